@@ -1,0 +1,19 @@
+// Package unit holds quantities: what a recipe writes ("36 g ± 3 g"), the
+// closed list of kitchen and bar measures, and the units of constituents.
+//
+// # Model
+//
+// An Amount is a number in a unit, with the half-width of the range that hand
+// or instrument allows. "a ± b" is the whole range, a rectangular distribution
+// on [a − b, a + b]; its standard deviation is b/√3 (JCGM 100:2008, 4.3.7).
+// "a ± b sd" states one standard deviation of a normal distribution.
+//
+// Measures and their factors are rows of data/units.csv. Bar measures carry a
+// relative spread of their own: a dash is not an instrument.
+//
+// # Limits
+//
+// Volumes become masses only with a density, which this package does not know.
+// A bare "oz" is refused because it means a mass to some and a volume to
+// others.
+package unit
