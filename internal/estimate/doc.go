@@ -1,0 +1,35 @@
+// Package estimate is the ensemble: a quantity is a column of numbers, the
+// central value first and then one number for each seeded draw of all the
+// inputs that are not certain. Intervals, shares and verdicts are read from
+// such columns; nothing in sipsum adds variances by hand.
+//
+// # Model
+//
+// An Input has a central value and a distribution. Positive quantities are
+// lognormal by moments: for mean m and standard deviation s,
+//
+//	σ² = ln(1 + (s/m)²)    x = m · exp(σ·z − σ²/2),   z ~ N(0, 1)
+//
+// so the mean and the standard deviation of x are m and s and x is never below
+// zero. A range is uniform (rectangular: JCGM 100:2008, 4.3.7). A value below a
+// limit L is uniform on [0, L] with central value L/2.
+//
+// Every input has a stream of its own, seeded by a hash of the run's seed and
+// of what the input is (kind, table, food, constituent, or the path of a line).
+// The same input therefore has the same draws in every drink, in any order and
+// on any number of cores; adding a line changes no draw of the others; and
+// fewer draws are the first ones of more. Inputs may share a part of their
+// randomness: z = √ρ·z_shared + √(1−ρ)·z_own.
+//
+// The spread of a published value is its standard deviation, else its range
+// divided by d₂(n), the expected range of n normal values in standard
+// deviations, else a class default (package food decides).
+//
+// # Limits
+//
+// Streams use PCG-DXSM and an inverse normal distribution, so results do not
+// depend on the platform's random numbers; they do depend on the number of
+// draws: with 1,000 draws a 5 % quantile wanders by about 3 % of the interval's
+// width from seed to seed. Correlations other than shared inputs and the stated
+// ρ are not modelled.
+package estimate

@@ -1,0 +1,110 @@
+package estimate
+
+import "math"
+
+// The limits of every interval that sipsum prints: 5 % and 95 %, a 90 %
+// interval.
+const (
+	LowShare  = 0.05
+	HighShare = 0.95
+)
+
+// Summary is what is printed of a column.
+type Summary struct {
+	Mean float64 // column 0
+	SD   float64 // of the draws
+	Low  float64 // 5 % of the draws lie below
+	High float64 // 5 % of the draws lie above
+}
+
+// Summarise reads a column. With no draws the interval is the central value.
+func Summarise(col []float64) Summary {
+	return summarise(col, make([]float64, len(col)))
+}
+
+// Summariser summarises many columns with one scratch buffer.
+type Summariser struct{ scratch []float64 }
+
+// Of summarises a column.
+func (s *Summariser) Of(col []float64) Summary {
+	if cap(s.scratch) < len(col) {
+		s.scratch = make([]float64, len(col))
+	}
+	return summarise(col, s.scratch[:len(col)])
+}
+
+func summarise(col, scratch []float64) Summary {
+	draws := col[1:]
+	if len(draws) == 0 {
+		return Summary{Mean: col[0], Low: col[0], High: col[0]}
+	}
+	n := float64(len(draws))
+	sum := 0.0
+	constant := true
+	for _, x := range draws {
+		sum += x
+		constant = constant && x == draws[0]
+	}
+	if constant {
+		return Summary{Mean: col[0], Low: draws[0], High: draws[0]}
+	}
+	mean, squares := sum/n, 0.0
+	for _, x := range draws {
+		squares += (x - mean) * (x - mean)
+	}
+	work := scratch[:len(draws)]
+	copy(work, draws)
+	return Summary{
+		Mean: col[0],
+		SD:   math.Sqrt(squares / max(n-1, 1)),
+		Low:  quantile(work, LowShare),
+		High: quantile(work, HighShare),
+	}
+}
+
+// quantile interpolates between order statistics (definition 7 of Hyndman and
+// Fan 1996, Am. Stat. 50:361). It reorders x.
+func quantile(x []float64, p float64) float64 {
+	at := p * float64(len(x)-1)
+	i := int(at)
+	lower := selectKth(x, i)
+	if i+1 >= len(x) {
+		return lower
+	}
+	upper := x[i+1] // the least of the part above i, which selectKth left there
+	for _, v := range x[i+2:] {
+		upper = min(upper, v)
+	}
+	return lower + (at-float64(i))*(upper-lower)
+}
+
+// selectKth puts the k-th smallest element at index k, smaller ones before and
+// larger ones after it (Hoare's selection).
+func selectKth(x []float64, k int) float64 {
+	lo, hi := 0, len(x)-1
+	for lo < hi {
+		pivot := x[lo+(hi-lo)/2]
+		i, j := lo, hi
+		for i <= j {
+			for x[i] < pivot {
+				i++
+			}
+			for x[j] > pivot {
+				j--
+			}
+			if i <= j {
+				x[i], x[j] = x[j], x[i]
+				i, j = i+1, j-1
+			}
+		}
+		switch {
+		case k <= j:
+			hi = j
+		case k >= i:
+			lo = i
+		default:
+			return x[k]
+		}
+	}
+	return x[k]
+}
