@@ -1,0 +1,81 @@
+package constituent
+
+import (
+	"encoding/csv"
+	"fmt"
+	"strconv"
+	"strings"
+	"sync"
+	"unicode"
+
+	"sipsum/data"
+)
+
+var atomicWeights = sync.OnceValue(func() map[string]float64 {
+	file, err := data.FS.Open("atomic_weights.csv")
+	if err != nil {
+		panic("constituent: " + err.Error())
+	}
+	defer file.Close()
+	rows, err := csv.NewReader(file).ReadAll()
+	if err != nil {
+		panic("constituent: atomic_weights.csv: " + err.Error())
+	}
+	weights := make(map[string]float64, len(rows))
+	for _, row := range rows[1:] {
+		w, err := strconv.ParseFloat(row[1], 64)
+		if err != nil {
+			panic("constituent: atomic_weights.csv: " + row[0] + ": " + err.Error())
+		}
+		weights[row[0]] = w
+	}
+	return weights
+})
+
+// MolarMass gives the molar mass in g/mol of a formula such as "C6H8O7" or
+// "MgSO4·7H2O": element symbols with counts, no brackets, parts joined by "·"
+// with an optional multiplier.
+func MolarMass(formula string) (float64, error) {
+	total := 0.0
+	for part := range strings.SplitSeq(formula, "·") {
+		times, rest := leadingCount(part)
+		if rest == "" {
+			return 0, fmt.Errorf("formula %q has an empty part", formula)
+		}
+		for rest != "" {
+			symbol, after := leadingElement(rest)
+			weight, ok := atomicWeights()[symbol]
+			if !ok {
+				return 0, fmt.Errorf("formula %q: no atomic weight for %q", formula, symbol)
+			}
+			count, next := leadingCount(after)
+			total += float64(times*count) * weight
+			rest = next
+		}
+	}
+	return total, nil
+}
+
+// leadingCount reads a count at the start of text; without one it is 1.
+func leadingCount(text string) (int, string) {
+	end := 0
+	for end < len(text) && text[end] >= '0' && text[end] <= '9' {
+		end++
+	}
+	if end == 0 {
+		return 1, text
+	}
+	n, err := strconv.Atoi(text[:end])
+	if err != nil {
+		return 1, text[end:]
+	}
+	return n, text[end:]
+}
+
+func leadingElement(text string) (symbol, rest string) {
+	runes := []rune(text)
+	if len(runes) > 1 && unicode.IsLower(runes[1]) {
+		return string(runes[:2]), string(runes[2:])
+	}
+	return string(runes[:1]), string(runes[1:])
+}
