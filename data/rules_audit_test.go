@@ -1,0 +1,104 @@
+package data_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"sipsum/internal/constituent"
+)
+
+func TestBoundRulesAreSourced(t *testing.T) {
+	groups := byKey(t, "groups.csv", "group")
+	for _, b := range rows(t, "bounds.csv") {
+		at := b["group"] + " " + b["constituents"]
+		if b["group"] != "*" {
+			assert.Contains(t, groups, b["group"], at)
+		}
+		assert.NotEmpty(t, b["source"], at)
+		tags := strings.Fields(b["constituents"])
+		require.NotEmpty(t, tags, at)
+		for _, tag := range tags {
+			_, ok := constituent.Find(tag)
+			assert.True(t, ok, "%s: %s", at, tag)
+		}
+		switch b["rule"] {
+		case "zero":
+			assert.Zero(t, number(t, b, "amount"), at)
+		case "factor":
+			assert.Greater(t, number(t, b, "amount"), 0.0, at)
+			_, ok := constituent.Find(b["of"])
+			assert.True(t, ok, "%s: of %q", at, b["of"])
+		case "max":
+			assert.Greater(t, number(t, b, "amount"), 0.0, at)
+			assert.Len(t, tags, 1, at)
+		default:
+			t.Errorf("%s: rule %q is not known", at, b["rule"])
+		}
+	}
+}
+
+// A rule that something does not occur in a group must not be contradicted by
+// a core food of that group.
+func TestZeroRulesAgreeWithTheCoreTable(t *testing.T) {
+	const negligible = 0.15 // g/100 g of a sugar, what the rules' sources print for a few foods
+	foods, all := byKey(t, "core/foods.csv", "code"), coreContents(t)
+	for _, b := range rows(t, "bounds.csv") {
+		if b["rule"] != "zero" {
+			continue
+		}
+		for tag := range strings.FieldsSeq(b["constituents"]) {
+			c := constituent.Must(constituent.ID(tag))
+			allowed := 0.0
+			if c.Parent == constituent.Sugar {
+				allowed = negligible
+			}
+			for code, f := range foods {
+				if f["group"] == b["group"] && f["use"] != "chemical" && !strings.Contains(tag, "-") {
+					assert.LessOrEqual(t, all[code].published(c), allowed, "%s in %s: %s", tag, code, b["source"])
+				}
+			}
+		}
+	}
+}
+
+// published is a constituent's amount, leaving out what is only below a limit.
+func (c contents) published(of *constituent.Constituent) float64 {
+	const limits = 0.06 // g: half of the widest limit printed for an acid, and of a last place
+	total := c.total(of.ID)
+	if total <= limits {
+		return 0
+	}
+	return total
+}
+
+func TestGroupRules(t *testing.T) {
+	groups := byKey(t, "groups.csv", "group")
+	last := map[string]row{}
+	for _, r := range byKey(t, "group_rules.csv", "id") {
+		assert.Contains(t, groups, r["group"], r["id"])
+		assert.Contains(t, []string{"sr", "ifct"}, r["table"], r["id"])
+		assert.NotEmpty(t, r["source"], r["id"])
+	}
+	for _, r := range rows(t, "group_rules.csv") {
+		last[r["table"]] = r
+	}
+	for table, r := range last {
+		assert.Empty(t, r["publisher_group"]+r["name_words"]+r["not_words"], "%s: the last rule takes what is left", table)
+		assert.Equal(t, "other", r["group"], table)
+	}
+	for _, g := range groups {
+		assert.Contains(t, []string{"liquid", "solid"}, g["state"], g["group"])
+	}
+}
+
+func TestAtomicWeightsAreSourced(t *testing.T) {
+	for element, w := range byKey(t, "atomic_weights.csv", "element") {
+		assert.Greater(t, number(t, w, "weight"), 1.0, element)
+		assert.Greater(t, number(t, w, "uncertainty"), 0.0, element)
+		assert.Equal(t, "g/mol", w["unit"], element)
+		assert.NotEmpty(t, w["source"], element)
+	}
+}
