@@ -1,0 +1,185 @@
+package food
+
+import (
+	"math"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+)
+
+// whole is the mass that a food's parts must add up to, per gram.
+const whole = 1.0
+
+// balance makes every parent the sum of its parts: it gives each published
+// total its rest and finds the water that nobody stated.
+func (e *entry) balance() {
+	all := constituent.All()
+	for i := len(all) - 1; i >= 0; i-- { // parts stand after their parents
+		if c := all[i]; c.Kind == constituent.Parent && c.ID != constituent.Mass {
+			e.rest(c)
+		}
+	}
+	e.water()
+	mass := constituent.Must(constituent.Mass)
+	parts, _ := e.sum(mass)
+	if left := whole - parts; left > 0 {
+		e.setRest(constituent.MassOther, left, ClassSpread(mass, e.Food.Group)*left, "what 100 g have beyond the known parts")
+	}
+}
+
+// rest gives a published parent its rest. Where only carbohydrate by difference
+// is published, what its known parts leave is available carbohydrate.
+func (e *entry) rest(parent *constituent.Constituent) {
+	cell := e.cell(parent)
+	parts, variance := e.sum(parent)
+	if !e.published[parent.Order] {
+		return
+	}
+	into := parent.ID
+	if parent.ID == constituent.Carbohydrate && !e.published[constituent.Must(constituent.Available).Order] {
+		into = constituent.Available
+		e.knowAvailable(cell)
+	}
+	left := cell.Amount - parts
+	sd := 0.0
+	if !cell.Class { // a class default says how such totals vary, not what this one has beyond its parts
+		sd = min(math.Sqrt(max(cell.SD*cell.SD-variance, 0)), max(left, 0))
+	}
+	if left < -(2*math.Hypot(cell.SD, math.Sqrt(variance)) + 1e-9) {
+		e.note("negative rest", parent.ID, "the parts of %s exceed it by %.3g g/100 g: the parts are kept", parent.ID, -100*left)
+	}
+	if left <= 0 {
+		left, sd = 0, 0
+	}
+	if floor := left * ClassSpread(parent, e.Food.Group); sd < floor && !e.Food.Chemical {
+		sd = floor
+	}
+	if e.giveRest(parent, left, sd) {
+		return
+	}
+	e.setRest(constituent.RestOf(into), left, sd, "what "+string(parent.ID)+" has beyond its known parts")
+}
+
+// giveRest gives what a parent has beyond its known parts to the one part that
+// it can be: lactose is the sugar of milk (rules "rest" of data/bounds.csv).
+func (e *entry) giveRest(parent *constituent.Constituent, left, sd float64) bool {
+	for _, part := range constituent.Sums().Children(parent.ID) {
+		rule, ok := ruleFor("rest", e.Food.Group, part)
+		if !ok || rule.of != parent.ID || e.published[part.Order] {
+			continue
+		}
+		*e.cell(part) = Cell{
+			Known: true, Amount: left, SD: sd, State: estimate.Calculated, Bound: None, From: e.cell(parent).From,
+			Source: e.cell(parent).Source, Row: e.cell(parent).Row, Why: "the rest of " + string(parent.ID) + ": " + rule.source,
+		}
+		e.published[part.Order] = true
+		return true
+	}
+	return false
+}
+
+// knowAvailable marks available carbohydrate as known by difference.
+func (e *entry) knowAvailable(carbohydrate *Cell) {
+	c := constituent.Must(constituent.Available)
+	*e.cell(c) = Cell{
+		Known: true, State: max(carbohydrate.State, estimate.Calculated), Bound: None, From: carbohydrate.From,
+		Why: "CHOCDF − fibre − polyols − organic acids", Source: carbohydrate.Source,
+	}
+}
+
+// sum adds the known parts of a parent, each part by its own total where it has
+// one, and their variances.
+func (e *entry) sum(parent *constituent.Constituent) (amount, variance float64) {
+	for _, leaf := range constituent.Sums().Leaves(parent.ID) {
+		if cell := e.cell(leaf); cell.Known {
+			amount += cell.Amount
+			variance += cell.SD * cell.SD
+		}
+	}
+	return amount, variance
+}
+
+func (e *entry) setRest(id constituent.ID, amount, sd float64, why string) {
+	c := constituent.Must(id)
+	cell := e.cell(c)
+	if cell.Known { // published rests do not exist, but a parent may be visited through two rules
+		amount += cell.Amount
+	}
+	*cell = Cell{
+		Known: true, Amount: amount, SD: sd, State: estimate.Calculated, Bound: None,
+		From: e.Food.ID, Row: e.Food.ID.String(), Why: why, Class: amount > 0,
+	}
+}
+
+// water is 100 − the known proximates where nobody states it.
+func (e *entry) water() {
+	c := constituent.Must(constituent.Water)
+	if e.published[c.Order] || e.Food.Chemical {
+		return
+	}
+	known := false
+	for _, leaf := range constituent.Sums().Leaves(constituent.Mass) {
+		known = known || e.published[leaf.Order] || (e.cell(leaf).Known && e.cell(leaf).Amount > 0)
+	}
+	if !known {
+		return // nothing at all is known: then water is not either
+	}
+	parts, _ := e.sum(constituent.Must(constituent.Mass))
+	amount := max(whole-parts, 0)
+	*e.cell(c) = Cell{
+		Known: true, Amount: amount, SD: amount * ClassSpread(c, e.Food.Group), State: estimate.Calculated, Bound: None,
+		From: e.Food.ID, Row: e.Food.ID.String(), Why: "100 − the known proximates; unknown fibre, acids and ash are in it", Class: true,
+	}
+	e.waterDerived = true
+}
+
+// addedSugar takes the added share of the sugars from the food's marks. It is
+// drawn with the sugars (ledger), so it has no spread of its own here.
+func (e *entry) addedSugar() {
+	c := constituent.Must(constituent.AddedSugar)
+	e.AddedShare = None
+	for _, m := range e.Food.Marks {
+		if m.Kind == "added sugar" {
+			e.AddedShare = m.Share
+			*e.cell(c) = Cell{
+				Known: true, Amount: m.Share * e.Cell(constituent.Sugar).Amount, State: estimate.Calculated, Bound: None,
+				From: e.Food.ID, Row: e.Food.ID.String(), Why: "added share of the sugars: " + m.Source,
+			}
+			return
+		}
+	}
+	if !e.published[c.Order] {
+		sugar := e.Cell(constituent.Sugar)
+		e.cell(c).Bound, e.cell(c).Why = sugar.Amount, "no more than all sugars"
+		if !sugar.Known && Stated(sugar.Bound) {
+			e.cell(c).Bound += sugar.Bound
+		}
+	}
+}
+
+// close scales the mass-additive leaves so that they make up the whole, and
+// tells when the published parts did not.
+func (e *entry) close() {
+	mass := constituent.Must(constituent.Mass)
+	parts, _ := e.sum(mass)
+	if parts == 0 {
+		return
+	}
+	if excess := parts - whole; excess > 0.03 {
+		e.note("over mass", constituent.Mass, "the published parts of 100 g add up to %.4g g", 100*parts)
+	}
+	for _, leaf := range constituent.Sums().Leaves(constituent.Mass) {
+		cell := e.cell(leaf)
+		cell.Amount, cell.SD, cell.Limit = cell.Amount/parts, cell.SD/parts, cell.Limit/parts
+	}
+	for _, c := range constituent.All() {
+		if c.Kind != constituent.Parent {
+			continue
+		}
+		cell := e.cell(c)
+		total, _ := e.sum(c)
+		// From here on a parent is the sum of its parts and nothing else.
+		cell.Amount = total
+	}
+	e.cell(mass).Known, e.cell(mass).State = true, estimate.Calculated
+}

@@ -1,0 +1,147 @@
+package food
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"sync"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+	"sipsum/internal/source"
+)
+
+// boundRule is one row of data/bounds.csv.
+type boundRule struct {
+	group  string // of data/groups.csv, or "*"
+	ids    []constituent.ID
+	kind   string // "zero", "rest", "factor" or "max"
+	amount float64
+	of     constituent.ID // factor, rest: of which constituent
+	source string
+}
+
+var boundRules = sync.OnceValue(func() []boundRule {
+	var rules []boundRule
+	for _, row := range readRows("bounds.csv") {
+		rule := boundRule{group: row[0], kind: row[2], of: constituent.ID(row[4]), source: row[5]}
+		for _, id := range strings.Fields(row[1]) {
+			rule.ids = append(rule.ids, constituent.Must(constituent.ID(id)).ID)
+		}
+		if row[3] != "" {
+			rule.amount = mustNumber("bounds.csv", row[3])
+		}
+		rules = append(rules, rule)
+	}
+	return rules
+})
+
+// ruleFor finds the first rule of a kind for a constituent in a food group; a
+// rule for a parent covers its parts. A rule from memory never applies.
+func ruleFor(kind, group string, c *constituent.Constituent) (boundRule, bool) {
+	for _, rule := range boundRules() {
+		if rule.kind != kind || source.IsFromMemory(rule.source) || (rule.group != "*" && rule.group != group) {
+			continue
+		}
+		if slices.ContainsFunc(rule.ids, func(id constituent.ID) bool { return id == c.ID || (kind == "zero" && below(c, id)) }) {
+			return rule, true
+		}
+	}
+	return boundRule{}, false
+}
+
+// assumeZeros fills what a sourced rule says does not occur in the food's
+// group. A pure substance has nothing but what its formula says.
+func (e *entry) assumeZeros() {
+	for _, c := range constituent.All() {
+		if e.published[c.Order] || c.Kind == constituent.Figure || c.Kind == constituent.Rest || c.ID == constituent.Mass {
+			continue
+		}
+		zero := Cell{Known: true, State: estimate.Assumed, Bound: None, From: e.Food.ID, Row: e.Food.ID.String()}
+		if e.Food.Chemical {
+			zero.State, zero.Why = estimate.Calculated, "not in the formula"
+			e.Cells[c.Order] = zero
+			continue // a parent of a pure substance is the sum of its parts
+		}
+		if rule, ok := ruleFor("zero", e.Food.Group, c); ok {
+			if c.Kind == constituent.Parent && e.anyPartAbove(c) {
+				continue
+			}
+			zero.Why = "does not occur in " + e.Food.Group + ": " + rule.source
+			e.Cells[c.Order], e.published[c.Order] = zero, true
+		}
+	}
+}
+
+// anyPartAbove reports whether a part of the parent is known to be there.
+func (e *entry) anyPartAbove(parent *constituent.Constituent) bool {
+	for _, leaf := range constituent.Sums().Leaves(parent.ID) {
+		if e.published[leaf.Order] && e.cell(leaf).Amount > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// bound finds, for each unknown, the most it could be.
+func (e *entry) bound() {
+	for _, c := range constituent.All() {
+		cell := e.cell(c)
+		if cell.Known || c.Kind == constituent.Figure || c.Kind == constituent.Rest {
+			continue
+		}
+		limit, why := e.most(c)
+		if Stated(cell.Bound) && (!Stated(limit) || cell.Bound <= limit) {
+			continue // the table's own limit is at least as good
+		}
+		cell.Bound, cell.Why = limit, why
+		if limit == 0 {
+			cell.Known, cell.State = true, estimate.Calculated
+		}
+	}
+}
+
+// most gives the most an unknown could be, in g/g, and why: the least of what
+// the row's own balance, a factor of another value and the group's highest
+// published value allow. None if nothing is known.
+func (e *entry) most(c *constituent.Constituent) (limit float64, why string) {
+	limit, why = e.slack(c)
+	lower := func(x float64, because string) {
+		if !Stated(limit) || x < limit {
+			limit, why = x, because
+		}
+	}
+	if rule, ok := ruleFor("factor", e.Food.Group, c); ok {
+		if of := e.cell(constituent.Must(rule.of)); of.Known {
+			lower((of.Amount+2*of.SD)*rule.amount, "at most "+trimmed(rule.amount)+" × "+string(rule.of)+": "+rule.source)
+		}
+	}
+	if rule, ok := ruleFor("max", e.Food.Group, c); ok {
+		lower(rule.amount/(100*c.PerGram), "highest value published in "+e.Food.Group+": "+rule.source)
+	}
+	return limit, why
+}
+
+// slack is what the row's own balance leaves for a part: the rest of the
+// nearest total above it, and two standard deviations of that total and its
+// known parts.
+func (e *entry) slack(c *constituent.Constituent) (limit float64, why string) {
+	for up := c.Parent; up != ""; up = constituent.Must(up).Parent {
+		parent := constituent.Must(up)
+		if up == constituent.Mass && (e.waterDerived || !e.published[constituent.Must(constituent.Water).Order]) {
+			return None, "" // the water is what the others left: it bounds nothing
+		}
+		if !e.cell(parent).Known {
+			continue
+		}
+		if up == constituent.Carbohydrate && !e.published[constituent.Must(constituent.Available).Order] {
+			// By difference: the unexplained part stands under CHOAVL.
+			up = constituent.Available
+		}
+		rest := e.cell(constituent.Must(constituent.RestOf(up)))
+		_, variance := e.sum(parent) // what is left varies with the total and with its known parts
+		variance += e.cell(parent).SD*e.cell(parent).SD - rest.SD*rest.SD
+		return rest.Amount + 2*math.Sqrt(variance), "the row's own balance leaves no more under " + string(parent.ID)
+	}
+	return None, ""
+}

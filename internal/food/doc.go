@@ -1,0 +1,49 @@
+// Package food is a food of a table, as published, and what it becomes when it
+// enters the ledger.
+//
+// # Model
+//
+// A Food holds what its table prints, per 100 g edible part, with the state of
+// each value. Enter turns it into a Profile: one cell for every constituent of
+// the vocabulary, in grams per gram of food, either known (with a spread) or
+// unknown (with the most it could be). In this order:
+//
+//  1. fill: what the food does not state is borrowed from a lender, marked, and
+//     scaled down where borrowed parts would exceed a total the food states;
+//
+//  2. derive: data/derive.csv brings conventions to one form (salt to sodium,
+//     monosaccharide equivalents to mass, nitrogen to protein);
+//
+//  3. zeros: data/bounds.csv knows, with a source, what does not occur in a food
+//     group; an absent value is then an assumed zero;
+//
+//  4. balance: every parent equals the sum of its parts. What a published total
+//     has beyond its known parts is a rest ("SUGAR-other"). Where a table has
+//     carbohydrate by difference only, available carbohydrate is
+//
+//     CHOAVL = CHOCDF − FIBTG − POLYL − OA
+//
+//     and its unexplained part is CHOAVL-other. WATER, where nobody states it,
+//     is 100 − the known proximates. What 100 g have beyond all known parts is
+//     MASS-other; a sum above 100 g is scaled down;
+//
+//  5. spread: the published standard deviation (SE·√n is one), else range/d₂(n),
+//     else the class default of data/spread.csv, which is also the floor when
+//     fewer than six samples were analysed; a range without n is read as
+//     rectangular, (high − low)/√12. A rest takes what makes the parent's own
+//     published variance come out, sd² = sd(parent)² − Σ sd(part)², at least its
+//     class default and at most itself;
+//
+//  6. bound: the most an unknown could be, by the row's own balance (the rest of
+//     the nearest total above it, plus two standard deviations), else by a factor
+//     of another value (phosphate ≤ 3.066 P), else by the highest value published
+//     in its group, else nothing is known.
+//
+// Trace and below-limit values are uniform between zero and their limit.
+//
+// # Limits
+//
+// Values of one food are drawn independently before the mass is closed, so the
+// analysts' own correlations (a sweeter lot of fruit has less acid) are missing.
+// Bounds by group reach only as far as the core table's own literature.
+package food

@@ -1,0 +1,99 @@
+package food
+
+import (
+	"fmt"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+)
+
+// Enter makes the profile of a food, borrowing from a lender what the food does
+// not state. lender is nil where nothing is borrowed.
+func Enter(f, lender *Food) *Profile {
+	e := &entry{
+		Profile:   &Profile{Food: f, Lender: lender, Cells: make([]Cell, len(constituent.All()))},
+		published: make([]bool, len(constituent.All())),
+		figures:   map[constituent.ID]Value{},
+	}
+	e.read(f)
+	if lender != nil {
+		e.borrow(lender)
+	}
+	e.derive()
+	e.assumeZeros()
+	e.spread()
+	e.balance()
+	e.close()
+	e.bound()
+	e.addedSugar()
+	return e.Profile
+}
+
+// entry is a profile in the making. published marks the cells, parents
+// included, that stand on a figure of their own rather than on their parts.
+type entry struct {
+	*Profile
+	published    []bool
+	figures      map[constituent.ID]Value
+	waterDerived bool
+}
+
+func (e *entry) cell(c *constituent.Constituent) *Cell { return &e.Cells[c.Order] }
+
+func (e *entry) note(kind string, id constituent.ID, format string, args ...any) {
+	e.Notes = append(e.Notes, Note{Kind: kind, Constituent: id, Text: fmt.Sprintf(format, args...)})
+}
+
+// read takes the values that the food itself states.
+func (e *entry) read(f *Food) {
+	for i := range e.Cells {
+		e.Cells[i] = Cell{State: estimate.Unknown, Bound: None, From: f.ID}
+	}
+	for _, v := range f.Values {
+		c, ok := constituent.Find(string(v.Constituent))
+		if !ok {
+			continue // a column of the table without an id: kept by the store, never calculated
+		}
+		if c.Kind == constituent.Figure {
+			e.figures[c.ID] = v
+			continue
+		}
+		cell, known := cellOf(f, c, v)
+		e.Cells[c.Order], e.published[c.Order] = cell, known
+	}
+}
+
+// cellOf brings a value to grams per gram.
+func cellOf(f *Food, c *constituent.Constituent, v Value) (cell Cell, known bool) {
+	scale := 1 / (100 * c.PerGram)
+	cell = Cell{
+		Known: true, Amount: v.Amount * scale, SD: v.SD * scale, State: v.State, Bound: None,
+		Source: v.Source, From: f.ID, Row: rowOf(f, v),
+	}
+	switch {
+	case v.State == estimate.Unknown, !Stated(v.Amount) && !Stated(v.Limit):
+		cell.Known, cell.Amount, cell.SD, cell.State = false, 0, 0, estimate.Unknown
+		if Stated(v.Limit) {
+			cell.Bound, cell.Why = v.Limit*scale, "limit stated by "+v.Source
+		}
+		return cell, false
+	case v.State == estimate.Trace || v.State == estimate.Below:
+		if Stated(v.Limit) {
+			cell.Limit = v.Limit * scale
+			cell.Amount, cell.SD = cell.Limit/2, 0
+			return cell, true
+		}
+	}
+	sd, class := spreadOf(f, c, v)
+	cell.SD, cell.Class = sd*scale, class
+	return cell, true
+}
+
+// rowOf names the source row of a value: values read from one row are the same
+// measurement wherever they are used.
+func rowOf(f *Food, v Value) string {
+	if v.Source != "" && v.Ref != "" {
+		return f.ID.Table + "/" + v.Source + "/" + v.Ref
+	}
+	return f.ID.String()
+}

@@ -1,0 +1,152 @@
+package food_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+	"sipsum/internal/food"
+)
+
+// sr builds a food from published SR28 figures per 100 g.
+func sr(code, name, group string, values map[constituent.ID]float64) *food.Food {
+	f := &food.Food{ID: food.ID{Table: "sr", Code: code}, Names: []food.Name{{Text: name}}, Group: group, Edible: food.None}
+	for _, c := range constituent.All() {
+		if amount, ok := values[c.ID]; ok {
+			f.Values = append(f.Values, food.Value{
+				Constituent: c.ID, Amount: amount, SD: food.None, Low: food.None, High: food.None, Limit: food.None, State: estimate.Measured,
+			})
+		}
+	}
+	return f
+}
+
+// SR28 09160, lime juice, raw.
+func limeJuice() *food.Food {
+	return sr("09160", "Lime juice, raw", "citrus juice", map[constituent.ID]float64{
+		"WATER": 90.79, "PROCNT": 0.42, "FAT": 0.07, "ASH": 0.31, "CHOCDF": 8.42, "FIBTG": 0.4, "SUGAR": 1.69,
+		"SUCS": 0.48, "GLUS": 0.60, "FRUS": 0.61, "LACS": 0, "MALS": 0, "GALS": 0, "CA": 14, "P": 14, "K": 117, "NA": 2,
+	})
+}
+
+func TestMassClosesAndParentsAreSums(t *testing.T) {
+	p := food.Enter(limeJuice(), nil)
+	for _, c := range constituent.All() {
+		if c.Kind != constituent.Parent {
+			continue
+		}
+		sum := 0.0
+		for _, leaf := range constituent.Sums().Leaves(c.ID) {
+			sum += p.Cells[leaf.Order].Amount
+		}
+		assert.InDelta(t, sum, p.Cell(c.ID).Amount, 1e-12, c.ID)
+	}
+	assert.InDelta(t, 1, p.Cell(constituent.Mass).Amount, 1e-12)
+	assert.InDelta(t, 0.9079, p.Cell("WATER").Amount, 1e-3)
+}
+
+func TestCarbohydrateByDifferenceLeavesTheAcidsInAvailable(t *testing.T) {
+	p := food.Enter(limeJuice(), nil)
+	// 8.42 − 1.69 − 0.4 = 6.33 g that SR28 does not name: mostly citric acid.
+	assert.InDelta(t, 0.0633, p.Cell("CHOAVL-other").Amount, 2e-4)
+	citric := p.Cell("CITAC")
+	require.False(t, citric.Known, "nobody has measured it in this row")
+	assert.Greater(t, citric.Bound, 0.0633)
+	assert.Less(t, citric.Bound, 0.107, "two standard deviations of the total and its parts, not more")
+	assert.NotEmpty(t, citric.Why)
+}
+
+func TestLiteratureAcidTakesItsShareOfTheRest(t *testing.T) {
+	f := limeJuice()
+	f.Values = append(f.Values, food.Value{Constituent: "CITAC", Amount: 4590, SD: 690, N: 6, Low: food.None, High: food.None, Limit: food.None, State: estimate.Measured})
+	p := food.Enter(f, nil)
+	assert.InDelta(t, 0.0633-0.0459, p.Cell("CHOAVL-other").Amount, 2e-4)
+	assert.InDelta(t, 0.0459, p.Cell("OA").Amount, 2e-4)
+	assert.InDelta(t, 0.0069, p.Cell("CITAC").SD, 1e-4)
+}
+
+func TestPhosphateIsBoundedByPhosphorusAndNeverFilled(t *testing.T) {
+	p := food.Enter(limeJuice(), nil)
+	cell := p.Cell("phosphate")
+	require.False(t, cell.Known)
+	assert.Greater(t, cell.Bound, 3.066*14e-5)
+}
+
+func TestSmallSamplesKeepTheClassDefaultAsFloor(t *testing.T) {
+	f := limeJuice()
+	for i := range f.Values {
+		if f.Values[i].Constituent == "K" {
+			f.Values[i].SD, f.Values[i].N = 0.1, 2
+		}
+	}
+	cell := food.Enter(f, nil).Cell("K")
+	assert.True(t, cell.Class)
+	assert.Greater(t, cell.SD, 0.1e-5)
+}
+
+func TestRangeBecomesSpread(t *testing.T) {
+	f := limeJuice()
+	for i := range f.Values {
+		if f.Values[i].Constituent == "K" {
+			f.Values[i].Low, f.Values[i].High, f.Values[i].N = 60, 180, 10
+		}
+	}
+	// d₂(10) = 3.078, tables of control-chart factors after Tippett (1925) Biometrika 17:364.
+	assert.InDelta(t, 120/3.078/1e5, food.Enter(f, nil).Cell("K").SD, 1e-6)
+}
+
+func TestTraceIsUniformUpToItsLimit(t *testing.T) {
+	f := limeJuice()
+	f.Values = append(f.Values, food.Value{Constituent: "ALC", Amount: food.None, SD: food.None, Low: food.None, High: food.None, Limit: 0.05, State: estimate.Below})
+	cell := food.Enter(f, nil).Cell("ALC")
+	assert.True(t, cell.Known)
+	assert.InDelta(t, 0.00025, cell.Amount, 1e-6)
+	assert.InDelta(t, 0.0005, cell.Limit, 1e-6)
+	assert.Equal(t, estimate.Below, cell.State)
+}
+
+func TestWaterIsWhatTheProximatesLeave(t *testing.T) {
+	f := sr("x", "Oat drink", "plant drink", map[constituent.ID]float64{"FAT": 1.5, "CHOAVL": 5.6, "SUGAR": 3.1, "PROCNT": 0.8, "NA": 40})
+	p := food.Enter(f, nil)
+	assert.InDelta(t, 0.921, p.Cell("WATER").Amount, 1e-9)
+	assert.Equal(t, estimate.Calculated, p.Cell("WATER").State)
+	assert.InDelta(t, 0.025, p.Cell("CHOAVL-other").Amount, 1e-9)
+}
+
+func TestFillBorrowsAndFitsStatedTotals(t *testing.T) {
+	own := sr("own", "House", "plant drink", map[constituent.ID]float64{"FAT": 1.5, "CHOAVL": 5.6, "SUGAR": 2, "PROCNT": 0.8})
+	lender := sr("lender", "Oat", "plant drink", map[constituent.ID]float64{"MALS": 3, "GLUS": 1, "K": 50, "WATER": 80})
+	p := food.Enter(own, lender)
+	assert.InDelta(t, 0.015, p.Cell("MALS").Amount, 1e-9, "3 of 4 g borrowed sugars, fitted to 2 g")
+	assert.InDelta(t, 0.02, p.Cell("SUGAR").Amount, 1e-9)
+	assert.Equal(t, lender.ID, p.Cell("K").From)
+	assert.InDelta(t, 0.921, p.Cell("WATER").Amount, 1e-9, "water is never borrowed")
+}
+
+func TestPureSubstanceHasNothingElse(t *testing.T) {
+	f := &food.Food{ID: food.ID{Table: "core", Code: "citric-acid"}, Chemical: true, Group: "acid", Values: []food.Value{
+		{Constituent: "CITAC", Amount: 1e5, SD: food.None, Low: food.None, High: food.None, Limit: food.None, State: estimate.Calculated},
+	}}
+	p := food.Enter(f, nil)
+	assert.Equal(t, 1.0, p.Cell("CITAC").Amount)
+	assert.True(t, p.Cell("CITAC").Exact())
+	assert.True(t, p.Cell("MALAC").Known)
+	assert.Zero(t, p.Cell("MALAC").Amount)
+	assert.Zero(t, p.Cell("WATER").Amount)
+}
+
+func TestSaltBecomesSodium(t *testing.T) {
+	f := sr("x", "Broth", "other", map[constituent.ID]float64{"WATER": 95, "NACL": 1})
+	// 22.990 / 58.44 of the salt is sodium (IUPAC atomic weights).
+	assert.InDelta(t, 0.3934e-2, food.Enter(f, nil).Cell("NA").Amount, 1e-5)
+}
+
+func TestNothingKnownStaysUnknown(t *testing.T) {
+	p := food.Enter(&food.Food{ID: food.ID{Table: "own", Code: "x"}, Edible: food.None}, nil)
+	assert.False(t, p.Cell("WATER").Known)
+	assert.True(t, math.IsNaN(p.Cell("CITAC").Bound))
+}

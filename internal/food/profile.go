@@ -1,0 +1,47 @@
+package food
+
+import (
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+)
+
+// Cell is what is known of one constituent of a food, in grams per gram of
+// food.
+type Cell struct {
+	Known  bool
+	Amount float64 // central
+	SD     float64
+	Limit  float64 // trace and below: uniform on [0, Limit]; else 0
+	State  estimate.State
+	Bound  float64 // unknown: the most it could be; None if nothing is known
+	Why    string  // how it was derived, assumed or bounded
+	Source string  // source.Work of the table it came from
+	From   ID      // the food whose row it is: a lender's for borrowed cells
+	Row    string  // the source row: cells of one row and constituent draw alike
+	Class  bool    // SD is a class default
+}
+
+// Exact reports whether the cell has no spread.
+func (c Cell) Exact() bool { return c.Limit == 0 && (c.SD == 0 || c.Amount == 0) }
+
+// Profile is a food as it enters the ledger.
+type Profile struct {
+	Food   *Food
+	Lender *Food  // nil if nothing was borrowed
+	Cells  []Cell // by constituent.Constituent.Order
+	Notes  []Note
+
+	// AddedShare is the share of the sugars that counts as added; None if not
+	// known. Added sugars are drawn as this share of the drawn sugars.
+	AddedShare float64
+}
+
+// Cell gives the cell of a constituent of the vocabulary.
+func (p *Profile) Cell(id constituent.ID) Cell { return p.Cells[constituent.Must(id).Order] }
+
+// Note is something the user should know of how a food entered.
+type Note struct {
+	Kind        string // "negative rest", "over mass", "borrowed", "derived"
+	Constituent constituent.ID
+	Text        string
+}

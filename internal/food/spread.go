@@ -1,0 +1,92 @@
+package food
+
+import (
+	"math"
+	"strconv"
+	"sync"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+)
+
+// smallSample is the number of samples below which the class default is a floor
+// for the spread that the samples themselves show.
+const smallSample = 6
+
+type spreadKey struct{ constituent, group string }
+
+var spreadDefaults = sync.OnceValue(func() map[spreadKey]float64 {
+	defaults := map[spreadKey]float64{}
+	for _, row := range readRows("spread.csv") {
+		defaults[spreadKey{row[0], row[1]}] = mustNumber("spread.csv", row[2])
+	}
+	return defaults
+})
+
+// ClassSpread gives the relative standard deviation that a value of this
+// constituent has in this food group when its source states none: the row of
+// the constituent, else of a parent, else "*"; in each the group's row, else
+// the group "*".
+func ClassSpread(c *constituent.Constituent, group string) float64 {
+	defaults := spreadDefaults()
+	chain := []string{string(c.ID)}
+	for up := c.Parent; up != "" && up != constituent.Mass; up = constituent.Must(up).Parent {
+		chain = append(chain, string(up))
+	}
+	for _, id := range append(chain, "*") {
+		for _, g := range []string{group, "*"} {
+			if sd, ok := defaults[spreadKey{id, g}]; ok {
+				return sd
+			}
+		}
+	}
+	panic("food: spread.csv has no row for everything (*, *)")
+}
+
+// spreadOf gives the standard deviation of a value in its own unit, and whether
+// it is the class default.
+func spreadOf(f *Food, c *constituent.Constituent, v Value) (sd float64, class bool) {
+	if f.Chemical || v.Amount == 0 {
+		return 0, false
+	}
+	floor := v.Amount * ClassSpread(c, f.Group)
+	own := None
+	switch {
+	case Stated(v.SD):
+		own = v.SD
+	case Stated(v.Low) && Stated(v.High) && v.N >= 2:
+		own = (v.High - v.Low) / rangeDivisor(v.N)
+	case Stated(v.Low) && Stated(v.High) && v.N == 0 && v.High > v.Low:
+		return (v.High - v.Low) / math.Sqrt(12), false
+	}
+	if !Stated(own) {
+		return floor, true
+	}
+	if v.N < smallSample && own < floor {
+		return floor, true
+	}
+	return own, false
+}
+
+var divisors sync.Map // n → d₂(n): an integral, and tables repeat the same few n
+
+func rangeDivisor(n int) float64 {
+	if d, ok := divisors.Load(n); ok {
+		return d.(float64)
+	}
+	d := estimate.RangeDivisor(n)
+	divisors.Store(n, d)
+	return d
+}
+
+// spread gives derived and assumed cells nothing new: it only drops spreads
+// from cells that are exactly zero.
+func (e *entry) spread() {
+	for i := range e.Cells {
+		if e.Cells[i].Known && e.Cells[i].Amount == 0 {
+			e.Cells[i].SD, e.Cells[i].Class = 0, false
+		}
+	}
+}
+
+func trimmed(x float64) string { return strconv.FormatFloat(x, 'g', 5, 64) }

@@ -1,0 +1,25 @@
+// Package ledger is the book of a pot: rows are ingredient occurrences, columns
+// are constituents, and every entry is a column of draws in grams.
+//
+// # Model
+//
+// A Pot holds one slab of numbers, index ((row·columns)+column)·n + draw, with
+// draw 0 the central value. Only leaves, rests and riders of the vocabulary
+// have columns; a parent is always the sum of its leaves, so parents equal
+// their parts after any sequence of steps by construction. Rows keep the path
+// of components through which an ingredient came, so contributions are sums of
+// rows.
+//
+// Beside the numbers every row keeps, at central values only, the most that
+// each unknown constituent could be (in grams; NaN where nothing is known). A
+// step treats a bound as it treats the constituent itself.
+//
+// A separating step is a Model: which share of a constituent of a row stays.
+// Apply multiplies; what does not stay is returned as lost, so mass closes.
+//
+// # Limits
+//
+// Central values of bounds ignore the spread of the steps they pass. Chemical
+// change (mass moving between leaves) is not a Model; no step computed so far
+// needs it.
+package ledger

@@ -1,0 +1,138 @@
+package ledger
+
+import (
+	"math"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+)
+
+// Total gives the column of a constituent over all rows, in grams, summed in
+// row order.
+func (p *Pot) Total(id constituent.ID) []float64 {
+	total := make([]float64, p.N)
+	cols := p.Columns.Below(id)
+	for row := range p.Rows {
+		p.addTo(total, row, cols)
+	}
+	return total
+}
+
+// Of gives the column of a constituent in one row, in grams.
+func (p *Pot) Of(row int, id constituent.ID) []float64 {
+	total := make([]float64, p.N)
+	p.addTo(total, row, p.Columns.Below(id))
+	return total
+}
+
+func (p *Pot) addTo(total []float64, row int, cols []int) {
+	for _, col := range cols {
+		for d, x := range p.Cell(row, col) {
+			total[d] += x
+		}
+	}
+}
+
+// Mass gives the column of the mass in grams.
+func (p *Pot) Mass() []float64 { return p.Total(constituent.Mass) }
+
+// Bound gives the most that the unknown part of a constituent could be over all
+// rows, in grams, and which rows are unknown. NaN if a row has no bound.
+func (p *Pot) Bound(id constituent.ID) (grams float64, rows []int) {
+	order := constituent.Must(id).Order
+	for row := range p.Rows {
+		b := p.Bounds(row)[order]
+		if b == 0 {
+			continue
+		}
+		grams += b // NaN stays NaN
+		rows = append(rows, row)
+	}
+	return grams, rows
+}
+
+// weighty is the share of a sum from which a part's state counts (design: the
+// parts that make up at least 5 %).
+const weighty = 0.05
+
+// State gives the worst state found among the rows that make up at least 5 % of
+// a constituent at central values. With nothing there it is the best of the
+// rows' states, or unknown if every row is unknown.
+func (p *Pot) State(id constituent.ID) estimate.State {
+	c := constituent.Must(id)
+	cols := p.Columns.Below(id)
+	central := func(row int) float64 {
+		sum := 0.0
+		for _, col := range cols {
+			sum += p.Cell(row, col)[0]
+		}
+		return sum
+	}
+	total := 0.0
+	for row := range p.Rows {
+		total += central(row)
+	}
+	worst, best := estimate.Measured, estimate.Unknown
+	for row := range p.Rows {
+		state := p.rowState(row, c)
+		best = min(best, state)
+		if total > 0 && central(row) >= weighty*total {
+			worst = max(worst, state)
+		}
+	}
+	if total > 0 {
+		return worst
+	}
+	return best
+}
+
+// rowState is the state of a constituent in one row: the profile's, at least
+// calculated after a step's model; a parent without a figure of its own takes
+// the worst of its weighty leaves.
+func (p *Pot) rowState(row int, c *constituent.Constituent) estimate.State {
+	cell := p.Rows[row].Profile.Cells[c.Order]
+	state := cell.State
+	if c.Kind == constituent.Parent && !cell.Known {
+		state = p.leafState(row, c)
+	}
+	if p.Rows[row].Modelled && state < estimate.Calculated {
+		state = estimate.Calculated
+	}
+	return state
+}
+
+func (p *Pot) leafState(row int, parent *constituent.Constituent) estimate.State {
+	worst, sum := estimate.Unknown, p.Of(row, parent.ID)[0]
+	for _, leaf := range constituent.Sums().Leaves(parent.ID) {
+		col := p.Columns.at[leaf.Order]
+		if col < 0 || sum == 0 || p.Cell(row, col)[0] < weighty*sum {
+			continue
+		}
+		state := p.Rows[row].Profile.Cells[leaf.Order].State
+		if worst == estimate.Unknown {
+			worst = state
+		}
+		worst = max(worst, state)
+	}
+	return worst
+}
+
+// Closed reports the largest difference, over draws, between the mass and the
+// sum of the vocabulary's top-level parts, relative to the mass: 0 when the
+// ledger is whole.
+func (p *Pot) Closed() float64 {
+	mass := p.Mass()
+	parts := make([]float64, p.N)
+	for _, child := range constituent.Sums().Children(constituent.Mass) {
+		for d, x := range p.Total(child.ID) {
+			parts[d] += x
+		}
+	}
+	worst := 0.0
+	for d := range mass {
+		if mass[d] > 0 {
+			worst = max(worst, math.Abs(mass[d]-parts[d])/mass[d])
+		}
+	}
+	return worst
+}
