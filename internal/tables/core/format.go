@@ -1,0 +1,81 @@
+package core
+
+import (
+	"context"
+	"io/fs"
+	"os"
+
+	"sipsum/data"
+	"sipsum/internal/fail"
+	"sipsum/internal/food"
+	"sipsum/internal/source"
+	"sipsum/internal/tables/table"
+)
+
+const (
+	name    = "core"
+	title   = "sipsum's own table of drink foods"
+	licence = "each value carries the licence of its source"
+)
+
+// The files of the table.
+const (
+	foodFile    = "foods.csv"
+	valueFile   = "values.csv"
+	sourceFile  = "sources.csv"
+	nameFile    = "names.csv"
+	portionFile = "portions.csv"
+	markFile    = "marks.csv"
+)
+
+var allFiles = []string{foodFile, valueFile, sourceFile, nameFile, portionFile, markFile}
+
+// Format is the core table.
+var Format = table.Format{
+	Name:    name,
+	Title:   title,
+	Licence: licence,
+	Needs:   "nothing (the table is part of the program), or a folder with files like those of data/core",
+	Open: func(ctx context.Context, path, id string) (*table.Release, error) {
+		if path == "" {
+			files, err := fs.Sub(data.FS, name)
+			if err != nil {
+				return nil, fail.Because(fail.Failed, err, "the embedded core table cannot be read", "")
+			}
+			return open(ctx, files, name, id)
+		}
+		return open(ctx, os.DirFS(path), path, id)
+	},
+	Sniff: func(path string) bool {
+		for _, file := range allFiles {
+			if _, err := fs.Stat(os.DirFS(path), file); err != nil {
+				return false
+			}
+		}
+		return true
+	},
+}
+
+// open reads the table; dir names its place in messages.
+func open(ctx context.Context, files fs.FS, dir, id string) (*table.Release, error) {
+	if id == "" {
+		id = name
+	}
+	r := &reader{files: files, dir: dir, tableID: id, byCode: map[string]*food.Food{}}
+	if err := r.read(); err != nil {
+		return nil, err
+	}
+	hash, err := table.Hash(files, allFiles)
+	if err != nil {
+		return nil, err
+	}
+	const shown = 12 // characters of the hash, enough to tell editions apart
+	return &table.Release{
+		Table: source.Table{
+			ID: id, Format: name, Title: title, Edition: hash[:shown], Publisher: "the sipsum project",
+			Licence: licence, Citation: title + ", edition " + hash[:shown], Hash: hash,
+		},
+		Columns: r.columns(), Works: r.works,
+		Foods: func(yield func(*food.Food, error) bool) { r.stream(ctx, yield) },
+	}, nil
+}

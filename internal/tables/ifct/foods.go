@@ -1,0 +1,133 @@
+package ifct
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"io/fs"
+	"strings"
+
+	"sipsum/internal/estimate"
+	"sipsum/internal/food"
+	"sipsum/internal/tables/table"
+)
+
+// reader is what the stream of foods needs.
+type reader struct {
+	files      fs.FS
+	dir        string
+	tableID    string
+	rules      *table.Groups
+	languages  map[string]string
+	components []component
+}
+
+// foods is the stream.
+func (r *reader) foods(ctx context.Context, yield func(*food.Food, error) bool) {
+	rows, err := table.OpenRows(r.files, r.dir, file, codeOf, again)
+	if err != nil {
+		yield(nil, err)
+		return
+	}
+	defer rows.Close()
+	seen := map[string]bool{}
+	for {
+		if err = ctx.Err(); err != nil {
+			break
+		}
+		if err = rows.Next(); err != nil {
+			break
+		}
+		var f *food.Food
+		if f, err = r.food(rows, seen); err != nil || !yield(f, nil) {
+			break
+		}
+	}
+	if err != nil && err != io.EOF {
+		yield(nil, err)
+	}
+}
+
+// food reads the current row.
+func (r *reader) food(rows *table.Rows, seen map[string]bool) (*food.Food, error) {
+	code := rows.Text("code")
+	if code == "" || seen[code] {
+		return nil, rows.Wrong("code", fmt.Sprintf("code %.40q is empty or stands twice", code))
+	}
+	seen[code] = true
+	f := &food.Food{
+		ID:             food.ID{Table: r.tableID, Code: code},
+		Names:          []food.Name{{Language: "en", Text: rows.Text("name")}},
+		PublisherGroup: rows.Text("grup"),
+		Density:        food.Density{GramsPerMl: food.None, SD: food.None},
+		Edible:         food.None,
+		Values:         make([]food.Value, 0, len(r.components)),
+	}
+	f.Group = r.rules.Group(f.PublisherGroup, f.Name())
+	if latin := rows.Text("scie"); latin != "" {
+		f.Names = append(f.Names, food.Name{Language: "la", Text: latin})
+	}
+	r.localNames(f, rows.Text("lang"))
+	regions, err := rows.Number("regn")
+	if err != nil {
+		return nil, err
+	}
+	for _, c := range r.components {
+		v, err := r.value(rows, c, regions)
+		if err != nil {
+			return nil, err
+		}
+		f.Values = append(f.Values, v)
+	}
+	return f, nil
+}
+
+// value reads a component of the current row.
+func (r *reader) value(rows *table.Rows, c component, regions float64) (food.Value, error) {
+	v := food.Value{
+		Constituent: c.ID(r.tableID), SD: food.None, Low: food.None, High: food.None, Limit: food.None,
+		Source: work, Ref: c.Column,
+	}
+	amount, err := rows.Number(c.Column)
+	if err != nil {
+		return v, err
+	}
+	if !food.Stated(amount) {
+		return v, rows.Wrong(c.Column, "the value is empty")
+	}
+	if amount == 0 {
+		v.Amount, v.State = food.None, estimate.Unknown
+		return v, nil
+	}
+	v.Amount, v.State = amount*c.Factor, estimate.Measured
+	if food.Stated(regions) {
+		v.N = int(regions)
+	}
+	if c.deviation == "" {
+		return v, nil
+	}
+	sd, err := rows.Number(c.deviation)
+	if err == nil && sd > 0 {
+		v.SD = sd * c.Factor
+	}
+	return v, err
+}
+
+// localNames reads "H. Nimbhu; Tel. Nimapandu": the abbreviation of a language,
+// then the name. What has no clear language goes into the note.
+func (r *reader) localNames(f *food.Food, text string) {
+	var rest []string
+	for part := range strings.SplitSeq(text, ";") {
+		part = strings.TrimSpace(part)
+		abbreviation, local, found := strings.Cut(part, ". ")
+		language, known := r.languages[abbreviation]
+		switch local = strings.TrimSpace(strings.TrimSuffix(local, ".")); {
+		case part == "":
+		case found && known && local != "":
+			f.Names = append(f.Names, food.Name{Language: language, Text: local})
+		default:
+			rest = append(rest, part)
+		}
+	}
+	f.Note = strings.Join(rest, "; ")
+}

@@ -1,0 +1,40 @@
+// Package tables is the list of the formats of published tables that sipsum
+// reads.
+//
+// # Limits
+//
+// Sniffing looks at the names of files, or at the first bytes of one; it does
+// not read a table.
+package tables
+
+import (
+	"sipsum/internal/tables/core"
+	"sipsum/internal/tables/ifct"
+	"sipsum/internal/tables/sr"
+	"sipsum/internal/tables/table"
+)
+
+// Formats lists the formats in the order in which they are shown and sniffed.
+func Formats() []table.Format {
+	return []table.Format{core.Format, sr.Format, ifct.Format}
+}
+
+// Find gives a format by its name.
+func Find(name string) (table.Format, bool) {
+	for _, f := range Formats() {
+		if f.Name == name {
+			return f, true
+		}
+	}
+	return table.Format{}, false
+}
+
+// Sniff gives the first format that path looks like.
+func Sniff(path string) (table.Format, bool) {
+	for _, f := range Formats() {
+		if f.Sniff(path) {
+			return f, true
+		}
+	}
+	return table.Format{}, false
+}

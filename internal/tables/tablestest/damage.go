@@ -1,0 +1,118 @@
+package tablestest
+
+import (
+	"bytes"
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"sipsum/internal/fail"
+	"sipsum/internal/tables/table"
+)
+
+// Damage says where a release is to be damaged: a number in a line of a file.
+type Damage struct {
+	File     string
+	Line     int    // counted from 1; neither the first nor the last
+	Number   string // stands in that line, with its marks to be found once
+	Replaced string // the same with "%" where the number is
+	Missing  string // a file that must be there
+}
+
+// checkDamage damages a copy of the release in every way that is known to
+// happen and reads it.
+func checkDamage(t *testing.T, format table.Format, dir string, d Damage) {
+	whole, err := os.ReadFile(filepath.Join(dir, d.File))
+	require.NoError(t, err)
+	lines := bytes.SplitAfter(whole, []byte("\n"))
+	line := lines[d.Line-1]
+	require.Equal(t, 1, bytes.Count(line, []byte(d.Number)), "line %d must hold %s once", d.Line, d.Number)
+	with := func(number string) []byte {
+		text := strings.Replace(d.Replaced, "%", number, 1)
+		return bytes.Replace(line, []byte(d.Number), []byte(text), 1)
+	}
+	swap := func(new ...[]byte) []byte {
+		parts := append(append(append([][]byte{}, lines[:d.Line-1]...), new...), lines[d.Line:]...)
+		return bytes.Join(parts, nil)
+	}
+	last := len(lines) - 2 // SplitAfter leaves an empty piece at the end
+	lastLine := last + 1
+	for _, c := range []struct {
+		name  string
+		bytes []byte
+		line  int // 0: any place in the file
+	}{
+		{"not a number", swap(with("x1")), d.Line},
+		{"too large for a number", swap(with("1e400")), d.Line},
+		{"NaN", swap(with("NaN")), d.Line},
+		{"Inf", swap(with("Inf")), d.Line},
+		{"hexadecimal", swap(with("0x1p4")), d.Line},
+		{"negative", swap(with("-1.5")), d.Line},
+		{"decimal comma", swap(with("1;5")), d.Line},
+		{"empty number", swap(with("")), d.Line},
+		{"row twice", swap(line, line), d.Line + 1},
+		{"zero byte", swap(with("\x00")), d.Line},
+		{"row without its end", swap(append(bytes.Clone(line[:len(line)/2]), '\n')), d.Line},
+		{"empty row, or a row of something else", swap([]byte("hello\n"), line), d.Line},
+		{"cut off in the last line", whole[:len(whole)-len(lines[last])/2], 0},
+		{"cut off before the last line end", bytes.TrimRight(whole, "\r\n"), 0},
+		{"cut off in the middle", bytes.Join(append(append([][]byte{}, lines[:last/2]...), lines[last/2][:len(lines[last/2])/2]), nil), 0},
+		{"empty", nil, 0},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			err := readDamaged(t, format, dir, d.File, c.bytes)
+			var faults *fail.Error
+			require.True(t, errors.As(err, &faults), "want a fault of the file, have %v", err)
+			assert.Equal(t, fail.Wrong, faults.Exit)
+			at := faults.Faults[0].Place
+			assert.True(t, strings.HasSuffix(at.File, ".txt") || strings.HasSuffix(at.File, ".csv"), err)
+			if c.line > 0 {
+				assert.Equal(t, d.File, filepath.Base(at.File))
+				assert.Equal(t, c.line, at.Line, err)
+			}
+			assert.LessOrEqual(t, at.Line, lastLine+1)
+			assert.NotEmpty(t, faults.Faults[0].Do)
+		})
+	}
+	t.Run("missing file", func(t *testing.T) {
+		copied := copyOf(t, dir)
+		require.NoError(t, os.Remove(filepath.Join(copied, d.Missing)))
+		_, err := format.Open(t.Context(), copied, "")
+		require.Error(t, err)
+		assert.Contains(t, err.Error(), d.Missing)
+	})
+	t.Run("not a folder", func(t *testing.T) {
+		_, err := format.Open(t.Context(), filepath.Join(dir, "nowhere"), "")
+		assert.Equal(t, fail.Wrong, fail.ExitCode(err))
+	})
+}
+
+// readDamaged reads a copy of dir in which one file has other bytes, and gives
+// the error.
+func readDamaged(t *testing.T, format table.Format, dir, file string, content []byte) error {
+	copied := copyOf(t, dir)
+	require.NoError(t, os.WriteFile(filepath.Join(copied, file), content, 0o600))
+	release, err := format.Open(t.Context(), copied, "")
+	if err != nil {
+		return err
+	}
+	ended := false
+	for _, e := range release.Foods {
+		require.False(t, ended, "the stream goes on after an error")
+		if e != nil {
+			err, ended = e, true
+		}
+	}
+	return err
+}
+
+func copyOf(t *testing.T, dir string) string {
+	copied := t.TempDir()
+	require.NoError(t, os.CopyFS(copied, os.DirFS(dir)))
+	return copied
+}

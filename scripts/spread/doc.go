@@ -1,0 +1,44 @@
+// Command spread writes data/spread.csv: the relative standard deviation that a
+// value has when its own source states none.
+//
+//	go run ./scripts/spread --sr FOLDER [--check]
+//
+// # Model
+//
+// The evidence is what SR28 says of values that do state their spread: rows that
+// were analysed with three or more data points and a standard error. The
+// relative deviation of such a row is
+//
+//	r = max(SE·√n, h/√3) / amount
+//
+// with h half of the last decimal of its column. Rows below twenty times h are
+// left out, since their spread is mostly rounding; so are rows that contradict
+// themselves: no sample of n values between Min and Max has a deviation above
+// (Max − Min)/2·√(n/(n−1)), but one row in twelve claims it, where the standard
+// error belongs to fewer means than there are data points.
+//
+// The default of a class is the 70 % quantile of r. The median would cover too
+// little: half of the rows spread wider, and what they lose is more than the
+// others win. If ln r is normal with standard deviation s, the default at which
+// 90 % intervals hold 90 % of samples, averaged over rows, is the 68 % quantile
+// for s = 0.6, the 71 % for 0.8 and the 74 % for 1.0: the classes of SR28 lie
+// there. The evidence column prints the median beside it, and the median that
+// Min and Max imply by the range divisor d₂(n).
+//
+// Each constituent gets a row for all drink foods (every group but "other"), and
+// one for each group, or family of like groups, that has twelve rows or more.
+// Constituents with fewer than thirty rows take the pool of their class.
+// Fatty-acid classes, whose sums SR28 calculates, take the spread of their main
+// fatty acid. SR28 has no acids, chlorogenic acids or trigonelline: these come
+// from literature.csv, published deviations, or ranges divided by d₂(n), of
+// samples of different lots; the default is the median of the rows, and a range
+// without its mean is related to its middle. Where both exist the literature wins:
+// it compares lots and makers, SR28 often the means of a few.
+//
+// # Limits
+//
+// r describes samples of one food as bought in one country, with the laboratory's
+// own error inside; a value borrowed for another variety is worse. Refined sugars
+// and water rest on few rows, for salt SR28 has none: see the evidence column.
+// Literature rows of servings carry the spread of the serving's size.
+package main
