@@ -1,0 +1,84 @@
+package allergen
+
+import (
+	"strings"
+	"unicode"
+)
+
+// phrase is words that follow each other in a name.
+type phrase struct {
+	words []string
+	start bool // only at the start of the name
+}
+
+// readPhrases reads "milk|^milk goat": alternatives parted by bars, words by
+// spaces.
+func readPhrases(text string) []phrase {
+	if text == "" {
+		return nil
+	}
+	var all []phrase
+	for part := range strings.SplitSeq(text, "|") {
+		rest, start := strings.CutPrefix(part, "^")
+		all = append(all, phrase{words: strings.Fields(rest), start: start})
+	}
+	return all
+}
+
+// wordsOf cuts a name into lower-case words: runs of letters and digits, an
+// apostrophe inside a word left out.
+func wordsOf(name string) []string {
+	name = strings.NewReplacer("'", "", "’", "").Replace(strings.ToLower(name))
+	return strings.FieldsFunc(name, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+}
+
+// sameWord compares a word of a name with a word of a rule, a plural aside.
+func sameWord(have, want string) bool {
+	rest, ok := strings.CutPrefix(have, want)
+	return ok && (rest == "" || rest == "s" || rest == "es")
+}
+
+// at reports whether the phrase stands at position i of the words.
+func (p phrase) at(words []string, i int) bool {
+	if p.start && i > 0 || i+len(p.words) > len(words) {
+		return false
+	}
+	for k, want := range p.words {
+		if !sameWord(words[i+k], want) {
+			return false
+		}
+	}
+	return true
+}
+
+// contains reports whether one of the phrases stands in the words.
+func contains(words []string, phrases []phrase) bool {
+	for _, p := range phrases {
+		for i := range words {
+			if p.at(words, i) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// without takes every occurrence of the phrases out of the words. What remains
+// keeps its place, so that words which were apart do not become neighbours.
+func without(words []string, phrases []phrase) []string {
+	if len(phrases) == 0 {
+		return words
+	}
+	left := append([]string(nil), words...)
+	for _, p := range phrases {
+		for i := range words {
+			if !p.at(words, i) {
+				continue
+			}
+			for k := range p.words {
+				left[i+k] = ""
+			}
+		}
+	}
+	return left
+}

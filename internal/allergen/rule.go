@@ -1,0 +1,77 @@
+package allergen
+
+import (
+	"slices"
+	"strings"
+	"sync"
+)
+
+// anyTable is the table of a rule that holds whatever the table.
+const anyTable = "*"
+
+// rule infers marks of a food from its table, its group and its name.
+type rule struct {
+	id              string
+	table           string
+	groups          []string // of ours; empty = any
+	publisherGroups []string // empty = any
+	names           []phrase // one of them; empty = any name
+	ignore          []phrase // taken out of the name first
+	not             []phrase // none of them
+	leaves          []string // present
+	likely          []string // possible: to be checked
+	settles         bool     // the food is this and nothing else
+	cautions        []string
+	why             string
+	source          string
+}
+
+var markRules = sync.OnceValue(func() []rule {
+	var all []rule
+	for _, row := range rowsOf("mark_rules.csv") {
+		r := rule{
+			id: row["id"], table: row["table"],
+			groups: list(row["group"]), publisherGroups: list(row["publisher_group"]),
+			names: readPhrases(row["name_words"]), ignore: readPhrases(row["ignore"]), not: readPhrases(row["not_words"]),
+			settles: row["settles"] == "yes", cautions: list(row["cautions"]),
+			why: row["why"], source: row["source"],
+		}
+		for _, code := range list(row["allergens"]) {
+			code, likely := strings.CutSuffix(code, "?")
+			if !IsLeaf(code) {
+				panic("allergen: mark_rules.csv: " + r.id + ": no leaf " + code)
+			}
+			if likely {
+				r.likely = append(r.likely, code)
+			} else {
+				r.leaves = append(r.leaves, code)
+			}
+		}
+		all = append(all, r)
+	}
+	return all
+})
+
+func list(text string) []string {
+	if text == "" {
+		return nil
+	}
+	return strings.Split(text, "|")
+}
+
+// matches reports whether the rule speaks of the food under this name.
+func (r *rule) matches(it Item, words []string) bool {
+	if r.table != anyTable && r.table != it.Food.Table {
+		return false
+	}
+	if r.groups != nil && !slices.Contains(r.groups, it.Group) {
+		return false
+	}
+	if r.publisherGroups != nil && !slices.Contains(r.publisherGroups, it.PublisherGroup) {
+		return false
+	}
+	if contains(words, r.not) {
+		return false
+	}
+	return r.names == nil || contains(without(words, r.ignore), r.names)
+}

@@ -1,0 +1,157 @@
+package caution
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"sipsum/internal/allergen"
+	"sipsum/internal/constituent"
+)
+
+// For gives the cautions of a drink in the order of data/cautions.csv, each text
+// once.
+func For(in Input) []Caution {
+	marks := marked(in.Items)
+	out := []Caution{}
+	for i := range table() {
+		r := &table()[i]
+		if r.rules != "" && r.rules != in.Rules {
+			continue
+		}
+		if _, excused := r.excuses(in.Name); excused {
+			continue
+		}
+		c, ok := r.judge(in, marks)
+		if !ok || slices.ContainsFunc(out, func(have Caution) bool { return have.Text == c.Text }) {
+			continue
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// marked gives the foods that carry each caution mark.
+func marked(items []allergen.Item) map[string][]string {
+	foods := map[string][]string{}
+	for _, it := range items {
+		for _, mark := range allergen.Assess(it).Cautions {
+			if name := named(it); !slices.Contains(foods[mark], name) {
+				foods[mark] = append(foods[mark], name)
+			}
+		}
+	}
+	return foods
+}
+
+func named(it allergen.Item) string {
+	if it.Name == "" {
+		return it.Food.String()
+	}
+	return it.Name
+}
+
+// judge decides whether the row holds for the drink.
+func (r *row) judge(in Input, marks map[string][]string) (Caution, bool) {
+	c := Caution{Code: r.code, Text: r.text, Source: r.source}
+	var ok, certain bool
+	foods := []string{}
+	switch r.when {
+	case byMark:
+		ok, certain = true, true
+		for mark := range strings.SplitSeq(r.key, "+") {
+			ok = ok && len(marks[mark]) > 0
+			foods = append(foods, marks[mark]...)
+		}
+		c.Because = "in it: " + strings.Join(foods, ", ")
+	case byGroup:
+		for _, it := range in.Items {
+			if it.Group == r.key && !slices.Contains(foods, named(it)) {
+				foods = append(foods, named(it))
+			}
+		}
+		ok, certain = len(foods) > 0, true
+		c.Because = "in it: " + strings.Join(foods, ", ")
+	case byStep:
+		ok, certain = slices.Contains(in.Steps, r.key), true
+		c.Because = "step: " + r.key
+	case byUnknown:
+		foods = marks[r.basis]
+		ok, certain = len(foods) > 0 && !in.Amounts[constituent.ID(r.key)].complete(), true
+		c.Because = "in it: " + strings.Join(foods, ", ")
+	case byABV:
+		ok, certain = r.exceeds(in.ABV), true
+		c.Because = abvText(in.ABV)
+	case byAmount:
+		ok, certain, c.Because = r.amount(in)
+	}
+	if !ok {
+		return Caution{}, false
+	}
+	c.Text = r.fill(in, foods)
+	if !certain {
+		c.Text = "Cannot be ruled out: " + c.Text
+	}
+	return c, true
+}
+
+func (r *row) exceeds(x float64) bool { return x > r.limit || r.atOnce && x == r.limit }
+
+// amount judges an amount as known and with its bounds. An amount of which
+// nothing is known, or without a bound, is left to the row for unknowns.
+func (r *row) amount(in Input) (ok, certain bool, because string) {
+	a, found := in.per(constituent.ID(r.key), r.basis)
+	if !found {
+		return false, false, ""
+	}
+	certain = a.Known && r.exceeds(a.Mean)
+	ok = certain || a.bounded() && r.exceeds(a.WithBounds)
+	because = fmt.Sprintf("%s per %s: %s", strings.ToLower(constituent.Must(constituent.ID(r.key)).Name), r.basis, amountText(a, r.unit))
+	return ok, certain, because
+}
+
+// fill puts the figures of the drink into the text.
+func (r *row) fill(in Input, foods []string) string {
+	pairs := []string{"{abv}", abvText(in.ABV), "{foods}", strings.Join(foods, ", ")}
+	if r.when == byAmount {
+		for _, basis := range []string{"serving", "100 ml", "100 g"} {
+			a, _ := in.per(constituent.ID(r.key), basis)
+			pairs = append(pairs, "{"+basis+"}", amountText(a, r.unit))
+		}
+	}
+	return strings.NewReplacer(pairs...).Replace(r.text)
+}
+
+func abvText(abv float64) string {
+	if math.IsNaN(abv) {
+		return "strength not known"
+	}
+	return fmt.Sprintf("%.1f %% vol", abv)
+}
+
+// amountText prints an amount with what is known of its limits.
+func amountText(a Amount, unit string) string {
+	switch {
+	case !a.Known && a.bounded():
+		return "up to " + number(a.WithBounds) + " " + unit
+	case !a.Known:
+		return "an unknown amount"
+	case a.complete():
+		return "about " + number(a.Mean) + " " + unit
+	case a.bounded():
+		return "between " + number(a.Mean) + " and " + number(a.WithBounds) + " " + unit
+	}
+	return "at least " + number(a.Mean) + " " + unit
+}
+
+// number prints two or three digits: more would promise too much.
+func number(x float64) string {
+	switch {
+	case x >= 10:
+		return fmt.Sprintf("%.0f", x)
+	case x >= 1:
+		return fmt.Sprintf("%.1f", x)
+	}
+	return fmt.Sprintf("%.2g", x)
+}

@@ -1,0 +1,65 @@
+package caution
+
+import (
+	"math"
+
+	"sipsum/internal/allergen"
+	"sipsum/internal/constituent"
+)
+
+// Amount is how much of a constituent is in one serving, in the unit of the
+// vocabulary.
+type Amount struct {
+	Mean       float64 // of the known part
+	WithBounds float64 // with the most that the unknown parts could be; NaN if one has no bound
+	Known      bool    // false: nothing is known of it
+}
+
+// Input is what cautions are worked out from.
+type Input struct {
+	Rules     string // "eu", "us": cautions of other rules are left out
+	Name      string // of the drink
+	Items     []allergen.Item
+	Steps     []string // keywords of the steps of all components and of the finish
+	ServingG  float64
+	ServingMl float64 // 0 if the density is not known
+	Amounts   map[constituent.ID]Amount
+	ABV       float64 // % by volume; NaN if not known
+}
+
+// Caution is one thing that may hurt somebody. Its form in JSON is that of
+// sipsum.allergens/1.
+type Caution struct {
+	Code    string `json:"code"`
+	Text    string `json:"text"`
+	Source  string `json:"source"`
+	Because string `json:"because"`
+}
+
+// per gives the amount on a basis: "serving", "100 ml" or "100 g". Without a
+// volume there is no amount per 100 ml.
+func (in Input) per(id constituent.ID, basis string) (Amount, bool) {
+	a, ok := in.Amounts[id]
+	size := 0.0
+	switch basis {
+	case "serving":
+		return a, ok
+	case "100 ml":
+		size = in.ServingMl
+	case "100 g":
+		size = in.ServingG
+	}
+	if size <= 0 {
+		return Amount{}, false
+	}
+	const hundred = 100
+	a.Mean *= hundred / size
+	a.WithBounds *= hundred / size
+	return a, ok
+}
+
+// complete reports whether nothing of the amount is unknown.
+func (a Amount) complete() bool { return a.Known && a.WithBounds <= a.Mean }
+
+// bounded reports whether it is known how much it can be at most.
+func (a Amount) bounded() bool { return !math.IsNaN(a.WithBounds) }

@@ -1,0 +1,153 @@
+package label
+
+import (
+	"fmt"
+	"strings"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/fail"
+	"sipsum/internal/source"
+)
+
+// Card is a nutrition declaration. Its form in JSON is that of sipsum.card/1.
+type Card struct {
+	Rules      string  `json:"rules"`
+	Basis      string  `json:"basis"` // "per 100 ml", "per 100 g" or "per serving"
+	ServingG   float64 `json:"serving_g"`
+	ServingMl  float64 `json:"serving_ml,omitempty"`
+	Rows       []Row   `json:"rows"`
+	Statements []Text  `json:"statements"` // that the rules want beside the card
+	Claims     []Claim `json:"claims"`
+	Notes      []Note  `json:"notes"`
+}
+
+// Row is one line of a card.
+type Row struct {
+	Key        string `json:"key"`
+	Label      string `json:"label"`
+	Indent     int    `json:"indent"`
+	Tag        string `json:"tag"`
+	Line       string `json:"line,omitempty"` // the whole line where the rules prescribe its words
+	Per100ml   *Cell  `json:"per_100_ml,omitempty"`
+	Per100g    *Cell  `json:"per_100_g,omitempty"`
+	Serving    *Cell  `json:"serving"`
+	FromMemory bool   `json:"from_memory,omitempty"` // rests on a rule entered from memory: print †
+}
+
+// Cell is one figure of a row.
+type Cell struct {
+	Value      *float64 `json:"value"`               // unrounded, of the known part; nil = unknown
+	Kcal       *float64 `json:"kcal,omitempty"`      // of energy, where Value is kJ
+	Most       *float64 `json:"most,omitempty"`      // with the bounds of what is unknown, where that is more
+	Printed    string   `json:"printed"`             // as the rules print it
+	Reference  string   `json:"reference,omitempty"` // % of the reference intake
+	DailyValue string   `json:"daily_value,omitempty"`
+}
+
+// Text is a statement with the rule that asks for it.
+type Text struct {
+	Text       string `json:"text"`
+	Source     string `json:"source"`
+	FromMemory bool   `json:"from_memory,omitempty"`
+}
+
+// Claim is a nutrition claim and whether the rules allow it.
+type Claim struct {
+	Claim   string `json:"claim"`
+	Allowed bool   `json:"allowed"`
+	Why     string `json:"why"`
+}
+
+// Note is something to know before the card is used: kind "scope", "incomplete"
+// or "unknown".
+type Note struct {
+	Kind       string `json:"kind"`
+	Row        string `json:"row,omitempty"`
+	Text       string `json:"text"`
+	Source     string `json:"source,omitempty"`
+	FromMemory bool   `json:"from_memory,omitempty"`
+}
+
+// The bases of a column.
+const (
+	PerServing = "per serving"
+	Per100ml   = "per 100 ml"
+	Per100g    = "per 100 g"
+)
+
+// Make prints the card of a drink. Unknown rules are an error with exit code 2.
+func Make(rules string, f Facts) (Card, error) {
+	r, basis, err := prepare(rules, f)
+	if err != nil {
+		return Card{}, err
+	}
+	c := Card{Rules: rules, Basis: basis, ServingG: f.ServingG, ServingMl: f.ServingMl, Rows: []Row{}, Statements: []Text{}, Claims: []Claim{}, Notes: []Note{}}
+	for _, l := range r.lines {
+		serving := r.column(l, f, PerServing)
+		if !serving.wanted(l) {
+			continue
+		}
+		row := Row{Key: l.key, Label: l.label, Indent: l.indent, Tag: string(l.tag), Serving: serving.cell(l)}
+		row.FromMemory = anyFromMemory(serving.sources())
+		if l.template != "" && serving.number {
+			row.Line = strings.ReplaceAll(l.template, "{}", serving.text)
+		}
+		switch basis {
+		case Per100ml:
+			row.Per100ml = r.column(l, f, basis).cell(l)
+		case Per100g:
+			row.Per100g = r.column(l, f, basis).cell(l)
+		}
+		c.Rows = append(c.Rows, row)
+		if note, ok := serving.note(l); ok {
+			c.Notes = append(c.Notes, note)
+		}
+	}
+	r.addTexts(&c, f)
+	return c, nil
+}
+
+// prepare finds the rules and the basis that they ask for beside the serving.
+func prepare(rules string, f Facts) (*ruleset, string, error) {
+	r := rulesets()[rules]
+	if r == nil || len(r.lines) == 0 {
+		return nil, "", fail.New(fail.Wrong, fmt.Sprintf("no card rules %q", rules), "use one of: "+strings.Join(Rules(), ", "))
+	}
+	if f.ServingG <= 0 {
+		return nil, "", fail.New(fail.Wrong, "a card needs a serving of some mass", "put something into the build")
+	}
+	switch {
+	case rules == "us":
+		return r, PerServing, nil
+	case f.ServingMl > 0:
+		return r, Per100ml, nil
+	}
+	return r, Per100g, nil
+}
+
+func (r *ruleset) addTexts(c *Card, f Facts) {
+	alcohol := f.Serving[constituent.Alcohol]
+	for _, t := range r.texts {
+		holds := t.when == "always" ||
+			t.when == "alcohol" && alcohol.Known && alcohol.Mean > 0 ||
+			t.when == "no volume" && f.ServingMl <= 0
+		if !holds {
+			continue
+		}
+		memory := source.IsFromMemory(t.source)
+		if t.kind == "statement" {
+			c.Statements = append(c.Statements, Text{Text: t.text, Source: t.source, FromMemory: memory})
+		} else {
+			c.Notes = append(c.Notes, Note{Kind: "scope", Text: t.text, Source: t.source, FromMemory: memory})
+		}
+	}
+}
+
+func anyFromMemory(sources []string) bool {
+	for _, s := range sources {
+		if source.IsFromMemory(s) {
+			return true
+		}
+	}
+	return false
+}

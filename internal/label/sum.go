@@ -1,0 +1,103 @@
+package label
+
+import (
+	"math"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/unit"
+)
+
+// part is one term of a sum as --explain shows it.
+type part struct {
+	id     constituent.ID
+	amount Amount  // in the row's unit; of energy in g, less what has a factor of its own
+	factor float64 // of energy in the row's unit per g
+	source string  // of the factor, if it has one of its own
+}
+
+// sum is a row's amount in one serving.
+type sum struct {
+	known    float64
+	most     float64 // NaN if nobody knows
+	anything bool    // false: nothing at all is known
+	parts    []part
+}
+
+// sumOf adds up a row in one of its units.
+func (r *ruleset) sumOf(l line, u string, f Facts) sum {
+	parts := r.energyParts(u, f)
+	if !l.energy {
+		perGram, _ := unit.PerGram(u)
+		parts = nil
+		for _, t := range l.terms {
+			parts = append(parts, part{id: t.id, amount: f.of(t.id, perGram), factor: t.factor})
+		}
+	}
+	s := sum{parts: parts}
+	for _, p := range parts {
+		s.known += p.factor * p.amount.Mean
+		if p.factor != 0 { // what counts nothing may be unknown
+			s.most += p.factor * p.amount.missing()
+		}
+		// Without its main part a row says nothing; energy says what it can.
+		if p.amount.Known && (l.energy || p.id == l.tag) {
+			s.anything = true
+		}
+	}
+	s.most += s.known
+	return s
+}
+
+// energyParts gives the constituents that have factors, each in grams less the
+// parts of it that have factors of their own. A part that is unknown inside a
+// known whole counts as the whole does.
+func (r *ruleset) energyParts(u string, f Facts) []part {
+	amounts := make([]Amount, len(r.factors))
+	for i, x := range r.factors {
+		amounts[i] = f.of(x.id, 1)
+	}
+	net := append([]Amount(nil), amounts...)
+	for i, x := range r.factors {
+		whole, inside := r.wholeOf(x.id)
+		switch {
+		case !inside:
+		case !amounts[i].Known && amounts[whole].Known:
+			net[i] = Amount{Known: true}
+		default:
+			net[whole].Mean = max(net[whole].Mean-amounts[i].Mean, 0)
+			net[whole].WithBounds = max(net[whole].WithBounds-amounts[i].Mean, 0)
+		}
+	}
+	var parts []part
+	for i, x := range r.factors {
+		if factor, ok := x.perGram[u]; ok {
+			parts = append(parts, part{id: x.id, amount: net[i], factor: factor, source: x.source})
+		}
+	}
+	return parts
+}
+
+// wholeOf gives the nearest constituent above that has a factor as well.
+func (r *ruleset) wholeOf(id constituent.ID) (int, bool) {
+	for up := constituent.Must(id).Parent; up != ""; up = constituent.Must(up).Parent {
+		for i, x := range r.factors {
+			if x.id == up {
+				return i, true
+			}
+		}
+	}
+	return 0, false
+}
+
+// times scales a sum from one serving to another amount.
+func (s sum) times(scale float64) sum {
+	s.known *= scale
+	s.most *= scale
+	return s
+}
+
+// complete reports whether nothing of the sum is missing.
+func (s sum) complete() bool { return s.most <= s.known }
+
+// bounded reports whether it is known how much the sum can be at most.
+func (s sum) bounded() bool { return !math.IsNaN(s.most) }
