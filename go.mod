@@ -1,6 +1,6 @@
 module sipsum
 
-go 1.26
+go 1.26.0
 
 require (
 	github.com/goccy/go-yaml v1.19.2

@@ -23,7 +23,7 @@ func (e *entry) balance() {
 	mass := constituent.Must(constituent.Mass)
 	parts, _ := e.sum(mass)
 	if left := whole - parts; left > 0 {
-		e.setRest(constituent.MassOther, left, ClassSpread(mass, e.Food.Group)*left, "what 100 g have beyond the known parts")
+		e.setRest(constituent.MassOther, left, ClassSpread(mass, e.Food.Group)*left, true, "what 100 g have beyond the known parts")
 	}
 }
 
@@ -41,28 +41,35 @@ func (e *entry) rest(parent *constituent.Constituent) {
 		e.knowAvailable(cell)
 	}
 	left := cell.Amount - parts
-	sd := 0.0
-	if !cell.Class { // a class default says how such totals vary, not what this one has beyond its parts
-		sd = min(math.Sqrt(max(cell.SD*cell.SD-variance, 0)), max(left, 0))
-	}
 	if left < -(2*math.Hypot(cell.SD, math.Sqrt(variance)) + 1e-9) {
 		e.note("negative rest", parent.ID, "the parts of %s exceed it by %.3g g/100 g: the parts are kept", parent.ID, -100*left)
 	}
-	if left <= 0 {
-		left, sd = 0, 0
-	}
-	if floor := left * ClassSpread(parent, e.Food.Group); sd < floor && !e.Food.Chemical {
-		sd = floor
-	}
-	if e.giveRest(parent, left, sd) {
+	left = max(left, 0)
+	sd, class := e.restSpread(parent, left, variance)
+	if e.giveRest(parent, left, sd, class) {
 		return
 	}
-	e.setRest(constituent.RestOf(into), left, sd, "what "+string(parent.ID)+" has beyond its known parts")
+	e.setRest(constituent.RestOf(into), left, sd, class, "what "+string(parent.ID)+" has beyond its known parts")
+}
+
+// restSpread gives the standard deviation of a rest, and whether it is a class
+// default: what the parent's own stated spread has beyond its parts', else the
+// class default (a class default of the parent says how such totals vary, not
+// what this one has beyond its parts).
+func (e *entry) restSpread(parent *constituent.Constituent, left, variance float64) (sd float64, class bool) {
+	cell := e.cell(parent)
+	switch own := cell.SD*cell.SD - variance; {
+	case e.Food.Chemical:
+		return 0, false
+	case !cell.Class && own > 0:
+		return min(math.Sqrt(own), left), false
+	}
+	return left * ClassSpread(parent, e.Food.Group), true
 }
 
 // giveRest gives what a parent has beyond its known parts to the one part that
 // it can be: lactose is the sugar of milk (rules "rest" of data/bounds.csv).
-func (e *entry) giveRest(parent *constituent.Constituent, left, sd float64) bool {
+func (e *entry) giveRest(parent *constituent.Constituent, left, sd float64, class bool) bool {
 	for _, part := range constituent.Sums().Children(parent.ID) {
 		rule, ok := ruleFor("rest", e.Food.Group, part)
 		if !ok || rule.of != parent.ID || e.published[part.Order] {
@@ -70,7 +77,7 @@ func (e *entry) giveRest(parent *constituent.Constituent, left, sd float64) bool
 		}
 		*e.cell(part) = Cell{
 			Known: true, Amount: left, SD: sd, State: estimate.Calculated, Bound: None, From: e.cell(parent).From,
-			Source: e.cell(parent).Source, Row: e.cell(parent).Row, Why: "the rest of " + string(parent.ID) + ": " + rule.source,
+			Source: e.cell(parent).Source, Row: e.cell(parent).Row, Class: class, Why: "the rest of " + string(parent.ID) + ": " + rule.source,
 		}
 		e.published[part.Order] = true
 		return true
@@ -82,7 +89,7 @@ func (e *entry) giveRest(parent *constituent.Constituent, left, sd float64) bool
 func (e *entry) knowAvailable(carbohydrate *Cell) {
 	c := constituent.Must(constituent.Available)
 	*e.cell(c) = Cell{
-		Known: true, State: max(carbohydrate.State, estimate.Calculated), Bound: None, From: carbohydrate.From,
+		Known: true, SD: carbohydrate.SD, State: max(carbohydrate.State, estimate.Calculated), Bound: None, From: carbohydrate.From,
 		Why: "CHOCDF − fibre − polyols − organic acids", Source: carbohydrate.Source,
 	}
 }
@@ -99,7 +106,7 @@ func (e *entry) sum(parent *constituent.Constituent) (amount, variance float64) 
 	return amount, variance
 }
 
-func (e *entry) setRest(id constituent.ID, amount, sd float64, why string) {
+func (e *entry) setRest(id constituent.ID, amount, sd float64, class bool, why string) {
 	c := constituent.Must(id)
 	cell := e.cell(c)
 	if cell.Known { // published rests do not exist, but a parent may be visited through two rules
@@ -107,7 +114,7 @@ func (e *entry) setRest(id constituent.ID, amount, sd float64, why string) {
 	}
 	*cell = Cell{
 		Known: true, Amount: amount, SD: sd, State: estimate.Calculated, Bound: None,
-		From: e.Food.ID, Row: e.Food.ID.String(), Why: why, Class: amount > 0,
+		From: e.Food.ID, Row: e.Food.ID.String(), Why: why, Class: class && amount > 0,
 	}
 }
 

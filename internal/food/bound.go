@@ -83,14 +83,18 @@ func (e *entry) anyPartAbove(parent *constituent.Constituent) bool {
 	return false
 }
 
-// bound finds, for each unknown, the most it could be.
+// bound finds, for each unknown, the most it could be: parts first, since where
+// nothing else bounds a total its unknown parts may.
 func (e *entry) bound() {
-	for _, c := range constituent.All() {
+	for _, c := range slices.Backward(constituent.All()) {
 		cell := e.cell(c)
 		if cell.Known || c.Kind == constituent.Figure || c.Kind == constituent.Rest {
 			continue
 		}
 		limit, why := e.most(c)
+		if !Stated(limit) {
+			limit, why = e.partsBound(c), "its unknown parts could be no more"
+		}
 		if Stated(cell.Bound) && (!Stated(limit) || cell.Bound <= limit) {
 			continue // the table's own limit is at least as good
 		}
@@ -99,6 +103,21 @@ func (e *entry) bound() {
 			cell.Known, cell.State = true, estimate.Calculated
 		}
 	}
+}
+
+// partsBound adds up what the unknown parts of a total could be; None if one of
+// them has no bound, or if c is no total.
+func (e *entry) partsBound(c *constituent.Constituent) float64 {
+	if c.Kind != constituent.Parent {
+		return None
+	}
+	sum := 0.0
+	for _, part := range constituent.Sums().Children(c.ID) {
+		if cell := e.cell(part); !cell.Known && part.Kind != constituent.Rest {
+			sum += cell.Bound // None stays None
+		}
+	}
+	return sum
 }
 
 // most gives the most an unknown could be, in g/g, and why: the least of what
@@ -122,26 +141,36 @@ func (e *entry) most(c *constituent.Constituent) (limit float64, why string) {
 	return limit, why
 }
 
-// slack is what the row's own balance leaves for a part: the rest of the
-// nearest total above it, and two standard deviations of that total and its
-// known parts.
+// slack is what the row's own balance leaves for a part: the least, over the
+// totals above it, of the rests in which it can be hidden and two standard
+// deviations of that total and of its known parts. The last total is the mass,
+// 100 g of 100 g.
 func (e *entry) slack(c *constituent.Constituent) (limit float64, why string) {
+	limit = None
+	hidden, variance := 0.0, 0.0 // of the rests from the part's own total up
+	rest := func(id constituent.ID) {
+		cell := e.cell(constituent.Must(constituent.RestOf(id)))
+		hidden, variance = hidden+cell.Amount, variance+cell.SD*cell.SD
+	}
+	byDifference := !e.published[constituent.Must(constituent.Available).Order]
 	for up := c.Parent; up != ""; up = constituent.Must(up).Parent {
 		parent := constituent.Must(up)
 		if up == constituent.Mass && (e.waterDerived || !e.published[constituent.Must(constituent.Water).Order]) {
-			return None, "" // the water is what the others left: it bounds nothing
+			break // the water is what the others left: it bounds nothing
+		}
+		rest(up)
+		if up == constituent.Carbohydrate && byDifference && c.ID != constituent.Available && !below(c, constituent.Available) {
+			rest(constituent.Available) // the unexplained part of a difference stands there
 		}
 		if !e.cell(parent).Known {
 			continue
 		}
-		if up == constituent.Carbohydrate && !e.published[constituent.Must(constituent.Available).Order] {
-			// By difference: the unexplained part stands under CHOAVL.
-			up = constituent.Available
+		_, parts := e.sum(parent) // what is left varies with the total and with its known parts
+		total := e.cell(parent).SD
+		most := hidden + 2*math.Sqrt(total*total+max(parts-variance, 0))
+		if !Stated(limit) || most < limit {
+			limit, why = most, "the row's own balance leaves no more under "+string(parent.ID)
 		}
-		rest := e.cell(constituent.Must(constituent.RestOf(up)))
-		_, variance := e.sum(parent) // what is left varies with the total and with its known parts
-		variance += e.cell(parent).SD*e.cell(parent).SD - rest.SD*rest.SD
-		return rest.Amount + 2*math.Sqrt(variance), "the row's own balance leaves no more under " + string(parent.ID)
 	}
-	return None, ""
+	return limit, why
 }

@@ -29,10 +29,10 @@
 //
 //  5. spread: the published standard deviation (SE·√n is one), else range/d₂(n),
 //     else the class default of data/spread.csv, which is also the floor when
-//     fewer than six samples were analysed; a range without n is read as
+//     one to five samples were analysed (a stated sd without n stands); a range without n is read as
 //     rectangular, (high − low)/√12. A rest takes what makes the parent's own
-//     published variance come out, sd² = sd(parent)² − Σ sd(part)², at least its
-//     class default and at most itself;
+//     published variance come out, sd² = sd(parent)² − Σ sd(part)², at most
+//     itself; where the parts leave nothing of it, the class default;
 //
 //  6. bound: the most an unknown could be, by the row's own balance (the rest of
 //     the nearest total above it, plus two standard deviations), else by a factor

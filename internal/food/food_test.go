@@ -150,3 +150,14 @@ func TestNothingKnownStaysUnknown(t *testing.T) {
 	assert.False(t, p.Cell("WATER").Known)
 	assert.True(t, math.IsNaN(p.Cell("CITAC").Bound))
 }
+
+func TestSpreadCannotExceedWhatTheRangeAllows(t *testing.T) {
+	f := limeJuice()
+	for i := range f.Values {
+		if f.Values[i].Constituent == "K" {
+			f.Values[i].Low, f.Values[i].High, f.Values[i].N, f.Values[i].SD = 60, 180, 10, 500
+		}
+	}
+	// 120/2·√(10/9) by the inequality of Popoviciu (1935) for a sample of ten.
+	assert.InDelta(t, 63.2456/1e5, food.Enter(f, nil).Cell("K").SD, 1e-6)
+}

@@ -53,7 +53,7 @@ func spreadOf(f *Food, c *constituent.Constituent, v Value) (sd float64, class b
 	own := None
 	switch {
 	case Stated(v.SD):
-		own = v.SD
+		own = min(v.SD, widest(v))
 	case Stated(v.Low) && Stated(v.High) && v.N >= 2:
 		own = (v.High - v.Low) / rangeDivisor(v.N)
 	case Stated(v.Low) && Stated(v.High) && v.N == 0 && v.High > v.Low:
@@ -62,10 +62,21 @@ func spreadOf(f *Food, c *constituent.Constituent, v Value) (sd float64, class b
 	if !Stated(own) {
 		return floor, true
 	}
-	if v.N < smallSample && own < floor {
+	if v.N > 0 && v.N < smallSample && own < floor { // a designer's own ± has no n and stands
 		return floor, true
 	}
 	return own, false
+}
+
+// widest is the largest standard deviation that n values between the stated
+// least and greatest can have: (high − low)/2 · √(n/(n−1)) (Popoviciu 1935). Some
+// tables print standard errors that exceed it.
+func widest(v Value) float64 {
+	if !Stated(v.Low) || !Stated(v.High) || v.N < 2 {
+		return math.Inf(1)
+	}
+	n := float64(v.N)
+	return (v.High - v.Low) / 2 * math.Sqrt(n/(n-1))
 }
 
 var divisors sync.Map // n → d₂(n): an integral, and tables repeat the same few n

@@ -2,6 +2,7 @@ package label
 
 import (
 	"math"
+	"slices"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/unit"
@@ -25,9 +26,9 @@ type sum struct {
 
 // sumOf adds up a row in one of its units.
 func (r *ruleset) sumOf(l line, u string, f Facts) sum {
-	parts := r.energyParts(u, f)
+	parts, perGram := r.energyParts(u, f), 1.0
 	if !l.energy {
-		perGram, _ := unit.PerGram(u)
+		perGram, _ = unit.PerGram(u)
 		parts = nil
 		for _, t := range l.terms {
 			parts = append(parts, part{id: t.id, amount: f.of(t.id, perGram), factor: t.factor})
@@ -37,7 +38,7 @@ func (r *ruleset) sumOf(l line, u string, f Facts) sum {
 	for _, p := range parts {
 		s.known += p.factor * p.amount.Mean
 		if p.factor != 0 { // what counts nothing may be unknown
-			s.most += p.factor * p.amount.missing()
+			s.most += p.factor * missingIn(parts, p, f, perGram)
 		}
 		// Without its main part a row says nothing; energy says what it can.
 		if p.amount.Known && (l.energy || p.id == l.tag) {
@@ -46,6 +47,33 @@ func (r *ruleset) sumOf(l line, u string, f Facts) sum {
 	}
 	s.most += s.known
 	return s
+}
+
+// missingIn gives how much of a part the sum may lack. What is unknown of a part
+// lies in the rest of a total above it; where the sum counts that rest already,
+// the part adds no more than the total itself lacks.
+func missingIn(parts []part, p part, f Facts, perGram float64) float64 {
+	missing := p.amount.missing()
+	for up := constituent.Must(p.id).Parent; up != "" && up != constituent.Mass; up = constituent.Must(up).Parent {
+		if !counts(parts, constituent.RestOf(up)) || (up == constituent.Carbohydrate && !counts(parts, constituent.RestOf(constituent.Available))) {
+			continue
+		}
+		whole := f.of(up, perGram).missing()
+		if !math.IsNaN(whole) && (math.IsNaN(missing) || whole < missing) {
+			missing = whole
+		}
+	}
+	return missing
+}
+
+// counts reports whether a sum has a constituent, by itself or within a whole.
+func counts(parts []part, id constituent.ID) bool {
+	for at := id; at != ""; at = constituent.Must(at).Parent {
+		if slices.ContainsFunc(parts, func(p part) bool { return p.id == at }) {
+			return true
+		}
+	}
+	return false
 }
 
 // energyParts gives the constituents that have factors, each in grams less the
