@@ -31,6 +31,11 @@ func TestBoundRulesAreSourced(t *testing.T) {
 			assert.Greater(t, number(t, b, "amount"), 0.0, at)
 			_, ok := constituent.Find(b["of"])
 			assert.True(t, ok, "%s: of %q", at, b["of"])
+		case "rest":
+			assert.Empty(t, b["amount"], at)
+			assert.Len(t, tags, 1, at)
+			c, _ := constituent.Find(tags[0])
+			assert.Equal(t, string(c.Parent), b["of"], at)
 		case "max":
 			assert.Greater(t, number(t, b, "amount"), 0.0, at)
 			assert.Len(t, tags, 1, at)

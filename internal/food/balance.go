@@ -155,12 +155,16 @@ func (e *entry) addedSugar() {
 			return
 		}
 	}
-	if !e.published[c.Order] {
-		sugar := e.Cell(constituent.Sugar)
-		e.cell(c).Bound, e.cell(c).Why = sugar.Amount, "no more than all sugars"
-		if !sugar.Known && Stated(sugar.Bound) {
-			e.cell(c).Bound += sugar.Bound
-		}
+	if e.published[c.Order] {
+		return
+	}
+	sugar, cell := e.Cell(constituent.Sugar), e.cell(c)
+	cell.Bound, cell.Why = sugar.Amount, "no more than all sugars"
+	if !sugar.Known {
+		cell.Bound += sugar.Bound // None stays None
+	}
+	if cell.Bound == 0 {
+		cell.Known, cell.State, cell.Bound, cell.Why = true, estimate.Calculated, None, "no sugars"
 	}
 }
 

@@ -3,8 +3,8 @@
 //
 // # Model
 //
-// A Pot holds one slab of numbers, index ((row·columns)+column)·n + draw, with
-// draw 0 the central value. Only leaves, rests and riders of the vocabulary
+// A Pot holds one slab of numbers a row, index column·n + draw, with draw 0 the
+// central value. Only leaves, rests and riders of the vocabulary
 // have columns; a parent is always the sum of its leaves, so parents equal
 // their parts after any sequence of steps by construction. Rows keep the path
 // of components through which an ingredient came, so contributions are sums of

@@ -21,8 +21,8 @@ type Pot struct {
 	N       int // length of a column: draws + 1
 	Rows    []Row
 
-	cells  []float64 // grams
-	bounds []float64 // grams, by vocabulary order; 0 known, NaN unbounded
+	cells  [][]float64 // by row: grams, index column·N + draw
+	bounds [][]float64 // by row: grams, by vocabulary order; 0 known, NaN unbounded
 }
 
 // New makes an empty pot.
@@ -31,21 +31,18 @@ func New(columns *Columns, n int) *Pot { return &Pot{Columns: columns, N: n} }
 // Cell gives the column of draws of one constituent of one row, in grams. The
 // slice is the ledger's own.
 func (p *Pot) Cell(row, col int) []float64 {
-	at := (row*len(p.Columns.List) + col) * p.N
-	return p.cells[at : at+p.N : at+p.N]
+	at := col * p.N
+	return p.cells[row][at : at+p.N : at+p.N]
 }
 
 // Bounds gives, by vocabulary order, the most that each unknown constituent of
 // a row could be.
-func (p *Pot) Bounds(row int) []float64 {
-	n := len(constituent.All())
-	return p.bounds[row*n : (row+1)*n : (row+1)*n]
-}
+func (p *Pot) Bounds(row int) []float64 { return p.bounds[row] }
 
 func (p *Pot) grow(row Row) int {
 	p.Rows = append(p.Rows, row)
-	p.cells = append(p.cells, make([]float64, len(p.Columns.List)*p.N)...)
-	p.bounds = append(p.bounds, make([]float64, len(constituent.All()))...)
+	p.cells = append(p.cells, make([]float64, len(p.Columns.List)*p.N))
+	p.bounds = append(p.bounds, make([]float64, len(constituent.All())))
 	return len(p.Rows) - 1
 }
 
@@ -74,52 +71,44 @@ func (p *Pot) Pour(profile *food.Profile, perGram []float64, grams []float64, li
 // Mix adds the contents of another pot, each draw times factor, under a
 // component's name.
 func (p *Pot) Mix(other *Pot, factor []float64, name string) {
-	for i, from := range other.Rows {
-		from.Path = append([]string{name}, from.Path...)
-		row := p.grow(from)
-		for col := range p.Columns.List {
-			cell, source := p.Cell(row, col), other.Cell(i, col)
-			for d, f := range factor {
-				cell[d] = source[d] * f
-			}
-		}
-		bounds := p.Bounds(row)
-		for k, b := range other.Bounds(i) {
-			bounds[k] = b * factor[0]
-		}
+	for i, r := range other.Rows {
+		r.Path = append([]string{name}, r.Path...)
+		p.add(r, other, i, factor)
 	}
-}
-
-// Clone copies the pot.
-func (p *Pot) Clone() *Pot {
-	c := *p
-	c.Rows = append([]Row(nil), p.Rows...)
-	c.cells = append([]float64(nil), p.cells...)
-	c.bounds = append([]float64(nil), p.bounds...)
-	return &c
 }
 
 // Scaled gives a copy in which everything is times factor.
 func (p *Pot) Scaled(factor []float64) *Pot {
-	c := p.Clone()
-	for row := range c.Rows {
-		for col := range c.Columns.List {
-			for d, f := range factor {
-				c.Cell(row, col)[d] *= f
-			}
-		}
-		for k := range c.Bounds(row) {
-			c.Bounds(row)[k] *= factor[0]
-		}
+	c := New(p.Columns, p.N)
+	for i, r := range p.Rows {
+		c.add(r, p, i, factor)
 	}
 	return c
 }
 
-// Copy adds a row of another pot as it is.
-func (p *Pot) Copy(other *Pot, row int) {
-	at := p.grow(other.Rows[row])
+// add copies a row of another pot, each draw times factor.
+func (p *Pot) add(as Row, other *Pot, from int, factor []float64) {
+	row := p.grow(as)
 	for col := range p.Columns.List {
-		copy(p.Cell(at, col), other.Cell(row, col))
+		cell, source := p.Cell(row, col), other.Cell(from, col)
+		for d, f := range factor {
+			cell[d] = source[d] * f
+		}
 	}
-	copy(p.Bounds(at), other.Bounds(row))
+	bounds := p.Bounds(row)
+	for k, b := range other.Bounds(from) {
+		bounds[k] = b * factor[0]
+	}
+}
+
+// Only gives the rows for which keep is true. The columns are shared, not
+// copied: neither pot may be changed afterwards.
+func (p *Pot) Only(keep func(row int) bool) *Pot {
+	c := New(p.Columns, p.N)
+	for i, r := range p.Rows {
+		if keep(i) {
+			c.Rows, c.cells, c.bounds = append(c.Rows, r), append(c.cells, p.cells[i]), append(c.bounds, p.bounds[i])
+		}
+	}
+	return c
 }

@@ -1,0 +1,19 @@
+// Package evidence is the assay told by sensory category: what speaks for
+// sweet, acid, bitter, body, salt and sparkle, which component brings it, and
+// where the figures come from.
+//
+// # Model
+//
+// A category is a list of constituents: those of data/categories.csv, or the
+// drink file's own. For each constituent that the drink has, or that nobody has
+// measured, the view gives the serving's figure, the part that the coffee alone
+// (compare-with) brings, the parts by component, and the works behind the
+// figures. Sentences state the leading contribution with its interval, only
+// where the figure rests on seen sources.
+//
+// # Limits
+//
+// Amounts are not intensities: no taste index, threshold or interaction is
+// applied. A share is of the known amount; where something is unknown the
+// sentence says so.
+package evidence

@@ -1,0 +1,134 @@
+package evidence
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/constituent"
+	"sipsum/internal/source"
+)
+
+// View is the assay by category.
+type View struct {
+	CompareWith string // the component it is set against; empty if none
+	Categories  []Category
+}
+
+// Category is one sensory category of the drink.
+type Category struct {
+	Name      string
+	Entries   []Entry
+	Sentences []string
+}
+
+// Entry is one constituent of a category.
+type Entry struct {
+	assay.Figure
+	Alone *assay.Figure // the part that compare-with brings to the serving
+	Parts []Part        // by component, largest first
+	Works []source.Work // behind the figures, without those from memory
+}
+
+// Part is what one component, or one food poured directly, brings.
+type Part struct {
+	Name    string
+	Mean    float64
+	Share   assay.Share
+	Unknown bool
+}
+
+// Works finds the work that a value of a table cites; ok is false if there is
+// none.
+type Works func(table, sourceID string) (work source.Work, ok bool)
+
+// Of reads the evidence off an assay.
+func Of(a *assay.Assay, works Works) View {
+	v := View{CompareWith: a.Drink.CompareWith}
+	for _, p := range plans(a.Drink) {
+		c := Category{Name: p.name}
+		for _, id := range p.ids {
+			if e, ok := entry(a, id, works); ok {
+				c.Entries = append(c.Entries, e)
+			}
+		}
+		if len(c.Entries) > 0 {
+			c.Sentences = sentences(c)
+			v.Categories = append(v.Categories, c)
+		}
+	}
+	return v
+}
+
+// entry gives a constituent's evidence; ok is false if the drink surely has
+// none of it.
+func entry(a *assay.Assay, id constituent.ID, works Works) (Entry, bool) {
+	f, ok := a.PerServing.Find(id)
+	if !ok || (f.Mean == 0 && !f.Partial) {
+		return Entry{}, false
+	}
+	e := Entry{Figure: f}
+	for i := range a.Components {
+		c := &a.Components[i]
+		part, _ := c.Constituents.Find(id)
+		if part.Mean == 0 && !part.Partial {
+			continue
+		}
+		e.Parts = append(e.Parts, partOf(c.Name, part))
+		if c.Name == a.Drink.CompareWith {
+			e.Alone = &part
+		}
+	}
+	slices.SortStableFunc(e.Parts, func(x, y Part) int {
+		switch {
+		case x.Mean > y.Mean:
+			return -1
+		case x.Mean < y.Mean:
+			return 1
+		}
+		return 0
+	})
+	e.Works = worksOf(f, works)
+	return e, true
+}
+
+func partOf(name string, part assay.Figure) Part {
+	return Part{Name: name, Mean: part.Mean, Share: part.Share, Unknown: part.Unknown}
+}
+
+func worksOf(f assay.Figure, works Works) []source.Work {
+	var list []source.Work
+	for _, c := range f.Contributions {
+		if c.Mean == 0 {
+			continue
+		}
+		for id := range strings.FieldsSeq(c.Source) {
+			w, ok := works(c.Table, id)
+			if !ok || source.IsFromMemory(w.Citation) || slices.ContainsFunc(list, func(x source.Work) bool { return x.ID == w.ID && x.Citation == w.Citation }) {
+				continue
+			}
+			list = append(list, w)
+		}
+	}
+	return list
+}
+
+// sentences says what leads each category.
+func sentences(c Category) []string {
+	var list []string
+	for _, e := range c.Entries {
+		if len(e.Parts) == 0 || e.Mean == 0 || len(e.Works) == 0 {
+			continue
+		}
+		lead := e.Parts[0]
+		text := fmt.Sprintf("%s brings %.0f %% (%.0f to %.0f) of the %s in a serving", lead.Name, percent(lead.Share.Mean), percent(lead.Share.Low), percent(lead.Share.High), e.Constituent.Name)
+		if e.Partial {
+			text += ", of what is known"
+		}
+		list = append(list, text+".")
+	}
+	return list
+}
+
+func percent(share float64) float64 { return 100 * share }

@@ -1,0 +1,102 @@
+package prep
+
+import (
+	"encoding/csv"
+	"fmt"
+	"strconv"
+	"strings"
+	"sync"
+
+	"sipsum/data"
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+	"sipsum/internal/ledger"
+)
+
+// Retention is one code of the USDA table of nutrient retention factors.
+type Retention struct {
+	Code    string
+	Name    string
+	Factors map[constituent.ID]float64 // share kept, 0..1
+}
+
+// roundedTo is the step of the published factors: they are multiples of 5 %.
+const roundedTo = 0.05
+
+var retentions = sync.OnceValue(func() map[string]Retention {
+	file, err := data.FS.Open("retention.csv")
+	if err != nil {
+		panic("prep: " + err.Error())
+	}
+	defer file.Close()
+	reader := csv.NewReader(file)
+	reader.Comment = '#'
+	rows, err := reader.ReadAll()
+	if err != nil {
+		panic("prep: retention.csv: " + err.Error())
+	}
+	table := map[string]Retention{}
+	for _, row := range rows[1:] {
+		r := Retention{Code: row[0], Name: row[1], Factors: map[constituent.ID]float64{}}
+		for i, head := range rows[0] {
+			c, ok := constituent.Find(head)
+			if i < 2 || !ok || row[i] == "" {
+				continue
+			}
+			percent, err := strconv.ParseFloat(row[i], 64)
+			if err != nil {
+				panic(fmt.Sprintf("prep: retention.csv: code %s: %q is not a number", row[0], row[i]))
+			}
+			r.Factors[c.ID] = percent / 100
+		}
+		table[r.Code] = r
+	}
+	return table
+})
+
+// FindRetention gives a code of the retention table; zeros in front may be left
+// out.
+func FindRetention(code string) (Retention, bool) {
+	const digits = 4
+	if pad := digits - len(code); pad > 0 {
+		code = strings.Repeat("0", pad) + code
+	}
+	r, ok := retentions()[code]
+	return r, ok
+}
+
+// alcoholKept gives the least and the most alcohol that stays in a liquid that
+// is heated while stirred: codes 5002 (stirred into hot liquid) to 5009
+// (simmered 2.5 hours).
+func alcoholKept() (low, high float64) {
+	stirred, _ := FindRetention("5002")
+	simmered, _ := FindRetention("5009")
+	return simmered.Factors[constituent.Alcohol], stirred.Factors[constituent.Alcohol]
+}
+
+// Heat keeps what the published factors of a code say. Nothing evaporates: the
+// yield of a recipe is its own step.
+func Heat(pot *ledger.Pot, retention Retention, f Factors) Outcome {
+	return Outcome{Lost: pot.Apply(&heating{retention, f, map[constituent.ID][]float64{}})}
+}
+
+type heating struct {
+	retention Retention
+	factors   Factors
+	drawn     map[constituent.ID][]float64
+}
+
+func (m *heating) Share(_ ledger.Row, c *constituent.Constituent, share []float64) {
+	factor, ok := m.retention.Factors[c.ID]
+	if !ok || factor == 1 {
+		fill(share, 1)
+		return
+	}
+	col, ok := m.drawn[c.ID]
+	if !ok {
+		low, high := max(factor-roundedTo/2, 0), min(factor+roundedTo/2, 1)
+		col = m.factors.Column(string(c.ID), estimate.Input{Central: factor, Shape: estimate.Uniform, Low: low, High: high})
+		m.drawn[c.ID] = col
+	}
+	copy(share, col)
+}

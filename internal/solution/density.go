@@ -1,0 +1,69 @@
+package solution
+
+import (
+	"encoding/csv"
+	"fmt"
+	"strconv"
+	"sync"
+
+	"sipsum/data"
+	"sipsum/internal/constituent"
+)
+
+// SpecificVolume is the apparent volume that a gram of a constituent takes up
+// in water at 20 °C.
+type SpecificVolume struct {
+	MlPerGram float64
+	SD        float64
+	Source    string
+}
+
+var specificVolumes = sync.OnceValue(func() map[constituent.ID]SpecificVolume {
+	file, err := data.FS.Open("specific_volumes.csv")
+	if err != nil {
+		panic("solution: " + err.Error())
+	}
+	defer file.Close()
+	rows, err := csv.NewReader(file).ReadAll()
+	if err != nil {
+		panic("solution: specific_volumes.csv: " + err.Error())
+	}
+	volumes := map[constituent.ID]SpecificVolume{}
+	for _, row := range rows[1:] {
+		v, errV := strconv.ParseFloat(row[1], 64)
+		sd, errSD := strconv.ParseFloat(row[2], 64)
+		if errV != nil || errSD != nil {
+			panic(fmt.Sprintf("solution: specific_volumes.csv: %s: not a number", row[0]))
+		}
+		volumes[constituent.ID(row[0])] = SpecificVolume{MlPerGram: v, SD: sd, Source: row[3]}
+	}
+	return volumes
+})
+
+// VolumeOf gives the specific volume of a mass-additive constituent: its own
+// row or that of the nearest parent.
+func VolumeOf(id constituent.ID) (SpecificVolume, constituent.ID) {
+	for at := id; at != ""; at = constituent.Must(at).Parent {
+		if v, ok := specificVolumes()[at]; ok {
+			return v, at
+		}
+	}
+	panic("solution: " + string(id) + " is not part of the mass")
+}
+
+// Density gives g/ml at 20 °C of a mixture of masses in grams. An empty mixture
+// has no density: ok is false.
+func Density(grams map[constituent.ID]float64) (gramsPerMl float64, ok bool) {
+	mass, volume := 0.0, 0.0
+	for _, leaf := range constituent.Sums().Leaves(constituent.Mass) { // in order, so that sums repeat exactly
+		if g := grams[leaf.ID]; g != 0 {
+			v, _ := VolumeOf(leaf.ID)
+			mass += g
+			volume += g * v.MlPerGram
+		}
+	}
+	if volume <= 0 {
+		return 0, false
+	}
+	return mass / volume, true
+}

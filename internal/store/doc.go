@@ -1,0 +1,47 @@
+// Package store keeps food-composition tables in one SQLite file. It is the only
+// package that knows SQL, and the only importer of sqlx and of the driver.
+//
+// # Model
+//
+// A table has releases; at most one of them is current and only its rows are
+// ever read. Load writes all rows of a new release, and the switch of current,
+// in one transaction: whatever stops it (a fault in the files, a full disk,
+// Ctrl-C, a kill), the previous release stays whole and nothing of the new one
+// is seen. The rows of releases that are no longer current are deleted
+// afterwards in chunks, each in a short transaction of its own; what a kill
+// leaves of them is deleted by the next Load. The file is in WAL mode, so
+// readers run during a load, and every lookup reads inside one read
+// transaction: a food is never put together from two releases.
+//
+// The schema is the numbered files of migrations/, each applied in its own
+// transaction. PRAGMA user_version counts those applied; a file with a higher
+// count was written by a newer sipsum and is refused. PRAGMA application_id
+// tells our files from the databases of other programs, which are refused too
+// and not touched.
+//
+// A number that nobody has stated (food.None) is NULL. Values are kept under
+// two integers, food and constituent, in a table without rowids. The values of
+// a food come back sorted by constituent id, so that their order does not
+// depend on which tables were loaded before.
+//
+// # Finding
+//
+// Find takes the beginnings of words. A name that has them all is a hit,
+// whatever their order, case and accents. Shorter names come first, then the
+// core table, then the other tables by id (or all tables in the order asked
+// for), then the publisher's order. If there is no hit, words that begin no
+// word of any name are replaced by the nearest ones (optimal string alignment
+// distance: one slip in short words, two in longer ones), and if that fails
+// too, foods with some of the words are given; such hits are marked Near.
+//
+// # Limits
+//
+// One load at a time: a second one waits five seconds and then gives up. A
+// load needs free disk space of about twice the new rows. Deleted rows leave
+// free pages that the next load fills; the file does not shrink. The
+// numbers of constituents that no table uses any longer stay in the file (a few
+// bytes each). Words are those of the Unicode letters and digits: scripts
+// written without spaces are found only by the beginning of a run of
+// characters. The file must not be on a network drive (WAL needs shared
+// memory).
+package store

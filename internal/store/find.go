@@ -1,0 +1,150 @@
+package store
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+	"unicode"
+
+	"github.com/jmoiron/sqlx"
+
+	"sipsum/internal/fail"
+	"sipsum/internal/food"
+)
+
+// Query asks for foods by words.
+type Query struct {
+	Words  string   // words or their beginnings, in any order
+	Tables []string // only these, in this order of preference; none means all loaded tables
+	Limit  int      // the most hits wanted; 0 means 20
+}
+
+// Hit is a food that was found.
+type Hit struct {
+	ID      food.ID
+	Name    string // the one to print
+	Matched string // the name that was found; another language or a synonym if it is not Name
+	Near    bool   // no name has all the words: this is the nearest there is
+}
+
+// The bounds of a query.
+const (
+	usualLimit = 20
+	mostWords  = 32
+)
+
+// Find gives foods whose names have all the words, else near misses, the best
+// first; see the package's Finding. No words, no hits.
+func (db *DB) Find(ctx context.Context, q Query) ([]Hit, error) {
+	words := wordsOf(q.Words)
+	switch {
+	case len(words) == 0:
+		return nil, nil
+	case len(words) > mostWords:
+		return nil, fail.New(fail.Wrong, fmt.Sprintf("%d words are too many to search for", len(words)), fmt.Sprintf("give at most %d", mostWords))
+	}
+	if q.Limit <= 0 {
+		q.Limit = usualLimit
+	}
+	var hits []Hit
+	err := db.read(ctx, func(tx *sqlx.Tx) (err error) {
+		for _, table := range q.Tables {
+			if _, err := currentOf(ctx, tx, table); err != nil {
+				return err
+			}
+		}
+		hits, err = find(ctx, tx, q, words)
+		return err
+	})
+	return hits, db.explain(ctx, err, "cannot search")
+}
+
+func find(ctx context.Context, tx *sqlx.Tx, q Query, words []string) ([]Hit, error) {
+	starts := make([]string, len(words))
+	for i, w := range words {
+		starts[i] = startOf(w)
+	}
+	hits, err := search(ctx, tx, q, []string{strings.Join(starts, " AND ")})
+	if err != nil || len(hits) > 0 {
+		return hits, err
+	}
+	corrected, err := correct(ctx, tx, words)
+	if err != nil || len(corrected) == 0 {
+		return nil, err
+	}
+	hits, err = search(ctx, tx, q, []string{strings.Join(corrected, " AND ")})
+	if err == nil && len(hits) == 0 {
+		hits, err = search(ctx, tx, q, corrected)
+	}
+	for i := range hits {
+		hits[i].Near = true
+	}
+	return hits, err
+}
+
+// wordsOf splits at blanks and control characters and leaves out what has no
+// letter and no digit. Names and words are hostile: the index's own tokeniser
+// splits each word further, so punctuation has no meaning anywhere.
+func wordsOf(text string) []string {
+	words := strings.FieldsFunc(text, func(r rune) bool { return unicode.IsSpace(r) || unicode.IsControl(r) })
+	return slices.DeleteFunc(words, func(w string) bool {
+		return !strings.ContainsFunc(w, func(r rune) bool { return unicode.IsLetter(r) || unicode.IsNumber(r) })
+	})
+}
+
+// startOf is the FTS5 expression for names with a word that begins so.
+func startOf(word string) string { return quoted(word) + "*" }
+
+func quoted(word string) string { return `"` + strings.ReplaceAll(word, `"`, `""`) + `"` }
+
+// search ranks the foods that match any of the FTS5 expressions: those that
+// match more of them first, then shorter names, then tables in order, then the
+// publisher's order.
+func search(ctx context.Context, tx *sqlx.Tx, q Query, expressions []string) ([]Hit, error) {
+	var args []any
+	each := make([]string, len(expressions))
+	for i, e := range expressions {
+		each[i] = "SELECT rowid AS name FROM food_name_index WHERE food_name_index MATCH ?"
+		args = append(args, e)
+	}
+	where, order := "", "CASE r.table_id WHEN ? THEN 0 ELSE 1 END, r.table_id"
+	if len(q.Tables) == 0 {
+		args = append(args, Core)
+	} else {
+		var ranks strings.Builder
+		for i, table := range q.Tables {
+			where += ", ?"
+			args = append(args, table)
+			fmt.Fprintf(&ranks, " WHEN ? THEN %d", i)
+		}
+		where = " AND r.table_id IN (" + where[2:] + ")"
+		order = "CASE r.table_id" + ranks.String() + " END"
+		args = append(args, args[len(args)-len(q.Tables):]...)
+	}
+	args = append(args, q.Limit)
+	// CROSS JOIN keeps the order of the joins: from the index's few names on.
+	// A food is ranked by its best name; SQLite takes the other columns of a
+	// group from the row with the least rank. A matched expression outweighs
+	// any length of a name.
+	rows, err := tx.QueryContext(ctx, `
+		SELECT table_id, code, (SELECT text FROM food_name WHERE food = found.food ORDER BY key LIMIT 1), matched FROM (
+			SELECT f.key AS food, r.table_id, f.code, n.text AS matched, min(length(n.text) - 1e6 * w.expressions) AS rank
+			FROM (SELECT name, count(*) AS expressions FROM (`+strings.Join(each, " UNION ALL ")+`) GROUP BY name) w
+			CROSS JOIN food_name n ON n.key = w.name CROSS JOIN food f ON f.key = n.food CROSS JOIN release r ON r.key = f.release
+			WHERE r.current = 1`+where+`
+			GROUP BY f.key ORDER BY rank, `+order+`, f.key LIMIT ?) AS found`, args...)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	var hits []Hit
+	for rows.Next() {
+		var h Hit
+		if err := rows.Scan(&h.ID.Table, &h.ID.Code, &h.Name, &h.Matched); err != nil {
+			return nil, err
+		}
+		hits = append(hits, h)
+	}
+	return hits, rows.Err()
+}

@@ -1,0 +1,144 @@
+package store
+
+import (
+	"context"
+	"iter"
+	"time"
+
+	"github.com/jmoiron/sqlx"
+
+	"sipsum/internal/fail"
+	"sipsum/internal/food"
+	"sipsum/internal/source"
+)
+
+// Incoming is a release to be loaded.
+type Incoming struct {
+	Table   source.Table
+	Columns []food.Column
+	Works   []source.Work
+	Foods   iter.Seq2[*food.Food, error] // an error ends it, and nothing is loaded
+	Force   bool                         // load even if the same content is loaded already
+}
+
+// Loaded says what a load did.
+type Loaded struct {
+	Foods   int
+	Values  int
+	Already bool // the same release was current; nothing was written
+}
+
+// progressEvery is the number of foods between two reports of progress.
+const progressEvery = 100
+
+// Load writes a release and makes it the current one of its table; see the
+// package's model. Errors of in.Foods come back whole. progress, which may be
+// nil, is told how many foods and values have been written so far.
+func (db *DB) Load(ctx context.Context, in Incoming, progress func(foods, values int)) (Loaded, error) {
+	const doing = "cannot load the table into"
+	current, found, err := db.Table(ctx, in.Table.ID)
+	if err != nil {
+		return Loaded{}, err
+	}
+	if found && !in.Force && current.Table == in.Table {
+		return Loaded{Foods: current.Foods, Values: current.Values, Already: true}, nil
+	}
+	if err := db.sweep(ctx); err != nil { // what a killed load or removal has left
+		return Loaded{}, db.explain(ctx, err, doing)
+	}
+	var loaded Loaded
+	err = db.write(ctx, func(tx *sqlx.Tx) (err error) {
+		loaded, err = db.load(ctx, tx, in, progress)
+		return err
+	})
+	if err != nil {
+		return Loaded{}, db.explain(ctx, err, doing)
+	}
+	// The table is loaded whatever comes now: what cannot be swept (the user is
+	// leaving, the disk is full) is swept before the next load.
+	if db.sweep(ctx) == nil {
+		db.handle.ExecContext(ctx, "PRAGMA wal_checkpoint(TRUNCATE)") // one file on the disk; readers may prevent it
+	}
+	return loaded, nil
+}
+
+// load writes everything of a release in the given transaction.
+func (db *DB) load(ctx context.Context, tx *sqlx.Tx, in Incoming, progress func(foods, values int)) (Loaded, error) {
+	release, err := insertRelease(ctx, tx, in.Table, db.now())
+	if err != nil {
+		return Loaded{}, err
+	}
+	if err := insertSources(ctx, tx, release, in.Columns, in.Works); err != nil {
+		return Loaded{}, err
+	}
+	w, err := newWriter(ctx, tx, release)
+	if err != nil {
+		return Loaded{}, err
+	}
+	defer w.close()
+	for f, err := range in.Foods {
+		if err != nil {
+			return Loaded{}, err
+		}
+		if err := w.food(ctx, f); err != nil {
+			return Loaded{}, err
+		}
+		if progress != nil && w.foods%progressEvery == 0 {
+			progress(w.foods, w.values)
+		}
+	}
+	if err := w.finish(ctx); err != nil {
+		return Loaded{}, err
+	}
+	// A stream may end early because its reader saw the context end.
+	if err := ctx.Err(); err != nil {
+		return Loaded{}, err
+	}
+	if w.foods == 0 {
+		return Loaded{}, fail.New(fail.Wrong, "the table "+in.Table.ID+" has no foods", "see whether the path holds the published files")
+	}
+	if progress != nil {
+		progress(w.foods, w.values)
+	}
+	return Loaded{Foods: w.foods, Values: w.values}, switchTo(ctx, tx, release, in.Table.ID, w.foods, w.values)
+}
+
+// insertRelease adds a release that nobody sees yet.
+func insertRelease(ctx context.Context, tx *sqlx.Tx, t source.Table, at time.Time) (int64, error) {
+	done, err := tx.ExecContext(ctx, `
+		INSERT INTO release (table_id, format, title, edition, publisher, licence, citation, hash, foods, amounts, loaded_at, current)
+		VALUES (?, ?, ?, ?, ?, ?, ?, ?, 0, 0, ?, 0)`,
+		t.ID, t.Format, t.Title, t.Edition, t.Publisher, t.Licence, t.Citation, t.Hash, at.UTC().Format(time.RFC3339))
+	if err != nil {
+		return 0, err
+	}
+	return done.LastInsertId()
+}
+
+// switchTo makes a release the one that readers see.
+func switchTo(ctx context.Context, tx *sqlx.Tx, release int64, table string, foods, values int) error {
+	if _, err := tx.ExecContext(ctx, "UPDATE release SET current = 0 WHERE table_id = ? AND current = 1", table); err != nil {
+		return err
+	}
+	_, err := tx.ExecContext(ctx, "UPDATE release SET current = 1, foods = ?, amounts = ? WHERE key = ?", foods, values, release)
+	return err
+}
+
+// insertSources adds the columns and works of a release.
+func insertSources(ctx context.Context, tx *sqlx.Tx, release int64, columns []food.Column, works []source.Work) error {
+	for i, c := range columns {
+		if _, err := tx.ExecContext(ctx, `
+			INSERT INTO table_column (release, place, id, number, name, unit, decimals, constituent) VALUES (?, ?, ?, ?, ?, ?, ?, ?)`,
+			release, i, string(c.ID), c.Number, c.Name, c.Unit, c.Decimals, c.Constituent); err != nil {
+			return err
+		}
+	}
+	for i, w := range works {
+		if _, err := tx.ExecContext(ctx, `
+			INSERT INTO source (release, id, place, citation, url, licence, grade, note) VALUES (?, ?, ?, ?, ?, ?, ?, ?)`,
+			release, w.ID, i, w.Citation, w.URL, w.Licence, w.Grade, w.Note); err != nil {
+			return twice(err, "the work "+w.ID)
+		}
+	}
+	return nil
+}

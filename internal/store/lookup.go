@@ -1,0 +1,144 @@
+package store
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"github.com/jmoiron/sqlx"
+
+	"sipsum/internal/fail"
+	"sipsum/internal/food"
+)
+
+// Food gives everything that a table says about one food. A code of digits may
+// leave out leading zeros, or add some: sr:9160 is sr:09160. The food comes
+// with the code as published.
+func (db *DB) Food(ctx context.Context, id food.ID) (*food.Food, error) {
+	foods, err := db.Foods(ctx, []food.ID{id})
+	if err != nil {
+		return nil, err
+	}
+	return foods[0], nil
+}
+
+// Foods gives the foods in the order of their ids, all from one state of the
+// database. The error names every food that does not exist and every table
+// that is not loaded.
+func (db *DB) Foods(ctx context.Context, ids []food.ID) ([]*food.Food, error) {
+	const doing = "cannot read the foods of"
+	found := make([]*food.Food, len(ids))
+	var missing []food.ID
+	var noTable []error
+	err := db.read(ctx, func(tx *sqlx.Tx) error {
+		r := &reader{tx: tx}
+		defer r.close()
+		for i, id := range ids {
+			release, err := currentOf(ctx, tx, id.Table)
+			if err != nil {
+				if fail.ExitCode(err) != fail.NeedsTable {
+					return err
+				}
+				noTable = append(noTable, err)
+				continue
+			}
+			key, err := foodKey(ctx, tx, release, id.Code)
+			switch {
+			case err != nil:
+				return err
+			case key == 0:
+				missing = append(missing, id)
+			default:
+				if found[i], err = r.food(ctx, key, id.Table); err != nil {
+					return err
+				}
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		return nil, db.explain(ctx, err, doing)
+	}
+	if len(missing)+len(noTable) > 0 {
+		return nil, db.notFound(ctx, missing, noTable)
+	}
+	return found, nil
+}
+
+// longestCode bounds the zeros that are tried in front of a code of digits.
+const longestCode = 12
+
+// foodKey gives the key of the food with the code, 0 if there is none. If no
+// code is the same, codes are compared without leading zeros; a code that two
+// foods share in this way is not found.
+func foodKey(ctx context.Context, tx *sqlx.Tx, release int64, code string) (int64, error) {
+	codes := []string{code}
+	if isDigits(code) {
+		bare := strings.TrimLeft(code, "0")
+		for width := max(len(bare), 1); width <= longestCode; width++ {
+			codes = append(codes, strings.Repeat("0", width-len(bare))+bare)
+		}
+	}
+	text, args, err := sqlx.In("SELECT key, code FROM food WHERE release = ? AND code IN (?)", release, codes)
+	if err != nil {
+		return 0, err
+	}
+	var hits []struct {
+		Key  int64
+		Code string
+	}
+	if err := tx.SelectContext(ctx, &hits, text, args...); err != nil {
+		return 0, err
+	}
+	for _, h := range hits {
+		if h.Code == code {
+			return h.Key, nil
+		}
+	}
+	if len(hits) == 1 {
+		return hits[0].Key, nil
+	}
+	return 0, nil
+}
+
+func isDigits(s string) bool {
+	return s != "" && strings.Trim(s, "0123456789") == ""
+}
+
+// ByName gives the one food with exactly this name, in any language, from the
+// first of the tables that has it. Two such foods in one table are an error.
+func (db *DB) ByName(ctx context.Context, name string, tables []string) (food.ID, bool, error) {
+	if len(tables) == 0 {
+		return food.ID{}, false, nil
+	}
+	const doing = "cannot look up a name in"
+	text, args, err := sqlx.In(`
+		SELECT DISTINCT r.table_id AS "table", f.code
+		FROM food_name n CROSS JOIN food f ON f.key = n.food CROSS JOIN release r ON r.key = f.release
+		WHERE n.text = ? AND r.current = 1 AND r.table_id IN (?) ORDER BY f.key`, name, tables)
+	if err != nil {
+		return food.ID{}, false, db.explain(ctx, err, doing)
+	}
+	var hits []food.ID
+	if err := db.handle.SelectContext(ctx, &hits, text, args...); err != nil {
+		return food.ID{}, false, db.explain(ctx, err, doing)
+	}
+	for _, table := range tables {
+		var same []string
+		var id food.ID
+		for _, h := range hits {
+			if h.Table == table {
+				id = h
+				same = append(same, h.String())
+			}
+		}
+		switch len(same) {
+		case 0:
+			continue
+		case 1:
+			return id, true, nil
+		}
+		return food.ID{}, false, fail.New(fail.Wrong, fmt.Sprintf("%q is the name of %d foods", name, len(same)), "write one of "+strings.Join(same, ", "))
+	}
+	return food.ID{}, false, nil
+}

@@ -1,0 +1,102 @@
+package store
+
+import (
+	"cmp"
+	"context"
+	"slices"
+
+	"github.com/jmoiron/sqlx"
+
+	"sipsum/internal/food"
+)
+
+// reader reads whole foods in one transaction. Its statements are prepared at
+// the first food and serve for all.
+type reader struct {
+	tx                                      *sqlx.Tx
+	foodRow, names, values, portions, marks *sqlx.Stmt
+}
+
+func (r *reader) prepare(ctx context.Context) error {
+	for _, s := range []struct {
+		at   **sqlx.Stmt
+		text string
+	}{
+		{&r.foodRow, `SELECT code, our_group, publisher_group, density, density_sd, density_source, edible, chemical, note FROM food WHERE key = ?`},
+		{&r.names, `SELECT language, text FROM food_name WHERE food = ? ORDER BY key`},
+		{&r.values, `SELECT k.id, v.amount, v.sd, v.n, v.low, v.high, v.most, v.state, v.source, v.ref
+			FROM value v CROSS JOIN constituent_key k ON k.key = v.constituent WHERE v.food = ?`},
+		{&r.portions, `SELECT name, grams, sd FROM portion WHERE food = ? ORDER BY place`},
+		{&r.marks, `SELECT kind, mark, share, source FROM food_mark WHERE food = ? ORDER BY place`},
+	} {
+		statement, err := r.tx.PreparexContext(ctx, s.text)
+		if err != nil {
+			return err
+		}
+		*s.at = statement
+	}
+	return nil
+}
+
+func (r *reader) close() {
+	for _, s := range []*sqlx.Stmt{r.foodRow, r.names, r.values, r.portions, r.marks} {
+		if s != nil {
+			s.Close()
+		}
+	}
+}
+
+// food reads the food with the key, which must exist.
+func (r *reader) food(ctx context.Context, key int64, table string) (*food.Food, error) {
+	if r.marks == nil {
+		if err := r.prepare(ctx); err != nil {
+			return nil, err
+		}
+	}
+	f := &food.Food{ID: food.ID{Table: table}}
+	d := &f.Density
+	err := r.foodRow.QueryRowContext(ctx, key).Scan(&f.ID.Code, &f.Group, &f.PublisherGroup,
+		(*number)(&d.GramsPerMl), (*number)(&d.SD), &d.Source, (*number)(&f.Edible), &f.Chemical, &f.Note)
+	if err != nil {
+		return nil, err
+	}
+	if f.Names, err = list(ctx, r.names, key, func(n *food.Name) []any {
+		return []any{&n.Language, &n.Text}
+	}); err != nil {
+		return nil, err
+	}
+	if f.Values, err = list(ctx, r.values, key, func(v *food.Value) []any {
+		return []any{&v.Constituent, (*number)(&v.Amount), (*number)(&v.SD), &v.N, (*number)(&v.Low), (*number)(&v.High),
+			(*number)(&v.Limit), &v.State, &v.Source, &v.Ref}
+	}); err != nil {
+		return nil, err
+	}
+	slices.SortFunc(f.Values, func(a, b food.Value) int { return cmp.Compare(a.Constituent, b.Constituent) })
+	if f.Portions, err = list(ctx, r.portions, key, func(p *food.Portion) []any {
+		return []any{&p.Name, (*number)(&p.Grams), (*number)(&p.SD)}
+	}); err != nil {
+		return nil, err
+	}
+	f.Marks, err = list(ctx, r.marks, key, func(m *food.Mark) []any {
+		return []any{&m.Kind, &m.Value, (*number)(&m.Share), &m.Source}
+	})
+	return f, err
+}
+
+// list reads all rows of a food; columns gives where a row's columns go.
+func list[T any](ctx context.Context, statement *sqlx.Stmt, key int64, columns func(*T) []any) ([]T, error) {
+	rows, err := statement.QueryContext(ctx, key)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	var all []T
+	for rows.Next() {
+		var one T
+		if err := rows.Scan(columns(&one)...); err != nil {
+			return nil, err
+		}
+		all = append(all, one)
+	}
+	return all, rows.Err()
+}

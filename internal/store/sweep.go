@@ -1,0 +1,72 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+
+	"github.com/jmoiron/sqlx"
+)
+
+// sweepFoods is the number of foods deleted in one transaction: some tens of
+// milliseconds, so that a writer who waits is not kept waiting.
+const sweepFoods = 250
+
+// sweep deletes the rows of releases that are no longer current.
+func (db *DB) sweep(ctx context.Context) error {
+	for {
+		var release int64
+		err := db.handle.GetContext(ctx, &release, "SELECT key FROM release WHERE current = 0 ORDER BY key LIMIT 1")
+		if errors.Is(err, sql.ErrNoRows) {
+			return nil
+		}
+		if err != nil {
+			return err
+		}
+		for more := true; more; {
+			err := db.write(ctx, func(tx *sqlx.Tx) (err error) {
+				more, err = sweepChunk(ctx, tx, release)
+				return err
+			})
+			if err != nil {
+				return err
+			}
+		}
+	}
+}
+
+// sweepChunk deletes some foods of a release, or the release itself when it
+// has none left, and tells whether anything is left. The foods of a release are
+// one run of keys, because one transaction wrote them.
+func sweepChunk(ctx context.Context, tx *sqlx.Tx, release int64) (more bool, err error) {
+	var first, last sql.NullInt64
+	if err := tx.QueryRowContext(ctx, "SELECT min(key), max(key) FROM food WHERE release = ?", release).Scan(&first, &last); err != nil {
+		return false, err
+	}
+	if !first.Valid {
+		for _, text := range []string{
+			"DELETE FROM table_column WHERE release = ?",
+			"DELETE FROM source WHERE release = ?",
+			"DELETE FROM release WHERE key = ?",
+		} {
+			if _, err := tx.ExecContext(ctx, text, release); err != nil {
+				return false, err
+			}
+		}
+		return false, nil
+	}
+	end := min(first.Int64+sweepFoods-1, last.Int64)
+	for _, text := range []string{
+		"DELETE FROM value WHERE food BETWEEN ? AND ?",
+		"DELETE FROM portion WHERE food BETWEEN ? AND ?",
+		"DELETE FROM food_mark WHERE food BETWEEN ? AND ?",
+		"DELETE FROM food_name_index WHERE rowid IN (SELECT key FROM food_name WHERE food BETWEEN ? AND ?)",
+		"DELETE FROM food_name WHERE food BETWEEN ? AND ?",
+		"DELETE FROM food WHERE key BETWEEN ? AND ?",
+	} {
+		if _, err := tx.ExecContext(ctx, text, first.Int64, end); err != nil {
+			return false, err
+		}
+	}
+	return true, nil
+}
