@@ -1,0 +1,105 @@
+package drink
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/goccy/go-yaml/ast"
+
+	"sipsum/internal/unit"
+)
+
+// measures a key of an amount may use.
+var (
+	massOnly   = []unit.Kind{unit.Mass}
+	volumeOnly = []unit.Kind{unit.Volume}
+	either     = []unit.Kind{unit.Mass, unit.Volume}
+	anyMeasure = []unit.Kind{unit.Mass, unit.Volume, unit.Share}
+)
+
+// amount reads a scalar that is an amount and nothing more.
+func (r *reader) amount(n ast.Node, what string, kinds []unit.Kind) *unit.Amount {
+	text, ok := r.scalar(n, what)
+	if !ok {
+		return nil
+	}
+	a, rest, err := unit.ParseAmount(plainSpaces(text))
+	if err != nil {
+		r.faults.Join(r.nodeAt(n), err)
+		return nil
+	}
+	if rest != "" {
+		r.faults.Add(r.inside(n, text, rest), "write the amount alone", "%s is followed by %s", what, quoted(rest))
+		return nil
+	}
+	if !r.sound(n, what, a, kinds) {
+		return nil
+	}
+	return &a
+}
+
+// exactAmount reads an amount without ±.
+func (r *reader) exactAmount(n ast.Node, what string, kinds []unit.Kind) *unit.Amount {
+	a := r.amount(n, what, kinds)
+	if a != nil && a.Half > 0 {
+		r.faults.Add(r.nodeAt(n), "write the amount alone", "%s takes no ±", what)
+		return nil
+	}
+	return a
+}
+
+// bound reads one end of a range; unlike a line it may be zero.
+func (r *reader) bound(n ast.Node, what string, kinds []unit.Kind) unit.Amount {
+	if text, ok := raw(n); ok {
+		a, rest, err := unit.ParseAmount(plainSpaces(text))
+		if err == nil && rest == "" && a.Number == 0 && a.Half == 0 && slices.Contains(kinds, a.Measure.Kind) {
+			return a
+		}
+	}
+	if a := r.exactAmount(n, what, kinds); a != nil {
+		return *a
+	}
+	return unit.Amount{}
+}
+
+// sound reports amounts of the wrong kind or out of range.
+func (r *reader) sound(n ast.Node, what string, a unit.Amount, kinds []unit.Kind) bool {
+	fault, do := "", ""
+	switch {
+	case !slices.Contains(kinds, a.Measure.Kind):
+		fault, do = fmt.Sprintf("%s cannot be given in %s", what, a.Measure.Name), "use "+alternatives(measureNames(kinds))
+	case a.Number <= 0:
+		fault, do = what+" is zero", "write more than zero, or leave it out"
+	case a.Measure.Kind == unit.Share && a.Base() > 1:
+		fault, do = what+" is more than 100 %", "write at most 100 %"
+	case a.Base() > mostBase || a.Half*a.Measure.Factor > mostBase:
+		fault, do = what+" is more than ten tonnes", "check the number and the unit"
+	}
+	if fault != "" {
+		r.faults.Add(r.nodeAt(n), do, "%s", fault)
+	}
+	return fault == ""
+}
+
+func measureNames(kinds []unit.Kind) []string {
+	var names []string
+	for _, m := range unit.Measures() {
+		if slices.Contains(kinds, m.Kind) {
+			names = append(names, m.Name)
+		}
+	}
+	return names
+}
+
+// plainSpaces turns the no-break and thin spaces that word processors put
+// between a number and its unit into plain ones.
+func plainSpaces(text string) string {
+	return strings.Map(func(c rune) rune {
+		switch c {
+		case '\u00a0', '\u2009', '\u202f':
+			return ' '
+		}
+		return c
+	}, text)
+}

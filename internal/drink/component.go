@@ -1,0 +1,74 @@
+package drink
+
+import (
+	"strings"
+
+	"github.com/goccy/go-yaml/ast"
+
+	"sipsum/internal/fail"
+)
+
+var componentKeys = grammar[Component]{"a component", []key[Component]{
+	{"ingredients", "what goes into the pot", true, linesShape, func(r *reader, c *Component, n ast.Node) {
+		c.Ingredients = r.lines(n, "ingredients", escape(c.Name))
+	}},
+	{"steps", "what is done with it, in order", false, stepsShape, func(r *reader, c *Component, n ast.Node) {
+		c.Steps = r.steps(n, "steps", escape(c.Name))
+	}},
+	{"measured", "readings after the last step", false, measuredShape, func(r *reader, c *Component, n ast.Node) {
+		head := Head{Word: "measured", Place: r.nodeAt(n), Path: escape(c.Name) + "/end/measured"}
+		if m, ok := readMeasured(r, head, n); ok {
+			c.Measured = m
+		}
+	}},
+	{"keeps", "how long and how cold it is kept: 5 days at 4 °C", false, textShape(mostName), func(r *reader, c *Component, n ast.Node) {
+		c.Keeps = r.keeps(n)
+	}},
+}}
+
+// components reads house-made parts into the drink. A component with faults is
+// kept, without the lines and steps at fault, so that those who use it are not
+// told that it does not exist.
+func (r *reader) components(d *Drink, n ast.Node) {
+	r.named(n, "components", componentNameFault, func(e entry) {
+		if first, taken := d.Component(e.key); taken {
+			r.faults.Add(e.at, "rename one of them", "there is a component %s already, at %s", quoted(e.key), first.Place)
+			return
+		}
+		c := Component{Name: e.key, Place: e.at}
+		componentKeys.read(r, &c, e.value)
+		d.Components = append(d.Components, c)
+	})
+}
+
+// keeps reads "5 days at 4 °C" or "5 days".
+func (r *reader) keeps(n ast.Node) *Keeps {
+	text, ok := r.text(n, "keeps", mostName)
+	if !ok {
+		return nil
+	}
+	long, cold, found := strings.Cut(text, " at ")
+	k := Keeps{Place: r.nodeAt(n)}
+	time, err := parseQuantity(long, keeping)
+	if err == nil && time.Number == 0 {
+		err = fail.New(fail.Wrong, "keeps is zero", "leave the key out if it is not kept")
+	}
+	if err != nil {
+		r.faults.Join(k.Place, err)
+		return nil
+	}
+	k.Days = time.Number * minutes[time.Unit] / minutes["day"]
+	if !found {
+		return &k
+	}
+	at, err := parseQuantity(cold, temperature)
+	if err != nil {
+		r.faults.Join(r.inside(n, text, cold), err)
+		return nil
+	}
+	k.At = &at
+	return &k
+}
+
+// keeping is how long a component may be kept: at most ten years.
+var keeping = scale{"a time", []string{"days", "day", "h"}, 0, 87_600, "5 days at 4 °C"}

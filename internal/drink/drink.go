@@ -1,0 +1,153 @@
+package drink
+
+import (
+	"sipsum/internal/fail"
+	"sipsum/internal/unit"
+)
+
+// Drink is a parsed drink file. Lists keep the order of the file; what a pantry
+// brings stands before what the drink itself says.
+type Drink struct {
+	File        string
+	Name        string
+	Serves      int
+	Glass       *unit.Amount // volume per serving; nil if not stated
+	At          *Quantity    // serving temperature, °C; nil if not stated
+	Scale       *unit.Amount // resolution of the bar's scale, a mass; nil if not stated
+	Rules       []string     // label rules: eu, us, …
+	CompareWith string       // a component's name, "" if not stated
+
+	Foods      []OwnFood
+	Components []Component
+	Build      []Line
+	Finish     []Step
+	Garnish    []Line
+	MayContain []string // leaf codes of allergens
+
+	Categories []Category
+	Claims     []Claim
+	Targets    []Target
+	Vary       []Vary
+}
+
+// Line is one ingredient: of a component, of the build, of a step, or a garnish.
+type Line struct {
+	Place   fail.Place
+	Path    string      // identity, stable under edits elsewhere: "cherry syrup/core:citric-acid"
+	Amount  unit.Amount // zero if given by portion; of kind Share it is a share of the list's other lines
+	Food    string      // a component's name, table:code, or the name of a food; verbatim
+	FoodAt  fail.Place  // where Food begins
+	Portion string      // a portion of the food's table, with Count
+	Count   float64     // > 0 if Portion is set
+	As      string      // "", "edible" or "whole"
+	Fill    string      // table:code that lends what the food does not state
+	Note    string
+	Eaten   bool // false only for a garnish that is not eaten
+}
+
+// Component is a house-made part of the drink.
+type Component struct {
+	Name        string
+	Place       fail.Place
+	Ingredients []Line
+	Steps       []Step
+	Measured    *Measured // after the last step; nil if nothing was read
+	Keeps       *Keeps    // nil if not stated
+}
+
+// Keeps is how long a component is kept and how cold.
+type Keeps struct {
+	Place fail.Place
+	Days  float64
+	At    *Quantity // °C; nil if not stated
+}
+
+// OwnFood is a food that the drink file describes itself: own:CODE.
+type OwnFood struct {
+	Code      string
+	Place     fail.Place
+	Name      string
+	Group     string
+	Fill      string // table:code that lends what the values do not state
+	FillAt    fail.Place
+	Per       unit.Amount // what the values refer to: a mass or a volume
+	Density   *Quantity   // g/ml; nil if not stated
+	Values    []Stated
+	Allergens []string // leaf codes
+	Assessed  bool     // the allergens key is present: somebody looked
+	Source    string
+}
+
+// Stated is one figure that the designer states for a constituent. With
+// State "" it is the Quantity. For the other states Number means nothing.
+type Stated struct {
+	Tag   string
+	Place fail.Place
+	State string  // "", Trace, Below or Unknown
+	Limit float64 // for Below, in Unit: the figure is less than this
+	Quantity
+}
+
+// The states that a stated figure may have instead of a number.
+const (
+	Trace   = "trace"
+	Below   = "below"
+	Unknown = "unknown"
+)
+
+// Quantity is a number in a unit that is not a kitchen measure.
+type Quantity struct {
+	Number   float64
+	Half     float64 // half-width of the range in Unit, or the sd; 0 if none was stated
+	Sigma    bool    // Half is one standard deviation
+	Unit     string  // "°C", "g/ml", "kJ", "%", "min", …; "" for pH and °Brix
+	Decimals int     // decimals written
+}
+
+// Category is a sensory category and the constituents that speak for it.
+type Category struct {
+	Name  string
+	Place fail.Place
+	Tags  []string
+}
+
+// Claim is a sentence for the stage and the check that decides it.
+type Claim struct {
+	Place   fail.Place
+	Say     string
+	Check   string     // an expression, kept verbatim
+	CheckAt fail.Place // where Check begins
+}
+
+// Target is one line of targets, kept verbatim.
+type Target struct {
+	Place fail.Place
+	Check string
+}
+
+// Vary is an amount that fit may change, within limits.
+type Vary struct {
+	Place    fail.Place
+	Of       string      // the Food of some line of the drink
+	From, To unit.Amount // of one kind, From below To
+}
+
+// Component gives a component by its exact name.
+func (d *Drink) Component(name string) (*Component, bool) {
+	for i := range d.Components {
+		if d.Components[i].Name == name {
+			return &d.Components[i], true
+		}
+	}
+	return nil, false
+}
+
+// OwnFood gives an own food by its code, without "own:".
+func (d *Drink) OwnFood(code string) (*OwnFood, bool) {
+	for i := range d.Foods {
+		if d.Foods[i].Code == code {
+			return &d.Foods[i], true
+		}
+	}
+	return nil, false
+}

@@ -1,0 +1,101 @@
+package drink
+
+import (
+	"github.com/goccy/go-yaml/ast"
+)
+
+// This file reads what the designer wants of the drink: categories, claims,
+// targets and what may vary. Expressions are kept verbatim.
+
+var claimKeys = grammar[Claim]{"a claim", []key[Claim]{
+	{"say", "the sentence", true, textShape(mostProse), func(r *reader, c *Claim, n ast.Node) {
+		c.Say, _ = r.text(n, "say", mostProse)
+	}},
+	{"check", "the expression that decides it", true, textShape(mostProse), func(r *reader, c *Claim, n ast.Node) {
+		c.Check, _ = r.expression(n, "check")
+		c.CheckAt = r.inside(n, c.Check, c.Check)
+	}},
+}}
+
+var varyKeys = grammar[Vary]{"an entry of vary", []key[Vary]{
+	{"of", "the component or food, as its line has it", true, textShape(mostName), func(r *reader, v *Vary, n ast.Node) {
+		v.Of, _ = r.name(n, "of")
+	}},
+	{"from", "the least", true, amountShape(either), func(r *reader, v *Vary, n ast.Node) {
+		v.From = r.bound(n, "from", either)
+	}},
+	{"to", "the most", true, amountShape(either), func(r *reader, v *Vary, n ast.Node) {
+		v.To = r.bound(n, "to", either)
+	}},
+}}
+
+// expression reads a check. A number or a truth value alone checks nothing.
+func (r *reader) expression(n ast.Node, what string) (string, bool) {
+	text, ok := r.text(n, what, mostProse)
+	if ok && numberAlone(n) {
+		r.faults.Add(r.nodeAt(n), "write an expression, such as serving(SUGAR) < 12 g", "%s is %s, which checks nothing", what, quoted(text))
+		return "", false
+	}
+	return text, ok
+}
+
+func (r *reader) categories(n ast.Node) []Category {
+	var out []Category
+	name := func(name string) (string, string) { return textFault(name, "the category's name", mostName) }
+	r.named(n, "categories", name, func(e entry) {
+		if tags := r.texts(e.value, quoted(e.key), nil); len(tags) > 0 {
+			out = append(out, Category{Name: e.key, Place: e.at, Tags: tags})
+		}
+	})
+	return out
+}
+
+func (r *reader) claims(n ast.Node) []Claim {
+	entries, _ := r.list(n, "claims")
+	var out []Claim
+	for _, e := range entries {
+		c := Claim{Place: r.nodeAt(e)}
+		if readWhole(r, claimKeys, &c, e) {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+func (r *reader) targets(n ast.Node) []Target {
+	entries, _ := r.list(n, "targets")
+	var out []Target
+	for _, e := range entries {
+		if r.mapForLine(e) || r.runsOn(e) {
+			continue
+		}
+		if text, ok := r.expression(e, "a target"); ok {
+			out = append(out, Target{Place: r.nodeAt(e), Check: text})
+		}
+	}
+	return out
+}
+
+func (r *reader) vary(n ast.Node) []Vary {
+	entries, _ := r.list(n, "vary")
+	var out []Vary
+	for _, e := range entries {
+		v := Vary{Place: r.nodeAt(e)}
+		if !readWhole(r, varyKeys, &v, e) {
+			continue
+		}
+		if v.From.Measure.Kind != v.To.Measure.Kind || v.From.Base() >= v.To.Base() {
+			r.faults.Add(v.Place, "write from: 10 g, to: 35 g", "from %s to %s is not a range", v.From, v.To)
+			continue
+		}
+		out = append(out, v)
+	}
+	return out
+}
+
+// readWhole reads a map and tells whether it is without fault.
+func readWhole[T any](r *reader, g grammar[T], into *T, n ast.Node) bool {
+	before := r.faults.Len()
+	_, ok := g.read(r, into, n)
+	return ok && r.faults.Len() == before
+}

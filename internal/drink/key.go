@@ -1,0 +1,175 @@
+package drink
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/goccy/go-yaml/ast"
+
+	"sipsum/internal/fail"
+)
+
+// key is one key of the grammar. The parser reads by it and the schema shows
+// it, so that the two cannot differ.
+type key[T any] struct {
+	name  string
+	doc   string
+	must  bool
+	shape shape
+	read  func(r *reader, into *T, n ast.Node)
+}
+
+// grammar is the keys that one kind of map may have.
+type grammar[T any] struct {
+	what string // "a component": what the map describes
+	keys []key[T]
+}
+
+func (g grammar[T]) names() []string {
+	names := make([]string, len(g.keys))
+	for i, k := range g.keys {
+		names[i] = k.name
+	}
+	return names
+}
+
+// read reads a map key by key, in the order of the grammar, and reports unknown,
+// doubled, empty and missing keys. It gives the keys that are present; ok is
+// false if the node is not a map.
+func (g grammar[T]) read(r *reader, into *T, n ast.Node) (present map[string]fail.Place, ok bool) {
+	entries, ok := r.entries(n, g.what, g.names())
+	if !ok {
+		return nil, false
+	}
+	byName := map[string]entry{}
+	for _, e := range entries {
+		byName[e.key] = e
+	}
+	present = map[string]fail.Place{}
+	for _, k := range g.keys {
+		e, found := byName[k.name]
+		delete(byName, k.name)
+		switch {
+		case !found && k.must && !r.torn:
+			r.faults.Add(r.nodeAt(n), "add "+k.name+": "+k.doc, "%s needs %q", g.what, k.name)
+		case found && !e.spoilt:
+			present[k.name] = e.at
+			k.read(r, into, e.value)
+		case found:
+			present[k.name] = e.at
+		}
+	}
+	for _, e := range entries {
+		if _, left := byName[e.key]; left {
+			r.unknownKey(e, g.what, g.names())
+		}
+	}
+	return present, true
+}
+
+func (r *reader) unknownKey(e entry, what string, names []string) {
+	do := "it has " + alternatives(names)
+	if guess := near(e.key, names); guess != "" {
+		do = fmt.Sprintf("did you mean %q? %s", guess, do)
+	}
+	r.faults.Add(e.at, do, "%s has no key %s", what, quoted(e.key))
+}
+
+// shape gives the schema of the map.
+func (g grammar[T]) shape() shape {
+	properties := shape{}
+	must := []string{}
+	for _, k := range g.keys {
+		properties[k.name] = k.shape.about(k.doc)
+		if k.must {
+			must = append(must, k.name)
+		}
+	}
+	s := shape{"type": "object", "properties": properties, "additionalProperties": false}
+	if len(must) > 0 {
+		s["required"] = must
+	}
+	return s
+}
+
+// entry is one key and value of a map of the file.
+type entry struct {
+	key    string
+	at     fail.Place // of the key
+	node   ast.Node   // the key
+	value  ast.Node
+	flow   bool // the map is written with { }
+	spoilt bool // reported already: the value lost its tail
+}
+
+// entries gives the keys of a map, each once. Doubled keys are reported, and
+// texts that a comma cut in two; known names the keys that the map may have.
+func (r *reader) entries(n ast.Node, what string, known []string) ([]entry, bool) {
+	m, ok := n.(*ast.MappingNode)
+	if !ok {
+		switch {
+		case reported(n):
+		case implicitNull(n):
+			r.missing(n, what)
+		default:
+			r.faults.Add(r.nodeAt(n), r.mapAdvice(n, known), "%s must be written as key: value", what)
+		}
+		return nil, false
+	}
+	var entries []entry
+	for _, v := range m.Values {
+		text, ok := raw(v.Key)
+		if !ok {
+			continue // the check of tokens reported it
+		}
+		entries = append(entries, entry{key: plainSpaces(strings.TrimSpace(text)), at: r.tokenAt(v.Key.GetToken()), node: v.Key, value: v.Value, flow: m.IsFlowStyle})
+	}
+	entries = r.commaCutKeys(entries, known)
+	lines := map[string]int{}
+	once := entries[:0]
+	for _, e := range entries {
+		if line, twice := lines[e.key]; twice {
+			r.faults.Add(e.at, "keep one of them", "%s stands here again, first in line %d", quoted(e.key), line)
+			continue
+		}
+		lines[e.key] = e.at.Line
+		once = append(once, e)
+	}
+	return once, true
+}
+
+func (r *reader) mapAdvice(n ast.Node, known []string) string {
+	if text, ok := raw(n); ok {
+		if word, _, found := strings.Cut(text, ":"); found && near(word, known) == word {
+			return "write a space after the colon: " + word + ": …"
+		}
+	}
+	if len(known) == 0 {
+		return "write each name, a colon, a space and its value"
+	}
+	return "its keys are " + alternatives(known)
+}
+
+// named reads a map whose keys are names that the designer chose. Names at
+// fault are reported by check and left out.
+func (r *reader) named(n ast.Node, what string, check func(name string) (fault, do string), each func(e entry)) {
+	entries, ok := r.entries(n, what, nil)
+	if !ok {
+		return
+	}
+	for _, e := range entries {
+		if fault, do := check(e.key); fault != "" {
+			r.faults.Add(e.at, do, "%s", fault)
+			continue
+		}
+		if !e.spoilt {
+			each(e)
+		}
+	}
+}
+
+// tagFault says what is wrong with the id of a constituent, "" if nothing is.
+// Whether the vocabulary knows it is the caller's business.
+func tagFault(tag string) (fault, do string) {
+	return textFault(tag, "the constituent's id", mostName)
+}

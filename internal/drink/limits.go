@@ -1,0 +1,111 @@
+package drink
+
+import (
+	"bytes"
+	"fmt"
+	"unicode"
+	"unicode/utf8"
+)
+
+// The limits of a drink file. They keep a hostile file from costing more than a
+// moment; an honest one never meets them.
+const (
+	mostBytes       = 1 << 20 // of a file
+	mostName        = 200     // runes of a name, a food, a code
+	mostProse       = 2000    // runes of a note, a source, a sentence, a check
+	mostDepth       = 32      // lists and maps in each other
+	mostTokens      = 100_000 // words and signs
+	mostKeys        = 2000    // keys of one map
+	mostBlank       = 100     // empty lines in a row
+	mostIngredients = 5000    // lines of all lists, as written and as unfolded through components
+	mostPantries    = 20
+	mostServes      = 10_000
+	mostBase        = 1e7 // g or ml of one amount: ten tonnes
+)
+
+// hygiene checks the bytes before YAML is read: size, encoding, characters and
+// tabs. It gives the text with "\n" as the only line end and without a byte
+// order mark; ok is false if the text should not be read any further.
+func (r *reader) hygiene(raw []byte) (text string, ok bool) {
+	top := r.at(1, 1)
+	if len(raw) > mostBytes {
+		r.faults.Add(top, "split it, or move foods and components to a pantry file", "the file has more than %d bytes", mostBytes)
+		return "", false
+	}
+	raw = bytes.TrimPrefix(raw, []byte("\ufeff"))
+	raw = bytes.ReplaceAll(raw, []byte("\r\n"), []byte("\n"))
+	r.setRows(string(raw))
+	before := r.faults.Len()
+	if line, col, bad := firstBadByte(raw); bad {
+		r.faults.Add(r.at(line, col), "save it as plain UTF-8 text", "the file is not UTF-8 text")
+		return "", false
+	}
+	if len(bytes.TrimSpace(raw)) == 0 {
+		r.faults.Add(top, "begin with drink: \"a name\", serves: 1 and build:", "the file is empty")
+		return "", false
+	}
+	blank := 0
+	for i, line := range r.rows {
+		r.checkLine(i+1, line)
+		if blank++; len(bytes.TrimSpace([]byte(line))) > 0 {
+			blank = 0
+		}
+		if blank == mostBlank+1 {
+			r.faults.Add(r.at(i+1, 1), "take them out", "more than %d empty lines in a row", mostBlank)
+		}
+	}
+	return string(raw), r.faults.Len() == before
+}
+
+// checkLine reports the first forbidden character of a line, and a tab in its
+// indentation.
+func (r *reader) checkLine(number int, line string) {
+	col, indent := 0, true
+	for _, c := range line {
+		col++
+		if c == '\t' && indent && len(bytes.TrimSpace([]byte(line))) > 0 {
+			r.faults.Add(r.at(number, col), "indent with spaces", "there is a tab in the indentation")
+			return
+		}
+		if c != ' ' {
+			indent = false
+		}
+		if c != '\t' && forbidden(c) {
+			r.faults.Add(r.at(number, col), "take it out", "there is %s in the text", describe(c))
+			return
+		}
+	}
+}
+
+func firstBadByte(raw []byte) (line, col int, bad bool) {
+	line, col = 1, 1
+	for i := 0; i < len(raw); {
+		c, size := utf8.DecodeRune(raw[i:])
+		if c == 0 || c == utf8.RuneError && size == 1 {
+			return line, col, true
+		}
+		if col++; c == '\n' {
+			line, col = line+1, 1
+		}
+		i += size
+	}
+	return 0, 0, false
+}
+
+// forbidden tells the characters that no text of a drink may hold: controls,
+// line separators, the byte order mark, and the marks that reorder what a
+// reader sees (UAX #9, explicit embeddings, overrides and isolates).
+func forbidden(c rune) bool {
+	return unicode.IsControl(c) || reorders(c) || c == '\u2028' || c == '\u2029' || c == '\ufeff'
+}
+
+func reorders(c rune) bool {
+	return c >= '\u202a' && c <= '\u202e' || c >= '\u2066' && c <= '\u2069'
+}
+
+func describe(c rune) string {
+	if reorders(c) {
+		return fmt.Sprintf("a character that reorders text (U+%04X)", c)
+	}
+	return fmt.Sprintf("a control character (U+%04X)", c)
+}

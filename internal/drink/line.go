@@ -1,0 +1,221 @@
+package drink
+
+import (
+	"strings"
+
+	"github.com/goccy/go-yaml/ast"
+
+	"sipsum/internal/fail"
+	"sipsum/internal/unit"
+)
+
+// lineKeys is the long form of a line.
+var lineKeys = grammar[Line]{"a line", []key[Line]{
+	{"food", "a component, table:code, or the name of a food", true, textShape(mostName), func(r *reader, l *Line, n ast.Node) {
+		l.Food, _ = r.food(n)
+		l.FoodAt = r.nodeAt(n)
+	}},
+	{"amount", "how much: 20 g ± 1 g", false, amountShape(anyMeasure), func(r *reader, l *Line, n ast.Node) {
+		if a := r.amount(n, "amount", anyMeasure); a != nil {
+			l.Amount = *a
+		}
+	}},
+	{"portion", "a portion that the food's table describes, with count", false, textShape(mostName), func(r *reader, l *Line, n ast.Node) {
+		l.Portion, _ = r.text(n, "portion", mostName)
+	}},
+	{"count", "how many portions", false, numberShape, func(r *reader, l *Line, n ast.Node) {
+		l.Count = r.countOf(n)
+	}},
+	{"as", "edible: the amount is of the edible part; whole: with skin and stones", false, enumShape(asWords), func(r *reader, l *Line, n ast.Node) {
+		if word, ok := r.text(n, "as", mostName); ok && r.oneOf(n, word, "as", asWords) {
+			l.As = word
+		}
+	}},
+	{"fill", "table:code of the food that lends what this one does not state", false, textShape(mostName), func(r *reader, l *Line, n ast.Node) {
+		l.Fill, _ = r.tableCode(n, "fill")
+	}},
+	{"note", "a remark", false, textShape(mostProse), func(r *reader, l *Line, n ast.Node) {
+		l.Note, _ = r.text(n, "note", mostProse)
+	}},
+	{"eaten", "false for a garnish that stays in the glass: it counts for allergens only", false, shape{"type": "boolean"}, func(r *reader, l *Line, n ast.Node) {
+		l.Eaten = r.truth(n, "eaten")
+	}},
+}}
+
+var asWords = []string{"edible", "whole"}
+
+// lines reads a list of lines. Owner is the part of the path that they share.
+// Lines at fault are reported and left out.
+func (r *reader) lines(n ast.Node, what, owner string) []Line {
+	list, ok := n.(*ast.SequenceNode)
+	if !ok {
+		r.list(n, what)
+		return nil
+	}
+	if len(list.Values) == 0 {
+		r.faults.Add(r.tokenAt(list.Start), "write at least one line, such as \"- 20 g espresso\", or take the key out", "%s is empty", what)
+	}
+	var lines []Line
+	before := r.faults.Len()
+	twins := occurrences{}
+	for _, item := range r.commaCuts(list) {
+		if !r.room(item) {
+			break
+		}
+		if l, ok := r.line(item); ok {
+			l.Path = twins.path(owner, l.Food)
+			lines = append(lines, l)
+		}
+	}
+	if r.faults.Len() == before && len(lines) > 0 {
+		r.needsAbsolute(lines)
+	}
+	return lines
+}
+
+// room counts a line and reports the first that is too many.
+func (r *reader) room(n ast.Node) bool {
+	*r.count++
+	if *r.count == mostIngredients+1 {
+		r.faults.Add(r.nodeAt(n), "make the drink of fewer lines", "there are more than %d ingredient lines", mostIngredients)
+	}
+	return *r.count <= mostIngredients
+}
+
+// needsAbsolute reports a list of shares that are shares of nothing.
+func (r *reader) needsAbsolute(lines []Line) {
+	for _, l := range lines {
+		if l.Portion != "" || l.Amount.Measure.Kind != unit.Share {
+			return
+		}
+	}
+	r.faults.Add(lines[0].Place, "give at least one line of the list a mass or a volume", "%% is a share of the other lines, and there is none")
+}
+
+// oneOrMore reads a list of lines or a single line.
+func (r *reader) oneOrMore(n ast.Node, what, owner string) []Line {
+	if _, isList := n.(*ast.SequenceNode); isList || implicitNull(n) || reported(n) {
+		return r.lines(n, what, owner)
+	}
+	if !r.room(n) {
+		return nil
+	}
+	l, ok := r.line(n)
+	if !ok {
+		return nil
+	}
+	l.Path = occurrences{}.path(owner, l.Food)
+	r.needsAbsolute([]Line{l})
+	return []Line{l}
+}
+
+// line reads one line, short or long.
+func (r *reader) line(n ast.Node) (Line, bool) {
+	before := r.faults.Len()
+	l := Line{Place: r.nodeAt(n), Eaten: true}
+	if _, isMap := n.(*ast.MappingNode); isMap {
+		if r.mapForLine(n) {
+			return Line{}, false
+		}
+		present, _ := lineKeys.read(r, &l, n)
+		r.oneWayToMeasure(n, present)
+	} else {
+		r.shortLine(n, &l)
+	}
+	return l, r.faults.Len() == before && l.Food != ""
+}
+
+// oneWayToMeasure reports a long line without an amount, or with two.
+func (r *reader) oneWayToMeasure(n ast.Node, present map[string]fail.Place) {
+	_, amount := present["amount"]
+	portionAt, portion := present["portion"]
+	countAt, count := present["count"]
+	switch {
+	case amount && portion:
+		r.faults.Add(portionAt, "keep one of them", "a line has an amount or a portion, not both")
+	case amount && count:
+		r.faults.Add(countAt, "count goes with portion; take one of them out", "a line with an amount has no count")
+	case portion != count:
+		r.faults.Add(r.nodeAt(n), "write portion and count together", "a portion needs its count and a count its portion")
+	case !amount && !portion && !r.torn:
+		r.faults.Add(r.nodeAt(n), "add amount: 20 g, or portion and count", "a line needs an amount")
+	}
+}
+
+// shortLine reads "AMOUNT FOOD".
+func (r *reader) shortLine(n ast.Node, l *Line) {
+	if list, ok := n.(*ast.SequenceNode); ok {
+		r.faults.Add(r.tokenAt(list.Start), "take the inner brackets or dashes out", "a list stands where a line was meant")
+		return
+	}
+	if text, ok := raw(n); ok && numberAlone(n) {
+		r.faults.Add(r.nodeAt(n), "write a number, a unit and the food, such as \"36 g espresso\"; "+quoteAdvice(""), "%s is a number where a line was meant", quoted(text))
+		return
+	}
+	if r.runsOn(n) {
+		return
+	}
+	text, ok := r.text(n, "a line", mostName+mostName)
+	if !ok {
+		return
+	}
+	amount, food, err := unit.ParseAmount(plainSpaces(text))
+	if err != nil {
+		r.faults.Join(r.nodeAt(n), err)
+		return
+	}
+	if food == "" {
+		r.faults.Add(r.nodeAt(n), "write the food after the amount, such as \"36 g espresso\"", "there is no food after %s", quoted(text))
+		return
+	}
+	l.FoodAt = r.inside(n, text, food)
+	if fault, do := textFault(food, "the food", mostName); fault != "" {
+		r.faults.Add(l.FoodAt, do, "%s", fault)
+		return
+	}
+	for _, sign := range []string{"+/-", "+-", "±"} {
+		if strings.HasPrefix(food, sign) {
+			r.faults.Add(l.FoodAt, "write ± and an amount with its unit, once: \"36 g ± 3 g espresso\"", "%s is not read as a range", quoted(food))
+			return
+		}
+	}
+	if r.sound(n, "the amount", amount, anyMeasure) {
+		l.Amount, l.Food = amount, food
+	}
+}
+
+// food reads the name of a food or component in the long form.
+func (r *reader) food(n ast.Node) (string, bool) {
+	text, ok := r.name(n, "food")
+	if ok && numberAlone(n) {
+		r.faults.Add(r.nodeAt(n), "write the table before the code, such as \"sr:"+text+"\"; "+quoteAdvice(text), "%s is a number where a food was meant", quoted(text))
+		return "", false
+	}
+	return text, ok
+}
+
+// countOf reads the number of portions.
+func (r *reader) countOf(n ast.Node) float64 {
+	text, ok := r.scalar(n, "count")
+	if !ok {
+		return 0
+	}
+	q, err := parseQuantity(text, scale{"count", []string{""}, 0, mostServes, "1/2"})
+	if err != nil {
+		r.faults.Join(r.nodeAt(n), err)
+		return 0
+	}
+	if q.Number == 0 || q.Half > 0 {
+		r.faults.Add(r.nodeAt(n), "write a number above zero, without ±", "%s is not a count", quoted(text))
+	}
+	return q.Number
+}
+
+// truth reads true or false.
+func (r *reader) truth(n ast.Node, what string) bool {
+	text, ok := r.scalar(n, what)
+	if ok && text != "true" && text != "false" {
+		r.faults.Add(r.nodeAt(n), "write true or false", "%s is %s", what, quoted(text))
+	}
+	return text == "true"
+}

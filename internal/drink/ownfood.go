@@ -1,0 +1,81 @@
+package drink
+
+import (
+	"strings"
+
+	"github.com/goccy/go-yaml/ast"
+)
+
+var ownFoodKeys = grammar[OwnFood]{"an own food", []key[OwnFood]{
+	{"name", "what it is, in words", true, textShape(mostName), func(r *reader, f *OwnFood, n ast.Node) {
+		f.Name, _ = r.text(n, "name", mostName)
+	}},
+	{"group", "the food group, which selects bounds and mark rules", false, textShape(mostName), func(r *reader, f *OwnFood, n ast.Node) {
+		f.Group, _ = r.text(n, "group", mostName)
+	}},
+	{"fill", "table:code of the food that lends what is not stated", false, textShape(mostName), func(r *reader, f *OwnFood, n ast.Node) {
+		f.FillAt = r.nodeAt(n)
+		f.Fill, _ = r.tableCode(n, "fill")
+		if strings.HasPrefix(f.Fill, "own:") {
+			r.faults.Add(f.FillAt, "name a food of a table", "an own food cannot borrow from another own food")
+			f.Fill = ""
+		}
+	}},
+	{"per", "what the values refer to: 100 g or 100 ml", true, amountShape(either), func(r *reader, f *OwnFood, n ast.Node) {
+		if a := r.exactAmount(n, "per", either); a != nil {
+			f.Per = *a
+		}
+	}},
+	{"density", "needed for volumes: 1.03 g/ml", false, quantityShape(density), func(r *reader, f *OwnFood, n ast.Node) {
+		f.Density = r.quantity(n, "density", density)
+	}},
+	{"values", "constituents as the pack states them: 1.5 g, < 0.5 g, trace, unknown", false, mapOf(statedShape), func(r *reader, f *OwnFood, n ast.Node) {
+		f.Values = r.figures(n, "values")
+	}},
+	{"allergens", "leaf codes; [] says none, leaving the key out says nobody looked", false, listOf(textShape(mostName)), func(r *reader, f *OwnFood, n ast.Node) {
+		if _, nothing := n.(*ast.NullNode); nothing {
+			r.faults.Add(r.nodeAt(n), "write [] if you looked and found none; leave the key out if nobody looked", "allergens has no value")
+			return
+		}
+		f.Allergens = r.texts(n, "allergens", nil)
+		f.Assessed = f.Allergens != nil
+	}},
+	{"source", "where the values come from", false, textShape(mostProse), func(r *reader, f *OwnFood, n ast.Node) {
+		f.Source, _ = r.text(n, "source", mostProse)
+	}},
+}}
+
+// ownFoods reads foods that the file describes itself into the drink. A food
+// with faults is kept with what was understood, so that the lines that use it
+// are not told that it does not exist.
+func (r *reader) ownFoods(d *Drink, n ast.Node) {
+	r.named(n, "foods", codeFault, func(e entry) {
+		if first, taken := d.OwnFood(e.key); taken {
+			r.faults.Add(e.at, "rename one of them", "there is a food %s already, at %s", quoted(e.key), first.Place)
+			return
+		}
+		f := OwnFood{Code: e.key, Place: e.at}
+		present, ok := ownFoodKeys.read(r, &f, e.value)
+		_, hasValues := present["values"]
+		_, hasFill := present["fill"]
+		_, hasSource := present["source"]
+		if ok && !hasValues && !hasFill && !r.torn {
+			r.faults.Add(e.at, "add values: or fill:", "nothing is known of %s", quoted(e.key))
+		}
+		if ok && hasValues && !hasSource && !r.torn {
+			r.faults.Add(e.at, "add source: with the pack, the page or the laboratory that states the values", "the values of %s have no source", quoted(e.key))
+		}
+		d.Foods = append(d.Foods, f)
+	})
+}
+
+// figures reads constituents with what is stated of them.
+func (r *reader) figures(n ast.Node, what string) []Stated {
+	var out []Stated
+	r.named(n, what, tagFault, func(e entry) {
+		if v, ok := r.stated(e); ok {
+			out = append(out, v)
+		}
+	})
+	return out
+}

@@ -1,0 +1,109 @@
+package drink
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"maps"
+	"regexp"
+	"strings"
+
+	"sipsum/internal/unit"
+)
+
+// Schema gives a JSON Schema (draft 2020-12) of the drink file for editors. It
+// is made from the same tables that the parser reads by. The parser is stricter:
+// it also checks what goes together and what must exist.
+func Schema() []byte {
+	s := drinkKeys.shape()
+	s["$schema"] = "https://json-schema.org/draft/2020-12/schema"
+	s["title"] = "sipsum drink file"
+	s["$defs"] = shape{
+		"line":     anyOf(shape{"type": "string", "pattern": `^[0-9./]+ ?\S+`}, lineKeys.shape()),
+		"step":     stepShape(),
+		"measured": measuredKeys.shape(),
+		"pantry":   pantryKeys.shape().about("a file named in use:"),
+	}
+	var out bytes.Buffer
+	e := json.NewEncoder(&out)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	if err := e.Encode(s); err != nil {
+		panic("drink: schema: " + err.Error())
+	}
+	return out.Bytes()
+}
+
+// shape is a piece of a JSON Schema.
+type shape map[string]any
+
+// about gives a copy with a description.
+func (s shape) about(doc string) shape {
+	s = maps.Clone(s)
+	if doc != "" {
+		s["description"] = doc
+	}
+	return s
+}
+
+var (
+	numberShape = shape{"type": []string{"number", "string"}}
+	codeShape   = shape{"type": []string{"string", "integer"}}
+	lineShape   = shape{"$ref": "#/$defs/line"}
+	linesShape  = shape{"type": "array", "items": lineShape, "minItems": 1}
+	stepsShape  = shape{"type": "array", "items": shape{"$ref": "#/$defs/step"}}
+
+	measuredShape  = shape{"$ref": "#/$defs/measured"}
+	oneOrMoreShape = anyOf(lineShape, linesShape)
+	statedShape    = anyOf(shape{"enum": []string{Trace, Unknown}}, shape{"type": "string", "pattern": "^< ?" + figurePattern(figure.units) + "$"}, quantityShape(figure))
+)
+
+func anyOf(shapes ...shape) shape { return shape{"anyOf": shapes} }
+
+func textShape(most int) shape { return shape{"type": "string", "minLength": 1, "maxLength": most} }
+
+func enumShape(words []string) shape { return shape{"enum": words} }
+
+func listOf(items shape) shape { return shape{"type": "array", "items": items} }
+
+func mapOf(values shape) shape { return shape{"type": "object", "additionalProperties": values} }
+
+// amountShape is "NUMBER UNIT [± NUMBER UNIT [sd]]" in kitchen measures.
+func amountShape(kinds []unit.Kind) shape {
+	return rangeShape(measureNames(kinds))
+}
+
+// quantityShape is the same on another scale; a number alone where the scale
+// needs no unit.
+func quantityShape(s scale) shape {
+	of := rangeShape(s.units)
+	if s.units[0] == "" {
+		return anyOf(shape{"type": "number", "minimum": s.low, "maximum": s.high}, of)
+	}
+	return of
+}
+
+func rangeShape(units []string) shape {
+	one := figurePattern(units)
+	return shape{"type": "string", "pattern": fmt.Sprintf("^%s( ?± ?%s( sd)?)?$", one, one)}
+}
+
+// lookAlikes lets a pattern take the signs that unitSigns takes.
+var lookAlikes = strings.NewReplacer("µ", "[µμ]", "°", "[°º]")
+
+func figurePattern(units []string) string {
+	escaped := make([]string, len(units))
+	for i, u := range units {
+		escaped[i] = lookAlikes.Replace(regexp.QuoteMeta(u))
+	}
+	return `[-−]?[0-9./]+ ?(` + strings.Join(escaped, "|") + `)`
+}
+
+// stepShape is a map with one key, the step's word.
+func stepShape() shape {
+	properties := shape{}
+	for _, k := range stepKinds {
+		properties[k.word] = k.shape.about(k.doc)
+	}
+	return shape{"type": "object", "properties": properties, "additionalProperties": false, "minProperties": 1, "maxProperties": 1}
+}

@@ -1,0 +1,192 @@
+package drink
+
+import (
+	"sipsum/internal/fail"
+	"sipsum/internal/unit"
+)
+
+// Step is one preparation step of a component or of the finish. The concrete
+// types below are the whole grammar; prep computes those that it can and the
+// rest are refused by name. The parser makes pointers: a type switch reads
+// "case *drink.Reduce".
+type Step interface {
+	Kind() string     // the keyword, such as "reduce"
+	At() fail.Place   // where the keyword stands
+	StepPath() string // identity, stable under edits elsewhere: "cherry syrup/strain~2"
+}
+
+// Head is what every step carries.
+type Head struct {
+	Word  string
+	Place fail.Place
+	Path  string
+}
+
+// Kind gives the keyword.
+func (h Head) Kind() string { return h.Word }
+
+// At gives the place of the keyword.
+func (h Head) At() fail.Place { return h.Place }
+
+// StepPath gives the stable path.
+func (h Head) StepPath() string { return h.Path }
+
+// setHead lets the parser fill the head of any step type.
+func (h *Head) setHead(to Head) { *h = to }
+
+// Reduce boils water off: to a mass, or by a share of the pot's mass. One of
+// the two is set.
+type Reduce struct {
+	Head
+	To *unit.Amount // mass
+	By *Quantity    // %
+}
+
+// Strain holds suspended solids back; Press does so under force.
+type Strain struct {
+	Head                // "strain" or "press"
+	Collect unit.Amount // mass
+	Through string      // cloth, paper or metal
+}
+
+// Curdle separates curd and whey.
+type Curdle struct {
+	Head
+	Collect     unit.Amount // mass of the whey
+	By          string      // acid or rennet
+	Temperature *Quantity   // °C; nil if not stated
+}
+
+// Brew extracts coffee or tea: two of the three figures are set.
+type Brew struct {
+	Head
+	Out      *unit.Amount // mass in the cup
+	Strength *Quantity    // % dissolved solids in the cup
+	Yield    *Quantity    // % of the dose that went into the cup
+}
+
+// Steep extracts solids from ingredients that are taken out again.
+type Steep struct {
+	Head
+	Ingredients []Line
+	Minutes     *Quantity    // min, whatever unit was written; nil if not stated
+	Temperature *Quantity    // °C; nil if not stated
+	Collect     *unit.Amount // mass; nil if not stated
+}
+
+// Add puts ingredients into the pot.
+type Add struct {
+	Head
+	Ingredients []Line
+}
+
+// Chill melts ice into the drink.
+type Chill struct {
+	Head
+	Melt unit.Amount // mass
+}
+
+// Dilute adds water to a mass or to a reading. One of the two is set.
+type Dilute struct {
+	Head
+	To   *unit.Amount // mass
+	Brix *Quantity    // °Brix
+}
+
+// Invert splits sucrose into glucose and fructose: a stated share, or pH,
+// temperature and time together.
+type Invert struct {
+	Head
+	Share       *Quantity // %
+	PH          *Quantity
+	Temperature *Quantity // °C
+	Minutes     *Quantity // min
+}
+
+// Hydrolyse splits lactose.
+type Hydrolyse struct {
+	Head
+	Lactose Quantity // % of it that is split
+}
+
+// Ferment turns sugars into alcohol and acids. The figures are what is in
+// 100 g of the pot afterwards.
+type Ferment struct {
+	Head
+	Figures     []Stated
+	Minutes     *Quantity // min; nil if not stated
+	Temperature *Quantity // °C; nil if not stated
+	Because     string
+}
+
+// Caramelise burns sugar.
+type Caramelise struct {
+	Head
+	Loss Quantity // % of the pot's sugars
+}
+
+// Concentrate takes water out without heat.
+type Concentrate struct {
+	Head
+	By string      // freezing
+	To unit.Amount // mass
+}
+
+// Wash moves flavour from a fat into the drink and takes the fat out again.
+type Wash struct {
+	Head
+	Ingredients []Line       // the fat
+	Collect     *unit.Amount // mass; nil if not stated
+}
+
+// Heat applies the published retention factors of one code.
+type Heat struct {
+	Head
+	Code string // verbatim
+}
+
+// Split keeps stated shares: the designer's own figures, marked so.
+type Split struct {
+	Head
+	Keep    []Kept
+	Collect *unit.Amount // mass; nil if not stated
+	Because string
+}
+
+// Kept is the share of a constituent that split keeps.
+type Kept struct {
+	Tag   string
+	Place fail.Place
+	Share Quantity // %
+}
+
+// Carbonate dissolves gas. Bottle, Charge and Temperature are set together, or
+// Left alone, or all four.
+type Carbonate struct {
+	Head
+	Bottle      *unit.Amount // volume
+	Charge      *unit.Amount // mass of CO2
+	Temperature *Quantity    // °C
+	Left        *Quantity    // g/l that stays in the glass
+}
+
+// Measured holds readings of the pot at that moment. At least one is set.
+type Measured struct {
+	Head
+	Mass      *unit.Amount
+	Brix      *Quantity
+	TDS       *Quantity // %
+	PH        *Quantity
+	TA        *Quantity // g/l, g/100 g or g/100 ml, as citric acid
+	Density   *Quantity // g/ml
+	ABV       *Quantity // %
+	Titration []TitrationPoint
+	Base      *Quantity    // mol/l of the base; set with Titration
+	Sample    *unit.Amount // mass or volume titrated; set with Titration
+}
+
+// TitrationPoint is one reading of a bench titration.
+type TitrationPoint struct {
+	Volume unit.Amount // of base added so far; a volume
+	PH     float64
+}

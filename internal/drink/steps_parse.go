@@ -1,0 +1,160 @@
+package drink
+
+import (
+	"fmt"
+
+	"github.com/goccy/go-yaml/ast"
+
+	"sipsum/internal/fail"
+)
+
+// stepKind is one keyword of a step list: what the parser reads and the schema
+// shows.
+type stepKind struct {
+	word  string
+	doc   string
+	shape shape
+	read  func(r *reader, head Head, n ast.Node) (Step, bool)
+}
+
+// stepOf is a pointer to a step type.
+type stepOf[T any] interface {
+	*T
+	Step
+	setHead(Head)
+}
+
+// stepWith makes a kind whose parameters are a map. Check says what the keys
+// alone cannot: which of them go together. It is asked only if each key was
+// read without fault.
+func stepWith[T any, P stepOf[T]](word, doc string, g grammar[T], check func(present has) (fault, do string)) stepKind {
+	g.what = word
+	return stepKind{word, doc, g.shape(), func(r *reader, head Head, n ast.Node) (Step, bool) {
+		s := P(new(T))
+		s.setHead(head)
+		before := r.faults.Len()
+		present, ok := g.read(r, (*T)(s), n)
+		if !ok || r.faults.Len() > before {
+			return nil, false
+		}
+		if check != nil && !r.torn {
+			if fault, do := check(present); fault != "" {
+				r.faults.Add(head.Place, do, "%s %s", word, fault)
+				return nil, false
+			}
+		}
+		return s, true
+	}}
+}
+
+// has is the keys that are present.
+type has map[string]fail.Place
+
+func (h has) count(keys ...string) int {
+	n := 0
+	for _, k := range keys {
+		if _, ok := h[k]; ok {
+			n++
+		}
+	}
+	return n
+}
+
+// addKind reads lines instead of a map of keys.
+var addKind = stepKind{"add", "later ingredients: a line, or a list of lines", oneOrMoreShape, func(r *reader, head Head, n ast.Node) (Step, bool) {
+	before := r.faults.Len()
+	lines := r.oneOrMore(n, "add", head.Path)
+	return &Add{Head: head, Ingredients: lines}, r.faults.Len() == before && len(lines) > 0
+}}
+
+// measuredKind shares its keys with the readings at the end of a component.
+var measuredKind = stepKind{"measured", "readings of the pot at this moment", measuredShape, func(r *reader, head Head, n ast.Node) (Step, bool) {
+	m, ok := readMeasured(r, head, n)
+	return m, ok
+}}
+
+func stepWords() []string {
+	words := make([]string, len(stepKinds))
+	for i, k := range stepKinds {
+		words[i] = k.word
+	}
+	return words
+}
+
+// steps reads a list of steps, each a map with one key. Steps at fault are
+// reported and left out. Owner is the part of the path that they share.
+func (r *reader) steps(n ast.Node, what, owner string) []Step {
+	entries, ok := r.list(n, what)
+	if !ok {
+		return nil
+	}
+	if len(entries) > mostKeys {
+		r.faults.Add(r.nodeAt(entries[mostKeys]), "split it into components", "%s has more than %d steps", what, mostKeys)
+		entries = entries[:mostKeys]
+	}
+	var steps []Step
+	twins := occurrences{}
+	for _, e := range entries {
+		k, call, ok := r.stepCall(e)
+		if !ok {
+			continue
+		}
+		head := Head{Word: k.word, Place: call.at, Path: twins.path(owner, k.word)}
+		if s, ok := k.read(r, head, call.value); ok {
+			steps = append(steps, s)
+		}
+	}
+	return steps
+}
+
+// stepCall finds the kind of a step and its parameters.
+func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
+	if text, ok := raw(n); ok {
+		if k, known := findStep(text); known {
+			r.faults.Add(r.nodeAt(n), "write them after a colon; "+k.doc, "%s has no parameters", k.word)
+			return stepKind{}, entry{}, false
+		}
+		r.faults.Add(r.nodeAt(n), stepAdvice(text), "%s is not a step", quoted(text))
+		return stepKind{}, entry{}, false
+	}
+	entries, ok := r.entries(n, "a step", stepWords())
+	if !ok || len(entries) == 0 {
+		if ok {
+			r.faults.Add(r.nodeAt(n), "a step is one of "+alternatives(stepWords()), "a step is empty")
+		}
+		return stepKind{}, entry{}, false
+	}
+	first := entries[0]
+	k, known := findStep(first.key)
+	switch {
+	case !known:
+		r.faults.Add(first.at, stepAdvice(first.key), "%s is not a step", quoted(first.key))
+		return stepKind{}, entry{}, false
+	case len(entries) > 1:
+		second := entries[1]
+		if _, alsoStep := findStep(second.key); alsoStep {
+			r.faults.Add(second.at, "begin each step with its own \"- \"", "two steps stand in one entry: %s and %s", first.key, second.key)
+		} else {
+			r.faults.Add(second.at, "indent the parameters further than the step, or write "+first.key+": {…}", "%s stands beside %s instead of inside it", quoted(second.key), first.key)
+		}
+		return stepKind{}, entry{}, false
+	}
+	return k, first, !first.spoilt
+}
+
+func findStep(word string) (stepKind, bool) {
+	for _, k := range stepKinds {
+		if k.word == word {
+			return k, true
+		}
+	}
+	return stepKind{}, false
+}
+
+func stepAdvice(word string) string {
+	do := "a step is one of " + alternatives(stepWords())
+	if guess := near(word, stepWords()); guess != "" {
+		do = fmt.Sprintf("did you mean %q? %s", guess, do)
+	}
+	return do
+}

@@ -1,0 +1,152 @@
+package drink
+
+import (
+	"slices"
+	"strings"
+)
+
+// checkWhole checks what no single line can tell: names that must exist, plain
+// use of components, circles among components, and what they unfold to.
+func (r *reader) checkWhole(d *Drink) {
+	clean := r.faults.Len() == 0
+	r.checkCompare(d)
+	r.checkComponentLines(d)
+	r.breakCircles(d)
+	r.checkUnfolded(d)
+	if clean {
+		r.checkVary(d)
+	}
+}
+
+func (r *reader) checkCompare(d *Drink) {
+	if _, ok := d.Component(d.CompareWith); ok || d.CompareWith == "" || r.torn {
+		return
+	}
+	names := make([]string, len(d.Components))
+	for i, c := range d.Components {
+		names[i] = c.Name
+	}
+	do := "name a component of this drink"
+	if guess := near(d.CompareWith, names); guess != "" {
+		do = "did you mean \"" + guess + "\"?"
+	}
+	r.faults.Add(r.compareAt, do, "compare-with names no component: %s", quoted(d.CompareWith))
+	d.CompareWith = ""
+}
+
+// checkVary reports an entry of vary that no line can follow.
+func (r *reader) checkVary(d *Drink) {
+	var foods []string
+	for lines := range d.lists() {
+		for _, l := range *lines {
+			foods = append(foods, l.Food)
+		}
+	}
+	for _, v := range d.Vary {
+		if slices.Contains(foods, v.Of) {
+			continue
+		}
+		do := "write the food as its line has it"
+		if guess := near(v.Of, foods); guess != "" {
+			do = "did you mean \"" + guess + "\"?"
+		}
+		r.faults.Add(v.Place, do, "vary names %s, which is in no line", quoted(v.Of))
+	}
+}
+
+// checkComponentLines reports keys of a line that mean nothing for a component,
+// and garnish keys elsewhere.
+func (r *reader) checkComponentLines(d *Drink) {
+	for lines := range d.lists() {
+		for _, l := range *lines {
+			if !l.Eaten && lines != &d.Garnish {
+				r.faults.Add(l.Place, "take eaten out", "only a garnish can be left uneaten")
+			}
+			if _, ok := d.Component(l.Food); ok && l.Portion+l.As+l.Fill != "" {
+				r.faults.Add(l.Place, "take portion, as and fill out and give an amount", "%s is a component, not a food of a table", quoted(l.Food))
+			}
+		}
+	}
+}
+
+// breakCircles reports components that are made of themselves and takes the line
+// that closes the circle out of the drink, so that whoever walks it comes to an
+// end.
+func (r *reader) breakCircles(d *Drink) {
+	const walking, done = 1, 2
+	state := map[string]int{}
+	var trail []string
+	var visit func(c *Component)
+	visit = func(c *Component) {
+		state[c.Name] = walking
+		trail = append(trail, c.Name)
+		for _, lines := range c.lists() {
+			*lines = slices.DeleteFunc(*lines, func(l Line) bool {
+				next, ok := d.Component(l.Food)
+				if !ok || state[next.Name] == done {
+					return false
+				}
+				if state[next.Name] == walking {
+					circle := append(slices.Clone(trail[slices.Index(trail, next.Name):]), next.Name)
+					r.faults.Add(l.FoodAt, "take one of these lines out", "components go round in a circle: %s", clipTrail(circle))
+					return true
+				}
+				visit(next)
+				return false
+			})
+		}
+		trail = trail[:len(trail)-1]
+		state[c.Name] = done
+	}
+	for i := range d.Components {
+		if state[d.Components[i].Name] == 0 {
+			visit(&d.Components[i])
+		}
+	}
+}
+
+// clipTrail writes a circle of names, its middle left out if it is long.
+func clipTrail(names []string) string {
+	const most = 8
+	if len(names) > most {
+		names = append(append(slices.Clone(names[:most/2]), "…"), names[len(names)-most/2:]...)
+	}
+	shown := make([]string, len(names))
+	for i, n := range names {
+		shown[i] = clip(n)
+	}
+	return strings.Join(shown, " → ")
+}
+
+// checkUnfolded counts the lines of the drink with every component written out.
+// A few components that use each other many times could make millions.
+func (r *reader) checkUnfolded(d *Drink) {
+	counted := map[string]int{}
+	var size func(lines []Line) int
+	size = func(lines []Line) int {
+		total := 0
+		for _, l := range lines {
+			c, ok := d.Component(l.Food)
+			if !ok {
+				total++
+				continue
+			}
+			if _, known := counted[c.Name]; !known {
+				for _, inner := range c.lists() {
+					counted[c.Name] = min(counted[c.Name]+size(*inner), mostIngredients+1)
+				}
+			}
+			total = min(total+counted[c.Name], mostIngredients+1)
+		}
+		return total
+	}
+	total := 0
+	for lines := range d.outerLists() {
+		for i := range *lines {
+			if total += size((*lines)[i : i+1]); total > mostIngredients {
+				r.faults.Add((*lines)[i].Place, "use fewer components in each other", "written out, the components make more than %d ingredient lines", mostIngredients)
+				return
+			}
+		}
+	}
+}
