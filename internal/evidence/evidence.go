@@ -1,7 +1,6 @@
 package evidence
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -113,22 +112,3 @@ func worksOf(f assay.Figure, works Works) []source.Work {
 	}
 	return list
 }
-
-// sentences says what leads each category.
-func sentences(c Category) []string {
-	var list []string
-	for _, e := range c.Entries {
-		if len(e.Parts) == 0 || e.Mean == 0 || len(e.Works) == 0 {
-			continue
-		}
-		lead := e.Parts[0]
-		text := fmt.Sprintf("%s brings %.0f %% (%.0f to %.0f) of the %s in a serving", lead.Name, percent(lead.Share.Mean), percent(lead.Share.Low), percent(lead.Share.High), e.Constituent.Name)
-		if e.Partial {
-			text += ", of what is known"
-		}
-		list = append(list, text+".")
-	}
-	return list
-}
-
-func percent(share float64) float64 { return 100 * share }

@@ -29,15 +29,16 @@
 //
 //  5. spread: the published standard deviation (SE·√n is one), else range/d₂(n),
 //     else the class default of data/spread.csv, which is also the floor when
-//     one to five samples were analysed (a stated sd without n stands); a range without n is read as
-//     rectangular, (high − low)/√12. A rest takes what makes the parent's own
-//     published variance come out, sd² = sd(parent)² − Σ sd(part)², at most
-//     itself; where the parts leave nothing of it, the class default;
+//     one to five samples were analysed (a stated sd without n stands); a range
+//     without n is read as rectangular, (high − low)/√12. A rest takes what makes
+//     the parent's own published variance come out, sd² = sd(parent)² − Σ
+//     sd(part)², at most itself; where the parts leave nothing of it, the class
+//     default;
 //
-//  6. bound: the most an unknown could be, by the row's own balance (the rest of
-//     the nearest total above it, plus two standard deviations), else by a factor
-//     of another value (phosphate ≤ 3.066 P), else by the highest value published
-//     in its group, else nothing is known.
+//  6. bound: the most an unknown could be, by the row's own balance (the least,
+//     over the totals above it, of the rests in which it can hide plus two
+//     standard deviations), else by a factor of another value (phosphate ≤ 3.066
+//     P), else by the highest value published in its group, else nothing is known.
 //
 // Trace and below-limit values are uniform between zero and their limit.
 //

@@ -31,7 +31,7 @@ func (db *DB) explain(ctx context.Context, err error, doing string) error {
 	case errors.As(err, &known):
 		return err
 	case ctx.Err() != nil:
-		return fail.Because(fail.Interrupted, ctx.Err(), doing, "")
+		return fail.Because(fail.Interrupted, ctx.Err(), doing+" "+db.path, "")
 	case !errors.As(err, &said):
 		return fail.Because(fail.Failed, err, doing+" "+db.path, "")
 	}
@@ -53,4 +53,10 @@ func (db *DB) explain(ctx context.Context, err error, doing string) error {
 		what, do = "another sipsum is writing to "+db.path, "wait until it is done, then try again"
 	}
 	return fail.Because(fail.Failed, err, what, do)
+}
+
+// isBusy tells whether the error is that another process holds a lock.
+func isBusy(err error) bool {
+	var said *sqlite.Error
+	return errors.As(err, &said) && said.Code()&primary == sqlite3.SQLITE_BUSY
 }

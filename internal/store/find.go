@@ -99,8 +99,8 @@ func startOf(word string) string { return quoted(word) + "*" }
 func quoted(word string) string { return `"` + strings.ReplaceAll(word, `"`, `""`) + `"` }
 
 // search ranks the foods that match any of the FTS5 expressions: those that
-// match more of them first, then shorter names, then tables in order, then the
-// publisher's order.
+// match more of them first, then by table (the core table, or the order asked
+// for), then shorter names, then the publisher's order.
 func search(ctx context.Context, tx *sqlx.Tx, q Query, expressions []string) ([]Hit, error) {
 	var args []any
 	each := make([]string, len(expressions))
@@ -108,7 +108,7 @@ func search(ctx context.Context, tx *sqlx.Tx, q Query, expressions []string) ([]
 		each[i] = "SELECT rowid AS name FROM food_name_index WHERE food_name_index MATCH ?"
 		args = append(args, e)
 	}
-	where, order := "", "CASE r.table_id WHEN ? THEN 0 ELSE 1 END, r.table_id"
+	where, order := "", "CASE r.table_id WHEN ? THEN 0 ELSE 1 END"
 	if len(q.Tables) == 0 {
 		args = append(args, Core)
 	} else {
@@ -133,7 +133,7 @@ func search(ctx context.Context, tx *sqlx.Tx, q Query, expressions []string) ([]
 			FROM (SELECT name, count(*) AS expressions FROM (`+strings.Join(each, " UNION ALL ")+`) GROUP BY name) w
 			CROSS JOIN food_name n ON n.key = w.name CROSS JOIN food f ON f.key = n.food CROSS JOIN release r ON r.key = f.release
 			WHERE r.current = 1`+where+`
-			GROUP BY f.key ORDER BY rank, `+order+`, f.key LIMIT ?) AS found`, args...)
+			GROUP BY f.key ORDER BY round(rank / 1e6), `+order+`, rank, r.table_id, f.key LIMIT ?) AS found`, args...)
 	if err != nil {
 		return nil, err
 	}

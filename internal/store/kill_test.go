@@ -21,7 +21,7 @@ import (
 // The table that the killed process loads again and again.
 const (
 	killPath   = "SIPSUM_TEST_KILL"
-	killFoods  = 300
+	killFoods  = 200
 	killValues = 30
 )
 
@@ -50,7 +50,7 @@ func TestAKillLeavesOneWholeRelease(t *testing.T) {
 	t.Logf("seed %d", seed)
 	random := rand.New(rand.NewPCG(seed, 0))
 	leftovers := 0
-	for range 10 {
+	for range 8 {
 		cmd := exec.Command(os.Args[0])
 		cmd.Env = append(os.Environ(), killPath+"="+path)
 		out, err := cmd.StdoutPipe()

@@ -5,6 +5,7 @@ import (
 	"database/sql"
 	"embed"
 	"fmt"
+	"time"
 
 	"github.com/jmoiron/sqlx"
 
@@ -52,7 +53,7 @@ func (db *DB) migrate(ctx context.Context, readOnly bool) error {
 			"run sipsum table list once, where the file may be written")
 	}
 	if head.Version == 0 {
-		if _, err := db.handle.ExecContext(ctx, "PRAGMA journal_mode = WAL"); err != nil {
+		if err := db.useWAL(ctx); err != nil {
 			return err
 		}
 	}
@@ -66,6 +67,23 @@ func (db *DB) migrate(ctx context.Context, readOnly bool) error {
 		}
 	}
 	return nil
+}
+
+// useWAL sets the journal mode, which the file keeps. SQLite waits for other
+// processes everywhere but here, so we do when several make the file at once.
+func (db *DB) useWAL(ctx context.Context) error {
+	const wait, patience = 10 * time.Millisecond, 5 * time.Second
+	for waited := time.Duration(0); ; waited += wait {
+		_, err := db.handle.ExecContext(ctx, "PRAGMA journal_mode = WAL")
+		if !isBusy(err) || waited >= patience {
+			return err
+		}
+		select {
+		case <-ctx.Done():
+			return ctx.Err()
+		case <-time.After(wait):
+		}
+	}
 }
 
 // header reads the three facts in one transaction, so that they belong together

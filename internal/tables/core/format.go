@@ -56,6 +56,29 @@ var Format = table.Format{
 	},
 }
 
+// Embedded says which edition of the core table is part of the program, without
+// reading its rows.
+func Embedded() (source.Table, error) {
+	files, err := fs.Sub(data.FS, name)
+	if err != nil {
+		return source.Table{}, fail.Because(fail.Failed, err, "the embedded core table cannot be read", "")
+	}
+	return edition(files, name)
+}
+
+// edition describes the table in files by their hash.
+func edition(files fs.FS, id string) (source.Table, error) {
+	hash, err := table.Hash(files, allFiles)
+	if err != nil {
+		return source.Table{}, err
+	}
+	const shown = 12 // characters of the hash, enough to tell editions apart
+	return source.Table{
+		ID: id, Format: name, Title: title, Edition: hash[:shown], Publisher: "the sipsum project",
+		Licence: licence, Citation: title + ", edition " + hash[:shown], Hash: hash,
+	}, nil
+}
+
 // open reads the table; dir names its place in messages.
 func open(ctx context.Context, files fs.FS, dir, id string) (*table.Release, error) {
 	if id == "" {
@@ -65,17 +88,12 @@ func open(ctx context.Context, files fs.FS, dir, id string) (*table.Release, err
 	if err := r.read(); err != nil {
 		return nil, err
 	}
-	hash, err := table.Hash(files, allFiles)
+	about, err := edition(files, id)
 	if err != nil {
 		return nil, err
 	}
-	const shown = 12 // characters of the hash, enough to tell editions apart
 	return &table.Release{
-		Table: source.Table{
-			ID: id, Format: name, Title: title, Edition: hash[:shown], Publisher: "the sipsum project",
-			Licence: licence, Citation: title + ", edition " + hash[:shown], Hash: hash,
-		},
-		Columns: r.columns(), Works: r.works,
+		Table: about, Columns: r.columns(), Works: r.works,
 		Foods: func(yield func(*food.Food, error) bool) { r.stream(ctx, yield) },
 	}, nil
 }

@@ -16,6 +16,10 @@ import (
 	"sipsum/internal/fail"
 )
 
+// LongestField is many times the longest text that a published table holds, in
+// bytes.
+const LongestField = 1 << 20
+
 // Rows reads a CSV file with a header row, in UTF-8, by name of column. Every
 // fault names file, line and column.
 type Rows struct {
@@ -95,6 +99,9 @@ func (r *Rows) read() error {
 	}
 	r.record = record
 	for i, text := range record {
+		if len(text) > LongestField {
+			return r.wrong(i, fmt.Sprintf("this field is longer than %d bytes", LongestField), r.again)
+		}
 		if strings.IndexByte(text, 0) >= 0 {
 			return r.wrong(i, "a zero byte stands in this field", r.again)
 		}

@@ -1,0 +1,10 @@
+// Command sipsum assays signature drinks: see the README.
+package main
+
+import (
+	"os"
+
+	"sipsum/internal/cli"
+)
+
+func main() { os.Exit(cli.Main(os.Args[1:], cli.OS())) }

@@ -1,0 +1,117 @@
+package assay
+
+import (
+	"math"
+
+	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
+	"sipsum/internal/food"
+	"sipsum/internal/unit"
+)
+
+var sqrt3 = math.Sqrt(3)
+
+// amounts turns written amounts into columns of base units.
+type amounts struct {
+	seed  uint64
+	n     int
+	scale *unit.Amount // the bar's scale; nil: the decimals written
+}
+
+// column gives a written amount in its base unit (g, ml or a share).
+//
+// "a ± b" is rectangular on [a − b, a + b], cut at 0; "± b sd" is normal, cut at
+// 0. Without ±, half a unit of the last digit, of the scale for masses; a bar
+// measure has the spread of its filling instead.
+func (a amounts) column(amount unit.Amount, path string) []float64 {
+	central := amount.Base()
+	in := estimate.Input{Central: central, Shape: estimate.Uniform, Stream: estimate.KeyOf(a.seed, "amount", path)}
+	half := amount.Half * amount.Measure.Factor
+	switch {
+	case amount.Sigma:
+		in.Shape, in.SD, in.Low, in.High = estimate.Normal, half, 0, math.Inf(1)
+	case half > 0:
+	case amount.Measure.Spread > 0:
+		half = central * amount.Measure.Spread
+	default:
+		half = a.resolution(amount) / 2
+	}
+	if in.Shape == estimate.Uniform {
+		in.Low, in.High = max(central-half, 0), central+half
+	}
+	col := make([]float64, a.n)
+	in.Fill(col)
+	return col
+}
+
+func (a amounts) resolution(amount unit.Amount) float64 {
+	if a.scale != nil && amount.Measure.Kind == unit.Mass {
+		return a.scale.Base()
+	}
+	return amount.Resolution()
+}
+
+// spread gives the standard deviation of a written amount in its base unit.
+func (a amounts) spread(amount unit.Amount) float64 {
+	half := amount.Half * amount.Measure.Factor
+	switch {
+	case amount.Sigma:
+		return half
+	case half > 0:
+		return half / sqrt3
+	}
+	return a.resolution(amount) / 2 / sqrt3
+}
+
+// grams gives the mass of an ingredient line whose amount is not a share.
+func (a amounts) grams(in ingredient) []float64 {
+	col := make([]float64, a.n)
+	if in.line.Portion != "" {
+		fill(col, in.line.Count)
+	} else {
+		col = a.column(in.line.Amount, in.line.Path)
+	}
+	each := make([]float64, a.n)
+	sd := in.gramsSD
+	if !food.Stated(sd) {
+		sd = 0
+	}
+	// A food has one density, whoever pours it: the stream is the food's.
+	name := "density"
+	if in.line.Portion != "" {
+		name = "portion/" + in.line.Portion
+	}
+	estimate.Input{
+		Central: in.grams, Shape: estimate.Lognormal, SD: sd,
+		Stream: estimate.KeyOf(a.seed, name, in.profile.Food.ID.String()),
+	}.Fill(each)
+	for d := range col {
+		col[d] *= each[d]
+	}
+	return col
+}
+
+// quantity gives a stated quantity, such as a per cent, times factor.
+func (a amounts) quantity(q drink.Quantity, factor float64, path string) []float64 {
+	half := q.Half
+	if half == 0 {
+		half = math.Pow(10, -float64(q.Decimals)) / 2
+	}
+	in := estimate.Input{
+		Central: q.Number * factor, Shape: estimate.Uniform,
+		Low: max(q.Number-half, 0) * factor, High: (q.Number + half) * factor,
+		Stream: estimate.KeyOf(a.seed, "amount", path),
+	}
+	if q.Sigma {
+		in.Shape, in.SD, in.Low, in.High = estimate.Normal, q.Half*factor, 0, math.Inf(1)
+	}
+	col := make([]float64, a.n)
+	in.Fill(col)
+	return col
+}
+
+func fill(col []float64, x float64) {
+	for d := range col {
+		col[d] = x
+	}
+}

@@ -1,0 +1,36 @@
+package assay
+
+import "sipsum/internal/constituent"
+
+// AmountOf gives a constituent of the serving in the vocabulary's unit at
+// central values: the known part, the known part with the most that the unknown
+// parts could be (NaN where one has no bound), and whether anything is known.
+func (a *Assay) AmountOf(id constituent.ID) (mean, withBounds float64, known bool) {
+	c := constituent.Must(id)
+	bound, unknown := a.Serving.Bound(id)
+	mean = a.Serving.Total(id)[0] * c.PerGram
+	return mean, mean + bound*c.PerGram, len(unknown) < len(a.Serving.Rows)
+}
+
+// Steps lists the keywords of the steps that made the drink, in the order of
+// the file: those of the components that are in it, then the finish.
+func (a *Assay) Steps() []string {
+	used := map[string]bool{}
+	for _, item := range a.Items {
+		for _, name := range item.Path {
+			used[name] = true
+		}
+	}
+	var words []string
+	for _, c := range a.Drink.Components {
+		for _, step := range c.Steps {
+			if used[c.Name] {
+				words = append(words, step.Kind())
+			}
+		}
+	}
+	for _, step := range a.Drink.Finish {
+		words = append(words, step.Kind())
+	}
+	return words
+}

@@ -1,0 +1,88 @@
+package assay
+
+import (
+	"context"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
+	"sipsum/internal/fail"
+	"sipsum/internal/food"
+	"sipsum/internal/ledger"
+)
+
+// Foods is what the assay needs of a library of foods.
+type Foods interface {
+	// Food gives a food, or a *fail.Error that says what is missing.
+	Food(ctx context.Context, id food.ID) (*food.Food, error)
+	// Named gives the food whose name is exactly this, if there is one.
+	Named(ctx context.Context, name string) (food.ID, bool, error)
+	// Near suggests foods for a text that names none.
+	Near(ctx context.Context, text string) []string
+}
+
+// Options of a run.
+type Options struct {
+	Draws  int
+	Seed   uint64
+	Wanted []constituent.ID // reported even if nobody knows them
+}
+
+// Assay is a drink calculated.
+type Assay struct {
+	Drink *drink.Drink
+	Options
+	Serving    *ledger.Pot // one serving, what is eaten
+	Mass       Result      // g a serving
+	Volume     Result      // ml a serving
+	Density    Result      // g/ml
+	PerServing Composition
+	Per100g    Composition
+	Per100ml   Composition
+	Components []Component
+	Items      []Item // every food in the drink, garnish included
+	Notes      []Note
+}
+
+// Component is the part of a serving that came through one line of the build.
+type Component struct {
+	Name         string // of the component, or of the food poured directly
+	House        bool   // made by the drink file, not poured directly
+	Mass         Result
+	Constituents Composition
+}
+
+// Item is a food of the drink and where it stands, for the allergens.
+type Item struct {
+	Food   *food.Food
+	Path   []string
+	Eaten  bool
+	Own    bool
+	Stated bool // an own food that says what allergens it has
+}
+
+// Note is something the user should know.
+type Note struct {
+	Kind        string
+	Constituent constituent.ID
+	Foods       []string
+	Text        string
+}
+
+// Run calculates a drink. faults are those that reading the file found: they
+// are reported together with the assay's own.
+func Run(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods, o Options) (*Assay, error) {
+	r, err := resolve(ctx, d, faults, foods)
+	if err != nil {
+		return nil, err
+	}
+	w := newWalk(d, r, o)
+	served, err := w.serve()
+	if err != nil {
+		return nil, err
+	}
+	a := &Assay{Drink: d, Options: o, Serving: served, Items: r.items, Notes: w.notes}
+	a.measure(w)
+	a.noteFoods(r)
+	a.noteUnknowns()
+	return a, nil
+}

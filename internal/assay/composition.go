@@ -1,0 +1,139 @@
+package assay
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+	"sipsum/internal/ledger"
+)
+
+// meter summarises columns with one scratch buffer.
+type meter struct{ estimate.Summariser }
+
+// composition gives every constituent of a pot over a divisor column, times
+// times, in the vocabulary's units.
+func (m *meter) composition(pot *ledger.Pot, ids []*constituent.Constituent, divisor []float64, times float64, contributions bool) Composition {
+	list := make(Composition, 0, len(ids))
+	for _, c := range ids {
+		if c.Kind == constituent.Figure {
+			list = append(list, m.energy(pot, c, divisor, times, contributions))
+			continue
+		}
+		total := pot.Total(c.ID)
+		bound, rows := pot.Bound(c.ID)
+		r := Result{
+			Unit:     c.Unit,
+			State:    pot.State(c.ID),
+			Coverage: coverage(total[0], bound),
+			Partial:  len(rows) > 0,
+			Unknown:  total[0] == 0 && len(rows) > 0, // none of what is known is more than nothing
+		}
+		scale := times * c.PerGram
+		r.Summary = m.Of(ratio(total, divisor, scale))
+		r.WithBounds = (total[0] + bound) / divisor[0] * scale
+		if r.Unknown {
+			r.State = estimate.Unknown
+		}
+		f := Figure{Constituent: c, Result: r}
+		if contributions {
+			f.Contributions = m.contributions(pot, c, total)
+		}
+		list = append(list, f)
+	}
+	return list
+}
+
+func (m *meter) energy(pot *ledger.Pot, c *constituent.Constituent, divisor []float64, times float64, contributions bool) Figure {
+	unit, total := energyUnit(c.ID), columnOf(pot, c)
+	f := Figure{Constituent: c, Result: known(m.Of(ratio(total, divisor, times)), c.Unit)}
+	if bound, partial := energyBound(pot, unit); partial {
+		f.Coverage, f.Partial = coverage(total[0], bound), true
+		f.WithBounds = (total[0] + bound) / divisor[0] * times
+		if f.Unknown = total[0] == 0; f.Unknown {
+			f.State = estimate.Unknown
+		}
+	}
+	if contributions {
+		part := make([]float64, pot.N)
+		for row := range pot.Rows {
+			fill(part, 0)
+			energy(pot, row, unit, part)
+			if part[0] > 0 {
+				f.Contributions = append(f.Contributions, m.contribution(pot, row, part, total, 1))
+			}
+		}
+	}
+	return f
+}
+
+// contributions gives what each row brings to a constituent, rows with nothing
+// left out; rows that are unknown are listed with their bound.
+func (m *meter) contributions(pot *ledger.Pot, c *constituent.Constituent, total []float64) []Contribution {
+	var list []Contribution
+	for row := range pot.Rows {
+		part := pot.Of(row, c.ID)
+		bound := pot.Bounds(row)[c.Order]
+		if part[0] == 0 && bound == 0 {
+			continue
+		}
+		con := m.contribution(pot, row, part, total, c.PerGram)
+		cell := pot.Rows[row].Profile.Cells[c.Order]
+		con.State, con.SourceNote, con.Table, con.Source = cell.State, cell.Why, cell.From.Table, cell.Source
+		if cell.Source == "" && c.Kind == constituent.Parent {
+			con.Source = sourcesOfParts(pot, row, c)
+		}
+		if bound != 0 {
+			con.Unknown, con.Bound = true, bound*c.PerGram
+		}
+		list = append(list, con)
+	}
+	return list
+}
+
+// sourcesOfParts gives the works behind a total that has no figure of its own:
+// those of its parts.
+func sourcesOfParts(pot *ledger.Pot, row int, total *constituent.Constituent) string {
+	var ids []string
+	for _, col := range pot.Columns.Below(total.ID) {
+		leaf := pot.Columns.List[col]
+		if pot.Cell(row, col)[0] == 0 {
+			continue
+		}
+		for id := range strings.FieldsSeq(pot.Rows[row].Profile.Cells[leaf.Order].Source) {
+			if !slices.Contains(ids, id) {
+				ids = append(ids, id)
+			}
+		}
+	}
+	return strings.Join(ids, " ")
+}
+
+func (m *meter) contribution(pot *ledger.Pot, row int, part, total []float64, perGram float64) Contribution {
+	return Contribution{
+		Path: pot.Rows[row].Path, Food: pot.Rows[row].Profile.Food.ID.String(),
+		Mean: part[0] * perGram, Share: m.share(part, total), State: estimate.Calculated,
+	}
+}
+
+// share gives part of total, draw by draw.
+func (m *meter) share(part, total []float64) Share {
+	if total[0] <= 0 {
+		return Share{math.NaN(), math.NaN(), math.NaN()}
+	}
+	s := m.Of(ratio(part, total, 1))
+	return Share{s.Mean, s.Low, s.High}
+}
+
+// ratio gives a / b · scale, 0 where b is 0.
+func ratio(a, b []float64, scale float64) []float64 {
+	out := make([]float64, len(a))
+	for d := range a {
+		if b[d] > 0 {
+			out[d] = a[d] / b[d] * scale
+		}
+	}
+	return out
+}

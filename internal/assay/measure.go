@@ -1,0 +1,110 @@
+package assay
+
+import (
+	"slices"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+	"sipsum/internal/ledger"
+)
+
+// measure reads all results off the serving.
+func (a *Assay) measure(w *walk) {
+	m := &meter{}
+	mass, volume := a.Serving.Mass(), w.volume(a.Serving)
+	a.Mass = known(m.Of(mass), "g")
+	a.Volume = known(m.Of(volume), "ml")
+	a.Density = known(m.Of(ratio(mass, volume, 1)), "g/ml")
+	ones := make([]float64, len(mass))
+	fill(ones, 1)
+	ids := reported(a)
+	a.PerServing = m.composition(a.Serving, ids, ones, 1, true)
+	const hundred = 100
+	a.Per100g = m.composition(a.Serving, ids, mass, hundred, false)
+	a.Per100ml = m.composition(a.Serving, ids, volume, hundred, false)
+	a.components(m, ids)
+	if glass := a.Drink.Glass; glass != nil && a.Volume.Mean > glass.Base() {
+		a.Notes = append(a.Notes, Note{Kind: "glass", Text: "a serving of " + number(a.Volume.Mean) + " ml overflows a glass of " + glass.String()})
+	}
+}
+
+// reported lists the constituents to report: those that some food of the drink
+// has or was analysed for, the parents, energy, and what the caller wants.
+func reported(a *Assay) []*constituent.Constituent {
+	var list []*constituent.Constituent
+	for _, c := range constituent.All() {
+		switch {
+		case c.ID == constituent.Mass:
+		case c.ID == constituent.Energy, c.ID == constituent.EnergyKcal, c.Kind == constituent.Parent,
+			slices.Contains(a.Wanted, c.ID), c.InLedger() && a.found(c):
+			list = append(list, c)
+		}
+	}
+	return list
+}
+
+// found reports whether any row has some of a constituent, or was analysed for
+// it.
+func (a *Assay) found(c *constituent.Constituent) bool {
+	for _, row := range a.Serving.Rows {
+		cell := row.Profile.Cells[c.Order]
+		if cell.Known && (cell.Amount > 0 || cell.State == estimate.Measured) {
+			return true
+		}
+	}
+	return false
+}
+
+// components groups the serving's rows by the line of the build they came
+// through.
+func (a *Assay) components(m *meter, ids []*constituent.Constituent) {
+	ones := make([]float64, a.Serving.N)
+	fill(ones, 1)
+	totals := map[constituent.ID][]float64{}
+	for _, c := range ids {
+		totals[c.ID] = columnOf(a.Serving, c)
+	}
+	for _, name := range a.parts() {
+		part := a.Serving.Only(func(row int) bool { return partName(a.Serving.Rows[row]) == name })
+		c := Component{
+			Name: name, House: len(part.Rows[0].Path) > 0, Mass: known(m.Of(part.Mass()), "g"),
+			Constituents: m.composition(part, ids, ones, 1, false),
+		}
+		for i, f := range c.Constituents {
+			c.Constituents[i].Share = m.share(columnOf(part, f.Constituent), totals[f.Constituent.ID])
+		}
+		a.Components = append(a.Components, c)
+	}
+}
+
+// columnOf gives the column of a constituent over a pot: grams, or energy in its
+// own unit.
+func columnOf(pot *ledger.Pot, c *constituent.Constituent) []float64 {
+	if c.Kind != constituent.Figure {
+		return pot.Total(c.ID)
+	}
+	total := make([]float64, pot.N)
+	for row := range pot.Rows {
+		energy(pot, row, energyUnit(c.ID), total)
+	}
+	return total
+}
+
+// parts lists what the build pours, in order.
+func (a *Assay) parts() []string {
+	var names []string
+	for _, row := range a.Serving.Rows {
+		if name := partName(row); !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
+// partName is the component that a row came through, or its food's name.
+func partName(row ledger.Row) string {
+	if len(row.Path) > 0 {
+		return row.Path[0]
+	}
+	return row.Profile.Food.Name()
+}

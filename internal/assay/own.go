@@ -1,0 +1,110 @@
+package assay
+
+import (
+	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
+	"sipsum/internal/food"
+	"sipsum/internal/prep"
+	"sipsum/internal/unit"
+)
+
+// ownTable is the table id of foods that the drink file describes.
+const ownTable = "own"
+
+func pureWater() *food.Food { return prep.PureWater() }
+
+// ownFood turns a food of the drink file into a food like any other.
+func (r *resolver) ownFood(o *drink.OwnFood) {
+	f := &food.Food{
+		ID:      food.ID{Table: ownTable, Code: o.Code},
+		Names:   []food.Name{{Text: o.Name}},
+		Group:   o.Group,
+		Edible:  food.None,
+		Density: food.Density{GramsPerMl: food.None, SD: food.None},
+	}
+	if o.Name == "" {
+		f.Names = nil
+	}
+	if o.Density != nil {
+		f.Density = food.Density{GramsPerMl: o.Density.Number, SD: halfSD(o.Density), Source: o.Source}
+	}
+	per100g := 100 / o.Per.Base()
+	if o.Per.Measure.Kind == unit.Volume {
+		if o.Density == nil {
+			r.faults.Add(o.Place, "add density: 1.03 g/ml", "own food %s states its values per volume, but no density", quote(o.Code))
+			return
+		}
+		per100g /= o.Density.Number
+	}
+	for _, v := range o.Values {
+		if value, ok := r.ownValue(o, v, per100g); ok {
+			f.Values = append(f.Values, value)
+		}
+	}
+	if o.Assessed {
+		f.Marks = statedAllergens(o)
+	}
+	r.own[o.Code] = f
+}
+
+// ownValue brings one stated value to the vocabulary's unit per 100 g.
+func (r *resolver) ownValue(o *drink.OwnFood, v drink.Stated, per100g float64) (food.Value, bool) {
+	c, ok := constituent.Find(v.Tag)
+	if !ok {
+		r.faults.Add(v.Place, "use a tagname such as SUGAR, FAT, PROCNT, NA", "unknown constituent %s", quote(v.Tag))
+		return food.Value{}, false
+	}
+	factor, ok := unit.Convert(v.Unit, c.Unit)
+	if !ok && v.State != drink.Unknown && v.State != drink.Trace {
+		r.faults.Add(v.Place, "write it in "+c.Unit, "%s is given in %s", c.ID, quote(v.Unit))
+		return food.Value{}, false
+	}
+	factor *= per100g
+	value := food.Value{
+		Constituent: c.ID, Amount: v.Number * factor, SD: food.None, Low: food.None, High: food.None, Limit: food.None,
+		State: estimate.Calculated, Source: ownTable, Ref: o.Code,
+	}
+	switch {
+	case v.State != "":
+		value.Amount = food.None
+		value.State, _ = estimate.ParseState(v.State)
+		if v.State == drink.Below {
+			value.Limit = v.Limit * factor
+		}
+	case v.Half > 0:
+		value.SD = halfSD(&v.Quantity) * factor
+	}
+	return value, true
+}
+
+// halfSD is the standard deviation of a stated ± (JCGM 100:2008, 4.3.7).
+func halfSD(q *drink.Quantity) float64 {
+	if q.Sigma {
+		return q.Half
+	}
+	return q.Half / sqrt3
+}
+
+func statedAllergens(o *drink.OwnFood) []food.Mark {
+	if len(o.Allergens) == 0 {
+		return []food.Mark{{Kind: "allergen", Source: o.Source}}
+	}
+	marks := make([]food.Mark, len(o.Allergens))
+	for i, code := range o.Allergens {
+		marks[i] = food.Mark{Kind: "allergen", Value: code, Source: o.Source}
+	}
+	return marks
+}
+
+func (r *resolver) ownEntry(f *food.Food) (*drink.OwnFood, bool) {
+	if f.ID.Table != ownTable {
+		return nil, false
+	}
+	for i := range r.drink.Foods {
+		if r.drink.Foods[i].Code == f.ID.Code {
+			return &r.drink.Foods[i], true
+		}
+	}
+	return nil, false
+}

@@ -1,0 +1,239 @@
+package assay
+
+import (
+	"context"
+	"errors"
+	"strings"
+
+	"sipsum/internal/drink"
+	"sipsum/internal/fail"
+	"sipsum/internal/food"
+	"sipsum/internal/unit"
+)
+
+// ingredient is a line with its food found.
+type ingredient struct {
+	line      drink.Line
+	component *drink.Component // set if the line names one
+	profile   *food.Profile    // set if the line names a food
+	grams     float64          // one base unit of the amount in grams (density, portion), central
+	gramsSD   float64
+}
+
+// resolved is a drink with every name looked up.
+type resolved struct {
+	lines    map[string]ingredient // by Line.Path
+	profiles []*food.Profile       // in order of appearance
+	water    *food.Profile         // of melted ice and dilution
+	items    []Item
+}
+
+// resolver looks names up and collects what is wrong with them.
+type resolver struct {
+	ctx      context.Context
+	drink    *drink.Drink
+	foods    Foods
+	faults   *fail.List
+	stop     error // an error that is not the file's fault
+	own      map[string]*food.Food
+	found    map[string]*food.Food
+	profiles map[[2]food.ID]*food.Profile
+	used     map[string]bool
+	out      *resolved
+}
+
+// resolve finds every food that the drink uses and reports all that is wrong at
+// once, together with the faults of reading.
+func resolve(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods) (*resolved, error) {
+	r := &resolver{
+		ctx: ctx, drink: d, foods: foods, faults: faults,
+		own: map[string]*food.Food{}, found: map[string]*food.Food{}, profiles: map[[2]food.ID]*food.Profile{}, used: map[string]bool{},
+		out: &resolved{lines: map[string]ingredient{}},
+	}
+	for i := range d.Foods {
+		r.ownFood(&d.Foods[i])
+	}
+	r.refuseNotComputed()
+	for _, line := range d.Build {
+		r.line(line, nil, true)
+	}
+	for _, step := range d.Finish {
+		r.step(step, nil)
+	}
+	for _, line := range d.Garnish {
+		r.line(line, nil, line.Eaten)
+	}
+	for i := range d.Components {
+		if c := &d.Components[i]; !r.used[c.Name] {
+			r.component(c, nil, false) // checked all the same, but not part of the drink
+		}
+	}
+	if r.stop != nil {
+		return nil, r.stop
+	}
+	if err := faults.Err(fail.Wrong); err != nil {
+		return nil, err
+	}
+	r.out.water = r.profile(pureWater(), nil)
+	return r.out, nil
+}
+
+// line looks up what a line names. poured tells whether the line is part of
+// what is drunk; a food that is not counts only for the allergens.
+func (r *resolver) line(line drink.Line, path []string, eaten bool) {
+	in := ingredient{line: line}
+	if c, ok := r.drink.Component(line.Food); ok {
+		if len(path) > len(r.drink.Components) {
+			return // a cycle: the parser has reported it
+		}
+		in.component = c
+		r.out.lines[line.Path] = in
+		r.component(c, append(path[:len(path):len(path)], c.Name), eaten)
+		return
+	}
+	f := r.lookup(line.Food, line.FoodAt)
+	if f == nil {
+		return
+	}
+	var lender *food.Food
+	if line.Fill != "" {
+		lender = r.lookup(line.Fill, line.FoodAt)
+	} else if own, ok := r.ownEntry(f); ok && own.Fill != "" {
+		lender = r.lookup(own.Fill, own.FillAt)
+	}
+	in.profile = r.profile(f, lender)
+	r.weigh(&in, f)
+	r.out.lines[line.Path] = in
+	r.item(f, path, eaten)
+}
+
+func (r *resolver) component(c *drink.Component, path []string, eaten bool) {
+	r.used[c.Name] = true
+	for _, line := range c.Ingredients {
+		r.line(line, path, eaten)
+	}
+	for _, step := range c.Steps {
+		r.step(step, path)
+	}
+}
+
+func (r *resolver) step(step drink.Step, path []string) {
+	if add, ok := step.(*drink.Add); ok {
+		for _, line := range add.Ingredients {
+			r.line(line, path, true)
+		}
+	}
+}
+
+// lookup finds a food by the text of a line.
+func (r *resolver) lookup(text string, at fail.Place) *food.Food {
+	if f, ok := r.found[text]; ok {
+		return f
+	}
+	f, err := r.find(text)
+	switch {
+	case err == nil:
+	case fail.ExitCode(err) == fail.Wrong:
+		var e *fail.Error
+		errors.As(err, &e)
+		r.faults.Join(at, e)
+	default:
+		r.stop = err
+	}
+	r.found[text] = f // nil too: one fault a text is enough
+	return f
+}
+
+func (r *resolver) find(text string) (*food.Food, error) {
+	table, code, coded := strings.Cut(text, ":")
+	if coded && table == "own" {
+		if f, ok := r.own[code]; ok {
+			return f, nil
+		}
+		return nil, fail.New(fail.Wrong, "no own food "+quote(code)+" under foods:", r.suggest(text))
+	}
+	if !coded {
+		for _, f := range r.own {
+			if f.Name() == text {
+				return f, nil
+			}
+		}
+		id, ok, err := r.foods.Named(r.ctx, text)
+		if err != nil {
+			return nil, err
+		}
+		if !ok {
+			return nil, fail.New(fail.Wrong, "no component and no food is called "+quote(text), r.suggest(text))
+		}
+		return r.foods.Food(r.ctx, id)
+	}
+	return r.foods.Food(r.ctx, food.ID{Table: table, Code: code})
+}
+
+func (r *resolver) suggest(text string) string {
+	near := r.foods.Near(r.ctx, text)
+	if len(near) == 0 {
+		return "search with: sipsum food find WORDS"
+	}
+	return "near: " + strings.Join(near, ", ")
+}
+
+// profile enters a food once for each lender.
+func (r *resolver) profile(f, lender *food.Food) *food.Profile {
+	key := [2]food.ID{f.ID}
+	if lender != nil {
+		key[1] = lender.ID
+	}
+	p, ok := r.profiles[key]
+	if !ok {
+		p = food.Enter(f, lender)
+		r.profiles[key] = p
+		r.out.profiles = append(r.out.profiles, p)
+	}
+	return p
+}
+
+// weigh finds how a line's amount becomes grams.
+func (r *resolver) weigh(in *ingredient, f *food.Food) {
+	in.grams = 1
+	switch {
+	case in.line.Portion != "":
+		r.portion(in, f)
+	case in.line.Amount.Measure.Kind == unit.Volume:
+		if !food.Stated(f.Density.GramsPerMl) {
+			r.faults.Add(in.line.Place, "write grams, or give an own food with density:", "%s is a volume, but %s has no density", in.line.Amount.Measure.Name, f.ID)
+			return
+		}
+		in.grams, in.gramsSD = f.Density.GramsPerMl, f.Density.SD
+	}
+	if in.line.As == "whole" {
+		if !food.Stated(f.Edible) {
+			r.faults.Add(in.line.Place, "weigh the edible part and write as: edible", "%s has no edible share", f.ID)
+			return
+		}
+		in.grams, in.gramsSD = in.grams*f.Edible, in.gramsSD*f.Edible
+	}
+}
+
+func (r *resolver) portion(in *ingredient, f *food.Food) {
+	names := make([]string, 0, len(f.Portions))
+	for _, p := range f.Portions {
+		if p.Name == in.line.Portion {
+			in.grams, in.gramsSD = p.Grams, p.SD
+			return
+		}
+		names = append(names, quote(p.Name))
+	}
+	do := "it has none: write grams"
+	if len(names) > 0 {
+		do = "it has " + strings.Join(names, ", ")
+	}
+	r.faults.Add(in.line.Place, do, "%s has no portion %s", f.ID, quote(in.line.Portion))
+}
+
+func (r *resolver) item(f *food.Food, path []string, eaten bool) {
+	own, isOwn := r.ownEntry(f)
+	r.out.items = append(r.out.items, Item{Food: f, Path: path, Eaten: eaten, Own: isOwn, Stated: isOwn && own.Assessed})
+}
+
+func quote(text string) string { return "\"" + text + "\"" }

@@ -1,0 +1,202 @@
+package assay
+
+import (
+	"sipsum/internal/drink"
+	"sipsum/internal/fail"
+	"sipsum/internal/ledger"
+	"sipsum/internal/prep"
+	"sipsum/internal/unit"
+)
+
+// walk follows a drink through the ledger.
+type walk struct {
+	drink   *drink.Drink
+	names   *resolved
+	amounts amounts
+	columns *ledger.Columns
+	drawer  *ledger.Drawer
+	made    map[string]*ledger.Pot // components by name
+	faults  fail.List
+	notes   []Note
+}
+
+func newWalk(d *drink.Drink, names *resolved, o Options) *walk {
+	n := o.Draws + 1
+	columns := ledger.NewColumns(names.profiles)
+	return &walk{
+		drink: d, names: names,
+		amounts: amounts{seed: o.Seed, n: n, scale: d.Scale},
+		columns: columns,
+		drawer:  ledger.NewDrawer(o.Seed, n, columns),
+		made:    map[string]*ledger.Pot{},
+	}
+}
+
+// serve gives one serving: the build and what finishes it, divided among the
+// guests, with the garnish that is eaten.
+func (w *walk) serve() (*ledger.Pot, error) {
+	pot := ledger.New(w.columns, w.amounts.n)
+	w.pour(pot, w.drink.Build)
+	for _, step := range w.drink.Finish {
+		w.step(pot, step)
+	}
+	for _, line := range w.drink.Garnish {
+		if line.Eaten {
+			w.pour(pot, []drink.Line{line})
+		}
+	}
+	if err := w.faults.Err(fail.Wrong); err != nil {
+		return nil, err
+	}
+	share := make([]float64, w.amounts.n)
+	fill(share, 1/float64(w.drink.Serves))
+	return pot.Scaled(share), nil
+}
+
+// component makes a component once.
+func (w *walk) component(c *drink.Component) *ledger.Pot {
+	if pot, ok := w.made[c.Name]; ok {
+		return pot
+	}
+	pot := ledger.New(w.columns, w.amounts.n)
+	w.pour(pot, c.Ingredients)
+	for _, step := range c.Steps {
+		w.step(pot, step)
+	}
+	if c.Measured != nil {
+		w.reading(pot, c.Measured)
+	}
+	w.made[c.Name] = pot
+	return pot
+}
+
+// pour adds lines to a pot. Shares (p %) are of the mass of the same list's
+// other lines.
+func (w *walk) pour(pot *ledger.Pot, lines []drink.Line) {
+	var columns [][]float64
+	absolute := make([]float64, w.amounts.n)
+	for _, line := range lines {
+		in := w.names.lines[line.Path]
+		var grams []float64
+		switch {
+		case isShare(line):
+		case in.component != nil:
+			grams = w.componentGrams(in)
+		default:
+			grams = w.amounts.grams(in)
+		}
+		for d := range grams {
+			absolute[d] += grams[d]
+		}
+		columns = append(columns, grams)
+	}
+	for i, line := range lines {
+		in, grams := w.names.lines[line.Path], columns[i]
+		if isShare(line) {
+			grams = w.amounts.column(line.Amount, line.Path)
+			for d := range grams {
+				grams[d] *= absolute[d]
+			}
+		}
+		w.add(pot, in, grams)
+	}
+}
+
+func isShare(line drink.Line) bool {
+	return line.Portion == "" && line.Amount.Measure.Kind == unit.Share
+}
+
+func (w *walk) add(pot *ledger.Pot, in ingredient, grams []float64) {
+	if in.component == nil {
+		pot.Pour(in.profile, w.drawer.PerGram(in.profile), grams, in.line.Path)
+		return
+	}
+	from := w.component(in.component)
+	factor := from.Mass()
+	if factor[0] <= 0 {
+		w.faults.Add(in.line.Place, "give it ingredients", "component %s is empty", quote(in.component.Name))
+		return
+	}
+	for d := range factor {
+		if factor[d] > 0 {
+			factor[d] = grams[d] / factor[d]
+		}
+	}
+	pot.Mix(from, factor, in.component.Name)
+}
+
+// componentGrams gives the mass of a component's line; a volume takes the
+// density that its composition gives.
+func (w *walk) componentGrams(in ingredient) []float64 {
+	col := w.amounts.column(in.line.Amount, in.line.Path)
+	if in.line.Amount.Measure.Kind != unit.Volume {
+		return col
+	}
+	pot := w.component(in.component)
+	mass, volume := pot.Mass(), w.volume(pot)
+	for d := range col {
+		if volume[d] > 0 {
+			col[d] *= mass[d] / volume[d]
+		}
+	}
+	return col
+}
+
+// step applies one step of the drink file to a pot.
+func (w *walk) step(pot *ledger.Pot, step drink.Step) {
+	f := prep.Factors{Seed: w.amounts.seed, N: w.amounts.n, Path: step.StepPath()}
+	amount := func(a unit.Amount, name string) []float64 {
+		return w.amounts.column(a, step.StepPath()+"/"+name)
+	}
+	var out prep.Outcome
+	var err error
+	switch s := step.(type) {
+	case *drink.Reduce:
+		out, err = prep.Reduce(pot, w.reduceTo(pot, s), f)
+	case *drink.Strain:
+		out, err = prep.Strain(pot, amount(s.Collect, "collect"), s.Through, f)
+	case *drink.Add:
+		w.pour(pot, s.Ingredients)
+	case *drink.Chill:
+		out = w.water(pot, amount(s.Melt, "melt"), s.StepPath())
+	case *drink.Dilute:
+		var grams []float64
+		if grams, err = prep.UpTo(pot, amount(*s.To, "to")); err == nil {
+			out = w.water(pot, grams, s.StepPath())
+		}
+	case *drink.Heat:
+		retention, ok := prep.FindRetention(s.Code)
+		if !ok {
+			w.faults.Add(s.At(), "use a code of the USDA retention table, such as 2151", "unknown retention code %s", quote(s.Code))
+			return
+		}
+		out = prep.Heat(pot, retention, f)
+	case *drink.Split:
+		out, err = w.split(pot, s)
+	case *drink.Measured:
+		w.reading(pot, s)
+	}
+	if err != nil {
+		w.faults.Add(step.At(), "check the amounts", "%s", err.Error())
+		return
+	}
+	for _, note := range out.Notes {
+		w.notes = append(w.notes, Note{Kind: "step", Text: step.StepPath() + ": " + note})
+	}
+}
+
+func (w *walk) reduceTo(pot *ledger.Pot, s *drink.Reduce) []float64 {
+	if s.To != nil {
+		return w.amounts.column(*s.To, s.StepPath()+"/to")
+	}
+	const percent = 0.01
+	by, to := w.amounts.quantity(*s.By, percent, s.StepPath()+"/by"), pot.Mass()
+	for d := range to {
+		to[d] *= 1 - by[d]
+	}
+	return to
+}
+
+func (w *walk) water(pot *ledger.Pot, grams []float64, path string) prep.Outcome {
+	return prep.Water(pot, w.names.water, w.drawer.PerGram(w.names.water), grams, path)
+}

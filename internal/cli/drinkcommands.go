@@ -1,0 +1,114 @@
+package cli
+
+import (
+	"io"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"sipsum/internal/fail"
+	"sipsum/internal/label"
+	"sipsum/internal/report/json"
+	"sipsum/internal/report/text"
+	"sipsum/internal/sheet"
+)
+
+// drinkArgument explains what DRINK may be.
+const drinkArgument = "one drink: a file, - for the standard input, demo, or demo:NAME"
+
+// view is a command that calculates a drink and prints one view of it.
+type view struct {
+	use, short, long string
+	text             func(io.Writer, *sheet.Sheet, textreport.Style) error
+	json             func(io.Writer, *sheet.Sheet) error
+	ruled            bool                    // it depends on label rules
+	findings         func(*sheet.Sheet) bool // something needs a decision: exit code 3
+}
+
+func (a *app) command(v view) *cobra.Command {
+	var rules []string
+	cmd := &cobra.Command{
+		Use: v.use + " DRINK", Short: v.short, Long: v.long, Args: exactly(1, drinkArgument),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			s, err := a.sheet(cmd.Context(), args[0], rules)
+			if err != nil {
+				return err
+			}
+			if v.findings != nil && v.findings(s) {
+				a.findings = fail.Findings
+			}
+			if a.json() {
+				return v.json(a.streams.Out, s)
+			}
+			return v.text(a.streams.Out, s, a.style())
+		},
+	}
+	if v.ruled {
+		cmd.Flags().StringSliceVar(&rules, "rules", nil, "label rules: "+strings.Join(label.Rules(), ", ")+" (default: the drink's own, else eu)")
+	}
+	return cmd
+}
+
+func newAssay(a *app) *cobra.Command {
+	return a.command(view{
+		use: "assay", short: "composition of a serving, and what brings it",
+		long: "assay calculates a drink and prints, per serving and per 100 ml, each constituent with its interval,\n" +
+			"what is known of it, and which component brings it.",
+		text: textreport.Assay, json: jsonreport.Assay,
+	})
+}
+
+func newEvidence(a *app) *cobra.Command {
+	return a.command(view{
+		use: "evidence", short: "the assay by sensory category, with sources",
+		long: "evidence groups the assay by sensory category (sweet, acid, bitter, body, salty, sparkle), sets it\n" +
+			"against the coffee alone (compare-with:), and names the sources behind the figures.",
+		text: textreport.Evidence, json: jsonreport.Evidence,
+	})
+}
+
+func newSheet(a *app) *cobra.Command {
+	return a.command(view{
+		use: "sheet", short: "everything about a drink on one page",
+		long: "sheet prints everything about a drink: evidence by category, composition, cards, allergens and\n" +
+			"cautions, what is not known, and the sources.",
+		text: textreport.Sheet, json: jsonreport.Sheet, ruled: true,
+		findings: (*sheet.Sheet).NotAssessed,
+	})
+}
+
+func newCard(a *app) *cobra.Command {
+	v := view{
+		use: "card", short: "the nutrition declaration under one set of rules",
+		long: "card prints the nutrition declaration of a serving as the rules prescribe it. It is calculated, not\n" +
+			"analysed: whoever sells the drink answers for it.",
+		ruled:    true,
+		findings: (*sheet.Sheet).NotAssessed,
+	}
+	var explain bool
+	v.text = func(w io.Writer, s *sheet.Sheet, st textreport.Style) error {
+		if explain {
+			return textreport.CardWorking(w, s, st)
+		}
+		return textreport.Cards(w, s, st)
+	}
+	v.json = func(w io.Writer, s *sheet.Sheet) error {
+		if explain {
+			return jsonreport.CardWorking(w, s)
+		}
+		return jsonreport.Card(w, s)
+	}
+	cmd := a.command(v)
+	cmd.Flags().BoolVar(&explain, "explain", false, "how each figure came about: formula, inputs, rule")
+	return cmd
+}
+
+func newAllergens(a *app) *cobra.Command {
+	return a.command(view{
+		use: "allergens", short: "what must be declared, what nobody has assessed, and cautions",
+		long: "allergens lists what must be declared under the rules, with the food and component it comes from,\n" +
+			"the foods that nobody has assessed (exit code 3), and what may hurt.",
+		text: textreport.Allergens, json: jsonreport.Allergens, ruled: true,
+		findings: (*sheet.Sheet).NotAssessed,
+	})
+}

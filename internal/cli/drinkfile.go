@@ -1,0 +1,117 @@
+package cli
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"sipsum/data"
+	"sipsum/internal/assay"
+	"sipsum/internal/drink"
+	"sipsum/internal/evidence"
+	"sipsum/internal/fail"
+	"sipsum/internal/sheet"
+	"sipsum/internal/source"
+	"sipsum/internal/store"
+)
+
+// demoPrefix names the drinks that sipsum brings along: demo, demo:NAME.
+const demoPrefix = "demo"
+
+// demoEnding is how demo files end.
+const demoEnding = ".yaml"
+
+// mostText is one byte more than a drink file may hold, so that the parser can
+// tell that there was too much.
+const mostText = 1<<20 + 1
+
+// sheet calculates a drink and gathers all that can be printed of it, under the
+// rules given or else the drink's own.
+func (a *app) sheet(ctx context.Context, arg string, rules []string) (*sheet.Sheet, error) {
+	name, text, open, err := a.drinkText(arg)
+	if err != nil {
+		return nil, err
+	}
+	d, faults := drink.Parse(name, text, open)
+	db, err := a.store(ctx)
+	if err != nil {
+		return nil, err
+	}
+	lib := library{db: db, tables: a.options.tables}
+	result, err := assay.Run(ctx, d, faults, lib, assay.Options{Draws: a.options.draws, Seed: a.options.seed, Wanted: evidence.Constituents(d)})
+	if err != nil {
+		return nil, err
+	}
+	tables, err := loadedTables(ctx, db)
+	if err != nil {
+		return nil, err
+	}
+	return sheet.Build("sipsum "+Version, result, tables, lib.works(ctx), rules)
+}
+
+func loadedTables(ctx context.Context, db *store.DB) ([]source.Table, error) {
+	infos, err := db.Tables(ctx)
+	if err != nil {
+		return nil, err
+	}
+	tables := make([]source.Table, len(infos))
+	for i, info := range infos {
+		tables[i] = info.Table
+	}
+	return tables, nil
+}
+
+// drinkText reads the file that an argument names, and gives a way to read the
+// pantries beside it.
+func (a *app) drinkText(arg string) (name string, text []byte, open func(string) ([]byte, error), err error) {
+	if demo, ok := demoName(arg); ok {
+		text, err = data.FS.ReadFile("demo/" + demo + demoEnding)
+		if err != nil {
+			return "", nil, nil, fail.New(fail.Wrong, "no demo is called \""+demo+"\"", "there are: "+strings.Join(demos(), ", "))
+		}
+		return demoPrefix + ":" + demo, text, nil, nil
+	}
+	text, err = a.readAll(arg, mostText)
+	beside := filepath.Dir(arg)
+	open = func(path string) ([]byte, error) {
+		if !filepath.IsAbs(path) {
+			path = filepath.Join(beside, path)
+		}
+		return a.readAll(path, mostText)
+	}
+	if arg == "-" {
+		arg = "standard input"
+	}
+	return arg, text, open, err
+}
+
+// demoName tells whether an argument names a demo. A file of that name wins.
+func demoName(arg string) (string, bool) {
+	if _, err := os.Stat(arg); err == nil {
+		return "", false
+	}
+	name, found := strings.CutPrefix(arg, demoPrefix+":")
+	switch {
+	case arg == demoPrefix:
+		return demos()[0], true
+	case found:
+		return name, true
+	}
+	return "", false
+}
+
+// demos lists the demo drinks; the first is the one that "demo" alone means.
+func demos() []string {
+	entries, err := data.FS.ReadDir("demo")
+	if err != nil {
+		panic("cli: " + err.Error())
+	}
+	var names []string
+	for _, e := range entries {
+		names = append(names, strings.TrimSuffix(e.Name(), demoEnding))
+	}
+	slices.Sort(names)
+	return names
+}

@@ -1,0 +1,115 @@
+package cli
+
+import (
+	"context"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"sipsum/internal/fail"
+	"sipsum/internal/food"
+	"sipsum/internal/report/json"
+	"sipsum/internal/report/text"
+	"sipsum/internal/source"
+	"sipsum/internal/store"
+)
+
+func newFood(a *app) *cobra.Command {
+	return group("food", "find and show foods", newFoodFind(a), newFoodShow(a))
+}
+
+func newFoodFind(a *app) *cobra.Command {
+	var limit int
+	cmd := &cobra.Command{
+		Use: "find WORDS", Short: "foods whose names have these words, or nearly",
+		Args: func(cmd *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				return nil
+			}
+			return exactly(1, "words to look for")(cmd, args)
+		},
+		RunE: func(cmd *cobra.Command, args []string) error {
+			return a.foodFind(cmd.Context(), strings.Join(args, " "), limit)
+		},
+	}
+	cmd.Flags().IntVar(&limit, "limit", 20, "the most foods to list")
+	return cmd
+}
+
+func (a *app) foodFind(ctx context.Context, words string, limit int) error {
+	if limit < 1 {
+		return fail.New(fail.Wrong, "--limit must be at least 1", "")
+	}
+	db, err := a.store(ctx)
+	if err != nil {
+		return err
+	}
+	hits, err := db.Find(ctx, store.Query{Words: words, Tables: a.options.tables, Limit: limit})
+	if err != nil {
+		return err
+	}
+	if a.json() {
+		list := make([]jsonreport.Hit, len(hits))
+		for i, h := range hits {
+			list[i] = jsonreport.Hit{Food: h.ID.String(), Name: h.Name, Matched: h.Matched, Near: h.Near}
+		}
+		return jsonreport.Hits(a.streams.Out, words, list)
+	}
+	list := make([]textreport.Hit, len(hits))
+	for i, h := range hits {
+		list[i] = textreport.Hit{ID: h.ID.String(), Name: h.Name, Matched: h.Matched, Near: h.Near}
+	}
+	return textreport.Hits(a.streams.Out, list, a.style())
+}
+
+func newFoodShow(a *app) *cobra.Command {
+	return &cobra.Command{
+		Use: "show FOOD", Short: "everything a table says about one food, with sources", Args: exactly(1, "one food: table:code, or an exact name"),
+		RunE: func(cmd *cobra.Command, args []string) error { return a.foodShow(cmd.Context(), args[0]) },
+	}
+}
+
+func (a *app) foodShow(ctx context.Context, text string) error {
+	db, err := a.store(ctx)
+	if err != nil {
+		return err
+	}
+	lib := library{db: db, tables: a.options.tables}
+	id, err := lib.identify(ctx, text)
+	if err != nil {
+		return err
+	}
+	f, err := db.Food(ctx, id)
+	if err != nil {
+		return err
+	}
+	columns, err := db.Columns(ctx, f.ID.Table)
+	if err != nil {
+		return err
+	}
+	works := lib.works(ctx)
+	cited := func(id string) (source.Work, bool) { return works(f.ID.Table, id) }
+	if a.json() {
+		return jsonreport.Food(a.streams.Out, f, columns, cited)
+	}
+	return textreport.Food(a.streams.Out, f, columns, cited, a.style())
+}
+
+// identify finds the food that a text names.
+func (l library) identify(ctx context.Context, text string) (food.ID, error) {
+	if table, code, coded := strings.Cut(text, ":"); coded {
+		return food.ID{Table: table, Code: code}, nil
+	}
+	id, ok, err := l.Named(ctx, text)
+	if err != nil {
+		return food.ID{}, err
+	}
+	if !ok {
+		do := "search with: sipsum food find " + text
+		if near := l.Near(ctx, text); len(near) > 0 {
+			do = "near: " + strings.Join(near, ", ")
+		}
+		return food.ID{}, fail.New(fail.Wrong, "no food is called \""+text+"\"", do)
+	}
+	return id, nil
+}

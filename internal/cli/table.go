@@ -1,0 +1,166 @@
+package cli
+
+import (
+	"context"
+	"fmt"
+	"regexp"
+
+	"github.com/spf13/cobra"
+
+	"sipsum/internal/fail"
+	"sipsum/internal/report/json"
+	"sipsum/internal/report/text"
+	"sipsum/internal/store"
+	"sipsum/internal/tables"
+	"sipsum/internal/tables/table"
+)
+
+func newTable(a *app) *cobra.Command {
+	return group("table", "load, list and remove public food-composition tables",
+		newTableLoad(a), newTableList(a), newTableRemove(a), newTableFormats(a))
+}
+
+// idPattern is what a table may be called: it stands before the colon of food
+// ids.
+var idPattern = regexp.MustCompile(`^[a-z][a-z0-9-]{0,31}$`)
+
+func newTableLoad(a *app) *cobra.Command {
+	var as string
+	var force bool
+	cmd := &cobra.Command{
+		Use: "load FORMAT|auto PATH", Short: "load a release of a published table, whole or not at all",
+		Args: exactly(2, "a format (or auto) and a path; see: sipsum table formats"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			return a.tableLoad(cmd.Context(), args[0], args[1], as, force)
+		},
+	}
+	cmd.Flags().StringVar(&as, "as", "", "keep the table under this id (default: the format's name)")
+	cmd.Flags().BoolVar(&force, "force", false, "load even if the same content is loaded")
+	return cmd
+}
+
+func (a *app) tableLoad(ctx context.Context, format, path, as string, force bool) error {
+	f, err := formatFor(format, path)
+	if err != nil {
+		return err
+	}
+	if as == "" {
+		as = f.Name
+	}
+	switch {
+	case !idPattern.MatchString(as):
+		return fail.New(fail.Wrong, "a table cannot be called \""+as+"\"", "use small letters, digits and hyphens, such as sr-2015")
+	case as == "own" || (as == store.Core) != (f.Name == store.Core):
+		return fail.New(fail.Wrong, "the id \""+as+"\" is taken by sipsum itself", "choose another with --as")
+	}
+	db, err := a.store(ctx)
+	if err != nil {
+		return err
+	}
+	release, err := f.Open(ctx, path, as)
+	if err != nil {
+		return err
+	}
+	progress := a.progress(as)
+	loaded, err := db.Load(ctx, store.Incoming{
+		Table: release.Table, Columns: release.Columns, Works: release.Works, Foods: release.Foods, Force: force,
+	}, progress.step)
+	progress.done()
+	if err != nil {
+		return err
+	}
+	if a.json() {
+		return jsonreport.Loaded(a.streams.Out, as, release.Table.Edition, loaded.Foods, loaded.Values, loaded.Already)
+	}
+	what := "loaded"
+	if loaded.Already {
+		what = "already loaded, nothing written"
+	}
+	_, err = fmt.Fprintf(a.streams.Out, "%s (%s): %s, %s foods, %s values\n", as, release.Table.Edition, what, thousands(loaded.Foods), thousands(loaded.Values))
+	return err
+}
+
+func formatFor(name, path string) (table.Format, error) {
+	if name == "auto" {
+		if f, ok := tables.Sniff(path); ok {
+			return f, nil
+		}
+		return table.Format{}, fail.New(fail.Wrong, "no known format fits "+path, "see what each needs: sipsum table formats")
+	}
+	f, ok := tables.Find(name)
+	if !ok {
+		return table.Format{}, fail.New(fail.Wrong, "unknown format \""+name+"\"", "see: sipsum table formats")
+	}
+	return f, nil
+}
+
+func newTableList(a *app) *cobra.Command {
+	return &cobra.Command{
+		Use: "list", Short: "the loaded tables", Args: exactly(0, "no argument"),
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			db, err := a.store(cmd.Context())
+			if err != nil {
+				return err
+			}
+			infos, err := db.Tables(cmd.Context())
+			if err != nil {
+				return err
+			}
+			if a.json() {
+				list := make([]jsonreport.Table, len(infos))
+				for i, t := range infos {
+					list[i] = jsonreport.Table{Table: t.Table, Foods: t.Foods, Values: t.Values, LoadedAt: t.LoadedAt}
+				}
+				return jsonreport.Tables(a.streams.Out, list)
+			}
+			list := make([]textreport.Table, len(infos))
+			for i, t := range infos {
+				list[i] = textreport.Table{Table: t.Table, Foods: t.Foods, Values: t.Values}
+			}
+			return textreport.Tables(a.streams.Out, list, a.style())
+		},
+	}
+}
+
+func newTableRemove(a *app) *cobra.Command {
+	return &cobra.Command{
+		Use: "remove ID", Short: "take a table out of the database", Args: exactly(1, "the id of a table; see: sipsum table list"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if args[0] == store.Core {
+				return fail.New(fail.Wrong, "the core table is part of sipsum and cannot be removed", "")
+			}
+			db, err := a.store(cmd.Context())
+			if err != nil {
+				return err
+			}
+			if err := db.Remove(cmd.Context(), args[0]); err != nil {
+				return err
+			}
+			if a.json() {
+				return jsonreport.Removed(a.streams.Out, args[0])
+			}
+			_, err = fmt.Fprintf(a.streams.Out, "%s removed\n", args[0])
+			return err
+		},
+	}
+}
+
+func newTableFormats(a *app) *cobra.Command {
+	return &cobra.Command{
+		Use: "formats", Short: "the formats that sipsum reads, and what each needs", Args: exactly(0, "no argument"),
+		RunE: func(*cobra.Command, []string) error {
+			if a.json() {
+				var list []jsonreport.Format
+				for _, f := range tables.Formats() {
+					list = append(list, jsonreport.Format{Name: f.Name, Title: f.Title, Licence: f.Licence, Needs: f.Needs})
+				}
+				return jsonreport.Formats(a.streams.Out, list)
+			}
+			var list []textreport.Format
+			for _, f := range tables.Formats() {
+				list = append(list, textreport.Format{Name: f.Name, Title: f.Title, Licence: f.Licence, Needs: f.Needs})
+			}
+			return textreport.Formats(a.streams.Out, list, a.style())
+		},
+	}
+}

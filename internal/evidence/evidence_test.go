@@ -1,0 +1,83 @@
+package evidence_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
+	"sipsum/internal/evidence"
+	"sipsum/internal/source"
+)
+
+func figure(id constituent.ID, mean, withBounds float64, partial bool) assay.Figure {
+	return assay.Figure{
+		Constituent: constituent.Must(id),
+		Result: assay.Result{
+			Summary: estimate.Summary{Mean: mean, Low: mean, High: mean}, Unit: constituent.Must(id).Unit,
+			WithBounds: withBounds, Partial: partial, Unknown: mean == 0 && partial,
+		},
+		Contributions: []assay.Contribution{{Food: "own:x", Table: "own", Source: "paper", Mean: mean}},
+	}
+}
+
+// drinkOf is an assay of two components with the given malic acid, mg; the
+// tests are of the view, not of foods.
+func drinkOf(first, second, withBounds float64, partial bool) *assay.Assay {
+	part := func(x float64) assay.Figure {
+		f := figure("MALAC", x, x, false)
+		f.Share = assay.Share{Mean: x / (first + second), Low: x/(first+second) - 0.05, High: x/(first+second) + 0.05}
+		return f
+	}
+	return &assay.Assay{
+		Drink:      &drink.Drink{CompareWith: "coffee"},
+		PerServing: assay.Composition{figure("MALAC", first+second, withBounds, partial)},
+		Components: []assay.Component{
+			{Name: "coffee", Constituents: assay.Composition{part(first)}},
+			{Name: "syrup", Constituents: assay.Composition{part(second)}},
+		},
+	}
+}
+
+func works(_, id string) (source.Work, bool) { return source.Work{ID: id, Citation: "a paper"}, true }
+
+func acid(t *testing.T, v evidence.View) evidence.Category {
+	t.Helper()
+	require.Len(t, v.Categories, 1)
+	assert.Equal(t, "acid", v.Categories[0].Name)
+	return v.Categories[0]
+}
+
+func TestPartsStandLargestFirstAndTheCoffeeAlone(t *testing.T) {
+	c := acid(t, evidence.Of(drinkOf(20, 80, 100, false), works))
+	require.Len(t, c.Entries, 1)
+	assert.Equal(t, "syrup", c.Entries[0].Parts[0].Name)
+	require.NotNil(t, c.Entries[0].Alone)
+	assert.Equal(t, 20.0, c.Entries[0].Alone.Mean)
+	assert.Equal(t, []string{"syrup brings 80 % (75 to 85) of the malic acid."}, c.Sentences)
+}
+
+func TestASentenceHoldsWhateverIsUnknown(t *testing.T) {
+	c := acid(t, evidence.Of(drinkOf(20, 80, 150, true), works))
+	assert.Equal(t, []string{"syrup brings at least 53 % of the malic acid, whatever is unknown."}, c.Sentences)
+	assert.Empty(t, acid(t, evidence.Of(drinkOf(20, 80, 170, true), works)).Sentences, "the unknown could outweigh it")
+	assert.Empty(t, acid(t, evidence.Of(drinkOf(20, 80, math.NaN(), true), works)).Sentences, "nothing bounds the unknown")
+}
+
+func TestFiguresFromMemoryAreNoEvidence(t *testing.T) {
+	memory := func(_, id string) (source.Work, bool) {
+		return source.Work{ID: id, Citation: "a handbook, from memory"}, true
+	}
+	c := acid(t, evidence.Of(drinkOf(20, 80, 100, false), memory))
+	assert.Empty(t, c.Entries[0].Works)
+	assert.Empty(t, c.Sentences)
+}
+
+func TestWhatTheDrinkSurelyLacksIsLeftOut(t *testing.T) {
+	assert.Empty(t, evidence.Of(drinkOf(0, 0, 0, false), works).Categories)
+}

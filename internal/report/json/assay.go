@@ -1,0 +1,204 @@
+package jsonreport
+
+import (
+	"io"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+	"sipsum/internal/sheet"
+	"sipsum/internal/source"
+)
+
+// figure is one result.
+type figure struct {
+	Mean       number `json:"mean"`
+	SD         number `json:"sd"`
+	Low        number `json:"low"`
+	High       number `json:"high"`
+	Unit       string `json:"unit"`
+	State      string `json:"state"`
+	Coverage   number `json:"coverage"`
+	WithBounds number `json:"with_bounds"`
+}
+
+type unknownFigure struct {
+	Mean       *struct{} `json:"mean"` // always null
+	Unit       string    `json:"unit"`
+	State      string    `json:"state"`
+	Coverage   number    `json:"coverage"`
+	WithBounds number    `json:"with_bounds"`
+}
+
+type table struct {
+	ID      string `json:"id"`
+	Edition string `json:"edition"`
+	Licence string `json:"licence"`
+	Hash    string `json:"hash"`
+}
+
+type constituents map[constituent.ID]any
+
+type composition struct {
+	Constituents constituents `json:"constituents"`
+}
+
+type serving struct {
+	MassG    number   `json:"mass_g"`
+	VolumeMl number   `json:"volume_ml"`
+	Mass     interval `json:"mass"`
+	Volume   interval `json:"volume"`
+	composition
+}
+
+// interval is a figure that is always known.
+type interval struct {
+	Mean number `json:"mean"`
+	SD   number `json:"sd"`
+	Low  number `json:"low"`
+	High number `json:"high"`
+	Unit string `json:"unit"`
+}
+
+type component struct {
+	Name         string       `json:"name"`
+	MassG        number       `json:"mass_g"`
+	Constituents constituents `json:"constituents"`
+}
+
+type contribution struct {
+	Path      []string `json:"path"`
+	Food      string   `json:"food"`
+	Mean      number   `json:"mean"`
+	Share     number   `json:"share"`
+	ShareLow  number   `json:"share_low"`
+	ShareHigh number   `json:"share_high"`
+	State     string   `json:"state"`
+	UpTo      *number  `json:"up_to,omitempty"` // unknown: the most it could be; null if nothing is known
+	Why       string   `json:"why,omitempty"`
+}
+
+type note struct {
+	Kind        string   `json:"kind"`
+	Constituent string   `json:"constituent,omitempty"`
+	Foods       []string `json:"foods,omitempty"`
+	Text        string   `json:"text"`
+}
+
+type drinkHead struct {
+	Name   string `json:"name"`
+	Serves int    `json:"serves"`
+}
+
+// head is what every document about a drink begins with.
+type head struct {
+	Schema  string    `json:"schema"`
+	Program string    `json:"program"`
+	Seed    uint64    `json:"seed"`
+	Draws   int       `json:"draws"`
+	Drink   drinkHead `json:"drink"`
+	Tables  []table   `json:"tables"`
+}
+
+type assayDocument struct {
+	head
+	assayBody
+}
+
+type assayBody struct {
+	Serving       serving                           `json:"serving"`
+	Per100g       composition                       `json:"per_100_g"`
+	Per100ml      composition                       `json:"per_100_ml"`
+	Chemistry     map[string]interval               `json:"chemistry"`
+	Components    []component                       `json:"components"`
+	Contributions map[constituent.ID][]contribution `json:"contributions"`
+	Notes         []note                            `json:"notes"`
+}
+
+// Assay writes sipsum.assay/1.
+func Assay(w io.Writer, s *sheet.Sheet) error {
+	return write(w, assayDocument{headOf("sipsum.assay/1", s), bodyOf(s.Assay)})
+}
+
+func headOf(schema string, s *sheet.Sheet) head {
+	h := head{
+		Schema: schema, Program: s.Program, Seed: s.Assay.Seed, Draws: s.Assay.Draws,
+		Drink: drinkHead{s.Assay.Drink.Name, s.Assay.Drink.Serves}, Tables: []table{},
+	}
+	for _, t := range s.Tables {
+		h.Tables = append(h.Tables, tableOf(t))
+	}
+	return h
+}
+
+func tableOf(t source.Table) table { return table{t.ID, t.Edition, t.Licence, t.Hash} }
+
+func bodyOf(a *assay.Assay) assayBody {
+	body := assayBody{
+		Serving: serving{
+			MassG: number(a.Mass.Mean), VolumeMl: number(a.Volume.Mean),
+			Mass: intervalOf(a.Mass), Volume: intervalOf(a.Volume),
+			composition: composition{constituentsOf(a.PerServing)},
+		},
+		Per100g:       composition{constituentsOf(a.Per100g)},
+		Per100ml:      composition{constituentsOf(a.Per100ml)},
+		Chemistry:     map[string]interval{"density": intervalOf(a.Density)},
+		Components:    []component{},
+		Contributions: map[constituent.ID][]contribution{},
+		Notes:         notesOf(a.Notes),
+	}
+	for _, c := range a.Components {
+		body.Components = append(body.Components, component{c.Name, number(c.Mass.Mean), constituentsOf(c.Constituents)})
+	}
+	for _, f := range a.PerServing {
+		list := make([]contribution, 0, len(f.Contributions))
+		for _, c := range f.Contributions {
+			list = append(list, contributionOf(c))
+		}
+		body.Contributions[f.Constituent.ID] = list
+	}
+	return body
+}
+
+func constituentsOf(c assay.Composition) constituents {
+	m := make(constituents, len(c))
+	for _, f := range c {
+		m[f.Constituent.ID] = figureOf(f.Result)
+	}
+	return m
+}
+
+func figureOf(r assay.Result) any {
+	if r.Unknown {
+		return unknownFigure{nil, r.Unit, estimate.Unknown.String(), number(r.Coverage), number(r.WithBounds)}
+	}
+	return figure{
+		number(r.Mean), number(r.SD), number(r.Low), number(r.High), r.Unit, r.State.String(),
+		number(r.Coverage), number(r.WithBounds),
+	}
+}
+
+func intervalOf(r assay.Result) interval {
+	return interval{number(r.Mean), number(r.SD), number(r.Low), number(r.High), r.Unit}
+}
+
+func contributionOf(c assay.Contribution) contribution {
+	out := contribution{
+		Path: append([]string{}, c.Path...), Food: c.Food, Mean: number(c.Mean),
+		Share: number(c.Share.Mean), ShareLow: number(c.Share.Low), ShareHigh: number(c.Share.High),
+		State: c.State.String(), Why: c.SourceNote,
+	}
+	if c.Unknown {
+		bound := number(c.Bound)
+		out.UpTo = &bound
+	}
+	return out
+}
+
+func notesOf(list []assay.Note) []note {
+	out := make([]note, 0, len(list))
+	for _, n := range list {
+		out = append(out, note{n.Kind, string(n.Constituent), n.Foods, n.Text})
+	}
+	return out
+}

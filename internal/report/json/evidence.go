@@ -1,0 +1,90 @@
+package jsonreport
+
+import (
+	"io"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/evidence"
+	"sipsum/internal/sheet"
+	"sipsum/internal/source"
+)
+
+type part struct {
+	Constituent constituent.ID `json:"constituent"`
+	Component   string         `json:"component"`
+	Mean        number         `json:"mean"`
+	Share       number         `json:"share"`
+	ShareLow    number         `json:"share_low"`
+	ShareHigh   number         `json:"share_high"`
+	Unknown     bool           `json:"unknown,omitempty"`
+}
+
+type work struct {
+	ID       string `json:"id"`
+	Citation string `json:"citation"`
+	URL      string `json:"url,omitempty"`
+	Licence  string `json:"licence"`
+	Grade    string `json:"grade,omitempty"`
+}
+
+type category struct {
+	Name          string                      `json:"name"`
+	Constituents  []constituent.ID            `json:"constituents"`
+	Serving       constituents                `json:"serving"`
+	CompareWith   constituents                `json:"compare_with"`
+	Contributions []part                      `json:"contributions"`
+	Sources       map[constituent.ID][]string `json:"sources"`
+	Sentences     []string                    `json:"sentences"`
+}
+
+type evidenceBody struct {
+	CompareWith string     `json:"compare_with,omitempty"`
+	Categories  []category `json:"categories"`
+	Claims      []struct{} `json:"claims"` // none are computed yet
+	Works       []work     `json:"works"`
+}
+
+// Evidence writes sipsum.evidence/1.
+func Evidence(w io.Writer, s *sheet.Sheet) error {
+	return write(w, struct {
+		head
+		evidenceBody
+	}{headOf("sipsum.evidence/1", s), evidenceOf(s)})
+}
+
+func evidenceOf(s *sheet.Sheet) evidenceBody {
+	body := evidenceBody{CompareWith: s.Evidence.CompareWith, Categories: []category{}, Claims: []struct{}{}, Works: []work{}}
+	for _, c := range s.Evidence.Categories {
+		body.Categories = append(body.Categories, categoryOf(c))
+	}
+	for _, x := range s.Works {
+		body.Works = append(body.Works, workOf(x))
+	}
+	return body
+}
+
+func workOf(w source.Work) work { return work{w.ID, w.Citation, w.URL, w.Licence, w.Grade} }
+
+func categoryOf(c evidence.Category) category {
+	out := category{
+		Name: c.Name, Constituents: []constituent.ID{}, Serving: constituents{}, CompareWith: constituents{},
+		Contributions: []part{}, Sources: map[constituent.ID][]string{}, Sentences: append([]string{}, c.Sentences...),
+	}
+	for _, e := range c.Entries {
+		id := e.Constituent.ID
+		out.Constituents = append(out.Constituents, id)
+		out.Serving[id] = figureOf(e.Result)
+		if e.Alone != nil {
+			out.CompareWith[id] = figureOf(e.Alone.Result)
+		}
+		for _, p := range e.Parts {
+			out.Contributions = append(out.Contributions, part{
+				id, p.Name, number(p.Mean), number(p.Share.Mean), number(p.Share.Low), number(p.Share.High), p.Unknown,
+			})
+		}
+		for _, w := range e.Works {
+			out.Sources[id] = append(out.Sources[id], w.ID)
+		}
+	}
+	return out
+}

@@ -1,0 +1,29 @@
+package jsonreport
+
+import (
+	"encoding/json"
+	"io"
+	"math"
+	"strconv"
+)
+
+// number is a figure in JSON: null where there is none, and as many digits as
+// a double needs to come back the same.
+type number float64
+
+// MarshalJSON writes null for NaN and infinities, which JSON has no word for.
+func (n number) MarshalJSON() ([]byte, error) {
+	f := float64(n)
+	if math.IsNaN(f) || math.IsInf(f, 0) {
+		return []byte("null"), nil
+	}
+	return strconv.AppendFloat(nil, f, 'g', -1, 64), nil
+}
+
+// write prints a document with two spaces of indentation.
+func write(w io.Writer, document any) error {
+	encoder := json.NewEncoder(w)
+	encoder.SetEscapeHTML(false)
+	encoder.SetIndent("", "  ")
+	return encoder.Encode(document)
+}

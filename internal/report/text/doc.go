@@ -1,0 +1,31 @@
+// Package textreport prints sipsum's results as calm, aligned text for people:
+// assay, evidence, card, allergens, the whole sheet, foods, hits, tables,
+// errors. It works in a pipe and on 80 columns; on a terminal it adds bold and
+// one accent colour, and never tells anything by colour alone.
+//
+// # Model
+//
+// Every view is composed as plain text on a page and written in one go. A figure
+// is its central value and its 90 % interval, cut to the digits that its
+// standard deviation supports (digits.go) and to three significant ones at most;
+// one too small for its unit is printed in the next smaller. "≥" stands before a
+// figure where something is unknown; "up to" gives the middle value with every
+// unknown part at its most, rounded upwards. What is wholly unknown is named in
+// words and is never a zero. A figure of which all that is known is a limit far
+// below what the unknown parts could be counts as unknown too.
+//
+// A share is of the known part and carries its own interval. A bar is solid up to
+// the low end of that interval and shaded up to the high end; twenty cells are
+// 100 %. Names and order of the constituents are data (groups.csv).
+//
+// Texts of files and tables are hostile: Clean takes out what could steer a
+// terminal or turn the reading direction, and clips what is absurdly long.
+//
+// # Limits
+//
+// Nothing is calculated here: what a sheet lacks is not printed. Columns are
+// counted by East Asian width as far as a short table of ranges goes, so emoji
+// sequences and rare scripts may shift a column by a cell. Wrapping breaks at
+// spaces only, and at the page's edge where a word has none. The interval is of
+// the known part; it may reach above "up to", which uses middle values.
+package textreport

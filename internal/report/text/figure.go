@@ -1,0 +1,136 @@
+package textreport
+
+import (
+	"math"
+	"strings"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/estimate"
+)
+
+// shown is a figure in words: the columns of a row.
+type shown struct {
+	mark     string // in the margin
+	number   string
+	unit     string
+	interval string
+	upTo     string
+}
+
+// negligible is the coverage below which limits alone do not count as knowing
+// something.
+const negligible = 0.01
+
+// hollow reports whether a result is as good as unknown: nothing is known of it,
+// or only limits that are lost beside what the unknown parts could be.
+func hollow(r assay.Result) bool {
+	return r.Unknown || r.Partial && r.State >= estimate.Trace && r.Coverage < negligible
+}
+
+// empty reports whether it is known that there is none.
+func empty(r assay.Result) bool { return !r.Partial && !r.Unknown && r.Mean == 0 && r.High == 0 }
+
+// smaller are the units that a figure too small for its own is printed in.
+var smaller = map[string]string{"g": "mg", "mg": "µg"}
+
+// finer gives a result in the next smaller unit, and how many of them make one
+// of its own, if all of its interval is less than two thousandths.
+func finer(r assay.Result) (assay.Result, float64) {
+	const thousand, tooSmall = 1000, 0.002
+	unit, ok := smaller[r.Unit]
+	if !ok || hollow(r) || r.High <= 0 || max(r.Mean, r.High) >= tooSmall {
+		return r, 1
+	}
+	r.Unit = unit
+	for _, x := range []*float64{&r.Mean, &r.SD, &r.Low, &r.High, &r.WithBounds} {
+		*x *= thousand
+	}
+	return r, thousand
+}
+
+// show puts a result into words and notes the signs it needs.
+func (p *page) show(r assay.Result) shown {
+	r, _ = finer(r)
+	last := place(r.Mean, r.SD, mostDigits)
+	if hollow(r) {
+		return shown{number: "unknown", upTo: p.bound(r, last)}
+	}
+	s := shown{mark: p.mark(r.State), number: rounded(r.Mean, last), unit: r.Unit, interval: span(r.Low, r.High, last)}
+	if r.Partial {
+		p.atLeast = true
+		s.number = "≥ " + s.number
+		s.upTo = p.bound(r, last)
+	}
+	return s
+}
+
+// bound gives "up to" the most that a result could be; empty if nothing bounds
+// it. Where no figure stands beside it the unit is said.
+func (p *page) bound(r assay.Result, last int) string {
+	if math.IsNaN(r.WithBounds) {
+		return ""
+	}
+	p.upTo = true
+	if hollow(r) {
+		return "up" + glue + "to" + glue + upward(r.WithBounds, firstPlace(r.WithBounds)) + glue + r.Unit
+	}
+	return "up to " + upward(r.WithBounds, last)
+}
+
+// sentence gives a result within running text: "118 g (115–121)", or with words
+// "226 kJ energy (219–232)".
+func (p *page) sentence(r assay.Result, words string) string {
+	s := p.show(r)
+	text := strings.ReplaceAll(s.number, " ", glue)
+	if s.unit != "" {
+		text += glue + s.unit
+	}
+	if words != "" {
+		text += " " + words
+	}
+	switch {
+	case s.interval != "" && s.upTo != "":
+		return text + " (" + s.interval + "; " + s.upTo + ")"
+	case s.interval != "":
+		return text + " (" + s.interval + ")"
+	case s.upTo != "":
+		return text + " (" + s.upTo + ")"
+	}
+	return text
+}
+
+// The columns of a row of figures.
+const (
+	marginWidth   = 2
+	numberWidth   = 9
+	unitWidth     = 5
+	intervalWidth = 13
+	upToWidth     = 14
+	perWidth      = 8
+	figuresWidth  = numberWidth + 1 + unitWidth + intervalWidth + 1 + upToWidth + perWidth
+)
+
+// row prints a figure: the name and its footnotes with a dotted line to the number, the interval,
+// the bound, and a second figure at the right edge.
+func (p *page) row(name, signs string, s shown, second string) {
+	nameWidth := p.width - marginWidth - figuresWidth
+	rest := left(s.interval, intervalWidth) + " " + left(s.upTo, upToWidth)
+	room := p.width - marginWidth - nameWidth - numberWidth - 1 - unitWidth
+	if short := strings.TrimRight(rest, " "); width(rest)+width(second) > room {
+		rest = short + " " // a long interval takes the room of what is beside it
+	}
+	p.line(
+		left(s.mark, marginWidth), leaders(fit(name, nameWidth-width(signs))+signs, nameWidth), p.bold(right(s.number, numberWidth)),
+		" ", left(s.unit, unitWidth), rest, right(second, room-width(rest)),
+	)
+}
+
+// tableHeading begins a section of rows and says what their columns are.
+func (p *page) tableHeading(name, second string) {
+	nameWidth := p.width - figuresWidth
+	p.gap()
+	p.line(
+		p.bold(p.accent(left(name, nameWidth))), right("a serving", numberWidth), " ", left("", unitWidth),
+		left("interval", intervalWidth), " ", left("", upToWidth), right(second, perWidth),
+	)
+}

@@ -1,0 +1,222 @@
+package textreport_test
+
+import (
+	"math"
+
+	"sipsum/internal/allergen"
+	"sipsum/internal/assay"
+	"sipsum/internal/caution"
+	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
+	"sipsum/internal/evidence"
+	"sipsum/internal/label"
+	"sipsum/internal/sheet"
+	"sipsum/internal/source"
+	"sipsum/internal/unit"
+)
+
+// The figures below are made up to show every form a figure can take; they
+// speak of no food.
+
+// hostile is a name that tries everything.
+const hostile = "cordial\x1b[2J\u202e of \x07nothing\r\nforged line"
+
+// figure makes a known figure of a serving.
+func figure(id constituent.ID, mean, sd float64) assay.Figure {
+	c := constituent.Must(id)
+	return assay.Figure{Constituent: c, Result: assay.Result{
+		Summary: estimate.Summary{Mean: mean, SD: sd, Low: mean - 1.6*sd, High: mean + 1.7*sd},
+		Unit:    c.Unit, State: estimate.Calculated, Coverage: 1, WithBounds: mean,
+	}}
+}
+
+// partly makes a figure with an unknown part of at most rest; NaN = no bound.
+func partly(f assay.Figure, rest float64) assay.Figure {
+	f.Partial, f.WithBounds = true, f.Mean+rest
+	f.Coverage = f.Mean / f.WithBounds
+	return f
+}
+
+// nothing makes a figure of which nothing is known.
+func nothing(id constituent.ID, most float64) assay.Figure {
+	f := partly(figure(id, 0, 0), most)
+	f.Unknown, f.State, f.Coverage = true, estimate.Unknown, 0
+	return f
+}
+
+func in(f assay.Figure, s estimate.State) assay.Figure {
+	f.State = s
+	return f
+}
+
+// share gives a part's share of the serving.
+func share(f assay.Figure, mean, low, high float64) assay.Figure {
+	f.Share = assay.Share{Mean: mean, Low: low, High: high}
+	return f
+}
+
+func size(mean, sd float64, unitName string) assay.Result {
+	r := figure(constituent.Water, mean, sd).Result
+	r.Unit = unitName
+	return r
+}
+
+func works(ids ...string) []source.Work {
+	var list []source.Work
+	for _, id := range ids {
+		list = append(list, source.Work{ID: id, Citation: "Author of " + id + " (2001) Journal of Drinks 1:2", URL: "https://example.org/" + id, Grade: "B"})
+	}
+	return list
+}
+
+// tide is a made-up drink with every form of figure, part, note and mark.
+func tide() *sheet.Sheet {
+	ml, _ := unit.FindMeasure("ml")
+	a := &assay.Assay{
+		Drink: &drink.Drink{
+			Name: "Quiet Harbour", Serves: 12000, CompareWith: "espresso shot",
+			At: &drink.Quantity{Number: 6, Unit: "°C"}, Glass: &unit.Amount{Number: 160, Measure: ml},
+		},
+		Options: assay.Options{Draws: 1000, Seed: 7},
+		Mass:    size(118.0, 1.82, "g"), Volume: size(112.7, 1.82, "ml"), Density: size(1.04657, 0.00137, "g/ml"),
+		PerServing: assay.Composition{
+			figure(constituent.Water, 103.9, 1.81),
+			figure(constituent.Protein, 0.7706, 0.115),
+			figure(constituent.Fat, 0.1266, 0.0469),
+			partly(figure(constituent.Saturates, 0.00885, 0.00401), 0.16),
+			figure("FAT-other", 0.1098, 0.045),
+			figure(constituent.Sugar, 10.54, 0.125),
+			in(partly(figure("GLUS", 0.00015, 0.0000868), 1.83), estimate.Below),
+			figure(constituent.Sucrose, 5.999, 0.00759),
+			figure("SUGAR-other", 4.541, 0.0737),
+			figure("TRES", 0, 0),
+			nothing(constituent.Polyols, 3.754),
+			partly(figure("CITAC", 416.4, 57.4), 241.7),
+			nothing("QUINAC", math.NaN()),
+			figure("CHOCDF-other", 1.057, 0.153),
+			in(figure("CHOLE", 0.145, 0.05), estimate.Below),
+			figure(constituent.Caffeine, 72.36, 10.9),
+			partly(in(figure("CHLRAC", 127.8, 46.5), estimate.Trace), math.NaN()),
+			in(figure(constituent.Sodium, 36.33, 5.7), estimate.Assumed),
+			partly(figure("TOCPHA", 0.0006012, 0.000298), 0.5),
+			figure("VITK1", 0.0000249, 0.0000114),
+			figure(constituent.Energy, 225.7, 4.21),
+			figure(constituent.EnergyKcal, 53.14, 0.996),
+		},
+		Per100ml: assay.Composition{
+			figure(constituent.Energy, 200.1, 3.5),
+			figure(constituent.Sugar, 9.352, 0.11),
+			figure("TOCPHA", 0.000534, 0.000265),
+			figure("VITK1", 0.0000221, 0.0000101),
+			partly(figure("CITAC", 369.5, 51), 214),
+		},
+		Components: []assay.Component{
+			{Name: "espresso shot", House: true, Constituents: assay.Composition{
+				share(figure(constituent.Fat, 0.1266, 0.0469), 1, 1, 1),
+				share(figure(constituent.Sugar, 0.02, 0.004), 0.0019, 0.001, 0.003),
+				nothing("CITAC", 241.7),
+				share(figure(constituent.Caffeine, 72.36, 10.9), 1, 1, 1),
+				share(figure("CHLRAC", 127.8, 46.5), 1, 1, 1),
+				figure(constituent.Energy, 27.4, 1),
+			}},
+			{Name: hostile, House: true, Constituents: assay.Composition{
+				share(figure(constituent.Sugar, 7.31, 0.1), 0.694, 0.681, 0.702),
+				share(figure("CITAC", 310.2, 44.9), 0.745, 0.68, 0.8),
+				figure(constituent.Energy, 129.3, 2),
+			}},
+			{Name: "抹茶 whey, a name that is far too long for its column", House: true, Constituents: assay.Composition{
+				share(partly(figure(constituent.Sugar, 3.21, 0.1), 0.01), 0.304, 0.29, 0.31),
+				share(figure("CITAC", 106.2, 12.1), 0.255, 0.2, 0.32),
+				nothing("CHLRAC", math.NaN()),
+				figure(constituent.Energy, 69, 2),
+			}},
+		},
+		Notes: []assay.Note{
+			{Kind: "unknown", Constituent: "CITAC", Foods: []string{"core:espresso"}, Text: "not printed as it stands"},
+			{Kind: "unknown", Constituent: "QUINAC", Foods: []string{"core:espresso", "sr:09160\x1b[31m"}},
+			{Kind: "glass", Text: "a serving overflows\n\x1b[5mthe glass"},
+		},
+	}
+	sugar, citric, caffeine, glucose := entryOf(a, constituent.Sugar, "w1"), entryOf(a, "CITAC", "w2", "w1"), entryOf(a, constituent.Caffeine), entryOf(a, "GLUS", "w9")
+	caffeine.Contributions = []assay.Contribution{{Mean: 72.36, Table: "core"}}
+	return &sheet.Sheet{
+		Program: "sipsum test",
+		Tables:  []source.Table{{ID: "core", Title: "A table of drink foods", Edition: "3", Citation: "The makers (2002) A table of drink foods", Licence: "public domain"}},
+		Assay:   a,
+		Evidence: evidence.View{CompareWith: "espresso shot", Categories: []evidence.Category{
+			{Name: "sweet", Entries: []evidence.Entry{sugar, glucose}, Sentences: []string{"cordial brings 69 % (68 to 70) of the sugars in a serving."}},
+			{Name: "acid\u202e", Entries: []evidence.Entry{citric}},
+			{Name: "bitter", Entries: []evidence.Entry{caffeine, entryOf(a, "CHLRAC", "w3")}},
+		}},
+		Cards:     cards(),
+		Allergens: declarations(),
+	}
+}
+
+func entryOf(a *assay.Assay, id constituent.ID, ids ...string) evidence.Entry {
+	f, _ := a.PerServing.Find(id)
+	e := evidence.Entry{Figure: f, Works: works(ids...)}
+	if alone, ok := a.Components[0].Constituents.Find(id); ok {
+		e.Alone = &alone
+	}
+	return e
+}
+
+func cards() []label.Card {
+	cell := func(printed, reference, daily string) *label.Cell {
+		return &label.Cell{Printed: printed, Reference: reference, DailyValue: daily}
+	}
+	return []label.Card{
+		{
+			Rules: "eu", Basis: label.Per100ml, ServingG: 118, ServingMl: 112.7,
+			Rows: []label.Row{
+				{Key: "energy", Label: "Energy", Per100ml: cell("200 kJ / 47 kcal", "", ""), Serving: cell("226 kJ / 53 kcal", "3 %", "")},
+				{Key: "saturates", Label: "of which saturates", Indent: 1, Per100ml: cell("<0.1 g", "", ""), Serving: cell("<0.1 g", "0 %", "")},
+				{Key: "fibre", Label: "Fibre", FromMemory: true, Per100ml: cell("unknown", "", ""), Serving: cell("unknown", "", "")},
+			},
+			Statements: []label.Text{{Text: "Reference intake of an average adult (8 400 kJ/2 000 kcal)"}},
+			Notes: []label.Note{
+				{Kind: "incomplete", Row: "saturates", Text: "Of which saturates: not complete."},
+				{Kind: "scope", Text: "A served drink needs no card.", FromMemory: true},
+			},
+		},
+		{
+			Rules: "us", Basis: label.PerServing, ServingG: 118,
+			Rows: []label.Row{
+				{Key: "calories", Label: "Calories", Serving: cell("50", "", "")},
+				{Key: "added-sugars", Label: "Added Sugars", Indent: 2, Line: "Includes 6 g Added Sugars", Serving: cell("6 g", "", "12 %")},
+			},
+			Claims: []label.Claim{{Claim: "low sugars", Allowed: false, Why: "more than 2.5 g in 100 ml"}},
+		},
+	}
+}
+
+func declarations() []sheet.Declaration {
+	dose := caution.Caution{Code: "caffeine", Text: "One serving holds about 72 mg of caffeine.", Source: "EFSA Journal 2015;13(5):4102", Because: "caffeine per serving"}
+	return []sheet.Declaration{
+		{
+			Declaration: allergen.Declaration{
+				Rules: "eu",
+				Contains: []allergen.Entry{{
+					Code: "milk", Name: "Milk", From: []string{"core:milk-whole", "own:house"}, Via: []string{"clarified milk / \u202ewhey"},
+					Knowledge: []allergen.Evidence{
+						{Food: "core:milk-whole", Leaf: "cow milk", How: allergen.Stated},
+						{Food: "own:house", Leaf: "cow milk", How: allergen.Inferred, Rules: []string{"m1"}},
+					},
+					Source: "Regulation (EU) No 1169/2011, Annex II",
+				}},
+				MayContain: []allergen.Entry{{Name: "Nuts (almond)"}},
+				Check: []allergen.Check{
+					{Code: allergen.CheckNotAssessed, Foods: []string{"own:oat"}, Text: "Read its label."},
+					{Code: allergen.CheckPossible, Leaf: "sulphites", Name: "Sulphites", Foods: []string{"sr:14096"}, Text: "Often in wine.", Source: "common practice, from memory"},
+				},
+			},
+			Cautions: []caution.Caution{dose, {Code: "high", Text: "Say so beside the name.", Source: "Annex III, 4.1"}},
+		},
+		{
+			Declaration: allergen.Declaration{Rules: "us", NotDeclared: []allergen.Entry{{Name: "oats"}}},
+			Cautions:    []caution.Caution{dose},
+		},
+	}
+}

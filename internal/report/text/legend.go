@@ -1,0 +1,46 @@
+package textreport
+
+import (
+	"strings"
+
+	"sipsum/internal/estimate"
+)
+
+// daggerText explains †.
+const daggerText = "† rests on a figure or a rule entered from memory: read the original before use"
+
+// legend gathers the signs that a page has used, so that only those are
+// explained.
+type legend struct {
+	atLeast, upTo, shares, bars, dagger bool
+	states                              [estimate.Unknown + 1]bool
+}
+
+// mark gives the sign in the margin for a state that needs one.
+func (l *legend) mark(s estimate.State) string {
+	sign := map[estimate.State]string{estimate.Assumed: "a", estimate.Trace: "t", estimate.Below: "b"}[s]
+	if sign != "" {
+		l.states[s] = true
+	}
+	return sign
+}
+
+// explain prints the signs that the page has used.
+func (p *page) explain() {
+	var signs []string
+	add := func(used bool, text string) {
+		if used {
+			signs = append(signs, text)
+		}
+	}
+	add(p.atLeast, "≥ the known part; where no “up to” follows, nothing bounds the rest")
+	add(p.shares && p.atLeast, "where ≥ stands, shares are of the known part")
+	add(p.upTo, "up to: the middle value with every unknown part at its most")
+	add(p.states[estimate.Assumed], "a partly assumed")
+	add(p.states[estimate.Trace], "t partly a trace")
+	add(p.states[estimate.Below], "b partly below a limit")
+	add(p.bars, "bar: 20 cells are 100 %, shaded over the interval of the share")
+	add(p.dagger, daggerText)
+	p.gap()
+	p.paragraph(0, 0, strings.Join(append([]string{"Intervals hold 90 % of the draws"}, signs...), " · ")+".")
+}

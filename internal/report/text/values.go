@@ -1,0 +1,166 @@
+package textreport
+
+import (
+	"strconv"
+	"strings"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+	"sipsum/internal/food"
+	"sipsum/internal/source"
+)
+
+// values prints the values of one food.
+type values struct {
+	*page
+	food  *food.Food
+	notes *footnotes
+	works func(id string) (source.Work, bool)
+	used  [estimate.Unknown + 1]bool
+}
+
+// byGroup prints the values that the vocabulary knows.
+func (v *values) byGroup() {
+	for _, g := range groups() {
+		begun := false
+		for _, l := range g.lines {
+			value, ok := v.food.Value(l.id)
+			if !ok {
+				continue
+			}
+			if !begun {
+				v.head(g.name)
+				begun = true
+			}
+			c := constituent.Must(l.id)
+			v.value(strings.Repeat("  ", g.depth(l.id, v.has))+wordsFor(c), c.Unit, value)
+		}
+	}
+}
+
+func (v *values) has(id constituent.ID) bool {
+	_, ok := v.food.Value(id)
+	return ok
+}
+
+// others prints the values of columns that the vocabulary does not know.
+func (v *values) others(columns []food.Column) {
+	begun := false
+	for _, value := range v.food.Values {
+		if _, known := constituent.Find(string(value.Constituent)); known {
+			continue
+		}
+		if !begun {
+			v.head("Other columns of the table")
+			begun = true
+		}
+		name, unit := string(value.Constituent), ""
+		for _, c := range columns {
+			if c.ID == value.Constituent {
+				name, unit = c.Name, c.Unit
+			}
+		}
+		v.value(Clean(name, mostName), Clean(unit, mostName), value)
+	}
+}
+
+// The columns of a value.
+const (
+	amountWidth = 11
+	rangeWidth  = 15
+	samples     = 6
+	stateWidth  = 10
+)
+
+func (v *values) nameWidth() int {
+	return v.width - marginWidth - amountWidth - 1 - unitWidth - rangeWidth - samples - stateWidth
+}
+
+func (v *values) head(name string) {
+	v.gap()
+	v.line(
+		v.bold(v.accent(left(name, marginWidth+v.nameWidth()))), right("in 100 g", amountWidth), " ", left("", unitWidth),
+		left("found", rangeWidth), left("n", samples), "known as",
+	)
+}
+
+// value prints one value: amount, range found, number of samples, state and
+// source.
+func (v *values) value(name, unit string, x food.Value) {
+	v.used[x.State] = true
+	signs := v.cite(x)
+	amount := plain(x.Amount)
+	switch {
+	case x.State == estimate.Unknown, x.State == estimate.Trace, x.State == estimate.Below, !food.Stated(x.Amount):
+		amount, unit = limitOf(x, unit)
+	}
+	found := ""
+	switch {
+	case x.State >= estimate.Trace: // the limit stands in its own column
+	case food.Stated(x.Low) && food.Stated(x.High):
+		found = plain(x.Low) + "–" + plain(x.High)
+	case food.Stated(x.SD) && x.SD > 0:
+		found = "sd " + plainSpread(x.SD)
+	}
+	n := ""
+	if x.N > 0 {
+		n = strconv.Itoa(x.N)
+	}
+	v.line(
+		left("", marginWidth), leaders(fit(name, v.nameWidth()-width(signs))+signs, v.nameWidth()), v.bold(right(amount, amountWidth)), " ", left(unit, unitWidth),
+		left(found, rangeWidth), left(n, samples), x.State.String(),
+	)
+}
+
+// limitOf writes a value without an amount: its limit, or that there is none.
+func limitOf(x food.Value, unit string) (amount, unitOf string) {
+	switch {
+	case !food.Stated(x.Limit):
+		return "–", ""
+	case x.State == estimate.Unknown:
+		return "≤ " + plain(x.Limit), unit
+	}
+	return "< " + plain(x.Limit), unit
+}
+
+// cite gives the footnotes of a value: works of the table, else the table's own
+// code.
+func (v *values) cite(x food.Value) string {
+	var numbers []int
+	dagger := ""
+	for id := range strings.FieldsSeq(x.Source) {
+		w, ok := v.works(id)
+		switch {
+		case !ok:
+			numbers = append(numbers, v.notes.number("Source "+Clean(id, mostName)+" of the table "+Clean(v.food.ID.Table, mostName)+"."))
+		case source.IsFromMemory(w.Citation):
+			dagger = v.memory(true)
+		default:
+			numbers = append(numbers, v.notes.number(citation(w)))
+		}
+	}
+	return signs(numbers) + dagger
+}
+
+// states explains the states that stand on the page.
+func (v *values) states() {
+	meaning := map[estimate.State]string{
+		estimate.Assumed: "assumed: taken to be so by rule or by the publisher",
+		estimate.Trace:   "trace: there, too little to state",
+		estimate.Below:   "below: looked for, and less than the limit",
+		estimate.Unknown: "unknown: nobody has said; ≤ is before the most it can be",
+	}
+	var list []string
+	for s := estimate.Assumed; s <= estimate.Unknown; s++ {
+		if v.used[s] {
+			list = append(list, meaning[s])
+		}
+	}
+	if v.dagger {
+		list = append(list, daggerText)
+	}
+	if len(list) > 0 {
+		v.gap()
+		v.paragraph(0, 0, strings.Join(list, " · ")+".")
+	}
+}

@@ -1,0 +1,64 @@
+package textreport
+
+import (
+	"fmt"
+	"io"
+	"strconv"
+
+	"sipsum/internal/label"
+	"sipsum/internal/sheet"
+)
+
+// CardWorking prints the cards and, under each, how every figure came about.
+func CardWorking(w io.Writer, s *sheet.Sheet, st Style) error {
+	p, notes := newPage(st), &footnotes{}
+	p.head(s, "card")
+	for i := range s.Cards {
+		p.card(&s.Cards[i])
+		p.cardNotes(&s.Cards[i])
+		p.heading("How these figures came about, " + rulesName(s.Cards[i].Rules))
+		for _, x := range s.Workings[i] {
+			p.working(x, notes)
+		}
+	}
+	p.cardLegend()
+	p.sources(notes)
+	p.foot(s)
+	return p.write(w)
+}
+
+// working prints one figure: the formula, what went in, what came out.
+func (p *page) working(x label.Working, notes *footnotes) {
+	var cited []int
+	for _, source := range x.Sources {
+		cited = append(cited, notes.number(source))
+	}
+	p.strong(0, 2, Clean(x.Label, mostName)+", "+x.Basis+": "+x.Formula+" "+signs(cited))
+	for _, t := range x.Terms {
+		amount := "unknown"
+		if t.Amount != nil {
+			amount = exactly(*t.Amount) + " " + t.Unit
+		}
+		text := amount + " " + t.Name
+		if t.Factor != 1 {
+			text += " × " + exactly(t.Factor) + " = " + exactly(t.Gives)
+		}
+		if t.Most != nil {
+			text += " (up to " + exactly(*t.Most) + " " + t.Unit + ")"
+		}
+		p.hanging("  – ", 4, text)
+	}
+	result := "unknown"
+	if x.Value != nil {
+		result = exactly(*x.Value) + " " + x.Unit
+	}
+	result = fmt.Sprintf("  × %s for the basis → %s, printed %q", exactly(x.Scale), result, x.Printed)
+	if x.Percent != "" {
+		result += "; " + x.Percent + " of " + x.Against
+	}
+	p.paragraph(2, 4, result)
+}
+
+// exactly writes a figure of a working with five significant digits: enough to
+// follow it by hand.
+func exactly(x float64) string { return strconv.FormatFloat(x, 'g', 5, 64) }
