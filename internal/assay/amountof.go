@@ -8,7 +8,7 @@ import "sipsum/internal/constituent"
 func (a *Assay) AmountOf(id constituent.ID) (mean, withBounds float64, known bool) {
 	c := constituent.Must(id)
 	bound, unknown := a.Serving.Bound(id)
-	mean = a.Serving.Total(id)[0] * c.PerGram
+	mean = a.Serving.Central(id) * c.PerGram
 	return mean, mean + bound*c.PerGram, len(unknown) < len(a.Serving.Rows)
 }
 

@@ -25,6 +25,11 @@ type Options struct {
 	Draws  int
 	Seed   uint64
 	Wanted []constituent.ID // reported even if nobody knows them
+
+	// Whole asks for every figure of every component, for intervals per 100 g
+	// and 100 ml and for the share of every contribution. Without it components
+	// and shares are given for Wanted and energy only: all that a page prints.
+	Whole bool
 }
 
 // Assay is a drink calculated.
@@ -36,8 +41,8 @@ type Assay struct {
 	Volume     Result      // ml a serving
 	Density    Result      // g/ml
 	PerServing Composition
-	Per100g    Composition
-	Per100ml   Composition
+	Per100g    Composition // only if Whole
+	Per100ml   Composition // without intervals unless Whole
 	Components []Component
 	Items      []Item // every food in the drink, garnish included
 	Notes      []Note

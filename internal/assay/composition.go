@@ -11,15 +11,26 @@ import (
 )
 
 // meter summarises columns with one scratch buffer.
-type meter struct{ estimate.Summariser }
+type meter struct {
+	summariser estimate.Summariser
+	brief      bool // mean and standard deviation only
+}
+
+// Of summarises a column.
+func (m *meter) Of(col []float64) estimate.Summary {
+	if m.brief {
+		return estimate.Moments(col)
+	}
+	return m.summariser.Of(col)
+}
 
 // composition gives every constituent of a pot over a divisor column, times
 // times, in the vocabulary's units.
-func (m *meter) composition(pot *ledger.Pot, ids []*constituent.Constituent, divisor []float64, times float64, contributions bool) Composition {
+func (m *meter) composition(pot *ledger.Pot, ids []*constituent.Constituent, divisor []float64, times float64) Composition {
 	list := make(Composition, 0, len(ids))
 	for _, c := range ids {
 		if c.Kind == constituent.Figure {
-			list = append(list, m.energy(pot, c, divisor, times, contributions))
+			list = append(list, m.energy(pot, c, divisor, times))
 			continue
 		}
 		total := pot.Total(c.ID)
@@ -37,16 +48,12 @@ func (m *meter) composition(pot *ledger.Pot, ids []*constituent.Constituent, div
 		if r.Unknown {
 			r.State = estimate.Unknown
 		}
-		f := Figure{Constituent: c, Result: r}
-		if contributions {
-			f.Contributions = m.contributions(pot, c, total)
-		}
-		list = append(list, f)
+		list = append(list, Figure{Constituent: c, Result: r})
 	}
 	return list
 }
 
-func (m *meter) energy(pot *ledger.Pot, c *constituent.Constituent, divisor []float64, times float64, contributions bool) Figure {
+func (m *meter) energy(pot *ledger.Pot, c *constituent.Constituent, divisor []float64, times float64) Figure {
 	unit, total := energyUnit(c.ID), columnOf(pot, c)
 	f := Figure{Constituent: c, Result: known(m.Of(ratio(total, divisor, times)), c.Unit)}
 	if bound, partial := energyBound(pot, unit); partial {
@@ -56,30 +63,48 @@ func (m *meter) energy(pot *ledger.Pot, c *constituent.Constituent, divisor []fl
 			f.State = estimate.Unknown
 		}
 	}
-	if contributions {
-		part := make([]float64, pot.N)
-		for row := range pot.Rows {
-			fill(part, 0)
-			energy(pot, row, unit, part)
-			if part[0] > 0 {
-				f.Contributions = append(f.Contributions, m.contribution(pot, row, part, total, 1))
-			}
+	return f
+}
+
+// contribute gives the serving's figures their contributions; those of the
+// detailed constituents with shares.
+func (a *Assay) contribute(detailed []*constituent.Constituent) {
+	m := &meter{}
+	for i, f := range a.PerServing {
+		shares := slices.Contains(detailed, f.Constituent)
+		if f.Constituent.Kind == constituent.Figure {
+			a.PerServing[i].Contributions = m.energyContributions(a.Serving, f.Constituent, shares)
+		} else {
+			a.PerServing[i].Contributions = m.contributions(a.Serving, f.Constituent, shares)
 		}
 	}
-	return f
+}
+
+func (m *meter) energyContributions(pot *ledger.Pot, c *constituent.Constituent, shares bool) []Contribution {
+	var list []Contribution
+	total, part := columnOf(pot, c), make([]float64, pot.N)
+	for row := range pot.Rows {
+		fill(part, 0)
+		energy(pot, row, energyUnit(c.ID), part)
+		if part[0] > 0 {
+			list = append(list, m.contribution(pot, row, part, total, 1, shares))
+		}
+	}
+	return list
 }
 
 // contributions gives what each row brings to a constituent, rows with nothing
 // left out; rows that are unknown are listed with their bound.
-func (m *meter) contributions(pot *ledger.Pot, c *constituent.Constituent, total []float64) []Contribution {
+func (m *meter) contributions(pot *ledger.Pot, c *constituent.Constituent, shares bool) []Contribution {
 	var list []Contribution
+	total := pot.Total(c.ID)
 	for row := range pot.Rows {
 		part := pot.Of(row, c.ID)
 		bound := pot.Bounds(row)[c.Order]
 		if part[0] == 0 && bound == 0 {
 			continue
 		}
-		con := m.contribution(pot, row, part, total, c.PerGram)
+		con := m.contribution(pot, row, part, total, c.PerGram, shares)
 		cell := pot.Rows[row].Profile.Cells[c.Order]
 		con.State, con.SourceNote, con.Table, con.Source = cell.State, cell.Why, cell.From.Table, cell.Source
 		if cell.Source == "" && c.Kind == constituent.Parent {
@@ -111,17 +136,21 @@ func sourcesOfParts(pot *ledger.Pot, row int, total *constituent.Constituent) st
 	return strings.Join(ids, " ")
 }
 
-func (m *meter) contribution(pot *ledger.Pot, row int, part, total []float64, perGram float64) Contribution {
-	return Contribution{
+func (m *meter) contribution(pot *ledger.Pot, row int, part, total []float64, perGram float64, shares bool) Contribution {
+	con := Contribution{
 		Path: pot.Rows[row].Path, Food: pot.Rows[row].Profile.Food.ID.String(),
-		Mean: part[0] * perGram, Share: m.share(part, total), State: estimate.Calculated,
+		Mean: part[0] * perGram, Share: noShare(), State: estimate.Calculated,
 	}
+	if shares {
+		con.Share = m.share(part, total)
+	}
+	return con
 }
 
 // share gives part of total, draw by draw.
 func (m *meter) share(part, total []float64) Share {
 	if total[0] <= 0 {
-		return Share{math.NaN(), math.NaN(), math.NaN()}
+		return noShare()
 	}
 	s := m.Of(ratio(part, total, 1))
 	return Share{s.Mean, s.Low, s.High}
@@ -137,3 +166,5 @@ func ratio(a, b []float64, scale float64) []float64 {
 	}
 	return out
 }
+
+func noShare() Share { return Share{math.NaN(), math.NaN(), math.NaN()} }

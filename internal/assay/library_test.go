@@ -59,7 +59,7 @@ func (l library) Near(context.Context, string) []string { return nil }
 func run(t testing.TB, lib library, text string, draws int, wanted ...constituent.ID) *assay.Assay {
 	t.Helper()
 	d, faults := drink.Parse("test", []byte(text), nil)
-	a, err := assay.Run(context.Background(), d, faults, lib, assay.Options{Draws: draws, Seed: 1, Wanted: wanted})
+	a, err := assay.Run(context.Background(), d, faults, lib, assay.Options{Draws: draws, Seed: 1, Wanted: wanted, Whole: true})
 	require.NoError(t, err)
 	return a
 }

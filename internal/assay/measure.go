@@ -2,30 +2,56 @@ package assay
 
 import (
 	"slices"
+	"sync"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 )
 
-// measure reads all results off the serving.
+// measure reads all results off the serving. Its parts only read the ledger,
+// so they run side by side.
 func (a *Assay) measure(w *walk) {
-	m := &meter{}
 	mass, volume := a.Serving.Mass(), w.volume(a.Serving)
-	a.Mass = known(m.Of(mass), "g")
-	a.Volume = known(m.Of(volume), "ml")
-	a.Density = known(m.Of(ratio(mass, volume, 1)), "g/ml")
 	ones := make([]float64, len(mass))
 	fill(ones, 1)
 	ids := reported(a)
-	a.PerServing = m.composition(a.Serving, ids, ones, 1, true)
 	const hundred = 100
-	a.Per100g = m.composition(a.Serving, ids, mass, hundred, false)
-	a.Per100ml = m.composition(a.Serving, ids, volume, hundred, false)
-	a.components(m, ids)
+	var side sync.WaitGroup
+	side.Go(func() {
+		m := &meter{}
+		a.Mass = known(m.Of(mass), "g")
+		a.Volume = known(m.Of(volume), "ml")
+		a.Density = known(m.Of(ratio(mass, volume, 1)), "g/ml")
+		a.PerServing = m.composition(a.Serving, ids, ones, 1)
+	})
+	side.Go(func() {
+		m := &meter{brief: !a.Whole}
+		a.Per100ml = m.composition(a.Serving, ids, volume, hundred)
+		if a.Whole {
+			a.Per100g = m.composition(a.Serving, ids, mass, hundred)
+		}
+	})
+	side.Go(func() { a.components(&meter{}, a.detailed(ids)) })
+	side.Wait()
+	a.contribute(a.detailed(ids))
 	if glass := a.Drink.Glass; glass != nil && a.Volume.Mean > glass.Base() {
 		a.Notes = append(a.Notes, Note{Kind: "glass", Text: "a serving of " + number(a.Volume.Mean) + " ml overflows a glass of " + glass.String()})
 	}
+}
+
+// detailed lists the constituents whose parts are given.
+func (a *Assay) detailed(ids []*constituent.Constituent) []*constituent.Constituent {
+	if a.Whole {
+		return ids
+	}
+	var list []*constituent.Constituent
+	for _, c := range ids {
+		if c.ID == constituent.Energy || slices.Contains(a.Wanted, c.ID) {
+			list = append(list, c)
+		}
+	}
+	return list
 }
 
 // reported lists the constituents to report: those that some food of the drink
@@ -68,7 +94,7 @@ func (a *Assay) components(m *meter, ids []*constituent.Constituent) {
 		part := a.Serving.Only(func(row int) bool { return partName(a.Serving.Rows[row]) == name })
 		c := Component{
 			Name: name, House: len(part.Rows[0].Path) > 0, Mass: known(m.Of(part.Mass()), "g"),
-			Constituents: m.composition(part, ids, ones, 1, false),
+			Constituents: m.composition(part, ids, ones, 1),
 		}
 		for i, f := range c.Constituents {
 			c.Constituents[i].Share = m.share(columnOf(part, f.Constituent), totals[f.Constituent.ID])

@@ -40,7 +40,7 @@ func (a *app) sheet(ctx context.Context, arg string, rules []string) (*sheet.She
 		return nil, err
 	}
 	lib := library{db: db, tables: a.options.tables}
-	result, err := assay.Run(ctx, d, faults, lib, assay.Options{Draws: a.options.draws, Seed: a.options.seed, Wanted: evidence.Constituents(d)})
+	result, err := assay.Run(ctx, d, faults, lib, assay.Options{Draws: a.options.draws, Seed: a.options.seed, Wanted: evidence.Constituents(d), Whole: a.json()})
 	if err != nil {
 		return nil, err
 	}

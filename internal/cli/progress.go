@@ -40,13 +40,13 @@ func (p *progress) done() {
 	}
 }
 
-// thousands writes a count with commas: 679,045.
+// thousands writes a count in groups of three: 679 045 (SI brochure, 5.4.4).
 func thousands(n int) string {
 	digits := strconv.Itoa(n)
 	var out []byte
 	for i, d := range []byte(digits) {
 		if i > 0 && (len(digits)-i)%3 == 0 {
-			out = append(out, ',')
+			out = append(out, ' ')
 		}
 		out = append(out, d)
 	}

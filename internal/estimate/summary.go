@@ -34,32 +34,43 @@ func (s *Summariser) Of(col []float64) Summary {
 }
 
 func summarise(col, scratch []float64) Summary {
+	s := Moments(col)
+	draws := col[1:]
+	if s.SD == 0 {
+		if len(draws) > 0 {
+			s.Low, s.High = draws[0], draws[0]
+		}
+		return s
+	}
+	work := scratch[:len(draws)]
+	copy(work, draws)
+	s.Low, s.High = quantile(work, LowShare), quantile(work, HighShare)
+	return s
+}
+
+// Moments gives the mean and the standard deviation of a column; the limits are
+// the central value.
+func Moments(col []float64) Summary {
+	s := Summary{Mean: col[0], Low: col[0], High: col[0]}
 	draws := col[1:]
 	if len(draws) == 0 {
-		return Summary{Mean: col[0], Low: col[0], High: col[0]}
+		return s
 	}
-	n := float64(len(draws))
-	sum := 0.0
+	n, sum := float64(len(draws)), 0.0
 	constant := true
 	for _, x := range draws {
 		sum += x
 		constant = constant && x == draws[0]
 	}
 	if constant {
-		return Summary{Mean: col[0], Low: draws[0], High: draws[0]}
+		return s
 	}
 	mean, squares := sum/n, 0.0
 	for _, x := range draws {
 		squares += (x - mean) * (x - mean)
 	}
-	work := scratch[:len(draws)]
-	copy(work, draws)
-	return Summary{
-		Mean: col[0],
-		SD:   math.Sqrt(squares / max(n-1, 1)),
-		Low:  quantile(work, LowShare),
-		High: quantile(work, HighShare),
-	}
+	s.SD = math.Sqrt(squares / max(n-1, 1))
+	return s
 }
 
 // quantile interpolates between order statistics (definition 7 of Hyndman and

@@ -36,13 +36,26 @@ var boundRules = sync.OnceValue(func() []boundRule {
 	return rules
 })
 
-// ruleFor finds the first rule of a kind for a constituent in a food group; a
-// rule for a parent covers its parts. A rule from memory never applies.
-func ruleFor(kind, group string, c *constituent.Constituent) (boundRule, bool) {
+type boundKey struct{ kind, group string }
+
+// boundRulesOf are the rules by kind and group, in the order of the file. A
+// rule from memory never applies.
+var boundRulesOf = sync.OnceValue(func() map[boundKey][]boundRule {
+	rules := map[boundKey][]boundRule{}
 	for _, rule := range boundRules() {
-		if rule.kind != kind || source.IsFromMemory(rule.source) || (rule.group != "*" && rule.group != group) {
-			continue
+		if !source.IsFromMemory(rule.source) {
+			key := boundKey{rule.kind, rule.group}
+			rules[key] = append(rules[key], rule)
 		}
+	}
+	return rules
+})
+
+// ruleFor finds the first rule of a kind for a constituent in a food group, else
+// for all groups; a rule for a parent covers its parts.
+func ruleFor(kind, group string, c *constituent.Constituent) (boundRule, bool) {
+	rules := boundRulesOf()
+	for _, rule := range slices.Concat(rules[boundKey{kind, group}], rules[boundKey{kind, "*"}]) {
 		if slices.ContainsFunc(rule.ids, func(id constituent.ID) bool { return id == c.ID || (kind == "zero" && below(c, id)) }) {
 			return rule, true
 		}

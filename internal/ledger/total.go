@@ -18,6 +18,18 @@ func (p *Pot) Total(id constituent.ID) []float64 {
 	return total
 }
 
+// Central gives the central value of a constituent over all rows, in grams.
+func (p *Pot) Central(id constituent.ID) float64 {
+	sum := 0.0
+	cols := p.Columns.Below(id)
+	for row := range p.Rows {
+		for _, col := range cols {
+			sum += p.Cell(row, col)[0]
+		}
+	}
+	return sum
+}
+
 // Of gives the column of a constituent in one row, in grams.
 func (p *Pot) Of(row int, id constituent.ID) []float64 {
 	total := make([]float64, p.N)

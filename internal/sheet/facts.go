@@ -23,7 +23,7 @@ func factsOf(a *assay.Assay) label.Facts {
 }
 
 // declare works out allergens and cautions under one set of rules.
-func declare(rules string, a *assay.Assay) (Declaration, error) {
+func declare(rules string, a *assay.Assay, facts label.Facts) (Declaration, error) {
 	items := make([]allergen.Item, len(a.Items))
 	for i, it := range a.Items {
 		items[i] = itemOf(it)
@@ -33,7 +33,7 @@ func declare(rules string, a *assay.Assay) (Declaration, error) {
 		return Declaration{}, err
 	}
 	amounts := map[constituent.ID]caution.Amount{}
-	for id, x := range factsOf(a).Serving {
+	for id, x := range facts.Serving {
 		amounts[id] = caution.Amount{Mean: x.Mean, WithBounds: x.WithBounds, Known: x.Known}
 	}
 	return Declaration{

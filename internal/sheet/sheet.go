@@ -42,16 +42,17 @@ func Build(program string, a *assay.Assay, tables []source.Table, works evidence
 	if len(s.Rules) == 0 {
 		s.Rules = usualRules
 	}
+	facts := factsOf(a)
 	for _, r := range s.Rules {
-		card, err := label.Make(r, factsOf(a))
+		card, err := label.Make(r, facts)
 		if err != nil {
 			return nil, err
 		}
-		workings, err := label.Explain(r, factsOf(a))
+		workings, err := label.Explain(r, facts)
 		if err != nil {
 			return nil, err
 		}
-		declaration, err := declare(r, a)
+		declaration, err := declare(r, a, facts)
 		if err != nil {
 			return nil, err
 		}
