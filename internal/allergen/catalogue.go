@@ -101,3 +101,38 @@ func IsLeaf(code string) bool { return known().leaves[code] != nil }
 
 // leafNames gives all leaf codes as one line of advice.
 func leafNames() string { return strings.Join(known().order, ", ") }
+
+// LeavesOf gives the leaves that a word means: a leaf itself, or all the leaves
+// of a declared class of any rules, such as "milk" or "tree nuts".
+func LeavesOf(word string) []string {
+	if IsLeaf(word) {
+		return []string{word}
+	}
+	var found []string
+	for _, code := range known().order {
+		for _, class := range known().leaves[code].classes {
+			if class == word {
+				found = addOnce(found, code)
+			}
+		}
+	}
+	return found
+}
+
+// Words gives everything that LeavesOf understands: the classes, then the
+// leaves.
+func Words() []string {
+	var words []string
+	for _, code := range known().order {
+		for _, rules := range known().rules {
+			if class := known().leaves[code].classes[rules]; class != "" {
+				words = addOnce(words, class)
+			}
+		}
+	}
+	slices.Sort(words)
+	for _, code := range known().order {
+		words = addOnce(words, code)
+	}
+	return words
+}

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"context"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -15,7 +16,7 @@ import (
 )
 
 func newFood(a *app) *cobra.Command {
-	return group("food", "find and show foods", newFoodFind(a), newFoodShow(a))
+	return group("food", "find and show foods", newFoodFind(a), newFoodShow(a), newFoodRank(a), newFoodCompare(a))
 }
 
 func newFoodFind(a *app) *cobra.Command {
@@ -44,7 +45,7 @@ func (a *app) foodFind(ctx context.Context, words string, limit int) error {
 	if err != nil {
 		return err
 	}
-	hits, err := db.Find(ctx, store.Query{Words: words, Tables: a.options.tables, Limit: limit})
+	hits, err := a.find(ctx, db, words, limit)
 	if err != nil {
 		return err
 	}
@@ -60,6 +61,31 @@ func (a *app) foodFind(ctx context.Context, words string, limit int) error {
 		list[i] = textreport.Hit{ID: h.ID.String(), Name: h.Name, Matched: h.Matched, Near: h.Near}
 	}
 	return textreport.Hits(a.streams.Out, list, a.style())
+}
+
+// find searches for the words and for what the trade calls the same thing, and
+// gives near misses only if neither finds anything.
+func (a *app) find(ctx context.Context, db *store.DB, words string, limit int) ([]store.Hit, error) {
+	var hits, near []store.Hit
+	for _, query := range append([]string{words}, food.OtherWords(words)...) {
+		found, err := db.Find(ctx, store.Query{Words: query, Tables: a.options.tables, Limit: limit})
+		if err != nil {
+			return nil, err
+		}
+		for _, h := range found {
+			same := func(x store.Hit) bool { return x.ID == h.ID }
+			switch {
+			case h.Near && len(near) < limit && !slices.ContainsFunc(near, same):
+				near = append(near, h)
+			case !h.Near && len(hits) < limit && !slices.ContainsFunc(hits, same):
+				hits = append(hits, h)
+			}
+		}
+	}
+	if len(hits) == 0 {
+		return near, nil
+	}
+	return hits, nil
 }
 
 func newFoodShow(a *app) *cobra.Command {

@@ -1,42 +1,46 @@
 package cli
 
 import (
-	"fmt"
-	"io"
 	"strconv"
 	"time"
+
+	"github.com/schollz/progressbar/v3"
 )
 
-// progress shows on a terminal how far a load is; elsewhere it is silent.
+// progress shows on a terminal how far a load is, how fast, and how long it will
+// take; elsewhere it is silent.
 type progress struct {
-	out   io.Writer // nil: silent
-	what  string
-	shown time.Time
+	bar *progressbar.ProgressBar // nil: silent
 }
 
-// between is the least time between two lines of progress.
+// between is the least time between two pictures of the progress.
 const between = 100 * time.Millisecond
 
-func (a *app) progress(what string) *progress {
-	p := &progress{what: what}
-	if a.streams.ErrTerm && !a.options.quiet {
-		p.out = a.streams.Err
+// progress begins to show a load of count foods; 0 if nobody knows how many.
+func (a *app) progress(what string, count int) progress {
+	if !a.streams.ErrTerm || a.options.quiet {
+		return progress{}
 	}
-	return p
+	if count == 0 {
+		count = -1 // the library's word for "not known"
+	}
+	return progress{progressbar.NewOptions(count,
+		progressbar.OptionSetWriter(a.streams.Err), progressbar.OptionSetDescription(what),
+		progressbar.OptionShowCount(), progressbar.OptionShowIts(), progressbar.OptionSetItsString("foods"),
+		progressbar.OptionSetPredictTime(true), progressbar.OptionThrottle(between), progressbar.OptionClearOnFinish(),
+	)}
 }
 
-func (p *progress) step(foods, values int) {
-	if p.out == nil || time.Since(p.shown) < between {
-		return
+func (p progress) step(foods, _ int) {
+	if p.bar != nil {
+		_ = p.bar.Set(foods) // a picture that cannot be drawn is no reason to stop
 	}
-	p.shown = time.Now()
-	fmt.Fprintf(p.out, "\r%s: %s foods, %s values", p.what, thousands(foods), thousands(values))
 }
 
-// done takes the line away.
-func (p *progress) done() {
-	if p.out != nil && !p.shown.IsZero() {
-		fmt.Fprint(p.out, "\r\x1b[K")
+// done takes the picture away.
+func (p progress) done() {
+	if p.bar != nil {
+		_ = p.bar.Finish()
 	}
 }
 

@@ -17,7 +17,7 @@ import (
 
 func newTable(a *app) *cobra.Command {
 	return group("table", "load, list and remove public food-composition tables",
-		newTableLoad(a), newTableList(a), newTableRemove(a), newTableFormats(a))
+		newTableLoad(a), newTableList(a), newTableRemove(a), newTableFormats(a), newTableDiff(a))
 }
 
 // idPattern is what a table may be called: it stands before the colon of food
@@ -61,7 +61,7 @@ func (a *app) tableLoad(ctx context.Context, format, path, as string, force bool
 	if err != nil {
 		return err
 	}
-	progress := a.progress(as)
+	progress := a.progress(as, release.Count)
 	loaded, err := db.Load(ctx, store.Incoming{
 		Table: release.Table, Columns: release.Columns, Works: release.Works, Foods: release.Foods, Force: force,
 	}, progress.step)

@@ -89,11 +89,20 @@ func cellOf(f *Food, c *constituent.Constituent, v Value) (cell Cell, known bool
 	return cell, true
 }
 
-// rowOf names the source row of a value: values read from one row are the same
-// measurement wherever they are used.
+// The core table takes most of its figures from one agency's table, row by row:
+// there the source row is that table's food.
+const (
+	coreTable  = "core"
+	coreAgency = "sr28"
+	agency     = "sr"
+)
+
+// rowOf names the source row of a value. A core food that takes its figure from
+// a row of the agency's table shares that measurement with the agency's food and
+// with every other core food that takes it; any other value is its food's own.
 func rowOf(f *Food, v Value) string {
-	if v.Source != "" && v.Ref != "" {
-		return f.ID.Table + "/" + v.Source + "/" + v.Ref
+	if f.ID.Table == coreTable && v.Source == coreAgency && v.Ref != "" {
+		return ID{Table: agency, Code: v.Ref}.String()
 	}
 	return f.ID.String()
 }

@@ -161,3 +161,20 @@ func TestSpreadCannotExceedWhatTheRangeAllows(t *testing.T) {
 	// 120/2·√(10/9) by the inequality of Popoviciu (1935) for a sample of ten.
 	assert.InDelta(t, 63.2456/1e5, food.Enter(f, nil).Cell("K").SD, 1e-6)
 }
+
+func TestFoodsShareARowOnlyWhereTheyShareAMeasurement(t *testing.T) {
+	a, b := limeJuice(), limeJuice()
+	b.ID.Code = "09161"
+	for i := range a.Values { // a table's own note on a value, such as a derivation code, is no row
+		a.Values[i].Source, a.Values[i].Ref = "src1", "A"
+		b.Values[i].Source, b.Values[i].Ref = "src1", "A"
+	}
+	assert.NotEqual(t, food.Enter(a, nil).Cell("K").Row, food.Enter(b, nil).Cell("K").Row)
+
+	core := limeJuice()
+	core.ID = food.ID{Table: "core", Code: "lime-juice"}
+	for i := range core.Values {
+		core.Values[i].Source, core.Values[i].Ref = "sr28", "09160"
+	}
+	assert.Equal(t, food.Enter(a, nil).Cell("K").Row, food.Enter(core, nil).Cell("K").Row)
+}

@@ -8,15 +8,23 @@
 package tables
 
 import (
+	"sipsum/internal/tables/ciqual"
+	"sipsum/internal/tables/cnf"
+	"sipsum/internal/tables/cofid"
 	"sipsum/internal/tables/core"
+	"sipsum/internal/tables/fdc"
+	"sipsum/internal/tables/fndds"
+	"sipsum/internal/tables/generic"
 	"sipsum/internal/tables/ifct"
 	"sipsum/internal/tables/sr"
+	"sipsum/internal/tables/stfcj"
+	"sipsum/internal/tables/swiss"
 	"sipsum/internal/tables/table"
 )
 
 // Formats lists the formats in the order in which they are shown and sniffed.
 func Formats() []table.Format {
-	return []table.Format{core.Format, sr.Format, ifct.Format}
+	return []table.Format{core.Format, sr.Format, ifct.Format, ciqual.Format, swiss.Format, cnf.Format, cofid.Format, fdc.Format, fndds.Format, stfcj.Format, generic.Format}
 }
 
 // Find gives a format by its name.

@@ -12,6 +12,13 @@ import (
 func TestFormatsAreTold(t *testing.T) {
 	for folder, want := range map[string]string{
 		"../../data/core": "core", "../../testdata/tables/sr": "sr", "../../testdata/tables/ifct": "ifct",
+		"../../testdata/tables/ciqual": "ciqual", "../../testdata/tables/ciqual-xml": "ciqual", "../../testdata/tables/swiss": "swiss",
+		"../../testdata/tables/generic": "generic",
+		"../../testdata/tables/cofid":   "cofid",
+		"../../testdata/tables/cnf":     "cnf",
+		"../../testdata/tables/fdc":     "fdc",
+		"../../testdata/tables/fndds":   "fndds", "../../testdata/tables/fndds-csv": "fndds",
+		"../../testdata/tables/stfcj": "stfcj",
 	} {
 		f, ok := tables.Sniff(folder)
 		require.True(t, ok, folder)

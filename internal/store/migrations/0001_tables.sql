@@ -84,6 +84,52 @@ CREATE TABLE constituent_key (
     id  TEXT NOT NULL UNIQUE
 ) STRICT;
 
+-- What drinks are made of has fixed numbers, so that the index below can name
+-- them.
+INSERT INTO constituent_key (key, id) VALUES
+    (1, 'CITAC'),
+    (2, 'MALAC'),
+    (3, 'QUINAC'),
+    (4, 'TARAC'),
+    (5, 'LACAC'),
+    (6, 'ACEAC'),
+    (7, 'ISOCAC'),
+    (8, 'OXALAC'),
+    (9, 'SUCAC'),
+    (10, 'FUMAC'),
+    (11, 'GLUCAC'),
+    (12, 'FORAC'),
+    (13, 'OA'),
+    (14, 'SUGAR'),
+    (15, 'GLUS'),
+    (16, 'FRUS'),
+    (17, 'SUCS'),
+    (18, 'LACS'),
+    (19, 'MALS'),
+    (20, 'GALS'),
+    (21, 'SUGAD'),
+    (22, 'SORTL'),
+    (23, 'POLYL'),
+    (24, 'CAFFN'),
+    (25, 'THEBRN'),
+    (26, 'CHLRAC'),
+    (27, 'trigonelline'),
+    (28, 'phosphate'),
+    (29, 'NARIN'),
+    (30, 'TAN'),
+    (31, 'ALC'),
+    (32, 'FAT'),
+    (33, 'PROCNT'),
+    (34, 'FIBTG'),
+    (35, 'STARCH'),
+    (36, 'NA'),
+    (37, 'K'),
+    (38, 'CA'),
+    (39, 'MG'),
+    (40, 'P'),
+    (41, 'VITC'),
+    (42, 'CO2');
+
 -- Per 100 g edible part, in the vocabulary's unit. NULL: nobody has stated it.
 -- No REFERENCES here: checking them for every row costs a tenth of a load.
 CREATE TABLE value (
@@ -100,6 +146,9 @@ CREATE TABLE value (
     ref         TEXT NOT NULL,
     PRIMARY KEY (food, constituent)
 ) STRICT, WITHOUT ROWID;
+
+-- Foods by how much they have of a drink constituent.
+CREATE INDEX value_rank ON value (constituent, amount) WHERE constituent <= 42 AND amount > 0;
 
 CREATE TABLE portion (
     food  INTEGER NOT NULL REFERENCES food (key),

@@ -54,22 +54,22 @@ func open(ctx context.Context, files folder, id string) (*table.Release, error) 
 		return nil, err
 	}
 	r.origins = byCode
-	release, err := about(files, names, id, len(cols))
+	count, err := countFoods(files)
+	if err != nil {
+		return nil, err
+	}
+	release, err := about(files, names, id, count, len(cols))
 	if err != nil {
 		return nil, err
 	}
 	return &table.Release{
-		Table: release, Columns: cols, Works: works,
+		Table: release, Columns: cols, Works: works, Count: count,
 		Foods: func(yield func(*food.Food, error) bool) { r.foods(ctx, yield) },
 	}, nil
 }
 
 // about says what the release is.
-func about(files folder, names []string, id string, columns int) (source.Table, error) {
-	foods, err := countFoods(files)
-	if err != nil {
-		return source.Table{}, err
-	}
+func about(files folder, names []string, id string, foods, columns int) (source.Table, error) {
 	release, year, err := edition(foods, columns)
 	if err != nil {
 		return source.Table{}, err

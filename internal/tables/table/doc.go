@@ -18,7 +18,27 @@
 // A food's group is the first rule of data/group_rules.csv that fits its table
 // format, the publisher's group and the words of its name.
 //
+// Files come as a folder, a .zip archive or one file (Files), and rows as CSV
+// (Rows) or as a sheet of an .xlsx workbook (Workbook). Both name file, line and
+// column of a fault; in a workbook these are the row and column of the cell, and
+// the fault also names sheet and cell as the spreadsheet shows them. Archives
+// and workbooks are foreign data: names that lead outside, links, encrypted
+// files, too many files, bytes or blank rows, and texts longer than a cell can
+// hold are refused before they cost memory or time.
+//
+// Western reads files that are Windows-1252 or UTF-8, whichever they turn out to
+// be. Cells is the same view of a CSV file and of a sheet, for tables whose
+// header is not their first row; LastDigits tells to which decimal a column is
+// printed, of which half is the most that a trace can be where the publisher
+// states no limit.
+//
 // # Limits
+//
+// A workbook is read strictly, so that a damaged one never gives a part of its
+// rows: the program that wrote it must have ended every element, numbered rows
+// and cells upwards and kept every shared string. Number formats are told but
+// not applied; dates, hidden rows, merged areas and comments are not interpreted. A workbook may pack 128
+// MiB and unpack to 256 MiB.
 //
 // The hash covers the names and bytes of the publisher's files that are read,
 // not the map: after a change of a map a table is loaded again by force. Files

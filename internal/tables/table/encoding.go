@@ -17,6 +17,10 @@ func Western(fsys fs.FS) fs.FS { return western{fsys} }
 
 type western struct{ fs.FS }
 
+// Stat does not look into the file.
+func (w western) Stat(name string) (fs.FileInfo, error) { return fs.Stat(w.FS, name) }
+
+// Open looks through the file for what is not UTF-8.
 func (w western) Open(name string) (fs.File, error) {
 	file, err := w.FS.Open(name)
 	if err != nil {

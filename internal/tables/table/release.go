@@ -14,6 +14,7 @@ type Release struct {
 	Table   source.Table // Hash is filled
 	Columns []food.Column
 	Works   []source.Work
+	Count   int                          // how many foods will come; 0 if that is not known beforehand
 	Foods   iter.Seq2[*food.Food, error] // in the publisher's order; an error ends it; may be ranged over again
 }
 

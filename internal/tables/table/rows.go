@@ -31,6 +31,7 @@ type Rows struct {
 	index  map[string]int
 	record []string
 	again  string // what to do about a damaged file
+	open   bool   // the last line need not end
 }
 
 // OpenRows opens a file and reads its header. rename gives the name by which a
@@ -38,7 +39,7 @@ type Rows struct {
 func OpenRows(fsys fs.FS, dir, name string, rename func(cell string) string, again string) (*Rows, error) {
 	file, err := fsys.Open(name)
 	if err != nil {
-		return nil, fail.Because(fail.Wrong, err, "cannot read "+path.Join(dir, name), again)
+		return nil, fail.At(fail.Wrong, fail.Place{File: path.Join(dir, name)}, "cannot be read: "+err.Error(), again)
 	}
 	r := &Rows{file: file, tail: &lastByte{Reader: file}, name: path.Join(dir, name), index: map[string]int{}, again: again}
 	r.csv = csv.NewReader(r.tail)
@@ -80,6 +81,10 @@ func (r *Rows) Need(columns ...string) error {
 	return nil
 }
 
+// MayEndOpen accepts a file whose last line has no line end, for publishers who
+// write none. Its last field cannot be told from one that is cut off.
+func (r *Rows) MayEndOpen() { r.open = true }
+
 // Next reads a row; it gives io.EOF after the last.
 func (r *Rows) Next() error { return r.read() }
 
@@ -88,7 +93,7 @@ func (r *Rows) read() error {
 	var bad *csv.ParseError
 	switch {
 	case err == io.EOF:
-		if !r.tail.newline() {
+		if !r.open && !r.tail.newline() {
 			return fail.At(fail.Wrong, fail.Place{File: r.name}, "the last line does not end: the file may be cut off", r.again)
 		}
 		return io.EOF

@@ -21,8 +21,11 @@ type Damage struct {
 	Line     int    // counted from 1; neither the first nor the last
 	Number   string // stands in that line, with its marks to be found once
 	Replaced string // the same with "%" where the number is
-	Missing  string // a file that must be there
+	Missing  string // a file that must be there; empty if no name is prescribed
+	Blank    bool   // an empty number is not damage: it says nothing
 }
+
+const emptyNumber = "empty number"
 
 // checkDamage damages a copy of the release in every way that is known to
 // happen and reads it.
@@ -54,7 +57,7 @@ func checkDamage(t *testing.T, format table.Format, dir string, d Damage) {
 		{"hexadecimal", swap(with("0x1p4")), d.Line},
 		{"negative", swap(with("-1.5")), d.Line},
 		{"decimal comma", swap(with("1;5")), d.Line},
-		{"empty number", swap(with("")), d.Line},
+		{emptyNumber, swap(with("")), d.Line},
 		{"row twice", swap(line, line), d.Line + 1},
 		{"zero byte", swap(with("\x00")), d.Line},
 		{"row without its end", swap(append(bytes.Clone(line[:len(line)/2]), '\n')), d.Line},
@@ -66,6 +69,10 @@ func checkDamage(t *testing.T, format table.Format, dir string, d Damage) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			err := readDamaged(t, format, dir, d.File, c.bytes)
+			if d.Blank && c.name == emptyNumber {
+				require.NoError(t, err)
+				return
+			}
 			var faults *fail.Error
 			require.True(t, errors.As(err, &faults), "want a fault of the file, have %v", err)
 			assert.Equal(t, fail.Wrong, faults.Exit)
@@ -80,6 +87,9 @@ func checkDamage(t *testing.T, format table.Format, dir string, d Damage) {
 		})
 	}
 	t.Run("missing file", func(t *testing.T) {
+		if d.Missing == "" {
+			t.Skip("files of this format are known by what is in them")
+		}
 		copied := copyOf(t, dir)
 		require.NoError(t, os.Remove(filepath.Join(copied, d.Missing)))
 		_, err := format.Open(t.Context(), copied, "")

@@ -1,0 +1,199 @@
+package cli
+
+import (
+	"context"
+	"math"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"sipsum/internal/allergen"
+	"sipsum/internal/constituent"
+	"sipsum/internal/fail"
+	"sipsum/internal/food"
+	"sipsum/internal/report/json"
+	"sipsum/internal/report/text"
+	"sipsum/internal/store"
+)
+
+// rankOptions are the flags of food rank.
+type rankOptions struct {
+	per     string
+	groups  []string
+	without string
+	liquid  bool
+	minN    int
+	limit   int
+}
+
+func newFoodRank(a *app) *cobra.Command {
+	var o rankOptions
+	cmd := &cobra.Command{
+		Use: "rank TAG", Short: "foods with the most of a constituent", Args: exactly(1, "one tagname, such as CITAC"),
+		Long: "rank lists the foods with the most of a constituent: in 100 g, in relation to their energy or sugars,\n" +
+			"or in relation to another constituent. Foods in which nobody has measured it are not in the list.",
+		RunE: func(cmd *cobra.Command, args []string) error { return a.foodRank(cmd.Context(), args[0], o) },
+	}
+	flags := cmd.Flags()
+	flags.StringVar(&o.per, "per", "100g", "100g, 100kcal, 100g-sugars, or a tagname")
+	flags.StringSliceVar(&o.groups, "group", nil, "only these food groups")
+	flags.StringVar(&o.without, "without", "", "leave out foods with this allergen")
+	flags.BoolVar(&o.liquid, "liquid", false, "only liquid food groups")
+	flags.IntVar(&o.minN, "min-n", 0, "only values of at least so many samples")
+	flags.IntVar(&o.limit, "limit", 20, "the most foods to list")
+	return cmd
+}
+
+// per is what a ranking relates to.
+type per struct {
+	id    constituent.ID // empty: 100 g of food
+	times float64        // of the ratio
+	text  string         // "per 100 kcal"
+}
+
+// perOf reads --per. The hundreds are the size of the basis that the word names.
+func perOf(word string) (per, error) {
+	const hundred = 100
+	switch word {
+	case "100g":
+		return per{times: 1, text: "per 100 g"}, nil
+	case "100kcal":
+		return per{constituent.EnergyKcal, hundred, "per 100 kcal"}, nil
+	case "100g-sugars":
+		return per{constituent.Sugar, hundred, "per 100 g sugars"}, nil
+	}
+	c, ok := constituent.Find(word)
+	if !ok {
+		return per{}, fail.New(fail.Wrong, "unknown basis \""+word+"\"", "use 100g, 100kcal, 100g-sugars or a tagname such as MALAC")
+	}
+	return per{c.ID, 1, "per " + c.Unit + " " + c.Name}, nil
+}
+
+func (a *app) foodRank(ctx context.Context, tag string, o rankOptions) error {
+	c, ok := constituent.Find(tag)
+	if !ok {
+		return fail.New(fail.Wrong, "unknown constituent \""+tag+"\"", "use a tagname such as CITAC, MALAC, CAFFN, SUGAR")
+	}
+	basis, err := perOf(o.per)
+	if err != nil {
+		return err
+	}
+	groups, err := groupsOf(o)
+	if err != nil {
+		return err
+	}
+	var leaves []string
+	if o.without != "" {
+		if leaves = allergen.LeavesOf(o.without); len(leaves) == 0 {
+			return fail.New(fail.Wrong, "unknown allergen \""+o.without+"\"", "use one of "+strings.Join(allergen.Words(), ", "))
+		}
+	}
+	if o.limit < 1 {
+		return fail.New(fail.Wrong, "--limit must be at least 1", "")
+	}
+	db, err := a.store(ctx)
+	if err != nil {
+		return err
+	}
+	ranked, err := a.rank(ctx, db, store.Ranking{Of: c.ID, Per: basis.id, Tables: a.options.tables, Groups: groups, MinN: o.minN}, leaves, o.limit)
+	if err != nil {
+		return err
+	}
+	return a.printRank(ctx, db, c, basis, ranked)
+}
+
+// groupsOf gives the food groups that the flags ask for; none means all.
+func groupsOf(o rankOptions) ([]string, error) {
+	var all, liquid []string
+	for _, g := range food.Groups() {
+		all = append(all, g.Name)
+		if g.Liquid {
+			liquid = append(liquid, g.Name)
+		}
+	}
+	for _, g := range o.groups {
+		if !slices.Contains(all, g) {
+			return nil, fail.New(fail.Wrong, "unknown food group \""+g+"\"", "use one of "+strings.Join(all, ", "))
+		}
+	}
+	switch {
+	case !o.liquid:
+		return o.groups, nil
+	case len(o.groups) == 0:
+		return liquid, nil
+	}
+	both := slices.DeleteFunc(slices.Clone(o.groups), func(g string) bool { return !slices.Contains(liquid, g) })
+	if len(both) == 0 {
+		return nil, fail.New(fail.Wrong, "none of the groups asked for is liquid", "leave out --liquid")
+	}
+	return both, nil
+}
+
+// rankedFood is a ranked food and what is known of its allergens, where that was
+// asked.
+type rankedFood struct {
+	store.Ranked
+	notAssessed bool
+}
+
+// rank collects the foods to list. A food that nobody has assessed for the
+// allergen stays in the list, and says so.
+func (a *app) rank(ctx context.Context, db *store.DB, q store.Ranking, leaves []string, limit int) ([]rankedFood, error) {
+	var list []rankedFood
+	err := db.Rank(ctx, q, func(x store.Ranked) (bool, error) {
+		entry := rankedFood{Ranked: x}
+		if len(leaves) > 0 {
+			f, err := db.Food(ctx, x.ID)
+			if err != nil {
+				return false, err
+			}
+			known := allergen.Assess(allergen.Item{
+				Food: f.ID, Name: f.Name(), Group: f.Group, PublisherGroup: f.PublisherGroup, Chemical: f.Chemical, Marks: f.Marks,
+			})
+			has := func(code string) bool {
+				return slices.Contains(known.Leaves, code) || slices.Contains(known.Likely, code)
+			}
+			if slices.ContainsFunc(leaves, has) {
+				return true, nil
+			}
+			entry.notAssessed = known.Knowledge == allergen.NotAssessed
+		}
+		list = append(list, entry)
+		return len(list) < limit, nil
+	})
+	return list, err
+}
+
+func (a *app) printRank(ctx context.Context, db *store.DB, c *constituent.Constituent, basis per, ranked []rankedFood) error {
+	works := library{db: db}.works(ctx)
+	head := textreport.RankHead{Name: c.Name, Unit: c.Unit, Per: basis.text}
+	var lines []textreport.Ranked
+	for _, x := range ranked {
+		line := textreport.Ranked{
+			Food: x.ID.String(), Name: x.Name, Figure: x.Figure * basis.times, Amount: x.Value.Amount, N: x.Value.N,
+			State: x.Value.State, NotAssessed: x.notAssessed, SD: math.NaN(),
+		}
+		if food.Stated(x.Value.SD) {
+			line.SD = x.Value.SD / x.Value.Amount * line.Figure
+		}
+		for id := range strings.FieldsSeq(x.Value.Source) {
+			if w, ok := works(x.ID.Table, id); ok {
+				line.Works = append(line.Works, w)
+			}
+		}
+		lines = append(lines, line)
+	}
+	if a.json() {
+		return jsonreport.Rank(a.streams.Out, string(c.ID), basis.text, lines2json(c, lines))
+	}
+	return textreport.Rank(a.streams.Out, head, lines, a.style())
+}
+
+func lines2json(c *constituent.Constituent, lines []textreport.Ranked) []jsonreport.Ranked {
+	out := make([]jsonreport.Ranked, len(lines))
+	for i, x := range lines {
+		out[i] = jsonreport.RankedOf(x.Food, x.Name, x.Figure, x.SD, x.Amount, c.Unit, x.N, x.State.String(), x.NotAssessed, x.Works)
+	}
+	return out
+}

@@ -1,0 +1,75 @@
+package textreport
+
+import (
+	"io"
+	"strings"
+
+	"sipsum/internal/estimate"
+	"sipsum/internal/food"
+)
+
+// Compare prints foods side by side: a column each, a line for every constituent
+// that one of them has. missing names foods of tables that are not loaded.
+func Compare(w io.Writer, foods []*food.Food, lines []food.Comparison, missing []string, st Style) error {
+	p := newPage(st)
+	p.title("Foods side by side", "compare")
+	for i, f := range foods {
+		p.hanging(columnSign(i)+"  ", 3, Clean(f.ID.String(), mostName)+"  "+Clean(f.Name(), mostName))
+	}
+	const nameWidth, unitWidth = 24, 4
+	cell := min((p.width-nameWidth-unitWidth-2)/len(foods), 14)
+	head := strings.Repeat(" ", nameWidth+unitWidth)
+	for i := range foods {
+		head += right(columnSign(i), cell)
+	}
+	p.gap()
+	p.line(p.bold(p.accent(head)))
+	disagree := false
+	for _, line := range lines {
+		text := left(fit(Clean(line.Constituent.Name, mostName), nameWidth-1), nameWidth) + left(line.Constituent.Unit, unitWidth)
+		for _, c := range line.Cells {
+			text += right(compared(c), cell)
+		}
+		if line.Disagree {
+			text, disagree = text+" ≠", true
+		}
+		p.line(text)
+	}
+	p.gap()
+	legend := "in 100 g · – the table says nothing · ? unknown · < below this limit · tr trace · (0) assumed"
+	if disagree {
+		legend += " · ≠ two figures differ by more than three standard deviations of both"
+	}
+	p.paragraph(0, 0, legend)
+	if len(missing) > 0 {
+		p.paragraph(0, 0, "Not loaded: "+Clean(strings.Join(missing, ", "), mostProse))
+	}
+	return p.write(w)
+}
+
+// columnSign names a column: A, B, C.
+func columnSign(i int) string { return string(rune('A' + i)) }
+
+// compared is one cell: the figure as the table prints it, or why there is none.
+func compared(c food.Compared) string {
+	if !c.Stated {
+		return "–"
+	}
+	return printed(c.Value)
+}
+
+// printed is a figure as a table states it: zeros that are assumed in brackets,
+// limits with <.
+func printed(v food.Value) string {
+	switch {
+	case v.State == estimate.Unknown:
+		return "?"
+	case v.State == estimate.Below && food.Stated(v.Limit):
+		return "<" + plain(v.Limit)
+	case v.State == estimate.Trace:
+		return "tr"
+	case v.State == estimate.Assumed:
+		return "(" + plain(v.Amount) + ")"
+	}
+	return plain(v.Amount)
+}

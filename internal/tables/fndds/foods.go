@@ -1,0 +1,213 @@
+package fndds
+
+import (
+	"context"
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"path"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"sipsum/data"
+	"sipsum/internal/estimate"
+	"sipsum/internal/fail"
+	"sipsum/internal/food"
+	"sipsum/internal/tables/table"
+)
+
+// nutrient is a column that becomes a value.
+type nutrient struct {
+	table.Mapping
+	header string
+}
+
+// reader is what the stream of foods needs.
+type reader struct {
+	file      file
+	tableID   string
+	rules     *table.Groups
+	title     string // of the workbook
+	nutrients []nutrient
+}
+
+// prepare reads the map, the rules and the header, and matches them.
+func (r *reader) prepare() (err error) {
+	if r.rules, err = table.GroupsOf(name); err != nil {
+		return err
+	}
+	mapping, err := table.ReadMap(name)
+	if err != nil {
+		return err
+	}
+	numbers, err := embedded("maps/fndds_headers.csv")
+	if err != nil {
+		return err
+	}
+	rows, err := r.file.open()
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
+	if s, ok := rows.(*sheet); ok {
+		r.title = s.title
+	}
+	there := map[string]bool{}
+	for _, column := range rows.columns() {
+		there[column] = true
+		if column == codeColumn || column == nameColumn || column == categoryNumber || column == categoryColumn {
+			continue
+		}
+		known := false
+		for _, row := range numbers {
+			if row[0] != column {
+				continue
+			}
+			m, ok := mapping.Find(row[1])
+			if !ok {
+				return fmt.Errorf("fndds_headers.csv: column %s is not in fndds.csv", row[1])
+			}
+			r.nutrients, known = append(r.nutrients, nutrient{Mapping: m, header: column}), true
+		}
+		if !known {
+			return rows.Wrong(column, fmt.Sprintf("column %.60q is not known to sipsum", column))
+		}
+	}
+	wanted := []string{codeColumn, nameColumn, categoryNumber, categoryColumn}
+	for _, row := range numbers {
+		wanted = append(wanted, row[0])
+	}
+	for _, column := range wanted {
+		if !there[column] {
+			return rows.Wrong(codeColumn, fmt.Sprintf("column %q is missing in this header", column))
+		}
+	}
+	return nil
+}
+
+var years = regexp.MustCompile(`\b[0-9]{4}-[0-9]{4}\b`)
+
+// edition takes the edition from the title, or from the counts of a CSV copy.
+func (r *reader) edition() (string, error) {
+	if r.file.book != nil {
+		if found := years.FindString(r.title); found != "" {
+			return found, nil
+		}
+		return "not stated", nil
+	}
+	foods, err := r.file.count()
+	if err != nil {
+		return "", err
+	}
+	editions, err := embedded("maps/fndds_editions.csv")
+	if err != nil {
+		return "", err
+	}
+	for _, row := range editions {
+		if row[1] == strconv.Itoa(foods) && row[2] == strconv.Itoa(len(r.nutrients)) {
+			return row[0], nil
+		}
+	}
+	return fmt.Sprintf("not recognised (%d foods)", foods), nil
+}
+
+// columns says where each nutrient goes.
+func (r *reader) columns() []food.Column {
+	all := make([]food.Column, len(r.nutrients))
+	for i, n := range r.nutrients {
+		open := strings.LastIndex(n.header, " (")
+		all[i] = food.Column{
+			ID: n.ID(r.tableID), Number: n.Column, Name: n.header[:open], Unit: strings.Trim(n.header[open:], " ()"),
+			Decimals: -1, Constituent: n.Fate == table.Mapped,
+		}
+	}
+	return all
+}
+
+// foods is the stream.
+func (r *reader) foods(ctx context.Context, yield func(*food.Food, error) bool) {
+	rows, err := r.file.open()
+	if err != nil {
+		yield(nil, err)
+		return
+	}
+	defer rows.Close()
+	seen := map[string]bool{}
+	for {
+		if err = ctx.Err(); err != nil {
+			break
+		}
+		if err = rows.Next(); err != nil {
+			break
+		}
+		var f *food.Food
+		if f, err = r.food(rows, seen); err != nil || !yield(f, nil) {
+			break
+		}
+	}
+	switch {
+	case err == nil:
+	case err != io.EOF:
+		yield(nil, err)
+	case len(seen) == 0:
+		yield(nil, fail.At(fail.Wrong, fail.Place{File: path.Join(r.file.dir, r.file.name)}, "has no food", again))
+	}
+}
+
+var codeShape = regexp.MustCompile(`^[0-9]{8}$`)
+
+// food reads the current row.
+func (r *reader) food(rows rows, seen map[string]bool) (*food.Food, error) {
+	code := rows.Text(codeColumn)
+	if !codeShape.MatchString(code) || seen[code] {
+		return nil, rows.Wrong(codeColumn, fmt.Sprintf("food code %.40q has not eight digits, or stands twice", code))
+	}
+	seen[code] = true
+	text := oneLine(rows.Text(nameColumn))
+	if text == "" {
+		return nil, rows.Wrong(nameColumn, "the food has no name")
+	}
+	f := &food.Food{
+		ID:             food.ID{Table: r.tableID, Code: code},
+		Names:          []food.Name{{Language: "en", Text: text}},
+		PublisherGroup: oneLine(rows.Text(categoryColumn)),
+		Density:        food.Density{GramsPerMl: food.None, SD: food.None},
+		Edible:         food.None,
+		Note:           "WWEIA category " + oneLine(rows.Text(categoryNumber)),
+		Values:         make([]food.Value, len(r.nutrients)),
+	}
+	f.Group = r.rules.Group(f.PublisherGroup, f.Name())
+	for i, n := range r.nutrients {
+		amount, err := rows.Number(n.header)
+		if err == nil && !food.Stated(amount) {
+			err = rows.Wrong(n.header, "the value is empty")
+		}
+		if err != nil {
+			return nil, err
+		}
+		f.Values[i] = food.Value{
+			Constituent: n.ID(r.tableID), Amount: amount * n.Factor, State: estimate.Calculated,
+			SD: food.None, Low: food.None, High: food.None, Limit: food.None, Source: work, Ref: n.Column,
+		}
+	}
+	return f, nil
+}
+
+// embedded reads a small file of sipsum's own, without its header.
+func embedded(name string) ([][]string, error) {
+	in, err := data.FS.Open(name)
+	if err != nil {
+		return nil, err
+	}
+	defer in.Close()
+	rows, err := csv.NewReader(in).ReadAll()
+	if err == nil && len(rows) == 0 {
+		err = errors.New("is empty")
+	}
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	return rows[1:], nil
+}
