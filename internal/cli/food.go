@@ -21,6 +21,7 @@ func newFood(a *app) *cobra.Command {
 
 func newFoodFind(a *app) *cobra.Command {
 	var limit int
+	var groups []string
 	cmd := &cobra.Command{
 		Use: "find WORDS", Short: "foods whose names have these words, or nearly",
 		Args: func(cmd *cobra.Command, args []string) error {
@@ -30,22 +31,27 @@ func newFoodFind(a *app) *cobra.Command {
 			return exactly(1, "words to look for")(cmd, args)
 		},
 		RunE: func(cmd *cobra.Command, args []string) error {
-			return a.foodFind(cmd.Context(), strings.Join(args, " "), limit)
+			return a.foodFind(cmd.Context(), strings.Join(args, " "), groups, limit)
 		},
 	}
 	cmd.Flags().IntVar(&limit, "limit", 20, "the most foods to list")
+	cmd.Flags().StringSliceVar(&groups, "group", nil, "only these food groups")
 	return cmd
 }
 
-func (a *app) foodFind(ctx context.Context, words string, limit int) error {
+func (a *app) foodFind(ctx context.Context, words string, groups []string, limit int) error {
 	if limit < 1 {
 		return fail.New(fail.Wrong, "--limit must be at least 1", "")
+	}
+	groups, err := groupsOf(groups, false)
+	if err != nil {
+		return err
 	}
 	db, err := a.store(ctx)
 	if err != nil {
 		return err
 	}
-	hits, err := a.find(ctx, db, words, limit)
+	hits, err := a.find(ctx, db, words, groups, limit)
 	if err != nil {
 		return err
 	}
@@ -65,10 +71,10 @@ func (a *app) foodFind(ctx context.Context, words string, limit int) error {
 
 // find searches for the words and for what the trade calls the same thing, and
 // gives near misses only if neither finds anything.
-func (a *app) find(ctx context.Context, db *store.DB, words string, limit int) ([]store.Hit, error) {
+func (a *app) find(ctx context.Context, db *store.DB, words string, groups []string, limit int) ([]store.Hit, error) {
 	var hits, near []store.Hit
 	for _, query := range append([]string{words}, food.OtherWords(words)...) {
-		found, err := db.Find(ctx, store.Query{Words: query, Tables: a.options.tables, Limit: limit})
+		found, err := db.Find(ctx, store.Query{Words: query, Tables: a.options.tables, Groups: groups, Limit: limit})
 		if err != nil {
 			return nil, err
 		}

@@ -79,7 +79,7 @@ func (a *app) foodRank(ctx context.Context, tag string, o rankOptions) error {
 	if err != nil {
 		return err
 	}
-	groups, err := groupsOf(o)
+	groups, err := groupsOf(o.groups, o.liquid)
 	if err != nil {
 		return err
 	}
@@ -104,7 +104,7 @@ func (a *app) foodRank(ctx context.Context, tag string, o rankOptions) error {
 }
 
 // groupsOf gives the food groups that the flags ask for; none means all.
-func groupsOf(o rankOptions) ([]string, error) {
+func groupsOf(asked []string, onlyLiquid bool) ([]string, error) {
 	var all, liquid []string
 	for _, g := range food.Groups() {
 		all = append(all, g.Name)
@@ -112,18 +112,18 @@ func groupsOf(o rankOptions) ([]string, error) {
 			liquid = append(liquid, g.Name)
 		}
 	}
-	for _, g := range o.groups {
+	for _, g := range asked {
 		if !slices.Contains(all, g) {
 			return nil, fail.New(fail.Wrong, "unknown food group \""+g+"\"", "use one of "+strings.Join(all, ", "))
 		}
 	}
 	switch {
-	case !o.liquid:
-		return o.groups, nil
-	case len(o.groups) == 0:
+	case !onlyLiquid:
+		return asked, nil
+	case len(asked) == 0:
 		return liquid, nil
 	}
-	both := slices.DeleteFunc(slices.Clone(o.groups), func(g string) bool { return !slices.Contains(liquid, g) })
+	both := slices.DeleteFunc(slices.Clone(asked), func(g string) bool { return !slices.Contains(liquid, g) })
 	if len(both) == 0 {
 		return nil, fail.New(fail.Wrong, "none of the groups asked for is liquid", "leave out --liquid")
 	}

@@ -17,6 +17,7 @@ import (
 type Query struct {
 	Words  string   // words or their beginnings, in any order
 	Tables []string // only these, in this order of preference; none means all loaded tables
+	Groups []string // only these food groups; none means all
 	Limit  int      // the most hits wanted; 0 means 20
 }
 
@@ -32,6 +33,11 @@ type Hit struct {
 const (
 	usualLimit = 20
 	mostWords  = 32
+
+	// mostRanked is how many names an expression may bring into the ranking, in
+	// the order in which they were loaded, core first: the beginning of a word
+	// that half a million names have ranks nothing worth the wait.
+	mostRanked = "5000"
 )
 
 // Find gives foods whose names have all the words, else near misses, the best
@@ -102,26 +108,38 @@ func quoted(word string) string { return `"` + strings.ReplaceAll(word, `"`, `""
 // match more of them first, then by table (the core table, or the order asked
 // for), then shorter names, then the publisher's order.
 func search(ctx context.Context, tx *sqlx.Tx, q Query, expressions []string) ([]Hit, error) {
+	limit := ""
+	if len(q.Tables) == 0 && len(q.Groups) == 0 { // with a filter the first names may all be filtered out
+		limit = " LIMIT " + mostRanked
+	}
 	var args []any
 	each := make([]string, len(expressions))
 	for i, e := range expressions {
-		each[i] = "SELECT rowid AS name FROM food_name_index WHERE food_name_index MATCH ?"
+		each[i] = "SELECT * FROM (SELECT rowid AS name FROM food_name_index WHERE food_name_index MATCH ?" + limit + ")"
 		args = append(args, e)
 	}
-	where, order := "", "CASE r.table_id WHEN ? THEN 0 ELSE 1 END"
-	if len(q.Tables) == 0 {
-		args = append(args, Core)
-	} else {
-		var ranks strings.Builder
-		for i, table := range q.Tables {
-			where += ", ?"
-			args = append(args, table)
-			fmt.Fprintf(&ranks, " WHEN ? THEN %d", i)
+	where := ""
+	for _, in := range []struct {
+		column string
+		list   []string
+	}{{"r.table_id", q.Tables}, {"f.our_group", q.Groups}} {
+		if len(in.list) > 0 {
+			where += " AND " + in.column + " IN (?" + strings.Repeat(", ?", len(in.list)-1) + ")"
 		}
-		where = " AND r.table_id IN (" + where[2:] + ")"
-		order = "CASE r.table_id" + ranks.String() + " END"
-		args = append(args, args[len(args)-len(q.Tables):]...)
+		for _, x := range in.list {
+			args = append(args, x)
+		}
 	}
+	preferred := q.Tables
+	if len(preferred) == 0 {
+		preferred = []string{Core}
+	}
+	order := "CASE r.table_id"
+	for i, table := range preferred {
+		order += fmt.Sprintf(" WHEN ? THEN %d", i)
+		args = append(args, table)
+	}
+	order += fmt.Sprintf(" ELSE %d END", len(preferred))
 	args = append(args, q.Limit)
 	// CROSS JOIN keeps the order of the joins: from the index's few names on.
 	// A food is ranked by its best name; SQLite takes the other columns of a

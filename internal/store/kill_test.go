@@ -50,7 +50,7 @@ func TestAKillLeavesOneWholeRelease(t *testing.T) {
 	t.Logf("seed %d", seed)
 	random := rand.New(rand.NewPCG(seed, 0))
 	leftovers := 0
-	for range 8 {
+	for range 10 {
 		cmd := exec.Command(os.Args[0])
 		cmd.Env = append(os.Environ(), killPath+"="+path)
 		out, err := cmd.StdoutPipe()
