@@ -73,7 +73,7 @@ func rank(ctx context.Context, tx *sqlx.Tx, q Ranking, use func(Ranked) (bool, e
 			args = append(args, x)
 		}
 	}
-	rows, err := tx.QueryContext(ctx, text+" ORDER BY "+figure+" DESC, f.key", args...)
+	rows, err := tx.QueryContext(ctx, text+" ORDER BY "+figure+" DESC, v.food", args...)
 	if err != nil {
 		return err
 	}

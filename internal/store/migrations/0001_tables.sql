@@ -148,7 +148,7 @@ CREATE TABLE value (
 ) STRICT, WITHOUT ROWID;
 
 -- Foods by how much they have of a drink constituent.
-CREATE INDEX value_rank ON value (constituent, amount) WHERE constituent <= 42 AND amount > 0;
+CREATE INDEX value_rank ON value (constituent, amount DESC) WHERE constituent <= 42 AND amount > 0;
 
 CREATE TABLE portion (
     food  INTEGER NOT NULL REFERENCES food (key),
