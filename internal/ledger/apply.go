@@ -52,3 +52,12 @@ func (p *Pot) Apply(m Model) Lost {
 	}
 	return lost
 }
+
+// Plus adds up what two pots have lost.
+func (l Lost) Plus(other Lost) Lost {
+	sum := Lost{Grams: make([]float64, len(l.Grams))}
+	for i, g := range l.Grams {
+		sum.Grams[i] = g + other.Grams[i]
+	}
+	return sum
+}

@@ -1,6 +1,8 @@
 package ledger
 
 import (
+	"slices"
+
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
 )
@@ -12,12 +14,13 @@ type Columns struct {
 	at   []int // by vocabulary order; -1 if not carried
 }
 
-// NewColumns collects the columns that the profiles need.
-func NewColumns(profiles []*food.Profile) *Columns {
+// NewColumns collects the columns that the profiles need, and those of the
+// constituents that steps will make.
+func NewColumns(profiles []*food.Profile, made ...constituent.ID) *Columns {
 	c := &Columns{at: make([]int, len(constituent.All()))}
 	for _, k := range constituent.All() {
 		c.at[k.Order] = -1
-		if k.InLedger() && (k.ID == constituent.Water || anyHas(profiles, k)) {
+		if k.InLedger() && (k.ID == constituent.Water || slices.Contains(made, k.ID) || anyHas(profiles, k)) {
 			c.at[k.Order] = len(c.List)
 			c.List = append(c.List, k)
 		}
@@ -27,7 +30,7 @@ func NewColumns(profiles []*food.Profile) *Columns {
 
 func anyHas(profiles []*food.Profile, c *constituent.Constituent) bool {
 	for _, p := range profiles {
-		if cell := p.Cells[c.Order]; cell.Known && cell.Amount > 0 {
+		if cell := p.Cells[c.Order]; cell.Known && cell.Amount != 0 {
 			return true
 		}
 	}

@@ -17,9 +17,13 @@
 // A separating step is a Model: which share of a constituent of a row stays.
 // Apply multiplies; what does not stay is returned as lost, so mass closes.
 //
+// A step that turns a constituent into others is a Reaction. React moves mass
+// between the columns of a row and takes the water that it needs out of the whole
+// pot, so the mass of the pot stays; the bound of what is unknown moves with it.
+// Forget turns a rider of a row from known into unknown, bounded by what was known.
+//
 // # Limits
 //
-// Central values of bounds ignore the spread of the steps they pass. Chemical
-// change (mass moving between leaves) is not a Model; no step computed so far
-// needs it.
+// Central values of bounds ignore the spread of the steps they pass. A draw in
+// which a reaction lacks water turns only as much as its water allows.
 package ledger

@@ -19,6 +19,10 @@ type Drawer struct {
 	columns *Columns
 	drawn   map[*food.Profile][]float64
 	shared  map[constituent.ID][]float64
+
+	// Trace, if set, is shown every column that is drawn, in grams per gram and
+	// before the mass is closed. It may not keep it.
+	Trace func(profile *food.Profile, c *constituent.Constituent, col []float64)
 }
 
 // NewDrawer makes a drawer for columns of n numbers (draws + 1).
@@ -35,8 +39,12 @@ func (d *Drawer) PerGram(profile *food.Profile) []float64 {
 	}
 	slab := make([]float64, len(d.columns.List)*d.n)
 	for i, c := range d.columns.List {
-		if cell := profile.Cells[c.Order]; cell.Known && cell.Amount > 0 {
-			d.input(c, cell).Fill(slab[i*d.n : (i+1)*d.n])
+		if cell := profile.Cells[c.Order]; cell.Known && cell.Amount != 0 {
+			col := slab[i*d.n : (i+1)*d.n]
+			d.input(c, cell).Fill(col)
+			if d.Trace != nil {
+				d.Trace(profile, c, col)
+			}
 		}
 	}
 	d.close(slab)

@@ -77,6 +77,14 @@ func (p *Pot) Mix(other *Pot, factor []float64, name string) {
 	}
 }
 
+// Join adds the contents of another pot as they stand, as if they had been
+// poured here. The other pot may not be used afterwards.
+func (p *Pot) Join(other *Pot) {
+	p.Rows = append(p.Rows, other.Rows...)
+	p.cells = append(p.cells, other.cells...)
+	p.bounds = append(p.bounds, other.bounds...)
+}
+
 // Scaled gives a copy in which everything is times factor.
 func (p *Pot) Scaled(factor []float64) *Pot {
 	c := New(p.Columns, p.N)

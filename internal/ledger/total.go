@@ -100,17 +100,25 @@ func (p *Pot) State(id constituent.ID) estimate.State {
 
 // rowState is the state of a constituent in one row: the profile's, at least
 // calculated after a step's model; a parent without a figure of its own takes
-// the worst of its weighty leaves.
+// the worst of its weighty leaves. What a step made where nothing was known is
+// calculated.
 func (p *Pot) rowState(row int, c *constituent.Constituent) estimate.State {
 	cell := p.Rows[row].Profile.Cells[c.Order]
 	state := cell.State
 	if c.Kind == constituent.Parent && !cell.Known {
 		state = p.leafState(row, c)
 	}
-	if p.Rows[row].Modelled && state < estimate.Calculated {
+	if p.Rows[row].Modelled && (state < estimate.Calculated || p.made(row, c)) {
 		state = estimate.Calculated
 	}
 	return state
+}
+
+// made reports whether a step has made a constituent that the food itself is
+// not known to have.
+func (p *Pot) made(row int, c *constituent.Constituent) bool {
+	col := p.Columns.at[c.Order]
+	return col >= 0 && !p.Rows[row].Profile.Cells[c.Order].Known && p.Cell(row, col)[0] > 0
 }
 
 func (p *Pot) leafState(row int, parent *constituent.Constituent) estimate.State {

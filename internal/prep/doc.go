@@ -1,29 +1,48 @@
 // Package prep is what each preparation step does to a pot: one file a step,
-// pure functions of the pot and of columns of draws.
+// pure functions of the pot and of columns of draws. The comment of each step
+// gives its formula, where it is valid, what it cannot know and its sources; the
+// figures are rows of data/ with their range.
 //
 // # Model
 //
 // A separating step decides which share of each constituent of each row stays
 // (ledger.Model):
 //
-//	reduce    water leaves until the mass is reached; alcohol leaves with it by
-//	          the published range of retention after simmering
-//	strain    suspended solids, fat and protein pass by data/phases.csv (share
-//	press     passed by phase, food group and medium, wide); the liquor that
-//	          passes is collected in part: all of it keeps one composition
-//	heat      published retention factors of one code (USDA release 6), each
-//	          rounded to 5 %, so rectangular ± 2.5 %
-//	split     shares stated by the designer; what is not named stays with the
-//	          water
-//	chill     melted ice is water; dilute adds water up to a mass
+//	reduce       water leaves until the mass is reached; alcohol leaves with it by
+//	             the published range of retention after simmering
+//	strain       suspended solids, fat and protein pass by data/phases.csv (share
+//	press        passed by phase, food group and medium, wide); the liquor that
+//	             passes is collected in part: all of it keeps one composition
+//	curdle       milk parts by data/partition.csv into liquor and curd; the liquor
+//	             is collected in part; data/curdling.csv says when milk curdles
+//	brew         the dose gives its solids by data/extraction.csv and brewing.csv,
+//	steep        the water is shared between the cup and the grounds
+//	wash         a fat is stirred in and taken out again
+//	concentrate  ice leaves and takes a part of what is dissolved (data/kinetics.csv)
+//	heat         published retention factors of one code (USDA release 6), each
+//	             rounded to 5 %, so rectangular ± 2.5 %
+//	split        shares stated by the designer; what is not named stays with the
+//	             water
 //
-// Adding ingredients is the ledger's Pour and Mix.
+// A changing step moves mass between constituents (ledger.Reaction):
+//
+//	invert       sucrose and water become glucose and fructose, by a stated share or
+//	             by first-order kinetics (data/kinetics.csv)
+//	hydrolyse    lactose and water become glucose and galactose
+//	caramelise   sugars become carbohydrate without a name
+//	ferment      sugars become what is stated by their equations
+//	             (data/fermentation.csv); the gas leaves
+//
+// A pouring step adds: chill and dilute water, carbonate carbon dioxide (solubility
+// of Weiss 1974, package solution). Adding ingredients is the ledger's Pour and Mix.
+//
+// A step that asks for what the pot cannot give at central values (more collected
+// than passes, reduced below the dry matter) is an error and changes nothing; in
+// single draws it takes what there is. What is unusual but possible is a note.
 //
 // # Limits
 //
 // Strain and press differ only in the word: no source separates what a press
 // passes from what a cloth passes. Minerals and vitamins bound to pulp are
-// treated as dissolved. Aroma is not modelled. Steps that change mass into other
-// mass (curdle, brew, invert, ferment, caramelise, carbonate …) are in the
-// grammar of the drink file and refused by name (NotComputed).
+// treated as dissolved. Aroma is not modelled.
 package prep

@@ -1,13 +1,9 @@
 package prep
 
 import (
-	"encoding/csv"
-	"fmt"
-	"strconv"
 	"strings"
 	"sync"
 
-	"sipsum/data"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
@@ -24,17 +20,8 @@ type Retention struct {
 const roundedTo = 0.05
 
 var retentions = sync.OnceValue(func() map[string]Retention {
-	file, err := data.FS.Open("retention.csv")
-	if err != nil {
-		panic("prep: " + err.Error())
-	}
-	defer file.Close()
-	reader := csv.NewReader(file)
-	reader.Comment = '#'
-	rows, err := reader.ReadAll()
-	if err != nil {
-		panic("prep: retention.csv: " + err.Error())
-	}
+	const file = "retention.csv"
+	rows := tableRows(file)
 	table := map[string]Retention{}
 	for _, row := range rows[1:] {
 		r := Retention{Code: row[0], Name: row[1], Factors: map[constituent.ID]float64{}}
@@ -43,11 +30,7 @@ var retentions = sync.OnceValue(func() map[string]Retention {
 			if i < 2 || !ok || row[i] == "" {
 				continue
 			}
-			percent, err := strconv.ParseFloat(row[i], 64)
-			if err != nil {
-				panic(fmt.Sprintf("prep: retention.csv: code %s: %q is not a number", row[0], row[i]))
-			}
-			r.Factors[c.ID] = percent / 100
+			r.Factors[c.ID] = mustNumber(file, row[i]) / 100
 		}
 		table[r.Code] = r
 	}

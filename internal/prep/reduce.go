@@ -53,9 +53,3 @@ func (m *evaporation) Share(_ ledger.Row, c *constituent.Constituent, share []fl
 		fill(share, 1)
 	}
 }
-
-func fill(share []float64, x float64) {
-	for d := range share {
-		share[d] = x
-	}
-}

@@ -1,0 +1,109 @@
+package ledger
+
+import (
+	"sipsum/internal/constituent"
+)
+
+// Reaction turns one constituent into others, in the row where it stands, and
+// takes up water of the whole pot. The parts weigh as much as a gram and its
+// water.
+type Reaction struct {
+	From  constituent.ID
+	Into  []Part
+	Water float64 // grams of water that a gram of From takes up
+}
+
+// Part is grams of a constituent that a gram makes.
+type Part struct {
+	ID    constituent.ID
+	Grams float64
+}
+
+// React turns a share (a column) of a constituent into others in every row. A
+// draw in which the pot has too little water turns only what its water allows.
+// What is unknown turns too: the bound of From becomes bounds of its products.
+func (p *Pot) React(r Reaction, share []float64) {
+	if from := p.Columns.At(r.From); from >= 0 {
+		share = p.wetShare(r, from, share)
+		for row := range p.Rows {
+			p.reactRow(r, row, from, share)
+		}
+	}
+	for row := range p.Rows {
+		p.reactBounds(r, p.Bounds(row), share[0])
+		p.Rows[row].Modelled = true
+	}
+}
+
+// wetShare takes the water out of the pot and gives the share that it allows.
+func (p *Pot) wetShare(r Reaction, from int, share []float64) []float64 {
+	want, water := make([]float64, p.N), p.Total(constituent.Water)
+	for row := range p.Rows {
+		for d, x := range p.Cell(row, from) {
+			want[d] += x * share[d] * r.Water
+		}
+	}
+	allowed, left := make([]float64, p.N), make([]float64, p.N)
+	for d, s := range share {
+		allowed[d], left[d] = s, 1
+		if want[d] > water[d] {
+			allowed[d] *= water[d] / want[d]
+			want[d] = water[d]
+		}
+		if water[d] > 0 {
+			left[d] = max(1-want[d]/water[d], 0)
+		}
+	}
+	col := p.Columns.At(constituent.Water)
+	for row := range p.Rows {
+		for d := range left {
+			p.Cell(row, col)[d] *= left[d]
+		}
+	}
+	return allowed
+}
+
+func (p *Pot) reactRow(r Reaction, row, from int, share []float64) {
+	cell := p.Cell(row, from)
+	for _, part := range r.Into {
+		made := p.Cell(row, p.Columns.At(part.ID))
+		for d, x := range cell {
+			made[d] += x * share[d] * part.Grams
+		}
+	}
+	for d, s := range share {
+		cell[d] *= 1 - s
+	}
+}
+
+// reactBounds moves the bound of From to its products. A total that is itself
+// unknown may grow by the water.
+func (p *Pot) reactBounds(r Reaction, bounds []float64, share float64) {
+	from := constituent.Must(r.From)
+	b := bounds[from.Order]
+	if b == 0 || share == 0 {
+		return
+	}
+	bounds[from.Order] = b * (1 - share)
+	for _, part := range r.Into {
+		bounds[constituent.Must(part.ID).Order] += b * share * part.Grams // NaN stays NaN
+	}
+	for up := from.Parent; up != "" && up != constituent.Mass; up = constituent.Must(up).Parent {
+		bounds[constituent.Must(up).Order] *= 1 + share*r.Water
+	}
+}
+
+// Forget makes what a row has of a rider unknown: it could still be all there,
+// or none of it.
+func (p *Pot) Forget(row int, id constituent.ID) {
+	c := constituent.Must(id)
+	if c.Kind != constituent.Rider {
+		panic("ledger: the mass of " + string(id) + " cannot be forgotten")
+	}
+	col := p.Columns.at[c.Order]
+	if col < 0 {
+		return
+	}
+	p.Bounds(row)[c.Order] += p.Cell(row, col)[0]
+	clear(p.Cell(row, col))
+}

@@ -1,0 +1,73 @@
+package ledger_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/food"
+	"sipsum/internal/ledger"
+)
+
+// turning makes a pot of a juice and of dry sugar, and a reaction with invented
+// round weights.
+func turning(t *testing.T) (*ledger.Pot, ledger.Reaction) {
+	t.Helper()
+	profiles := []*food.Profile{
+		profile("juice", map[constituent.ID]float64{"WATER": 90, "SUCS": 10}),
+		profile("sugar", map[constituent.ID]float64{"SUCS": 100}),
+	}
+	columns := ledger.NewColumns(profiles, "GLUS", "FRUS")
+	drawer, pot := ledger.NewDrawer(1, 21, columns), ledger.New(columns, 21)
+	for _, p := range profiles {
+		pot.Pour(p, drawer.PerGram(p), column(21, 100), p.Food.ID.String())
+	}
+	return pot, ledger.Reaction{From: "SUCS", Into: []ledger.Part{{ID: "GLUS", Grams: 0.6}, {ID: "FRUS", Grams: 0.5}}, Water: 0.1}
+}
+
+func TestReactTakesWaterOutOfTheWholePot(t *testing.T) {
+	pot, r := turning(t)
+	sugar := pot.Of(1, "SUCS")[0]
+	pot.React(r, column(21, 0.5))
+	assert.InDelta(t, 0.5*sugar, pot.Of(1, "SUCS")[0], 1e-12)
+	assert.InDelta(t, 0.3*sugar, pot.Of(1, "GLUS")[0], 1e-12)
+	for _, m := range pot.Mass() {
+		require.InDelta(t, 200, m, 1e-9)
+	}
+	assert.Less(t, pot.Closed(), 1e-12)
+}
+
+func TestReactTurnsOnlyWhatTheWaterAllows(t *testing.T) {
+	pot, r := turning(t)
+	r.Into[0].Grams, r.Water = 1.5, 1 // 110 g of sugar would take 110 g of water
+	pot.React(r, column(21, 1))
+	for d, m := range pot.Mass() {
+		require.InDelta(t, 200, m, 1e-9)
+		require.InDelta(t, 0, pot.Total("WATER")[d], 1e-9)
+		require.Positive(t, pot.Total("SUCS")[d])
+	}
+}
+
+func TestReactMovesBounds(t *testing.T) {
+	pot, _ := pots(t, 20)
+	before, _ := pot.Bound("MALS")
+	trehalose, rows := pot.Bound("TRES")
+	require.NotEmpty(t, rows)
+	pot.React(ledger.Reaction{From: "MALS", Into: []ledger.Part{{ID: "TRES", Grams: 1}}}, column(21, 0.25))
+	after, _ := pot.Bound("MALS")
+	made, _ := pot.Bound("TRES")
+	assert.InDelta(t, 0.75*before, after, 1e-12)
+	assert.InDelta(t, trehalose+0.25*before, made, 1e-12)
+}
+
+func TestForgetMakesARiderUnknown(t *testing.T) {
+	pot, _ := pots(t, 20)
+	had := pot.Of(0, "K")[0]
+	require.Positive(t, had)
+	pot.Forget(0, "K")
+	assert.Zero(t, pot.Of(0, "K")[0])
+	assert.InDelta(t, had, pot.Bounds(0)[constituent.Must("K").Order], 1e-12)
+	assert.Panics(t, func() { pot.Forget(0, "SUCS") }, "mass cannot be forgotten")
+}

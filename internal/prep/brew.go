@@ -1,0 +1,170 @@
+package prep
+
+import (
+	"slices"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/ledger"
+)
+
+// brewed are the food groups that are the dose of a brew.
+var brewed = []string{"coffee bean", "tea leaf"}
+
+// Recipe is a brew in columns: grams in the cup, dissolved solids in it and the
+// share of the dose that is dissolved. Two are set; the third is nil.
+type Recipe struct{ Out, Strength, Yield []float64 }
+
+// solve finds the third figure: out·strength = dose·yield.
+func (r *Recipe) solve(dose []float64) {
+	over := func(a, b, c []float64) []float64 { // a·b ÷ c
+		col := make([]float64, len(a))
+		for d := range col {
+			if c[d] > 0 {
+				col[d] = a[d] * b[d] / c[d]
+			}
+		}
+		return col
+	}
+	switch {
+	case r.Yield == nil:
+		r.Yield = over(r.Out, r.Strength, dose)
+	case r.Strength == nil:
+		r.Strength = over(dose, r.Yield, r.Out)
+	case r.Out == nil:
+		r.Out = over(dose, r.Yield, r.Strength)
+	}
+}
+
+// Brew extracts the coffee or tea of the pot. The dose is every row of the groups
+// coffee bean and tea leaf; the other rows are the water.
+//
+// In the cup are dose·yield of the dose's solids: fat, protein, ash, acids … by
+// their own shares (data/extraction.csv), the rest of the carbohydrate what is
+// missing; if the shares alone exceed the yield they are scaled to it. The other
+// rows, and the moisture of the dose, are in it by (out − solids) ÷ water, with
+// their minerals; what is left is held by the grounds.
+//
+// Valid for roasted coffee and tea leaf in hot or cold water. It is an error if
+// there is no dose, too little water, or if the dose cannot give the solids.
+//
+// Limits: strength counts the dose's solids, not the water's. One relation of
+// caffeine to yield for every method; the filter is not known, so the fat of weak
+// brews is wide. Roasting is not modelled: take the bean that was brewed.
+func Brew(pot *ledger.Pot, r Recipe, f Factors) (Outcome, error) {
+	dose, water := make([]float64, pot.N), make([]float64, pot.N)
+	for row := range pot.Rows {
+		mass, into := pot.Of(row, constituent.Mass), water
+		if isDose(pot.Rows[row]) {
+			for d, x := range pot.Of(row, constituent.Water) {
+				water[d] += x
+			}
+			into = dose
+		}
+		for d, x := range mass {
+			into[d] += x
+		}
+	}
+	if dose[0] <= 0 {
+		return Outcome{}, impossible("nothing here is brewed: no ingredient belongs to %s", list(brewed))
+	}
+	r.solve(dose)
+	solids, liquid := make([]float64, pot.N), make([]float64, pot.N)
+	for d := range solids {
+		solids[d] = r.Out[d] * r.Strength[d]
+		liquid[d] = r.Out[d] - solids[d]
+	}
+	if liquid[0] > water[0] {
+		return Outcome{}, impossible("%.4g g in the cup hold %.4g g of water, but only %.4g g are there", r.Out[0], liquid[0], water[0])
+	}
+	m := newBrew(pot, r, f)
+	m.water = partOf(liquid, water)
+	if most := m.balance(pot, solids); solids[0] > most {
+		return Outcome{}, impossible("%.3g g of solids in the cup: the dose can give about %.3g g", solids[0], most)
+	}
+	out := Outcome{Lost: pot.Apply(m)}
+	const percent = 100
+	out.note("%.4g g at %.3g %% are %.3g %% of the dose; the grounds hold %.2g g of water a gram", r.Out[0], percent*r.Strength[0], percent*r.Yield[0], (water[0]-liquid[0])/dose[0])
+	if soluble := brewing("soluble share coffee bean").high; r.Yield[0] > soluble && doseIs(pot, "coffee bean") {
+		out.note("about %.0f %% of roasted coffee dissolves at most: check out, strength and the dose", percent*soluble)
+	}
+	return out, nil
+}
+
+func isDose(row ledger.Row) bool { return slices.Contains(brewed, row.Profile.Food.Group) }
+
+func doseIs(pot *ledger.Pot, group string) bool {
+	return slices.ContainsFunc(pot.Rows, func(r ledger.Row) bool { return r.Profile.Food.Group == group })
+}
+
+// brew keeps what is in the cup.
+type brew struct {
+	extraction
+	water []float64 // share of the water, and of all rows but the dose
+	scale []float64 // of the shares by entry, parts of the mass only
+	rest  []float64 // share of the parts of the mass without an entry
+}
+
+func newBrew(pot *ledger.Pot, r Recipe, f Factors) *brew {
+	style := filterStyle
+	if r.Strength[0] >= brewing("espresso strength").value {
+		style = espressoStyle
+	}
+	return &brew{
+		extraction: newExtraction(style, f, func(string) []float64 { return r.Yield }),
+		scale:      whole(pot.N), rest: make([]float64, pot.N),
+	}
+}
+
+// balance makes the cup hold the solids, and gives the most that the dose can
+// give at central values.
+func (m *brew) balance(pot *ledger.Pot, solids []float64) (most float64) {
+	byEntry, others := make([]float64, pot.N), make([]float64, pot.N)
+	for row := range pot.Rows {
+		if !isDose(pot.Rows[row]) {
+			continue
+		}
+		for _, col := range pot.Columns.Below(constituent.Mass) {
+			c := pot.Columns.List[col]
+			if c.ID == constituent.Water {
+				continue
+			}
+			share := m.fixed(pot.Rows[row], c)
+			for d, x := range pot.Cell(row, col) {
+				if share == nil {
+					others[d] += x
+				} else {
+					byEntry[d] += x * share[d]
+				}
+			}
+		}
+	}
+	for d, s := range solids {
+		switch {
+		case s < byEntry[d]:
+			m.scale[d] = s / byEntry[d]
+		case others[d] > 0:
+			m.rest[d] = min((s-byEntry[d])/others[d], 1)
+		}
+	}
+	return byEntry[0] + others[0]
+}
+
+func (m *brew) Share(row ledger.Row, c *constituent.Constituent, share []float64) {
+	if !isDose(row) || c.ID == constituent.Water {
+		copy(share, m.water)
+		return
+	}
+	by := m.fixed(row, c)
+	switch rider := c.Kind == constituent.Rider; {
+	case by != nil && rider:
+		copy(share, by)
+	case by != nil:
+		for d := range share {
+			share[d] = by[d] * m.scale[d]
+		}
+	case rider:
+		copy(share, m.entry(row, ridersEntry))
+	default:
+		copy(share, m.rest)
+	}
+}

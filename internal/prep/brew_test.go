@@ -1,0 +1,166 @@
+package prep_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/food"
+	"sipsum/internal/ledger"
+	"sipsum/internal/prep"
+)
+
+func bean() *food.Profile {
+	return entered("bean", "coffee bean", map[constituent.ID]float64{
+		"WATER": 5, "PROCNT": 14, "FAT": 15, "CHOCDF": 62, "FIBTG": 20, "ASH": 4, "OA": 1.2, "CAFFN": 1100, "K": 2000,
+	})
+}
+
+func water() *food.Profile {
+	return entered("water", "water", map[constituent.ID]float64{"WATER": 99.99, "ASH": 0.01, "CA": 3})
+}
+
+// brewing pours 18 g of coffee and 60 g of water.
+func brewing() *ledger.Pot {
+	profiles := []*food.Profile{bean(), water()}
+	columns := ledger.NewColumns(profiles)
+	drawer, pot := ledger.NewDrawer(1, n, columns), ledger.New(columns, n)
+	for i, g := range []float64{18, 60} {
+		pot.Pour(profiles[i], drawer.PerGram(profiles[i]), grams(g), profiles[i].Food.ID.String())
+	}
+	return pot
+}
+
+// solidsOf is what is in the cup of the dose besides water.
+func solidsOf(pot *ledger.Pot, d int) float64 {
+	return pot.Of(0, constituent.Mass)[d] - pot.Of(0, constituent.Water)[d]
+}
+
+// By definition of strength and yield 18 g in, 36 g out at 10 % are 20.0 %.
+func TestAnyTwoGiveTheThird(t *testing.T) {
+	for name, r := range map[string]prep.Recipe{
+		"yield":    {Out: grams(36), Strength: grams(0.10)},
+		"strength": {Out: grams(36), Yield: grams(0.20)},
+		"out":      {Strength: grams(0.10), Yield: grams(0.20)},
+	} {
+		pot := brewing()
+		out, err := prep.Brew(pot, r, factors)
+		require.NoError(t, err, name)
+		for d, mass := range pot.Mass() {
+			require.InDelta(t, 36, mass, close, "%s, draw %d", name, d)
+			require.InDelta(t, 3.6, solidsOf(pot, d), close, "%s, draw %d", name, d)
+		}
+		require.NotEmpty(t, out.Notes)
+		assert.Contains(t, out.Notes[0], "36 g at 10 % are 20 % of the dose", name)
+		assert.InDelta(t, 78-36, out.Lost.Mass(), close)
+	}
+}
+
+func TestBrewCarriesTheWatersMinerals(t *testing.T) {
+	pot := brewing()
+	_, err := prep.Brew(pot, prep.Recipe{Out: grams(36), Strength: grams(0.10)}, factors)
+	require.NoError(t, err)
+	// 32.4 g of the 60.9 g of water (the dose's moisture included) are in the cup.
+	assert.InDelta(t, 32.4/(60+0.05*18), pot.Of(1, "CA")[0]/(60*3e-5), 1e-6)
+}
+
+func TestStrongerBrewsHoldMoreOfTheDose(t *testing.T) {
+	weak, strong := brewing(), brewing()
+	_, err := prep.Brew(weak, prep.Recipe{Out: grams(36), Yield: grams(0.12)}, factors)
+	require.NoError(t, err)
+	_, err = prep.Brew(strong, prep.Recipe{Out: grams(36), Yield: grams(0.22)}, factors)
+	require.NoError(t, err)
+	assert.Greater(t, central(strong, "CAFFN"), central(weak, "CAFFN"))
+	assert.Less(t, central(strong, "CAFFN"), 0.18*1.1)
+}
+
+// Moeenfard et al.: 7 to 9 % of the fat of the dose is in an espresso.
+func TestEspressoHoldsItsFat(t *testing.T) {
+	pot := brewing()
+	_, err := prep.Brew(pot, prep.Recipe{Out: grams(36), Strength: grams(0.10)}, factors)
+	require.NoError(t, err)
+	assert.InDelta(t, 0.08*0.15*18, central(pot, "FAT"), close)
+}
+
+func TestBrewRefusesTheImpossible(t *testing.T) {
+	for name, r := range map[string]prep.Recipe{
+		"more water than there is": {Out: grams(75), Strength: grams(0.05)},
+		"more than the dose gives": {Out: grams(36), Strength: grams(0.45)},
+	} {
+		pot := brewing()
+		_, err := prep.Brew(pot, r, factors)
+		require.Error(t, err, name)
+		assert.InDelta(t, 78, pot.Mass()[0], close, name)
+	}
+	_, err := prep.Brew(potOf(water()), prep.Recipe{Out: grams(36), Strength: grams(0.10)}, factors)
+	require.Error(t, err, "no dose")
+}
+
+func TestSteepTakesTheLeavesOutAgain(t *testing.T) {
+	leaf := entered("leaf", "tea leaf", map[constituent.ID]float64{"WATER": 6, "PROCNT": 20, "CHOCDF": 52, "FIBTG": 38, "FAT": 2, "ASH": 5, "CAFFN": 2900})
+	columns := ledger.NewColumns([]*food.Profile{leaf, water()})
+	drawer := ledger.NewDrawer(1, n, columns)
+	pours := func(p *food.Profile, g float64) *ledger.Pot {
+		pot := ledger.New(columns, n)
+		pot.Pour(p, drawer.PerGram(p), grams(g), p.Food.ID.String())
+		return pot
+	}
+	pot := pours(water(), 200)
+	out, err := prep.Steep(pot, pours(leaf, 4), grams(190), factors)
+	require.NoError(t, err)
+	for d, mass := range pot.Mass() {
+		require.InDelta(t, 190, mass, close, "draw %d", d)
+	}
+	assert.InDelta(t, 14, out.Lost.Mass(), close)
+	// Lakenbrink et al. 2000: 55 to 90 % of the caffeine of the leaf, less what the leaves hold back.
+	assert.Greater(t, central(pot, "CAFFN"), 0.55*0.116*190/204)
+	assert.Less(t, central(pot, "CAFFN"), 0.90*0.116)
+
+	unweighed := pours(water(), 200)
+	out, err = prep.Steep(unweighed, pours(leaf, 4), nil, factors)
+	require.NoError(t, err)
+	assert.Greater(t, unweighed.Mass()[0], 200.0)
+	assert.NotEmpty(t, out.Notes, "it says that the leaves hold liquid back")
+
+	_, err = prep.Steep(pours(water(), 200), pours(leaf, 4), grams(203), factors)
+	assert.Error(t, err, "the leaves are not liquor")
+}
+
+func TestWashTakesTheFatOutAgain(t *testing.T) {
+	butter := entered("butter", "cream", map[constituent.ID]float64{"WATER": 16, "FAT": 81, "PROCNT": 1, "LACS": 1, "ASH": 1, "NA": 600, "CHOLE": 200})
+	pot := sugary(spirit(), butter)
+	drink := pot.Only(func(row int) bool { return row == 0 })
+	fat := pot.Only(func(row int) bool { return row == 1 })
+	out, err := prep.Wash(drink, fat, grams(100), factors)
+	require.NoError(t, err)
+	assert.InDelta(t, 100, drink.Mass()[0], close)
+	assert.InDelta(t, 100, out.Lost.Mass(), close)
+	assert.Less(t, central(drink, "FAT"), 0.02*81)
+	assert.Less(t, central(drink, "CHOLE"), 0.02*0.2)
+	assert.Len(t, drink.Rows, 2, "the butter stays in the drink for the allergens")
+	assert.Greater(t, central(drink, "NA"), 0.7*0.6)
+}
+
+func TestFreezingConcentrates(t *testing.T) {
+	pot := potOf(juice())
+	out, err := prep.Freeze(pot, grams(50), factors)
+	require.NoError(t, err)
+	for d, mass := range pot.Mass() {
+		require.InDelta(t, 50, mass, close, "draw %d", d)
+	}
+	assert.InDelta(t, 50, out.Lost.Mass(), close)
+	// Mahmutoglu and Esin: up to 0.38 of the concentration is in slow ice.
+	for _, x := range pot.Total("SUCS") {
+		require.LessOrEqual(t, x, 10+close)
+		require.GreaterOrEqual(t, x, 10*(1-0.38*0.5)-close)
+	}
+	_, err = prep.Freeze(potOf(juice()), grams(13), factors)
+	assert.Error(t, err, "less than the dry matter")
+	_, err = prep.Freeze(potOf(juice()), grams(101), factors)
+	assert.Error(t, err, "more than there is")
+	far, err := prep.Freeze(potOf(juice()), grams(18), factors)
+	require.NoError(t, err)
+	assert.NotEmpty(t, far.Notes, "beyond 65 % solids")
+}

@@ -1,0 +1,141 @@
+package prep
+
+import (
+	"slices"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+	"sipsum/internal/food"
+	"sipsum/internal/ledger"
+	"sipsum/internal/solution"
+)
+
+// Gas is carbon dioxide by formula, a food like any other.
+func Gas() *food.Food {
+	return &food.Food{
+		ID:       food.ID{Table: "core", Code: "carbon-dioxide"},
+		Names:    []food.Name{{Language: "en", Text: "Carbon dioxide"}},
+		Chemical: true,
+		Density:  food.Density{GramsPerMl: food.None, SD: food.None},
+		Edible:   food.None,
+		Values: []food.Value{{
+			Constituent: constituent.CarbonDioxide, Amount: 100, SD: 0, Low: food.None, High: food.None, Limit: food.None,
+			State: estimate.Calculated, Source: "formula", Ref: "CO2",
+		}},
+		Marks: []food.Mark{{Kind: "allergen", Source: "carbon dioxide by formula"}},
+	}
+}
+
+// Charge is a closed vessel and what was put into it, in columns.
+type Charge struct {
+	Bottle  []float64 // ml
+	Grams   []float64 // of carbon dioxide
+	Celsius []float64
+}
+
+// Carbonate gives the column of carbon dioxide that is in the drink, in grams.
+// The volume of the liquid is a column in ml; held is the carbon dioxide that is
+// already in it. Left is what stays in the glass, in g/ml, nil if not stated.
+//
+//	closed:  p = n / (K₀·V_liquid + V_head/(R·T)),  dissolved = K₀·p·M
+//	open:    dissolved = K₀·1 atm·M
+//
+// with K₀ of Weiss 1974 (solution.CO2Solubility), valid from 0 to 40 °C. What is
+// stated as left is what is in the drink. Otherwise it lies between the open and
+// the closed figure: rectangular, its middle as central value.
+//
+// Limits: water's solubility, so sugar and alcohol are not allowed for; ideal gas,
+// no gas lost in charging, no air left in the vessel: the closed figure is the
+// most that there can be.
+func Carbonate(charge *Charge, left, volume, held []float64, f Factors) ([]float64, Outcome) {
+	var out Outcome
+	var closed, open []float64
+	if charge != nil {
+		closed, open = charge.equilibria(volume, held)
+		charge.tell(&out, volume, held, closed)
+	}
+	target := make([]float64, f.N)
+	if left != nil {
+		for d := range target {
+			target[d] = left[d] * volume[d]
+		}
+		if closed != nil && target[0] > closed[0] {
+			out.note("%.2g g/l are stated to stay in the glass, more than the charge can dissolve: check", litre*left[0])
+		}
+		return target, out
+	}
+	const half = 0.5
+	at := f.draw("between open and closed", factor{half, 0, 1})
+	for d := range target {
+		low, high := min(open[d], closed[d]), max(open[d], closed[d])
+		target[d] = low + at[d]*(high-low)
+	}
+	out.note("what stays in the glass is not stated: taken between %.2g g/l, open at 1 atm, and %.2g g/l, closed", perLitre(open[0], volume[0]), perLitre(closed[0], volume[0]))
+	return target, out
+}
+
+// litre is the number of millilitres in a litre.
+const litre = 1000
+
+func perLitre(grams, ml float64) float64 {
+	if ml <= 0 {
+		return 0
+	}
+	return litre * grams / ml
+}
+
+// equilibria gives the grams dissolved in the closed vessel and open at 1 atm.
+func (c *Charge) equilibria(volume, held []float64) (closed, open []float64) {
+	molar := molarMass(constituent.CarbonDioxide)
+	closed, open = make([]float64, len(volume)), make([]float64, len(volume))
+	for d, ml := range volume {
+		liquid, head := ml/litre, max(c.Bottle[d]-ml, 0)/litre
+		atAtm := solution.CO2Solubility(c.Celsius[d]) * liquid * molar
+		open[d] = atAtm
+		closed[d] = atAtm * solution.CO2Pressure((c.Grams[d]+held[d])/molar, liquid, head, c.Celsius[d])
+	}
+	return closed, open
+}
+
+// tell gives the pressures and warns of a vessel that is too full.
+func (c *Charge) tell(out *Outcome, volume, held, closed []float64) {
+	molar := molarMass(constituent.CarbonDioxide)
+	mol, liquid, head := (c.Grams[0]+held[0])/molar, volume[0]/litre, (c.Bottle[0]-volume[0])/litre
+	if head <= 0 {
+		out.note("the bottle is overfilled: %.3g ml of drink in %.3g ml leave no room for gas. Do not charge it", volume[0], c.Bottle[0])
+		return
+	}
+	rest, before := solution.CO2Pressure(mol, liquid, head, c.Celsius[0]), solution.CO2Pressure(mol, 0, head, c.Celsius[0])
+	out.note("closed, at rest: about %.2g bar of carbon dioxide, %.2g g/l or %.2g volumes; before it dissolves up to about %.2g bar. Upper limits, of an ideal gas",
+		solution.Bar(rest), perLitre(closed[0], volume[0]), solution.CO2Volumes(closed[0]/molar)/liquid, solution.Bar(before))
+}
+
+// Aerate makes the pot hold grams (a column) of carbon dioxide: what is missing
+// is poured as gas, what is too much leaves.
+func Aerate(pot *ledger.Pot, gas *food.Profile, perGram, grams []float64, path string) Outcome {
+	var out Outcome
+	held, more, kept := pot.Total(constituent.CarbonDioxide), make([]float64, pot.N), whole(pot.N)
+	for d, g := range grams {
+		more[d] = max(g-held[d], 0)
+		if held[d] > g {
+			kept[d] = g / held[d]
+		}
+	}
+	if slices.Min(kept) < 1 {
+		out.Lost = pot.Apply(degassing(kept))
+	}
+	pot.Pour(gas, perGram, more, path)
+	out.Added = more[0]
+	return out
+}
+
+// degassing keeps a share of the carbon dioxide and all of the rest.
+type degassing []float64
+
+func (m degassing) Share(_ ledger.Row, c *constituent.Constituent, share []float64) {
+	if c.ID == constituent.CarbonDioxide {
+		copy(share, m)
+		return
+	}
+	fill(share, 1)
+}

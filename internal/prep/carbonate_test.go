@@ -1,0 +1,83 @@
+package prep_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/food"
+	"sipsum/internal/prep"
+	"sipsum/internal/solution"
+)
+
+func charge(ml, g, celsius float64) *prep.Charge {
+	return &prep.Charge{Bottle: grams(ml), Grams: grams(g), Celsius: grams(celsius)}
+}
+
+// By the mass balance of a closed vessel: what is dissolved and what is in the
+// head space are the charge. 1 l, 0.75 l of water, 8 g at 4 °C: 2.99 atm, 8.7 g/l.
+func TestClosedBottleKeepsTheCharge(t *testing.T) {
+	const litreAtm = 0.0820574 * 277.15 // R·T, CODATA R in l atm/(mol K)
+	p := solution.CO2Pressure(8/44.009, 0.75, 0.25, 4)
+	dissolved := solution.CO2Solubility(4) * p * 0.75
+	assert.InDelta(t, 8/44.009, dissolved+p*0.25/litreAtm, 1e-6)
+	assert.InDelta(t, 2.99, p, 0.03)
+	assert.InDelta(t, 8.7, dissolved*44.009/0.75, 0.1)
+}
+
+func TestStatedGasIsInTheGlass(t *testing.T) {
+	target, out := prep.Carbonate(charge(500, 8, 4), grams(0.003), grams(200), grams(0), factors)
+	assert.InDelta(t, 0.6, target[0], close, "3 g/l in 200 ml")
+	require.Len(t, out.Notes, 1)
+	assert.Contains(t, out.Notes[0], "bar")
+	_, out = prep.Carbonate(charge(500, 1, 4), grams(0.010), grams(300), grams(0), factors)
+	assert.Contains(t, out.Notes[len(out.Notes)-1], "more than the charge can dissolve")
+}
+
+func TestUnstatedGasLiesBetweenOpenAndClosed(t *testing.T) {
+	target, out := prep.Carbonate(charge(1000, 8, 4), nil, grams(750), grams(0), factors)
+	// Weiss 1974: 2.927 g/l at 1 atm and 4 °C; closed 8.7 g/l.
+	for _, g := range target {
+		require.Greater(t, g, 0.75*2.92)
+		require.Less(t, g, 0.75*8.8)
+	}
+	assert.InDelta(t, 0.75*(2.927+8.74)/2, target[0], 0.05)
+	assert.Contains(t, out.Notes[len(out.Notes)-1], "not stated")
+}
+
+func TestOverfilledBottleIsSaid(t *testing.T) {
+	_, out := prep.Carbonate(charge(500, 8, 4), grams(0.003), grams(510), grams(0), factors)
+	assert.Contains(t, out.Notes[0], "overfilled")
+}
+
+func TestAerateReachesTheTarget(t *testing.T) {
+	gas := food.Enter(prep.Gas(), nil)
+	pot := sugary(juice())
+	perGram := make([]float64, len(pot.Columns.List)*n)
+	for d := range n {
+		perGram[pot.Columns.At("CO2")*n+d] = 1
+	}
+	out := prep.Aerate(pot, gas, perGram, grams(0.6), "carbonate")
+	assert.InDelta(t, 0.6, out.Added, close)
+	assert.InDelta(t, 100.6, pot.Mass()[0], close)
+	out = prep.Aerate(pot, gas, perGram, grams(0.2), "carbonate")
+	assert.InDelta(t, 0.4, out.Lost.Mass(), close, "what is too much leaves")
+	assert.InDelta(t, 0.2, central(pot, "CO2"), close)
+}
+
+// Mohos: 179.2 g of sucrose dissolve in 100 g of water at 0 °C, 203.9 g at 20 °C.
+func TestSyrupAboveSaturationCrystallises(t *testing.T) {
+	assert.InDelta(t, 1.792, prep.Saturated(0), close)
+	assert.InDelta(t, 2.039, prep.Saturated(20), close)
+	assert.InDelta(t, (1.792+1.905)/2, prep.Saturated(5), close)
+	heavy, light := potOf(sugar(), entered("w", "water", map[constituent.ID]float64{"WATER": 100})), potOf(sugar(), juice())
+	_, err := prep.Reduce(heavy, grams(152), factors)
+	require.NoError(t, err)
+	note, warn := prep.Crystallises(heavy, 4)
+	assert.True(t, warn, "100 g of sugar to 52 g of water")
+	assert.Contains(t, note, "crystallise")
+	_, warn = prep.Crystallises(light, 4)
+	assert.False(t, warn)
+}

@@ -1,0 +1,50 @@
+package prep
+
+import (
+	"fmt"
+	"sync"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/ledger"
+)
+
+// solubility is a point of data/solubility.csv: grams of sucrose in 100 g of
+// water, saturated.
+type solubility struct{ celsius, sucrose float64 }
+
+var sucroseSolubility = sync.OnceValue(func() []solubility {
+	const file = "solubility.csv"
+	var table []solubility
+	for _, row := range tableRows(file)[1:] {
+		table = append(table, solubility{mustNumber(file, row[0]), mustNumber(file, row[1])})
+	}
+	return table
+})
+
+// Saturated gives grams of sucrose in a gram of water at saturation, linear
+// between the points of the table and constant beyond its ends.
+func Saturated(celsius float64) float64 {
+	const water = 100 // g, of the table
+	table := sucroseSolubility()
+	if celsius <= table[0].celsius {
+		return table[0].sucrose / water
+	}
+	for i, p := range table[1:] {
+		if q := table[i]; celsius <= p.celsius {
+			return (q.sucrose + (p.sucrose-q.sucrose)*(celsius-q.celsius)/(p.celsius-q.celsius)) / water
+		}
+	}
+	return table[len(table)-1].sucrose / water
+}
+
+// Crystallises warns of a syrup that holds more sucrose for its water than
+// dissolves at its keeping temperature. Limits: other sugars lower the solubility
+// of sucrose a little and slow the crystals down; alcohol is not allowed for.
+func Crystallises(pot *ledger.Pot, celsius float64) (note string, warn bool) {
+	sucrose, water := pot.Central(constituent.Sucrose), pot.Central(constituent.Water)
+	if water <= 0 || sucrose/water <= Saturated(celsius) {
+		return "", false
+	}
+	const hundred = 100
+	return fmt.Sprintf("%.0f g of sucrose to 100 g of water: above what dissolves at %.3g °C (%.0f g), so it will crystallise", hundred*sucrose/water, celsius, hundred*Saturated(celsius)), true
+}

@@ -1,0 +1,66 @@
+package prep
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"sync"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/ledger"
+)
+
+// advice gives a figure of data/curdling.csv: what is known of when milk curdles.
+func advice(name string) float64 { return curdlingFacts()[name] }
+
+var curdlingFacts = sync.OnceValue(func() map[string]float64 {
+	const file = "curdling.csv"
+	table := map[string]float64{}
+	for _, row := range tableRows(file)[1:] {
+		table[row[0]] = mustNumber(file, row[1])
+	}
+	return table
+})
+
+// adviseAcid tells what to expect of curdling by acid: the usual practice, and
+// outside it what is known. Milk is the mass of the dairy rows in grams.
+func adviseAcid(pot *ledger.Pot, milk, celsius float64) []string {
+	acid := 0.0
+	for row := range pot.Rows {
+		if !isDairy(pot.Rows[row]) {
+			acid += pot.Of(row, constituent.OrganicAcids)[0]
+		}
+	}
+	usual := acid >= advice("practice acid")*milk
+	notes := []string{adviseHeat(celsius, usual)}
+	if !usual {
+		notes = append(notes, fmt.Sprintf(
+			"the other ingredients bring about %.2g g of known acid to a kilogram of milk, less than the %.2g g of the usual practice: it may not curdle, or only in part; casein gathers below about pH %.1f at %.0f °C and pH %.1f at %.0f °C",
+			1000*acid/milk, 1000*advice("practice acid"), advice("cool pH"), advice("cool"), advice("warm pH"), advice("warm")))
+	}
+	return notes
+}
+
+func adviseHeat(celsius float64, usual bool) string {
+	low, high := advice("practice low"), advice("practice high")
+	const practice = "(common practice, no source)"
+	switch {
+	case math.IsNaN(celsius):
+		return fmt.Sprintf("no temperature is stated: in practice milk at %.0f to %.0f °C with about 4 %% of its mass of citrus juice curdles almost at once %s", low, high, practice)
+	case celsius >= advice("hot"):
+		return fmt.Sprintf("at %.0f °C or more, held some minutes, whey proteins come down with the casein: the whey holds less protein", advice("hot"))
+	case celsius > high:
+		return fmt.Sprintf("hotter than the usual %.0f to %.0f °C: expect a tight, grainy curd at once %s; from about %.0f °C whey proteins come down too", low, high, practice, advice("hot"))
+	case celsius < low:
+		return fmt.Sprintf("cooler than the usual %.0f to %.0f °C: expect a slow, fine curd that needs more acid (about pH %.1f at %.0f °C, pH %.1f at %.0f °C) and clouds the filter", low, high, advice("warm pH"), advice("warm"), advice("cool pH"), advice("cool"))
+	case usual:
+		return "expect it to curdle almost at once; let it rest about 45 minutes and drain it through paper, twice if it is cloudy " + practice
+	}
+	return fmt.Sprintf("%.0f °C is the usual temperature %s", celsius, practice)
+}
+
+// list writes "milk, cream or cultured milk".
+func list(words []string) string {
+	last := len(words) - 1
+	return strings.Join(words[:last], ", ") + " or " + words[last]
+}

@@ -1,0 +1,95 @@
+package prep
+
+import (
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+	"sipsum/internal/ledger"
+)
+
+// Factors draws the uncertain factors of a step: each has a stream of its own
+// under the step's path.
+type Factors struct {
+	Seed uint64
+	N    int    // length of a column
+	Path string // the step's stable path
+
+	Trace func(name string, col []float64) // if set, is shown every factor drawn
+}
+
+// Column draws one factor.
+func (f Factors) Column(name string, in estimate.Input) []float64 {
+	in.Stream = estimate.KeyOf(f.Seed, "step", f.Path, name)
+	col := make([]float64, f.N)
+	in.Fill(col)
+	if f.Trace != nil {
+		f.Trace(name, col)
+	}
+	return col
+}
+
+// draw draws a factor of a table over its range.
+func (f Factors) draw(name string, x factor) []float64 {
+	shape := estimate.Uniform
+	if x.low == x.high {
+		shape = estimate.Exact
+	}
+	return f.Column(name, estimate.Input{Central: x.value, Shape: shape, Low: x.low, High: x.high})
+}
+
+// factor is a figure of a table of steps: its central value and the range over
+// which it is rectangular.
+type factor struct{ value, low, high float64 }
+
+// factorOf reads value, low and high.
+func factorOf(file string, cells []string) factor {
+	return factor{mustNumber(file, cells[0]), mustNumber(file, cells[1]), mustNumber(file, cells[2])}
+}
+
+// nearest finds the entry of a constituent, else of its nearest parent below the
+// mass.
+func nearest[T any](c *constituent.Constituent, of func(constituent.ID) (T, bool)) (T, bool) {
+	for id := c.ID; id != "" && id != constituent.Mass; id = constituent.Must(id).Parent {
+		if found, ok := of(id); ok {
+			return found, true
+		}
+	}
+	var none T
+	return none, false
+}
+
+// passing gives the mass that a model keeps, without changing the pot.
+func passing(pot *ledger.Pot, m ledger.Model) []float64 {
+	sum, share := make([]float64, pot.N), make([]float64, pot.N)
+	for row := range pot.Rows {
+		for _, col := range pot.Columns.Below(constituent.Mass) {
+			m.Share(pot.Rows[row], pot.Columns.List[col], share)
+			for d, x := range pot.Cell(row, col) {
+				sum[d] += x * share[d]
+			}
+		}
+	}
+	return sum
+}
+
+// partOf gives a ÷ b, at most 1: the part of a liquor that is collected.
+func partOf(a, b []float64) []float64 {
+	part := make([]float64, len(a))
+	for d := range part {
+		if b[d] > 0 {
+			part[d] = min(a[d]/b[d], 1)
+		}
+	}
+	return part
+}
+
+func whole(n int) []float64 {
+	col := make([]float64, n)
+	fill(col, 1)
+	return col
+}
+
+func fill(col []float64, x float64) {
+	for d := range col {
+		col[d] = x
+	}
+}

@@ -1,0 +1,92 @@
+package prep_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/prep"
+)
+
+func afterwards(per100g map[constituent.ID]float64) []prep.Afterwards {
+	var list []prep.Afterwards
+	for _, c := range constituent.All() {
+		if x, ok := per100g[c.ID]; ok {
+			list = append(list, prep.Afterwards{ID: c.ID, Per100g: grams(x)})
+		}
+	}
+	return list
+}
+
+// C6H12O6 → 2 C2H6O + 2 CO2: 180.156 g give 92.138 g of ethanol and 88.018 g of
+// gas (IUPAC atomic weights).
+func TestFermentMakesAlcoholOfSugar(t *testing.T) {
+	pot := sugary(entered("must", "fruit juice", map[constituent.ID]float64{"WATER": 80, "GLUS": 10, "FRUS": 10}))
+	out, err := prep.Ferment(pot, afterwards(map[constituent.ID]float64{"ALC": 5}))
+	require.NoError(t, err)
+	mass := pot.Mass()[0]
+	assert.InDelta(t, 5, 100*central(pot, "ALC")/mass, close)
+	alcohol := central(pot, "ALC")
+	assert.InDelta(t, 20-alcohol*180.156/92.138, central(pot, "SUGAR"), 1e-4)
+	assert.InDelta(t, 100, mass+out.Lost.Mass(), close)
+	assert.InDelta(t, alcohol*88.018/92.138, out.Lost.Mass(), 1e-4)
+	assert.InDelta(t, central(pot, "GLUS"), central(pot, "FRUS"), close)
+}
+
+func TestFermentTakesUpWaterForSucrose(t *testing.T) {
+	pot := sugary(juice(), sugar())
+	out, err := prep.Ferment(pot, afterwards(map[constituent.ID]float64{"LACAC": 2}))
+	require.NoError(t, err)
+	lactic := central(pot, "LACAC")
+	assert.InDelta(t, 2, 100*lactic/pot.Mass()[0], close)
+	assert.InDelta(t, 110-lactic*342.297/360.312, central(pot, "SUGAR"), 1e-3)
+	assert.InDelta(t, 200, pot.Mass()[0]+out.Lost.Mass(), close)
+}
+
+func TestFermentKeepsWhatIsNotStatedWithoutAName(t *testing.T) {
+	pot := sugary(entered("must", "fruit juice", map[constituent.ID]float64{"WATER": 80, "GLUS": 20}))
+	out, err := prep.Ferment(pot, afterwards(map[constituent.ID]float64{"ALC": 2, "SUGAR": 10}))
+	require.NoError(t, err)
+	mass := pot.Mass()[0]
+	assert.InDelta(t, 10, 100*central(pot, "SUGAR")/mass, close)
+	assert.InDelta(t, 20-central(pot, "SUGAR")-central(pot, "ALC")*180.156/92.138, central(pot, "MASS-other"), 1e-4)
+	assert.InDelta(t, 100, mass+out.Lost.Mass(), close)
+	assert.Len(t, out.Notes, 2)
+}
+
+// Malic acid that goes becomes lactic acid; no sugar is needed for that.
+func TestFermentMalicToLactic(t *testing.T) {
+	pot := sugary(entered("wine", "wine", map[constituent.ID]float64{"WATER": 98, "MALAC": 500, "GLUS": 1}))
+	_, err := prep.Ferment(pot, afterwards(map[constituent.ID]float64{"MALAC": 0.1, "LACAC": 0.25}))
+	require.NoError(t, err)
+	assert.InDelta(t, 0.1, 100*central(pot, "MALAC")/pot.Mass()[0], close)
+	assert.InDelta(t, 0.25, 100*central(pot, "LACAC")/pot.Mass()[0], close)
+	assert.Greater(t, central(pot, "GLUS"), 0.99)
+}
+
+func TestFermentRefusesTheImpossible(t *testing.T) {
+	must := func() map[constituent.ID]float64 { return map[constituent.ID]float64{"WATER": 90, "GLUS": 10} }
+	for name, after := range map[string]map[constituent.ID]float64{
+		"more alcohol than the sugar gives": {"ALC": 6},
+		"more sugar than before":            {"SUGAR": 11},
+		"too little sugar goes":             {"SUGAR": 9.5, "ALC": 2},
+	} {
+		pot := sugary(entered("must", "fruit juice", must()))
+		_, err := prep.Ferment(pot, afterwards(after))
+		require.Error(t, err, name)
+		assert.InDelta(t, 100, pot.Mass()[0], close, name)
+		assert.InDelta(t, 10, central(pot, "GLUS"), close, name)
+	}
+}
+
+func TestFermentedIsKnown(t *testing.T) {
+	pot := sugary(entered("must", "", map[constituent.ID]float64{"WATER": 86, "CHOCDF": 14, "GLUS": 10}))
+	_, unknown := pot.Bound("LACAC")
+	require.NotEmpty(t, unknown)
+	_, err := prep.Ferment(pot, afterwards(map[constituent.ID]float64{"LACAC": 1}))
+	require.NoError(t, err)
+	_, unknown = pot.Bound("LACAC")
+	assert.Empty(t, unknown, "what is stated is the whole of it")
+}

@@ -1,0 +1,56 @@
+package prep
+
+import (
+	"math"
+	"sync"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/ledger"
+	"sipsum/internal/solution"
+)
+
+// Invert splits a share (a column) of the sucrose into glucose and fructose:
+//
+//	C12H22O11 + H2O → C6H12O6 + C6H12O6
+//
+// 100 g of sucrose become 105.26 g; the water comes out of the pot. Where the
+// sucrose is unknown its bound becomes bounds of the two.
+func Invert(pot *ledger.Pot, share []float64) (Outcome, error) {
+	return Outcome{}, splitSugar(pot, hydrolysis(constituent.Sucrose, constituent.Glucose, constituent.Fructose), share)
+}
+
+// Inverted gives the share of the sucrose that acid splits, first order in
+// sucrose and in the activity of the hydrogen ion:
+//
+//	share = 1 − exp(−k·10^−pH·t),   k = k₀·exp(−E/R·(1/T − 1/T₀))
+//
+// with pH, temperature (°C) and time (min) as columns. k₀ at 24.7 °C is from
+// Guggenheim and Wiseman 1950, E from Tombari et al. 2007 (data/kinetics.csv).
+//
+// Valid between pH 1 and 7 and 0 and 100 °C. The range of k₀ covers 30 to 500 g/l
+// of sucrose and up to 0.1 mol/l of acid. Limits: the pH is taken as that of the
+// hot pot; no enzyme; glucose and fructose are not lost in turn.
+func Inverted(pH, celsius, minutes []float64, f Factors) []float64 {
+	k := kinetics()
+	rate, energy := f.draw("inversion rate", k["inversion rate"]), f.draw("activation energy", k["inversion activation energy"])
+	at := kelvin(k["inversion temperature"].value)
+	share := make([]float64, f.N)
+	for d := range share {
+		const joules = 1000 // of a kilojoule
+		arrhenius := math.Exp(-energy[d] * joules / solution.GasConstant() * (1/kelvin(celsius[d]) - 1/at))
+		share[d] = -math.Expm1(-rate[d] * arrhenius * math.Pow(10, -pH[d]) * minutes[d])
+	}
+	return share
+}
+
+// kinetics is data/kinetics.csv by quantity.
+var kinetics = sync.OnceValue(func() map[string]factor {
+	const file = "kinetics.csv"
+	table := map[string]factor{}
+	for _, row := range tableRows(file)[1:] {
+		table[row[0]] = factorOf(file, row[1:4])
+	}
+	return table
+})
+
+func kelvin(celsius float64) float64 { return solution.Kelvin(celsius) }
