@@ -1,12 +1,8 @@
 package solution
 
 import (
-	"encoding/csv"
-	"fmt"
-	"strconv"
 	"sync"
 
-	"sipsum/data"
 	"sipsum/internal/constituent"
 )
 
@@ -19,23 +15,10 @@ type SpecificVolume struct {
 }
 
 var specificVolumes = sync.OnceValue(func() map[constituent.ID]SpecificVolume {
-	file, err := data.FS.Open("specific_volumes.csv")
-	if err != nil {
-		panic("solution: " + err.Error())
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		panic("solution: specific_volumes.csv: " + err.Error())
-	}
+	const file = "specific_volumes.csv"
 	volumes := map[constituent.ID]SpecificVolume{}
-	for _, row := range rows[1:] {
-		v, errV := strconv.ParseFloat(row[1], 64)
-		sd, errSD := strconv.ParseFloat(row[2], 64)
-		if errV != nil || errSD != nil {
-			panic(fmt.Sprintf("solution: specific_volumes.csv: %s: not a number", row[0]))
-		}
-		volumes[constituent.ID(row[0])] = SpecificVolume{MlPerGram: v, SD: sd, Source: row[3]}
+	for _, row := range dataRows(file) {
+		volumes[constituent.ID(row[0])] = SpecificVolume{MlPerGram: dataNumber(file, row[1]), SD: dataNumber(file, row[2]), Source: row[3]}
 	}
 	return volumes
 })
@@ -54,14 +37,18 @@ func VolumeOf(id constituent.ID) (SpecificVolume, constituent.ID) {
 // Density gives g/ml at 20 °C of a mixture of masses in grams. An empty mixture
 // has no density: ok is false.
 func Density(grams map[constituent.ID]float64) (gramsPerMl float64, ok bool) {
-	mass, volume := 0.0, 0.0
+	mass, volume, sugars := 0.0, 0.0, 0.0
 	for _, leaf := range constituent.Sums().Leaves(constituent.Mass) { // in order, so that sums repeat exactly
 		if g := grams[leaf.ID]; g != 0 {
-			v, _ := VolumeOf(leaf.ID)
+			v, of := VolumeOf(leaf.ID)
 			mass += g
 			volume += g * v.MlPerGram
+			if of == constituent.Sugar {
+				sugars += g
+			}
 		}
 	}
+	volume += Excess(grams[constituent.Water], sugars, grams[constituent.Alcohol])
 	if volume <= 0 {
 		return 0, false
 	}

@@ -1,0 +1,183 @@
+package acid
+
+import "math"
+
+// active is an acid that is present, with the sums of its forms' weights at the
+// present pH and ionic strength.
+type active struct {
+	total  float64 // mol/kg
+	bare   float64 // charge of the bare form
+	forms  []form
+	pairs  [metals][]form
+	single sums         // forms without a metal
+	paired [metals]sums // per mol/kg of the free metal
+}
+
+// sums of weights: all, times protons, times protons squared, times charge
+// squared.
+type sums struct{ w, wp, wpp, wzz float64 }
+
+// balance is the state of the charges at a pH and an ionic strength.
+type balance struct {
+	charge float64 // mol/kg
+	slope  float64 // of charge by ln a(H⁺)
+	ionic  float64 // the ionic strength that the forms make, mol/kg
+}
+
+// load takes a solution in, per kg of solvent, and leaves out what is absent.
+func (s *Solver) load(sol *Solution) error {
+	if err := sol.solvable(); err != nil {
+		return err
+	}
+	perKg := 1 / sol.Solvent
+	s.strong, s.spread = sol.Strong*perKg, sol.Background*perKg
+	for m := range s.metal {
+		s.metal[m] = sol.Metals[m] * perKg
+	}
+	s.active, s.spare = s.active[:0], s.spare[:0]
+	for i, n := range sol.Acids {
+		if n == 0 {
+			continue
+		}
+		a := &s.medium.acids[i]
+		s.active = append(s.active, active{total: n * perKg, bare: float64(a.bare), forms: a.forms, pairs: a.pairs})
+	}
+	if sol.Ethanol > 0 {
+		s.weaken(min(sol.Ethanol*perKg, constant("highest ethanol")/percent))
+	}
+	return nil
+}
+
+const percent = 100
+
+// weaken shifts carboxylic constants for the share of ethanol in the solvent.
+func (s *Solver) weaken(share float64) {
+	factor := math.Pow(10, constant("carboxyl shift in ethanol")*share*percent)
+	powers := [...]float64{1, factor, factor * factor, factor * factor * factor}
+	changed := func(list []form) []form {
+		start := len(s.spare)
+		for _, f := range list {
+			f.beta *= powers[f.shift]
+			s.spare = append(s.spare, f)
+		}
+		return s.spare[start:len(s.spare):len(s.spare)]
+	}
+	for i := range s.active {
+		a := &s.active[i]
+		a.forms = changed(a.forms)
+		for m := range a.pairs {
+			a.pairs[m] = changed(a.pairs[m])
+		}
+	}
+}
+
+// gammas is g^k with g the activity coefficient of a single charge, for k from
+// −maxPower to maxPower: γ of charge z is g^(z²).
+type gammas [2*maxPower + 1]float64
+
+// maxPower bounds what weights need: a pair of a trivalent anion has
+// γ(M)·γ(bare) = g^(4+9).
+const maxPower = 16
+
+func (g *gammas) pow(k int) float64 { return g[k+maxPower] }
+
+func (s *Solver) gammas(ionic float64) gammas {
+	root := math.Sqrt(ionic)
+	up := math.Exp(-s.medium.davies * (root/(1+root) - s.b*ionic))
+	down := 1 / up
+	var g gammas
+	g[maxPower] = 1
+	for k := 1; k <= maxPower; k++ {
+		g[maxPower+k] = g[maxPower+k-1] * up
+		g[maxPower-k] = g[maxPower-k+1] * down
+	}
+	return g
+}
+
+// balance weighs every form at ln a(H⁺) = x, shares the metals out, and adds the
+// charges up.
+func (s *Solver) balance(x float64, g *gammas) (balance, error) {
+	h := math.Exp(x)
+	activity := [...]float64{1, h, h * h, h * h * h}
+	for i := range s.active {
+		a := &s.active[i]
+		a.single = weigh(a.forms, &activity, g, int(a.bare*a.bare))
+		for m, total := range s.metal {
+			if total > 0 && len(a.pairs[m]) > 0 {
+				a.paired[m] = weigh(a.pairs[m], &activity, g, int(a.bare*a.bare)+metalPower)
+			}
+		}
+	}
+	if err := s.shareMetals(); err != nil {
+		return balance{}, err
+	}
+	proton, hydroxide := h/g.pow(1), math.Exp(s.medium.lnKw)/h/g.pow(1)
+	sum := balance{charge: s.strong + proton - hydroxide, slope: proton + hydroxide, ionic: s.spread + (proton+hydroxide)/2}
+	var cross [metals]float64 // covariance of bound protons and bound metal
+	curve := s.free           // variance of each metal
+	mixed := 0.0              // covariance of the two metals
+	for i := range s.active {
+		a := &s.active[i]
+		all, bound := a.single, [metals]float64{}
+		for m, f := range s.free {
+			if f > 0 {
+				p := a.paired[m]
+				all.w += f * p.w
+				all.wp += f * p.wp
+				all.wpp += f * p.wpp
+				all.wzz += f * p.wzz
+			}
+		}
+		scale := a.total / all.w
+		protons := scale * all.wp
+		for m, f := range s.free {
+			if f > 0 {
+				bound[m] = scale * f * a.paired[m].w
+				cross[m] += scale*f*a.paired[m].wp - protons*bound[m]/a.total
+				curve[m] += bound[m] - bound[m]*bound[m]/a.total
+			}
+		}
+		mixed -= bound[Calcium] * bound[Magnesium] / a.total
+		sum.charge += a.total*a.bare + protons
+		sum.slope += scale*all.wpp - protons*protons/a.total
+		sum.ionic += scale * all.wzz / 2
+	}
+	for m, total := range s.metal {
+		sum.charge += 2 * total
+		sum.ionic += 2 * s.free[m] // ½·2²
+	}
+	sum.slope -= quadratic(cross, curve, mixed)
+	return sum, nil
+}
+
+// metalPower is the power of g in the activity coefficient of a divalent metal.
+const metalPower = 4
+
+// weigh sums the weights of forms; power is that of γ(bare), with γ(M) for a pair.
+func weigh(forms []form, activity *[4]float64, g *gammas, power int) sums {
+	var t sums
+	for i := range forms {
+		f := &forms[i]
+		w := f.beta * activity[f.protons] * g.pow(power-f.charge*f.charge)
+		p, z := float64(f.protons), float64(f.charge)
+		t.w += w
+		t.wp += p * w
+		t.wpp += p * p * w
+		t.wzz += z * z * w
+	}
+	return t
+}
+
+// quadratic gives cᵀ·H⁻¹·c: what the metals' own response takes off the slope.
+func quadratic(c, diagonal [metals]float64, off float64) float64 {
+	a, b := diagonal[Calcium], diagonal[Magnesium]
+	switch {
+	case a > 0 && b > 0:
+		return (b*c[Calcium]*c[Calcium] - 2*off*c[Calcium]*c[Magnesium] + a*c[Magnesium]*c[Magnesium]) / (a*b - off*off)
+	case a > 0:
+		return c[Calcium] * c[Calcium] / a
+	case b > 0:
+		return c[Magnesium] * c[Magnesium] / b
+	}
+	return 0
+}

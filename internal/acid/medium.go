@@ -1,0 +1,104 @@
+package acid
+
+import (
+	"fmt"
+	"math"
+	"sync"
+)
+
+// medium holds the constants at one temperature.
+type medium struct {
+	davies float64 // A·ln 10: of the natural logarithm
+	lnKw   float64
+	acids  []mediumAcid
+}
+
+// mediumAcid is an acid as the solver wants it: one entry a form, the bare one
+// first. A form's weight relative to the others is
+//
+//	exp(lnBeta)·aH^protons·γ(bare)/γ(form)   (·[M]·γ(M) for a pair)
+type mediumAcid struct {
+	bare  int // charge of the bare form
+	forms []form
+	pairs [metals][]form
+}
+
+type form struct {
+	protons int
+	charge  int
+	beta    float64 // cumulative constant of M + h·H + L
+	shift   int     // carboxyl groups protonated, which ethanol favours
+}
+
+type activityRow struct{ celsius, a float64 }
+
+var activity = sync.OnceValue(func() []activityRow {
+	const file = "acid_activity.csv"
+	var list []activityRow
+	for _, row := range rows(file) {
+		list = append(list, activityRow{number(file, row[0]), number(file, row[1])})
+	}
+	return list
+})
+
+func debyeHuckelA(celsius float64) float64 {
+	list := activity()
+	for i := 1; i < len(list); i++ {
+		if lo, hi := list[i-1], list[i]; celsius <= hi.celsius {
+			return lo.a + (hi.a-lo.a)*(celsius-lo.celsius)/(hi.celsius-lo.celsius)
+		}
+	}
+	return list[len(list)-1].a
+}
+
+// PKw gives −log₁₀ of the ionic product of water at I = 0.
+func PKw(celsius float64) float64 {
+	t := celsius + constant("zero celsius")
+	return -(constant("log kw 0") + constant("log kw 1")*t + constant("log kw 2")/t + constant("log kw 3")*math.Log10(t) + constant("log kw 4")*t*t)
+}
+
+// At gives a step's pK at a temperature and I = 0.
+func (s Step) At(celsius float64) float64 {
+	return s.PK - moved(s.DH, s.DCp, celsius)/math.Ln10
+}
+
+// moved gives ln K(T) − ln K°.
+func moved(dh, dcp, celsius float64) float64 {
+	t, t0, r := celsius+constant("zero celsius"), constant("reference temperature"), constant("gas constant")
+	return -dh/r*(1/t-1/t0) + dcp/r*(t0/t-1+math.Log(t/t0))
+}
+
+func newMedium(celsius float64) (*medium, error) {
+	lowest, highest := constant("lowest temperature"), constant("highest temperature")
+	if !(celsius >= lowest && celsius <= highest) {
+		return nil, fmt.Errorf("the acid constants hold from %g to %g °C, not at %g °C", lowest, highest, celsius)
+	}
+	m := &medium{davies: debyeHuckelA(celsius) * math.Ln10, lnKw: -PKw(celsius) * math.Ln10}
+	for _, a := range All() {
+		m.acids = append(m.acids, newMediumAcid(a, celsius))
+	}
+	return m, nil
+}
+
+func newMediumAcid(a Acid, celsius float64) mediumAcid {
+	n := len(a.Steps)
+	out := mediumAcid{bare: a.Charge - n, forms: make([]form, n+1)}
+	out.forms[0] = form{charge: out.bare, beta: 1}
+	for h := 1; h <= n; h++ { // protons come on in the reverse order of the steps
+		step, below := a.Steps[n-h], out.forms[h-1]
+		f := form{protons: h, charge: out.bare + h, beta: below.beta * math.Pow(10, step.At(celsius)), shift: below.shift}
+		if step.Group == "carboxyl" {
+			f.shift++
+		}
+		out.forms[h] = f
+	}
+	for _, p := range a.Pairs {
+		const metalCharge = 2
+		out.pairs[p.Metal] = append(out.pairs[p.Metal], form{
+			protons: p.Hydrogens, charge: out.bare + p.Hydrogens + metalCharge,
+			beta:  math.Exp(p.LogBeta*math.Ln10 + moved(p.DH, 0, celsius)),
+			shift: out.forms[p.Hydrogens].shift,
+		})
+	}
+	return out
+}

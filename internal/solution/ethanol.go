@@ -1,0 +1,69 @@
+package solution
+
+import (
+	"sync"
+)
+
+var ethanolTerms = sync.OnceValue(func() []float64 {
+	const file = "solution_ethanol.csv"
+	var terms []float64
+	for _, row := range dataRows(file) {
+		terms = append(terms, dataNumber(file, row[1]))
+	}
+	return terms
+})
+
+// EthanolDensity gives g/ml at 20 °C of ethanol and water, by the mass fraction
+// of ethanol (OIML R 22):
+//
+//	ρ₂₀ = Σ A_k·p^(k−1)
+func EthanolDensity(fraction float64) float64 {
+	const kgPerM3 = 1000 // in a g/ml
+	return horner(ethanolTerms(), fraction) / kgPerM3
+}
+
+// waterDensity gives g/ml of water at 20 °C.
+func waterDensity() float64 { return EthanolDensity(0) }
+
+// EthanolFraction gives the mass fraction of ethanol in water of a strength in
+// per cent by volume at 20 °C, 0 to 100.
+func EthanolFraction(abv float64) float64 {
+	const exact = 1e-12
+	lo, hi := 0.0, 1.0
+	for hi-lo > exact {
+		if p := (lo + hi) / 2; percent*p*EthanolDensity(p)/constants()["ethanol density"] < abv {
+			lo = p
+		} else {
+			hi = p
+		}
+	}
+	return (lo + hi) / 2
+}
+
+// Excess gives how many ml more a liquid takes up than the sum of its
+// constituents' specific volumes (data/specific_volumes.csv), from grams of
+// water, of dissolved sugars and of ethanol: the apparent volumes of sugar and
+// ethanol change with strength as in the sucrose table and in OIML R 22. Sugar
+// and ethanol are taken each with all the water, as if the other were absent.
+// Sugar beyond HighestSucrose counts as at HighestSucrose.
+func Excess(water, sugars, ethanol float64) float64 {
+	if water <= 0 {
+		return 0
+	}
+	sum := 0.0
+	if sugars > 0 {
+		w := min(sugars/(sugars+water), HighestSucrose/percent)
+		sum += sugars * (apparent(SucroseDensity(percent*w), w) - specificVolumes()["SUGAR"].MlPerGram)
+	}
+	if ethanol > 0 {
+		p := ethanol / (ethanol + water)
+		sum += ethanol * (apparent(EthanolDensity(p), p) - specificVolumes()["ALC"].MlPerGram)
+	}
+	return sum
+}
+
+// apparent gives the ml that a gram of solute adds to its water, from the density
+// of the solution and its mass fraction.
+func apparent(density, fraction float64) float64 {
+	return (1/density - (1-fraction)/waterDensity()) / fraction
+}

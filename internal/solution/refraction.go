@@ -1,0 +1,68 @@
+package solution
+
+import (
+	"encoding/csv"
+	"fmt"
+	"strconv"
+	"sync"
+
+	"sipsum/data"
+	"sipsum/internal/constituent"
+)
+
+// Refraction is what one per cent by mass of a constituent adds to the soluble
+// solids of a liquid, in per cent, and to a refractometer's reading, in °Brix.
+type Refraction struct {
+	Solids, SolidsSD float64
+	Brix, BrixSD     float64
+	Source           string
+}
+
+var refractions = sync.OnceValue(func() map[constituent.ID]Refraction {
+	file, err := data.FS.Open("refraction.csv")
+	if err != nil {
+		panic("solution: " + err.Error())
+	}
+	defer file.Close()
+	rows, err := csv.NewReader(file).ReadAll()
+	if err != nil {
+		panic("solution: refraction.csv: " + err.Error())
+	}
+	all := map[constituent.ID]Refraction{}
+	for _, row := range rows[1:] {
+		var x [4]float64
+		for i := range x {
+			if x[i], err = strconv.ParseFloat(row[i+1], 64); err != nil {
+				panic(fmt.Sprintf("solution: refraction.csv: %s: not a number", row[0]))
+			}
+		}
+		all[constituent.ID(row[0])] = Refraction{x[0], x[1], x[2], x[3], row[5]}
+	}
+	return all
+})
+
+// RefractionOf gives the refraction of a mass-additive constituent: its own row
+// or that of the nearest parent, and whose row it is.
+func RefractionOf(id constituent.ID) (Refraction, constituent.ID) {
+	for at := id; at != ""; at = constituent.Must(at).Parent {
+		if r, ok := refractions()[at]; ok {
+			return r, at
+		}
+	}
+	panic("solution: " + string(id) + " is not part of the mass")
+}
+
+// Brix gives what a refractometer reads of a mixture of masses in grams, at
+// 20 °C. An empty mixture reads nothing: ok is false.
+func Brix(grams map[constituent.ID]float64) (brix float64, ok bool) {
+	mass, sum := 0.0, 0.0
+	for _, leaf := range constituent.Sums().Leaves(constituent.Mass) { // in order, so that sums repeat exactly
+		r, _ := RefractionOf(leaf.ID)
+		mass += grams[leaf.ID]
+		sum += grams[leaf.ID] * r.Brix
+	}
+	if mass <= 0 {
+		return 0, false
+	}
+	return percent * sum / mass, true
+}

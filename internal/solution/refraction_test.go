@@ -1,0 +1,78 @@
+package solution_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/solution"
+)
+
+// sucroseIndex is the refractive index of sucrose solutions at 20 °C by mass per
+// cent: CRC Handbook of Chemistry and Physics, "Concentrative properties of
+// aqueous solutions". The scale of a refractometer is this table.
+var sucroseIndex = [][2]float64{{0, 1.3330}, {1, 1.3344}, {2, 1.3359}, {5, 1.3403}, {10, 1.3478}, {12, 1.3509}, {15, 1.3557}, {20, 1.3639}, {26, 1.3741}, {30, 1.3812}}
+
+// brixAt reads the table backwards.
+func brixAt(t *testing.T, n float64) float64 {
+	t.Helper()
+	for i := 1; i < len(sucroseIndex); i++ {
+		a, b := sucroseIndex[i-1], sucroseIndex[i]
+		if n <= b[1] {
+			return a[0] + (b[0]-a[0])*(n-a[1])/(b[1]-a[1])
+		}
+	}
+	require.Fail(t, "beyond the table")
+	return 0
+}
+
+func brixOf(t *testing.T, solute constituent.ID, percent float64) float64 {
+	t.Helper()
+	brix, ok := solution.Brix(map[constituent.ID]float64{solute: percent, constituent.Water: 100 - percent})
+	require.True(t, ok)
+	return brix
+}
+
+// Indices at 20 °C: CRC Handbook of Chemistry and Physics, same tables.
+func TestBrixAgainstPublishedIndices(t *testing.T) {
+	cases := []struct {
+		solute                   constituent.ID
+		percent, index, relative float64
+	}{
+		{"SUCS", 15, 1.3557, 0.001}, {"SUCS", 26, 1.3741, 0.001},
+		{"ALC", 5, 1.3360, 0.10}, {"ALC", 10, 1.3395, 0.05}, {"ALC", 20, 1.3469, 0.05},
+		// Alone in water citric acid reads 0.87 per cent; in juice 0.8 (below).
+		{"CITAC", 10, 1.3459, 0.10}, {"CITAC", 20, 1.3598, 0.13},
+	}
+	for _, c := range cases {
+		want := brixAt(t, c.index)
+		got := brixOf(t, c.solute, c.percent)
+		t.Logf("%v %% %s reads %.2f °Bx, by the index %.2f", c.percent, c.solute, got, want)
+		assert.InEpsilon(t, want, got, c.relative, "%v %% %s", c.percent, c.solute)
+	}
+	_, ok := solution.Brix(nil)
+	assert.False(t, ok)
+}
+
+// Kimball 1999, Citrus Processing, appendix A: what to add to a refractometer's
+// reading of juice for its citric acid.
+func TestBrixOfAcidIsLowByTheAcidCorrection(t *testing.T) {
+	for _, c := range [][2]float64{{0.25, 0.05}, {0.50, 0.10}, {1.0, 0.20}, {2.0, 0.39}, {3.0, 0.58}, {4.0, 0.78}, {5.0, 0.97}} {
+		const sugar = 11.0
+		acid, add := c[0], c[1]
+		reading, ok := solution.Brix(map[constituent.ID]float64{"SUCS": sugar, "CITAC": acid, "WATER": 100 - sugar - acid})
+		require.True(t, ok)
+		assert.InDelta(t, sugar+acid, reading+add, 0.035, "%v %% acid", acid)
+	}
+}
+
+func TestEveryPartOfTheMassHasARefraction(t *testing.T) {
+	for _, leaf := range constituent.Sums().Leaves(constituent.Mass) {
+		r, _ := solution.RefractionOf(leaf.ID)
+		assert.NotEmpty(t, r.Source, leaf.ID)
+		assert.GreaterOrEqual(t, r.BrixSD, 0.0, leaf.ID)
+		assert.LessOrEqual(t, r.Solids, 1.0, leaf.ID)
+	}
+}
