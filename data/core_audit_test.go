@@ -61,7 +61,9 @@ func number(t *testing.T, r row, column string) float64 {
 
 func TestCoreFoodsAreWellFormed(t *testing.T) {
 	groups, foods := byKey(t, "groups.csv", "group"), byKey(t, "core/foods.csv", "code")
-	assert.GreaterOrEqual(t, len(foods), 150)
+	assert.GreaterOrEqual(t, len(foods), 400)
+	assert.GreaterOrEqual(t, inGroups(foods, "fruit", "citrus fruit", "fruit juice", "citrus juice"), 90, "fruits, juices, purées, peels, dried fruit")
+	assert.GreaterOrEqual(t, inGroups(foods, "sugar", "syrup", "honey"), 35, "sweeteners and syrups")
 	kebab := regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 	for code, f := range foods {
 		assert.Regexp(t, kebab, code)
@@ -83,6 +85,35 @@ func TestCoreFoodsAreWellFormed(t *testing.T) {
 	} {
 		assert.Contains(t, foods, needed)
 	}
+}
+
+func inGroups(foods map[string]row, groups ...string) int {
+	n := 0
+	for _, f := range foods {
+		if slices.Contains(groups, f["group"]) {
+			n++
+		}
+	}
+	return n
+}
+
+func TestCrosswalkNamesFoodsOnce(t *testing.T) {
+	foods := byKey(t, "core/foods.csv", "code")
+	seen, bridged := map[string]bool{}, map[string]bool{}
+	for _, r := range rows(t, "crosswalk.csv") {
+		at := r["core"] + " " + r["table"]
+		require.Contains(t, foods, r["core"])
+		assert.False(t, seen[at], "%s stands twice", at)
+		seen[at], bridged[r["core"]] = true, true
+		assert.NotEmpty(t, r["code"], at)
+		assert.NotEmpty(t, r["source"], at)
+		_, err := fs.Stat(data.FS, "maps/"+r["table"]+".csv")
+		assert.NoError(t, err, "%s: no format %s", at, r["table"])
+		if r["table"] == "sr" {
+			assert.Equal(t, foods[r["core"]]["sr"], r["code"], at)
+		}
+	}
+	assert.GreaterOrEqual(t, len(bridged), 150)
 }
 
 func TestEveryCoreValueHasUnitStateAndSource(t *testing.T) {

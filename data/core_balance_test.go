@@ -10,6 +10,8 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
+	"sipsum/internal/food"
+	"sipsum/internal/tables/core"
 )
 
 // contents are the values of one core food by constituent, in g per 100 g; what
@@ -91,6 +93,43 @@ func TestPartsOfCarbohydrateAreReported(t *testing.T) {
 		}
 		assert.Less(t, over, tooMuch, code)
 	}
+}
+
+// Parts are listed where they exceed their published parent by more than the
+// combined spread explains; nothing is repaired.
+func TestPartsAgainstTheirParents(t *testing.T) {
+	const apart = 3 // standard deviations of the difference
+	listed := 0
+	for code, f := range foodsOf(t, core.Format, "") {
+		for _, parent := range []constituent.ID{constituent.Fat, constituent.Sugar, constituent.OrganicAcids} {
+			whole, ok := f.Value(parent)
+			if !ok || !food.Stated(whole.Amount) {
+				continue
+			}
+			c := constituent.Must(parent)
+			parts, variance := 0.0, math.Pow(spreadOf(f, c, whole)/c.PerGram, 2)
+			for _, part := range constituent.Sums().Children(parent) {
+				if v, ok := f.Value(part.ID); ok && food.Stated(v.Amount) {
+					parts += v.Amount / part.PerGram
+					variance += math.Pow(spreadOf(f, part, v)/part.PerGram, 2)
+				}
+			}
+			over := parts - whole.Amount/c.PerGram
+			const rounding = 0.05 // g, of parts printed to a tenth
+			if over > rounding && over > apart*math.Sqrt(variance) {
+				listed++
+				t.Logf("%s: the parts of %s make %.2f g, the whole %.2f g", code, parent, parts, whole.Amount/c.PerGram)
+			}
+		}
+	}
+	t.Logf("%d parents listed", listed)
+	assert.Zero(t, listed, "judge the new ones, then list them by name")
+}
+
+// spreadOf is the standard deviation that a comparison takes.
+func spreadOf(f *food.Food, c *constituent.Constituent, v food.Value) float64 {
+	one := &food.Food{ID: f.ID, Group: f.Group, Chemical: f.Chemical, Values: []food.Value{v}}
+	return food.Compare([]*food.Food{one})[0].Cells[0].SD
 }
 
 // Molar shares of salts against figures printed outside the project.

@@ -71,6 +71,23 @@ func TestZeroRulesAgreeWithTheCoreTable(t *testing.T) {
 	}
 }
 
+// Nor may the most published in a group be less than what a core food of it holds.
+func TestMaxRulesAgreeWithTheCoreTable(t *testing.T) {
+	foods, all := byKey(t, "core/foods.csv", "code"), coreContents(t)
+	for _, b := range rows(t, "bounds.csv") {
+		if b["rule"] != "max" {
+			continue
+		}
+		c := constituent.Must(constituent.ID(b["constituents"]))
+		const rounding = 1.001
+		for code, f := range foods {
+			if f["group"] == b["group"] && f["use"] != "chemical" {
+				assert.LessOrEqual(t, all[code][c.ID]*c.PerGram, number(t, b, "amount")*rounding, "%s of %s", c.ID, code)
+			}
+		}
+	}
+}
+
 // published is a constituent's amount, leaving out what is only below a limit.
 func (c contents) published(of *constituent.Constituent) float64 {
 	const limits = 0.06 // g: half of the widest limit printed for an acid, and of a last place

@@ -187,6 +187,7 @@ var srNames = []named{
 	sr("11118", veg, "Cabbage, kimchi", "", false),
 	sr("14017", drinks, "Alcoholic beverage, pina colada, prepared-from-recipe", "coconut", false).warns("alcohol"),
 	sr("19120", sweets, "Candies, milk chocolate", "milk", false).likely("soya").warns("caffeine"),
+	sr("19087", sweets, "Candies, white chocolate", "milk", false).likely("soya"),
 	sr("43058", sweets, "Candies, hard, dietetic or low calorie (sorbitol)", "", false).warns("polyol"),
 	sr("14416", drinks, "Beverages, carbonated, low calorie, cola or pepper-type, with aspartame, contains caffeine", "", false).warns("caffeine phenylalanine"),
 	sr("08054", cereals, "Cereals ready-to-eat, QUAKER, 100% Natural Granola, Oats, Wheat and Honey", "wheat oats", false).warns("honey"),

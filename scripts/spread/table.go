@@ -131,7 +131,7 @@ func of(id, group string, in []sample, about string) row {
 			r.rounding = s.rounding
 		}
 	}
-	r.relative = quantile(relative, share)
+	r.relative = quantile(relative, shareOf(id))
 	r.evidence = fmt.Sprintf("%smedian %.2g", about, median(relative))
 	if m := median(byRange); !math.IsNaN(m) {
 		r.evidence += fmt.Sprintf("; by range %.2g", m)
