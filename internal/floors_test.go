@@ -23,7 +23,7 @@ var floors = [][]string{
 	{"data", "internal/fail", "internal/estimate", "internal/source"},
 	{"internal/unit"},
 	{"internal/constituent"},
-	{"internal/food", "internal/solution"},
+	{"internal/food", "internal/solution", "internal/acid"},
 	{"internal/drink", "internal/ledger", "internal/tables/table", "internal/tables/difference"},
 	{"internal/prep"},
 	{"internal/assay"},
@@ -33,7 +33,7 @@ var floors = [][]string{
 	{"internal/store", "internal/tables/core", "internal/tables/sr", "internal/tables/ifct", "internal/tables/ciqual", "internal/tables/swiss", "internal/tables/generic", "internal/tables/cofid", "internal/tables/cnf", "internal/tables/fdc", "internal/tables/fndds", "internal/tables/stfcj", "internal/tables/tablestest", "internal/report/json", "internal/report/text"},
 	{"internal/tables"},
 	{"internal/cli"},
-	{"cmd/sipsum", "scripts/rebuildcore", "scripts/spread", "scripts/download", "scripts/benchload"},
+	{"cmd/sipsum", "scripts/rebuildcore", "scripts/corereport", "scripts/spread", "scripts/download", "scripts/benchload"},
 }
 
 // only lists modules that one room alone may import.
@@ -52,7 +52,7 @@ var only = map[string][]string{
 // processes.
 var pure = []string{
 	"internal/fail", "internal/unit", "internal/estimate", "internal/source", "internal/constituent", "internal/food",
-	"internal/solution", "internal/drink", "internal/ledger", "internal/prep", "internal/assay", "internal/allergen",
+	"internal/solution", "internal/acid", "internal/drink", "internal/ledger", "internal/prep", "internal/assay", "internal/allergen",
 	"internal/evidence", "internal/caution", "internal/label", "internal/sheet", "internal/report/json", "internal/report/text",
 	"internal/tables/difference",
 }

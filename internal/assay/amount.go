@@ -16,14 +16,24 @@ type amounts struct {
 	seed  uint64
 	n     int
 	scale *unit.Amount // the bar's scale; nil: the decimals written
+
+	journal *journal
 }
 
-// column gives a written amount in its base unit (g, ml or a share).
+// column gives an amount that a hand measures, in its base unit (g, ml or a
+// share).
+func (a amounts) column(amount unit.Amount, path string) []float64 {
+	col := a.draw(amount, path)
+	a.journal.write(Hand, path, col)
+	return col
+}
+
+// draw gives a written amount in its base unit.
 //
 // "a ± b" is rectangular on [a − b, a + b], cut at 0; "± b sd" is normal, cut at
 // 0. Without ±, half a unit of the last digit, of the scale for masses; a bar
 // measure has the spread of its filling instead.
-func (a amounts) column(amount unit.Amount, path string) []float64 {
+func (a amounts) draw(amount unit.Amount, path string) []float64 {
 	central := amount.Base()
 	in := estimate.Input{Central: central, Shape: estimate.Uniform, Stream: estimate.KeyOf(a.seed, "amount", path)}
 	half := amount.Half * amount.Measure.Factor
@@ -85,21 +95,33 @@ func (a amounts) grams(in ingredient) []float64 {
 		Central: in.grams, Shape: estimate.Lognormal, SD: sd,
 		Stream: estimate.KeyOf(a.seed, name, in.profile.Food.ID.String()),
 	}.Fill(each)
+	a.journal.write(Tables, name+" of "+in.profile.Food.ID.String(), each)
 	for d := range col {
 		col[d] *= each[d]
 	}
 	return col
 }
 
-// quantity gives a stated quantity, such as a per cent, times factor.
+// quantity gives a quantity that the designer states, such as a per cent, times
+// factor.
 func (a amounts) quantity(q drink.Quantity, factor float64, path string) []float64 {
+	col := a.drawQuantity(q, factor, path)
+	a.journal.write(Hand, path, col)
+	return col
+}
+
+func (a amounts) drawQuantity(q drink.Quantity, factor float64, path string) []float64 {
 	half := q.Half
 	if half == 0 {
 		half = math.Pow(10, -float64(q.Decimals)) / 2
 	}
+	low := q.Number - half
+	if q.Number >= 0 { // only a temperature can be negative
+		low = max(low, 0)
+	}
 	in := estimate.Input{
 		Central: q.Number * factor, Shape: estimate.Uniform,
-		Low: max(q.Number-half, 0) * factor, High: (q.Number + half) * factor,
+		Low: low * factor, High: (q.Number + half) * factor,
 		Stream: estimate.KeyOf(a.seed, "amount", path),
 	}
 	if q.Sigma {

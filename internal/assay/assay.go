@@ -30,6 +30,9 @@ type Options struct {
 	// and 100 ml and for the share of every contribution. Without it components
 	// and shares are given for Wanted and energy only: all that a page prints.
 	Whole bool
+
+	Why  constituent.ID // ask what drives this figure; empty: nobody asks
+	Next bool           // ask which reading to take next
 }
 
 // Assay is a drink calculated.
@@ -44,8 +47,13 @@ type Assay struct {
 	Per100g    Composition // only if Whole
 	Per100ml   Composition // without intervals unless Whole
 	Components []Component
-	Items      []Item // every food in the drink, garnish included
-	Notes      []Note
+	Chemistry  *Chemistry
+	// TableEnergy is in kJ and in kcal.
+	TableEnergy [2]TableEnergy
+	Drivers     *Drivers     // of Why; nil if not asked, or if the drink has none of it
+	Suggestions []Suggestion // of Next
+	Items       []Item       // every food in the drink, garnish included
+	Notes       []Note
 }
 
 // Component is the part of a serving that came through one line of the build.
@@ -54,6 +62,7 @@ type Component struct {
 	House        bool   // made by the drink file, not poured directly
 	Mass         Result
 	Constituents Composition
+	Chemistry    *Chemistry // of what the component is in its jar; nil unless House
 }
 
 // Item is a food of the drink and where it stands, for the allergens.
@@ -87,6 +96,13 @@ func Run(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods, o 
 	}
 	a := &Assay{Drink: d, Options: o, Serving: served, Items: r.items, Notes: w.notes}
 	a.measure(w)
+	a.dissolve(w)
+	if o.Why != "" {
+		a.Drivers = a.why(o.Why, w.journal)
+	}
+	if o.Next {
+		a.Suggestions = a.next(w)
+	}
 	a.noteFoods(r)
 	a.noteUnknowns()
 	return a, nil

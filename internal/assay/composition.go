@@ -33,7 +33,7 @@ func (m *meter) composition(pot *ledger.Pot, ids []*constituent.Constituent, div
 			list = append(list, m.energy(pot, c, divisor, times))
 			continue
 		}
-		total := pot.Total(c.ID)
+		total := shown(pot, c)
 		bound, rows := pot.Bound(c.ID)
 		r := Result{
 			Unit:     c.Unit,
@@ -97,9 +97,9 @@ func (m *meter) energyContributions(pot *ledger.Pot, c *constituent.Constituent,
 // left out; rows that are unknown are listed with their bound.
 func (m *meter) contributions(pot *ledger.Pot, c *constituent.Constituent, shares bool) []Contribution {
 	var list []Contribution
-	total := pot.Total(c.ID)
+	total := shown(pot, c)
 	for row := range pot.Rows {
-		part := pot.Of(row, c.ID)
+		part := shownOf(pot, row, c)
 		bound := pot.Bounds(row)[c.Order]
 		if part[0] == 0 && bound == 0 {
 			continue

@@ -67,7 +67,7 @@ func energy(pot *ledger.Pot, row, unit int, sum []float64) {
 			continue
 		}
 		for d, g := range pot.Cell(row, col) {
-			sum[d] += g * factor
+			sum[d] += max(g, 0) * factor // a negative rest is bookkeeping and feeds nobody
 		}
 	}
 }

@@ -35,6 +35,7 @@ func (a *Assay) measure(w *walk) {
 	side.Go(func() { a.components(&meter{}, a.detailed(ids)) })
 	side.Wait()
 	a.contribute(a.detailed(ids))
+	a.TableEnergy = [2]TableEnergy{tableEnergy(a.Serving, constituent.Energy), tableEnergy(a.Serving, constituent.EnergyKcal)}
 	if glass := a.Drink.Glass; glass != nil && a.Volume.Mean > glass.Base() {
 		a.Notes = append(a.Notes, Note{Kind: "glass", Text: "a serving of " + number(a.Volume.Mean) + " ml overflows a glass of " + glass.String()})
 	}
@@ -69,9 +70,12 @@ func reported(a *Assay) []*constituent.Constituent {
 	return list
 }
 
-// found reports whether any row has some of a constituent, or was analysed for
-// it.
+// found reports whether any row has some of a constituent, was analysed for it,
+// or got it by a step.
 func (a *Assay) found(c *constituent.Constituent) bool {
+	if a.Serving.Central(c.ID) > 0 {
+		return true
+	}
 	for _, row := range a.Serving.Rows {
 		cell := row.Profile.Cells[c.Order]
 		if cell.Known && (cell.Amount > 0 || cell.State == estimate.Measured) {
@@ -107,7 +111,7 @@ func (a *Assay) components(m *meter, ids []*constituent.Constituent) {
 // own unit.
 func columnOf(pot *ledger.Pot, c *constituent.Constituent) []float64 {
 	if c.Kind != constituent.Figure {
-		return pot.Total(c.ID)
+		return shown(pot, c)
 	}
 	total := make([]float64, pot.N)
 	for row := range pot.Rows {

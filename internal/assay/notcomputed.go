@@ -48,11 +48,7 @@ func (r *resolver) refuseReadings(m *drink.Measured) {
 			r.faults.Add(m.At(), "take the reading out for now", "a reading of %s is understood but not computed yet", name)
 		}
 	}
-	refuse(m.Brix != nil, "brix")
-	refuse(m.TDS != nil, "tds")
 	refuse(m.PH != nil, "ph")
 	refuse(m.TA != nil, "ta")
-	refuse(m.Density != nil, "density")
-	refuse(m.ABV != nil, "abv")
 	refuse(m.Titration != nil, "titration")
 }

@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
+	"sipsum/internal/prep"
 	"sipsum/internal/unit"
 )
 
@@ -25,6 +26,7 @@ type resolved struct {
 	lines    map[string]ingredient // by Line.Path
 	profiles []*food.Profile       // in order of appearance
 	water    *food.Profile         // of melted ice and dilution
+	gas      *food.Profile         // of carbonation; nil if there is none
 	items    []Item
 }
 
@@ -118,10 +120,19 @@ func (r *resolver) component(c *drink.Component, path []string, eaten bool) {
 }
 
 func (r *resolver) step(step drink.Step, path []string) {
-	if add, ok := step.(*drink.Add); ok {
-		for _, line := range add.Ingredients {
-			r.line(line, path, true)
-		}
+	var lines []drink.Line
+	switch s := step.(type) {
+	case *drink.Add:
+		lines = s.Ingredients
+	case *drink.Steep: // what is taken out again has still been in the drink
+		lines = s.Ingredients
+	case *drink.Wash:
+		lines = s.Ingredients
+	case *drink.Carbonate:
+		r.out.gas = r.profile(prep.Gas(), nil)
+	}
+	for _, line := range lines {
+		r.line(line, path, true)
 	}
 }
 

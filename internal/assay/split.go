@@ -9,7 +9,6 @@ import (
 
 // split reads the shares that the designer states.
 func (w *walk) split(pot *ledger.Pot, s *drink.Split) (prep.Outcome, error) {
-	const percent = 0.01
 	var keep []prep.Kept
 	for _, k := range s.Keep {
 		c, ok := constituent.Find(k.Tag)

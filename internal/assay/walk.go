@@ -1,8 +1,10 @@
 package assay
 
 import (
+	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
+	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/prep"
 	"sipsum/internal/unit"
@@ -16,19 +18,39 @@ type walk struct {
 	columns *ledger.Columns
 	drawer  *ledger.Drawer
 	made    map[string]*ledger.Pot // components by name
-	faults  fail.List
-	notes   []Note
+
+	constants map[string][]float64 // of nature, by name: drawn once
+	journal   *journal             // nil unless somebody asks why
+	samples   []sample             // pots that could be read
+
+	faults fail.List
+	notes  []Note
 }
 
 func newWalk(d *drink.Drink, names *resolved, o Options) *walk {
 	n := o.Draws + 1
-	columns := ledger.NewColumns(names.profiles)
-	return &walk{
+	columns := ledger.NewColumns(names.profiles, made(d)...)
+	w := &walk{
 		drink: d, names: names,
 		amounts: amounts{seed: o.Seed, n: n, scale: d.Scale},
 		columns: columns,
 		drawer:  ledger.NewDrawer(o.Seed, n, columns),
 		made:    map[string]*ledger.Pot{},
+
+		constants: map[string][]float64{},
+	}
+	if o.Why != "" || o.Next {
+		w.trace()
+	}
+	return w
+}
+
+// trace makes the walk keep the draws of its inputs.
+func (w *walk) trace() {
+	w.journal = &journal{seen: map[string]bool{}}
+	w.amounts.journal = w.journal
+	w.drawer.Trace = func(p *food.Profile, c *constituent.Constituent, col []float64) {
+		w.journal.write(Tables, c.Name+" of "+p.Food.ID.String(), col)
 	}
 }
 
@@ -40,6 +62,7 @@ func (w *walk) serve() (*ledger.Pot, error) {
 	for _, step := range w.drink.Finish {
 		w.step(pot, step)
 	}
+	w.offer("", pot, lastReading(nil, w.drink.Finish))
 	for _, line := range w.drink.Garnish {
 		if line.Eaten {
 			w.pour(pot, []drink.Line{line})
@@ -66,6 +89,8 @@ func (w *walk) component(c *drink.Component) *ledger.Pot {
 	if c.Measured != nil {
 		w.reading(pot, c.Measured)
 	}
+	w.keep(c, pot)
+	w.offer(c.Name, pot, lastReading(c.Measured, c.Steps))
 	w.made[c.Name] = pot
 	return pot
 }
@@ -144,7 +169,9 @@ func (w *walk) componentGrams(in ingredient) []float64 {
 
 // step applies one step of the drink file to a pot.
 func (w *walk) step(pot *ledger.Pot, step drink.Step) {
-	f := prep.Factors{Seed: w.amounts.seed, N: w.amounts.n, Path: step.StepPath()}
+	f := prep.Factors{Seed: w.amounts.seed, N: w.amounts.n, Path: step.StepPath(), Trace: func(name string, col []float64) {
+		w.journal.write(Steps, step.StepPath()+": "+name, col)
+	}}
 	amount := func(a unit.Amount, name string) []float64 {
 		return w.amounts.column(a, step.StepPath()+"/"+name)
 	}
@@ -161,7 +188,7 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 		out = w.water(pot, amount(s.Melt, "melt"), s.StepPath())
 	case *drink.Dilute:
 		var grams []float64
-		if grams, err = prep.UpTo(pot, amount(*s.To, "to")); err == nil {
+		if grams, err = prep.UpTo(pot, w.diluteTo(pot, s)); err == nil {
 			out = w.water(pot, grams, s.StepPath())
 		}
 	case *drink.Heat:
@@ -175,6 +202,8 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 		out, err = w.split(pot, s)
 	case *drink.Measured:
 		w.reading(pot, s)
+	default:
+		out, err = w.change(pot, step, f)
 	}
 	if err != nil {
 		w.faults.Add(step.At(), "check the amounts", "%s", err.Error())
@@ -189,10 +218,22 @@ func (w *walk) reduceTo(pot *ledger.Pot, s *drink.Reduce) []float64 {
 	if s.To != nil {
 		return w.amounts.column(*s.To, s.StepPath()+"/to")
 	}
-	const percent = 0.01
 	by, to := w.amounts.quantity(*s.By, percent, s.StepPath()+"/by"), pot.Mass()
 	for d := range to {
 		to[d] *= 1 - by[d]
+	}
+	return to
+}
+
+// diluteTo gives the mass to dilute to: stated, or that at which the pot reads
+// the stated °Brix, since water reads none.
+func (w *walk) diluteTo(pot *ledger.Pot, s *drink.Dilute) []float64 {
+	if s.To != nil {
+		return w.amounts.column(*s.To, s.StepPath()+"/to")
+	}
+	read, to := w.amounts.quantity(*s.Brix, percent, s.StepPath()+"/brix"), w.weighted(pot, refraction)
+	for d := range to {
+		to[d] /= read[d]
 	}
 	return to
 }

@@ -30,7 +30,7 @@ func (a *app) command(v view) *cobra.Command {
 	cmd := &cobra.Command{
 		Use: v.use + " DRINK", Short: v.short, Long: v.long, Args: exactly(1, drinkArgument),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			s, err := a.sheet(cmd.Context(), args[0], rules)
+			s, err := a.sheet(cmd.Context(), args[0], asked{rules: rules})
 			if err != nil {
 				return err
 			}
@@ -50,12 +50,30 @@ func (a *app) command(v view) *cobra.Command {
 }
 
 func newAssay(a *app) *cobra.Command {
-	return a.command(view{
+	cmd := a.command(view{
 		use: "assay", short: "composition of a serving, and what brings it",
 		long: "assay calculates a drink and prints, per serving and per 100 ml, each constituent with its interval,\n" +
-			"what is known of it, and which component brings it.",
+			"what is known of it, and which component brings it. With --why it tells what the interval of one figure\n" +
+			"comes from; with --next, which reading at the bench would narrow the drink's figures most.",
 		text: textreport.Assay, json: jsonreport.Assay,
 	})
+	whole := cmd.RunE
+	var why string
+	var next bool
+	cmd.Flags().StringVar(&why, "why", "", "what the spread of a figure comes from: a tagname such as CITAC")
+	cmd.Flags().BoolVar(&next, "next", false, "readings not yet taken, by how much they narrow the sensory categories")
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		switch {
+		case why != "" && next:
+			return fail.New(fail.Wrong, "--why and --next are two questions", "ask one at a time")
+		case why != "":
+			return a.why(cmd.Context(), args[0], why)
+		case next:
+			return a.next(cmd.Context(), args[0])
+		}
+		return whole(cmd, args)
+	}
+	return cmd
 }
 
 func newEvidence(a *app) *cobra.Command {

@@ -9,6 +9,7 @@ import (
 
 	"sipsum/data"
 	"sipsum/internal/assay"
+	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/evidence"
 	"sipsum/internal/fail"
@@ -27,9 +28,15 @@ const demoEnding = ".yaml"
 // tell that there was too much.
 const mostText = 1<<20 + 1
 
-// sheet calculates a drink and gathers all that can be printed of it, under the
-// rules given or else the drink's own.
-func (a *app) sheet(ctx context.Context, arg string, rules []string) (*sheet.Sheet, error) {
+// asked is what a command wants to know of a drink.
+type asked struct {
+	rules []string       // label rules; none: the drink's own
+	why   constituent.ID // what drives this figure
+	next  bool           // which reading to take next
+}
+
+// sheet calculates a drink and gathers all that can be printed of it.
+func (a *app) sheet(ctx context.Context, arg string, ask asked) (*sheet.Sheet, error) {
 	name, text, open, err := a.drinkText(arg)
 	if err != nil {
 		return nil, err
@@ -40,7 +47,9 @@ func (a *app) sheet(ctx context.Context, arg string, rules []string) (*sheet.She
 		return nil, err
 	}
 	lib := library{db: db, tables: a.options.tables}
-	result, err := assay.Run(ctx, d, faults, lib, assay.Options{Draws: a.options.draws, Seed: a.options.seed, Wanted: evidence.Constituents(d), Whole: a.json()})
+	result, err := assay.Run(ctx, d, faults, lib, assay.Options{
+		Draws: a.options.draws, Seed: a.options.seed, Wanted: evidence.Constituents(d), Whole: a.json(), Why: ask.why, Next: ask.next,
+	})
 	if err != nil {
 		return nil, err
 	}
@@ -48,7 +57,7 @@ func (a *app) sheet(ctx context.Context, arg string, rules []string) (*sheet.She
 	if err != nil {
 		return nil, err
 	}
-	return sheet.Build("sipsum "+Version, result, tables, lib.works(ctx), rules)
+	return sheet.Build("sipsum "+Version, result, tables, lib.works(ctx), ask.rules)
 }
 
 func loadedTables(ctx context.Context, db *store.DB) ([]source.Table, error) {

@@ -23,7 +23,7 @@ func (e *entry) balance() {
 	mass := constituent.Must(constituent.Mass)
 	parts, _ := e.sum(mass)
 	if left := whole - parts; left > 0 {
-		e.setRest(constituent.MassOther, left, ClassSpread(mass, e.Food.Group)*left, true, "what 100 g have beyond the known parts")
+		e.addRest(constituent.MassOther, left, ClassSpread(mass, e.Food.Group)*left, true, "what 100 g have beyond the known parts")
 	}
 }
 
@@ -40,16 +40,30 @@ func (e *entry) rest(parent *constituent.Constituent) {
 		into = constituent.Available
 		e.knowAvailable(cell)
 	}
-	left := cell.Amount - parts
-	if left < -(2*math.Hypot(cell.SD, math.Sqrt(variance)) + 1e-9) {
-		e.note("negative rest", parent.ID, "the parts of %s exceed it by %.3g g/100 g: the parts are kept", parent.ID, -100*left)
-	}
-	left = max(left, 0)
+	left := max(cell.Amount-parts, 0)
 	sd, class := e.restSpread(parent, left, variance)
-	if e.giveRest(parent, left, sd, class) {
+	if !e.giveRest(parent, left, sd, class) {
+		e.addRest(constituent.RestOf(into), left, sd, class, "what "+string(parent.ID)+" has beyond its known parts")
+	}
+	if over := parts - cell.Amount; over > 0 {
+		e.excess(parent, over, variance)
+	}
+}
+
+// excess deals with parts that make up more than their published total. Within
+// two standard deviations both figures stand: a negative rest without spread
+// makes up the difference. Beyond, the parts are kept and the total is theirs.
+func (e *entry) excess(parent *constituent.Constituent, over, variance float64) {
+	const worthSaying = 0.01 // of the total; less is the rounding of published figures
+	total := e.cell(parent)
+	if over > 2*math.Hypot(total.SD, math.Sqrt(variance))+1e-9 {
+		e.note("negative rest", parent.ID, "the parts of %s exceed it by %.3g g/100 g: the parts are kept", parent.ID, 100*over)
 		return
 	}
-	e.setRest(constituent.RestOf(into), left, sd, class, "what "+string(parent.ID)+" has beyond its known parts")
+	if over > worthSaying*total.Amount {
+		e.note("negative rest", parent.ID, "the parts of %s exceed it by %.2g g/100 g: both stand as published", parent.ID, 100*over)
+	}
+	e.addRest(constituent.RestOf(parent.ID), -over, 0, false, "the published parts of "+string(parent.ID)+" are more than it")
 }
 
 // restSpread gives the standard deviation of a rest, and whether it is a class
@@ -106,10 +120,11 @@ func (e *entry) sum(parent *constituent.Constituent) (amount, variance float64) 
 	return amount, variance
 }
 
-func (e *entry) setRest(id constituent.ID, amount, sd float64, class bool, why string) {
+// addRest adds to a rest: a parent may be visited through two rules.
+func (e *entry) addRest(id constituent.ID, amount, sd float64, class bool, why string) {
 	c := constituent.Must(id)
 	cell := e.cell(c)
-	if cell.Known { // published rests do not exist, but a parent may be visited through two rules
+	if cell.Known { // published rests do not exist
 		amount += cell.Amount
 	}
 	*cell = Cell{

@@ -163,7 +163,7 @@ func (e *entry) slack(c *constituent.Constituent) (limit float64, why string) {
 	hidden, variance := 0.0, 0.0 // of the rests from the part's own total up
 	rest := func(id constituent.ID) {
 		cell := e.cell(constituent.Must(constituent.RestOf(id)))
-		hidden, variance = hidden+cell.Amount, variance+cell.SD*cell.SD
+		hidden, variance = hidden+max(cell.Amount, 0), variance+cell.SD*cell.SD
 	}
 	byDifference := !e.published[constituent.Must(constituent.Available).Order]
 	for up := c.Parent; up != ""; up = constituent.Must(up).Parent {
@@ -175,7 +175,10 @@ func (e *entry) slack(c *constituent.Constituent) (limit float64, why string) {
 		if up == constituent.Carbohydrate && byDifference && c.ID != constituent.Available && !below(c, constituent.Available) {
 			rest(constituent.Available) // the unexplained part of a difference stands there
 		}
-		if !e.cell(parent).Known {
+		if total := e.cell(parent); !total.Known {
+			if Stated(total.Bound) && (!Stated(limit) || total.Bound < limit) {
+				limit, why = total.Bound, "no more than what is stated as the most of "+string(up)
+			}
 			continue
 		}
 		_, parts := e.sum(parent) // what is left varies with the total and with its known parts

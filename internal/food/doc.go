@@ -23,7 +23,13 @@
 //
 //     CHOAVL = CHOCDF − FIBTG − POLYL − OA
 //
-//     and its unexplained part is CHOAVL-other. WATER, where nobody states it,
+//     and its unexplained part is CHOAVL-other. Where the parts are published as
+//     more than their total (the lactose of milk against its carbohydrate by
+//     difference) and two standard deviations of both allow it, both figures
+//     stand: the rest of the total is negative, without spread, and travels like
+//     any other. It is bookkeeping, not matter: it brings no energy and no room
+//     for an unknown, is printed as 0, and a card prints the parts. Beyond two
+//     standard deviations the parts are kept and make the total. WATER, where nobody states it,
 //     is 100 − the known proximates. What 100 g have beyond all known parts is
 //     MASS-other; a sum above 100 g is scaled down;
 //

@@ -64,6 +64,7 @@ type component struct {
 	Name         string       `json:"name"`
 	MassG        number       `json:"mass_g"`
 	Constituents constituents `json:"constituents"`
+	Chemistry    *chemistry   `json:"chemistry,omitempty"`
 }
 
 type contribution struct {
@@ -109,7 +110,7 @@ type assayBody struct {
 	Serving       serving                           `json:"serving"`
 	Per100g       composition                       `json:"per_100_g"`
 	Per100ml      composition                       `json:"per_100_ml"`
-	Chemistry     map[string]interval               `json:"chemistry"`
+	Chemistry     *chemistry                        `json:"chemistry"`
 	Components    []component                       `json:"components"`
 	Contributions map[constituent.ID][]contribution `json:"contributions"`
 	Notes         []note                            `json:"notes"`
@@ -142,13 +143,17 @@ func bodyOf(a *assay.Assay) assayBody {
 		},
 		Per100g:       composition{constituentsOf(a.Per100g)},
 		Per100ml:      composition{constituentsOf(a.Per100ml)},
-		Chemistry:     map[string]interval{"density": intervalOf(a.Density)},
+		Chemistry:     chemistryOf(a.Chemistry, &a.Density),
 		Components:    []component{},
 		Contributions: map[constituent.ID][]contribution{},
 		Notes:         notesOf(a.Notes),
 	}
 	for _, c := range a.Components {
-		body.Components = append(body.Components, component{c.Name, number(c.Mass.Mean), constituentsOf(c.Constituents)})
+		each := component{Name: c.Name, MassG: number(c.Mass.Mean), Constituents: constituentsOf(c.Constituents)}
+		if c.Chemistry != nil {
+			each.Chemistry = chemistryOf(c.Chemistry, nil)
+		}
+		body.Components = append(body.Components, each)
 	}
 	for _, f := range a.PerServing {
 		list := make([]contribution, 0, len(f.Contributions))

@@ -6,8 +6,6 @@
 // known part; with_bounds adds what the unknown parts could be at most and is
 // null where one has no bound; coverage = mean / with_bounds.
 //
-// # Limits
-//
-// Chemistry (pH, titratable acidity, Brix, gas) is not in the documents until it
-// is computed; density is.
+// A figure of the chemistry that is withheld has mean null and says why; low and
+// high still bound it where they are known.
 package jsonreport

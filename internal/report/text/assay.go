@@ -20,6 +20,7 @@ func Assay(w io.Writer, s *sheet.Sheet, st Style) error {
 	notes := &footnotes{}
 	p.head(s, "assay")
 	p.composition(s.Assay)
+	p.chemistry(s.Assay, true)
 	p.contributions(s, notes)
 	p.gaps(s.Assay)
 	p.notes(s.Assay)

@@ -26,6 +26,7 @@ func Sheet(w io.Writer, s *sheet.Sheet, st Style) error {
 		}
 	}
 	p.further(s.Assay, told)
+	p.chemistry(s.Assay, false)
 	p.cards(s, true)
 	p.declarations(s, notes)
 	p.notes(s.Assay)

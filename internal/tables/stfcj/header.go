@@ -17,8 +17,7 @@ const maxHeader = 40
 // header is what the rows above the foods say: where each column stands.
 type header struct {
 	columns []place // in the order of the sheet
-	group   int     // positions of a row, counted from 0
-	code    int
+	code    int     // positions in a row, counted from 0
 	name    int
 	remarks int
 }

@@ -1,0 +1,90 @@
+package assay
+
+import (
+	"math"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+	"sipsum/internal/ledger"
+	"sipsum/internal/solution"
+)
+
+// property is what a gram of a constituent adds to something of the whole
+// liquid.
+type property struct {
+	name string
+	of   func(constituent.ID) (perGram, sd float64, row constituent.ID)
+}
+
+var (
+	specificVolume = property{"specific volume", func(id constituent.ID) (float64, float64, constituent.ID) {
+		v, row := solution.VolumeOf(id)
+		return v.MlPerGram, v.SD, row
+	}}
+	refraction = property{"refraction", func(id constituent.ID) (float64, float64, constituent.ID) {
+		r, row := solution.RefractionOf(id)
+		return r.Brix, r.BrixSD, row
+	}}
+	solubleShare = property{"soluble share", func(id constituent.ID) (float64, float64, constituent.ID) {
+		r, row := solution.RefractionOf(id)
+		return r.Solids, r.SolidsSD, row
+	}}
+)
+
+// weighted adds up a property over the mass of a pot. What a gram adds is drawn
+// once for the whole run: a constant of nature has one value in every pot.
+func (w *walk) weighted(pot *ledger.Pot, p property) []float64 {
+	sum := make([]float64, pot.N)
+	for _, col := range pot.Columns.Below(constituent.Mass) {
+		each := w.constant(p, pot.Columns.List[col].ID)
+		for row := range pot.Rows {
+			for d, g := range pot.Cell(row, col) {
+				sum[d] += g * each[d]
+			}
+		}
+	}
+	return sum
+}
+
+func (w *walk) constant(p property, id constituent.ID) []float64 {
+	perGram, sd, row := p.of(id)
+	name := p.name + " of " + string(row)
+	col, ok := w.constants[name]
+	if !ok {
+		col = make([]float64, w.amounts.n)
+		estimate.Input{
+			Central: perGram, Shape: estimate.Normal, SD: sd, High: math.Inf(1),
+			Stream: estimate.KeyOf(w.amounts.seed, "constant", p.name, string(row)),
+		}.Fill(col)
+		w.constants[name] = col
+		w.journal.write(Constants, name, col)
+	}
+	return col
+}
+
+// volume gives the volume of a pot in ml.
+func (w *walk) volume(pot *ledger.Pot) []float64 { return w.weighted(pot, specificVolume) }
+
+// percent gives a property as a share of the mass.
+func (w *walk) percent(pot *ledger.Pot, p property) []float64 {
+	const percent = 100
+	return ratio(w.weighted(pot, p), pot.Mass(), percent)
+}
+
+// brix gives what a refractometer reads of a pot, in °Brix.
+func (w *walk) brix(pot *ledger.Pot) []float64 { return w.percent(pot, refraction) }
+
+// solids gives the soluble solids of a pot in per cent by mass.
+func (w *walk) solids(pot *ledger.Pot) []float64 { return w.percent(pot, solubleShare) }
+
+// density gives the density of a pot in g/ml at 20 °C.
+func (w *walk) density(pot *ledger.Pot) []float64 { return ratio(pot.Mass(), w.volume(pot), 1) }
+
+// abv gives the alcoholic strength of a pot by volume, in per cent.
+func (w *walk) abv(pot *ledger.Pot) []float64 {
+	alcohol, volume := pot.Total(constituent.Alcohol), w.volume(pot)
+	for d := range alcohol {
+		alcohol[d] = solution.ABV(alcohol[d], volume[d])
+	}
+	return alcohol
+}

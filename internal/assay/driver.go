@@ -1,0 +1,137 @@
+package assay
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/stat"
+
+	"sipsum/internal/constituent"
+)
+
+// Drivers says where the spread of a figure of the serving comes from.
+//
+// The figure's ranks are regressed on the ranks of the run's inputs, one input
+// at a time, always the one that explains most of what is left (rank regression:
+// Iman and Conover 1979, Technometrics 21:499). The share of an input is the
+// part of the ranks' variance that it adds. Inputs that add no more than chance
+// would among so many are left out.
+type Drivers struct {
+	Figure Figure
+	Shares map[Cause]float64
+	Inputs []Driver // largest first
+	Rest   float64  // what no single input explains: small ones together, and what they do only jointly
+}
+
+// Driver is one input and the share of the spread that it brings.
+type Driver struct {
+	Cause  Cause
+	Name   string
+	Share  float64
+	Raises bool // more of it makes the figure larger
+}
+
+// why finds the drivers of a figure of the serving. A figure without spread has
+// none.
+func (a *Assay) why(id constituent.ID, j *journal) *Drivers {
+	f, ok := a.PerServing.Find(id)
+	if !ok {
+		return nil
+	}
+	d := &Drivers{Figure: f, Shares: map[Cause]float64{}}
+	y := columnOf(a.Serving, f.Constituent)
+	if len(y)-1 < fewestDraws || constant(y) {
+		return d
+	}
+	d.Inputs = regress(y, j.entries)
+	d.Rest = 1
+	for _, in := range d.Inputs {
+		d.Shares[in.Cause] += in.Share
+		d.Rest -= in.Share
+	}
+	return d
+}
+
+// candidate is an input's ranks, less what the inputs chosen so far explain.
+type candidate struct {
+	entry
+	left []float64
+}
+
+func regress(y []float64, entries []entry) []Driver {
+	target := standardRanks(y[1:])
+	pool := make([]*candidate, len(entries))
+	for i, e := range entries {
+		pool[i] = &candidate{entry: e, left: standardRanks(e.column[1:])}
+	}
+	var chosen []Driver
+	for len(pool) > 0 {
+		at, share := best(target, pool)
+		c := pool[at]
+		if unexplained := floats.Dot(target, target); share <= chance(len(pool), len(target))*unexplained {
+			break
+		}
+		chosen = append(chosen, Driver{c.cause, c.name, share, stat.Correlation(standardRanks(y[1:]), standardRanks(c.column[1:]), nil) > 0})
+		pool = slices.Delete(pool, at, at+1)
+		takeAway(target, c.left)
+		for _, other := range pool {
+			takeAway(other.left, c.left)
+		}
+	}
+	slices.SortStableFunc(chosen, func(a, b Driver) int { return cmp.Compare(b.Share, a.Share) })
+	return chosen
+}
+
+// chance is the share of a variance that the best of k unrelated inputs would
+// seem to explain in n draws: the square of √(2·ln k / n) (Donoho and Johnstone
+// 1994, Biometrika 81:425), but no less than what counts as a correlation.
+func chance(k, n int) float64 { return max(2*math.Log(float64(k)), noise*noise) / float64(n) }
+
+// best finds the candidate that explains most of what is left of the target.
+func best(target []float64, pool []*candidate) (at int, share float64) {
+	for i, c := range pool {
+		if length := floats.Dot(c.left, c.left); length > 1e-9 {
+			if explained := square(floats.Dot(target, c.left)) / length; explained > share {
+				at, share = i, explained
+			}
+		}
+	}
+	return at, share
+}
+
+// takeAway removes from x what direction explains of it.
+func takeAway(x, direction []float64) {
+	if length := floats.Dot(direction, direction); length > 0 {
+		floats.AddScaled(x, -floats.Dot(x, direction)/length, direction)
+	}
+}
+
+// standardRanks gives the ranks of x, with mean 0 and sum of squares 1. Equal
+// values share their mean rank.
+func standardRanks(x []float64) []float64 {
+	order := make([]int, len(x))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortFunc(order, func(a, b int) int { return cmp.Compare(x[a], x[b]) })
+	ranks := make([]float64, len(x))
+	for from := 0; from < len(order); {
+		to := from + 1
+		for to < len(order) && x[order[to]] == x[order[from]] {
+			to++
+		}
+		for _, i := range order[from:to] {
+			ranks[i] = float64(from+to-1) / 2
+		}
+		from = to
+	}
+	floats.AddConst(-stat.Mean(ranks, nil), ranks)
+	if length := floats.Norm(ranks, 2); length > 0 {
+		floats.Scale(1/length, ranks)
+	}
+	return ranks
+}
+
+func square(x float64) float64 { return x * x }

@@ -1,0 +1,252 @@
+package assay_test
+
+import (
+	"encoding/csv"
+	"fmt"
+	"math"
+	"os"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/constituent"
+	"sipsum/internal/food"
+	"sipsum/internal/prep"
+)
+
+// sr28Wheys are the rows of SR28 for acid whey (01112) and sweet whey (01114),
+// per 100 g.
+var sr28Wheys = map[string]map[constituent.ID]float64{
+	"acid":   {"SUGAR": 5.12, "K": 143, "CA": 103, "P": 78, "MG": 10, "PROCNT": 0.76, "FAT": 0.09},
+	"rennet": {"SUGAR": 5.14, "K": 161, "CA": 47, "P": 46, "MG": 8, "PROCNT": 0.85, "FAT": 0.36},
+}
+
+// The wheys of SR28 from its whole milk (01077). They are not behind
+// data/partition.csv. A figure agrees if it is within 15 % or in a 90 % interval
+// of a half-width of 25 % at most.
+//
+// Potassium of sweet whey does not: SR28 prints 161 mg, more than the whole of
+// the milk's 132 mg in its water (140 mg/100 g of whey), so that row is of another
+// milk, or partly dried. Phosphorus of acid whey is at the edge for a like reason:
+// 78 mg leave less to the curd than casein alone holds.
+func TestWheysOfWholeMilk(t *testing.T) {
+	differs := map[string]bool{"rennet K": true}
+	for by, whey := range sr28Wheys {
+		a := run(t, coreLibrary(t), fmt.Sprintf(`
+drink: "Whey"
+serves: 1
+components:
+  whey:
+    ingredients: [1000 g ± 0.1 g core:milk-whole]
+    steps:
+      - curdle: {collect: 850 g ± 0.1 g, by: %s}
+build: [100 g ± 0.01 g whey]
+`, by), 1000)
+		for id, want := range whey {
+			f := figure(t, a.PerServing, id)
+			off, half := math.Abs(f.Mean/want-1), (f.High-f.Low)/2/f.Mean
+			agrees := off <= 0.15 || (half <= 0.25 && f.Low <= want && want <= f.High)
+			t.Logf("%-6s %-6s %8.3f  published %7.3f  %+.0f %%  half-width %.0f %%", by, id, f.Mean, want, 100*(f.Mean/want-1), 100*half)
+			assert.Equal(t, !differs[by+" "+string(id)], agrees, "%s %s", by, id)
+		}
+	}
+}
+
+// recipe is a row of testdata/brew/recipes.csv.
+type recipe struct {
+	food, name, use                   string
+	dose, water, out, yield, caffeine float64
+}
+
+func recipes(t *testing.T) []recipe {
+	t.Helper()
+	file, err := os.Open("../../testdata/brew/recipes.csv")
+	require.NoError(t, err)
+	defer file.Close()
+	rows, err := csv.NewReader(file).ReadAll()
+	require.NoError(t, err)
+	number := func(text string) float64 {
+		x, err := strconv.ParseFloat(text, 64)
+		require.NoError(t, err)
+		return x
+	}
+	var list []recipe
+	for _, r := range rows[1:] {
+		list = append(list, recipe{r[0], r[1], r[8], number(r[2]), number(r[3]), number(r[4]), number(r[5]), number(r[7])})
+	}
+	return list
+}
+
+func brewed(t *testing.T, lib library, r recipe) assay.Figure {
+	t.Helper()
+	a := run(t, lib, fmt.Sprintf(`
+drink: "Brew"
+serves: 1
+components:
+  cup:
+    ingredients: [%.9g g core:%s, %.9g g core:water-brew]
+    steps:
+      - brew: {out: %.9g g, yield: %.9g %% ± %.9g %%}
+build: [%.9g g cup]
+`, r.dose, r.food, r.water+2*r.dose, r.out, 100*r.yield, 10*r.yield, r.out), 1000)
+	return figure(t, a.PerServing, "CAFFN")
+}
+
+// Caffeine of published recipes that are not behind data/brewing.csv: at least
+// 80 % lie in an interval of a half-width of 40 % at most. Those that do not: a
+// ristretto and a moka pot, which took less than any relation to the usual yields
+// gives; a percolator with more caffeine than the bean of the core table has; a
+// minute's brew of green tea, whose caffeine lags behind its solids.
+func TestCaffeineOfPublishedRecipes(t *testing.T) {
+	lib, tested, inside := coreLibrary(t), 0, 0
+	for _, r := range recipes(t) {
+		if r.use == "void" {
+			continue
+		}
+		f := brewed(t, lib, r)
+		half := (f.High - f.Low) / 2 / f.Mean
+		ok := f.Low <= r.caffeine && r.caffeine <= f.High && half <= 0.40
+		t.Logf("%-4s %-55s %6.1f mg, %.1f–%.1f (± %.0f %%), published %6.1f %v", r.use, r.name, f.Mean, f.Low, f.High, 100*half, r.caffeine, ok)
+		if r.use == "test" {
+			tested++
+			if ok {
+				inside++
+			}
+		}
+	}
+	assert.GreaterOrEqual(t, tested, 12)
+	assert.GreaterOrEqual(t, float64(inside), 0.80*float64(tested), "%d of %d", inside, tested)
+}
+
+// The exponent is the one that the mean share of the rows marked fit gives, with
+// the bean's caffeine of the core table.
+func TestExponentIsFittedOnTheRowsMarkedFit(t *testing.T) {
+	shares := 0.0
+	const soluble, fits = 0.33, 3
+	n, yield := 0, 0.0
+	for _, r := range recipes(t) {
+		if r.use == "fit" {
+			f, err := coreLibrary(t).Food(t.Context(), food.ID{Table: "core", Code: r.food})
+			require.NoError(t, err)
+			v, _ := f.Value("CAFFN")
+			shares += r.caffeine / (r.dose * v.Amount / 100)
+			yield = r.yield
+			n++
+		}
+	}
+	require.Equal(t, fits, n)
+	assert.InDelta(t, shares/fits, prep.SoluteShare(yield, soluble, 1.94), 0.005)
+}
+
+// By hand: 100 g of white sugar, all of it sucrose, read 25 °Brix in 400 g.
+func TestDiluteToAReading(t *testing.T) {
+	a := run(t, coreLibrary(t), `
+drink: "Thinned"
+serves: 1
+components:
+  syrup:
+    ingredients: [100 g core:sugar-white, 60 g core:water-pure]
+    steps:
+      - dilute: {brix: 25.0}
+      - measured: {brix: 25.0 ± 0.5}
+build: [400 g syrup]
+`, 100)
+	assert.InEpsilon(t, 100, figure(t, a.PerServing, "SUCS").Mean, 0.005)
+}
+
+// everyStep uses each step that turns, extracts or dissolves.
+const everyStep = `
+drink: "Glass Heron"
+serves: 2
+components:
+  coffee:
+    ingredients: [18 g core:coffee-roasted-arabica, 60 g core:water-brew]
+    steps:
+      - brew: {out: 38 g, strength: 9.5 %}
+  tea:
+    ingredients: [200 g core:water-brew]
+    steps:
+      - steep: {ingredients: [4 g core:tea-leaf-black], at: 95 °C, for: 3 min, collect: 180 g}
+      - concentrate: {by: freezing, to: 120 g}
+  syrup:
+    ingredients: [100 g core:sugar-white, 60 g core:water-pure, 20 g core:lemon-juice]
+    steps:
+      - invert: {ph: 2.6, at: 90 °C, for: 20 min}
+      - caramelise: {loss: 4 % ± 2 %}
+    keeps: 5 days at 4 °C
+  whey:
+    ingredients: [200 g core:milk-whole, 10 g core:lemon-juice]
+    steps:
+      - curdle: {collect: 150 g, by: acid, at: 63 °C}
+      - hydrolyse: {lactose: 90 %}
+  washed:
+    ingredients: [100 g core:vodka-40]
+    steps:
+      - wash: {fat: [20 g core:butter-unsalted], collect: 95 g}
+  ferment:
+    ingredients: [200 g core:orange-juice]
+    steps:
+      - ferment: {after: {ALC: 0.4 g, LACAC: 200 mg, ACEAC: < 20 mg}, for: 2 days, because: "invented"}
+build: [30 g coffee, 30 g tea, 20 g syrup, 90 g whey, 20 g washed, 40 g ferment]
+finish:
+  - carbonate: {bottle: 0.5 l, charge: 8 g, at: 4 °C}
+`
+
+func TestEveryStepOfAFile(t *testing.T) {
+	a := run(t, coreLibrary(t), everyStep, 200)
+	for _, c := range constituent.All() {
+		if c.Kind != constituent.Figure {
+			rowsSumTo(t, a.Serving, c)
+		}
+	}
+	assert.Positive(t, figure(t, a.PerServing, "GLUS").Mean)
+	assert.Positive(t, figure(t, a.PerServing, "GALS").Mean)
+	assert.Positive(t, figure(t, a.PerServing, "CO2").Mean)
+	assert.Positive(t, figure(t, a.PerServing, "LACAC").Mean)
+	var notes []string
+	for _, n := range a.Notes {
+		notes = append(notes, n.Text)
+	}
+	all := strings.Join(notes, "\n")
+	for _, part := range []string{"of the dose", "45 minutes", "become caramel", "leave as gas", "not stated: taken between", "bar of carbon dioxide"} {
+		assert.Contains(t, all, part)
+	}
+	allergens := map[string]bool{}
+	for _, item := range a.Items {
+		for _, m := range item.Food.Marks {
+			allergens[m.Value] = true
+		}
+	}
+	assert.True(t, allergens["cow milk"], "whey of milk and a butter wash are milk")
+}
+
+func TestSyrupThatWillCrystalliseIsSaid(t *testing.T) {
+	const text = "drink: \"Heavy\"\nserves: 1\ncomponents:\n  syrup:\n    ingredients: [200 g core:sugar-white, %s g core:water-pure]\n    keeps: 9 days at 4 °C\nbuild: [10 g syrup]\n"
+	warned := func(water string) bool {
+		for _, n := range run(t, coreLibrary(t), fmt.Sprintf(text, water), 10).Notes {
+			if strings.Contains(n.Text, "crystallise") {
+				return true
+			}
+		}
+		return false
+	}
+	assert.True(t, warned("100"), "two to one, cold")
+	assert.False(t, warned("200"))
+}
+
+// The example of the grammar runs but for what later versions compute: the pH
+// reading, claims and targets.
+func TestExampleRunsButForPHClaimsAndTargets(t *testing.T) {
+	text := string(fileOf(t, example))
+	text = strings.Replace(text, ", ph: 3.1", "", 1)
+	claims, vary := strings.Index(text, "claims:"), strings.Index(text, "vary:")
+	a := run(t, coreLibrary(t), text[:claims]+text[vary:], 200)
+	// By hand: 38 g of espresso at 9.5 %, 36 g of it for two; 3.0 g/l in the glass.
+	assert.InDelta(t, 3.0*a.Volume.Mean/1000, figure(t, a.PerServing, "CO2").Mean, 0.005)
+	assert.InDelta(t, (36+25+40)/2.0, a.Mass.Mean, 0.3)
+	assert.Positive(t, figure(t, a.PerServing, "CAFFN").Mean)
+}

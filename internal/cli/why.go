@@ -1,0 +1,42 @@
+package cli
+
+import (
+	"context"
+	"strings"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/fail"
+	"sipsum/internal/report/json"
+	"sipsum/internal/report/text"
+)
+
+// why prints what the spread of a figure of a drink comes from.
+func (a *app) why(ctx context.Context, arg, tag string) error {
+	c, ok := constituent.Find(strings.TrimSpace(tag))
+	if !ok || c.ID == constituent.Mass || (c.Kind == constituent.Figure && c.ID != constituent.Energy && c.ID != constituent.EnergyKcal) {
+		return fail.New(fail.Wrong, "no figure is called \""+tag+"\"", "use a tagname such as CITAC, SUGAR, CAFFN, ENERC")
+	}
+	s, err := a.sheet(ctx, arg, asked{why: c.ID})
+	if err != nil {
+		return err
+	}
+	if s.Assay.Drivers == nil || s.Assay.Drivers.Figure.Unknown {
+		return fail.New(fail.Wrong, "nothing is known of "+c.Name+" in this drink", "see what is with: sipsum assay")
+	}
+	if a.json() {
+		return jsonreport.Why(a.streams.Out, s)
+	}
+	return textreport.Why(a.streams.Out, s, a.style())
+}
+
+// next prints which readings would narrow a drink's figures most.
+func (a *app) next(ctx context.Context, arg string) error {
+	s, err := a.sheet(ctx, arg, asked{next: true})
+	if err != nil {
+		return err
+	}
+	if a.json() {
+		return jsonreport.Next(a.streams.Out, s)
+	}
+	return textreport.Next(a.streams.Out, s, a.style())
+}
