@@ -82,10 +82,16 @@ func (a *Assay) contribute(detailed []*constituent.Constituent) {
 
 func (m *meter) energyContributions(pot *ledger.Pot, c *constituent.Constituent, shares bool) []Contribution {
 	var list []Contribution
-	total, part := columnOf(pot, c), make([]float64, pot.N)
+	unit, total := energyUnit(c.ID), []float64(nil)
+	if shares {
+		total = columnOf(pot, c)
+	}
 	for row := range pot.Rows {
-		fill(part, 0)
-		energy(pot, row, energyUnit(c.ID), part)
+		part := []float64{rowEnergy(pot, row, unit)} // an amount alone needs no more than the central value
+		if shares {
+			part = make([]float64, pot.N)
+			energy(pot, row, unit, part)
+		}
 		if part[0] > 0 {
 			list = append(list, m.contribution(pot, row, part, total, 1, shares))
 		}
@@ -97,9 +103,12 @@ func (m *meter) energyContributions(pot *ledger.Pot, c *constituent.Constituent,
 // left out; rows that are unknown are listed with their bound.
 func (m *meter) contributions(pot *ledger.Pot, c *constituent.Constituent, shares bool) []Contribution {
 	var list []Contribution
-	total := shown(pot, c)
+	draws, total := 1, []float64(nil)
+	if shares {
+		draws, total = pot.N, shown(pot, c)
+	}
 	for row := range pot.Rows {
-		part := shownOf(pot, row, c)
+		part := shownOf(pot, row, c, draws)
 		bound := pot.Bounds(row)[c.Order]
 		if part[0] == 0 && bound == 0 {
 			continue

@@ -57,7 +57,7 @@ func (w *walk) constant(p property, id constituent.ID) []float64 {
 			Stream: estimate.KeyOf(w.amounts.seed, "constant", p.name, string(row)),
 		}.Fill(col)
 		w.constants[name] = col
-		w.journal.write(Constants, name, col)
+		w.journal.write(Constants, p.name+" of "+constituent.Must(row).Name, col)
 	}
 	return col
 }

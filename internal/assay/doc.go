@@ -14,10 +14,22 @@
 //	known / (known + the most that the unknown parts could be)
 //
 // and is null where an unknown part has no bound. Energy is recomputed from the
-// leaves by data/energy_factors.csv; the table's own figure is never summed.
+// leaves by data/energy_factors.csv; the tables' own figures are followed beside
+// it (tableenergy.go) and go into nothing. Where a food's published parts exceed
+// their total both stand (package food); a negative rest is printed as 0, and
+// what a card is made of is never less than its parts (shown.go).
 //
-// A reading of the mass updates the pot (reading.go): each entry moves by its
-// covariance with the mass, so the least certain moves most.
+// Readings of mass, °Brix, soluble solids, density and alcoholic strength update
+// the pot together (reading.go, readingupdate.go): each entry moves, in
+// logarithms, by its covariance with what was read, so the least certain moves
+// most. Instruments have the spread that is stated, else that of
+// data/instruments.csv. A refractometer and a scale for soluble solids read what
+// data/refraction.csv says of each part; volumes are those of package solution.
+//
+// Asked why (driver.go), a run keeps the draws of its inputs and regresses the
+// ranks of a figure on theirs: the shares of hand, tables, steps, constants and
+// readings in its spread. Asked what next (next.go), it ranks the readings not
+// yet taken by the variance that each would take from the wanted constituents.
 //
 // The chemistry of the serving and of each house-made component (chemistry.go)
 // is solved by package acid for the first 200 draws. A pH needs what tables
@@ -31,6 +43,10 @@
 //
 // # Limits
 //
+// A reading updates the pot that was read and nothing else, so the constants of
+// nature learn nothing from it. Correlations within the noise of the draws count
+// as none; with fewer than some hundred draws a reading moves little. Shares of a
+// spread are of ranks: a product of inputs loses a few per cent to "together".
 // Readings of pH, titratable acidity and titrations do not condition the assay
 // yet. Generic minerals make the pH of wines read high.
 // Densities of components and drinks come from composition (package solution)

@@ -100,6 +100,10 @@ func steeped(pot *ledger.Pot) bool {
 	return solids > all/2
 }
 
+// worthReading is the least that a reading narrows anything, to be proposed: a
+// fiftieth is less than a thousand draws can tell.
+const worthReading = 0.02
+
 // next ranks the readings not yet taken by how much they narrow the wanted
 // constituents of the serving. In logarithms the reading h with the instrument's
 // variance r² takes from the variance of y
@@ -113,7 +117,7 @@ func (a *Assay) next(w *walk) []Suggestion {
 	for _, s := range w.samples {
 		for _, kind := range readingKinds {
 			if h, ok := s.read[kind]; ok {
-				if g := w.suggest(s.of, kind, h, figures); len(g.Narrows) > 0 {
+				if g := w.suggest(s.of, kind, h, figures); len(g.Narrows) > 0 && g.Narrows[0].By >= worthReading {
 					list = append(list, g)
 				}
 			}

@@ -2,6 +2,7 @@ package assay
 
 import (
 	"math"
+	"strings"
 
 	"sipsum/internal/drink"
 	"sipsum/internal/ledger"
@@ -88,13 +89,19 @@ func (w *walk) with(list []reading, pot *ledger.Pot, m *drink.Measured, kind str
 		w.faults.Add(m.At(), "check the reading and the recipe", "%s was read, but the reading is zero or the recipe gives none of it", kind)
 		return list
 	}
-	w.journal.write(Readings, m.StepPath()+": "+kind, read)
+	w.journal.write(Readings, kind+" of "+readPot(m), read)
 	logs(h)
 	noisy := make([]float64, len(read))
 	for d := range read {
 		noisy[d] = math.Log(z) + read[d]/z - 1 // ε is r wide in logarithms too, however coarse the instrument
 	}
 	return append(list, reading{kind, z, h, noisy, sd / z})
+}
+
+// readPot names the pot of a reading: its path without the word.
+func readPot(m *drink.Measured) string {
+	path, _ := strings.CutSuffix(m.StepPath(), "/end/measured")
+	return path
 }
 
 func logs(col []float64) {

@@ -14,16 +14,22 @@ func shown(pot *ledger.Pot, c *constituent.Constituent) []float64 {
 	}
 	total := make([]float64, pot.N)
 	for row := range pot.Rows {
-		for d, x := range shownOf(pot, row, c) {
+		for d, x := range shownOf(pot, row, c, pot.N) {
 			total[d] += x
 		}
 	}
 	return total
 }
 
-// shownOf gives the column of a constituent in one row, as it is printed.
-func shownOf(pot *ledger.Pot, row int, c *constituent.Constituent) []float64 {
-	part := pot.Of(row, c.ID)
+// shownOf gives the first n numbers of a constituent's column in one row, as it
+// is printed.
+func shownOf(pot *ledger.Pot, row int, c *constituent.Constituent, n int) []float64 {
+	part := make([]float64, n)
+	for _, col := range pot.Columns.Below(c.ID) {
+		for d, x := range pot.Cell(row, col)[:n] {
+			part[d] += x
+		}
+	}
 	if c.Kind == constituent.Rest {
 		atLeastZero(part)
 	}

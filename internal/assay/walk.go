@@ -73,7 +73,8 @@ func (w *walk) serve() (*ledger.Pot, error) {
 	}
 	share := make([]float64, w.amounts.n)
 	fill(share, 1/float64(w.drink.Serves))
-	return pot.Scaled(share), nil
+	pot.Scale(share)
+	return pot, nil
 }
 
 // component makes a component once.

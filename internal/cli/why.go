@@ -20,8 +20,11 @@ func (a *app) why(ctx context.Context, arg, tag string) error {
 	if err != nil {
 		return err
 	}
-	if s.Assay.Drivers == nil || s.Assay.Drivers.Figure.Unknown {
+	switch d := s.Assay.Drivers; {
+	case d == nil || d.Figure.Unknown:
 		return fail.New(fail.Wrong, "nothing is known of "+c.Name+" in this drink", "see what is with: sipsum assay")
+	case d.Figure.Mean == 0 && d.Figure.High == 0:
+		return fail.New(fail.Wrong, "no "+c.Name+" is known in this drink", "see what is with: sipsum assay")
 	}
 	if a.json() {
 		return jsonreport.Why(a.streams.Out, s)

@@ -86,7 +86,7 @@ func TestParentsEqualPartsAfterAnySequence(t *testing.T) {
 				pot, _ = pots(t, 20)
 			}
 		case 2:
-			pot = pot.Scaled(column(21, 0.5+r.Float64()))
+			pot.Scale(column(21, 0.5+r.Float64()))
 		}
 		require.Less(t, pot.Closed(), 1e-9)
 		total := pot.Total("SUCS")
@@ -112,7 +112,8 @@ func TestBoundsTravelWithTheirConstituent(t *testing.T) {
 	require.Equal(t, []int{0, 1}, rows)
 	require.Positive(t, before)
 	half := column(21, 0.5)
-	scaled, _ := pot.Scaled(half).Bound("MALAC")
+	pot.Scale(half)
+	scaled, _ := pot.Bound("MALAC")
 	assert.InDelta(t, before/2, scaled, 1e-12)
 }
 

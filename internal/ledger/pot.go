@@ -85,13 +85,20 @@ func (p *Pot) Join(other *Pot) {
 	p.bounds = append(p.bounds, other.bounds...)
 }
 
-// Scaled gives a copy in which everything is times factor.
-func (p *Pot) Scaled(factor []float64) *Pot {
-	c := New(p.Columns, p.N)
-	for i, r := range p.Rows {
-		c.add(r, p, i, factor)
+// Scale makes everything times factor.
+func (p *Pot) Scale(factor []float64) {
+	for row := range p.Rows {
+		for col := range p.Columns.List {
+			cell := p.Cell(row, col)
+			for d, f := range factor {
+				cell[d] *= f
+			}
+		}
+		bounds := p.Bounds(row)
+		for k := range bounds {
+			bounds[k] *= factor[0] // NaN stays NaN
+		}
 	}
-	return c
 }
 
 // add copies a row of another pot, each draw times factor.

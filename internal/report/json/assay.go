@@ -49,6 +49,16 @@ type serving struct {
 	Mass     interval `json:"mass"`
 	Volume   interval `json:"volume"`
 	composition
+	TableEnergy []tableEnergy `json:"table_energy"`
+}
+
+// tableEnergy is the energy as the tables print it; missing are the foods that
+// bring energy and whose table prints none.
+type tableEnergy struct {
+	Constituent constituent.ID `json:"constituent"`
+	Mean        number         `json:"mean"`
+	Unit        string         `json:"unit"`
+	Missing     []string       `json:"missing,omitempty"`
 }
 
 // interval is a figure that is always known.
@@ -140,6 +150,7 @@ func bodyOf(a *assay.Assay) assayBody {
 			MassG: number(a.Mass.Mean), VolumeMl: number(a.Volume.Mean),
 			Mass: intervalOf(a.Mass), Volume: intervalOf(a.Volume),
 			composition: composition{constituentsOf(a.PerServing)},
+			TableEnergy: tableEnergiesOf(a),
 		},
 		Per100g:       composition{constituentsOf(a.Per100g)},
 		Per100ml:      composition{constituentsOf(a.Per100ml)},
@@ -163,6 +174,14 @@ func bodyOf(a *assay.Assay) assayBody {
 		body.Contributions[f.Constituent.ID] = list
 	}
 	return body
+}
+
+func tableEnergiesOf(a *assay.Assay) []tableEnergy {
+	var list []tableEnergy
+	for _, e := range a.TableEnergy {
+		list = append(list, tableEnergy{e.ID, number(e.Amount), constituent.Must(e.ID).Unit, e.Missing})
+	}
+	return list
 }
 
 func constituentsOf(c assay.Composition) constituents {

@@ -20,6 +20,7 @@ func Assay(w io.Writer, s *sheet.Sheet, st Style) error {
 	notes := &footnotes{}
 	p.head(s, "assay")
 	p.composition(s.Assay)
+	p.tableEnergy(s.Assay)
 	p.chemistry(s.Assay, true)
 	p.contributions(s, notes)
 	p.gaps(s.Assay)
@@ -103,4 +104,30 @@ func (p *page) notes(a *assay.Assay) {
 		}
 		p.hanging("  – ", bulletIndent, Clean(n.Text, mostProse))
 	}
+}
+
+// tableEnergy prints the energy that the tables themselves state, beside that
+// by the rules in force.
+func (p *page) tableEnergy(a *assay.Assay) {
+	var figures, missing []string
+	for _, e := range a.TableEnergy {
+		if e.Amount <= 0 {
+			continue
+		}
+		figures = append(figures, rounded(e.Amount, place(e.Amount, 0, mostDigits))+glue+constituent.Must(e.ID).Unit)
+		for _, food := range e.Missing {
+			if !slices.Contains(missing, food) {
+				missing = append(missing, food)
+			}
+		}
+	}
+	if len(figures) == 0 {
+		return
+	}
+	text := "Energy of a serving as the tables print it, for comparison: " + strings.Join(figures, ", ")
+	if len(missing) > 0 {
+		text += "; not printed of " + Clean(strings.Join(missing, ", "), mostProse)
+	}
+	p.gap()
+	p.paragraph(0, 2, text+".")
 }

@@ -154,6 +154,30 @@ func tide() *sheet.Sheet {
 	}
 }
 
+// questioned is the same drink, asked why and what next.
+func questioned() *sheet.Sheet {
+	s := tide()
+	f, _ := s.Assay.PerServing.Find("CITAC")
+	s.Assay.Drivers = &assay.Drivers{
+		Figure: f,
+		Shares: map[assay.Cause]float64{assay.Tables: 0.71, assay.Hand: 0.2, assay.Readings: 0.003},
+		Inputs: []assay.Driver{
+			{Cause: assay.Tables, Name: "citric acid of core:lemon-juice", Share: 0.71, Raises: true},
+			{Cause: assay.Hand, Name: "syrup\x1b[2J ~s 2~t/reduce/to", Share: 0.2},
+			{Cause: assay.Readings, Name: "brix of syrup", Share: 0.003, Raises: true},
+		},
+		Rest: 0.087,
+	}
+	narrow := func(id constituent.ID, by float64) assay.Narrowing {
+		return assay.Narrowing{Constituent: constituent.Must(id), By: by}
+	}
+	s.Assay.Suggestions = []assay.Suggestion{
+		{Of: hostile, Reading: "brix", Unit: "°Bx", Expect: estimate.Summary{Mean: 49.43, SD: 0.7, Low: 48.2, High: 50.6}, Score: 0.2, Narrows: []assay.Narrowing{narrow(constituent.Sugar, 0.41), narrow("CITAC", 0.08), narrow("MALAC", 0.004)}},
+		{Reading: "density", Unit: "g/ml", Expect: estimate.Summary{Mean: 1.0457, SD: 0.0014, Low: 1.0433, High: 1.048}, Score: 0.1, Narrows: []assay.Narrowing{narrow(constituent.Sugar, 0.04)}},
+	}
+	return s
+}
+
 func entryOf(a *assay.Assay, id constituent.ID, ids ...string) evidence.Entry {
 	f, _ := a.PerServing.Find(id)
 	e := evidence.Entry{Figure: f, Works: works(ids...)}

@@ -32,6 +32,8 @@ var views = map[string]func(io.Writer, textreport.Style) error{
 	"sheet":     func(w io.Writer, st textreport.Style) error { return textreport.Sheet(w, tide(), st) },
 	"card":      func(w io.Writer, st textreport.Style) error { return textreport.Cards(w, tide(), st) },
 	"allergens": func(w io.Writer, st textreport.Style) error { return textreport.Allergens(w, tide(), st) },
+	"why":       func(w io.Writer, st textreport.Style) error { return textreport.Why(w, questioned(), st) },
+	"next":      func(w io.Writer, st textreport.Style) error { return textreport.Next(w, questioned(), st) },
 	"food":      cordial,
 	"hits": func(w io.Writer, st textreport.Style) error {
 		return textreport.Hits(w, []textreport.Hit{

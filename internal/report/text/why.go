@@ -37,7 +37,7 @@ func Why(w io.Writer, s *sheet.Sheet, st Style) error {
 	}
 	p.heading("Where its spread comes from")
 	for _, cause := range assay.Causes {
-		if share := d.Shares[cause]; share > 0 {
+		if share := d.Shares[cause]; share >= leastShare {
 			p.share(string(cause), causeWords[cause], share)
 		}
 	}
