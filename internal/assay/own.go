@@ -5,14 +5,11 @@ import (
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
-	"sipsum/internal/prep"
 	"sipsum/internal/unit"
 )
 
 // ownTable is the table id of foods that the drink file describes.
 const ownTable = "own"
-
-func pureWater() *food.Food { return prep.PureWater() }
 
 // ownFood turns a food of the drink file into a food like any other.
 func (r *resolver) ownFood(o *drink.OwnFood) {

@@ -76,7 +76,7 @@ func resolve(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods
 	if err := faults.Err(fail.Wrong); err != nil {
 		return nil, err
 	}
-	r.out.water = r.profile(pureWater(), nil)
+	r.out.water = r.profile(prep.PureWater(), nil)
 	return r.out, nil
 }
 

@@ -21,7 +21,6 @@ func Enter(f, lender *Food) *Profile {
 	}
 	e.derive()
 	e.assumeZeros()
-	e.spread()
 	e.balance()
 	e.close()
 	e.bound()

@@ -90,14 +90,4 @@ func rangeDivisor(n int) float64 {
 	return d
 }
 
-// spread gives derived and assumed cells nothing new: it only drops spreads
-// from cells that are exactly zero.
-func (e *entry) spread() {
-	for i := range e.Cells {
-		if e.Cells[i].Known && e.Cells[i].Amount == 0 {
-			e.Cells[i].SD, e.Cells[i].Class = 0, false
-		}
-	}
-}
-
 func trimmed(x float64) string { return strconv.FormatFloat(x, 'g', 5, 64) }
