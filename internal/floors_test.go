@@ -21,6 +21,7 @@ const module = "sipsum/"
 // not exist.
 var floors = [][]string{
 	{"data", "internal/fail", "internal/estimate", "internal/source"},
+	{"internal/embedded"},
 	{"internal/unit"},
 	{"internal/constituent"},
 	{"internal/food", "internal/solution", "internal/acid"},
@@ -51,7 +52,7 @@ var only = map[string][]string{
 // pure lists the packages that may not touch the world: no files, no clock, no
 // processes.
 var pure = []string{
-	"internal/fail", "internal/unit", "internal/estimate", "internal/source", "internal/constituent", "internal/food",
+	"internal/fail", "internal/embedded", "internal/unit", "internal/estimate", "internal/source", "internal/constituent", "internal/food",
 	"internal/solution", "internal/acid", "internal/drink", "internal/ledger", "internal/prep", "internal/assay", "internal/allergen",
 	"internal/evidence", "internal/caution", "internal/label", "internal/sheet", "internal/report/json", "internal/report/text",
 	"internal/tables/difference",

@@ -1,13 +1,11 @@
 package allergen
 
 import (
-	"encoding/csv"
 	"slices"
-	"strconv"
 	"strings"
 	"sync"
 
-	"sipsum/data"
+	"sipsum/internal/embedded"
 )
 
 // class is what a set of rules declares.
@@ -38,57 +36,31 @@ type catalogue struct {
 
 var known = sync.OnceValue(func() *catalogue {
 	c := &catalogue{classes: map[string]map[string]class{}, leaves: map[string]*leaf{}}
-	for _, row := range rowsOf("allergen_rules.csv") {
-		rules := row["rules"]
+	for _, row := range embedded.Rows("allergen_rules.csv") {
+		rules := row.Text("rules")
 		if c.classes[rules] == nil {
 			c.classes[rules] = map[string]class{}
 			c.rules = append(c.rules, rules)
 		}
-		order, err := strconv.Atoi(row["order"])
-		if err != nil {
-			panic("allergen: allergen_rules.csv: " + err.Error())
-		}
-		c.classes[rules][row["class"]] = class{
-			code: row["class"], order: order, name: row["name"],
-			naming: row["naming"], note: row["note"], source: row["source"],
+		c.classes[rules][row.Text("class")] = class{
+			code: row.Text("class"), order: row.Whole("order"), name: row.Text("name"),
+			naming: row.Text("naming"), note: row.Text("note"), source: row.Text("source"),
 		}
 	}
-	for _, row := range rowsOf("allergens.csv") {
-		l := c.leaves[row["leaf"]]
+	for _, row := range embedded.Rows("allergens.csv") {
+		l := c.leaves[row.Text("leaf")]
 		if l == nil {
 			l = &leaf{
-				code: row["leaf"], word: row["word"], partOf: row["part_of"],
+				code: row.Text("leaf"), word: row.Text("word"), partOf: row.Text("part_of"),
 				classes: map[string]string{}, sources: map[string]string{},
 			}
 			c.leaves[l.code] = l
 			c.order = append(c.order, l.code)
 		}
-		l.classes[row["rules"]], l.sources[row["rules"]] = row["class"], row["source"]
+		l.classes[row.Text("rules")], l.sources[row.Text("rules")] = row.Text("class"), row.Text("source")
 	}
 	return c
 })
-
-// rowsOf reads an embedded file whose rows are named by its header.
-func rowsOf(name string) []map[string]string {
-	file, err := data.FS.Open(name)
-	if err != nil {
-		panic("allergen: " + err.Error())
-	}
-	defer file.Close()
-	records, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		panic("allergen: " + name + ": " + err.Error())
-	}
-	rows := make([]map[string]string, 0, len(records)-1)
-	for _, record := range records[1:] {
-		row := make(map[string]string, len(record))
-		for i, column := range records[0] {
-			row[column] = record[i]
-		}
-		rows = append(rows, row)
-	}
-	return rows
-}
 
 // Rules gives the sets of rules that this package can declare under.
 func Rules() []string { return slices.Clone(known().rules) }

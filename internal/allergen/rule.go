@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"sync"
+
+	"sipsum/internal/embedded"
 )
 
 // anyTable is the table of a rule that holds whatever the table.
@@ -28,18 +30,18 @@ type rule struct {
 
 var markRules = sync.OnceValue(func() []rule {
 	var all []rule
-	for _, row := range rowsOf("mark_rules.csv") {
+	for _, row := range embedded.Rows("mark_rules.csv") {
 		r := rule{
-			id: row["id"], table: row["table"],
-			groups: list(row["group"]), publisherGroups: list(row["publisher_group"]),
-			names: readPhrases(row["name_words"]), ignore: readPhrases(row["ignore"]), not: readPhrases(row["not_words"]),
-			settles: row["settles"] == "yes", cautions: list(row["cautions"]),
-			why: row["why"], source: row["source"],
+			id: row.Text("id"), table: row.Text("table"),
+			groups: list(row.Text("group")), publisherGroups: list(row.Text("publisher_group")),
+			names: readPhrases(row.Text("name_words")), ignore: readPhrases(row.Text("ignore")), not: readPhrases(row.Text("not_words")),
+			settles: row.Text("settles") == "yes", cautions: list(row.Text("cautions")),
+			why: row.Text("why"), source: row.Text("source"),
 		}
-		for _, code := range list(row["allergens"]) {
+		for _, code := range list(row.Text("allergens")) {
 			code, likely := strings.CutSuffix(code, "?")
 			if !IsLeaf(code) {
-				panic("allergen: mark_rules.csv: " + r.id + ": no leaf " + code)
+				row.Fail("no leaf %s", code)
 			}
 			if likely {
 				r.likely = append(r.likely, code)

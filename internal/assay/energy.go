@@ -1,13 +1,10 @@
 package assay
 
 import (
-	"encoding/csv"
-	"fmt"
-	"strconv"
 	"sync"
 
-	"sipsum/data"
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 	"sipsum/internal/ledger"
 )
 
@@ -18,26 +15,11 @@ const energyRules = "eu"
 // energyFactors gives kJ/g and kcal/g by leaf: the row of the leaf or of its
 // nearest parent.
 var energyFactors = sync.OnceValue(func() map[constituent.ID][2]float64 {
-	file, err := data.FS.Open("energy_factors.csv")
-	if err != nil {
-		panic("assay: " + err.Error())
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		panic("assay: energy_factors.csv: " + err.Error())
-	}
 	stated := map[constituent.ID][2]float64{}
-	for _, row := range rows[1:] {
-		if row[0] != energyRules {
-			continue
+	for _, row := range embedded.Rows("energy_factors.csv") {
+		if row.Text("rules") == energyRules {
+			stated[constituent.ID(row.Text("constituent"))] = [2]float64{row.Number("kj_per_g"), row.Number("kcal_per_g")}
 		}
-		kj, errKJ := strconv.ParseFloat(row[2], 64)
-		kcal, errKcal := strconv.ParseFloat(row[3], 64)
-		if errKJ != nil || errKcal != nil {
-			panic(fmt.Sprintf("assay: energy_factors.csv: %s: not a number", row[1]))
-		}
-		stated[constituent.ID(row[1])] = [2]float64{kj, kcal}
 	}
 	factors := map[constituent.ID][2]float64{}
 	for _, leaf := range constituent.Sums().Leaves(constituent.Mass) {

@@ -1,14 +1,12 @@
 package caution
 
 import (
-	"encoding/csv"
 	"slices"
-	"strconv"
 	"strings"
 	"sync"
 
-	"sipsum/data"
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 )
 
 // The triggers of data/cautions.csv.
@@ -37,28 +35,18 @@ type row struct {
 }
 
 var table = sync.OnceValue(func() []row {
-	file, err := data.FS.Open("cautions.csv")
-	if err != nil {
-		panic("caution: " + err.Error())
-	}
-	defer file.Close()
-	records, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		panic("caution: cautions.csv: " + err.Error())
-	}
 	var all []row
-	for _, f := range records[1:] {
-		r := row{code: f[0], rules: f[1], when: f[2], key: f[3], basis: f[4], atOnce: f[5] == "at least", unit: f[7], text: f[9], source: f[10]}
-		if f[6] != "" {
-			if r.limit, err = strconv.ParseFloat(f[6], 64); err != nil {
-				panic("caution: cautions.csv: " + r.code + ": " + err.Error())
-			}
+	for _, f := range embedded.Rows("cautions.csv") {
+		r := row{
+			code: f.Text("code"), rules: f.Text("rules"), when: f.Text("when"), key: f.Text("key"), basis: f.Text("basis"),
+			atOnce: f.Text("compare") == "at least", unit: f.Text("unit"), text: f.Text("text"), source: f.Text("source"),
 		}
-		if f[8] != "" {
-			r.exempt = strings.Split(f[8], "|")
+		r.limit, _ = f.Optional("limit")
+		if words := f.Text("exempt_names"); words != "" {
+			r.exempt = strings.Split(words, "|")
 		}
 		if r.when == byAmount && constituent.Must(constituent.ID(r.key)).Unit != r.unit {
-			panic("caution: cautions.csv: " + r.code + ": the limit is not in the unit of " + r.key)
+			f.Fail("the limit is not in the unit of %s", r.key)
 		}
 		all = append(all, r)
 	}

@@ -1,11 +1,10 @@
 package constituent
 
 import (
-	"encoding/csv"
 	"strings"
 	"sync"
 
-	"sipsum/data"
+	"sipsum/internal/embedded"
 	"sipsum/internal/unit"
 )
 
@@ -104,31 +103,24 @@ func Must(id ID) *Constituent {
 }
 
 func readVocabulary() index {
-	file, err := data.FS.Open("constituents.csv")
-	if err != nil {
-		panic("constituent: " + err.Error())
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		panic("constituent: constituents.csv: " + err.Error())
-	}
+	rows := embedded.Rows("constituents.csv")
 	ix := index{byID: make(map[ID]*Constituent, 2*len(rows))}
-	for i, row := range rows[1:] {
+	for i, row := range rows {
 		c := &Constituent{
-			ID: ID(row[0]), Name: row[1], Unit: row[2], Kind: Kind(row[3]), Parent: ID(row[4]),
-			Phase: row[6], Aliases: strings.Fields(row[7]), Source: row[8], Order: i,
+			ID: ID(row.Text("id")), Name: row.Text("name"), Unit: row.Text("unit"), Kind: Kind(row.Text("kind")), Parent: ID(row.Text("parent")),
+			Phase: row.Text("phase"), Aliases: strings.Fields(row.Text("aliases")), Source: row.Text("source"), Order: i,
 		}
-		if row[5] != "" {
-			if c.Molar, err = MolarMass(row[5]); err != nil {
-				panic("constituent: " + row[0] + ": " + err.Error())
+		if formula := row.Text("formula"); formula != "" {
+			var err error
+			if c.Molar, err = MolarMass(formula); err != nil {
+				row.Fail("%v", err)
 			}
 		}
 		c.PerGram, _ = unit.PerGram(c.Unit)
 		ix.all = append(ix.all, c)
-		for _, name := range append(c.Aliases, row[0]) {
+		for _, name := range append(c.Aliases, string(c.ID)) {
 			if _, taken := ix.byID[ID(name)]; taken {
-				panic("constituent: " + name + " is named twice")
+				row.Fail("%s is named twice", name)
 			}
 			ix.byID[ID(name)] = c
 		}

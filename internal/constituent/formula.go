@@ -1,33 +1,19 @@
 package constituent
 
 import (
-	"encoding/csv"
 	"fmt"
 	"strconv"
 	"strings"
 	"sync"
 	"unicode"
 
-	"sipsum/data"
+	"sipsum/internal/embedded"
 )
 
 var atomicWeights = sync.OnceValue(func() map[string]float64 {
-	file, err := data.FS.Open("atomic_weights.csv")
-	if err != nil {
-		panic("constituent: " + err.Error())
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		panic("constituent: atomic_weights.csv: " + err.Error())
-	}
-	weights := make(map[string]float64, len(rows))
-	for _, row := range rows[1:] {
-		w, err := strconv.ParseFloat(row[1], 64)
-		if err != nil {
-			panic("constituent: atomic_weights.csv: " + row[0] + ": " + err.Error())
-		}
-		weights[row[0]] = w
+	weights := map[string]float64{}
+	for _, row := range embedded.Rows("atomic_weights.csv") {
+		weights[row.Text("element")] = row.Number("weight")
 	}
 	return weights
 })

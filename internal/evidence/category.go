@@ -1,13 +1,12 @@
 package evidence
 
 import (
-	"encoding/csv"
 	"strings"
 	"sync"
 
-	"sipsum/data"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/embedded"
 )
 
 // plan is a category and its constituents, before any figure.
@@ -17,19 +16,10 @@ type plan struct {
 }
 
 var standard = sync.OnceValue(func() []plan {
-	file, err := data.FS.Open("categories.csv")
-	if err != nil {
-		panic("evidence: " + err.Error())
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		panic("evidence: categories.csv: " + err.Error())
-	}
 	var plans []plan
-	for _, row := range rows[1:] {
-		p := plan{name: row[0]}
-		for tag := range strings.FieldsSeq(row[1]) {
+	for _, row := range embedded.Rows("categories.csv") {
+		p := plan{name: row.Text("category")}
+		for tag := range strings.FieldsSeq(row.Text("constituents")) {
 			p.ids = append(p.ids, constituent.Must(constituent.ID(tag)).ID)
 		}
 		plans = append(plans, p)

@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
 	"sipsum/internal/source"
 )
@@ -23,14 +24,12 @@ type boundRule struct {
 
 var boundRules = sync.OnceValue(func() []boundRule {
 	var rules []boundRule
-	for _, row := range readRows("bounds.csv") {
-		rule := boundRule{group: row[0], kind: row[2], of: constituent.ID(row[4]), source: row[5]}
-		for _, id := range strings.Fields(row[1]) {
+	for _, row := range embedded.Rows("bounds.csv") {
+		rule := boundRule{group: row.Text("group"), kind: row.Text("rule"), of: constituent.ID(row.Text("of")), source: row.Text("source")}
+		for id := range strings.FieldsSeq(row.Text("constituents")) {
 			rule.ids = append(rule.ids, constituent.Must(constituent.ID(id)).ID)
 		}
-		if row[3] != "" {
-			rule.amount = mustNumber("bounds.csv", row[3])
-		}
+		rule.amount, _ = row.Optional("amount")
 		rules = append(rules, rule)
 	}
 	return rules

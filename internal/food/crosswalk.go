@@ -1,11 +1,16 @@
 package food
 
-import "sync"
+import (
+	"sync"
+
+	"sipsum/internal/embedded"
+)
 
 var crosswalk = sync.OnceValue(func() map[string][]ID {
 	walk := map[string][]ID{}
-	for _, row := range readRows("crosswalk.csv") {
-		walk[row[0]] = append(walk[row[0]], ID{Table: row[1], Code: row[2]})
+	for _, row := range embedded.Rows("crosswalk.csv") {
+		core := row.Text("core")
+		walk[core] = append(walk[core], ID{Table: row.Text("table"), Code: row.Text("code")})
 	}
 	return walk
 })

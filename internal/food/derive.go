@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
 )
 
@@ -17,11 +18,10 @@ type conversion struct {
 
 var conversions = sync.OnceValue(func() []conversion {
 	var all []conversion
-	for _, row := range readRows("derive.csv") {
-		n := func(i int) float64 { return mustNumber("derive.csv", row[i]) }
+	for _, row := range embedded.Rows("derive.csv") {
 		all = append(all, conversion{
-			target: constituent.ID(row[0]), from: constituent.ID(row[1]),
-			factor: n(2), low: n(3), high: n(4), source: row[6],
+			target: constituent.ID(row.Text("target")), from: constituent.ID(row.Text("from")),
+			factor: row.Number("factor"), low: row.Number("factor_low"), high: row.Number("factor_high"), source: row.Text("source"),
 		})
 	}
 	return all

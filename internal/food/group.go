@@ -1,6 +1,10 @@
 package food
 
-import "sync"
+import (
+	"sync"
+
+	"sipsum/internal/embedded"
+)
 
 // Group is a food group of data/groups.csv.
 type Group struct {
@@ -11,8 +15,8 @@ type Group struct {
 // Groups lists the closed list of food groups in the order of the file.
 var Groups = sync.OnceValue(func() []Group {
 	var list []Group
-	for _, row := range readRows("groups.csv") {
-		list = append(list, Group{Name: row[0], Liquid: row[1] == "liquid"})
+	for _, row := range embedded.Rows("groups.csv") {
+		list = append(list, Group{Name: row.Text("group"), Liquid: row.Text("state") == "liquid"})
 	}
 	return list
 })

@@ -6,6 +6,7 @@ import (
 	"sync"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
 )
 
@@ -17,8 +18,8 @@ type spreadKey struct{ constituent, group string }
 
 var spreadDefaults = sync.OnceValue(func() map[spreadKey]float64 {
 	defaults := map[spreadKey]float64{}
-	for _, row := range readRows("spread.csv") {
-		defaults[spreadKey{row[0], row[1]}] = mustNumber("spread.csv", row[2])
+	for _, row := range embedded.Rows("spread.csv") {
+		defaults[spreadKey{row.Text("constituent"), row.Text("group")}] = row.Number("relative_sd")
 	}
 	return defaults
 })

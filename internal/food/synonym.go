@@ -3,14 +3,16 @@ package food
 import (
 	"strings"
 	"sync"
+
+	"sipsum/internal/embedded"
 )
 
 type synonym struct{ word, also string }
 
 var synonyms = sync.OnceValue(func() []synonym {
 	var list []synonym
-	for _, row := range readRows("synonyms.csv") {
-		list = append(list, synonym{row[0], row[1]})
+	for _, row := range embedded.Rows("synonyms.csv") {
+		list = append(list, synonym{row.Text("word"), row.Text("also")})
 	}
 	return list
 })

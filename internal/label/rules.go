@@ -1,14 +1,13 @@
 package label
 
 import (
-	"encoding/csv"
 	"slices"
 	"strconv"
 	"strings"
 	"sync"
 
-	"sipsum/data"
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 )
 
 // term is a constituent in a row's sum, times a factor.
@@ -71,45 +70,45 @@ var rulesets = sync.OnceValue(func() map[string]*ruleset {
 		}
 		return all[rules]
 	}
-	for _, r := range rowsOf("card_rows.csv") {
-		at(r["rules"]).lines = append(at(r["rules"]).lines, readLine(r))
+	for _, r := range embedded.Rows("card_rows.csv") {
+		at(r.Text("rules")).lines = append(at(r.Text("rules")).lines, readLine(r))
 	}
-	for _, r := range rowsOf("energy_factors.csv") {
-		f := factor{id: constituent.ID(r["constituent"]), perGram: map[string]float64{}, source: r["source"]}
+	for _, r := range embedded.Rows("energy_factors.csv") {
+		f := factor{id: constituent.ID(r.Text("constituent")), perGram: map[string]float64{}, source: r.Text("source")}
 		for unit, column := range map[string]string{"kJ": "kj_per_g", "kcal": "kcal_per_g"} {
-			if r[column] != "" {
-				f.perGram[unit] = number(r[column])
+			if x, ok := r.Optional(column); ok {
+				f.perGram[unit] = x
 			}
 		}
-		at(r["rules"]).factors = append(at(r["rules"]).factors, f)
+		at(r.Text("rules")).factors = append(at(r.Text("rules")).factors, f)
 	}
-	for _, r := range rowsOf("card_rounding.csv") {
-		b := band{from: number(r["from"]), including: r["including"] == "yes", trim: r["trim"] == "yes", text: r["text"], source: r["source"]}
-		if r["step"] != "" {
-			b.step, b.decimals = number(r["step"]), decimals(r["step"])
+	for _, r := range embedded.Rows("card_rounding.csv") {
+		b := band{from: r.Number("from"), including: r.Text("including") == "yes", trim: r.Text("trim") == "yes", text: r.Text("text"), source: r.Text("source")}
+		if step, ok := r.Optional("step"); ok {
+			b.step, b.decimals = step, decimals(r.Text("step"))
 		}
-		at(r["rules"]).bands[r["band"]] = append(at(r["rules"]).bands[r["band"]], b)
+		at(r.Text("rules")).bands[r.Text("band")] = append(at(r.Text("rules")).bands[r.Text("band")], b)
 	}
-	for _, r := range rowsOf("daily_values.csv") {
-		at(r["rules"]).references[r["key"]] = reference{value: number(r["value"]), unit: r["unit"], source: r["source"]}
+	for _, r := range embedded.Rows("daily_values.csv") {
+		at(r.Text("rules")).references[r.Text("key")] = reference{value: r.Number("value"), unit: r.Text("unit"), source: r.Text("source")}
 	}
-	for _, r := range rowsOf("card_texts.csv") {
-		at(r["rules"]).texts = append(at(r["rules"]).texts, text{r["kind"], r["when"], r["text"], r["source"]})
+	for _, r := range embedded.Rows("card_texts.csv") {
+		at(r.Text("rules")).texts = append(at(r.Text("rules")).texts, text{r.Text("kind"), r.Text("when"), r.Text("text"), r.Text("source")})
 	}
 	return all
 })
 
-func readLine(r map[string]string) line {
+func readLine(r embedded.Row) line {
 	l := line{
-		key: r["key"], label: r["label"], indent: int(number(r["indent"])), tag: constituent.ID(r["tag"]),
-		energy: r["terms"] == "energy", units: strings.Fields(r["unit"]), printUnits: strings.Fields(r["print_unit"]),
-		need: r["need"], whenUnknown: r["when_unknown"], rounding: r["rounding"],
-		reference: r["reference"], percent: r["percent"], template: r["line"], source: r["source"],
+		key: r.Text("key"), label: r.Text("label"), indent: r.Whole("indent"), tag: constituent.ID(r.Text("tag")),
+		energy: r.Text("terms") == "energy", units: strings.Fields(r.Text("unit")), printUnits: strings.Fields(r.Text("print_unit")),
+		need: r.Text("need"), whenUnknown: r.Text("when_unknown"), rounding: r.Text("rounding"),
+		reference: r.Text("reference"), percent: r.Text("percent"), template: r.Text("line"), source: r.Text("source"),
 	}
 	if l.energy {
 		return l
 	}
-	for part := range strings.FieldsSeq(r["terms"]) {
+	for part := range strings.FieldsSeq(r.Text("terms")) {
 		id, times, found := strings.Cut(part, "*")
 		t := term{id: constituent.Must(constituent.ID(id)).ID, factor: 1}
 		if found {
@@ -130,28 +129,6 @@ func Rules() []string {
 	}
 	slices.Sort(out)
 	return out
-}
-
-// rowsOf reads an embedded file whose rows are named by its header.
-func rowsOf(name string) []map[string]string {
-	file, err := data.FS.Open(name)
-	if err != nil {
-		panic("label: " + err.Error())
-	}
-	defer file.Close()
-	records, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		panic("label: " + name + ": " + err.Error())
-	}
-	rows := make([]map[string]string, 0, len(records)-1)
-	for _, record := range records[1:] {
-		row := make(map[string]string, len(record))
-		for i, column := range records[0] {
-			row[column] = record[i]
-		}
-		rows = append(rows, row)
-	}
-	return rows
 }
 
 func number(text string) float64 {

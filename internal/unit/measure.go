@@ -1,12 +1,9 @@
 package unit
 
 import (
-	"encoding/csv"
-	"fmt"
-	"strconv"
 	"sync"
 
-	"sipsum/data"
+	"sipsum/internal/embedded"
 )
 
 // Kind tells what a measure measures.
@@ -42,30 +39,11 @@ func FindMeasure(name string) (Measure, bool) {
 }
 
 func readMeasures() []Measure {
-	file, err := data.FS.Open("units.csv")
-	if err != nil {
-		panic("unit: " + err.Error())
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		panic("unit: units.csv: " + err.Error())
-	}
-	measures := make([]Measure, 0, len(rows)-1)
-	for _, row := range rows[1:] {
-		m := Measure{Name: row[0], Kind: Kind(row[1]), Factor: mustNumber(row[2]), Source: row[5]}
-		if row[3] != "" {
-			m.Spread = mustNumber(row[3])
-		}
+	var measures []Measure
+	for _, row := range embedded.Rows("units.csv") {
+		m := Measure{Name: row.Text("unit"), Kind: Kind(row.Text("kind")), Factor: row.Number("factor"), Source: row.Text("source")}
+		m.Spread, _ = row.Optional("spread")
 		measures = append(measures, m)
 	}
 	return measures
-}
-
-func mustNumber(text string) float64 {
-	v, err := strconv.ParseFloat(text, 64)
-	if err != nil {
-		panic(fmt.Sprintf("unit: units.csv: %q is not a number", text))
-	}
-	return v
 }

@@ -2,11 +2,11 @@ package textreport
 
 import (
 	_ "embed"
-	"encoding/csv"
 	"strings"
 	"sync"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 )
 
 //go:embed groups.csv
@@ -27,18 +27,14 @@ type groupLine struct {
 
 // groups reads the order and the words of the constituents on a page.
 var groups = sync.OnceValue(func() []group {
-	rows, err := csv.NewReader(strings.NewReader(groupsFile)).ReadAll()
-	if err != nil {
-		panic("textreport: groups.csv: " + err.Error())
-	}
 	var list []group
-	for _, row := range rows[1:] {
-		if len(list) == 0 || list[len(list)-1].name != row[0] {
-			list = append(list, group{name: row[0]})
+	for _, row := range embedded.Parse("groups.csv", strings.NewReader(groupsFile)) {
+		if name := row.Text("group"); len(list) == 0 || list[len(list)-1].name != name {
+			list = append(list, group{name: name})
 		}
 		g := &list[len(list)-1]
-		id := constituent.Must(constituent.ID(row[1])).ID
-		g.lines = append(g.lines, groupLine{id: id, words: row[2], short: row[3] == "yes"})
+		id := constituent.Must(constituent.ID(row.Text("constituent"))).ID
+		g.lines = append(g.lines, groupLine{id: id, words: row.Text("words"), short: row.Text("short") == "yes"})
 	}
 	return list
 })

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/tables/table"
@@ -21,21 +22,15 @@ type reader struct {
 	available, polyol constituent.ID
 }
 
-func (r *reader) prepare() (err error) {
-	if r.rules, err = table.GroupsOf(name); err != nil {
-		return err
-	}
-	if r.columns, err = readColumns(); err != nil {
-		return err
-	}
+func (r *reader) prepare() {
+	r.rules = table.GroupsOf(name)
+	r.columns = readColumns()
 	r.available = r.columns.all[r.columns.byNumber[carbohydrate]].ID(r.tableID)
 	r.polyol = r.columns.all[r.columns.byNumber[polyols]].ID(r.tableID)
-	known, err := embedded("ciqual_duplicates.csv")
 	r.twice = map[string]bool{}
-	for _, row := range known {
-		r.twice[row[0]] = true
+	for _, row := range embedded.Rows("maps/ciqual_duplicates.csv") {
+		r.twice[row.Text("code")] = true
 	}
-	return err
 }
 
 // about is what the publisher says of a food besides its values.

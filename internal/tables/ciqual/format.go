@@ -2,10 +2,8 @@ package ciqual
 
 import (
 	"context"
-	"fmt"
 	"io/fs"
 	"path"
-	"strconv"
 	"strings"
 
 	"sipsum/internal/food"
@@ -47,9 +45,7 @@ func open(ctx context.Context, fsys fs.FS, dir, id string) (*table.Release, erro
 		return nil, err
 	}
 	r := &reader{files: files, tableID: id}
-	if err := r.prepare(); err != nil {
-		return nil, err
-	}
+	r.prepare()
 	count := r.countBook
 	foods := r.foodsOfBook
 	if files.book == "" {
@@ -79,22 +75,17 @@ func open(ctx context.Context, fsys fs.FS, dir, id string) (*table.Release, erro
 
 // release says what the release is; its edition is recognised by its counts.
 func (r *reader) release(foods, columns int) (source.Table, error) {
-	rows, err := embedded("ciqual_editions.csv")
-	if err != nil {
-		return source.Table{}, err
-	}
-	edition, year := fmt.Sprintf("not recognised (%d foods)", foods), ""
-	for _, row := range rows {
-		if row[2] == strconv.Itoa(foods) && row[3] == strconv.Itoa(columns) {
-			edition, year = row[0], row[1]+". "
-		}
-	}
+	edition := table.EditionOf(name, foods, columns)
 	hash, err := table.Hash(r.files.raw, r.files.read())
 	if err != nil {
 		return source.Table{}, err
 	}
+	year := ""
+	if edition.Year != "" {
+		year = edition.Year + ". "
+	}
 	return source.Table{
-		ID: r.tableID, Format: name, Title: title, Edition: edition, Publisher: publisher,
+		ID: r.tableID, Format: name, Title: title, Edition: edition.Name, Publisher: publisher,
 		Licence: licence, Citation: "Anses. " + year + title + ".", Hash: hash,
 	}, nil
 }

@@ -106,8 +106,7 @@ func checkMap(t *testing.T, dir string) {
 	require.NoError(t, err)
 	rows, err := csv.NewReader(strings.NewReader(text)).ReadAll()
 	require.NoError(t, err)
-	m, err := table.ReadMap("cnf")
-	require.NoError(t, err)
+	m := table.ReadMap("cnf")
 	require.Len(t, rows[1:], 152)
 	require.Len(t, m.Rows, 152)
 	for _, row := range rows[1:] {

@@ -1,13 +1,11 @@
 package cnf
 
 import (
-	"encoding/csv"
 	"fmt"
 	"io"
 	"math"
 	"strings"
 
-	"sipsum/data"
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
 	"sipsum/internal/source"
@@ -75,10 +73,7 @@ func (r *reader) each(file, key string, columns []string, use func(rows *table.R
 
 // readColumns reads NUTRIENT NAME.
 func (r *reader) readColumns() error {
-	mapping, err := table.ReadMap(name)
-	if err != nil {
-		return err
-	}
+	mapping := table.ReadMap(name)
 	r.byNumber = map[string]int{}
 	return r.each(columnFile, "NutrientID", []string{"NutrientUnit", "NutrientName", "Tagname", "NutrientDecimals"}, func(rows *table.Rows) error {
 		number := rows.Text("NutrientID")
@@ -111,42 +106,19 @@ func (r *reader) readColumns() error {
 
 // readSources reads NUTRIENT SOURCE.
 func (r *reader) readSources() error {
-	kinds, err := sourceKinds()
-	if err != nil {
-		return err
-	}
+	kinds := table.SourceKinds(name)
 	r.bySource = map[string]int{}
 	return r.each(sourceFile, "NutrientSourceID", []string{"NutrientSourceDescription"}, func(rows *table.Rows) error {
 		code := rows.Text("NutrientSourceID")
 		kind := kinds[code]
 		r.bySource[code] = len(r.origins)
-		r.origins = append(r.origins, origin{id: "src" + code, analysed: kind.kind == "analysed", assumed: kind.kind == "assumed zero"})
+		r.origins = append(r.origins, origin{id: "src" + code, analysed: kind.Analysed, assumed: kind.Assumed})
 		r.works = append(r.works, source.Work{
 			ID: "src" + code, Citation: title + ", source " + code + ": " + strings.TrimSpace(rows.Text("NutrientSourceDescription")),
-			Licence: licence, Grade: kind.grade, Note: kind.why,
+			Licence: licence, Grade: kind.Grade, Note: kind.Why,
 		})
 		return nil
 	})
-}
-
-// sourceKind is a row of data/maps/cnf_sources.csv: code,kind,grade,why.
-type sourceKind struct{ kind, grade, why string }
-
-func sourceKinds() (map[string]sourceKind, error) {
-	file, err := data.FS.Open("maps/cnf_sources.csv")
-	if err != nil {
-		return nil, err
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		return nil, fmt.Errorf("maps/cnf_sources.csv: %w", err)
-	}
-	kinds := make(map[string]sourceKind, len(rows))
-	for _, row := range rows[1:] {
-		kinds[row[0]] = sourceKind{kind: row[1], grade: row[2], why: row[3]}
-	}
-	return kinds, nil
 }
 
 // readPairs reads an optional file of a code and its meaning.

@@ -33,9 +33,7 @@ type reader struct {
 
 // prepare reads all but the amounts, the portions and what is said of foods.
 func (r *reader) prepare() (err error) {
-	if r.rules, err = table.GroupsOf(name); err != nil {
-		return err
-	}
+	r.rules = table.GroupsOf(name)
 	if err = r.readColumns(); err != nil {
 		return err
 	}

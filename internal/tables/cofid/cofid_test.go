@@ -145,8 +145,7 @@ func TestFaultsHaveTheirPlace(t *testing.T) {
 // TestMapHasTheColumnsOfTheExcerpts: no column of the invented header, which
 // has the names of published excerpts, is kept because the map does not know it.
 func TestMapHasTheColumnsOfTheExcerpts(t *testing.T) {
-	m, err := table.ReadMap("cofid")
-	require.NoError(t, err)
+	m := table.ReadMap("cofid")
 	release, err := cofid.Format.Open(t.Context(), invented, "")
 	require.NoError(t, err)
 	for _, c := range release.Columns {

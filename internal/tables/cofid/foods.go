@@ -30,12 +30,8 @@ type reader struct {
 
 // prepare reads all sheets.
 func (r *reader) prepare(ctx context.Context, files []string) (err error) {
-	if r.rules, err = table.GroupsOf(name); err != nil {
-		return err
-	}
-	if r.mapping, err = table.ReadMap(name); err != nil {
-		return err
-	}
+	r.rules = table.GroupsOf(name)
+	r.mapping = table.ReadMap(name)
 	r.taken = map[constituent.ID]bool{}
 	for _, file := range files {
 		if err := r.readFile(ctx, file); err != nil {

@@ -6,32 +6,15 @@ import (
 	"strconv"
 	"strings"
 
+	"sipsum/internal/embedded"
 	"sipsum/internal/source"
+	"sipsum/internal/tables/table"
 )
 
 const (
 	licence = "public domain (US Government work)"
 	itself  = "fdc" // the work that stands for the release as a whole
 )
-
-// kind is what a source code says about a value: data/maps/sr_sources.csv, whose
-// codes the agency carried over.
-type kind struct {
-	grade, why        string
-	analysed, assumed bool
-}
-
-func kindsOfSource() (map[string]kind, error) {
-	rows, err := embedded("maps/sr_sources.csv")
-	if err != nil {
-		return nil, err
-	}
-	kinds := make(map[string]kind, len(rows))
-	for _, row := range rows {
-		kinds[row[0]] = kind{analysed: row[1] == "analysed", assumed: row[1] == "assumed zero", grade: row[2], why: row[3]}
-	}
-	return kinds, nil
-}
 
 // derivation is how values were arrived at.
 type derivation struct {
@@ -42,7 +25,7 @@ type derivation struct {
 // derivations is what the rows of values may name. Place 0 is that of a row
 // that names none.
 type derivations struct {
-	kinds   map[string]kind
+	kinds   map[string]table.SourceKind
 	list    []derivation
 	byID    map[string]int
 	closed  bool // the release lists all of them
@@ -52,17 +35,14 @@ type derivations struct {
 	lastAt  int
 }
 
-// newDerivations knows none but the blank one: that a value has observations and
+// newDerivations knows the source codes of SR28, which the agency carried over,
+// and no derivation but the blank one: that a value has observations and
 // no derivation is how this agency writes plain analyses.
-func newDerivations(edition string) (*derivations, error) {
-	kinds, err := kindsOfSource()
-	if err != nil {
-		return nil, err
-	}
-	d := &derivations{kinds: kinds, byID: map[string]int{"": 0}, isKnown: map[string]bool{}}
+func newDerivations(edition string) *derivations {
+	d := &derivations{kinds: table.SourceKinds("sr"), byID: map[string]int{"": 0}, isKnown: map[string]bool{}}
 	d.list = append(d.list, derivation{source: itself, analysed: true})
 	d.work(source.Work{ID: itself, Citation: citation(edition), Licence: licence})
-	return d, nil
+	return d
 }
 
 func (d *derivations) work(w source.Work) {
@@ -75,19 +55,19 @@ func (d *derivations) work(w source.Work) {
 // add adds a derivation; its source code may be empty.
 func (d *derivations) add(id, code, meaning, sourceCode, sourceMeaning string) {
 	kind := d.kinds[sourceCode]
-	one := derivation{source: itself, ref: "deriv" + code, analysed: kind.analysed, assumed: kind.assumed || code == "Z"}
+	one := derivation{source: itself, ref: "deriv" + code, analysed: kind.Analysed, assumed: kind.Assumed || code == "Z"}
 	if meaning == "" {
 		meaning = "not described in the release"
 	}
 	d.work(source.Work{ID: one.ref, Citation: "USDA FoodData Central, derivation code " + code + ": " + meaning, Licence: licence})
 	if sourceCode != "" {
 		if sourceMeaning == "" {
-			sourceMeaning = kind.why
+			sourceMeaning = kind.Why
 		}
 		one.source = "src" + sourceCode
 		d.work(source.Work{
 			ID: one.source, Citation: "USDA FoodData Central, source code " + sourceCode + ": " + sourceMeaning,
-			Licence: licence, Grade: kind.grade, Note: kind.why,
+			Licence: licence, Grade: kind.Grade, Note: kind.Why,
 		})
 	}
 	d.byID[id] = len(d.list)
@@ -135,12 +115,8 @@ const maxAliases = 10_000
 // the derivations that could be told from a comparison with SR28.
 func (r *reader) readDerivations(ctx context.Context) error {
 	if !r.files.has(derivationFile) {
-		rows, err := embedded("maps/fdc_derivations.csv")
-		if err != nil {
-			return err
-		}
-		for _, row := range rows {
-			r.derivations.add(row[0], row[1], "", row[2], "")
+		for _, row := range embedded.Rows("maps/fdc_derivations.csv") {
+			r.derivations.add(row.Text("id"), row.Text("code"), "", row.Text("source_code"), "")
 		}
 		return nil
 	}

@@ -5,6 +5,7 @@ import (
 	"io/fs"
 	"strings"
 
+	"sipsum/internal/embedded"
 	"sipsum/internal/food"
 	"sipsum/internal/source"
 	"sipsum/internal/tables/table"
@@ -42,12 +43,8 @@ func open(ctx context.Context, fsys fs.FS, dir, id string, held int) (*table.Rel
 		return nil, err
 	}
 	r := &reader{files: files, tableID: id, held: held}
-	if r.rules, err = table.GroupsOf(name); err != nil {
-		return nil, err
-	}
-	if r.columns, err = newColumns(id); err != nil {
-		return nil, err
-	}
+	r.rules = table.GroupsOf(name)
+	r.columns = newColumns(id)
 	if files.json != "" {
 		return r.openJSON(ctx)
 	}
@@ -59,9 +56,7 @@ func open(ctx context.Context, fsys fs.FS, dir, id string, held int) (*table.Rel
 
 // prepare reads the small files and which foods there are.
 func (r *reader) prepare(ctx context.Context) (err error) {
-	if r.types, err = refusedTypes(); err != nil {
-		return err
-	}
+	r.types = refusedTypes()
 	if err = r.columns.read(ctx, r.files); err != nil {
 		return err
 	}
@@ -74,9 +69,7 @@ func (r *reader) prepare(ctx context.Context) (err error) {
 	if r.order, err = r.orderOf(ctx); err != nil {
 		return err
 	}
-	if r.derivations, err = newDerivations(r.order.latest); err != nil {
-		return err
-	}
+	r.derivations = newDerivations(r.order.latest)
 	return r.readDerivations(ctx)
 }
 
@@ -110,16 +103,12 @@ func citation(latest string) string {
 }
 
 // refusedTypes reads which data types are not foods.
-func refusedTypes() (map[string]bool, error) {
-	rows, err := embedded("maps/fdc_data_types.csv")
-	if err != nil {
-		return nil, err
-	}
+func refusedTypes() map[string]bool {
 	refused := map[string]bool{}
-	for _, row := range rows {
-		refused[row[0]] = row[1] == "refuse"
+	for _, row := range embedded.Rows("maps/fdc_data_types.csv") {
+		refused[row.Text("data_type")] = row.Text("fate") == "refuse"
 	}
-	return refused, nil
+	return refused
 }
 
 // readCategories reads food_category.csv, or sipsum's own copy of the names if
@@ -127,11 +116,10 @@ func refusedTypes() (map[string]bool, error) {
 func (r *reader) readCategories(ctx context.Context) error {
 	r.categories = map[string]string{}
 	if !r.files.has(categoryFile) {
-		rows, err := embedded("maps/fdc_categories.csv")
-		for _, row := range rows {
-			r.categories[row[0]] = row[1]
+		for _, row := range embedded.Rows("maps/fdc_categories.csv") {
+			r.categories[row.Text("id")] = row.Text("description")
 		}
-		return err
+		return nil
 	}
 	list, err := r.lookup(ctx, categoryFile, "id", "description")
 	for id, row := range list.rows {

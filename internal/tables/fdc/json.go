@@ -22,9 +22,7 @@ const (
 func (r *reader) openJSON(ctx context.Context) (*table.Release, error) {
 	latest, n := "", 0
 	var err error
-	if r.derivations, err = newDerivations(""); err != nil {
-		return nil, err
-	}
+	r.derivations = newDerivations("")
 	err = r.eachJSON(ctx, func(f *jsonFood) error {
 		n++
 		latest = max(latest, isoDate(f.Published))

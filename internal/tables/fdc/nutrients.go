@@ -2,14 +2,13 @@ package fdc
 
 import (
 	"context"
-	"encoding/csv"
 	"fmt"
 	"math"
 	"strconv"
 	"strings"
 
-	"sipsum/data"
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 	"sipsum/internal/food"
 	"sipsum/internal/tables/table"
 	"sipsum/internal/unit"
@@ -35,22 +34,13 @@ type columns struct {
 	byNumber map[string]int // the older nutrient number, by which the rows of survey foods name nutrients
 }
 
-func newColumns(tableID string) (*columns, error) {
-	mapping, err := table.ReadMap(name)
-	if err != nil {
-		return nil, err
-	}
-	rows, err := embedded("maps/fdc_decimals.csv")
-	if err != nil {
-		return nil, err
-	}
+func newColumns(tableID string) *columns {
+	mapping := table.ReadMap(name)
 	c := &columns{tableID: tableID, mapping: mapping, decimals: map[string]int{}, byID: map[string]int{}, byNumber: map[string]int{}}
-	for _, row := range rows {
-		if c.decimals[row[0]], err = strconv.Atoi(row[1]); err != nil {
-			return nil, fmt.Errorf("fdc_decimals.csv: %w", err)
-		}
+	for _, row := range embedded.Rows("maps/fdc_decimals.csv") {
+		c.decimals[row.Text("column")] = row.Whole("decimals")
 	}
-	return c, nil
+	return c
 }
 
 // read reads nutrient.csv.
@@ -174,18 +164,4 @@ func plainUnit(printed string) string {
 		return "pH"
 	}
 	return printed
-}
-
-// embedded reads a small file of sipsum's own, without its header.
-func embedded(name string) ([][]string, error) {
-	file, err := data.FS.Open(name)
-	if err != nil {
-		return nil, err
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
-	}
-	return rows[1:], nil
 }

@@ -2,16 +2,13 @@ package fndds
 
 import (
 	"context"
-	"encoding/csv"
-	"errors"
 	"fmt"
 	"io"
 	"path"
 	"regexp"
-	"strconv"
 	"strings"
 
-	"sipsum/data"
+	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
@@ -35,17 +32,9 @@ type reader struct {
 
 // prepare reads the map, the rules and the header, and matches them.
 func (r *reader) prepare() (err error) {
-	if r.rules, err = table.GroupsOf(name); err != nil {
-		return err
-	}
-	mapping, err := table.ReadMap(name)
-	if err != nil {
-		return err
-	}
-	numbers, err := embedded("maps/fndds_headers.csv")
-	if err != nil {
-		return err
-	}
+	r.rules = table.GroupsOf(name)
+	mapping := table.ReadMap(name)
+	numbers := embedded.Rows("maps/fndds_headers.csv")
 	rows, err := r.file.open()
 	if err != nil {
 		return err
@@ -62,12 +51,12 @@ func (r *reader) prepare() (err error) {
 		}
 		known := false
 		for _, row := range numbers {
-			if row[0] != column {
+			if row.Text("header") != column {
 				continue
 			}
-			m, ok := mapping.Find(row[1])
+			m, ok := mapping.Find(row.Text("column"))
 			if !ok {
-				return fmt.Errorf("fndds_headers.csv: column %s is not in fndds.csv", row[1])
+				row.Fail("column %s is not in fndds.csv", row.Text("column"))
 			}
 			r.nutrients, known = append(r.nutrients, nutrient{Mapping: m, header: column}), true
 		}
@@ -77,7 +66,7 @@ func (r *reader) prepare() (err error) {
 	}
 	wanted := []string{codeColumn, nameColumn, categoryNumber, categoryColumn}
 	for _, row := range numbers {
-		wanted = append(wanted, row[0])
+		wanted = append(wanted, row.Text("header"))
 	}
 	for _, column := range wanted {
 		if !there[column] {
@@ -101,16 +90,7 @@ func (r *reader) edition() (string, error) {
 	if err != nil {
 		return "", err
 	}
-	editions, err := embedded("maps/fndds_editions.csv")
-	if err != nil {
-		return "", err
-	}
-	for _, row := range editions {
-		if row[1] == strconv.Itoa(foods) && row[2] == strconv.Itoa(len(r.nutrients)) {
-			return row[0], nil
-		}
-	}
-	return fmt.Sprintf("not recognised (%d foods)", foods), nil
+	return table.EditionOf(name, foods, len(r.nutrients)).Name, nil
 }
 
 // columns says where each nutrient goes.
@@ -193,21 +173,4 @@ func (r *reader) food(rows rows, seen map[string]bool) (*food.Food, error) {
 		}
 	}
 	return f, nil
-}
-
-// embedded reads a small file of sipsum's own, without its header.
-func embedded(name string) ([][]string, error) {
-	in, err := data.FS.Open(name)
-	if err != nil {
-		return nil, err
-	}
-	defer in.Close()
-	rows, err := csv.NewReader(in).ReadAll()
-	if err == nil && len(rows) == 0 {
-		err = errors.New("is empty")
-	}
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
-	}
-	return rows[1:], nil
 }

@@ -2,7 +2,6 @@ package generic
 
 import (
 	"context"
-	"encoding/csv"
 	"fmt"
 	"io"
 	"io/fs"
@@ -11,7 +10,6 @@ import (
 	"slices"
 	"strings"
 
-	"sipsum/data"
 	"sipsum/internal/constituent"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
@@ -33,9 +31,7 @@ type reader struct {
 // prepare finds the columns and, if there is a mark for traces, to which decimal
 // each is printed.
 func (r *reader) prepare(ctx context.Context) (err error) {
-	if r.groups, err = groups(); err != nil {
-		return err
-	}
+	r.groups = groups()
 	cells, err := r.open()
 	if err != nil {
 		return err
@@ -218,20 +214,11 @@ func (r *reader) workbook() bool {
 	return strings.EqualFold(path.Ext(r.mapping.about[roleFile]), ".xlsx")
 }
 
-// groups reads the names of sipsum's own groups.
-func groups() (map[string]bool, error) {
-	file, err := data.FS.Open("groups.csv")
-	if err != nil {
-		return nil, err
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		return nil, fmt.Errorf("groups.csv: %w", err)
-	}
+// groups gives the names of sipsum's own groups.
+func groups() map[string]bool {
 	all := map[string]bool{}
-	for _, row := range rows[1:] {
-		all[row[0]] = true
+	for _, g := range food.Groups() {
+		all[g.Name] = true
 	}
-	return all, nil
+	return all
 }

@@ -1,11 +1,10 @@
 package ifct
 
 import (
-	"encoding/csv"
 	"fmt"
 	"strings"
 
-	"sipsum/data"
+	"sipsum/internal/embedded"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/tables/table"
@@ -29,16 +28,9 @@ func codeOf(cell string) string {
 
 // prepare reads the map, the rules and the header, and matches them.
 func (r *reader) prepare() (err error) {
-	if r.rules, err = table.GroupsOf(name); err != nil {
-		return err
-	}
-	if r.languages, err = languages(); err != nil {
-		return err
-	}
-	mapping, err := table.ReadMap(name)
-	if err != nil {
-		return err
-	}
+	r.rules = table.GroupsOf(name)
+	r.languages = languages()
+	mapping := table.ReadMap(name)
 	rows, err := table.OpenRows(r.files, r.dir, file, codeOf, again)
 	if err != nil {
 		return err
@@ -83,20 +75,11 @@ func (r *reader) columns() []food.Column {
 	return all
 }
 
-// languages reads data/maps/ifct_languages.csv: abbreviation,language,name.
-func languages() (map[string]string, error) {
-	in, err := data.FS.Open("maps/ifct_languages.csv")
-	if err != nil {
-		return nil, err
-	}
-	defer in.Close()
-	rows, err := csv.NewReader(in).ReadAll()
-	if err != nil {
-		return nil, fmt.Errorf("ifct_languages.csv: %w", err)
-	}
+// languages reads data/maps/ifct_languages.csv.
+func languages() map[string]string {
 	byAbbreviation := map[string]string{}
-	for _, row := range rows[1:] {
-		byAbbreviation[row[0]] = row[1]
+	for _, row := range embedded.Rows("maps/ifct_languages.csv") {
+		byAbbreviation[row.Text("abbreviation")] = row.Text("language")
 	}
-	return byAbbreviation, nil
+	return byAbbreviation
 }

@@ -1,13 +1,10 @@
 package sr
 
 import (
-	"encoding/csv"
 	"fmt"
 	"io"
 	"math"
-	"strconv"
 
-	"sipsum/data"
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
 	"sipsum/internal/source"
@@ -26,10 +23,7 @@ type column struct {
 
 // columns reads NUTR_DEF: Nutr_No Units Tagname NutrDesc Num_Dec SR_Order.
 func columns(files folder, tableID string) ([]food.Column, map[string]column, error) {
-	mapping, err := table.ReadMap(name)
-	if err != nil {
-		return nil, nil, err
-	}
+	mapping := table.ReadMap(name)
 	in, err := openLines(files, columnFile, 6)
 	if err != nil {
 		return nil, nil, err
@@ -101,18 +95,15 @@ type origin struct {
 // origins reads SRC_CD and, if it is there, DERIV_CD; the works are what the
 // source and ref of a value name.
 func origins(files folder) ([]source.Work, map[string]origin, error) {
-	grades, err := sourceKinds()
-	if err != nil {
-		return nil, nil, err
-	}
+	kinds := table.SourceKinds(name)
 	var works []source.Work
 	byCode := map[string]origin{}
-	_, err = pairs(files, sourceFile, func(code, meaning string) {
-		kind := grades[code]
-		byCode[code] = origin{id: "src" + code, analysed: kind.kind == "analysed", assumed: kind.kind == "assumed zero"}
+	_, err := pairs(files, sourceFile, func(code, meaning string) {
+		kind := kinds[code]
+		byCode[code] = origin{id: "src" + code, analysed: kind.Analysed, assumed: kind.Assumed}
 		works = append(works, source.Work{
 			ID: "src" + code, Citation: "USDA National Nutrient Database for Standard Reference, source code " + code + ": " + meaning,
-			Licence: licence, Grade: kind.grade, Note: kind.why,
+			Licence: licence, Grade: kind.Grade, Note: kind.Why,
 		})
 	})
 	if err != nil || !files.has(derivFile) {
@@ -128,47 +119,3 @@ func origins(files folder) ([]source.Work, map[string]origin, error) {
 }
 
 func derivRef(code string) string { return "deriv" + code }
-
-// sourceKind is a row of data/maps/sr_sources.csv: code,kind,grade,why.
-type sourceKind struct{ kind, grade, why string }
-
-func sourceKinds() (map[string]sourceKind, error) {
-	rows, err := embedded("maps/sr_sources.csv")
-	if err != nil {
-		return nil, err
-	}
-	kinds := make(map[string]sourceKind, len(rows))
-	for _, row := range rows {
-		kinds[row[0]] = sourceKind{kind: row[1], grade: row[2], why: row[3]}
-	}
-	return kinds, nil
-}
-
-// edition names the release by its counts of foods and columns; year is empty
-// if it is not recognised.
-func edition(foods, columns int) (release, year string, err error) {
-	rows, err := embedded("maps/sr_editions.csv")
-	if err != nil {
-		return "", "", err
-	}
-	for _, row := range rows {
-		if row[2] == strconv.Itoa(foods) && row[3] == strconv.Itoa(columns) {
-			return row[0], row[1], nil
-		}
-	}
-	return fmt.Sprintf("not recognised (%d foods)", foods), "", nil
-}
-
-// embedded reads a small file of sipsum's own, without its header.
-func embedded(name string) ([][]string, error) {
-	file, err := data.FS.Open(name)
-	if err != nil {
-		return nil, err
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
-	}
-	return rows[1:], nil
-}

@@ -38,9 +38,7 @@ func open(ctx context.Context, files folder, id string) (*table.Release, error) 
 		return nil, err
 	}
 	r := &reader{files: files, tableID: id}
-	if r.rules, err = table.GroupsOf(name); err != nil {
-		return nil, err
-	}
+	r.rules = table.GroupsOf(name)
 	if r.groups, err = groups(files); err != nil {
 		return nil, err
 	}
@@ -70,20 +68,17 @@ func open(ctx context.Context, files folder, id string) (*table.Release, error) 
 
 // about says what the release is.
 func about(files folder, names []string, id string, foods, columns int) (source.Table, error) {
-	release, year, err := edition(foods, columns)
-	if err != nil {
-		return source.Table{}, err
-	}
+	edition := table.EditionOf(name, foods, columns)
 	hash, err := table.Hash(files.fsys, names)
 	if err != nil {
 		return source.Table{}, err
 	}
 	citation := "US Department of Agriculture, Agricultural Research Service. USDA National Nutrient Database for Standard Reference"
-	if year != "" {
-		citation += ", Release " + release + ", " + year
+	if edition.Year != "" {
+		citation += ", Release " + edition.Name + ", " + edition.Year
 	}
 	return source.Table{
-		ID: id, Format: name, Title: "USDA National Nutrient Database for Standard Reference", Edition: release,
+		ID: id, Format: name, Title: "USDA National Nutrient Database for Standard Reference", Edition: edition.Name,
 		Publisher: "US Department of Agriculture, Agricultural Research Service", Licence: licence, Citation: citation, Hash: hash,
 	}, nil
 }

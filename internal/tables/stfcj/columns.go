@@ -1,22 +1,19 @@
 package stfcj
 
 import (
-	"encoding/csv"
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 
-	"sipsum/data"
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/tables/table"
 	"sipsum/internal/unit"
 )
 
-// column is a row of data/maps/stfcj_columns.csv with its row of the map:
-// column,part,name,unit,decimals,kind,zero,trace,source.
+// column is a row of data/maps/stfcj_columns.csv with its row of the map.
 type column struct {
 	table.Mapping
 	part     part
@@ -30,73 +27,45 @@ type column struct {
 }
 
 // data reads sipsum's own files.
-func (r *reader) data() error {
-	mapping, err := table.ReadMap(name)
-	if err != nil {
-		return err
-	}
-	if r.rules, err = table.GroupsOf(name); err != nil {
-		return err
-	}
-	if r.wrong, err = embedded("maps/stfcj_misprints.csv"); err != nil {
-		return err
-	}
-	rows, err := embedded("maps/stfcj_columns.csv")
-	if err != nil {
-		return err
-	}
+func (r *reader) data() {
+	mapping := table.ReadMap(name)
+	r.rules = table.GroupsOf(name)
+	r.wrong = embedded.Rows("maps/stfcj_misprints.csv")
 	r.byID = map[string]*column{}
-	for _, row := range rows {
-		c, err := parseColumn(row)
-		if err != nil {
-			return fmt.Errorf("stfcj_columns.csv: column %s: %w", row[0], err)
-		}
+	for _, row := range embedded.Rows("maps/stfcj_columns.csv") {
+		c := parseColumn(row)
 		var ok bool
-		if c.Mapping, ok = mapping.Find(row[0]); !ok {
-			return fmt.Errorf("stfcj_columns.csv: column %s is not in stfcj.csv", row[0])
+		if c.Mapping, ok = mapping.Find(row.Text("column")); !ok {
+			row.Fail("column %s is not in the map", row.Text("column"))
 		}
 		c.id = c.ID(r.tableID)
-		r.byID[row[0]] = c
+		r.byID[c.Column] = c
 		r.all = append(r.all, c)
 	}
-	return nil
-}
-
-// embedded reads a small file of sipsum's own, without its header.
-func embedded(name string) ([][]string, error) {
-	in, err := data.FS.Open(name)
-	if err != nil {
-		return nil, err
-	}
-	defer in.Close()
-	rows, err := csv.NewReader(in).ReadAll()
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
-	}
-	return rows[1:], nil
 }
 
 // misprinted reports whether a cell is a known misprint of the publisher, a row
-// of data/maps/stfcj_misprints.csv: code,column,printed,why.
+// of data/maps/stfcj_misprints.csv.
 func (r *reader) misprinted(code, column, printed string) bool {
-	return slices.ContainsFunc(r.wrong, func(row []string) bool { return row[0] == code && row[1] == column && row[2] == printed })
+	return slices.ContainsFunc(r.wrong, func(row embedded.Row) bool {
+		return row.Text("code") == code && row.Text("column") == column && row.Text("printed") == printed
+	})
 }
 
-func parseColumn(row []string) (*column, error) {
-	c := &column{part: part(row[1]), name: row[2], unit: row[3], derived: row[5] == "derived"}
-	var err error
-	if c.decimals, err = strconv.Atoi(row[4]); err != nil {
-		return nil, err
+func parseColumn(row embedded.Row) *column {
+	c := &column{
+		part: part(row.Text("part")), name: row.Text("name"), unit: row.Text("unit"),
+		derived: row.Text("kind") == "derived", decimals: row.Whole("decimals"),
 	}
 	least := math.Pow10(-c.decimals)
-	for i, into := range map[int]*float64{6: &c.zero, 7: &c.trace} {
-		share, err := strconv.ParseFloat(row[i], 64)
-		if err != nil || share <= 0 {
-			return nil, fmt.Errorf("%q is not a share of the least amount", row[i])
+	for name, into := range map[string]*float64{"zero": &c.zero, "trace": &c.trace} {
+		share := row.Number(name)
+		if share <= 0 {
+			row.Fail("%s: %g is not a share of the least amount", name, share)
 		}
 		*into = share * least
 	}
-	return c, nil
+	return c
 }
 
 // match finds the columns of a sheet: every column must be known and have the

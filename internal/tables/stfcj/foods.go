@@ -10,6 +10,7 @@ import (
 
 	"golang.org/x/text/unicode/norm"
 
+	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
@@ -20,8 +21,8 @@ import (
 type reader struct {
 	tableID string
 	rules   *table.Groups
-	wrong   [][]string // data/maps/stfcj_misprints.csv
-	all     []*column  // in the order of the file
+	wrong   []embedded.Row // data/maps/stfcj_misprints.csv
+	all     []*column      // in the order of the file
 	byID    map[string]*column
 	main    book
 	annexes map[string][]food.Value // by code, in the order of the parts

@@ -39,9 +39,7 @@ func open(ctx context.Context, path, id string) (*table.Release, error) {
 		return nil, err
 	}
 	r := &reader{tableID: id}
-	if err := r.data(); err != nil {
-		return nil, err
-	}
+	r.data()
 	books, err := findBooks(files, table.Dir(path))
 	if err != nil {
 		return nil, err

@@ -1,11 +1,9 @@
 package swiss
 
 import (
-	"encoding/csv"
 	"fmt"
-	"strconv"
 
-	"sipsum/data"
+	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/tables/table"
@@ -25,20 +23,10 @@ var beside = map[string]bool{"unit": true, "matrix unit": true, "value type": tr
 
 // prepare reads the maps and the header, and matches them.
 func (r *reader) prepare() (err error) {
-	if r.rules, err = table.GroupsOf(name); err != nil {
-		return err
-	}
-	if r.types, err = valueTypes(); err != nil {
-		return err
-	}
-	mapping, err := table.ReadMap(name)
-	if err != nil {
-		return err
-	}
-	known, err := readColumns(mapping)
-	if err != nil {
-		return err
-	}
+	r.rules = table.GroupsOf(name)
+	r.types = valueTypes()
+	mapping := table.ReadMap(name)
+	known := readColumns(mapping)
 	rows, err := r.open()
 	if err != nil {
 		return err
@@ -87,23 +75,18 @@ func renamer() func(string) string {
 	}
 }
 
-// readColumns reads data/maps/swiss_columns.csv, column,heading,printed,unit,decimals,
-// by heading.
-func readColumns(mapping *table.ColumnMap) (map[string]column, error) {
-	rows, err := embedded("swiss_columns.csv")
-	if err != nil {
-		return nil, err
-	}
-	all := make(map[string]column, len(rows))
-	for _, row := range rows {
-		found, ok := mapping.Find(row[0])
-		decimals, err := strconv.Atoi(row[4])
-		if !ok || err != nil {
-			return nil, fmt.Errorf("swiss_columns.csv: column %s has no row in the map or no decimals", row[0])
+// readColumns reads data/maps/swiss_columns.csv by heading.
+func readColumns(mapping *table.ColumnMap) map[string]column {
+	all := map[string]column{}
+	for _, row := range embedded.Rows("maps/swiss_columns.csv") {
+		found, ok := mapping.Find(row.Text("column"))
+		if !ok {
+			row.Fail("column %s is not in the map", row.Text("column"))
 		}
-		all[row[1]] = column{Mapping: found, heading: row[1], printed: row[2], unit: row[3], decimals: decimals}
+		heading := row.Text("heading")
+		all[heading] = column{Mapping: found, heading: heading, printed: row.Text("printed"), unit: row.Text("unit"), decimals: row.Whole("decimals")}
 	}
-	return all, nil
+	return all
 }
 
 // describe says where each column goes.
@@ -115,31 +98,15 @@ func (r *reader) describe() []food.Column {
 	return all
 }
 
-// valueTypes reads data/maps/swiss_value_types.csv: type,state,why.
-func valueTypes() (map[string]estimate.State, error) {
-	rows, err := embedded("swiss_value_types.csv")
-	if err != nil {
-		return nil, err
-	}
+// valueTypes reads data/maps/swiss_value_types.csv.
+func valueTypes() map[string]estimate.State {
 	types := map[string]estimate.State{}
-	for _, row := range rows {
-		if types[row[0]], err = estimate.ParseState(row[1]); err != nil {
-			return nil, fmt.Errorf("swiss_value_types.csv: %w", err)
+	for _, row := range embedded.Rows("maps/swiss_value_types.csv") {
+		state, err := estimate.ParseState(row.Text("state"))
+		if err != nil {
+			row.Fail("%v", err)
 		}
+		types[row.Text("type")] = state
 	}
-	return types, nil
-}
-
-// embedded reads a small file of data/maps without its header.
-func embedded(name string) ([][]string, error) {
-	in, err := data.FS.Open("maps/" + name)
-	if err != nil {
-		return nil, err
-	}
-	defer in.Close()
-	rows, err := csv.NewReader(in).ReadAll()
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
-	}
-	return rows[1:], nil
+	return types
 }

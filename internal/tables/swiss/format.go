@@ -2,11 +2,9 @@ package swiss
 
 import (
 	"context"
-	"fmt"
 	"io"
 	"io/fs"
 	"path"
-	"strconv"
 	"strings"
 
 	"sipsum/internal/fail"
@@ -74,21 +72,18 @@ func open(ctx context.Context, files fs.FS, dir, id string) (*table.Release, err
 	if err != nil {
 		return nil, err
 	}
-	edition, year, err := editionOf(foods, len(r.columns))
-	if err != nil {
-		return nil, err
-	}
+	edition := table.EditionOf(name, foods, len(r.columns))
 	hash, err := table.Hash(files, []string{place})
 	if err != nil {
 		return nil, err
 	}
 	citation := publisher + ", " + title
-	if year != "" {
-		citation += ", version " + edition + ", " + year
+	if edition.Year != "" {
+		citation += ", version " + edition.Name + ", " + edition.Year
 	}
 	return &table.Release{
 		Table: source.Table{
-			ID: id, Format: name, Title: title, Edition: edition, Publisher: publisher,
+			ID: id, Format: name, Title: title, Edition: edition.Name, Publisher: publisher,
 			Licence: licence, Citation: citation, Hash: hash,
 		},
 		Columns: r.describe(),
@@ -118,21 +113,6 @@ func (r *reader) count(ctx context.Context) (int, error) {
 		}
 	}
 	return 0, ctx.Err()
-}
-
-// editionOf names the release by its counts; year is empty if it is not
-// recognised.
-func editionOf(foods, columns int) (edition, year string, err error) {
-	rows, err := embedded("swiss_editions.csv")
-	if err != nil {
-		return "", "", err
-	}
-	for _, row := range rows {
-		if row[2] == strconv.Itoa(foods) && row[3] == strconv.Itoa(columns) {
-			return row[0], row[1], nil
-		}
-	}
-	return fmt.Sprintf("not recognised (%d foods)", foods), "", nil
 }
 
 // sniff looks for the header's first cells.

@@ -1,12 +1,10 @@
 package table
 
 import (
-	"encoding/csv"
-	"fmt"
-	"strconv"
+	"strings"
 
-	"sipsum/data"
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 )
 
 // Fate is what becomes of a column of a table.
@@ -51,68 +49,56 @@ func (m Mapping) ID(tableID string) constituent.ID {
 	return constituent.ID(tableID + ":" + m.Column)
 }
 
-// ReadMap reads the column map of a format. An error is a fault of sipsum's own
-// data.
-func ReadMap(format string) (*ColumnMap, error) {
-	name := "maps/" + format + ".csv"
-	file, err := data.FS.Open(name)
-	if err != nil {
-		return nil, fmt.Errorf("column map: %w", err)
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		return nil, fmt.Errorf("column map %s: %w", name, err)
-	}
-	m := &ColumnMap{byColumn: make(map[string]Mapping, len(rows))}
+// ReadMap reads the column map of a format. A fault in it is one of sipsum's own
+// data, and panics.
+func ReadMap(format string) *ColumnMap {
+	m := &ColumnMap{byColumn: map[string]Mapping{}}
 	taken := map[constituent.ID]string{}
-	for _, row := range rows[1:] {
-		mapping, err := parseMapping(row)
-		if err != nil {
-			return nil, fmt.Errorf("column map %s: column %s: %w", name, row[0], err)
-		}
+	for _, row := range embedded.Rows("maps/" + format + ".csv") {
+		mapping := parseMapping(row)
 		if _, twice := m.byColumn[mapping.Column]; twice {
-			return nil, fmt.Errorf("column map %s: column %s stands twice", name, row[0])
+			row.Fail("column %s stands twice", mapping.Column)
 		}
 		if mapping.Fate == Mapped {
 			if other, twice := taken[mapping.Constituent.ID]; twice {
-				return nil, fmt.Errorf("column map %s: columns %s and %s are both %s", name, other, row[0], mapping.Constituent.ID)
+				row.Fail("columns %s and %s are both %s", other, mapping.Column, mapping.Constituent.ID)
 			}
-			taken[mapping.Constituent.ID] = row[0]
+			taken[mapping.Constituent.ID] = mapping.Column
 		}
 		m.byColumn[mapping.Column] = mapping
 		m.Rows = append(m.Rows, mapping)
 	}
-	return m, nil
+	return m
 }
 
-// parseMapping reads column,constituent,factor,why. The constituent is an id or
-// alias of the vocabulary, or one of the words keep, refuse and "sd COLUMN".
-func parseMapping(row []string) (Mapping, error) {
-	m := Mapping{Column: row[0], Factor: 1, Why: row[3]}
-	if row[2] != "" {
-		factor, err := strconv.ParseFloat(row[2], 64)
-		if err != nil || factor <= 0 {
-			return m, fmt.Errorf("factor %q is not a positive number", row[2])
+// parseMapping reads a row of a map. The constituent is an id or alias of the
+// vocabulary, or one of the words keep, refuse and "sd COLUMN".
+func parseMapping(row embedded.Row) Mapping {
+	m := Mapping{Column: row.Text("column"), Factor: 1, Why: row.Text("why")}
+	if factor, ok := row.Optional("factor"); ok {
+		if factor <= 0 {
+			row.Fail("factor %g is not positive", factor)
 		}
 		m.Factor = factor
 	}
-	switch word := row[1]; {
+	word := row.Text("constituent")
+	of, deviation := strings.CutPrefix(word, "sd ")
+	switch {
 	case word == "refuse":
 		m.Fate = Refused
 	case word == "keep":
 		m.Fate = Kept
-	case len(word) > 3 && word[:3] == "sd ":
-		m.Fate, m.Of = Deviation, word[3:]
+	case deviation:
+		m.Fate, m.Of = Deviation, of
 	default:
 		c, ok := constituent.Find(word)
 		if !ok {
-			return m, fmt.Errorf("%q is not in the vocabulary", word)
+			row.Fail("%q is not in the vocabulary", word)
 		}
 		m.Fate, m.Constituent = Mapped, c
 	}
 	if m.Fate == Refused && m.Why == "" {
-		return m, fmt.Errorf("is refused without a reason")
+		row.Fail("column %s is refused without a reason", m.Column)
 	}
-	return m, nil
+	return m
 }

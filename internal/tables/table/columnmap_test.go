@@ -20,8 +20,7 @@ func TestSRMapIsWhole(t *testing.T) {
 	file, err := os.Open("../../../testdata/tables/sr/NUTR_DEF.txt")
 	require.NoError(t, err)
 	defer file.Close()
-	m, err := table.ReadMap("sr")
-	require.NoError(t, err)
+	m := table.ReadMap("sr")
 	lines := bufio.NewScanner(file)
 	n := 0
 	for lines.Scan() {
@@ -42,8 +41,7 @@ func TestIFCTMapIsWhole(t *testing.T) {
 	defer file.Close()
 	header, err := csv.NewReader(file).Read()
 	require.NoError(t, err)
-	m, err := table.ReadMap("ifct")
-	require.NoError(t, err)
+	m := table.ReadMap("ifct")
 	assert.Len(t, header, 421)
 	assert.Len(t, m.Rows, 421)
 	for _, cell := range header {
@@ -93,8 +91,7 @@ func TestIFCTMapHasTheComponentsOfThePackage(t *testing.T) {
 	defer file.Close()
 	rows, err := csv.NewReader(file).ReadAll()
 	require.NoError(t, err)
-	m, err := table.ReadMap("ifct")
-	require.NoError(t, err)
+	m := table.ReadMap("ifct")
 	for _, row := range rows[1:] {
 		_, ok := m.Find(row[0])
 		assert.True(t, ok, "%s (%s)", row[0], row[1])
@@ -102,6 +99,5 @@ func TestIFCTMapHasTheComponentsOfThePackage(t *testing.T) {
 }
 
 func TestReadMapOfAnUnknownFormat(t *testing.T) {
-	_, err := table.ReadMap("nothing")
-	assert.Error(t, err)
+	assert.Panics(t, func() { table.ReadMap("nothing") })
 }

@@ -1,18 +1,15 @@
 package table
 
 import (
-	"encoding/csv"
-	"fmt"
 	"slices"
 	"strings"
 	"sync"
 	"unicode"
 
-	"sipsum/data"
+	"sipsum/internal/embedded"
 )
 
-// rule is one row of data/group_rules.csv:
-// id,table,publisher_group,name_words,not_words,group,source.
+// rule is one row of data/group_rules.csv.
 type rule struct {
 	format         string
 	publisherGroup string     // empty: any
@@ -21,25 +18,20 @@ type rule struct {
 	group          string
 }
 
-var rules = sync.OnceValues(readRules)
+var rules = sync.OnceValue(readRules)
 
 // Groups gives foods of one format their group of data/groups.csv.
 type Groups struct{ rules []rule }
 
-// GroupsOf reads the rules of a format. An error is a fault of sipsum's own
-// data.
-func GroupsOf(format string) (*Groups, error) {
-	all, err := rules()
-	if err != nil {
-		return nil, err
-	}
+// GroupsOf gives the rules of a format.
+func GroupsOf(format string) *Groups {
 	g := &Groups{}
-	for _, r := range all {
+	for _, r := range rules() {
 		if r.format == format {
 			g.rules = append(g.rules, r)
 		}
 	}
-	return g, nil
+	return g
 }
 
 // Group gives the group of a food by the first rule that fits; empty if none
@@ -61,21 +53,15 @@ func (g *Groups) Group(publisherGroup, name string) string {
 	return ""
 }
 
-func readRules() ([]rule, error) {
-	file, err := data.FS.Open("group_rules.csv")
-	if err != nil {
-		return nil, fmt.Errorf("group rules: %w", err)
+func readRules() []rule {
+	var all []rule
+	for _, row := range embedded.Rows("group_rules.csv") {
+		all = append(all, rule{
+			format: row.Text("table"), publisherGroup: row.Text("publisher_group"),
+			words: alternatives(row.Text("name_words")), not: alternatives(row.Text("not_words")), group: row.Text("group"),
+		})
 	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		return nil, fmt.Errorf("group rules: group_rules.csv: %w", err)
-	}
-	all := make([]rule, 0, len(rows)-1)
-	for _, row := range rows[1:] {
-		all = append(all, rule{format: row[1], publisherGroup: row[2], words: alternatives(row[3]), not: alternatives(row[4]), group: row[5]})
-	}
-	return all, nil
+	return all
 }
 
 // alternatives reads "oat drink|rice drink": alternatives separated by "|", the
