@@ -50,6 +50,9 @@ func Parse(name string, file io.Reader) []Row {
 	return rows
 }
 
+// Columns gives the names of the header, in order.
+func (r Row) Columns() []string { return r.table.columns }
+
 // Text gives a cell as it stands.
 func (r Row) Text(column string) string {
 	i := slices.Index(r.table.columns, column)

@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 	"sipsum/internal/ledger"
 )
 
@@ -13,10 +14,9 @@ import (
 type solubility struct{ celsius, sucrose float64 }
 
 var sucroseSolubility = sync.OnceValue(func() []solubility {
-	const file = "solubility.csv"
 	var table []solubility
-	for _, row := range tableRows(file)[1:] {
-		table = append(table, solubility{mustNumber(file, row[0]), mustNumber(file, row[1])})
+	for _, row := range embedded.Rows("solubility.csv") {
+		table = append(table, solubility{row.Number("celsius"), row.Number("sucrose_per_100g_water")})
 	}
 	return table
 })

@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 	"sipsum/internal/ledger"
 )
 
@@ -72,15 +73,14 @@ type partition struct {
 }
 
 var partitions = sync.OnceValue(func() map[partKey]partition {
-	const file = "partition.csv"
 	table := map[partKey]partition{}
-	for _, row := range tableRows(file)[1:] {
-		key := partKey{constituent.Must(constituent.ID(row[0])).ID, row[1]}
-		if row[2] == "" {
+	for _, row := range embedded.Rows("partition.csv") {
+		key := partKey{constituent.Must(constituent.ID(row.Text("constituent"))).ID, row.Text("by")}
+		if row.Text("share") == "" {
 			table[key] = partition{unknown: true}
 			continue
 		}
-		table[key] = partition{factor: factorOf(file, row[2:5])}
+		table[key] = partition{factor: factorOf(row, "share")}
 	}
 	return table
 })

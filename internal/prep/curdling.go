@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 	"sipsum/internal/ledger"
 )
 
@@ -14,10 +15,9 @@ import (
 func advice(name string) float64 { return curdlingFacts()[name] }
 
 var curdlingFacts = sync.OnceValue(func() map[string]float64 {
-	const file = "curdling.csv"
 	table := map[string]float64{}
-	for _, row := range tableRows(file)[1:] {
-		table[row[0]] = mustNumber(file, row[1])
+	for _, row := range embedded.Rows("curdling.csv") {
+		table[row.Text("name")] = row.Number("value")
 	}
 	return table
 })

@@ -2,6 +2,7 @@ package prep
 
 import (
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 )
@@ -40,9 +41,9 @@ func (f Factors) draw(name string, x factor) []float64 {
 // which it is rectangular.
 type factor struct{ value, low, high float64 }
 
-// factorOf reads value, low and high.
-func factorOf(file string, cells []string) factor {
-	return factor{mustNumber(file, cells[0]), mustNumber(file, cells[1]), mustNumber(file, cells[2])}
+// factorOf reads a factor whose central value stands in a column of this name.
+func factorOf(row embedded.Row, column string) factor {
+	return factor{value: row.Number(column), low: row.Number("low"), high: row.Number("high")}
 }
 
 // nearest finds the entry of a constituent, else of its nearest parent below the
@@ -62,6 +63,9 @@ func passing(pot *ledger.Pot, m ledger.Model) []float64 {
 	sum, share := make([]float64, pot.N), make([]float64, pot.N)
 	for row := range pot.Rows {
 		for _, col := range pot.Columns.Below(constituent.Mass) {
+			if !pot.Has(row, col) {
+				continue
+			}
 			m.Share(pot.Rows[row], pot.Columns.List[col], share)
 			for d, x := range pot.Cell(row, col) {
 				sum[d] += x * share[d]

@@ -4,6 +4,7 @@ import (
 	"sync"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 )
 
 // product is a row of data/fermentation.csv as grams per gram of product.
@@ -15,19 +16,18 @@ type product struct {
 
 // products are those with an equation; any other takes its own weight of sugar.
 var products = sync.OnceValue(func() map[constituent.ID]product {
-	const file = "fermentation.csv"
 	oxygen, err := constituent.MolarMass("O2")
 	if err != nil {
 		panic("prep: " + err.Error())
 	}
 	table := map[constituent.ID]product{}
-	for _, row := range tableRows(file)[1:] {
-		id := constituent.ID(row[0])
-		per := func(cell string, molar float64) float64 { return mustNumber(file, cell) * molar / molarMass(id) }
+	for _, row := range embedded.Rows("fermentation.csv") {
+		id := constituent.ID(row.Text("product"))
+		per := func(column string, molar float64) float64 { return row.Number(column) * molar / molarMass(id) }
 		table[id] = product{
-			hexose: per(row[1], molarMass(constituent.Glucose)),
-			water:  per(row[4], molarMass(constituent.Water)),
-			gas:    per(row[3], molarMass(constituent.CarbonDioxide)) - per(row[2], oxygen),
+			hexose: per("sugar", molarMass(constituent.Glucose)),
+			water:  per("water", molarMass(constituent.Water)),
+			gas:    per("carbon_dioxide", molarMass(constituent.CarbonDioxide)) - per("oxygen", oxygen),
 		}
 	}
 	return table

@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 )
@@ -20,17 +21,18 @@ type Retention struct {
 const roundedTo = 0.05
 
 var retentions = sync.OnceValue(func() map[string]Retention {
-	const file = "retention.csv"
-	rows := tableRows(file)
+	const hundred = 100
 	table := map[string]Retention{}
-	for _, row := range rows[1:] {
-		r := Retention{Code: row[0], Name: row[1], Factors: map[constituent.ID]float64{}}
-		for i, head := range rows[0] {
-			c, ok := constituent.Find(head)
-			if i < 2 || !ok || row[i] == "" {
-				continue
+	for _, row := range embedded.Rows("retention.csv") {
+		r := Retention{Code: row.Text("code"), Name: row.Text("name"), Factors: map[constituent.ID]float64{}}
+		for _, column := range row.Columns() {
+			c, ok := constituent.Find(column)
+			if !ok {
+				continue // the code, the name, the source
 			}
-			r.Factors[c.ID] = mustNumber(file, row[i]) / 100
+			if percent, stated := row.Optional(column); stated {
+				r.Factors[c.ID] = percent / hundred
+			}
 		}
 		table[r.Code] = r
 	}

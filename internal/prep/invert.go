@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 	"sipsum/internal/ledger"
 	"sipsum/internal/solution"
 )
@@ -45,10 +46,9 @@ func Inverted(pH, celsius, minutes []float64, f Factors) []float64 {
 
 // kinetics is data/kinetics.csv by quantity.
 var kinetics = sync.OnceValue(func() map[string]factor {
-	const file = "kinetics.csv"
 	table := map[string]factor{}
-	for _, row := range tableRows(file)[1:] {
-		table[row[0]] = factorOf(file, row[1:4])
+	for _, row := range embedded.Rows("kinetics.csv") {
+		table[row.Text("quantity")] = factorOf(row, "value")
 	}
 	return table
 })

@@ -4,6 +4,7 @@ import (
 	"sync"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 	"sipsum/internal/ledger"
 )
 
@@ -14,10 +15,9 @@ type passedKey struct{ phase, group, through string }
 
 // phases is data/phases.csv: the share of a phase that passes a filter.
 var phases = sync.OnceValue(func() map[passedKey]factor {
-	const file = "phases.csv"
 	table := map[passedKey]factor{}
-	for _, row := range tableRows(file)[1:] {
-		table[passedKey{row[0], row[1], row[2]}] = factorOf(file, row[3:6])
+	for _, row := range embedded.Rows("phases.csv") {
+		table[passedKey{row.Text("phase"), row.Text("group"), row.Text("through")}] = factorOf(row, "share")
 	}
 	return table
 })

@@ -1,12 +1,16 @@
 package solution
 
-import "sync"
+import (
+	"sync"
+
+	"sipsum/internal/embedded"
+)
 
 var constants = sync.OnceValue(func() map[string]float64 {
 	values := map[string]float64{}
 	for _, file := range []string{"constants.csv", "solution_constants.csv"} {
-		for _, row := range dataRows(file) {
-			values[row[0]] = dataNumber(file, row[1])
+		for _, row := range embedded.Rows(file) {
+			values[row.Text("constant")] = row.Number("value")
 		}
 	}
 	return values
