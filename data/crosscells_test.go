@@ -2,11 +2,9 @@ package data_test
 
 import (
 	"context"
-	"maps"
 	"math"
 	"path/filepath"
 	"slices"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -19,141 +17,118 @@ import (
 	"sipsum/internal/tables/table"
 )
 
-// crossCells gives the cells that the core table shares with others, by food in
-// the order of the crosswalk.
+// crossCell is a constituent of a core food beside what another table prints.
+type crossCell struct {
+	class, food, table string
+	id                 constituent.ID
+
+	mean, low, high float64 // core: central value and 90 % interval, unit of the vocabulary
+	value           float64 // the other table's, at the core food's water
+	rounding        float64 // half of the last place of both
+}
+
+func (c crossCell) held() bool {
+	return c.value+c.rounding >= c.low && c.value-c.rounding <= c.high
+}
+
+// heldInside reports whether the inner half of the interval holds the value, as if
+// it were lognormal.
+func (c crossCell) heldInside() bool {
+	const quartile, limit = 0.6745, 1.6449 // of the standard normal distribution: 75 % and 95 %
+	middle, sigma := math.Log(c.low*c.high)/2, math.Log(c.high/c.low)/2/limit
+	return c.value+c.rounding >= math.Exp(middle-quartile*sigma) && c.value-c.rounding <= math.Exp(middle+quartile*sigma)
+}
+
+// halfWidth is half of the interval against the central value.
+func (c crossCell) halfWidth() float64 { return (c.high - c.low) / 2 / c.mean }
+
+// crossPair is a core food and the same food of another table.
+type crossPair struct {
+	ours      *food.Food
+	own       *food.Profile
+	intervals map[constituent.ID]estimate.Summary
+	table     outsideTable
+	theirs    *food.Food
+	other     *food.Profile
+	places    map[constituent.ID]float64 // last places of the other table's columns
+	match     string
+}
+
+// crossCells gives the cells that the core table shares with others, in the
+// order of the crosswalk.
 func crossCells(t *testing.T, folder string) []crossCell {
 	t.Helper()
+	var cells []crossCell
+	copied := 0
+	for _, p := range crossPairs(t, folder) {
+		if p.match != "A" {
+			continue
+		}
+		of := p.cells()
+		if p.copied(of) {
+			copied += len(of)
+			continue
+		}
+		cells = append(cells, of...)
+	}
+	t.Logf("%d cells of rows that others took from SR28 are left out", copied)
+	return cells
+}
+
+// crossPairs reads the tables and gives the pairs of the crosswalk.
+func crossPairs(t *testing.T, folder string) []crossPair {
+	t.Helper()
 	own := foodsOf(t, core.Format, "")
+	tables := map[string]outsideTable{}
 	theirs, places := map[string]map[string]*food.Food{}, map[string]map[constituent.ID]float64{}
 	for _, o := range outside {
 		path := filepath.Join(folder, o.folder)
+		tables[o.format.Name] = o
 		theirs[o.format.Name], places[o.format.Name] = foodsOf(t, o.format, path), placesOf(t, o.format, path)
 	}
-	partners := map[string][]food.ID{}
-	var order []string
+	profiles, drawn := map[string]*food.Profile{}, map[string]map[constituent.ID]estimate.Summary{}
+	var pairs []crossPair
 	for _, r := range rows(t, "crosswalk.csv") {
-		if theirs[r["table"]] == nil {
+		o, ok := tables[r["table"]]
+		if !ok {
 			continue
 		}
-		require.NotNil(t, theirs[r["table"]][r["code"]], "%s has no food %s", r["table"], r["code"])
-		if partners[r["core"]] == nil {
-			order = append(order, r["core"])
+		f, other := own[r["core"]], theirs[r["table"]][r["code"]]
+		require.NotNil(t, f, r["core"])
+		require.NotNil(t, other, "%s has no food %s", r["table"], r["code"])
+		if drawn[f.ID.Code] == nil {
+			profiles[f.ID.Code] = food.Enter(f, nil)
+			drawn[f.ID.Code] = intervals(profiles[f.ID.Code])
 		}
-		partners[r["core"]] = append(partners[r["core"]], food.ID{Table: r["table"], Code: r["code"]})
+		pairs = append(pairs, crossPair{
+			ours: f, own: profiles[f.ID.Code], intervals: drawn[f.ID.Code],
+			table: o, theirs: other, other: food.Enter(other, nil), places: places[r["table"]], match: r["match"],
+		})
 	}
-	var cells []crossCell
-	for _, code := range order {
-		f := own[code]
-		require.NotNil(t, f, code)
-		byID := intervals(f)
-		for _, partner := range partners[code] {
-			addOther(byID, f, partner.Table, theirs[partner.Table][partner.Code], places[partner.Table])
-		}
-		for _, id := range slices.Sorted(maps.Keys(byID)) {
-			if len(byID[id].others) > 0 {
-				cells = append(cells, *byID[id])
-			}
-		}
-	}
-	return cells
+	return pairs
 }
 
-// intervals draws a core food and gives its cells without others.
-func intervals(f *food.Food) map[constituent.ID]*crossCell {
+// intervals draws a core food.
+func intervals(profile *food.Profile) map[constituent.ID]estimate.Summary {
 	const columnLength = 1001 // the central value and a thousand draws
-	profile := food.Enter(f, nil)
 	columns := ledger.NewColumns([]*food.Profile{profile})
 	perGram := ledger.NewDrawer(1, columnLength, columns).PerGram(profile)
-	cells := map[constituent.ID]*crossCell{}
-	for class, ids := range crossChecked {
-		for _, id := range ids {
+	all := map[constituent.ID]estimate.Summary{}
+	for _, class := range classes {
+		for _, id := range class.ids {
 			c := constituent.Must(id)
 			sum := make([]float64, columnLength)
 			for _, at := range columns.Below(id) {
-				for i := range sum {
-					sum[i] += perGram[at*columnLength+i] * 100 * c.PerGram
+				for i, x := range perGram[at] {
+					sum[i] += x * 100 * c.PerGram
 				}
 			}
 			if sum[0] > 0 {
-				summary := estimate.Summarise(sum)
-				cells[id] = &crossCell{class: class, food: f.ID.Code, id: id, mean: sum[0], low: summary.Low, high: summary.High, others: map[string]printedValue{}}
+				all[id] = estimate.Summarise(sum)
 			}
 		}
 	}
-	return cells
-}
-
-// addOther adds what another table states above zero, where the core food does
-// not have its value from that table.
-func addOther(cells map[constituent.ID]*crossCell, ours *food.Food, name string, other *food.Food, places map[constituent.ID]float64) {
-	theirs := food.Enter(other, nil)
-	sameWater := 1.0
-	const driest = 0.5 // g/100 g: below it there is nothing to bring to the same water
-	if water, ok := cells[constituent.Water]; ok && theirs.Cell(constituent.Water).Known {
-		if solids, theirSolids := 100-water.mean, 100-100*theirs.Cell(constituent.Water).Amount; solids > driest && theirSolids > driest {
-			sameWater = solids / theirSolids
-		}
-	}
-	for id, cell := range cells {
-		published, ok := ours.Value(publishedAs(ours, id))
-		if !ok || !food.Stated(published.Amount) || published.Amount == 0 || published.State == estimate.Assumed || takenFrom(published.Source, name) {
-			continue
-		}
-		v := theirs.Cell(id)
-		if !v.Known || v.Limit > 0 || v.Amount == 0 || v.State == estimate.Assumed {
-			continue
-		}
-		value := v.Amount * 100 * constituent.Must(id).PerGram
-		const tooRough = 10 // last places
-		if cell.mean < tooRough*coarsest(id) || value < tooRough*max(places[id], coarsestIfUnsaid(places, id)) {
-			continue
-		}
-		scale := sameWater
-		if id == constituent.Water {
-			scale = 1
-		}
-		cell.others[name] = printedValue{value: value * scale, place: places[id] * scale}
-	}
-}
-
-// publishedAs is the constituent that a food states in place of id: available
-// carbohydrate is carbohydrate by difference less fibre and acids.
-func publishedAs(f *food.Food, id constituent.ID) constituent.ID {
-	if _, ok := f.Value(id); !ok && id == constituent.Available {
-		return constituent.Carbohydrate
-	}
-	return id
-}
-
-func takenFrom(sources, name string) bool {
-	for _, o := range outside {
-		if o.format.Name == name && o.source != "" {
-			return slices.Contains(strings.Fields(sources), o.source)
-		}
-	}
-	return false
-}
-
-// coarsest is the last place of SR28 (Num_Dec of NUTR_DEF), the source of most
-// core cells.
-func coarsest(id constituent.ID) float64 {
-	switch id {
-	case "NA", "K", "CA", "MG", "P":
-		return 1
-	case "CU", "MN":
-		return 0.001
-	case "FIBTG", "ALC":
-		return 0.1
-	}
-	return 0.01
-}
-
-// coarsestIfUnsaid stands in for a table that does not say its decimals.
-func coarsestIfUnsaid(places map[constituent.ID]float64, id constituent.ID) float64 {
-	if places[id] > 0 {
-		return 0
-	}
-	return coarsest(id)
+	return all
 }
 
 func foodsOf(t *testing.T, format table.Format, path string) map[string]*food.Food {

@@ -24,7 +24,7 @@ func TestSpreadDefaults(t *testing.T) {
 	defer file.Close()
 	rows, err := csv.NewReader(file).ReadAll()
 	require.NoError(t, err)
-	require.Equal(t, []string{"constituent", "group", "relative_sd", "rounding", "n", "evidence", "source"}, rows[0])
+	require.Equal(t, []string{"constituent", "group", "relative_sd", "between_sd", "rounding", "n", "evidence", "source"}, rows[0])
 	seen := map[string]bool{}
 	for _, row := range rows[1:] {
 		key := row[0] + " " + row[1]
@@ -39,8 +39,11 @@ func TestSpreadDefaults(t *testing.T) {
 		sd, err := strconv.ParseFloat(row[2], 64)
 		require.NoError(t, err, key)
 		assert.True(t, sd > 0 && sd < 2, "%s: %g", key, sd)
-		assert.NotEmpty(t, row[5], key)
+		between, err := strconv.ParseFloat(row[3], 64)
+		require.NoError(t, err, key)
+		assert.True(t, between >= 0 && between <= sd, "%s: %g lies between sources, %g in all", key, between, sd)
 		assert.NotEmpty(t, row[6], key)
+		assert.NotEmpty(t, row[7], key)
 	}
 	for _, key := range []string{"* *", "WATER *", "SUGAR *", "OA *", "FAT *", "PROCNT *", "ASH *", "FIBTG *", "CAFFN *", "K *", "VITC *", "CHOCDF *"} {
 		assert.True(t, seen[key], "no row for %s", key)

@@ -48,6 +48,21 @@ func (e *entry) rest(parent *constituent.Constituent) {
 	if over := parts - cell.Amount; over > 0 {
 		e.excess(parent, over, variance)
 	}
+	e.total(parent)
+}
+
+// total keeps the spread of a published total that the spreads of its parts do
+// not give: one that the total itself states, or a class default below what its
+// parts add up to if each varies by itself. A carbohydrate by difference is no
+// measurement and keeps the spread of its parts.
+func (e *entry) total(parent *constituent.Constituent) {
+	cell := *e.cell(parent)
+	parts, variance := e.sum(parent)
+	byDifference := parent.ID == constituent.Carbohydrate || parent.ID == constituent.Available
+	if byDifference || cell.Exact() || math.Abs(parts-cell.Amount) > 1e-9 || cell.Class && cell.SD*cell.SD >= variance {
+		return
+	}
+	e.Totals = append(e.Totals, Total{parent, cell})
 }
 
 // excess deals with parts that make up more than their published total. Within
@@ -208,4 +223,7 @@ func (e *entry) close() {
 		cell.Amount = total
 	}
 	e.cell(mass).Known, e.cell(mass).State = true, estimate.Calculated
+	for i, t := range e.Totals {
+		e.Totals[i].Cell.Amount, e.Totals[i].Cell.SD = t.Cell.Amount/parts, t.Cell.SD/parts
+	}
 }

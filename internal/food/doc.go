@@ -34,12 +34,16 @@
 //     MASS-other; a sum above 100 g is scaled down;
 //
 //  5. spread: the published standard deviation (SE·√n is one), else range/d₂(n),
-//     else the class default of data/spread.csv, which is also the floor when
-//     one to five samples were analysed (a stated sd without n stands); a range
-//     without n is read as rectangular, (high − low)/√12. A rest takes what makes
+//     joined by what lies between the samples of one source and those of another
+//     (data/spread.csv, between_sd: sd² = own² + between²); else the class default
+//     of data/spread.csv, which is also the floor when one to five samples were
+//     analysed. A stated sd without n stands; a range without n is read as
+//     rectangular, (high − low)/√12. A rest takes what makes
 //     the parent's own published variance come out, sd² = sd(parent)² − Σ
 //     sd(part)², at most itself; where the parts leave nothing of it, the class
-//     default;
+//     default. Total sugars, fat and other totals that are measurements keep their
+//     own spread (Profile.Totals): the stated one, or the class default where the
+//     parts, each by itself, would add up to more;
 //
 //  6. bound: the most an unknown could be, by the row's own balance (the least,
 //     over the totals above it, of the rests in which it can hide plus two
@@ -51,6 +55,8 @@
 // # Limits
 //
 // Values of one food are drawn independently before the mass is closed, so the
-// analysts' own correlations (a sweeter lot of fruit has less acid) are missing.
+// analysts' own correlations (a sweeter lot of fruit has less acid) are missing,
+// but for totals that are measured. What lies between sources is one number by
+// class and no more than a calibration (scripts/spread).
 // Bounds by group reach only as far as the core table's own literature.
 package food

@@ -89,14 +89,14 @@ func TestSmallSamplesKeepTheClassDefaultAsFloor(t *testing.T) {
 }
 
 func TestRangeBecomesSpread(t *testing.T) {
-	f := limeJuice()
+	f := sr("x", "Lime juice", "citrus juice", map[constituent.ID]float64{"WATER": 90, "CITAC": 5000})
 	for i := range f.Values {
-		if f.Values[i].Constituent == "K" {
-			f.Values[i].Low, f.Values[i].High, f.Values[i].N = 60, 180, 10
+		if f.Values[i].Constituent == "CITAC" {
+			f.Values[i].Low, f.Values[i].High, f.Values[i].N = 4000, 7000, 10
 		}
 	}
 	// d₂(10) = 3.078, tables of control-chart factors after Tippett (1925) Biometrika 17:364.
-	assert.InDelta(t, 120/3.078/1e5, food.Enter(f, nil).Cell("K").SD, 1e-6)
+	assert.InDelta(t, 3000/3.078/1e5, food.Enter(f, nil).Cell("CITAC").SD, 2e-6)
 }
 
 func TestTraceIsUniformUpToItsLimit(t *testing.T) {
@@ -152,14 +152,14 @@ func TestNothingKnownStaysUnknown(t *testing.T) {
 }
 
 func TestSpreadCannotExceedWhatTheRangeAllows(t *testing.T) {
-	f := limeJuice()
+	f := sr("x", "Lime juice", "citrus juice", map[constituent.ID]float64{"WATER": 90, "CITAC": 5000})
 	for i := range f.Values {
-		if f.Values[i].Constituent == "K" {
-			f.Values[i].Low, f.Values[i].High, f.Values[i].N, f.Values[i].SD = 60, 180, 10, 500
+		if f.Values[i].Constituent == "CITAC" {
+			f.Values[i].Low, f.Values[i].High, f.Values[i].N, f.Values[i].SD = 4000, 7000, 10, 9000
 		}
 	}
-	// 120/2·√(10/9) by the inequality of Popoviciu (1935) for a sample of ten.
-	assert.InDelta(t, 63.2456/1e5, food.Enter(f, nil).Cell("K").SD, 1e-6)
+	// 3000/2·√(10/9) by the inequality of Popoviciu (1935) for a sample of ten.
+	assert.InDelta(t, 1581.139/1e5, food.Enter(f, nil).Cell("CITAC").SD, 1e-6)
 }
 
 func TestFoodsShareARowOnlyWhereTheyShareAMeasurement(t *testing.T) {

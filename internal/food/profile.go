@@ -30,10 +30,18 @@ type Profile struct {
 	Lender *Food  // nil if nothing was borrowed
 	Cells  []Cell // by constituent.Constituent.Order
 	Notes  []Note
+	Totals []Total
 
 	// AddedShare is the share of the sugars that counts as added; None if not
 	// known. Added sugars are drawn as this share of the drawn sugars.
 	AddedShare float64
+}
+
+// Total is a published total with a spread of its own. The parts of a draw are
+// scaled to a draw of it: fruits differ less in all their sugars than in each.
+type Total struct {
+	Constituent *constituent.Constituent
+	Cell        Cell
 }
 
 // Cell gives the cell of a constituent of the vocabulary.

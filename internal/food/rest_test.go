@@ -35,12 +35,12 @@ func TestStatedSpreadWithoutSamplesStands(t *testing.T) {
 // sd(rest)² = sd(parent)² − Σ sd(part)²: 0.5² = 0.3² + 0.4².
 func TestRestTakesWhatTheParentsSpreadLeaves(t *testing.T) {
 	f := sr("x", "Cream", "cream", map[constituent.ID]float64{"WATER": 64, "FAT": 30, "FASAT": 19, "PROCNT": 2, "CHOCDF": 4})
-	stated(f, "FAT", 0.5, 20)
-	stated(f, "FASAT", 0.3, 20)
+	stated(f, "FAT", 0.5, 0)
+	stated(f, "FASAT", 0.3, 0)
 	p := food.Enter(f, nil)
 	assert.InDelta(t, 0.11, p.Cell("FAT-other").Amount, 1e-3)
 	assert.InDelta(t, 0.004, p.Cell("FAT-other").SD, 1e-6)
-	stated(f, "FASAT", 0.6, 20)
+	stated(f, "FASAT", 0.6, 0)
 	rest := food.Enter(f, nil).Cell("FAT-other")
 	assert.True(t, rest.Class, "the parts leave nothing of the spread")
 	assert.InDelta(t, rest.Amount*food.ClassSpread(constituent.Must("FAT"), "cream"), rest.SD, 1e-9)

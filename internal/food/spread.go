@@ -16,10 +16,16 @@ const smallSample = 6
 
 type spreadKey struct{ constituent, group string }
 
-var spreadDefaults = sync.OnceValue(func() map[spreadKey]float64 {
-	defaults := map[spreadKey]float64{}
+// classSpread is a row of data/spread.csv: relative standard deviations.
+type classSpread struct {
+	all     float64 // of a value whose source states none
+	between float64 // between the samples of one source and those of another
+}
+
+var spreadDefaults = sync.OnceValue(func() map[spreadKey]classSpread {
+	defaults := map[spreadKey]classSpread{}
 	for _, row := range embedded.Rows("spread.csv") {
-		defaults[spreadKey{row.Text("constituent"), row.Text("group")}] = row.Number("relative_sd")
+		defaults[spreadKey{row.Text("constituent"), row.Text("group")}] = classSpread{row.Number("relative_sd"), row.Number("between_sd")}
 	}
 	return defaults
 })
@@ -29,6 +35,10 @@ var spreadDefaults = sync.OnceValue(func() map[spreadKey]float64 {
 // the constituent, else of a parent, else "*"; in each the group's row, else
 // the group "*".
 func ClassSpread(c *constituent.Constituent, group string) float64 {
+	return classSpreadOf(c, group).all
+}
+
+func classSpreadOf(c *constituent.Constituent, group string) classSpread {
 	defaults := spreadDefaults()
 	chain := []string{string(c.ID)}
 	for up := c.Parent; up != "" && up != constituent.Mass; up = constituent.Must(up).Parent {
@@ -50,7 +60,8 @@ func spreadOf(f *Food, c *constituent.Constituent, v Value) (sd float64, class b
 	if f.Chemical || v.Amount == 0 {
 		return 0, false
 	}
-	floor := v.Amount * ClassSpread(c, f.Group)
+	usual := classSpreadOf(c, f.Group)
+	floor := v.Amount * usual.all
 	own := None
 	switch {
 	case Stated(v.SD):
@@ -63,7 +74,11 @@ func spreadOf(f *Food, c *constituent.Constituent, v Value) (sd float64, class b
 	if !Stated(own) {
 		return floor, true
 	}
-	if v.N > 0 && v.N < smallSample && own < floor { // a designer's own ± has no n and stands
+	if v.N == 0 { // a designer's own ± stands
+		return own, false
+	}
+	own = math.Hypot(own, v.Amount*usual.between)
+	if v.N < smallSample && own < floor {
 		return floor, true
 	}
 	return own, false

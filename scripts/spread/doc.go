@@ -17,32 +17,46 @@
 // (Max − Min)/2·√(n/(n−1)), but one row in twelve claims it, where the standard
 // error belongs to fewer means than there are data points.
 //
-// The default of a class is the 70 % quantile of r. The median would cover too
-// little: half of the rows spread wider, and what they lose is more than the
-// others win. If ln r is normal with standard deviation s, the default at which
-// 90 % intervals hold 90 % of samples, averaged over rows, is the 68 % quantile
-// for s = 0.6, the 71 % for 0.8 and the 74 % for 1.0: the classes of SR28 lie
-// there. Macronutrients, starch and sugars take the 80 % quantile: r describes
-// lots of one country, and at 70 % the intervals of the core table held 76 % of
-// the macronutrients and 71 % of the sugars that other countries' tables print
-// (median of the tables; data/crosscheck_test.go), against 82 % of the minerals.
-// The evidence column prints the median beside it, and the median that
-// Min and Max imply by the range divisor d₂(n).
+// Within a source, the spread of a class is the 70 % quantile of r. The median
+// would cover too little: half of the rows spread wider, and what they lose is more
+// than the others win. If ln r is normal with standard deviation s, the value at
+// which 90 % intervals hold 90 % of samples, averaged over rows, is the 68 %
+// quantile for s = 0.6, the 71 % for 0.8 and the 74 % for 1.0: the classes of SR28
+// lie there. The evidence column prints the median of r beside it, and the median
+// that Min and Max imply by the range divisor d₂(n).
+//
+// Between sources (between_sd) there is more: r describes lots of one country,
+// crops, breeds and methods of another lie further off. SR28 cannot tell how far,
+// so this part is a calibration, one number k for a class, in medians of r:
+//
+//	between² = (k · median r)²      default² = (70 % quantile of r)² + between²
+//
+// k is 1.5 for macronutrients and 0.75 for minerals and all others. There the inner
+// half of the intervals of the core table holds about half of what other countries'
+// tables print of the same foods (data/crosscheck_test.go); the tails are heavier
+// than lognormal ones, so that the 90 % intervals hold four cells of five. For
+// sugars k is 0.2. The comparison asks for more (the inner half holds 43 %), but
+// then most of their intervals would be wider than ± 25 %; the misses are judged
+// one by one instead. The purity of refined sugar is standardised (Codex CXS
+// 212-1999): there k is 0.
 //
 // Each constituent gets a row for all drink foods (every group but "other"), and
 // one for each group, or family of like groups, that has twelve rows or more.
-// Constituents with fewer than thirty rows take the pool of their class.
-// Fatty-acid classes, whose sums SR28 calculates, take the spread of their main
-// fatty acid. SR28 has no acids, chlorogenic acids or trigonelline: these come
-// from literature.csv, published deviations, or ranges divided by d₂(n), of
+// Constituents with fewer than thirty rows take the pool of their class. Water in
+// dry foods and in others are told apart, and the fat of dairy foods leaves skimmed
+// ones out. Fatty-acid classes, whose sums SR28 calculates, take the spread of
+// their main fatty acid. SR28 has no acids, chlorogenic acids or trigonelline: these
+// come from literature.csv, published deviations, or ranges divided by d₂(n), of
 // samples of different lots; the default is the median of the rows, and a range
 // without its mean is related to its middle. Where both exist the literature wins:
-// it compares lots and makers, SR28 often the means of a few.
+// it compares lots and makers, SR28 often the means of a few, and between_sd is 0.
 //
 // # Limits
 //
 // r describes samples of one food as bought in one country, with the laboratory's
-// own error inside; a value borrowed for another variety is worse. Refined sugars
-// and water rest on few rows, for salt SR28 has none: see the evidence column.
-// Literature rows of servings carry the spread of the serving's size.
+// own error inside. k is a compromise of calibration and usefulness: the interval of
+// a food of another country is still too narrow in one cell of five. A value
+// borrowed for another variety is worse. Refined sugars and water rest on few rows,
+// for salt SR28 has none: see the evidence column. Literature rows of servings carry
+// the spread of the serving's size.
 package main

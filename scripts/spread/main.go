@@ -53,7 +53,7 @@ func generate(ctx context.Context, folder string) ([]byte, error) {
 	}
 	var b bytes.Buffer
 	w := csv.NewWriter(&b)
-	if err := w.Write([]string{"constituent", "group", "relative_sd", "rounding", "n", "evidence", "source"}); err != nil {
+	if err := w.Write([]string{"constituent", "group", "relative_sd", "between_sd", "rounding", "n", "evidence", "source"}); err != nil {
 		return nil, err
 	}
 	for _, row := range merge(fromTable(samples), fromLiterature(reports)) {

@@ -3,22 +3,10 @@ package main
 import (
 	"math"
 	"slices"
-
-	"sipsum/internal/constituent"
 )
 
-// The quantile of the class that is its default; doc.go says why.
-const (
-	share      = 0.70
-	sharePlace = 0.80 // of constituents that change with the place as with the lot
-)
-
-func shareOf(id string) float64 {
-	if slices.Contains(placed, constituent.ID(id)) {
-		return sharePlace
-	}
-	return share
-}
+// share is the quantile of r that is the default within a source; doc.go says why.
+const share = 0.70
 
 // quantile interpolates between order statistics (definition 7 of Hyndman and
 // Fan 1996, Am. Stat. 50:361), without the values that are not stated; NaN for

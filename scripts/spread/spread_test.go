@@ -75,3 +75,15 @@ func TestTheFileIsWhatTheSourcesGive(t *testing.T) {
 	}
 	require.NoError(t, run(filepath.Join(shared, "tables", "sr28"), "../../data/spread.csv", true))
 }
+
+// Samples of one source that deviate by 4 % or 5 %: the default has their quantile
+// and what lies between sources, which standardised sugar has none of.
+func TestTheDefaultJoinsWhatLiesBetweenSources(t *testing.T) {
+	in := []sample{{constituent: "K", relative: 0.04, byRange: math.NaN()}, {constituent: "K", relative: 0.05, byRange: math.NaN()}}
+	r := of("K", "nut", in, "")
+	assert.InDelta(t, 0.045*betweenOf("K"), r.between, 1e-12)
+	assert.InDelta(t, math.Hypot(0.047, r.between), r.relative, 1e-12)
+	r = of("SUCS", refined, in, "")
+	assert.Zero(t, r.between)
+	assert.InDelta(t, 0.047, r.relative, 1e-12)
+}

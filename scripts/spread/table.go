@@ -13,6 +13,7 @@ import (
 type row struct {
 	constituent, group string
 	relative, rounding float64
+	between            float64 // relative; 0 where the evidence compares places already
 	n                  int
 	evidence, source   string
 }
@@ -33,7 +34,7 @@ func (r row) record() []string {
 	if r.n > 0 {
 		n = strconv.Itoa(r.n)
 	}
-	return []string{r.constituent, r.group, strconv.FormatFloat(r.relative, 'g', 2, 64), rounding, n, r.evidence, r.source}
+	return []string{r.constituent, r.group, strconv.FormatFloat(r.relative, 'g', 2, 64), strconv.FormatFloat(r.between, 'g', 2, 64), rounding, n, r.evidence, r.source}
 }
 
 // fromTable makes the rows that SR28 gives evidence for.
@@ -75,7 +76,10 @@ func forConstituent(all []sample, id constituent.ID, pool []sample, class string
 	}
 	for _, group := range sortedKeys(groups) {
 		evidence := own
-		if !slices.Contains(dry, group) {
+		switch {
+		case id == constituent.Fat && slices.Contains(creamy, group):
+			evidence = pick(own, func(s sample) bool { return s.amount > leanMost })
+		case !slices.Contains(dry, group):
 			evidence = general
 		}
 		if r, ok := forGroup(evidence, id, group); ok {
@@ -92,12 +96,11 @@ func forConstituent(all []sample, id constituent.ID, pool []sample, class string
 // few and unlike any other food, so their sugars take what there is.
 func forGroup(own []sample, id constituent.ID, group string) (row, bool) {
 	in := pick(own, func(s sample) bool { return s.group == group })
-	refined := group == "sugar" && (id == constituent.Sugar || id == constituent.Sucrose)
-	if len(in) >= leastOfGroup || refined {
+	if len(in) >= leastOfGroup || group == refined && (id == constituent.Sugar || id == constituent.Sucrose) {
 		return of(string(id), group, in, ""), true
 	}
 	for _, family := range families {
-		if !slices.Contains(family, group) || group == "sugar" {
+		if !slices.Contains(family, group) || group == refined {
 			continue
 		}
 		in = pick(own, func(s sample) bool { return slices.Contains(family, s.group) })
@@ -131,7 +134,10 @@ func of(id, group string, in []sample, about string) row {
 			r.rounding = s.rounding
 		}
 	}
-	r.relative = quantile(relative, shareOf(id))
+	if group != refined {
+		r.between = betweenOf(id) * median(relative)
+	}
+	r.relative = math.Hypot(quantile(relative, share), r.between)
 	r.evidence = fmt.Sprintf("%smedian %.2g", about, median(relative))
 	if m := median(byRange); !math.IsNaN(m) {
 		r.evidence += fmt.Sprintf("; by range %.2g", m)

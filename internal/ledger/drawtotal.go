@@ -1,0 +1,28 @@
+package ledger
+
+import "sipsum/internal/food"
+
+// total scales the parts of a published total in every draw to a draw of the
+// total: fruits of one kind differ less in all their sugars than in each, so the
+// total would be too wide if it were the sum of parts that are drawn each by itself.
+func (d *Drawer) total(profile *food.Profile, t food.Total, cells Cells) {
+	drawn, sum := make([]float64, d.n), make([]float64, d.n)
+	d.input(t.Constituent, t.Cell).Fill(drawn)
+	if d.Trace != nil {
+		d.Trace(profile, t.Constituent, drawn)
+	}
+	parts := d.columns.Below(t.Constituent.ID)
+	for _, at := range parts {
+		for i, x := range cells[at] {
+			sum[i] += x
+		}
+	}
+	for _, at := range parts {
+		cell := cells[at]
+		for i := range cell {
+			if sum[i] > 0 {
+				cell[i] *= drawn[i] / sum[i]
+			}
+		}
+	}
+}
