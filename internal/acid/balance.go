@@ -5,8 +5,12 @@ import "math"
 // active is an acid that is present, with the sums of its forms' weights at the
 // present pH and ionic strength.
 type active struct {
-	total  float64 // mol/kg
+	total  float64 // mol/kg; +Inf of an open acid
 	bare   float64 // charge of the bare form
+	size   int     // which activity coefficients its ions have
+	charge float64 // mol/kg: of all of it with every proton off; 0 of an open acid
+	open   bool    // in exchange with a gas
+	held   float64 // mol/kg of an open acid's form without charge, which the gas keeps there
 	forms  []form
 	pairs  [metals][]form
 	single sums         // forms without a metal
@@ -35,12 +39,15 @@ func (s *Solver) load(sol *Solution) error {
 		s.metal[m] = sol.Metals[m] * perKg
 	}
 	s.active, s.spare = s.active[:0], s.spare[:0]
+	clear(s.gamma.used)
 	for i, n := range sol.Acids {
 		if n == 0 {
 			continue
 		}
 		a := &s.medium.acids[i]
-		s.active = append(s.active, active{total: n * perKg, bare: float64(a.bare), forms: a.forms, pairs: a.pairs})
+		bare := float64(a.bare)
+		s.gamma.used[a.size] = true
+		s.active = append(s.active, active{total: n * perKg, bare: bare, size: a.size, charge: n * perKg * bare, forms: a.forms, pairs: a.pairs})
 	}
 	if sol.Ethanol > 0 {
 		s.weaken(min(sol.Ethanol*perKg, constant("highest ethanol")/percent))
@@ -71,47 +78,28 @@ func (s *Solver) weaken(share float64) {
 	}
 }
 
-// gammas is g^k with g the activity coefficient of a single charge, for k from
-// −maxPower to maxPower: γ of charge z is g^(z²).
-type gammas [2*maxPower + 1]float64
-
-// maxPower bounds what weights need: a pair of a trivalent anion has
-// γ(M)·γ(bare) = g^(4+9).
-const maxPower = 16
-
-func (g *gammas) pow(k int) float64 { return g[k+maxPower] }
-
-func (s *Solver) gammas(ionic float64) gammas {
-	root := math.Sqrt(ionic)
-	up := math.Exp(-s.medium.davies * (root/(1+root) - s.b*ionic))
-	down := 1 / up
-	var g gammas
-	g[maxPower] = 1
-	for k := 1; k <= maxPower; k++ {
-		g[maxPower+k] = g[maxPower+k-1] * up
-		g[maxPower-k] = g[maxPower-k+1] * down
-	}
-	return g
-}
-
 // balance weighs every form at ln a(H⁺) = x, shares the metals out, and adds the
-// charges up.
-func (s *Solver) balance(x float64, g *gammas) (balance, error) {
+// charges up, with the activity coefficients that the solver has.
+func (s *Solver) balance(x float64) (balance, error) {
 	h := math.Exp(x)
 	activity := [...]float64{1, h, h * h, h * h * h}
 	for i := range s.active {
 		a := &s.active[i]
+		g := &s.gamma.ions[a.size]
 		a.single = weigh(a.forms, &activity, g, int(a.bare*a.bare))
 		for m, total := range s.metal {
 			if total > 0 && len(a.pairs[m]) > 0 {
 				a.paired[m] = weigh(a.pairs[m], &activity, g, int(a.bare*a.bare)+metalPower)
 			}
 		}
+		if a.open {
+			a.weighFromZero(&activity, g)
+		}
 	}
 	if err := s.shareMetals(); err != nil {
 		return balance{}, err
 	}
-	proton, hydroxide := h/g.pow(1), math.Exp(s.medium.lnKw)/h/g.pow(1)
+	proton, hydroxide := s.waterIons(h)
 	sum := balance{charge: s.strong + proton - hydroxide, slope: proton + hydroxide, ionic: s.spread + (proton+hydroxide)/2}
 	var cross [metals]float64 // covariance of bound protons and bound metal
 	curve := s.free           // variance of each metal
@@ -128,7 +116,7 @@ func (s *Solver) balance(x float64, g *gammas) (balance, error) {
 				all.wzz += f * p.wzz
 			}
 		}
-		scale := a.total / all.w
+		scale := a.perWeight(all.w)
 		protons := scale * all.wp
 		for m, f := range s.free {
 			if f > 0 {
@@ -138,7 +126,7 @@ func (s *Solver) balance(x float64, g *gammas) (balance, error) {
 			}
 		}
 		mixed -= bound[Calcium] * bound[Magnesium] / a.total
-		sum.charge += a.total*a.bare + protons
+		sum.charge += a.charge + protons
 		sum.slope += scale*all.wpp - protons*protons/a.total
 		sum.ionic += scale * all.wzz / 2
 	}
@@ -148,6 +136,11 @@ func (s *Solver) balance(x float64, g *gammas) (balance, error) {
 	}
 	sum.slope -= quadratic(cross, curve, mixed)
 	return sum, nil
+}
+
+// waterIons gives mol/kg of H⁺ and of OH⁻ at an activity of H⁺.
+func (s *Solver) waterIons(h float64) (proton, hydroxide float64) {
+	return h / s.gamma.proton, math.Exp(s.medium.lnKw) / h / s.gamma.ions[common].pow(1)
 }
 
 // metalPower is the power of g in the activity coefficient of a divalent metal.

@@ -15,6 +15,7 @@ func (s *Solver) startMetals(near State) {
 const (
 	metalTol  = 1e-15 // mol/kg, and relative to the total
 	longest   = 2.0   // nat, the longest Newton step of ln[M]
+	lastStep  = 1e-8  // nat; the error after a Newton step is of the order of its square
 	metalTurn = 100
 )
 
@@ -31,7 +32,10 @@ func (s *Solver) shareMetals() error {
 		for i := range s.active {
 			a := &s.active[i]
 			ca, mg := s.free[Calcium]*a.paired[Calcium].w, s.free[Magnesium]*a.paired[Magnesium].w
-			scale := a.total / (a.single.w + ca + mg)
+			if ca == 0 && mg == 0 {
+				continue // it pairs with neither
+			}
+			scale := a.perWeight(a.single.w + ca + mg)
 			ca, mg = ca*scale, mg*scale
 			miss[Calcium] += ca
 			miss[Magnesium] += mg
@@ -62,6 +66,9 @@ func (s *Solver) shareMetals() error {
 			if s.metal[m] > 0 {
 				s.free[m] *= math.Exp(-min(max(step[m], -longest), longest))
 			}
+		}
+		if math.Abs(step[Calcium]) <= lastStep && math.Abs(step[Magnesium]) <= lastStep {
+			return nil
 		}
 	}
 	return errStuck

@@ -8,8 +8,8 @@ import "math"
 type Solver struct {
 	medium *medium
 	limit  float64 // of the ionic strength in the activity model
-	b      float64 // of Davies
 
+	gamma  coefficients // at the present ionic strength
 	active []active
 	spare  []form // forms changed by ethanol
 	strong float64
@@ -24,6 +24,7 @@ type State struct {
 	Ionic  float64         // ionic strength, mol/kg
 	Beyond bool            // Ionic is beyond the activity model
 	Charge float64         // what is left of the charge balance, mol/kg
+	Base   float64         // strong base that was added to get there, mol/kg
 	Free   [metals]float64 // metal that is paired with nothing, mol/kg
 }
 
@@ -35,7 +36,7 @@ func NewSolver(celsius float64) (*Solver, error) {
 		return nil, err
 	}
 	return &Solver{
-		medium: m, limit: constant("ionic strength limit"), b: constant("davies b"),
+		medium: m, limit: constant("ionic strength limit"), gamma: newCoefficients(),
 		active: make([]active, 0, len(m.acids)),
 	}, nil
 }
@@ -59,6 +60,11 @@ func (s *Solver) Solve(sol *Solution, near State) (State, error) {
 	if err := s.load(sol); err != nil {
 		return State{}, err
 	}
+	return s.find(near)
+}
+
+// find is Solve for what is loaded.
+func (s *Solver) find(near State) (State, error) {
 	x := -coldPH * math.Ln10
 	if near.Ionic > 0 {
 		x = -near.PH * math.Ln10
@@ -75,20 +81,28 @@ func (s *Solver) Solve(sol *Solution, near State) (State, error) {
 // solvent) that takes the solution to a pH; negative means strong acid.
 // near is as in Solve. Water that comes with the base is left out.
 func (s *Solver) Base(sol *Solution, pH float64, near State) (float64, error) {
+	state, err := s.Titrate(sol, pH, near)
+	return state.Base, err
+}
+
+// Titrate gives the equilibrium at a pH to which Base takes the solution. Of many
+// solutions alike, the end of one titration is near that of the next.
+func (s *Solver) Titrate(sol *Solution, pH float64, near State) (State, error) {
 	if err := s.load(sol); err != nil {
-		return 0, err
+		return State{}, err
 	}
 	s.startMetals(near)
 	var base float64
-	_, err := s.settle(near.Ionic, func(ionic float64) (balance, float64, error) {
-		g := s.gammas(ionic)
-		at, err := s.balance(-pH*math.Ln10, &g)
+	state, err := s.settle(near.Ionic, func(ionic float64) (balance, float64, error) {
+		s.gamma.at(&s.medium.activity, ionic)
+		at, err := s.balance(-pH * math.Ln10)
 		base = -at.charge
 		at.ionic += math.Abs(base) / 2
 		at.charge = 0
 		return at, pH, err
 	})
-	return base, err
+	state.Base = base
+	return state, err
 }
 
 // settle finds the ionic strength that reproduces itself. The strength that an
@@ -133,10 +147,10 @@ func (s *Solver) settle(ionic float64, at func(float64) (balance, float64, error
 func (s *Solver) root(x, ionic float64) (float64, balance, error) {
 	lo, hi := -highestPH*math.Ln10, -lowestPH*math.Ln10
 	least, most := lo, hi
-	g := s.gammas(ionic)
+	s.gamma.at(&s.medium.activity, ionic)
 	before := hi - lo
 	for range manyIterations {
-		at, err := s.balance(x, &g)
+		at, err := s.balance(x)
 		if err != nil {
 			return 0, at, err
 		}

@@ -10,9 +10,10 @@ import (
 	"sipsum/internal/ledger"
 )
 
-// meter summarises columns with one scratch buffer.
+// meter summarises columns with scratch buffers.
 type meter struct {
 	summariser estimate.Summariser
+	quotient   []float64
 	brief      bool // mean and standard deviation only
 }
 
@@ -24,16 +25,25 @@ func (m *meter) Of(col []float64) estimate.Summary {
 	return m.summariser.Of(col)
 }
 
-// composition gives every constituent of a pot over a divisor column, times
-// times, in the vocabulary's units.
-func (m *meter) composition(pot *ledger.Pot, ids []*constituent.Constituent, divisor []float64, times float64) Composition {
+// ratioOf summarises a / b · scale.
+func (m *meter) ratioOf(a, b []float64, scale float64) estimate.Summary {
+	if len(m.quotient) != len(a) {
+		m.quotient = make([]float64, len(a))
+	}
+	divide(m.quotient, a, b, scale)
+	return m.Of(m.quotient)
+}
+
+// composition gives every constituent of a pot with these totals over a divisor
+// column, times times, in the vocabulary's units.
+func (m *meter) composition(pot *ledger.Pot, ids []*constituent.Constituent, of totals, divisor []float64, times float64) Composition {
 	list := make(Composition, 0, len(ids))
 	for _, c := range ids {
 		if c.Kind == constituent.Figure {
-			list = append(list, m.energy(pot, c, divisor, times))
+			list = append(list, m.energy(pot, c, of[c.ID], divisor, times))
 			continue
 		}
-		total := shown(pot, c)
+		total := of[c.ID]
 		bound, rows := pot.Bound(c.ID)
 		r := Result{
 			Unit:     c.Unit,
@@ -43,7 +53,7 @@ func (m *meter) composition(pot *ledger.Pot, ids []*constituent.Constituent, div
 			Unknown:  total[0] == 0 && len(rows) > 0, // none of what is known is more than nothing
 		}
 		scale := times * c.PerGram
-		r.Summary = m.Of(ratio(total, divisor, scale))
+		r.Summary = m.ratioOf(total, divisor, scale)
 		r.WithBounds = (total[0] + bound) / divisor[0] * scale
 		if r.Unknown {
 			r.State = estimate.Unknown
@@ -53,10 +63,9 @@ func (m *meter) composition(pot *ledger.Pot, ids []*constituent.Constituent, div
 	return list
 }
 
-func (m *meter) energy(pot *ledger.Pot, c *constituent.Constituent, divisor []float64, times float64) Figure {
-	unit, total := energyUnit(c.ID), columnOf(pot, c)
-	f := Figure{Constituent: c, Result: known(m.Of(ratio(total, divisor, times)), c.Unit)}
-	if bound, partial := energyBound(pot, unit); partial {
+func (m *meter) energy(pot *ledger.Pot, c *constituent.Constituent, total, divisor []float64, times float64) Figure {
+	f := Figure{Constituent: c, Result: known(m.ratioOf(total, divisor, times), c.Unit)}
+	if bound, partial := energyBound(pot, energyUnit(c.ID)); partial {
 		f.Coverage, f.Partial = coverage(total[0], bound), true
 		f.WithBounds = (total[0] + bound) / divisor[0] * times
 		if f.Unknown = total[0] == 0; f.Unknown {
@@ -68,52 +77,50 @@ func (m *meter) energy(pot *ledger.Pot, c *constituent.Constituent, divisor []fl
 
 // contribute gives the serving's figures their contributions; those of the
 // detailed constituents with shares.
-func (a *Assay) contribute(detailed []*constituent.Constituent) {
+func (a *Assay) contribute(of totals, detailed []*constituent.Constituent) {
 	m := &meter{}
 	for i, f := range a.PerServing {
-		shares := slices.Contains(detailed, f.Constituent)
+		total := []float64(nil) // no shares
+		if slices.Contains(detailed, f.Constituent) {
+			total = of[f.Constituent.ID]
+		}
 		if f.Constituent.Kind == constituent.Figure {
-			a.PerServing[i].Contributions = m.energyContributions(a.Serving, f.Constituent, shares)
+			a.PerServing[i].Contributions = m.energyContributions(a.Serving, f.Constituent, total)
 		} else {
-			a.PerServing[i].Contributions = m.contributions(a.Serving, f.Constituent, shares)
+			a.PerServing[i].Contributions = m.contributions(a.Serving, f.Constituent, total)
 		}
 	}
 }
 
-func (m *meter) energyContributions(pot *ledger.Pot, c *constituent.Constituent, shares bool) []Contribution {
+func (m *meter) energyContributions(pot *ledger.Pot, c *constituent.Constituent, total []float64) []Contribution {
 	var list []Contribution
-	unit, total := energyUnit(c.ID), []float64(nil)
-	if shares {
-		total = columnOf(pot, c)
-	}
+	unit := energyUnit(c.ID)
 	for row := range pot.Rows {
 		part := []float64{rowEnergy(pot, row, unit)} // an amount alone needs no more than the central value
-		if shares {
+		if total != nil {
 			part = make([]float64, pot.N)
 			energy(pot, row, unit, part)
 		}
 		if part[0] > 0 {
-			list = append(list, m.contribution(pot, row, part, total, 1, shares))
+			list = append(list, m.contribution(pot, row, part, total, 1))
 		}
 	}
 	return list
 }
 
 // contributions gives what each row brings to a constituent, rows with nothing
-// left out; rows that are unknown are listed with their bound.
-func (m *meter) contributions(pot *ledger.Pot, c *constituent.Constituent, shares bool) []Contribution {
+// left out; rows that are unknown are listed with their bound. With a total come
+// the shares of it.
+func (m *meter) contributions(pot *ledger.Pot, c *constituent.Constituent, total []float64) []Contribution {
 	var list []Contribution
-	draws, total := 1, []float64(nil)
-	if shares {
-		draws, total = pot.N, shown(pot, c)
-	}
+	draws := max(len(total), 1)
 	for row := range pot.Rows {
 		part := shownOf(pot, row, c, draws)
 		bound := pot.Bounds(row)[c.Order]
 		if part[0] == 0 && bound == 0 {
 			continue
 		}
-		con := m.contribution(pot, row, part, total, c.PerGram, shares)
+		con := m.contribution(pot, row, part, total, c.PerGram)
 		cell := pot.Rows[row].Profile.Cells[c.Order]
 		con.State, con.SourceNote, con.Table, con.Source = cell.State, cell.Why, cell.From.Table, cell.Source
 		if cell.Source == "" && c.Kind == constituent.Parent {
@@ -145,12 +152,12 @@ func sourcesOfParts(pot *ledger.Pot, row int, total *constituent.Constituent) st
 	return strings.Join(ids, " ")
 }
 
-func (m *meter) contribution(pot *ledger.Pot, row int, part, total []float64, perGram float64, shares bool) Contribution {
+func (m *meter) contribution(pot *ledger.Pot, row int, part, total []float64, perGram float64) Contribution {
 	con := Contribution{
 		Path: pot.Rows[row].Path, Food: pot.Rows[row].Profile.Food.ID.String(),
 		Mean: part[0] * perGram, Share: noShare(), State: estimate.Calculated,
 	}
-	if shares {
+	if total != nil {
 		con.Share = m.share(part, total)
 	}
 	return con
@@ -161,19 +168,24 @@ func (m *meter) share(part, total []float64) Share {
 	if total[0] <= 0 {
 		return noShare()
 	}
-	s := m.Of(ratio(part, total, 1))
+	s := m.ratioOf(part, total, 1)
 	return Share{s.Mean, s.Low, s.High}
 }
 
 // ratio gives a / b · scale, 0 where b is 0.
 func ratio(a, b []float64, scale float64) []float64 {
 	out := make([]float64, len(a))
-	for d := range a {
+	divide(out, a, b, scale)
+	return out
+}
+
+func divide(out, a, b []float64, scale float64) {
+	for d, x := range a {
+		out[d] = 0
 		if b[d] > 0 {
-			out[d] = a[d] / b[d] * scale
+			out[d] = x / b[d] * scale
 		}
 	}
-	return out
 }
 
 func noShare() Share { return Share{math.NaN(), math.NaN(), math.NaN()} }

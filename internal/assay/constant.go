@@ -38,6 +38,9 @@ func (w *walk) weighted(pot *ledger.Pot, p property) []float64 {
 	for _, col := range pot.Columns.Below(constituent.Mass) {
 		each := w.constant(p, pot.Columns.List[col].ID)
 		for row := range pot.Rows {
+			if !pot.Has(row, col) {
+				continue
+			}
 			for d, g := range pot.Cell(row, col) {
 				sum[d] += g * each[d]
 			}
@@ -62,8 +65,16 @@ func (w *walk) constant(p property, id constituent.ID) []float64 {
 	return col
 }
 
-// volume gives the volume of a pot in ml.
-func (w *walk) volume(pot *ledger.Pot) []float64 { return w.weighted(pot, specificVolume) }
+// volume gives the volume of a pot in ml: of its parts, and what sugar and alcohol take
+// up at their strength.
+func (w *walk) volume(pot *ledger.Pot) []float64 {
+	sum := w.weighted(pot, specificVolume)
+	water, sugars, alcohol := pot.Total(constituent.Water), pot.Total(constituent.Sugar), pot.Total(constituent.Alcohol)
+	for d := range sum {
+		sum[d] += solution.Excess(water[d], sugars[d], alcohol[d])
+	}
+	return sum
+}
 
 // percent gives a property as a share of the mass.
 func (w *walk) percent(pot *ledger.Pot, p property) []float64 {

@@ -45,7 +45,7 @@ func energyUnit(id constituent.ID) int {
 func energy(pot *ledger.Pot, row, unit int, sum []float64) {
 	for _, col := range pot.Columns.Below(constituent.Mass) {
 		factor := energyFactors()[pot.Columns.List[col].ID][unit]
-		if factor == 0 {
+		if factor == 0 || !pot.Has(row, col) {
 			continue
 		}
 		for d, g := range pot.Cell(row, col) {

@@ -1,8 +1,11 @@
 package assay
 
 import (
+	"cmp"
+	"runtime"
+	"sync"
+
 	"sipsum/internal/acid"
-	"sipsum/internal/constituent"
 	"sipsum/internal/ledger"
 	"sipsum/internal/solution"
 )
@@ -14,54 +17,98 @@ type solved struct {
 	per100g, perLitre [][]float64 // by end point
 }
 
-// solveDraws solves the equilibria of each draw, each from the one before.
+// solveDraws solves the equilibria of each draw, each from those of the central
+// values: so no draw depends on another, and any number of cores gives the same.
 func solveDraws(in ions, pot *ledger.Pot, density []float64, celsius float64) (solved, error) {
-	atMeter, err := acid.NewSolver(MeterCelsius)
-	if err != nil {
-		return solved{}, err
-	}
 	out := solved{meter: make([]float64, in.n)}
-	atServing, err := acid.NewSolver(celsius)
-	if err == nil {
+	for range endPoints {
+		out.per100g, out.perLitre = append(out.per100g, make([]float64, in.n)), append(out.perLitre, make([]float64, in.n))
+	}
+	if celsius == MeterCelsius {
+		out.pH = out.meter
+	} else if _, err := acid.NewSolver(celsius); err == nil {
 		out.pH = make([]float64, in.n)
 	} else {
 		out.why = err.Error()
 	}
-	for range endPoints {
-		out.per100g, out.perLitre = append(out.per100g, make([]float64, in.n)), append(out.perLitre, make([]float64, in.n))
+	l := liquid{in: in, mass: pot.Mass(), density: density, celsius: celsius, out: out}
+	central, err := l.solve(0, 1, newEquilibria())
+	if err != nil {
+		return solved{}, err
 	}
-	mass := pot.Mass()
-	equivalent := acid.All()[acid.Must("citric")].Equivalent()
-	sol := acid.New(0)
-	var served, read acid.State
-	for d := range in.n {
-		sol.Reset(0)
-		sol.AddGrams(func(id constituent.ID) float64 { return max(in.grams[id][d], 0) })
-		if out.pH != nil {
-			if served, err = inAir(atServing, sol, served, celsius); err != nil {
-				return solved{}, err
+	blocks := runtime.GOMAXPROCS(0)
+	errs := make([]error, blocks)
+	var side sync.WaitGroup
+	for i := range blocks {
+		first, end := 1+(in.n-1)*i/blocks, 1+(in.n-1)*(i+1)/blocks
+		side.Go(func() { _, errs[i] = l.solve(first, end, central) })
+	}
+	side.Wait()
+	return out, cmp.Or(errs...) // of the first draw that has one
+}
+
+// liquid is what solving the draws of a pot reads, and where it writes.
+type liquid struct {
+	in            ions
+	mass, density []float64 // g, g/ml
+	celsius       float64   // of serving
+	out           solved
+}
+
+// equilibria are those of one draw: at serving temperature, under the meter, and at
+// each end point of a titration.
+type equilibria struct {
+	served, read acid.State
+	ends         []acid.State
+}
+
+func newEquilibria() equilibria { return equilibria{ends: make([]acid.State, len(endPoints))} }
+
+// solve solves the draws from first to before end, starting each near the given
+// equilibria, and gives those of the last.
+func (l liquid) solve(first, end int, near equilibria) (equilibria, error) {
+	atMeter, err := acid.NewSolver(MeterCelsius)
+	if err != nil {
+		return equilibria{}, err
+	}
+	var atServing *acid.Solver
+	if l.out.pH != nil && l.celsius != MeterCelsius {
+		if atServing, err = acid.NewSolver(l.celsius); err != nil {
+			return equilibria{}, err
+		}
+	}
+	sol, last := acid.New(0), newEquilibria()
+	for d := first; d < end; d++ {
+		l.in.fill(sol, d)
+		if atServing != nil {
+			if last.served, err = l.in.solve(atServing, sol, near.served, l.celsius); err != nil {
+				return equilibria{}, err
 			}
-			out.pH[d] = served.PH
+			l.out.pH[d] = last.served.PH
 		}
-		if read, err = inAir(atMeter, sol, read, MeterCelsius); err != nil {
-			return solved{}, err
+		if last.read, err = l.in.solve(atMeter, sol, near.read, MeterCelsius); err != nil {
+			return equilibria{}, err
 		}
-		out.meter[d] = read.PH
-		if err := degas(atMeter, sol, read); err != nil {
-			return solved{}, err
+		l.out.meter[d] = last.read.PH
+		if err := degas(atMeter, sol, last.read); err != nil {
+			return equilibria{}, err
 		}
 		for i, end := range endPoints {
-			base, err := atMeter.Base(sol, end, read)
-			if err != nil {
-				return solved{}, err
+			if last.ends[i], err = atMeter.Titrate(sol, end, near.ends[i]); err != nil {
+				return equilibria{}, err
 			}
-			const hundred = 100
-			grams := max(base, 0) * sol.Solvent * equivalent
-			out.per100g[i][d] = hundred * grams / mass[d]
-			out.perLitre[i][d] = perLitre * grams / mass[d] * density[d]
+			l.acidity(d, i, last.ends[i].Base*sol.Solvent)
 		}
 	}
-	return out, nil
+	return last, nil
+}
+
+// acidity writes what a draw took of base to an end point, in mol, as citric acid.
+func (l liquid) acidity(d, end int, base float64) {
+	const hundred = 100
+	grams := max(base, 0) * acid.All()[acid.Must("citric")].Equivalent()
+	l.out.per100g[end][d] = hundred * grams / l.mass[d]
+	l.out.perLitre[end][d] = perLitre * grams / l.mass[d] * l.density[d]
 }
 
 // Above alkaline a liquid left in air takes up carbon dioxide; below sour what
@@ -78,10 +125,7 @@ func inAir(s *acid.Solver, sol *acid.Solution, near acid.State, celsius float64)
 	if err != nil || state.PH < alkaline {
 		return state, err
 	}
-	if err := s.Degas(sol, spanOf("air").high*solution.CO2Solubility(celsius)); err != nil {
-		return state, err
-	}
-	return s.Solve(sol, acid.State{})
+	return s.Degas(sol, spanOf("air").high*solution.CO2Solubility(celsius), state)
 }
 
 // degas takes the dissolved gas out before a titration, as laboratories do.
@@ -94,5 +138,6 @@ func degas(s *acid.Solver, sol *acid.Solution, state acid.State) error {
 		sol.Acids[carbonic] = 0
 		return nil
 	}
-	return s.Degas(sol, spanOf("air").high*solution.CO2Solubility(MeterCelsius))
+	_, err := s.Degas(sol, spanOf("air").high*solution.CO2Solubility(MeterCelsius), state)
+	return err
 }

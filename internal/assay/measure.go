@@ -16,6 +16,7 @@ func (a *Assay) measure(w *walk) {
 	ones := make([]float64, len(mass))
 	fill(ones, 1)
 	ids := reported(a)
+	of := totalsOf(a.Serving, ids)
 	const hundred = 100
 	var side sync.WaitGroup
 	side.Go(func() {
@@ -23,18 +24,18 @@ func (a *Assay) measure(w *walk) {
 		a.Mass = known(m.Of(mass), "g")
 		a.Volume = known(m.Of(volume), "ml")
 		a.Density = known(m.Of(ratio(mass, volume, 1)), "g/ml")
-		a.PerServing = m.composition(a.Serving, ids, ones, 1)
+		a.PerServing = m.composition(a.Serving, ids, of, ones, 1)
 	})
 	side.Go(func() {
 		m := &meter{brief: !a.Whole}
-		a.Per100ml = m.composition(a.Serving, ids, volume, hundred)
+		a.Per100ml = m.composition(a.Serving, ids, of, volume, hundred)
 		if a.Whole {
-			a.Per100g = m.composition(a.Serving, ids, mass, hundred)
+			a.Per100g = m.composition(a.Serving, ids, of, mass, hundred)
 		}
 	})
-	side.Go(func() { a.components(&meter{}, a.detailed(ids)) })
+	side.Go(func() { a.components(&meter{}, of, a.detailed(ids)) })
 	side.Wait()
-	a.contribute(a.detailed(ids))
+	a.contribute(of, a.detailed(ids))
 	a.TableEnergy = [2]TableEnergy{tableEnergy(a.Serving, constituent.Energy), tableEnergy(a.Serving, constituent.EnergyKcal)}
 	if glass := a.Drink.Glass; glass != nil && a.Volume.Mean > glass.Base() {
 		a.Notes = append(a.Notes, Note{Kind: "glass", Text: "a serving of " + number(a.Volume.Mean) + " ml overflows a glass of " + glass.String()})
@@ -87,24 +88,39 @@ func (a *Assay) found(c *constituent.Constituent) bool {
 
 // components groups the serving's rows by the line of the build they came
 // through.
-func (a *Assay) components(m *meter, ids []*constituent.Constituent) {
+func (a *Assay) components(m *meter, of totals, ids []*constituent.Constituent) {
 	ones := make([]float64, a.Serving.N)
 	fill(ones, 1)
-	totals := map[constituent.ID][]float64{}
-	for _, c := range ids {
-		totals[c.ID] = columnOf(a.Serving, c)
-	}
 	for _, name := range a.parts() {
 		part := a.Serving.Only(func(row int) bool { return partName(a.Serving.Rows[row]) == name })
+		own := totalsOf(part, ids)
 		c := Component{
 			Name: name, House: len(part.Rows[0].Path) > 0, Mass: known(m.Of(part.Mass()), "g"),
-			Constituents: m.composition(part, ids, ones, 1),
+			Constituents: m.composition(part, ids, own, ones, 1),
 		}
 		for i, f := range c.Constituents {
-			c.Constituents[i].Share = m.share(columnOf(part, f.Constituent), totals[f.Constituent.ID])
+			c.Constituents[i].Share = m.share(own[f.Constituent.ID], of[f.Constituent.ID])
 		}
 		a.Components = append(a.Components, c)
 	}
+}
+
+// totals are the columns of a pot's constituents: grams, or energy in its own unit.
+type totals map[constituent.ID][]float64
+
+// totalsOf adds the constituents up side by side.
+func totalsOf(pot *ledger.Pot, ids []*constituent.Constituent) totals {
+	columns := make([][]float64, len(ids))
+	var side sync.WaitGroup
+	for i, c := range ids {
+		side.Go(func() { columns[i] = columnOf(pot, c) })
+	}
+	side.Wait()
+	of := totals{}
+	for i, c := range ids {
+		of[c.ID] = columns[i]
+	}
+	return of
 }
 
 // columnOf gives the column of a constituent over a pot: grams, or energy in its

@@ -26,6 +26,9 @@ func shown(pot *ledger.Pot, c *constituent.Constituent) []float64 {
 func shownOf(pot *ledger.Pot, row int, c *constituent.Constituent, n int) []float64 {
 	part := make([]float64, n)
 	for _, col := range pot.Columns.Below(c.ID) {
+		if !pot.Has(row, col) {
+			continue
+		}
 		for d, x := range pot.Cell(row, col)[:n] {
 			part[d] += x
 		}

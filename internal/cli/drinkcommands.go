@@ -22,15 +22,17 @@ type view struct {
 	text             func(io.Writer, *sheet.Sheet, textreport.Style) error
 	json             func(io.Writer, *sheet.Sheet) error
 	ruled            bool                    // it depends on label rules
+	degassed         bool                    // it can tell what is left when the gas has gone
 	findings         func(*sheet.Sheet) bool // something needs a decision: exit code 3
 }
 
 func (a *app) command(v view) *cobra.Command {
 	var rules []string
+	var degassed bool
 	cmd := &cobra.Command{
 		Use: v.use + " DRINK", Short: v.short, Long: v.long, Args: exactly(1, drinkArgument),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			s, err := a.sheet(cmd.Context(), args[0], asked{rules: rules})
+			s, err := a.sheet(cmd.Context(), args[0], asked{rules: rules, degassed: degassed})
 			if err != nil {
 				return err
 			}
@@ -46,6 +48,9 @@ func (a *app) command(v view) *cobra.Command {
 	if v.ruled {
 		cmd.Flags().StringSliceVar(&rules, "rules", nil, "label rules: "+strings.Join(label.Rules(), ", ")+" (default: the drink's own, else eu)")
 	}
+	if v.degassed {
+		cmd.Flags().BoolVar(&degassed, "degassed", false, "the pH when the gas has left, beside that of the closed drink")
+	}
 	return cmd
 }
 
@@ -55,7 +60,7 @@ func newAssay(a *app) *cobra.Command {
 		long: "assay calculates a drink and prints, per serving and per 100 ml, each constituent with its interval,\n" +
 			"what is known of it, and which component brings it. With --why it tells what the interval of one figure\n" +
 			"comes from; with --next, which reading at the bench would narrow the drink's figures most.",
-		text: textreport.Assay, json: jsonreport.Assay,
+		text: textreport.Assay, json: jsonreport.Assay, degassed: true,
 	})
 	whole := cmd.RunE
 	var why string

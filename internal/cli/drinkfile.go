@@ -33,6 +33,8 @@ type asked struct {
 	rules []string       // label rules; none: the drink's own
 	why   constituent.ID // what drives this figure
 	next  bool           // which reading to take next
+
+	degassed bool // the pH when the gas has left
 }
 
 // sheet calculates a drink and gathers all that can be printed of it.
@@ -48,7 +50,7 @@ func (a *app) sheet(ctx context.Context, arg string, ask asked) (*sheet.Sheet, e
 	}
 	lib := library{db: db, tables: a.options.tables}
 	result, err := assay.Run(ctx, d, faults, lib, assay.Options{
-		Draws: a.options.draws, Seed: a.options.seed, Wanted: evidence.Constituents(d), Whole: a.json(), Why: ask.why, Next: ask.next,
+		Draws: a.options.draws, Seed: a.options.seed, Wanted: evidence.Constituents(d), Whole: a.json(), Why: ask.why, Next: ask.next, Degassed: ask.degassed,
 	})
 	if err != nil {
 		return nil, err

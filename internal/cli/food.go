@@ -72,24 +72,22 @@ func (a *app) foodFind(ctx context.Context, words string, groups []string, limit
 // find searches for the words and for what the trade calls the same thing, and
 // gives near misses only if neither finds anything.
 func (a *app) find(ctx context.Context, db *store.DB, words string, groups []string, limit int) ([]store.Hit, error) {
-	var hits, near []store.Hit
-	for _, query := range append([]string{words}, food.OtherWords(words)...) {
-		found, err := db.Find(ctx, store.Query{Words: query, Tables: a.options.tables, Groups: groups, Limit: limit})
-		if err != nil {
-			return nil, err
-		}
-		for _, h := range found {
-			same := func(x store.Hit) bool { return x.ID == h.ID }
-			switch {
-			case h.Near && len(near) < limit && !slices.ContainsFunc(near, same):
-				near = append(near, h)
-			case !h.Near && len(hits) < limit && !slices.ContainsFunc(hits, same):
-				hits = append(hits, h)
+	var hits []store.Hit
+	for _, strict := range []bool{true, false} {
+		for _, query := range append([]string{words}, food.OtherWords(words)...) {
+			found, err := db.Find(ctx, store.Query{Words: query, Tables: a.options.tables, Groups: groups, Limit: limit, Strict: strict})
+			if err != nil {
+				return nil, err
+			}
+			for _, h := range found {
+				if len(hits) < limit && !slices.ContainsFunc(hits, func(x store.Hit) bool { return x.ID == h.ID }) {
+					hits = append(hits, h)
+				}
 			}
 		}
-	}
-	if len(hits) == 0 {
-		return near, nil
+		if len(hits) > 0 {
+			break
+		}
 	}
 	return hits, nil
 }

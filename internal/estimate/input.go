@@ -36,7 +36,10 @@ func (in Input) Fill(col []float64) {
 			draws[i] = in.Central
 		}
 	case Uniform:
-		in.Stream.uniforms(len(draws), func(i int, u float64) { draws[i] = in.Low + u*(in.High-in.Low) })
+		stream := in.Stream.stream()
+		for i := range draws {
+			draws[i] = in.Low + uniform(stream)*(in.High-in.Low)
+		}
 	case Normal:
 		in.normals(draws)
 		for i, z := range draws {

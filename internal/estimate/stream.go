@@ -26,17 +26,22 @@ func KeyOf(seed uint64, parts ...string) Key {
 	return Key(h.Sum64())
 }
 
-// uniforms calls use with one number in (0, 1) for each draw, in order.
-func (k Key) uniforms(n int, use func(i int, u float64)) {
+// stream gives the numbers of a key, one a draw, in order.
+func (k Key) stream() *rand.PCG {
 	// The second word only separates our streams from other users of PCG.
-	source := rand.NewPCG(uint64(k), 0x9e3779b97f4a7c15)
+	return rand.NewPCG(uint64(k), 0x9e3779b97f4a7c15)
+}
+
+// uniform gives a stream's next number, in (0, 1).
+func uniform(stream *rand.PCG) float64 {
 	const steps = 1 << 53
-	for i := range n {
-		use(i, (float64(source.Uint64()>>11)+0.5)/steps)
-	}
+	return (float64(stream.Uint64()>>11) + 0.5) / steps
 }
 
 // Normals fills z with standard normal draws of the stream.
 func (k Key) Normals(z []float64) {
-	k.uniforms(len(z), func(i int, u float64) { z[i] = mathext.NormalQuantile(u) })
+	stream := k.stream()
+	for i := range z {
+		z[i] = mathext.NormalQuantile(uniform(stream))
+	}
 }

@@ -34,8 +34,11 @@ func (p *Pot) Apply(m Model) Lost {
 	share := make([]float64, p.N)
 	for row := range p.Rows {
 		for col, c := range p.Columns.List {
+			cell := p.cells[row][col]
+			if cell == nil {
+				continue
+			}
 			m.Share(p.Rows[row], c, share)
-			cell := p.Cell(row, col)
 			lost.Grams[c.Order] += cell[0] * (1 - share[0])
 			for d, s := range share {
 				cell[d] *= s
@@ -48,6 +51,7 @@ func (p *Pot) Apply(m Model) Lost {
 				bounds[c.Order] = b * share[0]
 			}
 		}
+		p.keepTraced(row, m, share)
 		p.Rows[row].Modelled = true
 	}
 	return lost

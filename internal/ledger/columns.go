@@ -10,8 +10,9 @@ import (
 // Columns is the set of constituents that a run carries: those that at least
 // one of its foods has.
 type Columns struct {
-	List []*constituent.Constituent
-	at   []int // by vocabulary order; -1 if not carried
+	List  []*constituent.Constituent
+	at    []int   // by vocabulary order; -1 if not carried
+	below [][]int // by vocabulary order: what adds up to it
 }
 
 // NewColumns collects the columns that the profiles need, and those of the
@@ -24,6 +25,10 @@ func NewColumns(profiles []*food.Profile, made ...constituent.ID) *Columns {
 			c.at[k.Order] = len(c.List)
 			c.List = append(c.List, k)
 		}
+	}
+	c.below = make([][]int, len(c.at))
+	for _, k := range constituent.All() {
+		c.below[k.Order] = c.sumOf(k)
 	}
 	return c
 }
@@ -42,8 +47,9 @@ func (c *Columns) At(id constituent.ID) int { return c.at[constituent.Must(id).O
 
 // Below gives the columns that add up to a constituent: its own, or the leaves
 // of a parent.
-func (c *Columns) Below(id constituent.ID) []int {
-	k := constituent.Must(id)
+func (c *Columns) Below(id constituent.ID) []int { return c.below[constituent.Must(id).Order] }
+
+func (c *Columns) sumOf(k *constituent.Constituent) []int {
 	if k.Kind != constituent.Parent {
 		if at := c.at[k.Order]; at >= 0 {
 			return []int{at}
@@ -51,7 +57,7 @@ func (c *Columns) Below(id constituent.ID) []int {
 		return nil
 	}
 	var cols []int
-	for _, leaf := range constituent.Sums().Leaves(id) {
+	for _, leaf := range constituent.Sums().Leaves(k.ID) {
 		if at := c.at[leaf.Order]; at >= 0 {
 			cols = append(cols, at)
 		}

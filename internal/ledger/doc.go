@@ -3,8 +3,9 @@
 //
 // # Model
 //
-// A Pot holds one slab of numbers a row, index column·n + draw, with draw 0 the
-// central value. Only leaves, rests and riders of the vocabulary
+// A Pot holds the cells of its rows: n numbers for each column of which the row
+// has anything, with draw 0 the central value. A cell that a row lacks takes no
+// memory and no time. Only leaves, rests and riders of the vocabulary
 // have columns; a parent is always the sum of its leaves, so parents equal
 // their parts after any sequence of steps by construction. Rows keep the path
 // of components through which an ingredient came, so contributions are sums of
@@ -13,6 +14,13 @@
 // Beside the numbers every row keeps, at central values only, the most that
 // each unknown constituent could be (in grams; NaN where nothing is known). A
 // step treats a bound as it treats the constituent itself.
+//
+// A row may also carry tracers (tracer.go): what is dissolved and no constituent, such
+// as a charge that a meter found. They go with the constituent that each names, and are
+// in no mass, total or contribution.
+//
+// A Drawer draws the cells of a food each by itself, scales the parts of published
+// totals (food.Profile.Totals) to a draw of the total, and then closes the mass.
 //
 // A separating step is a Model: which share of a constituent of a row stays.
 // Apply multiplies; what does not stay is returned as lost, so mass closes.

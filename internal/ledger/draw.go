@@ -1,6 +1,8 @@
 package ledger
 
 import (
+	"sync"
+
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
@@ -17,8 +19,8 @@ type Drawer struct {
 	seed    uint64
 	n       int
 	columns *Columns
-	drawn   map[*food.Profile][]float64
-	shared  map[constituent.ID][]float64
+	drawn   map[*food.Profile]Cells
+	shared  map[constituent.ID]func() []float64 // what class defaults of a constituent have in common
 
 	// Trace, if set, is shown every column that is drawn, in grams per gram and
 	// before the mass is closed. It may not keep it.
@@ -27,45 +29,81 @@ type Drawer struct {
 
 // NewDrawer makes a drawer for columns of n numbers (draws + 1).
 func NewDrawer(seed uint64, n int, columns *Columns) *Drawer {
-	return &Drawer{seed: seed, n: n, columns: columns, drawn: map[*food.Profile][]float64{}, shared: map[constituent.ID][]float64{}}
+	d := &Drawer{seed: seed, n: n, columns: columns, drawn: map[*food.Profile]Cells{}, shared: map[constituent.ID]func() []float64{}}
+	for _, c := range constituent.All() { // totals too, which have no column
+		d.shared[c.ID] = sync.OnceValue(func() []float64 { return d.class(c.ID) })
+	}
+	return d
 }
 
-// PerGram gives the composition of a food in grams per gram, column by column,
-// each n numbers long, closed so that the mass-additive columns of every draw
-// add up to one gram.
-func (d *Drawer) PerGram(profile *food.Profile) []float64 {
-	if done, ok := d.drawn[profile]; ok {
-		return done
+// Draw draws foods side by side, so that PerGram finds them drawn. With a Trace,
+// which wants them one after the other, it does nothing.
+func (d *Drawer) Draw(profiles []*food.Profile) {
+	if d.Trace != nil {
+		return
 	}
-	slab := make([]float64, len(d.columns.List)*d.n)
-	for i, c := range d.columns.List {
-		if cell := profile.Cells[c.Order]; cell.Known && cell.Amount != 0 {
-			col := slab[i*d.n : (i+1)*d.n]
-			d.input(c, cell).Fill(col)
-			if d.Trace != nil {
-				d.Trace(profile, c, col)
-			}
+	drawn := make([]Cells, len(profiles))
+	var side sync.WaitGroup
+	for i, p := range profiles {
+		side.Go(func() { drawn[i] = d.draw(p) })
+	}
+	side.Wait()
+	for i, p := range profiles {
+		d.drawn[p] = drawn[i]
+	}
+}
+
+// PerGram gives the composition of a food in grams per gram, closed so that the
+// mass-additive columns of every draw add up to one gram.
+func (d *Drawer) PerGram(profile *food.Profile) Cells {
+	cells, ok := d.drawn[profile]
+	if !ok {
+		cells = d.draw(profile)
+		d.drawn[profile] = cells
+	}
+	return cells
+}
+
+func (d *Drawer) draw(profile *food.Profile) Cells {
+	list := d.columns.List
+	cells := newCells(len(list), d.n, func(i int) bool {
+		cell := profile.Cells[list[i].Order]
+		return cell.Known && cell.Amount != 0
+	})
+	for i, c := range list {
+		if cells[i] == nil {
+			continue
+		}
+		d.input(c, profile.Cells[c.Order]).Fill(cells[i])
+		if d.Trace != nil {
+			d.Trace(profile, c, cells[i])
 		}
 	}
-	d.close(slab)
-	d.addedSugar(profile, slab)
-	d.drawn[profile] = slab
-	return slab
+	for _, t := range profile.Totals {
+		d.total(profile, t, cells)
+	}
+	d.close(cells)
+	d.addedSugar(profile, cells)
+	return cells
 }
 
 // addedSugar makes added sugars the food's added share of its drawn sugars.
-func (d *Drawer) addedSugar(profile *food.Profile, slab []float64) {
+func (d *Drawer) addedSugar(profile *food.Profile, cells Cells) {
 	at := d.columns.At(constituent.AddedSugar)
 	if at < 0 || !food.Stated(profile.AddedShare) {
 		return
 	}
-	added := slab[at*d.n : (at+1)*d.n]
-	clear(added)
+	cells[at] = nil
+	if profile.AddedShare == 0 {
+		return
+	}
+	added := make([]float64, d.n)
 	for _, col := range d.columns.Below(constituent.Sugar) {
-		for i, x := range slab[col*d.n : (col+1)*d.n] {
+		for i, x := range cells[col] {
 			added[i] += profile.AddedShare * x
 		}
 	}
+	cells[at] = added
 }
 
 // input is the distribution of a cell. Its stream belongs to the source row, so
@@ -79,33 +117,29 @@ func (d *Drawer) input(c *constituent.Constituent, cell food.Cell) estimate.Inpu
 	case cell.Limit > 0:
 		in.Shape, in.High = estimate.Uniform, cell.Limit
 	case cell.Class:
-		in.Shared, in.Rho = d.class(c.ID), classRho
+		in.Shared, in.Rho = d.shared[c.ID](), classRho
 	}
 	in.Stream = estimate.KeyOf(d.seed, "value", cell.Row, string(c.ID))
 	return in
 }
 
 func (d *Drawer) class(id constituent.ID) []float64 {
-	z, ok := d.shared[id]
-	if !ok {
-		z = make([]float64, d.n-1)
-		estimate.KeyOf(d.seed, "class", string(id)).Normals(z)
-		d.shared[id] = z
-	}
+	z := make([]float64, d.n-1)
+	estimate.KeyOf(d.seed, "class", string(id)).Normals(z)
 	return z
 }
 
 // close scales the mass-additive columns of each draw to one gram.
-func (d *Drawer) close(slab []float64) {
+func (d *Drawer) close(cells Cells) {
 	sum := make([]float64, d.n)
 	mass := d.columns.mass()
 	for _, col := range mass {
-		for i, x := range slab[col*d.n : (col+1)*d.n] {
+		for i, x := range cells[col] {
 			sum[i] += x
 		}
 	}
 	for _, col := range mass {
-		cell := slab[col*d.n : (col+1)*d.n]
+		cell := cells[col]
 		for i := range cell {
 			if sum[i] > 0 {
 				cell[i] /= sum[i]

@@ -21,41 +21,36 @@ type Pot struct {
 	N       int // length of a column: draws + 1
 	Rows    []Row
 
-	cells  [][]float64 // by row: grams, index column·N + draw
+	cells  []Cells     // by row: grams
 	bounds [][]float64 // by row: grams, by vocabulary order; 0 known, NaN unbounded
+	traced [][]Traced  // by row: what is dissolved and no constituent
+	none   []float64   // zeros
 }
 
 // New makes an empty pot.
-func New(columns *Columns, n int) *Pot { return &Pot{Columns: columns, N: n} }
-
-// Cell gives the column of draws of one constituent of one row, in grams. The
-// slice is the ledger's own.
-func (p *Pot) Cell(row, col int) []float64 {
-	at := col * p.N
-	return p.cells[row][at : at+p.N : at+p.N]
+func New(columns *Columns, n int) *Pot {
+	return &Pot{Columns: columns, N: n, none: make([]float64, n)}
 }
 
 // Bounds gives, by vocabulary order, the most that each unknown constituent of
 // a row could be.
 func (p *Pot) Bounds(row int) []float64 { return p.bounds[row] }
 
-func (p *Pot) grow(row Row) int {
+// grow adds a row of cells, each draw times factor.
+func (p *Pot) grow(row Row, cells Cells, factor []float64) int {
+	own := newCells(len(cells), p.N, func(col int) bool { return cells[col] != nil })
+	own.times(cells, factor)
 	p.Rows = append(p.Rows, row)
-	p.cells = append(p.cells, make([]float64, len(p.Columns.List)*p.N))
+	p.cells = append(p.cells, own)
 	p.bounds = append(p.bounds, make([]float64, len(constituent.All())))
+	p.traced = append(p.traced, nil)
 	return len(p.Rows) - 1
 }
 
-// Pour adds an ingredient: its composition per gram (from Draw) times the
+// Pour adds an ingredient: its composition per gram (from a Drawer) times the
 // column of its mass in grams.
-func (p *Pot) Pour(profile *food.Profile, perGram []float64, grams []float64, line string) {
-	row := p.grow(Row{Line: line, Profile: profile})
-	for col := range p.Columns.List {
-		cell, each := p.Cell(row, col), perGram[col*p.N:(col+1)*p.N]
-		for d, g := range grams {
-			cell[d] = each[d] * g
-		}
-	}
+func (p *Pot) Pour(profile *food.Profile, perGram Cells, grams []float64, line string) {
+	row := p.grow(Row{Line: line, Profile: profile}, perGram, grams)
 	bounds := p.Bounds(row)
 	for _, c := range constituent.All() {
 		switch cell := profile.Cells[c.Order]; {
@@ -83,47 +78,61 @@ func (p *Pot) Join(other *Pot) {
 	p.Rows = append(p.Rows, other.Rows...)
 	p.cells = append(p.cells, other.cells...)
 	p.bounds = append(p.bounds, other.bounds...)
+	p.traced = append(p.traced, other.traced...)
 }
 
 // Scale makes everything times factor.
 func (p *Pot) Scale(factor []float64) {
-	for row := range p.Rows {
-		for col := range p.Columns.List {
-			cell := p.Cell(row, col)
-			for d, f := range factor {
-				cell[d] *= f
-			}
-		}
+	for row, cells := range p.cells {
+		cells.times(cells, factor)
 		bounds := p.Bounds(row)
 		for k := range bounds {
 			bounds[k] *= factor[0] // NaN stays NaN
 		}
+		p.scaleTraced(row, factor)
 	}
 }
 
 // add copies a row of another pot, each draw times factor.
 func (p *Pot) add(as Row, other *Pot, from int, factor []float64) {
-	row := p.grow(as)
-	for col := range p.Columns.List {
-		cell, source := p.Cell(row, col), other.Cell(from, col)
-		for d, f := range factor {
-			cell[d] = source[d] * f
-		}
-	}
+	row := p.grow(as, other.cells[from], factor)
 	bounds := p.Bounds(row)
 	for k, b := range other.Bounds(from) {
 		bounds[k] = b * factor[0]
 	}
+	p.copyTraced(row, other, from, factor)
 }
 
 // Only gives the rows for which keep is true. The columns are shared, not
 // copied: neither pot may be changed afterwards.
 func (p *Pot) Only(keep func(row int) bool) *Pot {
-	c := New(p.Columns, p.N)
+	c := &Pot{Columns: p.Columns, N: p.N, none: p.none}
 	for i, r := range p.Rows {
 		if keep(i) {
-			c.Rows, c.cells, c.bounds = append(c.Rows, r), append(c.cells, p.cells[i]), append(c.bounds, p.bounds[i])
+			c.Rows, c.cells = append(c.Rows, r), append(c.cells, p.cells[i])
+			c.bounds, c.traced = append(c.bounds, p.bounds[i]), append(c.traced, p.traced[i])
 		}
 	}
 	return c
+}
+
+// First gives the pot as it is with fewer draws: the first n numbers of every
+// column. The columns are shared, not copied: neither pot may be changed afterwards.
+func (p *Pot) First(n int) *Pot {
+	f := &Pot{Columns: p.Columns, N: n, Rows: p.Rows, bounds: p.bounds, none: p.none[:n]}
+	for row, cells := range p.cells {
+		few := make(Cells, len(cells))
+		for i, col := range cells {
+			if col != nil {
+				few[i] = col[:n:n]
+			}
+		}
+		f.cells = append(f.cells, few)
+		var traced []Traced
+		for _, t := range p.traced[row] {
+			traced = append(traced, Traced{t.Tracer, t.Column[:n:n]})
+		}
+		f.traced = append(f.traced, traced)
+	}
+	return f
 }

@@ -39,7 +39,7 @@ func (p *Pot) React(r Reaction, share []float64) {
 func (p *Pot) wetShare(r Reaction, from int, share []float64) []float64 {
 	want, water := make([]float64, p.N), p.Total(constituent.Water)
 	for row := range p.Rows {
-		for d, x := range p.Cell(row, from) {
+		for d, x := range p.cells[row][from] {
 			want[d] += x * share[d] * r.Water
 		}
 	}
@@ -56,17 +56,23 @@ func (p *Pot) wetShare(r Reaction, from int, share []float64) []float64 {
 	}
 	col := p.Columns.At(constituent.Water)
 	for row := range p.Rows {
-		for d := range left {
-			p.Cell(row, col)[d] *= left[d]
+		if p.Has(row, col) {
+			cell := p.Write(row, col)
+			for d, s := range left {
+				cell[d] *= s
+			}
 		}
 	}
 	return allowed
 }
 
 func (p *Pot) reactRow(r Reaction, row, from int, share []float64) {
-	cell := p.Cell(row, from)
+	if !p.Has(row, from) {
+		return
+	}
+	cell := p.Write(row, from)
 	for _, part := range r.Into {
-		made := p.Cell(row, p.Columns.At(part.ID))
+		made := p.Write(row, p.Columns.At(part.ID))
 		for d, x := range cell {
 			made[d] += x * share[d] * part.Grams
 		}
@@ -105,5 +111,5 @@ func (p *Pot) Forget(row int, id constituent.ID) {
 		return
 	}
 	p.Bounds(row)[c.Order] += p.Cell(row, col)[0]
-	clear(p.Cell(row, col))
+	p.cells[row][col] = nil
 }

@@ -39,7 +39,7 @@ func (p *Pot) Of(row int, id constituent.ID) []float64 {
 
 func (p *Pot) addTo(total []float64, row int, cols []int) {
 	for _, col := range cols {
-		for d, x := range p.Cell(row, col) {
+		for d, x := range p.cells[row][col] {
 			total[d] += x
 		}
 	}

@@ -112,7 +112,7 @@ func (c *Charge) tell(out *Outcome, volume, held, closed []float64) {
 
 // Aerate makes the pot hold grams (a column) of carbon dioxide: what is missing
 // is poured as gas, what is too much leaves.
-func Aerate(pot *ledger.Pot, gas *food.Profile, perGram, grams []float64, path string) Outcome {
+func Aerate(pot *ledger.Pot, gas *food.Profile, perGram ledger.Cells, grams []float64, path string) Outcome {
 	var out Outcome
 	held, more, kept := pot.Total(constituent.CarbonDioxide), make([]float64, pot.N), whole(pot.N)
 	for d, g := range grams {

@@ -8,6 +8,7 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
+	"sipsum/internal/ledger"
 	"sipsum/internal/prep"
 	"sipsum/internal/solution"
 )
@@ -55,9 +56,10 @@ func TestOverfilledBottleIsSaid(t *testing.T) {
 func TestAerateReachesTheTarget(t *testing.T) {
 	gas := food.Enter(prep.Gas(), nil)
 	pot := sugary(juice())
-	perGram := make([]float64, len(pot.Columns.List)*n)
+	perGram := make(ledger.Cells, len(pot.Columns.List))
+	perGram[pot.Columns.At("CO2")] = make([]float64, n)
 	for d := range n {
-		perGram[pot.Columns.At("CO2")*n+d] = 1
+		perGram[pot.Columns.At("CO2")][d] = 1
 	}
 	out := prep.Aerate(pot, gas, perGram, grams(0.6), "carbonate")
 	assert.InDelta(t, 0.6, out.Added, close)

@@ -26,7 +26,7 @@ func PureWater() *food.Food {
 }
 
 // Water adds grams (a column) of a water to the pot, under the step's path.
-func Water(pot *ledger.Pot, water *food.Profile, perGram, grams []float64, path string) Outcome {
+func Water(pot *ledger.Pot, water *food.Profile, perGram ledger.Cells, grams []float64, path string) Outcome {
 	pot.Pour(water, perGram, grams, path)
 	return Outcome{Added: grams[0]}
 }

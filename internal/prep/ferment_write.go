@@ -15,7 +15,10 @@ func (m *fermenting) write() {
 	for row := range pot.Rows {
 		fed[row] = make([]float64, pot.N)
 		take := func(col int, share []float64, water float64) {
-			cell := pot.Cell(row, col)
+			if !pot.Has(row, col) {
+				return
+			}
+			cell := pot.Write(row, col)
 			for d, x := range cell {
 				gone := x * share[d]
 				cell[d] -= gone
@@ -41,11 +44,11 @@ func (m *fermenting) write() {
 			part := x / all[d]
 			left := all[d]
 			for _, p := range m.made {
-				pot.Cell(row, p.col)[d] += part * p.made[d]
-				pot.Cell(row, water)[d] += part * p.made[d] * p.water
+				pot.Write(row, p.col)[d] += part * p.made[d]
+				pot.Write(row, water)[d] += part * p.made[d] * p.water
 				left -= p.hexose * p.made[d]
 			}
-			pot.Cell(row, rest)[d] += part * max(left, 0)
+			pot.Write(row, rest)[d] += part * max(left, 0)
 		}
 		pot.Rows[row].Modelled = true
 	}
@@ -56,9 +59,13 @@ func (m *fermenting) drink(uptake []float64) {
 	water := m.pot.Total(constituent.Water)
 	col := m.pot.Columns.At(constituent.Water)
 	for row := range m.pot.Rows {
-		for d := range uptake {
+		if !m.pot.Has(row, col) {
+			continue
+		}
+		cell := m.pot.Write(row, col)
+		for d := range cell {
 			if water[d] > 0 {
-				m.pot.Cell(row, col)[d] *= max(1-uptake[d]/water[d], 0)
+				cell[d] *= max(1-uptake[d]/water[d], 0)
 			}
 		}
 	}

@@ -29,7 +29,7 @@ func entered(code, group string, values map[constituent.ID]float64) *food.Profil
 	for _, c := range constituent.All() {
 		if amount, ok := values[c.ID]; ok {
 			f.Values = append(f.Values, food.Value{
-				Constituent: c.ID, Amount: amount, SD: 0, N: 20, Low: food.None, High: food.None, Limit: food.None, State: estimate.Measured,
+				Constituent: c.ID, Amount: amount, SD: 0, Low: food.None, High: food.None, Limit: food.None, State: estimate.Measured,
 			})
 		}
 	}

@@ -48,8 +48,8 @@ func keepAdded(pot *ledger.Pot, change func()) {
 				continue
 			}
 			ratio := after[d] / b
-			if added >= 0 {
-				pot.Cell(row, added)[d] *= ratio
+			if added >= 0 && pot.Has(row, added) {
+				pot.Write(row, added)[d] *= ratio
 			}
 			if d == 0 && !math.IsNaN(pot.Bounds(row)[order]) {
 				pot.Bounds(row)[order] *= ratio

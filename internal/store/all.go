@@ -17,7 +17,12 @@ var errEnough = errors.New("enough")
 // from one state of the database.
 func (db *DB) All(ctx context.Context, table string) iter.Seq2[*food.Food, error] {
 	return func(yield func(*food.Food, error) bool) {
-		err := db.read(ctx, func(tx *sqlx.Tx) error {
+		prepared, err := db.reader(ctx)
+		if err != nil {
+			yield(nil, db.explain(ctx, err, "cannot read the foods of"))
+			return
+		}
+		err = db.read(ctx, func(tx *sqlx.Tx) error {
 			release, err := currentOf(ctx, tx, table)
 			if err != nil {
 				return err
@@ -26,8 +31,7 @@ func (db *DB) All(ctx context.Context, table string) iter.Seq2[*food.Food, error
 			if err := tx.SelectContext(ctx, &keys, "SELECT key FROM food WHERE release = ? ORDER BY code", release); err != nil {
 				return err
 			}
-			r := &reader{tx: tx}
-			defer r.close()
+			r := prepared.in(ctx, tx)
 			for _, key := range keys {
 				f, err := r.food(ctx, key, table)
 				if err != nil {

@@ -32,7 +32,9 @@
 // publisher's order. If there is no hit, words that begin no
 // word of any name are replaced by the nearest ones (optimal string alignment
 // distance: one slip in short words, two in longer ones), and if that fails
-// too, foods with some of the words are given; such hits are marked Near.
+// too, foods with some of the words are given; such hits are marked Near. Of
+// each table the first 5,000 names that match are ranked, in the publisher's
+// order; of chosen food groups, all.
 //
 // # Limits
 //

@@ -19,6 +19,7 @@ type Query struct {
 	Tables []string // only these, in this order of preference; none means all loaded tables
 	Groups []string // only these food groups; none means all
 	Limit  int      // the most hits wanted; 0 means 20
+	Strict bool     // no near misses, which take longer to find
 }
 
 // Hit is a food that was found.
@@ -34,10 +35,14 @@ const (
 	usualLimit = 20
 	mostWords  = 32
 
-	// mostRanked is how many names an expression may bring into the ranking, in
-	// the order in which they were loaded, core first: the beginning of a word
-	// that half a million names have ranks nothing worth the wait.
+	// mostRanked is how many names of a table an expression may bring into the
+	// ranking, in the publisher's order: the beginning of a word that half a million
+	// names have ranks nothing worth the wait.
 	mostRanked = "5000"
+
+	// mostParts is how many parts a query may be put together from, expressions
+	// times tables; SQLite allows 500.
+	mostParts = 480
 )
 
 // Find gives foods whose names have all the words, else near misses, the best
@@ -72,7 +77,7 @@ func find(ctx context.Context, tx *sqlx.Tx, q Query, words []string) ([]Hit, err
 		starts[i] = startOf(w)
 	}
 	hits, err := search(ctx, tx, q, []string{strings.Join(starts, " AND ")})
-	if err != nil || len(hits) > 0 {
+	if err != nil || len(hits) > 0 || q.Strict {
 		return hits, err
 	}
 	corrected, err := correct(ctx, tx, words)
@@ -108,27 +113,29 @@ func quoted(word string) string { return `"` + strings.ReplaceAll(word, `"`, `""
 // match more of them first, then by table (the core table, or the order asked
 // for), then shorter names, then the publisher's order.
 func search(ctx context.Context, tx *sqlx.Tx, q Query, expressions []string) ([]Hit, error) {
-	limit := ""
-	if len(q.Tables) == 0 && len(q.Groups) == 0 { // with a filter the first names may all be filtered out
-		limit = " LIMIT " + mostRanked
+	runs, err := namesOf(ctx, tx, q.Tables)
+	if err != nil || len(runs) == 0 {
+		return nil, err
+	}
+	expressions = expressions[:min(len(expressions), max(mostParts/len(runs), 1))]
+	limit := " LIMIT " + mostRanked
+	if len(q.Groups) > 0 { // the first names may all be of other groups
+		limit = ""
 	}
 	var args []any
-	each := make([]string, len(expressions))
-	for i, e := range expressions {
-		each[i] = "SELECT * FROM (SELECT rowid AS name FROM food_name_index WHERE food_name_index MATCH ?" + limit + ")"
-		args = append(args, e)
+	var each []string
+	for _, e := range expressions {
+		for _, run := range runs {
+			each = append(each, "SELECT * FROM (SELECT rowid AS name FROM food_name_index WHERE food_name_index MATCH ? AND rowid BETWEEN ? AND ?"+limit+")")
+			args = append(args, e, run.First, run.Last)
+		}
 	}
 	where := ""
-	for _, in := range []struct {
-		column string
-		list   []string
-	}{{"r.table_id", q.Tables}, {"f.our_group", q.Groups}} {
-		if len(in.list) > 0 {
-			where += " AND " + in.column + " IN (?" + strings.Repeat(", ?", len(in.list)-1) + ")"
-		}
-		for _, x := range in.list {
-			args = append(args, x)
-		}
+	if len(q.Groups) > 0 {
+		where = " AND f.our_group IN (?" + strings.Repeat(", ?", len(q.Groups)-1) + ")"
+	}
+	for _, group := range q.Groups {
+		args = append(args, group)
 	}
 	preferred := q.Tables
 	if len(preferred) == 0 {
@@ -165,4 +172,24 @@ func search(ctx context.Context, tx *sqlx.Tx, q Query, expressions []string) ([]
 		hits = append(hits, h)
 	}
 	return hits, rows.Err()
+}
+
+// run is the run of keys of a table's names.
+type run struct{ First, Last int64 }
+
+// namesOf gives the names of the tables, of all that are loaded if none is given.
+func namesOf(ctx context.Context, tx *sqlx.Tx, tables []string) ([]run, error) {
+	text := `
+		SELECT coalesce((SELECT n.key FROM food_name n WHERE n.food BETWEEN r.first_food AND r.last_food ORDER BY n.food, n.key LIMIT 1), 0) AS first,
+			coalesce((SELECT n.key FROM food_name n WHERE n.food BETWEEN r.first_food AND r.last_food ORDER BY n.food DESC, n.key DESC LIMIT 1), -1) AS last
+		FROM release r WHERE r.current = 1`
+	var args []any
+	if len(tables) > 0 {
+		var err error
+		if text, args, err = sqlx.In(text+" AND r.table_id IN (?)", tables); err != nil {
+			return nil, err
+		}
+	}
+	var runs []run
+	return runs, tx.SelectContext(ctx, &runs, text, args...)
 }

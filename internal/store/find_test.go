@@ -1,6 +1,8 @@
 package store_test
 
 import (
+	"fmt"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -32,6 +34,28 @@ func ids(hits []store.Hit) string {
 	return strings.Join(all, " ")
 }
 
+// A table's names are a run of keys: that of a table without names is empty, and a
+// table that is loaded again has another.
+func TestFindKeepsToItsTables(t *testing.T) {
+	db := pantry(t)
+	nameless := plain("own", "x", "")
+	nameless.Names = nil
+	load(t, db, "own", "1", nameless)
+	load(t, db, "sr", "2", plain("sr", "09152", "Lemon juice, raw"), plain("sr", "09999", "Lemon juice, frozen"))
+	for _, c := range []struct {
+		tables []string
+		want   string
+	}{
+		{[]string{"own"}, ""},
+		{[]string{"sr"}, "sr:09152 sr:09999"},
+		{[]string{"ifct", "own", "sr"}, "ifct:E032 sr:09152 sr:09999"},
+	} {
+		hits, err := db.Find(t.Context(), store.Query{Words: "lemon juice", Tables: c.tables, Strict: true})
+		require.NoError(t, err)
+		assert.Equal(t, c.want, ids(hits), "%v", c.tables)
+	}
+}
+
 func TestFind(t *testing.T) {
 	db := pantry(t)
 	for _, c := range []struct {
@@ -53,6 +77,7 @@ func TestFind(t *testing.T) {
 		{"a slip", store.Query{Words: "lemno juice"}, "core:lemon-juice ifct:E032 sr:09152 sr:09153", true},
 		{"one slip is allowed in a short word", store.Query{Words: "lmie"}, "ifct:E033 sr:09160", true},
 		{"some of the words, most first", store.Query{Words: "lime espresso coffee"}, "core:coffee-espresso ifct:E033 sr:14209 sr:09160", true},
+		{"no near misses", store.Query{Words: "lemno juice", Strict: true}, "", false},
 		{"nothing is near", store.Query{Words: "xylophone"}, "", true},
 	} {
 		hits, err := db.Find(t.Context(), c.q)
@@ -153,4 +178,42 @@ func TestDistance(t *testing.T) {
 			assert.Equal(t, want, store.Distance(c.b, c.a, most), "%q %q within %d", c.b, c.a, most)
 		}
 	}
+}
+
+// A file of the first schema knows no runs; opening it finds them.
+func TestAFileWithoutRunsLearnsThem(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "x.db")
+	db := open(t, path)
+	for _, id := range []string{"zz", "core", "aa"} {
+		load(t, db, id, "1", plain(id, "2", "Sugar"), plain(id, "1", "Sugar"))
+	}
+	_, err := db.Handle().Exec("ALTER TABLE release DROP COLUMN first_food; ALTER TABLE release DROP COLUMN last_food; PRAGMA user_version = 1")
+	require.NoError(t, err)
+	require.NoError(t, db.Close())
+	db, err = store.Open(t.Context(), path, store.Options{})
+	require.NoError(t, err)
+	defer db.Close()
+	for _, id := range []string{"zz", "core", "aa"} {
+		hits, err := db.Find(t.Context(), store.Query{Words: "sugar", Tables: []string{id}, Strict: true})
+		require.NoError(t, err)
+		assert.Equal(t, id+":2 "+id+":1", ids(hits))
+	}
+	require.NoError(t, db.Remove(t.Context(), "core"))
+	hits, err := db.Find(t.Context(), store.Query{Words: "sugar"})
+	require.NoError(t, err)
+	assert.Equal(t, "aa:2 aa:1 zz:2 zz:1", ids(hits))
+}
+
+// A table with many names does not hide those of one that was loaded after it.
+func TestManyNamesHideNoTable(t *testing.T) {
+	db := fresh(t)
+	crowd := make([]*food.Food, 5001)
+	for i := range crowd {
+		crowd[i] = plain("aa", fmt.Sprint(i), "Sugar")
+	}
+	load(t, db, "aa", "1", crowd...)
+	load(t, db, "core", "1", plain("core", "x", "Sugar, white"))
+	hits, err := db.Find(t.Context(), store.Query{Words: "sugar", Limit: 2})
+	require.NoError(t, err)
+	assert.Equal(t, "core:x aa:0", ids(hits))
 }

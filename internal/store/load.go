@@ -76,6 +76,7 @@ func (db *DB) load(ctx context.Context, tx *sqlx.Tx, in Incoming, progress func(
 		return Loaded{}, err
 	}
 	defer w.close()
+	firstFood := w.nextFood
 	for f, err := range in.Foods {
 		if err != nil {
 			return Loaded{}, err
@@ -100,7 +101,12 @@ func (db *DB) load(ctx context.Context, tx *sqlx.Tx, in Incoming, progress func(
 	if progress != nil {
 		progress(w.foods, w.values)
 	}
-	return Loaded{Foods: w.foods, Values: w.values}, switchTo(ctx, tx, release, in.Table.ID, w.foods, w.values)
+	if err := switchTo(ctx, tx, release, in.Table.ID); err != nil {
+		return Loaded{}, err
+	}
+	_, err = tx.ExecContext(ctx, "UPDATE release SET foods = ?, amounts = ?, first_food = ?, last_food = ? WHERE key = ?",
+		w.foods, w.values, firstFood, w.nextFood-1, release)
+	return Loaded{Foods: w.foods, Values: w.values}, err
 }
 
 // insertRelease adds a release that nobody sees yet.
@@ -116,11 +122,11 @@ func insertRelease(ctx context.Context, tx *sqlx.Tx, t source.Table, at time.Tim
 }
 
 // switchTo makes a release the one that readers see.
-func switchTo(ctx context.Context, tx *sqlx.Tx, release int64, table string, foods, values int) error {
+func switchTo(ctx context.Context, tx *sqlx.Tx, release int64, table string) error {
 	if _, err := tx.ExecContext(ctx, "UPDATE release SET current = 0 WHERE table_id = ? AND current = 1", table); err != nil {
 		return err
 	}
-	_, err := tx.ExecContext(ctx, "UPDATE release SET current = 1, foods = ?, amounts = ? WHERE key = ?", foods, values, release)
+	_, err := tx.ExecContext(ctx, "UPDATE release SET current = 1 WHERE key = ?", release)
 	return err
 }
 

@@ -2,6 +2,8 @@ package store
 
 import (
 	"context"
+	"database/sql"
+	"errors"
 	"fmt"
 	"strings"
 
@@ -30,20 +32,17 @@ func (db *DB) Foods(ctx context.Context, ids []food.ID) ([]*food.Food, error) {
 	found := make([]*food.Food, len(ids))
 	var missing []food.ID
 	var noTable []error
-	err := db.read(ctx, func(tx *sqlx.Tx) error {
-		r := &reader{tx: tx}
-		defer r.close()
+	prepared, err := db.reader(ctx)
+	if err != nil {
+		return nil, db.explain(ctx, err, doing)
+	}
+	err = db.read(ctx, func(tx *sqlx.Tx) error {
+		r := prepared.in(ctx, tx)
 		for i, id := range ids {
-			release, err := currentOf(ctx, tx, id.Table)
-			if err != nil {
-				if fail.ExitCode(err) != fail.NeedsTable {
-					return err
-				}
-				noTable = append(noTable, err)
-				continue
-			}
-			key, err := foodKey(ctx, tx, release, id.Code)
+			key, err := r.key(ctx, tx, id)
 			switch {
+			case fail.ExitCode(err) == fail.NeedsTable:
+				noTable = append(noTable, err)
 			case err != nil:
 				return err
 			case key == 0:
@@ -68,37 +67,33 @@ func (db *DB) Foods(ctx context.Context, ids []food.ID) ([]*food.Food, error) {
 // longestCode bounds the zeros that are tried in front of a code of digits.
 const longestCode = 12
 
-// foodKey gives the key of the food with the code, 0 if there is none. If no
-// code is the same, codes are compared without leading zeros; a code that two
-// foods share in this way is not found.
-func foodKey(ctx context.Context, tx *sqlx.Tx, release int64, code string) (int64, error) {
-	codes := []string{code}
-	if isDigits(code) {
-		bare := strings.TrimLeft(code, "0")
-		for width := max(len(bare), 1); width <= longestCode; width++ {
-			codes = append(codes, strings.Repeat("0", width-len(bare))+bare)
-		}
+// key gives the key of a food, 0 if there is none. If no code is the same, codes
+// are compared without leading zeros; a code that two foods share in this way is
+// not found.
+func (r *reader) key(ctx context.Context, tx *sqlx.Tx, id food.ID) (int64, error) {
+	var key int64
+	err := r.exact.GetContext(ctx, &key, id.Table, id.Code)
+	if !errors.Is(err, sql.ErrNoRows) {
+		return key, err
 	}
-	text, args, err := sqlx.In("SELECT key, code FROM food WHERE release = ? AND code IN (?)", release, codes)
+	release, err := currentOf(ctx, tx, id.Table)
+	if err != nil || !isDigits(id.Code) {
+		return 0, err
+	}
+	var codes []string
+	bare := strings.TrimLeft(id.Code, "0")
+	for width := max(len(bare), 1); width <= longestCode; width++ {
+		codes = append(codes, strings.Repeat("0", width-len(bare))+bare)
+	}
+	text, args, err := sqlx.In("SELECT key FROM food WHERE release = ? AND code IN (?)", release, codes)
 	if err != nil {
 		return 0, err
 	}
-	var hits []struct {
-		Key  int64
-		Code string
-	}
-	if err := tx.SelectContext(ctx, &hits, text, args...); err != nil {
+	var hits []int64
+	if err := tx.SelectContext(ctx, &hits, text, args...); err != nil || len(hits) != 1 {
 		return 0, err
 	}
-	for _, h := range hits {
-		if h.Code == code {
-			return h.Key, nil
-		}
-	}
-	if len(hits) == 1 {
-		return hits[0].Key, nil
-	}
-	return 0, nil
+	return hits[0], nil
 }
 
 func isDigits(s string) bool {

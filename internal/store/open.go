@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"time"
 
 	"github.com/jmoiron/sqlx"
@@ -24,6 +25,9 @@ type DB struct {
 	handle *sqlx.DB
 	path   string
 	now    func() time.Time
+
+	preparing sync.Mutex
+	prepared  *reader // nil until the first food is read
 }
 
 // Options says how to open a database.

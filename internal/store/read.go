@@ -10,18 +10,24 @@ import (
 	"sipsum/internal/food"
 )
 
-// reader reads whole foods in one transaction. Its statements are prepared at
-// the first food and serve for all.
+// reader reads whole foods.
 type reader struct {
-	tx                                      *sqlx.Tx
-	foodRow, names, values, portions, marks *sqlx.Stmt
+	exact, foodRow, names, values, portions, marks *sqlx.Stmt
 }
 
-func (r *reader) prepare(ctx context.Context) error {
+// reader prepares the statements of a reader, once for every transaction to come.
+func (db *DB) reader(ctx context.Context) (*reader, error) {
+	db.preparing.Lock()
+	defer db.preparing.Unlock()
+	if db.prepared != nil {
+		return db.prepared, nil
+	}
+	r := &reader{}
 	for _, s := range []struct {
 		at   **sqlx.Stmt
 		text string
 	}{
+		{&r.exact, `SELECT f.key FROM release r CROSS JOIN food f ON f.release = r.key WHERE r.table_id = ? AND r.current = 1 AND f.code = ?`},
 		{&r.foodRow, `SELECT code, our_group, publisher_group, density, density_sd, density_source, edible, chemical, note FROM food WHERE key = ?`},
 		{&r.names, `SELECT language, text FROM food_name WHERE food = ? ORDER BY key`},
 		{&r.values, `SELECT k.id, v.amount, v.sd, v.n, v.low, v.high, v.most, v.state, v.source, v.ref
@@ -29,30 +35,26 @@ func (r *reader) prepare(ctx context.Context) error {
 		{&r.portions, `SELECT name, grams, sd FROM portion WHERE food = ? ORDER BY place`},
 		{&r.marks, `SELECT kind, mark, share, source FROM food_mark WHERE food = ? ORDER BY place`},
 	} {
-		statement, err := r.tx.PreparexContext(ctx, s.text)
+		statement, err := db.handle.PreparexContext(ctx, s.text)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		*s.at = statement
 	}
-	return nil
+	db.prepared = r
+	return r, nil
 }
 
-func (r *reader) close() {
-	for _, s := range []*sqlx.Stmt{r.foodRow, r.names, r.values, r.portions, r.marks} {
-		if s != nil {
-			s.Close()
-		}
+// in gives the reader for one transaction, with which it ends.
+func (r *reader) in(ctx context.Context, tx *sqlx.Tx) *reader {
+	return &reader{
+		exact: tx.StmtxContext(ctx, r.exact), foodRow: tx.StmtxContext(ctx, r.foodRow), names: tx.StmtxContext(ctx, r.names),
+		values: tx.StmtxContext(ctx, r.values), portions: tx.StmtxContext(ctx, r.portions), marks: tx.StmtxContext(ctx, r.marks),
 	}
 }
 
 // food reads the food with the key, which must exist.
 func (r *reader) food(ctx context.Context, key int64, table string) (*food.Food, error) {
-	if r.marks == nil {
-		if err := r.prepare(ctx); err != nil {
-			return nil, err
-		}
-	}
 	f := &food.Food{ID: food.ID{Table: table}}
 	d := &f.Density
 	err := r.foodRow.QueryRowContext(ctx, key).Scan(&f.ID.Code, &f.Group, &f.PublisherGroup,

@@ -35,15 +35,14 @@ func (db *DB) sweep(ctx context.Context) error {
 	}
 }
 
-// sweepChunk deletes some foods of a release, or the release itself when it
-// has none left, and tells whether anything is left. The foods of a release are
-// one run of keys, because one transaction wrote them.
+// sweepChunk deletes some foods of a release, the first of those left, or the
+// release itself when it has none left, and tells whether anything is left.
 func sweepChunk(ctx context.Context, tx *sqlx.Tx, release int64) (more bool, err error) {
-	var first, last sql.NullInt64
-	if err := tx.QueryRowContext(ctx, "SELECT min(key), max(key) FROM food WHERE release = ?", release).Scan(&first, &last); err != nil {
-		return false, err
-	}
-	if !first.Valid {
+	var first, last int64
+	err = tx.QueryRowContext(ctx, `
+		SELECT f.key, r.last_food FROM release r CROSS JOIN food f ON f.key BETWEEN r.first_food AND r.last_food
+		WHERE r.key = ? ORDER BY f.key LIMIT 1`, release).Scan(&first, &last)
+	if errors.Is(err, sql.ErrNoRows) {
 		for _, text := range []string{
 			"DELETE FROM table_column WHERE release = ?",
 			"DELETE FROM source WHERE release = ?",
@@ -55,7 +54,10 @@ func sweepChunk(ctx context.Context, tx *sqlx.Tx, release int64) (more bool, err
 		}
 		return false, nil
 	}
-	end := min(first.Int64+sweepFoods-1, last.Int64)
+	if err != nil {
+		return false, err
+	}
+	end := min(first+sweepFoods-1, last)
 	for _, text := range []string{
 		"DELETE FROM value WHERE food BETWEEN ? AND ?",
 		"DELETE FROM portion WHERE food BETWEEN ? AND ?",
@@ -64,7 +66,7 @@ func sweepChunk(ctx context.Context, tx *sqlx.Tx, release int64) (more bool, err
 		"DELETE FROM food_name WHERE food BETWEEN ? AND ?",
 		"DELETE FROM food WHERE key BETWEEN ? AND ?",
 	} {
-		if _, err := tx.ExecContext(ctx, text, first.Int64, end); err != nil {
+		if _, err := tx.ExecContext(ctx, text, first, end); err != nil {
 			return false, err
 		}
 	}
