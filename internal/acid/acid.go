@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 	"sipsum/internal/source"
 )
 
@@ -45,6 +46,9 @@ const (
 	Magnesium
 	metals
 )
+
+// metalNames are the metals' names in the data.
+var metalNames = map[string]Metal{"calcium": Calcium, "magnesium": Magnesium}
 
 // Pair is M + h·H⁺ + L, with L the acid without any of its protons.
 type Pair struct {
@@ -98,8 +102,8 @@ var table = sync.OnceValue(readAcids)
 
 func readAcids() acidTable {
 	t := acidTable{byID: map[string]Index{}}
-	for _, row := range rows("acid_acids.csv") {
-		a := Acid{ID: row[0], Name: row[1], Constituent: constituent.ID(row[2]), Charge: int(number("acid_acids.csv", row[3]))}
+	for _, row := range embedded.Rows("acid_acids.csv") {
+		a := Acid{ID: row.Text("acid"), Name: row.Text("name"), Constituent: constituent.ID(row.Text("constituent")), Charge: row.Whole("charge")}
 		if a.Constituent != "" {
 			a.Molar = constituent.Must(a.Constituent).Molar
 		}
@@ -115,41 +119,46 @@ func readAcids() acidTable {
 const joules = 1000 // in a kilojoule
 
 func (t *acidTable) readSteps() {
-	const file = "acid_steps.csv"
-	for _, row := range rows(file) {
-		a := t.named(file, row[0])
-		if step := int(number(file, row[1])); step != len(a.Steps)+1 {
-			panic(fmt.Sprintf("acid: %s: %s: step %d out of order", file, row[0], step))
+	for _, row := range embedded.Rows("acid_steps.csv") {
+		a := t.named(row)
+		if row.Whole("step") != len(a.Steps)+1 {
+			row.Fail("the steps of %s are out of order", a.ID)
 		}
 		a.Steps = append(a.Steps, Step{
-			PK: number(file, row[2]), SD: number(file, row[3]), Group: row[4],
-			DH: joules * number(file, row[5]), DCp: number(file, row[6]), Source: row[7], TemperatureSource: row[8],
+			PK: row.Number("pk"), SD: row.Number("sd"), Group: row.Text("group"),
+			DH: joules * orZero(row, "dh_kj_mol"), DCp: orZero(row, "dcp_j_mol_k"), Source: row.Text("source"), TemperatureSource: row.Text("temperature_source"),
 		})
 	}
 }
 
 func (t *acidTable) readPairs() {
-	const file = "acid_complexes.csv"
-	names := map[string]Metal{"calcium": Calcium, "magnesium": Magnesium}
-	for _, row := range rows(file) {
-		metal, ok := names[row[0]]
+	for _, row := range embedded.Rows("acid_complexes.csv") {
+		metal, ok := metalNames[row.Text("metal")]
 		if !ok {
-			panic("acid: " + file + ": unknown metal " + row[0])
+			row.Fail("unknown metal %s", row.Text("metal"))
 		}
-		a := t.named(file, row[1])
+		a := t.named(row)
 		a.Pairs = append(a.Pairs, Pair{
-			Metal: metal, Hydrogens: int(number(file, row[2])), LogBeta: number(file, row[3]),
-			DH: joules * number(file, row[4]), Source: row[5],
+			Metal: metal, Hydrogens: row.Whole("hydrogens"), LogBeta: row.Number("log_beta"),
+			DH: joules * orZero(row, "dh_kj_mol"), Source: row.Text("source"),
 		})
 	}
 }
 
-func (t *acidTable) named(file, id string) *Acid {
-	i, ok := t.byID[id]
+// named gives the acid of a row.
+func (t *acidTable) named(row embedded.Row) *Acid {
+	i, ok := t.byID[row.Text("acid")]
 	if !ok {
-		panic("acid: " + file + ": unknown acid " + id)
+		row.Fail("unknown acid %s", row.Text("acid"))
 	}
 	return &t.acids[i]
+}
+
+// orZero reads a coefficient that is blank where nobody has measured it: then the
+// constant stays as it is at 25 °C.
+func orZero(row embedded.Row, column string) float64 {
+	x, _ := row.Optional(column)
+	return x
 }
 
 // The pK scale of fitted spectra: a numerical grid that all spectra share, so

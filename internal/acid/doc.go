@@ -24,7 +24,9 @@
 //
 //	log γ = −A·z²·(√I/(1+√I) − b·I)     b = 0.2, γ = 1 for what has no charge
 //
-// with A by temperature. Constants move with temperature as
+// with A by temperature; the hydrogen ion and the ions of carbonic acid have those
+// of Debye and Hückel for their own size (activity.go). Constants move with
+// temperature as
 //
 //	ln K(T) = ln K° − (ΔH/R)(1/T − 1/T₀) + (ΔCp/R)(T₀/T − 1 + ln(T/T₀))
 //
@@ -38,6 +40,13 @@
 // reproduces itself lies between zero and the limit of the activity model, and
 // is bracketed too. Solve therefore converges or says why it cannot.
 //
+// An open solution is one whose CO2(aq) a gas keeps as it is (Degas): carbonic acid
+// then has no total, and its forms stand in proportion to the one without charge,
+//
+//	[form] = [CO2(aq)]·weight(form)/weight(CO2(aq))
+//
+// so what it brings to the balance is found in the same solve.
+//
 // A solution whose acids nobody knows (milk, a plant drink) can be titrated:
 // Fit turns the curve into amounts of monoprotic sites on a fixed scale of pK
 // (a buffer spectrum), which then blend and titrate like any other acid.
@@ -47,8 +56,11 @@
 // 0 to 60 °C; ionic strength to 0.6 mol/kg, beyond which activity coefficients
 // stay as at the limit and State.Beyond is set. Davies with b = 0.2 was chosen
 // for doing no worse than 0.3 on the standard buffers and better on the
-// McIlvaine table (which is then no independent test of b). Na⁺ and K⁺ pairs
-// are left out on purpose: the Davies term already holds them. Pairs of malate,
+// McIlvaine table (which is then no independent test of b). Two ions have their
+// published sizes because b = 0.2 alone misses the carbonate buffer by 0.025 and
+// 0.1 mol/l of a strong acid by 0.03; no size was fitted. Na⁺ and K⁺ pairs are
+// left out on purpose: the Davies term already holds them, and with them the
+// phosphate buffer would miss by 0.09. Pairs of malate,
 // quinate, oxalate and chlorogenate with calcium are not modelled: no constants
 // seen; the effect in a juice is a few hundredths of a pH. The ethanol shift is
 // known at 12 % vol and for carboxylic acids only. Nothing precipitates.

@@ -46,11 +46,10 @@ func Fit(t Titration) (Spectrum, error) {
 	if err := t.check(); err != nil {
 		return Spectrum{}, err
 	}
-	m, err := newMedium(t.Celsius)
+	s, err := NewSolver(t.Celsius)
 	if err != nil {
 		return Spectrum{}, err
 	}
-	s := Solver{medium: m, limit: constant("ionic strength limit"), b: constant("davies b")}
 	out := Spectrum{Lowest: t.Points[0].PH, Highest: t.Points[len(t.Points)-1].PH, Background: t.Background}
 	for range fitRounds { // the ionic strength of each point needs the fit
 		out.Sites, out.Strong = s.fitOnce(t, out)
@@ -99,12 +98,13 @@ func (s *Solver) fitOnce(t Titration, last Spectrum) ([]float64, float64) {
 		water := t.Solvent + p.Solvent
 		anions := math.Abs(last.Strong*t.Solvent + p.Base) // they balance the charge
 		ionic := (last.Background*t.Solvent + math.Abs(p.Base)/2 + anions/2) / water
-		g := s.gammas(min(ionic, s.limit))
+		s.gamma.at(&s.medium.activity, min(ionic, s.limit))
 		h := math.Pow(10, -p.PH)
-		capacity := water * math.Ln10 * (h + math.Exp(s.medium.lnKw)/h) / g.pow(1)
+		proton, hydroxide := s.waterIons(h)
+		capacity := water * math.Ln10 * (proton + hydroxide)
 		row := make([]float64, columns)
 		for j := range sites {
-			row[j] = t.Solvent * bareShare(s.medium.acids[site0+j], h, &g)
+			row[j] = t.Solvent * bareShare(s.medium.acids[site0+j], h, &s.gamma.ions[common])
 			if last.Sites != nil {
 				capacity += math.Ln10 * last.Sites[site0+j] * row[j] * (1 - row[j]/t.Solvent)
 			}
@@ -118,7 +118,7 @@ func (s *Solver) fitOnce(t Titration, last Spectrum) ([]float64, float64) {
 		}
 		row[sites], row[sites+1] = -weight*t.Solvent, weight*t.Solvent
 		a = append(a, row)
-		b = append(b, weight*(p.Base+water*(h/g.pow(1)-math.Exp(s.medium.lnKw)/h/g.pow(1))))
+		b = append(b, weight*(p.Base+water*(proton-hydroxide)))
 	}
 	for j := 1; j+1 < sites; j++ {
 		row := make([]float64, columns)

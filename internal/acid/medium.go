@@ -3,14 +3,13 @@ package acid
 import (
 	"fmt"
 	"math"
-	"sync"
 )
 
 // medium holds the constants at one temperature.
 type medium struct {
-	davies float64 // A·ln 10: of the natural logarithm
-	lnKw   float64
-	acids  []mediumAcid
+	activity activityModel
+	lnKw     float64
+	acids    []mediumAcid
 }
 
 // mediumAcid is an acid as the solver wants it: one entry a form, the bare one
@@ -19,6 +18,7 @@ type medium struct {
 //	exp(lnBeta)·aH^protons·γ(bare)/γ(form)   (·[M]·γ(M) for a pair)
 type mediumAcid struct {
 	bare  int // charge of the bare form
+	size  int // which of the sized coefficients its ions have; common: those of all
 	forms []form
 	pairs [metals][]form
 }
@@ -28,27 +28,6 @@ type form struct {
 	charge  int
 	beta    float64 // cumulative constant of M + h·H + L
 	shift   int     // carboxyl groups protonated, which ethanol favours
-}
-
-type activityRow struct{ celsius, a float64 }
-
-var activity = sync.OnceValue(func() []activityRow {
-	const file = "acid_activity.csv"
-	var list []activityRow
-	for _, row := range rows(file) {
-		list = append(list, activityRow{number(file, row[0]), number(file, row[1])})
-	}
-	return list
-})
-
-func debyeHuckelA(celsius float64) float64 {
-	list := activity()
-	for i := 1; i < len(list); i++ {
-		if lo, hi := list[i-1], list[i]; celsius <= hi.celsius {
-			return lo.a + (hi.a-lo.a)*(celsius-lo.celsius)/(hi.celsius-lo.celsius)
-		}
-	}
-	return list[len(list)-1].a
 }
 
 // PKw gives −log₁₀ of the ionic product of water at I = 0.
@@ -73,7 +52,7 @@ func newMedium(celsius float64) (*medium, error) {
 	if !(celsius >= lowest && celsius <= highest) {
 		return nil, fmt.Errorf("the acid constants hold from %g to %g °C, not at %g °C", lowest, highest, celsius)
 	}
-	m := &medium{davies: debyeHuckelA(celsius) * math.Ln10, lnKw: -PKw(celsius) * math.Ln10}
+	m := &medium{activity: newActivityModel(celsius), lnKw: -PKw(celsius) * math.Ln10}
 	for _, a := range All() {
 		m.acids = append(m.acids, newMediumAcid(a, celsius))
 	}
@@ -82,7 +61,7 @@ func newMedium(celsius float64) (*medium, error) {
 
 func newMediumAcid(a Acid, celsius float64) mediumAcid {
 	n := len(a.Steps)
-	out := mediumAcid{bare: a.Charge - n, forms: make([]form, n+1)}
+	out := mediumAcid{bare: a.Charge - n, size: sizeOf(a.ID), forms: make([]form, n+1)}
 	out.forms[0] = form{charge: out.bare, beta: 1}
 	for h := 1; h <= n; h++ { // protons come on in the reverse order of the steps
 		step, below := a.Steps[n-h], out.forms[h-1]

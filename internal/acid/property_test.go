@@ -88,10 +88,12 @@ func TestFormsBalance(t *testing.T) {
 		free := state.Free[acid.Calcium] + state.Free[acid.Magnesium]
 		require.InDelta(t, (sol.Metals[acid.Calcium]+sol.Metals[acid.Magnesium])/sol.Solvent, free+paired, 1e-12)
 		charge += 2 * free
-		// H⁺ and OH⁻ by the definition of pH, with Davies written out again.
+		// H⁺ and OH⁻ by the definition of pH, with Davies and Debye–Hückel (9 Å for
+		// the hydrogen ion: Kielland 1937) written out again.
 		root := math.Sqrt(min(state.Ionic, 0.6))
-		gamma := math.Pow(10, -0.5085*(root/(1+root)-0.2*min(state.Ionic, 0.6)))
-		charge += (math.Pow(10, -state.PH) - math.Pow(10, state.PH-acid.PKw(25))) / gamma
+		davies := math.Pow(10, -0.5085*(root/(1+root)-0.2*min(state.Ionic, 0.6)))
+		hydrogen := math.Pow(10, -0.5085*root/(1+0.3281*9*root))
+		charge += math.Pow(10, -state.PH)/hydrogen - math.Pow(10, state.PH-acid.PKw(25))/davies
 		require.InDelta(t, 0, charge, 1e-12, "%d", n)
 	}
 }

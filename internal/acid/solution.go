@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 )
 
 // Solution is what decides a liquid's pH: amounts in a mass of solvent. The zero
@@ -64,13 +65,11 @@ type ion struct {
 }
 
 var ions = sync.OnceValue(func() []ion {
-	const file = "acid_ions.csv"
-	pairing := map[string]Metal{"calcium": Calcium, "magnesium": Magnesium}
 	var list []ion
-	for _, row := range rows(file) {
-		in := ion{constituent: constituent.Must(constituent.ID(row[1])), charge: int(number(file, row[2])), metal: metals}
-		if row[3] == "metal" {
-			in.metal = pairing[row[0]]
+	for _, row := range embedded.Rows("acid_ions.csv") {
+		in := ion{constituent: constituent.Must(constituent.ID(row.Text("constituent"))), charge: row.Whole("charge"), metal: metals}
+		if row.Text("part") == "metal" {
+			in.metal = metalNames[row.Text("ion")]
 		}
 		list = append(list, in)
 	}

@@ -24,6 +24,22 @@ func TestBaseAndSolveAreInverse(t *testing.T) {
 	}
 }
 
+// Where a titration starts is for speed only.
+func TestTitrationDoesNotDependOnWhereItStarts(t *testing.T) {
+	s := solver(t, 25)
+	juice, other := orange(t), mix(t, "phosphoric 0.03 lactic 0.02 K 0.03 CA 0.01 MG 0.004")
+	for _, pH := range []float64{2, 5, 8.1, 10} {
+		cold, err := s.Titrate(juice, pH, acid.State{})
+		require.NoError(t, err)
+		near, err := s.Titrate(other, pH, acid.State{})
+		require.NoError(t, err)
+		warm, err := s.Titrate(juice, pH, near)
+		require.NoError(t, err)
+		assert.InDelta(t, cold.Base, warm.Base, 1e-12)
+		assert.InDelta(t, cold.Ionic, warm.Ionic, 1e-12)
+	}
+}
+
 func TestBufferCapacityOfStandardBuffers(t *testing.T) {
 	// Buffer value β, mol/l per pH, Lange's Handbook of Chemistry, table 8.15; the
 	// tolerance is half a unit of the last digit and 7 %. Two rows of that table,
@@ -65,14 +81,18 @@ func TestTitratableAcidityOfPureAcids(t *testing.T) {
 	}
 }
 
-func TestCurveRises(t *testing.T) {
-	curve, err := solver(t, 25).Curve(orange(t), 10, 60)
+func TestTitrationRises(t *testing.T) {
+	s, juice := solver(t, 25), orange(t)
+	state, err := s.Solve(juice, acid.State{})
 	require.NoError(t, err)
-	require.Len(t, curve, 60)
-	assert.InDelta(t, 0, curve[0].Base, 1e-12)
-	for i := 1; i < len(curve); i++ {
-		assert.Greater(t, curve[i].Base, curve[i-1].Base)
-		assert.Greater(t, curve[i].PH, curve[i-1].PH)
+	before, err := s.Base(juice, state.PH, state)
+	require.NoError(t, err)
+	assert.InDelta(t, 0, before, 1e-12)
+	for pH := state.PH + 0.1; pH < 10; pH += 0.1 {
+		base, err := s.Base(juice, pH, state)
+		require.NoError(t, err)
+		assert.Greater(t, base, before)
+		before = base
 	}
 }
 
@@ -81,21 +101,47 @@ func TestDegassing(t *testing.T) {
 	const air = 0.0340 * 0.0004
 	s := solver(t, 25)
 	soda := mix(t, "citric 0.02 K 0.01 carbonic 0.1")
-	require.NoError(t, s.Degas(soda, air))
+	_, err := s.Degas(soda, air, acid.State{})
+	require.NoError(t, err)
 	assert.Less(t, soda.Acids[acid.Must("carbonic")], 2e-5, "a sour drink keeps no carbon")
 	base, err := s.Base(soda, 8.1, acid.State{})
 	require.NoError(t, err)
 	assert.InDelta(t, 3*0.02-0.01, base, 0.001)
 
 	water := mix(t, "carbonic 0.01 NA 0.002") // a carbonated water keeps its bicarbonate
-	require.NoError(t, s.Degas(water, air))
+	_, err = s.Degas(water, air, acid.State{})
+	require.NoError(t, err)
 	assert.InDelta(t, 0.002, water.Acids[acid.Must("carbonic")], 0.0002)
 
 	rain := acid.New(1) // pure water in air: pH 5.6, general chemistry
-	require.NoError(t, s.Degas(rain, air))
-	state, err := s.Solve(rain, acid.State{})
+	state, err := s.Degas(rain, air, acid.State{})
 	require.NoError(t, err)
 	assert.InDelta(t, 5.6, state.PH, 0.05)
+}
+
+// TestDegassedIsAtEquilibrium looks whether what Degas leaves is an equilibrium of
+// a closed bottle, with as much CO2(aq) as the gas keeps there.
+func TestDegassedIsAtEquilibrium(t *testing.T) {
+	s := solver(t, 25)
+	for _, recipe := range []string{
+		"carbonic 0.01 NA 0.002", "carbonic 0.001 CA 0.0015 MG 0.001 NA 0.001", "NA 0.02", "citric 0.01 K 0.028 CA 0.004 carbonic 0.002", "phosphoric 0.01 K 0.016 MG 0.003",
+	} {
+		for _, co2 := range []float64{1e-6, 1.36e-5, 0.034} {
+			sol := mix(t, recipe)
+			open, err := s.Degas(sol, co2, acid.State{})
+			require.NoError(t, err, recipe)
+			closed, err := s.Solve(sol, acid.State{})
+			require.NoError(t, err, recipe)
+			assert.InDelta(t, closed.PH, open.PH, 1e-9, recipe)
+			forms, err := s.Forms(sol, closed)
+			require.NoError(t, err)
+			for _, f := range forms {
+				if f.Acid == acid.Must("carbonic") && f.Charge == 0 && !f.Metal {
+					assert.InEpsilon(t, co2, f.MolKg, 1e-9, recipe)
+				}
+			}
+		}
+	}
 }
 
 func TestDoseToAPH(t *testing.T) {

@@ -1,13 +1,10 @@
 package assay
 
 import (
-	"encoding/csv"
-	"strconv"
 	"sync"
 
-	"sipsum/data"
-	"sipsum/internal/acid"
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
@@ -18,23 +15,9 @@ import (
 type span struct{ low, high float64 }
 
 var unmeasured = sync.OnceValue(func() map[string]span {
-	file, err := data.FS.Open("acid_unmeasured.csv")
-	if err != nil {
-		panic("assay: " + err.Error())
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		panic("assay: acid_unmeasured.csv: " + err.Error())
-	}
 	spans := map[string]span{}
-	for _, row := range rows[1:] {
-		low, errLow := strconv.ParseFloat(row[1], 64)
-		high, errHigh := strconv.ParseFloat(row[2], 64)
-		if errLow != nil || errHigh != nil {
-			panic("assay: acid_unmeasured.csv: " + row[0] + ": not a number")
-		}
-		spans[row[0]] = span{low, high}
+	for _, row := range embedded.Rows("acid_unmeasured.csv") {
+		spans[row.Text("what")] = span{row.Number("low"), row.Number("high")}
 	}
 	return spans
 })
@@ -58,77 +41,134 @@ const (
 	acidsRest constituent.ID = "OA-other"
 )
 
-// ions are the grams that decide a pot's acidity, by constituent and draw: what
-// is known, and a draw of what is not.
-type ions struct {
-	n       int
-	grams   map[constituent.ID][]float64
-	unknown []string // foods whose acids nobody has stated
-	bare    []string // foods with acids and without a figure for potassium
-	protein bool     // a row's protein takes up acid
-}
-
-// ionsOf collects a pot's acids and ions over its first n draws.
-func (w *walk) ionsOf(pot *ledger.Pot, n int) ions {
-	in := ions{n: n, grams: map[constituent.ID][]float64{}}
-	for _, id := range acid.Constituents() {
-		in.grams[id] = pot.Total(id)[:n]
-	}
-	for row := range pot.Rows {
-		w.addUnmeasured(&in, pot, row)
-	}
-	return in
-}
-
 // addUnmeasured adds what a row's table left out, each within the range of its
 // row of data/acid_unmeasured.csv, the middle in column 0.
 func (w *walk) addUnmeasured(in *ions, pot *ledger.Pot, row int) {
+	w.addIons(in, pot, row)
+	w.addAcids(in, pot, row)
+}
+
+// asStated are the groups of foods of which nothing is assumed beside what is stated:
+// pure substances, and what the designer has put into no group.
+var asStated = map[string]bool{"": true, "acid": true, "salt": true}
+
+// addIons adds the phosphate, chloride and sulphate that a row's table left out, and
+// the acid that its protein takes up.
+func (w *walk) addIons(in *ions, pot *ledger.Pot, row int) {
 	f := pot.Rows[row].Profile.Food
-	missing := func(id constituent.ID) bool { return pot.Bounds(row)[constituent.Must(id).Order] != 0 }
-	molar := func(id constituent.ID) float64 { return constituent.Must(id).Molar }
-	add := func(what string, to constituent.ID, per []float64, factor float64) {
-		u := w.between(spanOf(what), what, f.ID)
-		for d := range in.n {
-			in.grams[to][d] += u[d] * per[d] * factor
-		}
+	missing := func(id constituent.ID) bool {
+		return !asStated[f.Group] && pot.Bounds(row)[constituent.Must(id).Order] != 0
 	}
-	ones := make([]float64, in.n)
-	fill(ones, 1)
+	molar := func(id constituent.ID) float64 { return constituent.Must(id).Molar }
+	in.aired = in.aired || missing(constituent.CarbonDioxide)
 	if bound := pot.Bounds(row)[constituent.Must(phosphate).Order]; bound > 0 {
-		add("phosphate", phosphate, ones, bound)
+		w.addWithin(in, f.ID, "phosphate", phosphate, constantColumn(in.n, bound), 1)
+	}
+	if f.Group == "water" && missing(chloride) && !missing(constituent.CarbonDioxide) {
+		in.addWaterAnions(pot, row)
+		return
 	}
 	k := pot.Of(row, potassium)
 	if missing(chloride) {
-		add("chloride by potassium", chloride, k, molar(chloride)/molar(potassium))
-		add("chloride by sodium", chloride, pot.Of(row, constituent.Sodium), molar(chloride)/molar(constituent.Sodium))
+		w.addWithin(in, f.ID, "chloride by potassium", chloride, k, molar(chloride)/molar(potassium))
+		w.addWithin(in, f.ID, "chloride by sodium", chloride, pot.Of(row, constituent.Sodium), molar(chloride)/molar(constituent.Sodium))
 	}
 	if missing(sulphate) {
-		add("sulphate by potassium", sulphate, k, molar(sulphate)/molar(potassium))
+		w.addWithin(in, f.ID, "sulphate by potassium", sulphate, k, molar(sulphate)/molar(potassium))
 	}
 	if takesUpAcid[f.Group] { // as if it brought that much potassium
 		protein := pot.Of(row, constituent.Protein)
-		add("protein charge", potassium, protein, molar(potassium))
+		w.addWithin(in, f.ID, "protein charge", potassium, protein, molar(potassium))
 		in.protein = in.protein || protein[0] > 0
 	}
-	measured, rest := pot.Of(row, constituent.OrganicAcids), pot.Of(row, acidsRest)
+}
+
+// waterCharges are the ions of a water whose chloride is found by its balance of charge;
+// its inorganic carbon is bicarbonate.
+var waterCharges = []struct {
+	id     constituent.ID
+	charge float64
+}{{constituent.Sodium, 1}, {potassium, 1}, {"CA", 2}, {"MG", 2}, {constituent.CarbonDioxide, -1}, {sulphate, -2}}
+
+// addWaterAnions adds the chloride and sulphate of a water, as chloride: what its metals
+// have beside its bicarbonate.
+func (in *ions) addWaterAnions(pot *ledger.Pot, row int) {
+	sum := make([]float64, in.n)
+	for _, w := range waterCharges {
+		col, molar := pot.Of(row, w.id), constituent.Must(w.id).Molar
+		for d := range sum {
+			sum[d] += w.charge * col[d] / molar
+		}
+	}
+	for d, x := range sum {
+		in.grams[chloride][d] += max(x, 0) * constituent.Must(chloride).Molar
+	}
+}
+
+// addAcids adds the acids that a row's table left out: those with a known mass and no
+// name and those that nobody has measured as citric acid, and more of its own where a
+// published titratable acidity tells so.
+func (w *walk) addAcids(in *ions, pot *ledger.Pot, row int) {
+	f := pot.Rows[row].Profile.Food
+	in.addRest(pot, row)
+	carrier, named := carrierOf(pot, row)
+	more := w.moreAcidOf(pot.Rows[row].Profile, in.n)
+	if named && more == nil {
+		w.addBounded(in, pot, row, carrier[0])
+	}
 	switch {
-	case rest[0] > 0: // their mass is known, their names are not
+	case carrier == nil:
+	case more != nil:
+		in.addMore(pot, row, more, carrier)
+	case !named:
+		before := in.grams[citric][0]
+		w.addWithin(in, f.ID, "acids", citric, carrier, 1)
+		in.unknown = append(in.unknown, f.ID.String())
+		in.nobody.add(citric, openGrams{in.grams[citric][0] - before, carrier[0] * spanOf("acids").high})
+	case !asStated[f.Group] && pot.Of(row, acidsRest)[0] <= 0 && anyMissing(pot, row):
+		w.addWithin(in, f.ID, "minor acids", citric, carrier, 1)
+	}
+	if named && neverAlkaline[f.Group] {
+		in.juices = append(in.juices, f.ID.String())
+	}
+	if (named || more != nil) && pot.Bounds(row)[constituent.Must(potassium).Order] != 0 {
+		in.bare = append(in.bare, f.ID.String())
+	}
+}
+
+// addRest adds the acids of a row whose mass is known and whose names are not.
+func (in *ions) addRest(pot *ledger.Pot, row int) {
+	if rest := pot.Of(row, acidsRest); rest[0] > 0 {
 		for d := range in.n {
 			in.grams[citric][d] += max(rest[d], 0)
 		}
-	case measured[0] > 0:
-		if anyMissing(pot, row) {
-			add("minor acids", citric, measured, 1)
-		}
-	default:
-		if most := mostAcid(pot, row); most > 0 {
-			add("acids", citric, ones, most)
-			in.unknown = append(in.unknown, f.ID.String())
-		}
 	}
-	if missing(potassium) && measured[0] > 0 {
-		in.bare = append(in.bare, f.ID.String())
+}
+
+// carrierOf gives the grams with which a row's unnamed acid goes through the steps: its
+// named acids, else the most that they could be. nil: it has none.
+func carrierOf(pot *ledger.Pot, row int) (grams []float64, measured bool) {
+	if named := pot.Of(row, constituent.OrganicAcids); named[0] > 0 {
+		return named, true
 	}
+	if most := mostAcid(pot, row); most > 0 {
+		return constantColumn(pot.N, most), false
+	}
+	return nil, false
+}
+
+// addWithin adds a drawn share of a column to the grams of a constituent.
+func (w *walk) addWithin(in *ions, food food.ID, what string, to constituent.ID, per []float64, factor float64) {
+	u := w.between(spanOf(what), what, food)
+	for d := range in.n {
+		in.grams[to][d] += u[d] * per[d] * factor
+	}
+}
+
+func constantColumn(n int, x float64) []float64 {
+	col := make([]float64, n)
+	fill(col, x)
+	return col
 }
 
 // takesUpAcid are the groups of foods whose protein is native to pH 6 to 7 and

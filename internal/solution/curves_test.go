@@ -58,8 +58,9 @@ func TestEthanolAgainstTheHandbook(t *testing.T) {
 		assert.InDelta(t, want, density, 1e-4, "from its constituents")
 	}
 	// OIML R 22: 40 % vol is 33.30 % m/m, 12 % vol 9.64 % m/m.
-	assert.InDelta(t, 0.3330, solution.EthanolFraction(40), 5e-5)
-	assert.InDelta(t, 0.0964, solution.EthanolFraction(12), 5e-5)
+	for abv, grams := range map[float64]float64{40: 33.30, 12: 9.64} {
+		assert.InDelta(t, abv, solution.ABV(grams, 100/solution.EthanolDensity(grams/100)), 0.01)
+	}
 }
 
 func TestWaterActivityOfSyrups(t *testing.T) {

@@ -4,6 +4,7 @@ import (
 	"sync"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 )
 
 // SpecificVolume is the apparent volume that a gram of a constituent takes up
@@ -15,10 +16,9 @@ type SpecificVolume struct {
 }
 
 var specificVolumes = sync.OnceValue(func() map[constituent.ID]SpecificVolume {
-	const file = "specific_volumes.csv"
 	volumes := map[constituent.ID]SpecificVolume{}
-	for _, row := range dataRows(file) {
-		volumes[constituent.ID(row[0])] = SpecificVolume{MlPerGram: dataNumber(file, row[1]), SD: dataNumber(file, row[2]), Source: row[3]}
+	for _, row := range embedded.Rows("specific_volumes.csv") {
+		volumes[constituent.ID(row.Text("constituent"))] = SpecificVolume{MlPerGram: row.Number("ml_per_g"), SD: row.Number("sd"), Source: row.Text("source")}
 	}
 	return volumes
 })

@@ -2,13 +2,14 @@ package solution
 
 import (
 	"sync"
+
+	"sipsum/internal/embedded"
 )
 
 var ethanolTerms = sync.OnceValue(func() []float64 {
-	const file = "solution_ethanol.csv"
 	var terms []float64
-	for _, row := range dataRows(file) {
-		terms = append(terms, dataNumber(file, row[1]))
+	for _, row := range embedded.Rows("solution_ethanol.csv") {
+		terms = append(terms, row.Number("coefficient_kg_m3"))
 	}
 	return terms
 })
@@ -24,21 +25,6 @@ func EthanolDensity(fraction float64) float64 {
 
 // waterDensity gives g/ml of water at 20 °C.
 func waterDensity() float64 { return EthanolDensity(0) }
-
-// EthanolFraction gives the mass fraction of ethanol in water of a strength in
-// per cent by volume at 20 °C, 0 to 100.
-func EthanolFraction(abv float64) float64 {
-	const exact = 1e-12
-	lo, hi := 0.0, 1.0
-	for hi-lo > exact {
-		if p := (lo + hi) / 2; percent*p*EthanolDensity(p)/constants()["ethanol density"] < abv {
-			lo = p
-		} else {
-			hi = p
-		}
-	}
-	return (lo + hi) / 2
-}
 
 // Excess gives how many ml more a liquid takes up than the sum of its
 // constituents' specific volumes (data/specific_volumes.csv), from grams of

@@ -1,6 +1,10 @@
 package solution
 
-import "sync"
+import (
+	"sync"
+
+	"sipsum/internal/embedded"
+)
 
 // holding is a cell of the Food Code's interaction tables.
 type holding struct {
@@ -18,13 +22,12 @@ type limit struct {
 func (l limit) holds(x float64) bool { return x < l.upTo || l.included && x == l.upTo }
 
 var holdings = sync.OnceValue(func() []holding {
-	const file = "solution_tcs.csv"
 	var cells []holding
-	for _, row := range dataRows(file) {
+	for _, row := range embedded.Rows("solution_tcs.csv") {
 		cells = append(cells, holding{
-			packed: row[0] == "A",
-			aw:     limit{dataNumber(file, row[1]), row[2] == "yes"}, ph: limit{dataNumber(file, row[3]), row[4] == "yes"},
-			assessment: row[5] == "assess", source: row[6],
+			packed: row.Text("table") == "A",
+			aw:     limit{row.Number("aw_up_to"), row.Text("aw_included") == "yes"}, ph: limit{row.Number("ph_up_to"), row.Text("ph_included") == "yes"},
+			assessment: row.Text("time_temperature_control") == "assess", source: row.Text("source"),
 		})
 	}
 	return cells

@@ -1,13 +1,10 @@
 package solution
 
 import (
-	"encoding/csv"
-	"fmt"
-	"strconv"
 	"sync"
 
-	"sipsum/data"
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 )
 
 // Refraction is what one per cent by mass of a constituent adds to the soluble
@@ -19,24 +16,11 @@ type Refraction struct {
 }
 
 var refractions = sync.OnceValue(func() map[constituent.ID]Refraction {
-	file, err := data.FS.Open("refraction.csv")
-	if err != nil {
-		panic("solution: " + err.Error())
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		panic("solution: refraction.csv: " + err.Error())
-	}
 	all := map[constituent.ID]Refraction{}
-	for _, row := range rows[1:] {
-		var x [4]float64
-		for i := range x {
-			if x[i], err = strconv.ParseFloat(row[i+1], 64); err != nil {
-				panic(fmt.Sprintf("solution: refraction.csv: %s: not a number", row[0]))
-			}
+	for _, row := range embedded.Rows("refraction.csv") {
+		all[constituent.ID(row.Text("constituent"))] = Refraction{
+			Solids: row.Number("solids"), SolidsSD: row.Number("solids_sd"), Brix: row.Number("brix"), BrixSD: row.Number("brix_sd"), Source: row.Text("source"),
 		}
-		all[constituent.ID(row[0])] = Refraction{x[0], x[1], x[2], x[3], row[5]}
 	}
 	return all
 })

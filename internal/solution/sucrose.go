@@ -4,6 +4,8 @@ import (
 	"sync"
 
 	"gonum.org/v1/gonum/mat"
+
+	"sipsum/internal/embedded"
 )
 
 // HighestSucrose is the strongest sucrose solution, in per cent by mass, that
@@ -17,15 +19,14 @@ const HighestSucrose = 70.0
 type sucroseCurves struct{ density, index []float64 }
 
 var sucrose = sync.OnceValue(func() sucroseCurves {
-	const file = "solution_sucrose.csv"
 	const densityTerms, indexTerms = 4, 5
 	water := waterDensity()
 	var w, rho, n []float64
-	for _, row := range dataRows(file) {
-		x := dataNumber(file, row[0]) / percent
+	for _, row := range embedded.Rows("solution_sucrose.csv") {
+		x := row.Number("percent") / percent
 		w = append(w, x)
-		rho = append(rho, (dataNumber(file, row[1])-water)/x)
-		n = append(n, dataNumber(file, row[2]))
+		rho = append(rho, (row.Number("density_g_ml")-water)/x)
+		n = append(n, row.Number("index"))
 	}
 	return sucroseCurves{density: polynomial(w, rho, w, densityTerms), index: polynomial(w, n, nil, indexTerms)}
 })

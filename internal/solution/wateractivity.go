@@ -5,16 +5,39 @@ import (
 	"sync"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
+	"sipsum/internal/source"
 )
 
-var norrish = sync.OnceValue(func() map[constituent.ID]float64 {
-	const file = "solution_norrish.csv"
-	k := map[constituent.ID]float64{}
-	for _, row := range dataRows(file) {
-		k[constituent.ID(row[0])] = dataNumber(file, row[1])
+// norrishConstant is a row of data/solution_norrish.csv.
+type norrishConstant struct {
+	k    float64
+	seen bool // in print
+}
+
+var norrish = sync.OnceValue(func() map[constituent.ID]norrishConstant {
+	constants := map[constituent.ID]norrishConstant{}
+	for _, row := range embedded.Rows("solution_norrish.csv") {
+		constants[constituent.ID(row.Text("constituent"))] = norrishConstant{row.Number("k"), !source.IsFromMemory(row.Text("source"))}
 	}
-	return k
+	return constants
 })
+
+// RestsOnMemory reports whether the water activity of a mixture of masses in grams
+// rests on constants that nobody has seen in print: those of a twentieth or more of
+// what is dissolved, by amount.
+func RestsOnMemory(grams map[constituent.ID]float64) bool {
+	const weighty = 0.05
+	all, unseen := 0.0, 0.0
+	for _, c := range dissolved() {
+		n := grams[c.ID] / c.Molar
+		all += n
+		if k, ok := norrish()[c.ID]; ok && !k.seen {
+			unseen += n
+		}
+	}
+	return unseen > 0 && unseen >= weighty*all
+}
 
 // WaterActivity gives the water activity at 25 °C of a mixture of masses in
 // grams (Norrish 1966, with the roots of the constants added for mixtures):
@@ -35,10 +58,19 @@ func WaterActivity(grams map[constituent.ID]float64) (aw float64, ok bool) {
 	for _, c := range dissolved() {
 		n := grams[c.ID] / c.Molar
 		total += n
-		pull += math.Sqrt(norrish()[c.ID]) * n
+		pull += math.Sqrt(norrish()[c.ID].k) * n
 	}
 	pull /= total
 	return water / total * math.Exp(-pull*pull), true
+}
+
+// Dissolved lists the constituents that WaterActivity asks for, water first.
+func Dissolved() []constituent.ID {
+	list := []constituent.ID{constituent.Water}
+	for _, c := range dissolved() {
+		list = append(list, c.ID)
+	}
+	return list
 }
 
 // dissolved lists what counts as particles in water, in vocabulary order.
