@@ -25,7 +25,7 @@ var floors = [][]string{
 	{"internal/unit"},
 	{"internal/constituent"},
 	{"internal/food", "internal/solution", "internal/acid"},
-	{"internal/drink", "internal/ledger", "internal/tables/table", "internal/tables/difference"},
+	{"internal/drink", "internal/ledger", "internal/curdling", "internal/tables/table", "internal/tables/difference"},
 	{"internal/prep"},
 	{"internal/assay"},
 	{"internal/allergen", "internal/evidence"},
@@ -53,7 +53,7 @@ var only = map[string][]string{
 // processes.
 var pure = []string{
 	"internal/fail", "internal/embedded", "internal/unit", "internal/estimate", "internal/source", "internal/constituent", "internal/food",
-	"internal/solution", "internal/acid", "internal/drink", "internal/ledger", "internal/prep", "internal/assay", "internal/allergen",
+	"internal/solution", "internal/acid", "internal/curdling", "internal/drink", "internal/ledger", "internal/prep", "internal/assay", "internal/allergen",
 	"internal/evidence", "internal/caution", "internal/label", "internal/sheet", "internal/report/json", "internal/report/text",
 	"internal/tables/difference",
 }

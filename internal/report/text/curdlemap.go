@@ -1,0 +1,121 @@
+package textreport
+
+import (
+	"fmt"
+	"math"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/curdling"
+)
+
+// curdling prints where a drink with milk stays smooth: the verdict and the ways
+// out, and if whole the map.
+func (p *page) curdling(c *assay.Curdling, whole bool) {
+	if c == nil {
+		return
+	}
+	p.heading("Where it stays smooth")
+	if c.Why != "" {
+		p.paragraph(marginWidth, 2, "No estimate: "+Clean(c.Why, mostProse)+".")
+		p.paragraph(marginWidth, 2, "Reading to take: "+Clean(c.Do, mostProse)+".")
+		return
+	}
+	p.paragraph(marginWidth, 0, p.standing(c))
+	if whole {
+		p.curdleMap(c)
+	}
+	p.waysOut(c)
+	if whole {
+		p.paragraph(marginWidth, 2, "pH of curdling: "+Clean(c.Stand.Curdling.Source, mostProse)+".")
+	}
+	p.paragraph(0, 0, "An estimate: try it small, and pour slowly. Milk is kept cold, and a warm drink served at once, as local rules say.")
+}
+
+// standing says where the drink stands.
+func (p *page) standing(c *assay.Curdling) string {
+	band := c.Stand.Curdling
+	at := plain(c.Celsius) + glue + "°C"
+	if c.Assumed {
+		at += " (assumed: the drink names no temperature)"
+	}
+	pH := c.PH
+	pH.Unit = "" // the words say it
+	return fmt.Sprintf("The %s begins to curdle at pH%s%s at %s. The drink stands at pH%s%s, with %.0f%s%% of %s: %s, smooth in %.0f%s%% of the draws.",
+		Clean(c.Protein, mostName), glue, span(band.Low, band.High, phPlace), at, glue, p.sentence(pH, ""),
+		percentOf*c.Stand.MilkShare, glue, Clean(join(c.Milk), mostName), c.Stand.Verdict, percentOf*c.Stand.Smooth, glue)
+}
+
+// phPlace: a published pH of curdling is good to a tenth.
+const phPlace = -1
+
+// verdictSign is a verdict in a cell of the map.
+var verdictSign = map[curdling.Verdict]string{curdling.Smooth: "·", curdling.Doubtful: "?", curdling.Curdles: "×"}
+
+// The columns of the map.
+const (
+	timesWidth = 8
+	milkWidth  = 15
+	doseWidth  = 6
+)
+
+// hundredth is as fine as a factor is printed.
+const hundredth = 100
+
+// curdleMap prints a sign for each cell, the drink's own in brackets.
+func (p *page) curdleMap(c *assay.Curdling) {
+	m := c.Map
+	p.gap()
+	p.line(left("    milk", milkWidth), "  ", fit(Clean(c.Sour, mostName), p.width/2), ", times what the drink holds")
+	head := left("   times  share", milkWidth+1)
+	for _, dose := range m.Doses {
+		head += right(plain(dose), doseWidth-1) + " "
+	}
+	p.line(head)
+	for i := len(m.Milks) - 1; i >= 0; i-- {
+		line := right(plain(math.Round(hundredth*m.Milks[i])/hundredth), timesWidth) + right(fmt.Sprintf("%.0f %%", percentOf*m.Shares[i]), milkWidth-timesWidth) + " "
+		for k, cell := range m.Cells[i] {
+			sign := " " + verdictSign[cell.Verdict] + " "
+			if m.Milks[i] == 1 && m.Doses[k] == 1 {
+				sign = "[" + verdictSign[cell.Verdict] + "]"
+			}
+			line += right(sign, doseWidth)
+		}
+		p.line(line)
+	}
+	p.paragraph(marginWidth+2, 2, "· smooth, ? doubtful, × curdles, [ ] the drink; shares at its own dose")
+	p.gap()
+}
+
+// waysOut lists the changes that keep the drink smooth.
+func (p *page) waysOut(c *assay.Curdling) {
+	if c.Stand.Verdict == curdling.Smooth {
+		return
+	}
+	if len(c.Ways) == 0 {
+		p.paragraph(marginWidth, 2, "No single change within reach keeps it smooth.")
+		return
+	}
+	p.paragraph(marginWidth, 2, "Ways out, the smallest change first (suggestions, each alone, a serving):")
+	salted := false
+	for _, w := range c.Ways {
+		salted = salted || w.Kind == curdling.Buffer
+		p.hanging("  – ", bulletIndent, fmt.Sprintf("%s: pH%s%s", wayWords(c, w), glue, rounded(w.PH, -2)))
+	}
+	if salted {
+		p.paragraph(marginWidth, 2, "A buffering salt is a food additive: weigh it finely, taste, declare it, and keep to its legal limit for your kind of drink.")
+	}
+}
+
+// wayWords says a change; amounts are rounded to the safe side.
+func wayWords(c *assay.Curdling, w curdling.Way) string {
+	grams := upward(w.Grams, firstPlace(w.Grams)-1) + glue + "g"
+	switch w.Kind {
+	case curdling.LessSour:
+		return grams + " less of " + Clean(c.Sour, mostName)
+	case curdling.MoreMilk:
+		return grams + " more of " + Clean(join(c.Milk), mostName)
+	case curdling.Cooler:
+		return "poured at " + plain(math.Floor(w.Celsius)) + glue + "°C or cooler"
+	}
+	return grams + " " + w.Salt.Name + " (" + w.Salt.Additive + "), dissolved in the milk first"
+}
