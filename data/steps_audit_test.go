@@ -32,7 +32,7 @@ func TestStepTablesAreSourced(t *testing.T) {
 			}
 		}
 	}
-	for _, file := range []string{"curdling.csv", "solubility.csv", "fermentation.csv", "constants.csv"} {
+	for _, file := range []string{"curdling.csv", "curdling_proteins.csv", "curdling_foods.csv", "curdling_salts.csv", "solubility.csv", "fermentation.csv", "constants.csv"} {
 		for _, r := range rows(t, file) {
 			assert.NotEmpty(t, r["source"], file)
 		}

@@ -33,6 +33,8 @@ type Options struct {
 
 	Why  constituent.ID // ask what drives this figure; empty: nobody asks
 	Next bool           // ask which reading to take next
+
+	Degassed bool // ask for the pH when the gas has left
 }
 
 // Assay is a drink calculated.
@@ -48,6 +50,7 @@ type Assay struct {
 	Per100ml   Composition // without intervals unless Whole
 	Components []Component
 	Chemistry  *Chemistry
+	Curdling   *Curdling // nil if nothing in the drink may curdle, or nothing sours it
 	// TableEnergy is in kJ and in kcal.
 	TableEnergy [2]TableEnergy
 	Drivers     *Drivers     // of Why; nil if not asked, or if the drink has none of it

@@ -1,14 +1,12 @@
 package assay
 
 import (
-	"fmt"
-	"math"
 	"slices"
-	"strings"
 
-	"sipsum/internal/acid"
 	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
 	"sipsum/internal/ledger"
+	"sipsum/internal/solution"
 )
 
 // Chemistry is what a liquid is as a solution.
@@ -17,11 +15,21 @@ type Chemistry struct {
 	PH      Estimate
 	PHMeter Estimate // at MeterCelsius
 	Acidity []Acidity
+	Density Result // g/ml at 20 °C
 	Brix    Result // °Bx, as a refractometer reads it
+	// BrixCorrected is Brix with what the acid hides of it: the Brix value of juice.
+	BrixCorrected Estimate
 	// BrixAcid is °Brix over grams of titratable acidity per 100 g, as citric acid.
-	BrixAcid Estimate
-	CO2      Result   // g/l
-	Unseen   []string // what weighs here and rests on constants that nobody has seen in print
+	BrixAcid   Estimate
+	Capacity   Estimate // mmol of base per litre and unit of pH, at PHMeter
+	StrongIons Estimate // mmol/l of charge: of metals less that of the anions of strong acids
+	Curve      []CurvePoint
+	Doses      []Dose        // only of what was read
+	CO2        Result        // g/l
+	Degassed   Estimate      // PHMeter when the gas has left; only if asked and if there is gas
+	RestsOn    []Calibration // published pH on which the pH rests
+	Unseen     []string      // what weighs here and rests on constants that nobody has seen in print
+	Keeping    *Keeping      // of house-made components
 }
 
 // Acidity is titratable acidity to an end point.
@@ -49,25 +57,26 @@ var endPoints = []float64{8.1, 7.0, 8.2}
 // the run's. A 90 % interval of 200 draws is good to a tenth of its width.
 const chemistryDraws = 200
 
-// chemistry works a pot out as a solution. celsius is its serving temperature.
-func (w *walk) chemistry(pot *ledger.Pot, celsius float64) *Chemistry {
+// chemistry works a pot out as a solution. celsius is its serving temperature, last
+// what was read of it as it stands (nil: nothing).
+func (w *walk) chemistry(pot *ledger.Pot, celsius float64, last []*drink.Measured) *Chemistry {
 	m := &meter{}
-	brix := w.brix(pot)
-	c := &Chemistry{Celsius: celsius, Brix: known(m.Of(brix), "°Bx")}
-	co2 := ratio(pot.Total(constituent.CarbonDioxide), w.volume(pot), perLitre)
-	c.CO2 = known(m.Of(co2), "g/l")
-	if why := unsolvable(pot); why != "" {
+	brix, density := w.brix(pot), w.density(pot)
+	c := &Chemistry{Celsius: celsius, Density: known(m.Of(density), "g/ml"), Brix: known(m.Of(brix), "°Bx")}
+	c.CO2 = known(m.Of(ratio(pot.Total(constituent.CarbonDioxide), w.volume(pot), perLitre)), "g/l")
+	why, sure := w.unsolvable(pot), surely{pH: has(last, readPH), acidity: has(last, readTA)}
+	if why != "" && (!sure.pH || pot.Central(constituent.Water) <= 0) {
 		c.withhold(why)
 		return c
 	}
 	n := min(pot.N, chemistryDraws+1)
 	in := w.ionsOf(pot, n)
-	a, err := solveDraws(in, pot, w.density(pot), celsius)
+	a, err := solveDraws(in, pot, density, celsius)
 	if err != nil {
 		c.withhold(err.Error())
 		return c
 	}
-	c.Unseen = in.unseen()
+	c.Unseen, c.RestsOn = in.unseen(), in.restsOn
 	if a.pH != nil {
 		c.PH = Estimate{Result: known(m.Of(a.pH), "pH")}
 	} else {
@@ -80,16 +89,35 @@ func (w *walk) chemistry(pot *ledger.Pot, celsius float64) *Chemistry {
 		})
 	}
 	c.BrixAcid = Estimate{Result: known(m.Of(ratio(brix[:n], a.per100g[0], 1)), "1")}
-	switch half := (c.PHMeter.High - c.PHMeter.Low) / 2; {
-	case len(in.bare) > 0:
-		c.withholdPH("potassium unknown of " + listed(in.bare) + ": the pH is higher than its acids alone would make it; measure it")
-	case half > spanOf("widest").high:
-		c.withhold(tooWide(in.unknown))
+	corrected := make([]float64, n)
+	for d := range corrected {
+		corrected[d] = solution.CorrectedBrix(brix[d], a.per100g[0][d])
+	}
+	c.BrixCorrected = Estimate{Result: known(m.Of(corrected), "°Bx")}
+	if a.per100g[0][0] < hardlySour {
+		c.BrixAcid.withhold("there is hardly any acid to divide by")
+	}
+	if err := c.widen(in, pot); err != nil {
+		c.withhold(err.Error())
+		return c
+	}
+	c.withholdUnknown(in, why, sure)
+	if c.PHMeter.Why != "" {
+		return c
+	}
+	if c.withholdVague(in); c.Capacity.Why == "" {
+		if err := c.buffer(w, in, pot, a.meter, sure); err != nil {
+			c.withhold(err.Error())
+		}
 	}
 	return c
 }
 
 const perLitre = 1000
+
+// hardlySour is the titratable acidity, in g/100 g, below which a burette reads none: a
+// drop of 0.05 ml of 0.1 mol/l on 10 g is 0.003.
+const hardlySour = 0.003
 
 // dissolve works the serving and its house-made components out as solutions.
 func (a *Assay) dissolve(w *walk) {
@@ -97,88 +125,28 @@ func (a *Assay) dissolve(w *walk) {
 	if a.Drink.At != nil {
 		celsius = a.Drink.At.Number
 	}
-	a.Chemistry = w.chemistry(a.Serving, celsius)
+	a.Chemistry = w.chemistry(a.Serving, celsius, a.lastReadings())
+	if a.Degassed && a.Chemistry.CO2.Mean > 0 {
+		a.Chemistry.degas(w, a.Serving)
+	}
+	a.Curdling = a.curdle(w, celsius)
 	for i, c := range a.Components {
 		if c.House {
-			a.Components[i].Chemistry = w.chemistry(w.made[c.Name], celsius)
+			house, _ := a.Drink.Component(c.Name)
+			last := lastReadings(house.Measured, house.Steps)
+			chemistry := w.chemistry(w.made[c.Name], celsius, last)
+			chemistry.Keeping = chemistry.keeping(w.made[c.Name], house.Keeps, has(last, readPH))
+			a.Components[i].Chemistry = chemistry
 		}
 	}
 }
 
-// withhold keeps pH and acidity from being printed: what is unknown may lie
-// outside any interval that the known part has.
-func (c *Chemistry) withhold(why string) {
-	c.withholdPH(why)
-	c.BrixAcid.withhold(why)
-	if c.Acidity == nil {
-		for _, end := range endPoints {
-			c.Acidity = append(c.Acidity, Acidity{EndPoint: end})
-		}
+// lastReadings gives what was read of the drink as it is drunk: nothing, if a garnish
+// went in afterwards.
+func (a *Assay) lastReadings() []*drink.Measured {
+	eaten := func(l drink.Line) bool { return l.Eaten }
+	if slices.ContainsFunc(a.Drink.Garnish, eaten) {
+		return nil
 	}
-	for i := range c.Acidity {
-		c.Acidity[i].Per100g.withhold(why)
-		c.Acidity[i].PerLitre.withhold(why)
-	}
-}
-
-func (c *Chemistry) withholdPH(why string) {
-	c.PH.withhold(why)
-	c.PHMeter.withhold(why)
-}
-
-func (e *Estimate) withhold(why string) {
-	e.Why, e.Unknown = why, true
-	e.Mean, e.SD, e.Low, e.High = math.NaN(), math.NaN(), math.NaN(), math.NaN()
-}
-
-// unsolvable tells why a pot can have no pH from its composition, if so.
-func unsolvable(pot *ledger.Pot) string {
-	const hundred = 100
-	mass, water, protein := pot.Central(constituent.Mass), pot.Central(constituent.Water), pot.Central(constituent.Protein)
-	switch limit := spanOf("protein").high; {
-	case mass <= 0 || water <= 0:
-		return "there is no water in it"
-	case hundred*protein/mass > limit:
-		return fmt.Sprintf("%.1f g of protein in 100 g buffer as its acids do: no pH from composition above %g g; titrate it", hundred*protein/mass, limit)
-	}
-	return ""
-}
-
-func tooWide(foods []string) string {
-	const why = "what its foods do not say leaves it open: measure the pH"
-	if len(foods) == 0 {
-		return why
-	}
-	return why + " (acids unknown of " + listed(foods) + ")"
-}
-
-func listed(foods []string) string {
-	slices.Sort(foods)
-	return strings.Join(slices.Compact(foods), ", ")
-}
-
-// unseen lists what a pH rests on that nobody has seen in print: acids from memory
-// that make up at least 5 % of the acid, by equivalents at central values, and
-// the uptake of protein.
-func (in ions) unseen() []string {
-	const weighty = 0.05
-	total, names := 0.0, []string(nil)
-	equivalents := func(a acid.Acid) float64 {
-		if a.Constituent == "" {
-			return 0
-		}
-		return in.grams[a.Constituent][0] / a.Equivalent()
-	}
-	for _, a := range acid.All() {
-		total += equivalents(a)
-	}
-	for _, a := range acid.All() {
-		if a.FromMemory() && equivalents(a) >= weighty*total && total > 0 {
-			names = append(names, a.Name)
-		}
-	}
-	if in.protein {
-		names = append(names, "milk protein")
-	}
-	return names
+	return lastReadings(nil, a.Drink.Finish)
 }

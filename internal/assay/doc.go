@@ -26,6 +26,18 @@
 // data/instruments.csv. A refractometer and a scale for soluble solids read what
 // data/refraction.csv says of each part; volumes are those of package solution.
 //
+// Readings of pH and of titratable acidity take part in that update as they stand
+// (readingacid.go): with them moves what tables leave out, which the pot carries from
+// then on (settle.go) and does not draw again. What the update leaves is closed in
+// every draw (readingclose.go): the acidity by acid without a name, the pH by the
+// strong ion that is missing. So a pot reads what was read, as sure as the instrument,
+// and blends and later steps pool these ions with the others. A bench titration
+// (titration.go) takes the place of all that the composition says of acids and ions:
+// package acid fits its buffer spectrum, of which the rows carry so many grams;
+// readings that follow one another are of one state, so one with base and one with acid
+// are two ends of one curve. Protein does not matter there; beyond the pH that was
+// titrated a liquid's pH is withheld and bounded.
+//
 // Asked why (driver.go), a run keeps the draws of its inputs and regresses the
 // ranks of a figure on theirs: the shares of hand, tables, steps, constants and
 // readings in its spread. Asked what next (next.go), it ranks the readings not
@@ -36,10 +48,33 @@
 // leave out: dissolved phosphate, chloride, sulphate, minor acids and the acid
 // that milk protein takes up are drawn within the ranges of
 // data/acid_unmeasured.csv (unmeasured.go), the middle being the central value;
-// so is an acid that nobody measured, from none to its bound. A pH whose 90 %
-// interval is wider than ±0.5, or that rests on a food without potassium, or on
-// more than 1.5 g of protein in 100 g, is withheld with its reason and bounds.
-// Titratable acidity is simulated at 25 °C without gas.
+// so is an acid that nobody measured, from none to its bound, and pH and acidity then
+// reach from those of none to those of the most (unknownacid.go). Of a food without a group, an
+// acid or a salt nothing is assumed beside what is stated; a water's chloride is what its
+// metals have beside its bicarbonate. A published titratable acidity fills no acid of the
+// composition, but counts for the pH as a second measurement of all acids, by its spread
+// (moreacid.go). A pH whose 90 % interval is wider than ±0.5, or that rests on a food
+// without potassium, or on more than 1.5 g of protein in 100 g, or that would make a
+// juice alkaline, is withheld with its reason and bounds. House-made components that are
+// kept, and syrups, get their water activity, the point at which ice forms and what the
+// Food Code's table asks of them (keeping.go).
+//
+// A food whose composition leaves its pH open, and whose pH has been published, enters as
+// if that had been read (calibration.go): each draw carries the strong ion by which it has
+// a pH within the published range, its acids stay as uncertain as they were, and the
+// result says on which foods it rests. Where a composition tells, what has been published
+// changes nothing; a reading takes its place. Grounds brewed in a step borrow no pH.
+//
+// Titratable acidity is simulated at 25 °C without gas. Buffer capacity and strong ions
+// are of the draws, the titration curve and the doses (buffer.go, dosing.go) of central
+// values. The pH is of a closed bottle; degassed.go gives that of an open glass.
+//
+// Whether a drink with milk or a plant drink stays smooth (curdlemap.go) is judged by
+// package curdling on a hundred draws. The lines of the build that hold what curdles
+// are its milk part; of the others the one that needs the most base to come to the pH
+// of curdling is its sour part. The milk part must have been titrated over the whole
+// range in which it may curdle, and the drink's pH be known to ± 0.5: else there is no
+// estimate, and the reading is named.
 //
 // # Limits
 //
@@ -47,8 +82,10 @@
 // nature learn nothing from it. Correlations within the noise of the draws count
 // as none; with fewer than some hundred draws a reading moves little. Shares of a
 // spread are of ranks: a product of inputs loses a few per cent to "together".
-// Readings of pH, titratable acidity and titrations do not condition the assay
-// yet. Generic minerals make the pH of wines read high.
+// A meter reads at 25 °C, or compensates. A strong ion that stands for whatever a
+// composition got wrong keeps its charge at every pH, which a missing weak acid does
+// not: far from the pH that was read, a blend is as good as its titratable acidity. What
+// ferments or curdles after a titration is not in it: titrate afterwards. Generic minerals make the pH of wines read high.
 // Densities of components and drinks come from composition (package solution)
 // at 20 °C. Claims, targets and the steps that prep does not know are refused,
 // never ignored. Garnish amounts are for all servings together, like the build.

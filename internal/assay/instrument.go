@@ -10,6 +10,7 @@ import (
 // the reading's unit, and half of the range as a share of the reading.
 type instrument struct {
 	half, relative float64
+	usual          float64 // what is taken for the reading where there is none; 0: nothing is
 	unit           string
 }
 
@@ -19,7 +20,8 @@ func (i instrument) halfAt(z float64) float64 { return i.half + i.relative*z }
 var instruments = sync.OnceValue(func() map[string]instrument {
 	all := map[string]instrument{}
 	for _, row := range embedded.Rows("instruments.csv") {
-		all[row.Text("reading")] = instrument{half: row.Number("half"), relative: row.Number("relative"), unit: row.Text("unit")}
+		usual, _ := row.Optional("usual")
+		all[row.Text("reading")] = instrument{half: row.Number("half"), relative: row.Number("relative"), usual: usual, unit: row.Text("unit")}
 	}
 	return all
 })

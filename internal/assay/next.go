@@ -40,7 +40,7 @@ type sample struct {
 // taken already, and those that say nothing of such a liquid, are left out: a
 // refractometer is misled by alcohol, an alcoholometer finds none where there is
 // none, and a scale for coffee is for coffee and tea.
-func (w *walk) offer(of string, pot *ledger.Pot, taken *drink.Measured) {
+func (w *walk) offer(of string, pot *ledger.Pot, taken []*drink.Measured) {
 	if w.journal == nil || len(pot.Rows) == 0 {
 		return
 	}
@@ -52,25 +52,52 @@ func (w *walk) offer(of string, pot *ledger.Pot, taken *drink.Measured) {
 			}
 		}
 	}
+	if pH, per100g, ok := w.readable(pot); ok {
+		if !has(taken, readPH) && !constant(pH) {
+			s.read[readPH] = pH
+		}
+		if !has(taken, readTA) && positive(per100g) && !constant(per100g) {
+			s.read[readTA] = per100g
+		}
+	}
 	w.samples = append(w.samples, s)
 }
 
-// lastReading gives the reading of a pot as it stands: the one at its end, or a
-// last step that reads.
-func lastReading(end *drink.Measured, steps []drink.Step) *drink.Measured {
-	if end == nil && len(steps) > 0 {
-		end, _ = steps[len(steps)-1].(*drink.Measured)
+// readable gives the acidity that a meter and a burette would read of a pot, if its
+// foods say enough of it.
+func (w *walk) readable(pot *ledger.Pot) (pH, per100g []float64, ok bool) {
+	if w.unsolvable(pot) != "" || w.ionsOf(pot, 1).open() {
+		return nil, nil, false
 	}
-	return end
+	pH, per100g, err := w.acidity(pot)
+	return pH, per100g, err == nil
 }
 
-func has(m *drink.Measured, kind string) bool {
-	if m == nil {
-		return false
+// lastReadings gives what was read of a pot as it stands: the steps that read after the
+// last that does not, and what was read at the end.
+func lastReadings(end *drink.Measured, steps []drink.Step) (read []*drink.Measured) {
+	for _, step := range steps {
+		if m, ok := step.(*drink.Measured); ok {
+			read = append(read, m)
+		} else {
+			read = nil
+		}
 	}
-	return map[string]bool{
-		readMass: m.Mass != nil, readBrix: m.Brix != nil, readTDS: m.TDS != nil, readDensity: m.Density != nil, readABV: m.ABV != nil,
-	}[kind]
+	if end != nil {
+		read = append(read, end)
+	}
+	return read
+}
+
+// has reports whether a kind of reading is among those taken. A titration tells both
+// readings of acidity.
+func has(read []*drink.Measured, kind string) bool {
+	return slices.ContainsFunc(read, func(m *drink.Measured) bool {
+		return map[string]bool{
+			readMass: m.Mass != nil, readBrix: m.Brix != nil, readTDS: m.TDS != nil, readDensity: m.Density != nil, readABV: m.ABV != nil,
+			readPH: m.PH != nil || m.Titration != nil, readTA: m.TA != nil || m.Titration != nil,
+		}[kind]
+	})
 }
 
 func suits(pot *ledger.Pot, kind string) bool {
@@ -115,7 +142,7 @@ func (a *Assay) next(w *walk) []Suggestion {
 	figures := a.spreadOfWanted()
 	var list []Suggestion
 	for _, s := range w.samples {
-		for _, kind := range readingKinds {
+		for _, kind := range slices.Concat(readingKinds, []string{readPH, readTA}) {
 			if h, ok := s.read[kind]; ok {
 				if g := w.suggest(s.of, kind, h, figures); len(g.Narrows) > 0 && g.Narrows[0].By >= worthReading {
 					list = append(list, g)
@@ -152,9 +179,16 @@ func (a *Assay) spreadOfWanted() []spread {
 
 func (w *walk) suggest(of, kind string, h []float64, figures []spread) Suggestion {
 	s := Suggestion{Of: of, Reading: kind, Expect: estimate.Summarise(h), Unit: mustInstrument(kind).unit}
-	r := w.instrumentSD(kind, h[0]) / h[0]
+	r := w.instrumentSD(kind, h[0])
 	h = slices.Clone(h)
-	logs(h)
+	if kind == readPH {
+		for d, off := range w.modelError(of) {
+			h[d] += off
+		}
+	} else {
+		r /= h[0]
+		logs(h)
+	}
 	own := stat.Variance(h[1:], nil)
 	least := noise / math.Sqrt(float64(len(h)-1))
 	for _, f := range figures {

@@ -3,6 +3,7 @@ package assay
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
@@ -16,6 +17,25 @@ const disagreement = 3
 // sweeps is how often what the curvature of the model leaves is taken away
 // after an update. Each pass leaves a small part of the one before.
 const sweeps = 4
+
+// steps applies steps to a pot, and what was read of it at the end. Readings that
+// follow one another are of one state of the pot, so they are taken together.
+func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
+	var read []*drink.Measured
+	for _, step := range steps {
+		if m, ok := step.(*drink.Measured); ok {
+			read = append(read, m)
+			continue
+		}
+		w.reading(pot, read)
+		read = nil
+		w.step(pot, step)
+	}
+	if end != nil {
+		read = append(read, end)
+	}
+	w.reading(pot, read)
+}
 
 // reading conditions a pot on all that was read of it, in one joint update. In
 // logarithms, draw by draw,
@@ -31,30 +51,83 @@ const sweeps = 4
 // Each reading itself moves to h′ = h + cov(h)·(cov(h) + R)⁻¹·(z + ε − h). The
 // readings are not linear in the logarithms, so the pot is swept with the same K
 // until it reads h′; a mass is then closed on its h′ exactly.
-func (w *walk) reading(pot *ledger.Pot, m *drink.Measured) {
-	list, ok := w.take(pot, m)
-	if !ok {
+//
+// Readings of acidity stand as they are, not in logarithms. They are swept once: what
+// is left of them is closed by closeOnAcidity. A titration takes the place of all that
+// the composition says of acids and ions (titrate). A pH that was read takes the place
+// of those that have been published (calibration.go).
+func (w *walk) reading(pot *ledger.Pot, read []*drink.Measured) {
+	if slices.ContainsFunc(read, func(m *drink.Measured) bool { return m.PH != nil }) {
+		w.forget(pot)
+	}
+	list := w.take(pot, read)
+	target := map[string][]float64{}
+	if len(list) > 0 {
+		target = w.condition(pot, list)
+	}
+	if titrated := slices.DeleteFunc(slices.Clone(read), func(m *drink.Measured) bool { return m.Titration == nil }); len(titrated) > 0 {
+		w.titrate(pot, titrated)
+		delete(target, readTA) // the titration tells it
+	}
+	if target[readPH] == nil && target[readTA] == nil {
 		return
 	}
+	if err := w.closeOnAcidity(pot, target[readPH], target[readTA]); err != nil {
+		w.faults.Add(read[len(read)-1].At(), "check the reading and the recipe", "the acidity that was read cannot be met: %s", err.Error())
+	}
+	if mass := target[readMass]; mass != nil {
+		closeOn(pot, mass)
+	}
+}
+
+// condition makes the joint update, and gives what each reading reads afterwards, by
+// kind: what the instrument says where there is no covariance to update by, and of
+// acidity always, since what a table leaves out of it has no limit.
+func (w *walk) condition(pot *ledger.Pot, list []reading) map[string][]float64 {
 	u := newUpdate(list)
+	target := map[string][]float64{}
 	for j, r := range list {
-		w.noteDisagreement(m, r, u.move[j][0], u.sd(j))
+		w.noteDisagreement(r, r.noisy[0]-r.h[0], u.sd(j))
+		target[r.kind] = r.noisy
+		if u.possible() && !r.linear() {
+			target[r.kind] = u.target[j]
+		}
 	}
 	if !u.possible() {
-		return
+		return target
 	}
 	before := bulk(pot)
 	gains := u.gains(pot)
 	gains.apply(pot, u.move)
-	for range sweeps {
-		gains.apply(pot, u.left(func(kind string) []float64 { return w.expected(pot, kind) }))
+	for i := range sweeps {
+		gains.apply(pot, u.left(w.readAgain(pot, list, i == 0)))
 	}
-	for j, r := range list {
-		if r.kind == readMass {
-			closeOn(pot, u.target[j])
-		}
+	if mass := target[readMass]; mass != nil {
+		closeOn(pot, mass)
 	}
 	growBounds(pot, before)
+	return target
+}
+
+// readAgain gives what a pot reads now, reading by reading; nil for those of acidity
+// unless they are asked for.
+func (w *walk) readAgain(pot *ledger.Pot, list []reading, acidity bool) [][]float64 {
+	now := make([][]float64, len(list))
+	var pH, per100g []float64
+	if acidity && slices.ContainsFunc(list, reading.linear) {
+		pH, per100g, _ = w.acidity(pot) // it was solved before
+	}
+	for j, r := range list {
+		switch r.kind {
+		case readPH:
+			now[j] = pH
+		case readTA:
+			now[j] = per100g
+		default:
+			now[j] = w.expected(pot, r.kind)
+		}
+	}
+	return now
 }
 
 // closeOn scales the mass-additive entries so that the pot weighs exp(target).
@@ -63,7 +136,10 @@ func closeOn(pot *ledger.Pot, target []float64) {
 	cols := pot.Columns.Below(constituent.Mass)
 	for row := range pot.Rows {
 		for _, col := range cols {
-			cell := pot.Cell(row, col)
+			if !pot.Has(row, col) {
+				continue
+			}
+			cell := pot.Write(row, col)
 			for d := range cell {
 				if mass[d] > 0 {
 					cell[d] *= math.Exp(target[d]) / mass[d]
@@ -96,12 +172,19 @@ func growBounds(pot *ledger.Pot, before []float64) {
 	}
 }
 
-func (w *walk) noteDisagreement(m *drink.Measured, r reading, move, sd float64) {
-	if math.Abs(move) <= disagreement*max(sd, r.r) {
+func (w *walk) noteDisagreement(r reading, move, sd float64) {
+	if r.open || math.Abs(move) <= disagreement*max(sd, r.r) {
 		return
+	}
+	by := fmt.Sprintf("%+.1f %%", 100*math.Expm1(move))
+	switch r.kind {
+	case readPH:
+		by = fmt.Sprintf("%+.2f pH", move)
+	case readTA:
+		by = fmt.Sprintf("%+.2f g/100 g", move)
 	}
 	w.notes = append(w.notes, Note{
 		Kind: "reading disagrees",
-		Text: fmt.Sprintf("%s: the %s read differs from the recipe by %+.1f %%, more than %d standard deviations: check the reading and the recipe", m.StepPath(), r.kind, 100*math.Expm1(move), disagreement),
+		Text: fmt.Sprintf("%s: the %s read differs from the recipe by %s, more than %d standard deviations: check the reading and the recipe", r.path, r.kind, by, disagreement),
 	})
 }

@@ -62,9 +62,12 @@ func readOf(t *testing.T, readings string, draws int) *assay.Assay {
 // 6 g and reads them. The answer of the grid owes nothing to the ensemble.
 func TestJointReadingIsTheExactPosterior(t *testing.T) {
 	brix := func(w, s float64) float64 { return 100 * s / (w + s) } // by definition of the scale
-	// OIML R 22: water 998.201 kg/m³. Sucrose: the apparent volume of
-	// data/specific_volumes.csv, so that only the update is on trial.
-	density := func(w, s float64) float64 { return (w + s) / (w*1.00180 + s*0.6195) }
+	// Sucrose of 30, 36 and 40 % at 20 °C, CRC Handbook of Chemistry and Physics; a
+	// parabola between them.
+	density := func(w, s float64) float64 {
+		x := 100 * s / (w + s)
+		return 1.1270*(x-36)*(x-40)/60 - 1.1562*(x-30)*(x-40)/24 + 1.1765*(x-30)*(x-36)/40
+	}
 	cases := []struct {
 		readings   string
 		likelihood func(w, s float64) float64

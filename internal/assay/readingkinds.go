@@ -2,6 +2,7 @@ package assay
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"sipsum/internal/drink"
@@ -9,15 +10,20 @@ import (
 	"sipsum/internal/unit"
 )
 
-// The kinds of reading that condition a pot.
+// The kinds of reading that condition a pot, and the instruments of a titration.
 const (
-	readMass    = "mass"
-	readBrix    = "brix"
-	readTDS     = "tds"
-	readDensity = "density"
-	readABV     = "abv"
+	readMass     = "mass"
+	readBrix     = "brix"
+	readTDS      = "tds"
+	readDensity  = "density"
+	readABV      = "abv"
+	readPH       = "ph"
+	readTA       = "ta"
+	readStrength = "strength"
+	readSample   = "sample"
 )
 
+// readingKinds are those that take no equilibrium to foretell.
 var readingKinds = []string{readMass, readBrix, readTDS, readDensity, readABV}
 
 // expected gives what an instrument would read of a pot, draw by draw.
@@ -37,39 +43,60 @@ func (w *walk) expected(pot *ledger.Pot, kind string) []float64 {
 	panic("assay: no reading is called " + kind)
 }
 
-// reading is one reading of a pot, in logarithms.
+// reading is one reading of a pot: in logarithms, but for those of acidity, which are
+// linear (a pH is a logarithm already, and a titratable acidity may be none).
 type reading struct {
 	kind  string
+	path  string    // of the step that read
 	z     float64   // as read
-	h     []float64 // ln of what the recipe gives
-	noisy []float64 // ln z + ε; ε is 0 in column 0
+	h     []float64 // what the recipe gives
+	noisy []float64 // z + ε; ε is 0 in column 0
 	r     float64   // standard deviation of ε
+	model []float64 // part of h: what the model is off by; nil if it is not
+	open  bool      // the recipe hardly tells it, so it cannot disagree
 }
 
-// take reads the file's readings of a pot; faults are reported. ok is false if
+func (r reading) linear() bool { return r.kind == readPH || r.kind == readTA }
+
+// take reads the file's readings of one state of a pot; faults are reported, and then
 // there is none to use.
-func (w *walk) take(pot *ledger.Pot, m *drink.Measured) (list []reading, ok bool) {
+func (w *walk) take(pot *ledger.Pot, read []*drink.Measured) (list []reading) {
 	before := w.faults.Len()
-	if m.Mass != nil {
-		if m.Mass.Measure.Kind != unit.Mass {
-			w.faults.Add(m.At(), "write it in g", "a mass is read in %s", quote(m.Mass.Measure.Name))
-			return nil, false
+	var expected *acidityOf
+	for _, m := range read {
+		if m.Mass != nil {
+			if m.Mass.Measure.Kind != unit.Mass {
+				w.faults.Add(m.At(), "write it in g", "a mass is read in %s", quote(m.Mass.Measure.Name))
+				continue
+			}
+			col := w.amounts.draw(*m.Mass, m.StepPath()+"/"+readMass)
+			list = w.with(list, pot, m, readMass, col, w.amounts.spread(*m.Mass))
 		}
-		col := w.amounts.draw(*m.Mass, m.StepPath()+"/"+readMass)
-		list = w.with(list, pot, m, readMass, col, w.amounts.spread(*m.Mass))
-	}
-	for _, given := range []struct {
-		kind string
-		q    *drink.Quantity
-	}{{readBrix, m.Brix}, {readTDS, m.TDS}, {readDensity, m.Density}, {readABV, m.ABV}} {
-		if given.q == nil {
+		for _, given := range []struct {
+			kind string
+			q    *drink.Quantity
+		}{{readBrix, m.Brix}, {readTDS, m.TDS}, {readDensity, m.Density}, {readABV, m.ABV}} {
+			if given.q == nil {
+				continue
+			}
+			q := w.withInstrument(*given.q, given.kind)
+			col := w.amounts.drawQuantity(q, 1, m.StepPath()+"/"+given.kind)
+			list = w.with(list, pot, m, given.kind, col, halfSD(&q))
+		}
+		if m.PH == nil && m.TA == nil {
 			continue
 		}
-		q := w.withInstrument(*given.q, given.kind)
-		col := w.amounts.drawQuantity(q, 1, m.StepPath()+"/"+given.kind)
-		list = w.with(list, pot, m, given.kind, col, halfSD(&q))
+		if expected == nil {
+			if expected = w.foretell(pot, m); expected == nil {
+				continue
+			}
+		}
+		list = w.withAcidity(list, pot, m, *expected)
 	}
-	return list, len(list) > 0 && w.faults.Len() == before
+	if w.faults.Len() > before {
+		return nil
+	}
+	return list
 }
 
 // withInstrument gives a reading without ± the range of the instrument, at least
@@ -95,7 +122,59 @@ func (w *walk) with(list []reading, pot *ledger.Pot, m *drink.Measured, kind str
 	for d := range read {
 		noisy[d] = math.Log(z) + read[d]/z - 1 // ε is r wide in logarithms too, however coarse the instrument
 	}
-	return append(list, reading{kind, z, h, noisy, sd / z})
+	return append(list, reading{kind: kind, path: m.StepPath(), z: z, h: h, noisy: noisy, r: sd / z})
+}
+
+// acidityOf is what the recipe says of a pot's acidity, draw by draw; open if it hardly
+// does.
+type acidityOf struct {
+	pH, per100g []float64
+	open        bool
+}
+
+// foretell settles the pot, for a reading to move what its tables leave out, and gives
+// the acidity that the recipe expects; nil, with a fault, if there is none.
+func (w *walk) foretell(pot *ledger.Pot, m *drink.Measured) *acidityOf {
+	open := w.ionsOf(pot, 1).open()
+	w.settle(pot)
+	pH, per100g, err := w.acidity(pot)
+	if err != nil {
+		w.faults.Add(m.At(), "check the recipe", "its acidity was read, but the recipe has none: %s", err.Error())
+		return nil
+	}
+	return &acidityOf{pH, per100g, open}
+}
+
+// withAcidity adds the readings of pH and of titratable acidity, the latter brought to
+// g/100 g.
+func (w *walk) withAcidity(list []reading, pot *ledger.Pot, m *drink.Measured, expected acidityOf) []reading {
+	add := func(q drink.Quantity, kind string, h, model []float64, in func(d int) float64) {
+		q = w.withInstrument(q, kind)
+		read := w.amounts.drawQuantity(q, 1, m.StepPath()+"/"+kind)
+		w.journal.write(Readings, kind+" of "+readPot(m), read)
+		for d := range read {
+			read[d] *= in(d)
+		}
+		h = slices.Clone(h)
+		for d, off := range model {
+			h[d] += off
+		}
+		list = append(list, reading{
+			kind: kind, path: m.StepPath(), z: read[0], h: h, noisy: read, r: halfSD(&q) * in(0), model: model, open: expected.open,
+		})
+	}
+	if m.PH != nil {
+		add(*m.PH, readPH, expected.pH, w.modelError(m.StepPath()), func(int) float64 { return 1 })
+	}
+	if m.TA != nil {
+		density := w.density(pot)
+		add(*m.TA, readTA, expected.per100g, nil, map[string]func(int) float64{
+			"g/100 g":  func(int) float64 { return 1 },
+			"g/100 ml": func(d int) float64 { return 1 / density[d] },
+			"g/l":      func(d int) float64 { return 100 / (perLitre * density[d]) },
+		}[m.TA.Unit])
+	}
+	return list
 }
 
 // readPot names the pot of a reading: its path without the word.

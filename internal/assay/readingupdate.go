@@ -49,6 +49,9 @@ func newUpdate(list []reading) *update {
 	for i, r := range list {
 		sum.SetSym(i, i, sum.At(i, i)+r.r*r.r)
 		u.spread[i] = math.Sqrt(sum.At(i, i))
+		if r.linear() {
+			clamp(u.move[i], disagreement*u.spread[i])
+		}
 	}
 	var solve mat.Cholesky
 	if n-1 < fewestDraws || !solve.Factorize(sum) {
@@ -62,6 +65,14 @@ func newUpdate(list []reading) *update {
 		u.target = append(u.target, target)
 	}
 	return u
+}
+
+// clamp keeps a column within ± most. How far an acidity is off beyond what the recipe
+// leaves open is not for its foods to explain: closeOnAcidity takes it.
+func clamp(col []float64, most float64) {
+	for d, x := range col {
+		col[d] = min(max(x, -most), most)
+	}
 }
 
 // possible reports whether there is a covariance to update by.
@@ -91,15 +102,23 @@ func (u *update) add(col, gain []float64, move [][]float64) {
 	}
 }
 
-// left gives what the readings still lack to their targets.
-func (u *update) left(expected func(kind string) []float64) [][]float64 {
+// left gives what the readings still lack to their targets. now is what they read, by
+// reading; nil counts as nothing left.
+func (u *update) left(now [][]float64) [][]float64 {
 	rest := make([][]float64, len(u.readings))
 	for j, r := range u.readings {
-		now := expected(r.kind)
-		for d, x := range now {
-			now[d] = u.target[j][d] - math.Log(x)
+		col := now[j]
+		for d, x := range col {
+			switch {
+			case !r.linear():
+				col[d] = u.target[j][d] - math.Log(x)
+			case r.model != nil:
+				col[d] = u.target[j][d] - r.model[d] - x
+			default:
+				col[d] = u.target[j][d] - x
+			}
 		}
-		rest[j] = now
+		rest[j] = col
 	}
 	return rest
 }
@@ -111,40 +130,53 @@ type gains struct {
 }
 
 type cellGain struct {
-	row, col int
-	gain     []float64
+	column func(*ledger.Pot) []float64 // of a cell or of a tracer
+	gain   []float64
 }
 
-// gains finds K of the entries. Entries that are zero in a draw stay as they
-// are, and so do those whose correlation with every reading is noise.
+// gains finds K of the entries: of the cells, and of what the rows carry beside them.
+// Entries that are zero in a draw stay as they are, and so do those whose correlation
+// with every reading is noise.
 func (u *update) gains(pot *ledger.Pot) gains {
 	g := gains{update: u}
-	least := noise / math.Sqrt(float64(pot.N-1))
 	x := make([]float64, pot.N)
-	for row := range pot.Rows {
-		for col := range pot.Columns.List {
-			cell := pot.Cell(row, col)
-			if !positive(cell) {
-				continue
-			}
-			copy(x, cell)
+	consider := func(column []float64, write func(*ledger.Pot) []float64) {
+		if positive(column) {
+			copy(x, column)
 			logs(x)
-			sd := stat.StdDev(x[1:], nil)
-			if sd == 0 {
-				continue
-			}
-			covariances, related := make([]float64, len(u.readings)), false
-			for j, r := range u.readings {
-				covariances[j] = stat.Covariance(x[1:], r.h[1:], nil)
-				own := stat.StdDev(r.h[1:], nil)
-				related = related || math.Abs(covariances[j]) > least*sd*own && own > 0
-			}
-			if related {
-				g.list = append(g.list, cellGain{row, col, u.gain(covariances)})
+			if gain := u.gainOf(x); gain != nil {
+				g.list = append(g.list, cellGain{write, gain})
 			}
 		}
 	}
+	for row := range pot.Rows {
+		for col := range pot.Columns.List {
+			consider(pot.Cell(row, col), func(p *ledger.Pot) []float64 { return p.Write(row, col) })
+		}
+		for _, t := range pot.Traced(row) {
+			consider(t.Column, func(p *ledger.Pot) []float64 { return p.Carry(row, t.Tracer) })
+		}
+	}
 	return g
+}
+
+// gainOf gives K of a quantity; nil if it has nothing to do with the readings.
+func (u *update) gainOf(x []float64) []float64 {
+	least := noise / math.Sqrt(float64(len(x)-1))
+	sd := stat.StdDev(x[1:], nil)
+	if sd == 0 {
+		return nil
+	}
+	covariances, related := make([]float64, len(u.readings)), false
+	for j, r := range u.readings {
+		covariances[j] = stat.Covariance(x[1:], r.h[1:], nil)
+		own := stat.StdDev(r.h[1:], nil)
+		related = related || math.Abs(covariances[j]) > least*sd*own && own > 0
+	}
+	if !related {
+		return nil
+	}
+	return u.gain(covariances)
 }
 
 // apply moves the entries.
@@ -153,9 +185,9 @@ func (g gains) apply(pot *ledger.Pot, move [][]float64) {
 	for _, c := range g.list {
 		clear(shift)
 		g.update.add(shift, c.gain, move)
-		cell := pot.Cell(c.row, c.col)
+		column := c.column(pot)
 		for d, s := range shift {
-			cell[d] *= math.Exp(s)
+			column[d] *= math.Exp(s)
 		}
 	}
 }

@@ -19,6 +19,10 @@ type walk struct {
 	drawer  *ledger.Drawer
 	made    map[string]*ledger.Pot // components by name
 
+	titrations    map[string]*titration          // by the name of their tracer
+	titratedFoods map[*food.Profile]*moreAcid    // what their publishers titrated
+	calibrations  map[*food.Profile]*calibration // where a published pH stands in for the composition
+
 	constants map[string][]float64 // of nature, by name: drawn once
 	journal   *journal             // nil unless somebody asks why
 	samples   []sample             // pots that could be read
@@ -37,11 +41,16 @@ func newWalk(d *drink.Drink, names *resolved, o Options) *walk {
 		drawer:  ledger.NewDrawer(o.Seed, n, columns),
 		made:    map[string]*ledger.Pot{},
 
+		titrations:    map[string]*titration{},
+		titratedFoods: map[*food.Profile]*moreAcid{},
+		calibrations:  map[*food.Profile]*calibration{},
+
 		constants: map[string][]float64{},
 	}
 	if o.Why != "" || o.Next {
 		w.trace()
 	}
+	w.drawer.Draw(names.profiles)
 	return w
 }
 
@@ -59,10 +68,8 @@ func (w *walk) trace() {
 func (w *walk) serve() (*ledger.Pot, error) {
 	pot := ledger.New(w.columns, w.amounts.n)
 	w.pour(pot, w.drink.Build)
-	for _, step := range w.drink.Finish {
-		w.step(pot, step)
-	}
-	w.offer("", pot, lastReading(nil, w.drink.Finish))
+	w.steps(pot, w.drink.Finish, nil)
+	w.offer("", pot, lastReadings(nil, w.drink.Finish))
 	for _, line := range w.drink.Garnish {
 		if line.Eaten {
 			w.pour(pot, []drink.Line{line})
@@ -84,14 +91,9 @@ func (w *walk) component(c *drink.Component) *ledger.Pot {
 	}
 	pot := ledger.New(w.columns, w.amounts.n)
 	w.pour(pot, c.Ingredients)
-	for _, step := range c.Steps {
-		w.step(pot, step)
-	}
-	if c.Measured != nil {
-		w.reading(pot, c.Measured)
-	}
+	w.steps(pot, c.Steps, c.Measured)
 	w.keep(c, pot)
-	w.offer(c.Name, pot, lastReading(c.Measured, c.Steps))
+	w.offer(c.Name, pot, lastReadings(c.Measured, c.Steps))
 	w.made[c.Name] = pot
 	return pot
 }
@@ -135,6 +137,7 @@ func isShare(line drink.Line) bool {
 func (w *walk) add(pot *ledger.Pot, in ingredient, grams []float64) {
 	if in.component == nil {
 		pot.Pour(in.profile, w.drawer.PerGram(in.profile), grams, in.line.Path)
+		w.calibrate(pot, grams)
 		return
 	}
 	from := w.component(in.component)
@@ -201,8 +204,6 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 		out = prep.Heat(pot, retention, f)
 	case *drink.Split:
 		out, err = w.split(pot, s)
-	case *drink.Measured:
-		w.reading(pot, s)
 	default:
 		out, err = w.change(pot, step, f)
 	}

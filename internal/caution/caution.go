@@ -32,6 +32,17 @@ func For(in Input) []Caution {
 	return out
 }
 
+// Standing gives a caution by its code, as its row writes it, for a page that proposes
+// what it warns of. It panics if there is none.
+func Standing(code string) Caution {
+	for _, r := range table() {
+		if r.code == code {
+			return Caution{Code: r.code, Text: r.text, Source: r.source}
+		}
+	}
+	panic("caution: cautions.csv has no row " + code)
+}
+
 // marked gives the foods that carry each caution mark.
 func marked(items []allergen.Item) map[string][]string {
 	foods := map[string][]string{}

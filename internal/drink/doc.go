@@ -62,9 +62,10 @@
 //	invert {share | ph at for}  hydrolyse {lactose}                ferment {after, at, for, because}
 //	caramelise {loss}           concentrate {by, to}               wash {fat, collect}
 //	heat {code}                 split {keep, collect, because}     carbonate {bottle charge at | left}
-//	measured {mass brix tds ph ta titration base sample density abv}
+//	measured {mass brix tds ph ta titration base acid sample density abv}
 //
-// brew takes two of its three. titration is [[0 ml, 3.42], [2 ml, 3.70], …] with base and sample.
+// brew takes two of its three. titration is [[0 ml, 3.42], [2 ml, 3.70], …], at
+// least three points from 0 ml on, with base (or acid, and then the pH falls), and with sample unless it is usual.
 // ferment states under after what 100 g of the pot hold afterwards.
 //
 // # Slips

@@ -225,13 +225,38 @@ func TestFaultsOfComponents(t *testing.T) {
 		{"c: {ingredients: [1 g a], measured: {brix: 101}}", `4:46: "101" is out of range`},
 		{"c: {ingredients: [1 g a], measured: {ph: 3.1 %}}", `4:44: a pH is not given in "%" (write the number alone`},
 		{"c: {ingredients: [1 g a], measured: {tds: 9.5}}", `4:45: a share needs a unit`},
-		{"c: {ingredients: [1 g a], measured: {titration: [[1 ml, 4], [1 ml, 5]], base: 0.1 mol/l}}", `4:63: this point does not follow`},
 		{"c: {ingredients: [1 g a, 2 g c]}", `4:32: components go round in a circle: c → c`},
 	}
 	for _, c := range cases {
 		got := faultsOf(t, head+"components:\n  "+c.component+"\nbuild: [1 g a]\n")
 		require.Len(t, got, 1, "%s\n%s", c.component, strings.Join(got, "\n"))
 		assert.True(t, strings.HasPrefix(got[0], c.want), "%s: %s", c.component, got[0])
+	}
+}
+
+func TestFaultsOfTitrations(t *testing.T) {
+	cases := []struct {
+		measured string
+		want     []string
+	}{
+		{"titration: [[0 ml, 4], [1 ml, 5], [1 ml, 6]], base: 0.1 mol/l, sample: 9 g", []string{`4:74: this point does not follow`}},
+		{"titration: [[0 ml, 4], [1 ml, 3.5], [2 ml, 3]], base: 0.1 mol/l, sample: 9 g", []string{`4:63: this point does not follow`, `4:76: this point does not follow`}},
+		{"titration: [[0 ml, 4], [1 ml, 4.5], [2 ml, 5]], acid: 0.1 mol/l, sample: 9 g", []string{`4:63: this point does not follow`, `4:76: this point does not follow`}},
+		{"titration: [[1 ml, 4], [2 ml, 4.5], [3 ml, 5]]", []string{
+			`4:39: a titration needs the strength of its base (add base: 0.1 mol/l`,
+			`4:52: the titration does not begin at 0 ml`,
+		}},
+		{"titration: [[0 ml, 4], [2 ml, 4.5]], base: 0.1 mol/l, sample: 9 g", []string{`4:40: a titration has 2 points`}},
+		{"titration: [[0 ml, 15], [2 ml, 4.5], [3 g, 5]], base: 0.1 mol/l, sample: 9 g", []string{`4:59: "15" is out of range for a pH`, `4:78: volume`}},
+		{"titration: [[0 ml, 4], [2 ml, 4.5], [3 ml, 5]], base: 0.1 mol/l, acid: 0.1 mol/l, sample: 9 g", []string{`4:105: a titration goes one way`}},
+		{"ph: 3, sample: 9 g", []string{`4:47: sample belongs to a titration, and there is none`}},
+	}
+	for _, c := range cases {
+		got := faultsOf(t, head+"components:\n  c: {ingredients: [1 g a], measured: {"+c.measured+"}}\nbuild: [1 g a]\n")
+		require.Len(t, got, len(c.want), "%s\n%s", c.measured, strings.Join(got, "\n"))
+		for i, want := range c.want {
+			assert.True(t, strings.HasPrefix(got[i], want), "%s: %s", c.measured, got[i])
+		}
 	}
 }
 

@@ -1,8 +1,11 @@
 package drink
 
 import (
+	"slices"
+
 	"github.com/goccy/go-yaml/ast"
 
+	"sipsum/internal/fail"
 	"sipsum/internal/unit"
 )
 
@@ -13,11 +16,12 @@ var measuredKeys = grammar[Measured]{"measured", []key[Measured]{
 	scaled("tds", "dissolved solids", false, percent, func(m *Measured) **Quantity { return &m.TDS }),
 	scaled("ph", "the meter's reading", false, phScale, func(m *Measured) **Quantity { return &m.PH }),
 	scaled("ta", "titratable acidity as citric acid", false, acidity, func(m *Measured) **Quantity { return &m.TA }),
-	{"titration", "a bench titration, base added so far and the pH then: [[0 ml, 3.42], [2 ml, 3.70]]", false, listOf(pointShape), func(r *reader, m *Measured, n ast.Node) {
+	{"titration", "a bench titration, base (or acid) added so far and the pH then: [[0 ml, 3.42], [2 ml, 3.70], [4 ml, 4.05]]", false, listOf(pointShape), func(r *reader, m *Measured, n ast.Node) {
 		m.Titration = r.points(n)
 	}},
 	scaled("base", "the strength of the titration's base", false, molarity, func(m *Measured) **Quantity { return &m.Base }),
-	{"sample", "how much was titrated", false, amountShape(either), func(r *reader, m *Measured, n ast.Node) {
+	scaled("acid", "the strength of the titration's acid, counted by its protons: the pH falls", false, molarity, func(m *Measured) **Quantity { return &m.Acid }),
+	{"sample", "how much was titrated; 10 g if it is left out", false, amountShape(either), func(r *reader, m *Measured, n ast.Node) {
 		m.Sample = r.amount(n, "sample", either)
 	}},
 	scaled("density", "the density", false, density, func(m *Measured) **Quantity { return &m.Density }),
@@ -30,26 +34,19 @@ var pointShape = shape{
 	"prefixItems": []shape{amountShape(volumeOnly), quantityShape(phScale)},
 }
 
-// points reads a titration curve: more base and a higher pH at each point.
+// points reads the points of a titration curve; none if one of them is at fault.
 func (r *reader) points(n ast.Node) []TitrationPoint {
 	entries, ok := r.list(n, "titration")
 	if !ok {
 		return nil
 	}
-	var out []TitrationPoint
-	for _, e := range entries {
-		p, ok := r.point(e)
-		if !ok {
-			return nil
-		}
-		if last := len(out) - 1; last >= 0 && (p.Volume.Base() <= out[last].Volume.Base() || p.PH < out[last].PH) {
-			r.faults.Add(r.nodeAt(e), "list the points as they were read: more base, higher pH", "this point does not follow the one before")
-			return nil
-		}
-		out = append(out, p)
+	before := r.faults.Len()
+	out := make([]TitrationPoint, len(entries))
+	for i, e := range entries {
+		out[i], _ = r.point(e)
 	}
-	if len(out) < 2 {
-		r.faults.Add(r.nodeAt(n), "give at least two points", "a titration has %d points", len(out))
+	if r.faults.Len() > before {
+		return nil
 	}
 	return out
 }
@@ -65,7 +62,7 @@ func (r *reader) point(n ast.Node) (TitrationPoint, bool) {
 		return TitrationPoint{}, false
 	}
 	before := r.faults.Len()
-	p := TitrationPoint{Volume: r.bound(pair[0], "volume", volumeOnly)}
+	p := TitrationPoint{Place: r.nodeAt(n), Volume: r.bound(pair[0], "volume", volumeOnly)}
 	if q := r.quantity(pair[1], "ph", phScale); q != nil {
 		p.PH = q.Number
 	}
@@ -80,8 +77,10 @@ func readMeasured(r *reader, head Head, n ast.Node) (*Measured, bool) {
 	if ok && len(present) == 0 && r.faults.Len() == before {
 		r.faults.Add(r.nodeAt(n), "give a reading: "+alternatives(measuredKeys.names()), "measured holds no reading")
 	}
-	if m.Titration != nil && m.Base == nil {
-		r.faults.Add(r.nodeAt(n), "add base: 0.1 mol/l", "a titration needs the strength of its base")
+	if _, titrated := present["titration"]; titrated {
+		r.checkTitration(m, r.nodeAt(n), present)
+	} else if i := slices.IndexFunc(titrationKeys, func(k string) bool { return present[k] != (fail.Place{}) }); i >= 0 {
+		r.faults.Add(present[titrationKeys[i]], "add the points, or take "+titrationKeys[i]+" out", "%s belongs to a titration, and there is none", titrationKeys[i])
 	}
 	return m, ok && r.faults.Len() == before
 }

@@ -130,7 +130,7 @@ func TestEveryKeyAndStepParses(t *testing.T) {
 		}
 	}
 	assert.Equal(t, []float64{4, 30, 2880}, times, "min: 4 min, 0.5 h, 2 days")
-	assert.Len(t, base.Measured.Titration, 2)
+	assert.Len(t, base.Measured.Titration, 3)
 }
 
 func TestPantryComesFirstAndKeepsItsName(t *testing.T) {

@@ -181,12 +181,14 @@ type Measured struct {
 	Density   *Quantity // g/ml
 	ABV       *Quantity // %
 	Titration []TitrationPoint
-	Base      *Quantity    // mol/l of the base; set with Titration
+	Base      *Quantity    // mol/l of the base; with Titration it or Acid is set
+	Acid      *Quantity    // mol/l of the acid; the pH falls
 	Sample    *unit.Amount // mass or volume titrated; set with Titration
 }
 
 // TitrationPoint is one reading of a bench titration.
 type TitrationPoint struct {
-	Volume unit.Amount // of base added so far; a volume
+	Place  fail.Place
+	Volume unit.Amount // of base or acid added so far; a volume
 	PH     float64
 }

@@ -18,7 +18,8 @@ type Sheet struct {
 	Tables    []source.Table
 	Assay     *assay.Assay
 	Evidence  evidence.View
-	Works     []source.Work     // behind the figures, in order of first use
+	Works     []source.Work // behind the figures, in order of first use
+	PHWorks   PHWorks
 	Rules     []string          // label rules, in the order asked for
 	Cards     []label.Card      // one for each of Rules
 	Workings  [][]label.Working // how each card's figures came about
@@ -60,6 +61,7 @@ func Build(program string, a *assay.Assay, tables []source.Table, works evidence
 		s.Allergens = append(s.Allergens, declaration)
 	}
 	s.cite(tables)
+	s.PHWorks = phWorksOf(a, works)
 	return s, nil
 }
 

@@ -159,6 +159,7 @@ func bodyOf(a *assay.Assay) assayBody {
 		Contributions: map[constituent.ID][]contribution{},
 		Notes:         notesOf(a.Notes),
 	}
+	body.Chemistry.CurdleMap = curdleMapOf(a.Curdling)
 	for _, c := range a.Components {
 		each := component{Name: c.Name, MassG: number(c.Mass.Mean), Constituents: constituentsOf(c.Constituents)}
 		if c.Chemistry != nil {

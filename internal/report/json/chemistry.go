@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/caution"
 )
 
 // estimated is a figure that may be withheld: mean is null then, why says so,
@@ -35,6 +36,37 @@ type measured struct {
 	Unit string `json:"unit"`
 }
 
+type perVolume struct {
+	estimated
+	Unit string `json:"unit"`
+}
+
+// curvePoint is a point of the titration curve at central values, without gas;
+// negative base is acid.
+type curvePoint struct {
+	PH   number `json:"ph"`
+	Base number `json:"base_mmol_per_100_g"`
+}
+
+// dose is how much of a stock brings 100 g to a titratable acidity; its ph is null
+// where it is beyond what was titrated.
+type dose struct {
+	Acid    string `json:"acid"`
+	Percent number `json:"percent"`
+	Acidity number `json:"titratable_acidity"`
+	Ml      number `json:"ml_per_100_g"`
+	PH      number `json:"ph"`
+}
+
+// calibration is a food whose published pH, within low and high, stands in for what its
+// composition does not tell; source holds ids of the table's works.
+type calibration struct {
+	Food   string `json:"food"`
+	Low    number `json:"low"`
+	High   number `json:"high"`
+	Source string `json:"source"`
+}
+
 // chemistry is a liquid as a solution. from_memory lists the acids that weigh in
 // it and whose constants nobody has seen in print.
 type chemistry struct {
@@ -43,10 +75,20 @@ type chemistry struct {
 	Acidity    *acidity           `json:"titratable_acidity,omitempty"`
 	AcidityTo  map[string]acidity `json:"titratable_acidity_to,omitempty"`
 	Brix       *measured          `json:"brix,omitempty"`
+	BrixFull   *estimated         `json:"brix_acid_corrected,omitempty"`
 	BrixAcid   *estimated         `json:"brix_acid_ratio,omitempty"`
 	Density    *interval          `json:"density,omitempty"`
 	CO2        *measured          `json:"co2,omitempty"`
+	PHDegassed *ph                `json:"ph_degassed,omitempty"`
+	Capacity   *perVolume         `json:"buffer_capacity,omitempty"`
+	StrongIons *perVolume         `json:"strong_ion_difference,omitempty"`
+	Curve      []curvePoint       `json:"titration_curve,omitempty"`
+	Doses      []dose             `json:"doses,omitempty"`
+	Caution    string             `json:"doses_caution,omitempty"`
 	FromMemory []string           `json:"from_memory,omitempty"`
+	RestsOn    []calibration      `json:"calibrated_on,omitempty"`
+	Keeping    *keeping           `json:"keeping,omitempty"`
+	CurdleMap  *curdleMap         `json:"curdle_map,omitempty"`
 }
 
 func chemistryOf(c *assay.Chemistry, density *assay.Result) *chemistry {
@@ -58,9 +100,31 @@ func chemistryOf(c *assay.Chemistry, density *assay.Result) *chemistry {
 	if c == nil {
 		return out
 	}
-	ratio := estimatedOf(c.BrixAcid)
+	if density == nil {
+		d := intervalOf(c.Density)
+		out.Density = &d
+	}
+	out.Keeping = keepingOf(c.Keeping)
+	ratio, corrected := estimatedOf(c.BrixAcid), estimatedOf(c.BrixCorrected)
+	out.BrixFull = &corrected
 	out.PH, out.PHMeter = &ph{estimatedOf(c.PH), number(c.Celsius)}, &ph{estimatedOf(c.PHMeter), assay.MeterCelsius}
 	out.Brix, out.BrixAcid, out.CO2, out.FromMemory = measuredOf(c.Brix), &ratio, measuredOf(c.CO2), c.Unseen
+	out.Capacity, out.StrongIons = perVolumeOf(c.Capacity, "mmol/(l·pH)"), perVolumeOf(c.StrongIons, "mmol/l")
+	if c.Degassed.Unit != "" || c.Degassed.Why != "" {
+		out.PHDegassed = &ph{estimatedOf(c.Degassed), assay.MeterCelsius}
+	}
+	for _, r := range c.RestsOn {
+		out.RestsOn = append(out.RestsOn, calibration{r.Food.String(), number(r.Low), number(r.High), r.Source})
+	}
+	for _, p := range c.Curve {
+		out.Curve = append(out.Curve, curvePoint{number(p.PH), number(p.Base)})
+	}
+	if len(c.Doses) > 0 {
+		out.Caution = caution.Standing("acid").Text
+	}
+	for _, d := range c.Doses {
+		out.Doses = append(out.Doses, dose{d.Acid, number(d.Percent), number(d.Acidity), number(d.Ml), number(d.PH)})
+	}
 	for i, a := range c.Acidity {
 		each := acidity{estimatedOf(a.Per100g), "g/100 g", number(a.PerLitre.Mean), "citric acid", number(a.EndPoint)}
 		if i == 0 {
@@ -74,6 +138,10 @@ func chemistryOf(c *assay.Chemistry, density *assay.Result) *chemistry {
 
 func estimatedOf(e assay.Estimate) estimated {
 	return estimated{number(e.Mean), number(e.Low), number(e.High), e.Why}
+}
+
+func perVolumeOf(e assay.Estimate, unit string) *perVolume {
+	return &perVolume{estimatedOf(e), unit}
 }
 
 func measuredOf(r assay.Result) *measured {

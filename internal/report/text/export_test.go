@@ -1,5 +1,12 @@
 package textreport
 
+import (
+	"io"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/sheet"
+)
+
 // The rounding and the wrapping have rules of their own to be tested.
 var (
 	Place   = place
@@ -25,3 +32,22 @@ func Words() map[string]string {
 	}
 	return words
 }
+
+// CurdleMap prints the section of a page about curdling.
+func CurdleMap(w io.Writer, c *assay.Curdling, whole bool, st Style) error {
+	p := newPage(st)
+	p.curdling(c, whole)
+	return p.write(w)
+}
+
+// Solutions prints the section of a page about the drink and its components as
+// solutions.
+func Solutions(w io.Writer, a *assay.Assay, works sheet.PHWorks, st Style) error {
+	p, notes := newPage(st), &footnotes{}
+	p.chemistry(a, true, works, notes)
+	p.sources(notes)
+	return p.write(w)
+}
+
+// Holding says what is asked of a component that is kept.
+var Holding = holding

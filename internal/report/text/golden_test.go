@@ -34,7 +34,11 @@ var views = map[string]func(io.Writer, textreport.Style) error{
 	"allergens": func(w io.Writer, st textreport.Style) error { return textreport.Allergens(w, tide(), st) },
 	"why":       func(w io.Writer, st textreport.Style) error { return textreport.Why(w, questioned(), st) },
 	"next":      func(w io.Writer, st textreport.Style) error { return textreport.Next(w, questioned(), st) },
-	"food":      cordial,
+	"curdlemap": func(w io.Writer, st textreport.Style) error { return textreport.CurdleMap(w, veiled(), true, st) },
+	"solutions": func(w io.Writer, st textreport.Style) error {
+		return textreport.Solutions(w, dissolved(), published, st)
+	},
+	"food": cordial,
 	"hits": func(w io.Writer, st textreport.Style) error {
 		return textreport.Hits(w, []textreport.Hit{
 			{ID: "core:lemon-juice", Name: "Lemon juice", Matched: "Lemon juice"},

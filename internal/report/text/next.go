@@ -9,7 +9,7 @@ import (
 )
 
 // readingWords names a reading.
-var readingWords = map[string]string{"mass": "the mass", "brix": "°Brix", "tds": "dissolved solids", "density": "the density", "abv": "the strength"}
+var readingWords = map[string]string{"mass": "the mass", "brix": "°Brix", "tds": "dissolved solids", "density": "the density", "abv": "the strength", "ph": "the pH", "ta": "the titratable acidity"}
 
 const (
 	mostSuggestions = 10
@@ -55,7 +55,10 @@ func potWords(of string) string {
 // expectation says what the recipe expects the instrument to show.
 func expectation(g assay.Suggestion) string {
 	last := place(g.Expect.Mean, g.Expect.SD, densityDigits)
-	text := "the recipe expects " + rounded(g.Expect.Mean, last) + glue + g.Unit
+	text := "the recipe expects " + rounded(g.Expect.Mean, last)
+	if g.Unit != "pH" { // the word stands before it
+		text += glue + g.Unit
+	}
 	if in := span(g.Expect.Low, g.Expect.High, last); in != "" {
 		text += " (" + in + ")"
 	}

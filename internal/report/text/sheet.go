@@ -26,7 +26,8 @@ func Sheet(w io.Writer, s *sheet.Sheet, st Style) error {
 		}
 	}
 	p.further(s.Assay, told)
-	p.chemistry(s.Assay, false)
+	p.chemistry(s.Assay, false, s.PHWorks, notes)
+	p.curdling(s.Assay.Curdling, false)
 	p.cards(s, true)
 	p.declarations(s, notes)
 	p.notes(s.Assay)

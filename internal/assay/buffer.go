@@ -1,0 +1,128 @@
+package assay
+
+import (
+	"math"
+	"slices"
+
+	"sipsum/internal/acid"
+	"sipsum/internal/ledger"
+)
+
+// CurvePoint is one point of a titration curve at central values, without gas.
+type CurvePoint struct {
+	PH   float64
+	Base float64 // mmol of strong base in 100 g of the liquid; negative: of acid
+}
+
+// curveStep is the distance of the points of a curve, in pH: a printed curve needs no
+// finer one.
+const curveStep = 0.5
+
+// vague is the width of the interval of an acidity, over its mean, at which doses counted
+// from it mean nothing.
+const vague = 1.0
+
+// buffer works out how a pot resists acid and base: its capacity and strong ions over
+// the draws, its curve and doses at central values.
+func (c *Chemistry) buffer(w *walk, in ions, pot *ledger.Pot, pH []float64, sure surely) error {
+	m, mass, volume := &meter{}, pot.Mass(), w.volume(pot)
+	capacity, strong := make([]float64, in.n), make([]float64, in.n)
+	err := eachDraw(in.n, func(s *acid.Solver, sol *acid.Solution, from, to int) error {
+		near, _, err := in.central(s, sol)
+		if err != nil {
+			return err
+		}
+		for d := from; d < to; d++ {
+			in.fill(sol, d)
+			perKg, err := s.Capacity(sol, pH[d], near)
+			if err != nil {
+				return err
+			}
+			const milli = 1000
+			litres := volume[d] / perLitre
+			capacity[d] = milli * perKg * sol.Solvent / litres
+			strong[d] = milli * sol.StrongIonDifference() * sol.Solvent / litres
+		}
+		return nil
+	})
+	if err != nil {
+		return err
+	}
+	c.Capacity = Estimate{Result: known(m.Of(capacity), "mmol/(l·pH)")}
+	c.StrongIons = Estimate{Result: known(m.Of(strong), "mmol/l")}
+	if len(in.titrated) > 0 {
+		c.StrongIons.withhold("a titration tells how charge changes, not how much of it there is")
+	}
+
+	s, err := acid.NewSolver(MeterCelsius)
+	if err != nil {
+		return err
+	}
+	still := acid.New(0)
+	in.fill(still, 0)
+	if err := degas(s, still, acid.State{}); err != nil {
+		return err
+	}
+	own, err := s.Solve(still, acid.State{})
+	if err != nil {
+		return err
+	}
+	first, last := in.reach(own.PH)
+	if c.Curve, err = curve(s, still, own, first, last, mass[0]); err != nil {
+		return err
+	}
+	if ta := c.Acidity[0].Per100g; sure.pH && ta.Why == "" && ta.High-ta.Low < vague*ta.Mean {
+		c.Doses, err = w.doses(s, still, in, mass[0], c.Acidity[0].Per100g.Mean)
+	}
+	return err
+}
+
+// reach gives the pH between which a curve is drawn: from its own to the end point, and
+// where titrations went below its own or end before the end point, as far as each of
+// them tells.
+func (in ions) reach(own float64) (first, last float64) {
+	lowest, last := 0.0, endPoints[0]
+	beyond := spanOf("beyond titration").high
+	for _, t := range in.titrated {
+		lowest = max(lowest, t.lowest)
+		last = min(last, t.highest+beyond)
+	}
+	first = own
+	if lowest > 0 && lowest < own-beyond {
+		first = lowest
+	}
+	return first, max(own, last)
+}
+
+// curve gives a liquid's titration from one pH to another, at its own and at every
+// whole and half pH between; none where there is nothing between.
+func curve(s *acid.Solver, sol *acid.Solution, own acid.State, first, last, grams float64) ([]CurvePoint, error) {
+	if last-first < curveStep/2 {
+		return nil, nil
+	}
+	at := []float64{first}
+	for next := math.Ceil((first+curveStep/2)/curveStep) * curveStep; next < last-curveStep/2; next += curveStep {
+		if math.Abs(next-own.PH) > curveStep/2 {
+			at = append(at, next)
+		}
+	}
+	at = append(at, last)
+	if own.PH > first && own.PH < last {
+		at = append(at, own.PH)
+		slices.Sort(at)
+	}
+	near, points := own, make([]CurvePoint, len(at))
+	for i, pH := range at {
+		state, err := s.Titrate(sol, pH, near)
+		if err != nil {
+			return nil, err
+		}
+		near = state
+		const milli, hundred = 1000, 100
+		points[i] = CurvePoint{PH: pH}
+		if pH != own.PH {
+			points[i].Base = milli * state.Base * sol.Solvent * hundred / grams
+		}
+	}
+	return points, nil
+}

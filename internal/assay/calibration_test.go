@@ -1,0 +1,130 @@
+package assay_test
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"sipsum/internal/assay"
+)
+
+// The composition of coffee leaves its pH open. Filter coffee has that of Rao and Fuller
+// 2018 and of a preprint of 2023; the 744 drip brews of Batali et al. 2021, pH 4.85 to
+// 5.20, are in neither.
+func TestPHOfCoffeeHoldsAnotherPublication(t *testing.T) {
+	c := glass(t, coreLibrary(t), "core:filter-coffee", 25)
+	require.Empty(t, c.PHMeter.Why)
+	require.Len(t, c.RestsOn, 1)
+	assert.Equal(t, "rao2018 packaged2023", c.RestsOn[0].Source)
+	assert.LessOrEqual(t, c.PHMeter.Low, 4.85)
+	assert.GreaterOrEqual(t, c.PHMeter.High, 5.20)
+	assert.LessOrEqual(t, (c.PHMeter.High-c.PHMeter.Low)/2, 0.4)
+	t.Logf("filter coffee %.2f (%.2f–%.2f)", c.PHMeter.Mean, c.PHMeter.Low, c.PHMeter.High)
+}
+
+// Where the composition tells a pH, as of orange juice, what is published changes nothing.
+func TestAPublishedPHLeavesWhatIsToldAlone(t *testing.T) {
+	c := glass(t, coreLibrary(t), "core:orange-juice", 25)
+	require.Empty(t, c.PHMeter.Why)
+	assert.Empty(t, c.RestsOn)
+}
+
+// One work is worth ± 0.5, whatever it prints; a pH that was read takes its place, and so
+// does a titration.
+func TestAReadingTakesThePlaceOfAPublishedPH(t *testing.T) {
+	lib := coreLibrary(t)
+	coffee := func(read string) *assay.Chemistry {
+		return component(t, run(t, lib, "drink: x\nserves: 1\ncomponents:\n  shot:\n    ingredients: [36 g core:espresso]\n"+read+"build: [36 g shot]\n", 1000), "shot").Chemistry
+	}
+	published := coffee("")
+	require.Len(t, published.RestsOn, 1)
+	assert.InDelta(t, 5.2, published.RestsOn[0].Low, 1e-9)
+	assert.InDelta(t, 6.2, published.RestsOn[0].High, 1e-9)
+	assert.InDelta(t, 0.45, (published.PHMeter.High-published.PHMeter.Low)/2, 0.03)
+
+	read := coffee("    measured: {ph: 5.05}\n")
+	assert.Empty(t, read.RestsOn)
+	assert.InDelta(t, 5.05, read.PHMeter.Mean, 0.005)
+	assert.InDelta(t, 0.045, (read.PHMeter.High-read.PHMeter.Low)/2, 0.01)
+
+	titrated := coffee("    measured: {titration: [[0 ml, 5.05], [1 ml, 5.6], [2 ml, 6.3], [3 ml, 7.1], [4 ml, 8.3]], base: 0.1 mol/l, sample: 20.0 g}\n")
+	assert.Empty(t, titrated.RestsOn)
+	assert.InDelta(t, 5.05, titrated.PHMeter.Mean, 0.05)
+
+	acidity := coffee("    measured: {ta: 0.30 g/100 g}\n")
+	assert.Len(t, acidity.RestsOn, 1, "an acidity alone does not tell the pH")
+}
+
+// The ion goes with what is dissolved: through a cloth, and when water boils away; two jars
+// of one coffee are one coffee.
+func TestAPublishedPHGoesThroughStepsAndBlends(t *testing.T) {
+	lib := coreLibrary(t)
+	const text = "drink: x\nserves: 1\ncomponents:\n  shot:\n    ingredients: [36 g core:espresso]\n    steps: [%s]\nbuild: [10 g shot, 10 g core:espresso]\n"
+	c := run(t, lib, fmt.Sprintf(text, "strain: {collect: 30 g, through: cloth}"), 1000).Chemistry
+	assert.InDelta(t, 5.7, c.PHMeter.Mean, 0.02)
+	assert.Len(t, c.RestsOn, 1)
+	c = run(t, lib, fmt.Sprintf(text, "reduce: {by: 15 %}"), 1000).Chemistry
+	assert.InDelta(t, 5.7, c.PHMeter.Mean, 0.1)
+}
+
+// In a sour drink the acid decides: the interval of coffee with a syrup is narrower than
+// that of the coffee, and the syrup's own is met as its share grows.
+func TestABlendWithCoffeeHasASensibleInterval(t *testing.T) {
+	lib := coreLibrary(t)
+	pH := func(syrup float64) assay.Estimate {
+		return run(t, lib, fmt.Sprintf("drink: x\nserves: 1\nat: 25 °C\nbuild: [36 g core:espresso, %g g core:passion-fruit-juice-purple]\n", syrup), 1000).Chemistry.PHMeter
+	}
+	var before assay.Estimate
+	for i, grams := range []float64{1, 5, 20, 60} {
+		now := pH(grams)
+		require.Empty(t, now.Why)
+		t.Logf("%g g: %.2f (%.2f–%.2f)", grams, now.Mean, now.Low, now.High)
+		if i > 0 {
+			assert.Less(t, now.Mean, before.Mean)
+		}
+		before = now
+	}
+	assert.Less(t, before.High-before.Low, 0.9)
+}
+
+// Of cascara nobody has published an acid: its pH is known, how much of a syrup's acid it
+// takes up is not. None of its acid or all that it may hold must be within the interval.
+func TestAPublishedPHDoesNotTellTheAcids(t *testing.T) {
+	lib := coreLibrary(t)
+	alone := glass(t, lib, "core:cascara-infusion", 25)
+	require.Empty(t, alone.PHMeter.Why)
+	assert.Contains(t, alone.Acidity[0].Per100g.Why, "acids unknown of core:cascara-infusion")
+	assert.NotEmpty(t, alone.Capacity.Why)
+	assert.Empty(t, alone.Curve)
+
+	blend := run(t, lib, "drink: x\nserves: 1\nat: 25 °C\nbuild: [100 g core:cascara-infusion, 1.0 g core:citric-acid]\n", 1000).Chemistry
+	t.Logf("with 1 g of citric acid: %.2f (%.2f–%.2f) %s", blend.PHMeter.Mean, blend.PHMeter.Low, blend.PHMeter.High, blend.PHMeter.Why)
+	assert.Less(t, blend.PHMeter.Low, 2.7, "a hundredth of citric acid in water has pH 2.3 (own: TestAcidityOfASolutionMadeByFormula)")
+}
+
+// Grounds brewed here have no published pH, and borrow none.
+func TestBrewedGroundsBorrowNoPH(t *testing.T) {
+	c := run(t, coreLibrary(t), "drink: x\nserves: 1\nat: 25 °C\ncomponents:\n  coffee:\n    ingredients: [15 g core:coffee-roasted-arabica, 250 g core:water-brew]\n"+
+		"    steps:\n      - brew: {out: 215 g, strength: 1.3 %}\nbuild: [200 g coffee]\n", 1000).Chemistry
+	assert.Contains(t, c.PHMeter.Why, "measure the pH")
+	assert.Empty(t, c.RestsOn)
+}
+
+// Acid whey may hold no lactic acid, or as much as any fermented milk, 1.2 g. At its
+// published pH of 4.6 a pK of 3.86 leaves 15 % of that to titrate: 2.0 mmol, 0.13 g as
+// citric acid, by which its acidity is open.
+func TestAcidThatIsUnknownUpToItsBoundCounts(t *testing.T) {
+	lib := coreLibrary(t)
+	whey := glass(t, lib, "core:whey-acid", 25)
+	assert.InDelta(t, 4.6, whey.PHMeter.Mean, 0.02, "its pH has been published whatever it holds")
+	acidity := whey.Acidity[0].Per100g
+	assert.Greater(t, acidity.High-acidity.Low, 0.12)
+
+	blend := run(t, lib, "drink: x\nserves: 1\nat: 25 °C\nbuild: [140 g core:whey-acid, 1.0 g core:citric-acid, 36 g core:espresso]\n", 1000).Chemistry.PHMeter
+	require.Empty(t, blend.Why)
+	t.Logf("with citric acid and coffee %.2f (%.2f–%.2f)", blend.Mean, blend.Low, blend.High)
+	assert.Greater(t, blend.High-blend.Low, 0.2, "what takes the acid up is open")
+	assert.Less(t, blend.High-blend.Low, 1.0)
+}

@@ -1,0 +1,85 @@
+package assay
+
+import (
+	"sipsum/internal/acid"
+	"sipsum/internal/constituent"
+	"sipsum/internal/ledger"
+)
+
+// ions are what decides a pot's acidity, draw by draw: the grams of acids and ions
+// that are known, a draw of those that are not (unmeasured.go), what readings have
+// put in the place of the latter (settle.go), what was titrated (titration.go), and what
+// gives a food its published pH (calibration.go).
+type ions struct {
+	n        int
+	grams    map[constituent.ID][]float64
+	unknown  []string // foods whose acids nobody has stated
+	bare     []string // foods with acids and without a figure for potassium
+	juices   []string // foods with named acids that are never alkaline
+	nobody   openAcid // of the unknown foods
+	vouched  openAcid // of foods that have their published pH all the same
+	untold   []string // those foods
+	protein  bool     // a row's protein takes up acid
+	titrated []titratedPart
+	restsOn  []Calibration
+	read     bool // a reading has spoken of it
+	aired    bool // nobody has stated a food's carbon dioxide: air tells it
+}
+
+// ionsOf collects a pot's acids and ions over its first n draws.
+func (w *walk) ionsOf(pot *ledger.Pot, n int) ions {
+	pot = pot.First(n)
+	in := newIons(n)
+	plain := pot.Only(func(row int) bool { return !w.titrated(pot, row) })
+	for _, id := range acid.Constituents() {
+		copy(in.grams[id], plain.Total(id))
+	}
+	for row := range pot.Rows {
+		grams := calibrated(pot, row)
+		switch {
+		case settled(pot, row):
+			w.addSettled(&in, pot, row)
+			in.read = true
+		case grams != nil:
+			w.addVouched(&in, pot, row)
+		default:
+			w.addUnmeasured(&in, pot, row)
+		}
+		if grams != nil {
+			in.rest(w.calibrationOf(pot.Rows[row].Profile), grams)
+		}
+	}
+	for _, id := range []constituent.ID{constituent.Water, constituent.Alcohol} {
+		copy(in.grams[id], pot.Total(id))
+	}
+	return in
+}
+
+func newIons(n int) ions {
+	in := ions{n: n, grams: map[constituent.ID][]float64{}}
+	for _, id := range acid.Constituents() {
+		in.grams[id] = make([]float64, n)
+	}
+	return in
+}
+
+// open reports whether foods leave open what decides the acidity.
+func (in ions) open() bool { return len(in.unknown) > 0 || len(in.bare) > 0 || len(in.untold) > 0 }
+
+// fill makes sol what the pot holds in one draw. It only reads the ions.
+func (in ions) fill(sol *acid.Solution, d int) {
+	sol.Reset(0)
+	sol.AddGrams(func(id constituent.ID) float64 { return max(in.grams[id][d], 0) })
+	for _, t := range in.titrated {
+		t.pour(sol, d)
+	}
+}
+
+// solve gives the equilibrium of a filled solution: of one whose carbon dioxide is known,
+// or that was read, as it stands, else of one that stands in air (inAir).
+func (in ions) solve(s *acid.Solver, sol *acid.Solution, near acid.State, celsius float64) (acid.State, error) {
+	if in.read || !in.aired {
+		return s.Solve(sol, near)
+	}
+	return inAir(s, sol, near, celsius)
+}

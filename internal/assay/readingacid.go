@@ -1,0 +1,94 @@
+package assay
+
+import (
+	"cmp"
+	"errors"
+	"runtime"
+	"sync"
+
+	"sipsum/internal/acid"
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+	"sipsum/internal/ledger"
+)
+
+var errDry = errors.New("there is no water in it")
+
+// acidity gives what a meter and a burette read of a pot, draw by draw: its pH, and
+// its titratable acidity to endPoints[0] in g/100 g as citric acid.
+func (w *walk) acidity(pot *ledger.Pot) (pH, per100g []float64, err error) {
+	if pot.Central(constituent.Water) <= 0 {
+		return nil, nil, errDry
+	}
+	in, mass := w.ionsOf(pot, pot.N), pot.Mass()
+	pH, per100g = make([]float64, pot.N), make([]float64, pot.N)
+	err = eachDraw(pot.N, func(s *acid.Solver, sol *acid.Solution, from, to int) error {
+		near, end, err := in.central(s, sol)
+		if err != nil {
+			return err
+		}
+		for d := from; d < to; d++ {
+			in.fill(sol, d)
+			read, err := in.solve(s, sol, near, MeterCelsius)
+			if err != nil {
+				return err
+			}
+			pH[d] = read.PH
+			if err = degas(s, sol, read); err != nil {
+				return err
+			}
+			titrated, err := s.Titrate(sol, endPoints[0], end)
+			if err != nil {
+				return err
+			}
+			per100g[d] = asCitric(titrated.Base*sol.Solvent) / mass[d]
+		}
+		return nil
+	})
+	return pH, per100g, err
+}
+
+// asCitric gives mol of base as citric acid in hundredths of a gram: over grams of a
+// liquid, g/100 g.
+func asCitric(base float64) float64 {
+	const hundred = 100
+	return hundred * base * acid.All()[acid.Must("citric")].Equivalent()
+}
+
+// modelError draws what the pH of a composition is off by even if every amount is
+// right. It is the pot's own.
+func (w *walk) modelError(path string) []float64 {
+	s, col := spanOf("model"), make([]float64, w.amounts.n)
+	estimate.Input{Shape: estimate.Uniform, Low: s.low, High: s.high, Stream: estimate.KeyOf(w.amounts.seed, "pH model", path)}.Fill(col)
+	return col
+}
+
+// central gives the equilibria of the central values, as it stands and at the end point
+// of a titration: every draw is solved from there, so that none depends on another.
+func (in ions) central(s *acid.Solver, sol *acid.Solution) (own, end acid.State, err error) {
+	in.fill(sol, 0)
+	if own, err = in.solve(s, sol, acid.State{}, MeterCelsius); err != nil {
+		return own, end, err
+	}
+	end, err = s.Titrate(sol, endPoints[0], own)
+	return own, end, err
+}
+
+// eachDraw works draws off side by side, each block with a solver at the meter's
+// temperature.
+func eachDraw(n int, work func(s *acid.Solver, sol *acid.Solution, from, to int) error) error {
+	blocks := runtime.GOMAXPROCS(0)
+	errs := make([]error, blocks)
+	var side sync.WaitGroup
+	for i := range blocks {
+		side.Go(func() {
+			s, err := acid.NewSolver(MeterCelsius)
+			if err == nil {
+				err = work(s, acid.New(0), n*i/blocks, n*(i+1)/blocks)
+			}
+			errs[i] = err
+		})
+	}
+	side.Wait()
+	return cmp.Or(errs...)
+}

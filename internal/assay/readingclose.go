@@ -1,0 +1,204 @@
+package assay
+
+import (
+	"math"
+
+	"sipsum/internal/acid"
+	"sipsum/internal/constituent"
+	"sipsum/internal/ledger"
+)
+
+// closeOnAcidity takes away what the joint update leaves between a pot and its
+// readings of acidity (nil: not read), in every draw.
+//
+// The titratable acidity (g/100 g) is met by acid without a name, as citric; where
+// even none of it is too much, by potassium if the pH was not read, and by less of the
+// named acids if it was. The pH is met by the strong ion that is missing: potassium if
+// a base is, chloride if an acid is. Later steps and blends carry these with what is
+// dissolved.
+func (w *walk) closeOnAcidity(pot *ledger.Pot, pH, per100g []float64) error {
+	in, mass, spare := w.ionsOf(pot, pot.N), pot.Mass(), make([]float64, pot.N)
+	for row := range pot.Rows {
+		for d, x := range pot.Carry(row, unmeasuredOf(citric)) {
+			spare[d] += x / constituent.Must(citric).Molar
+		}
+	}
+	closings := make([]closing, pot.N)
+	err := eachDraw(pot.N, func(s *acid.Solver, sol *acid.Solution, from, to int) error {
+		near, end, err := in.central(s, sol)
+		if err != nil {
+			return err
+		}
+		still := acid.New(0)
+		for d := from; d < to; d++ {
+			c := closing{solver: s, sol: sol, still: still, near: near, end: end, pH: math.NaN(), want: math.NaN(), spare: spare[d]}
+			in.fill(sol, d)
+			in.fill(still, d)
+			if err := degas(s, still, near); err != nil {
+				return err
+			}
+			if pH != nil {
+				c.pH = pH[d]
+			}
+			if per100g != nil {
+				c.want = per100g[d] * mass[d] / asCitric(1)
+			}
+			if err := c.close(); err != nil {
+				return err
+			}
+			closings[d] = c
+		}
+		return nil
+	})
+	if err == nil {
+		w.shareOut(pot, closings)
+	}
+	return err
+}
+
+// closing finds what one draw lacks.
+type closing struct {
+	solver     *acid.Solver
+	sol, still *acid.Solution // as it stands, and without its gas
+	near, end  acid.State     // of the central values
+	pH, want   float64        // as read; mol of base to the end point. NaN: not read
+	spare      float64        // mol of acid without a name that can be taken away
+
+	nameless, strong float64 // mol to add; negative: to take away
+	weaker           float64 // share of the named acids to take away
+}
+
+// The search ends at this part of the wanted acidity, after so many steps: it is
+// numerical, a burette reads to a hundredth.
+const (
+	closeEnough = 1e-7
+	closeSteps  = 30
+)
+
+func (c *closing) close() error {
+	if !math.IsNaN(c.want) {
+		if err := c.meetAcidity(); err != nil {
+			return err
+		}
+	}
+	if math.IsNaN(c.pH) {
+		return nil
+	}
+	missing, err := c.solver.Calibrate(c.sol, c.pH)
+	c.strong += missing * c.sol.Solvent
+	return err
+}
+
+func (c *closing) meetAcidity() error {
+	const protons = 3 // of citric acid
+	miss, err := c.excess()
+	if err != nil {
+		return err
+	}
+	c.nameless, err = c.find(0, -miss/protons, -c.spare, math.Inf(1), func(from, to float64) {
+		citric := acid.Must("citric")
+		c.sol.Acids[citric] += to - from
+		c.still.Acids[citric] += to - from
+	})
+	if err != nil {
+		return err
+	}
+	if miss, err = c.excess(); err != nil || miss <= closeEnough*math.Abs(c.want) {
+		return err
+	}
+	if math.IsNaN(c.pH) {
+		c.strong = miss
+		return nil
+	}
+	const first = 0.1
+	c.weaker, err = c.find(0, first, 0, 1-closeEnough, func(from, to float64) {
+		for _, sol := range []*acid.Solution{c.sol, c.still} {
+			for i, a := range acid.All() {
+				if isOrganic(a) {
+					sol.Acids[i] *= (1 - to) / (1 - from)
+				}
+			}
+		}
+	})
+	return err
+}
+
+// excess gives how much more base the liquid takes to the end point than was read, in
+// mol: counted from the pH as read, or from its own.
+func (c *closing) excess() (float64, error) {
+	end, err := c.solver.Base(c.still, endPoints[0], c.end)
+	if err != nil {
+		return 0, err
+	}
+	start := 0.0
+	if !math.IsNaN(c.pH) {
+		if start, err = c.solver.Base(c.sol, c.pH, c.near); err != nil {
+			return 0, err
+		}
+	}
+	return (end-start)*c.sol.Solvent - c.want, nil
+}
+
+// find moves one thing, by secants within its limits, until there is no excess; at a
+// limit it stays there.
+func (c *closing) find(x, next, low, high float64, move func(from, to float64)) (float64, error) {
+	before, err := c.excess()
+	if err != nil {
+		return x, err
+	}
+	for range closeSteps {
+		next = min(max(next, low), high)
+		if next == x || math.Abs(before) <= closeEnough*math.Abs(c.want) {
+			break
+		}
+		move(x, next)
+		now, err := c.excess()
+		if err != nil {
+			return next, err
+		}
+		slope := (now - before) / (next - x)
+		x, before = next, now
+		if slope == 0 {
+			break
+		}
+		next = x - now/slope
+	}
+	return x, nil
+}
+
+// isOrganic tells acids that are a leaf of the organic acids: what tables name.
+func isOrganic(a acid.Acid) bool {
+	return a.Constituent != "" && constituent.Must(a.Constituent).Parent == constituent.OrganicAcids
+}
+
+// shareOut puts what the draws lack into the rows, by their water.
+func (w *walk) shareOut(pot *ledger.Pot, closings []closing) {
+	water := pot.Total(constituent.Water)
+	molar := func(id constituent.ID) float64 { return constituent.Must(id).Molar }
+	for row := range pot.Rows {
+		part := pot.Of(row, constituent.Water)
+		base, anion, acids := pot.Carry(row, unmeasuredOf(potassium)), pot.Carry(row, unmeasuredOf(chloride)), pot.Carry(row, unmeasuredOf(citric))
+		for d, c := range closings {
+			if water[d] <= 0 {
+				continue
+			}
+			share := part[d] / water[d]
+			base[d] += max(c.strong, 0) * share * molar(potassium)
+			anion[d] += max(-c.strong, 0) * share * molar(chloride)
+			if c.nameless < 0 { // in the proportion in which they are there
+				acids[d] *= 1 + c.nameless/c.spare
+			} else {
+				acids[d] += c.nameless * share * molar(citric)
+			}
+		}
+		for _, col := range pot.Columns.Below(constituent.OrganicAcids) {
+			if !pot.Has(row, col) || w.titrated(pot, row) {
+				continue
+			}
+			cell := pot.Write(row, col)
+			for d, c := range closings {
+				cell[d] *= 1 - c.weaker
+			}
+		}
+	}
+}

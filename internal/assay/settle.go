@@ -1,0 +1,57 @@
+package assay
+
+import (
+	"slices"
+
+	"sipsum/internal/acid"
+	"sipsum/internal/constituent"
+	"sipsum/internal/ledger"
+)
+
+// unmeasuredName names the tracers that stand for what no table states of a row:
+// grams of a constituent beside those in its column.
+const unmeasuredName = "unmeasured"
+
+// settled reports whether a reading has spoken of a row's ions: then what tables
+// leave out of it is carried by the pot and not drawn again.
+func settled(pot *ledger.Pot, row int) bool {
+	return slices.ContainsFunc(pot.Traced(row), func(t ledger.Traced) bool { return t.Tracer != calibratedAs })
+}
+
+// settle makes the rows of a pot carry what their tables leave out, as it was drawn
+// (the streams are the foods', so it is what any other pot draws), for a reading to
+// move.
+func (w *walk) settle(pot *ledger.Pot) {
+	for row := range pot.Rows {
+		if settled(pot, row) {
+			continue
+		}
+		drawn := newIons(pot.N)
+		w.addUnmeasured(&drawn, pot, row)
+		pot.Carry(row, unmeasuredOf(potassium))
+		for _, id := range acid.Constituents() {
+			if slices.Max(drawn.grams[id]) > 0 {
+				copy(pot.Carry(row, unmeasuredOf(id)), drawn.grams[id])
+			}
+		}
+	}
+}
+
+func unmeasuredOf(id constituent.ID) ledger.Tracer {
+	return ledger.Tracer{Name: unmeasuredName, As: id}
+}
+
+// addSettled adds what a settled row carries.
+func (w *walk) addSettled(in *ions, pot *ledger.Pot, row int) {
+	for _, t := range pot.Traced(row) {
+		switch {
+		case t.Tracer == calibratedAs: // ionsOf adds it
+		case t.Name == unmeasuredName:
+			for d := range in.n {
+				in.grams[t.As][d] += t.Column[d]
+			}
+		default:
+			in.addTitrated(w.titrations[t.Name], t.Column)
+		}
+	}
+}

@@ -1,0 +1,53 @@
+package assay
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/stat"
+
+	"sipsum/internal/acid"
+	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
+	"sipsum/internal/ledger"
+)
+
+// compare notes a titration that has little to do with the recipe, such as one whose sample
+// was another than is written: the base from its first pH to its last, for a gram of the
+// liquid, against what the composition takes. A composition that leaves its acids or its pH
+// open cannot disagree.
+func (w *walk) compare(pot *ledger.Pot, m *drink.Measured, b bench) {
+	in := w.ionsOf(pot, min(pot.N, chemistryDraws+1))
+	if in.open() || w.vouched(pot) || w.unsolvable(pot) != "" || in.n <= fewestDraws {
+		return
+	}
+	first, last := b.curve.Points[0], b.curve.Points[len(b.curve.Points)-1]
+	mass, expected := pot.Total(constituent.Mass), make([]float64, in.n)
+	err := eachDraw(in.n, func(s *acid.Solver, sol *acid.Solution, from, to int) error {
+		for d := from; d < to; d++ {
+			in.fill(sol, d)
+			low, err := s.Base(sol, first.PH, acid.State{})
+			if err != nil {
+				return err
+			}
+			high, err := s.Base(sol, last.PH, acid.State{})
+			if err != nil {
+				return err
+			}
+			expected[d] = (high - low) * sol.Solvent / mass[d]
+		}
+		return nil
+	})
+	if err != nil || !positive(expected) {
+		return
+	}
+	times := (last.Base - first.Base) / b.grams / expected[0]
+	logs(expected)
+	strength := b.strength[1:in.n]
+	off := math.Hypot(stat.StdDev(expected[1:], nil), stat.StdDev(strength, nil)/b.strength[0])
+	if math.Abs(math.Log(times)) > disagreement*off {
+		w.notes = append(w.notes, Note{Kind: "reading disagrees", Text: fmt.Sprintf(
+			"%s: the titration took %s times the base that the recipe tells of, which is more than %d standard deviations off: check the sample, the strength and the recipe",
+			m.StepPath(), number(times), disagreement)})
+	}
+}

@@ -1,0 +1,51 @@
+package drink
+
+import "sipsum/internal/fail"
+
+// titrationKeys are the keys that only a titration needs.
+var titrationKeys = []string{"base", "acid", "sample"}
+
+// fewestPoints is what a curve takes: its own pH, and a bend.
+const fewestPoints = 3
+
+// checkTitration checks what goes together in a titration: the strength of the
+// base or of the acid, and points that begin with the liquid itself and go one
+// way. The size of the sample may be left out.
+func (r *reader) checkTitration(m *Measured, at fail.Place, present map[string]fail.Place) {
+	_, base := present["base"]
+	_, acid := present["acid"]
+	switch {
+	case !base && !acid:
+		r.faults.Add(at, "add base: 0.1 mol/l, or acid: 0.1 mol/l if it brought the pH down", "a titration needs the strength of its base")
+	case base && acid:
+		r.faults.Add(present["acid"], "keep one of them, with the points that belong to it", "a titration goes one way: base or acid")
+	}
+	if m.Titration != nil && !(base && acid) {
+		r.checkPoints(m.Titration, present["titration"], acid)
+	}
+}
+
+// checkPoints wants the liquid itself first, then more and more, with a pH that
+// rises with base and falls with acid.
+func (r *reader) checkPoints(points []TitrationPoint, at fail.Place, falling bool) {
+	if len(points) < fewestPoints {
+		r.faults.Add(at, "give at least three, [volume, pH] each", "a titration has %d points", len(points))
+		return
+	}
+	if points[0].Volume.Base() != 0 {
+		r.faults.Add(points[0].Place, "begin with the pH of the liquid itself: [0 ml, …]", "the titration does not begin at 0 ml")
+	}
+	way := "more base, higher pH"
+	if falling {
+		way = "more acid, lower pH"
+	}
+	for i := 1; i < len(points); i++ {
+		before, p := points[i-1], points[i]
+		if falling {
+			before.PH, p.PH = p.PH, before.PH
+		}
+		if p.Volume.Base() <= before.Volume.Base() || p.PH <= before.PH {
+			r.faults.Add(points[i].Place, "list the points as they were read: "+way, "this point does not follow the one before")
+		}
+	}
+}

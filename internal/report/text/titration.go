@@ -1,0 +1,119 @@
+package textreport
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/caution"
+)
+
+// The columns of a titration curve and of a table of doses.
+const (
+	curveName  = 18
+	curveCell  = 6
+	targetCell = 16
+	doseCell   = 15
+)
+
+// curve prints a titration curve in two lines: the pH, and the base that takes 100 g
+// there (below zero: acid).
+func (p *page) curve(points []assay.CurvePoint) {
+	points = p.fewer(points)
+	if len(points) == 0 {
+		return
+	}
+	pH, base := left("  titrated to pH", curveName), left("  mmol in 100 g", curveName)
+	for _, c := range points {
+		pH += right(fmt.Sprintf("%.1f", c.PH), curveCell)
+		base += right(threeDigits(c.Base), curveCell)
+	}
+	p.line(pH)
+	p.line(base)
+}
+
+// fewer leaves the half pH out of a curve that is too long for the page.
+func (p *page) fewer(points []assay.CurvePoint) []assay.CurvePoint {
+	if curveName+len(points)*curveCell <= p.width {
+		return points
+	}
+	var list []assay.CurvePoint
+	for i, c := range points {
+		end := i == 0 || i == len(points)-1
+		if end || math.Abs(c.Base) < 1e-9 || c.PH == math.Trunc(c.PH) {
+			list = append(list, c)
+		}
+	}
+	return list
+}
+
+// threeDigits writes an amount of a table: as good as the eye reads a curve.
+func threeDigits(x float64) string {
+	const tens, hundreds = 10, 100
+	switch size := math.Abs(x); {
+	case size < 1e-9:
+		return "0"
+	case size < tens:
+		return rounded(x, -2)
+	case size < hundreds:
+		return rounded(x, -1)
+	}
+	return rounded(x, 0)
+}
+
+// handling says how doses are meant and what acids do.
+func (p *page) handling() {
+	p.paragraph(0, 0, "Doses are at central values: begin with less, stir, taste diluted, read again. "+
+		Clean(caution.Standing("acid").Text, mostProse)+" What local rules say of acids in drinks comes first.")
+}
+
+// doses prints, for some acidities above the present one, how much of each stock goes
+// into 100 g, and the pH there. Doses stand acid by acid, each with the same targets.
+func (p *page) doses(doses []assay.Dose) {
+	if len(doses) == 0 {
+		return
+	}
+	p.line("  ", "To a higher acidity: ml of a stock for 100 g, and the pH there")
+	head := left("  acidity", targetCell)
+	var acids []string
+	at := map[string][]assay.Dose{}
+	for _, d := range doses {
+		if at[d.Acid] == nil {
+			acids = append(acids, d.Acid)
+			head += right(d.Acid, doseCell)
+		}
+		at[d.Acid] = append(at[d.Acid], d)
+	}
+	p.line(head)
+	strengths := left("", targetCell)
+	for _, name := range acids {
+		strengths += right(fmt.Sprintf("%g %%", at[name][0].Percent), doseCell)
+	}
+	p.line(strengths)
+	last := firstPlace(doses[0].Acidity)
+	if targets := at[acids[0]]; len(targets) > 1 {
+		last = firstPlace(targets[1].Acidity - targets[0].Acidity) // the step
+	}
+	for i, first := range at[acids[0]] {
+		row := left("  "+rounded(first.Acidity, last)+" %", targetCell)
+		for _, name := range acids {
+			cell := "–"
+			if i < len(at[name]) {
+				cell = doseWords(at[name][i])
+			}
+			row += right(cell, doseCell)
+		}
+		p.line(row)
+	}
+	if slices.ContainsFunc(doses, func(d assay.Dose) bool { return math.IsNaN(d.PH) }) {
+		p.line("  ", "–: more acid than was titrated")
+	}
+}
+
+func doseWords(d assay.Dose) string {
+	if math.IsNaN(d.PH) {
+		return threeDigits(d.Ml) + " ml  –  "
+	}
+	return fmt.Sprintf("%s ml %.2f", threeDigits(d.Ml), d.PH)
+}
