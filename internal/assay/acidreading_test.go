@@ -71,12 +71,12 @@ build: [100 g squash]
 `
 
 // Whatever else is read beside it, each reading is met within its instrument, and the
-// order of the keys says nothing.
+// order of the keys says nothing; % of the mass is g/100 g.
 func TestAcidityBrixAndMassDoNotFight(t *testing.T) {
 	lib := coreLibrary(t)
 	bare := run(t, lib, fmt.Sprintf(squash, "mass: 268 g ± 1 g"), 1000)
 	a := run(t, lib, fmt.Sprintf(squash, "ph: 3.05 ± 0.05, ta: 1.20 g/100 g ± 0.02 g/100 g, brix: 23.5 ± 0.2, mass: 268 g ± 1 g"), 1000)
-	turned := run(t, lib, fmt.Sprintf(squash, "mass: 268 g ± 1 g, brix: 23.5 ± 0.2, ta: 1.20 g/100 g ± 0.02 g/100 g, ph: 3.05 ± 0.05"), 1000)
+	turned := run(t, lib, fmt.Sprintf(squash, "mass: 268 g ± 1 g, brix: 23.5 ± 0.2, ta: 1.20 % ± 0.02 %, ph: 3.05 ± 0.05"), 1000)
 	c := component(t, a, "squash").Chemistry
 	assert.Empty(t, notesOf(a, "reading disagrees", ""))
 	for _, r := range []struct {

@@ -169,6 +169,7 @@ func (w *walk) withAcidity(list []reading, pot *ledger.Pot, m *drink.Measured, e
 	if m.TA != nil {
 		density := w.density(pot)
 		add(*m.TA, readTA, expected.per100g, nil, map[string]func(int) float64{
+			"%":        func(int) float64 { return 1 },
 			"g/100 g":  func(int) float64 { return 1 },
 			"g/100 ml": func(d int) float64 { return 1 / density[d] },
 			"g/l":      func(d int) float64 { return 100 / (perLitre * density[d]) },

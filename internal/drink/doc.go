@@ -51,7 +51,7 @@
 // "p %" as the amount of a line is a share of the mass of the other lines of the
 // same list, at least one of which has a mass, a volume or a portion. Quantities
 // are temperatures (°C), shares (%), densities (g/ml), dissolved gas (g/l),
-// titratable acidity (g/l, g/100 g, g/100 ml), base (mol/l), times (s min h day
+// titratable acidity (g/l, g/100 g, g/100 ml, %), base (mol/l), times (s min h day
 // days, kept in minutes); °Brix and pH have no unit.
 //
 // A step is a map with one key:

@@ -30,7 +30,7 @@ var (
 	phScale     = scale{"a pH", []string{""}, 0, 14, "3.1"}
 	density     = scale{"a density", []string{"g/ml"}, 0.1, 3, "1.03 g/ml"}
 	gas         = scale{"dissolved gas", []string{"g/l"}, 0, 50, "3.0 g/l ± 0.5 g/l"}
-	acidity     = scale{"a titratable acidity", []string{"g/l", "g/100 g", "g/100 ml"}, 0, 1000, "6.2 g/l"}
+	acidity     = scale{"a titratable acidity", []string{"g/l", "g/100 g", "g/100 ml", "%"}, 0, 1000, "6.2 g/l"}
 	molarity    = scale{"the strength of the base", []string{"mol/l"}, 0.0001, 20, "0.1 mol/l"}
 	duration    = scale{"a time", []string{"min", "h", "s", "day", "days"}, 0, 1e6, "20 min"}
 	figure      = scale{"a figure", []string{"g", "mg", "µg", "kJ", "kcal"}, 0, 1e9, "1.5 g"}

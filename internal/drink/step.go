@@ -177,7 +177,7 @@ type Measured struct {
 	Brix      *Quantity
 	TDS       *Quantity // %
 	PH        *Quantity
-	TA        *Quantity // g/l, g/100 g or g/100 ml, as citric acid
+	TA        *Quantity // g/l, g/100 g, g/100 ml or % (of the mass), as citric acid
 	Density   *Quantity // g/ml
 	ABV       *Quantity // %
 	Titration []TitrationPoint

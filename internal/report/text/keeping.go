@@ -28,8 +28,11 @@ func (p *page) keeping(k *assay.Keeping) {
 
 // degrees prints a temperature with a minus sign.
 func degrees(celsius float64) string {
-	return strings.Replace(fmt.Sprintf("%.1f", celsius), "-", "−", 1)
+	return minus(fmt.Sprintf("%.1f", celsius))
 }
+
+// minus gives a number its proper sign.
+func minus(number string) string { return strings.Replace(number, "-", "−", 1) }
 
 // holding says what the Food Code's table asks of a component that is kept.
 func holding(h *assay.Holding) string {

@@ -27,7 +27,7 @@ func (p *page) curve(points []assay.CurvePoint) {
 	pH, base := left("  titrated to pH", curveName), left("  mmol in 100 g", curveName)
 	for _, c := range points {
 		pH += right(fmt.Sprintf("%.1f", c.PH), curveCell)
-		base += right(threeDigits(c.Base), curveCell)
+		base += right(minus(threeDigits(c.Base)), curveCell)
 	}
 	p.line(pH)
 	p.line(base)
