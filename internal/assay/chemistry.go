@@ -29,6 +29,7 @@ type Chemistry struct {
 	Degassed   Estimate      // PHMeter when the gas has left; only if asked and if there is gas
 	RestsOn    []Calibration // published pH on which the pH rests
 	Unseen     []string      // what weighs here and rests on constants that nobody has seen in print
+	Water      *Water        // of a liquid that is hardly sour
 	Keeping    *Keeping      // of house-made components
 }
 
@@ -94,7 +95,7 @@ func (w *walk) chemistry(pot *ledger.Pot, celsius float64, last []*drink.Measure
 		corrected[d] = solution.CorrectedBrix(brix[d], a.per100g[0][d])
 	}
 	c.BrixCorrected = Estimate{Result: known(m.Of(corrected), "°Bx")}
-	if a.per100g[0][0] < hardlySour {
+	if a.per100g[0][0] < HardlySour {
 		c.BrixAcid.withhold("there is hardly any acid to divide by")
 	}
 	if err := c.widen(in, pot); err != nil {
@@ -108,6 +109,10 @@ func (w *walk) chemistry(pot *ledger.Pot, celsius float64, last []*drink.Measure
 	if c.withholdVague(in); c.Capacity.Why == "" {
 		if err := c.buffer(w, in, pot, a.meter, sure); err != nil {
 			c.withhold(err.Error())
+			return c
+		}
+		if c.Water, err = c.water(w, in, pot); err != nil {
+			c.withhold(err.Error())
 		}
 	}
 	return c
@@ -115,9 +120,9 @@ func (w *walk) chemistry(pot *ledger.Pot, celsius float64, last []*drink.Measure
 
 const perLitre = 1000
 
-// hardlySour is the titratable acidity, in g/100 g, below which a burette reads none: a
+// HardlySour is the titratable acidity, in g/100 g, below which a burette reads none: a
 // drop of 0.05 ml of 0.1 mol/l on 10 g is 0.003.
-const hardlySour = 0.003
+const HardlySour = 0.003
 
 // dissolve works the serving and its house-made components out as solutions.
 func (a *Assay) dissolve(w *walk) {

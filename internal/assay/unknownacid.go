@@ -143,7 +143,7 @@ func (c *Chemistry) withholdVague(in ions) {
 	first := c.Acidity[0].Per100g
 	if (first.High-first.Low)/2 <= spanOf("widest acidity").high*first.Mean {
 		c.BrixAcid.reach(c.Brix.Mean / first.High)
-		c.BrixAcid.reach(c.Brix.Mean / max(first.Low, hardlySour))
+		c.BrixAcid.reach(c.Brix.Mean / max(first.Low, HardlySour))
 		return
 	}
 	why := "acids unknown of " + listed(foods) + ": titrate it"

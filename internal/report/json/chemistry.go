@@ -82,6 +82,8 @@ type chemistry struct {
 	PHDegassed *ph                `json:"ph_degassed,omitempty"`
 	Capacity   *perVolume         `json:"buffer_capacity,omitempty"`
 	StrongIons *perVolume         `json:"strong_ion_difference,omitempty"`
+	Hardness   *measured          `json:"hardness_as_caco3,omitempty"`
+	Alkalinity *measured          `json:"alkalinity_as_caco3,omitempty"`
 	Curve      []curvePoint       `json:"titration_curve,omitempty"`
 	Doses      []dose             `json:"doses,omitempty"`
 	Caution    string             `json:"doses_caution,omitempty"`
@@ -115,6 +117,9 @@ func chemistryOf(c *assay.Chemistry, density *assay.Result) *chemistry {
 	}
 	for _, r := range c.RestsOn {
 		out.RestsOn = append(out.RestsOn, calibration{r.Food.String(), number(r.Low), number(r.High), r.Source})
+	}
+	if w := c.Water; w != nil {
+		out.Hardness, out.Alkalinity = measuredOf(w.Hardness), measuredOf(w.Alkalinity)
 	}
 	for _, p := range c.Curve {
 		out.Curve = append(out.Curve, curvePoint{number(p.PH), number(p.Base)})

@@ -47,8 +47,12 @@ func (p *page) solution(c *assay.Chemistry, whole bool) {
 		p.estimate(fmt.Sprintf("pH at %g °C, gas gone", assay.MeterCelsius), memory, c.Degassed)
 	}
 	for i, t := range c.Acidity {
-		if i == 0 || whole {
-			p.estimate(fmt.Sprintf("acidity to pH %.1f", t.EndPoint), memory, t.Per100g)
+		switch name := fmt.Sprintf("acidity to pH %.1f", t.EndPoint); {
+		case i > 0 && !whole:
+		case t.Per100g.Why == "" && t.Per100g.High < assay.HardlySour:
+			p.row(name, memory, shown{number: fmt.Sprintf("< %g", assay.HardlySour), unit: "%"}, "")
+		default:
+			p.estimate(name, memory, t.Per100g)
 		}
 	}
 	p.row("refractometer", "", p.show(c.Brix), "")
@@ -60,8 +64,15 @@ func (p *page) solution(c *assay.Chemistry, whole bool) {
 		p.row("density at 20 °C", "", shown{number: rounded(d.Mean, last), unit: d.Unit, interval: span(d.Low, d.High, last)}, "")
 	}
 	p.estimate("°Brix to acidity", memory, c.BrixAcid)
-	if c.CO2.Mean > 0 {
+	switch {
+	case c.CO2.Mean > 0 && c.Water != nil: // most of it is bicarbonate
+		p.row("carbon dioxide, bound too", "", p.show(c.CO2), "")
+	case c.CO2.Mean > 0:
 		p.row("carbon dioxide", "", p.show(c.CO2), "")
+	}
+	if w := c.Water; w != nil {
+		p.row("hardness, as CaCO₃", "", p.show(w.Hardness), "")
+		p.row("alkalinity, as CaCO₃", "", p.show(w.Alkalinity), "")
 	}
 	if c.PHMeter.Why != "" {
 		p.paragraph(marginWidth, 2, noPH(c.PHMeter))
