@@ -16,6 +16,7 @@ import (
 	"sipsum/internal/fail"
 	"sipsum/internal/tables"
 	"sipsum/internal/tables/table"
+	"sipsum/internal/tables/tablestest"
 )
 
 // release is a small release of a format and the largest file in it, which is
@@ -56,35 +57,14 @@ func releases(t *testing.T) []release {
 
 // read reads a release whole.
 func (r release) read(t *testing.T, path string) (foods int, err error) {
-	opened, err := r.format.Open(t.Context(), path, "")
-	if err != nil {
-		return 0, err
-	}
-	for _, err := range opened.Foods {
-		if err != nil {
-			return foods, err
-		}
-		foods++
-	}
-	return foods, nil
+	all, err := tablestest.Read(t, r.format, path)
+	return len(all), err
 }
 
 // with reads a copy of the release with other bytes in its main file.
 func (r release) with(t *testing.T, content []byte) (foods int, err error) {
 	t.Helper()
-	dir := t.TempDir()
-	require.NoError(t, os.CopyFS(dir, os.DirFS(r.dir)))
-	at := filepath.Join(dir, r.main)
-	require.NoError(t, os.Chmod(at, 0o600))
-	require.NoError(t, os.WriteFile(at, content, 0o600))
-	return r.read(t, dir)
-}
-
-func (r release) bytes(t *testing.T) []byte {
-	t.Helper()
-	raw, err := os.ReadFile(filepath.Join(r.dir, r.main))
-	require.NoError(t, err)
-	return raw
+	return r.read(t, tablestest.Change(t, r.dir, r.main, func([]byte) []byte { return content }))
 }
 
 // isText tells whether the main file has lines.
@@ -96,13 +76,7 @@ func (r release) isText() bool {
 // refused checks that an error is a fault for people, with a place.
 func refused(t *testing.T, err error, what string) {
 	t.Helper()
-	var faults *fail.Error
-	if !assert.True(t, errors.As(err, &faults), "%s: want a fault of the file, have %v", what, err) {
-		return
-	}
-	assert.Equal(t, fail.Wrong, faults.Exit, "%s: %v", what, err)
-	assert.NotEmpty(t, faults.Faults[0].File, "%s: %v", what, err)
-	assert.NotEmpty(t, faults.Faults[0].Do, "%s: %v", what, err)
+	tablestest.Fault(t, err, what)
 	assert.Less(t, len(err.Error()), 4096, "%s: the message repeats the file", what)
 }
 
@@ -126,11 +100,7 @@ func TestWhatIsNoReleaseIsRefused(t *testing.T) {
 			"empty folder": t.TempDir(), "a file": file, "a damaged archive": archive, "nothing": filepath.Join(t.TempDir(), "nowhere"),
 		} {
 			assert.False(t, f.Sniff(path), "%s: %s", f.Name, what)
-			opened, err := f.Open(t.Context(), path, "")
-			if err == nil {
-				for _, err = range opened.Foods {
-				}
-			}
+			_, err := tablestest.Read(t, f, path)
 			refused(t, err, f.Name+": "+what)
 		}
 	}
@@ -139,7 +109,7 @@ func TestWhatIsNoReleaseIsRefused(t *testing.T) {
 func TestHostileBytes(t *testing.T) {
 	for _, r := range releases(t) {
 		t.Run(r.format.Name, func(t *testing.T) {
-			whole := r.bytes(t)
+			whole := tablestest.Bytes(t, r.dir, r.main)
 			middle := len(whole) / 2
 			patch := func(piece []byte) []byte {
 				return bytes.Join([][]byte{whole[:middle], piece, whole[middle:]}, nil)
@@ -178,7 +148,7 @@ func TestHostileCells(t *testing.T) {
 			continue
 		}
 		t.Run(r.format.Name, func(t *testing.T) {
-			whole := r.bytes(t)
+			whole := tablestest.Bytes(t, r.dir, r.main)
 			crlf := bytes.ReplaceAll(bytes.ReplaceAll(whole, []byte("\r\n"), []byte("\n")), []byte("\n"), []byte("\r\n"))
 			foods, err := r.with(t, crlf)
 			require.NoError(t, err, "CRLF")

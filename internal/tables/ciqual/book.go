@@ -26,7 +26,7 @@ var (
 
 // book is a workbook whose headings have been read.
 type book struct {
-	grid
+	*grid
 	place map[string]int // of the headings that are not constituents
 	cells []int          // of the constituents
 	cols  []column       // beside cells
@@ -40,7 +40,7 @@ func (r *reader) openBook() (*book, error) {
 	}
 	b := &book{grid: in, place: map[string]int{}}
 	if err := b.headings(r); err != nil {
-		b.close()
+		b.Close()
 		return nil, err
 	}
 	return b, nil
@@ -57,7 +57,7 @@ func (b *book) headings(r *reader) error {
 	for i, cell := range row {
 		heading := fold(cell)
 		if seen[heading] {
-			return b.wrong(i, fmt.Sprintf("heading %.60q stands twice", heading))
+			return b.Wrong(i, fmt.Sprintf("heading %.60q stands twice", heading))
 		}
 		seen[heading] = true
 		if at, ok := r.columns.byHeading[heading]; ok {
@@ -65,16 +65,16 @@ func (b *book) headings(r *reader) error {
 		} else if other, ok := r.columns.mapping.Find(heading); ok && other.Fate == table.Refused {
 			b.place[heading] = i
 		} else {
-			return b.wrong(i, fmt.Sprintf("heading %.60q is not known to sipsum", heading))
+			return b.Wrong(i, fmt.Sprintf("heading %.60q is not known to sipsum", heading))
 		}
 	}
 	for _, must := range append([]string{codeHeading, nameHeading}, groupHeadings[:]...) {
 		if _, ok := b.place[must]; !ok {
-			return b.wrong(0, fmt.Sprintf("heading %q is missing", must))
+			return b.Wrong(0, fmt.Sprintf("heading %q is missing", must))
 		}
 	}
 	if len(b.cols) == 0 {
-		return b.wrong(0, "no heading is a constituent")
+		return b.Wrong(0, "no heading is a constituent")
 	}
 	return nil
 }
@@ -97,13 +97,13 @@ func (b *book) text(heading string) string {
 func (b *book) code(r *reader, seen map[string]bool) (string, error) {
 	code, ok := codeOf(b.text(codeHeading))
 	if !ok {
-		return "", b.wrong(b.place[codeHeading], fmt.Sprintf("%.40q is not a code of digits", b.text(codeHeading)))
+		return "", b.Wrong(b.place[codeHeading], fmt.Sprintf("%.40q is not a code of digits", b.text(codeHeading)))
 	}
 	if seen[code] && r.twice[code] {
 		code += "~2"
 	}
 	if seen[code] {
-		return "", b.wrong(b.place[codeHeading], fmt.Sprintf("food %s stands twice", code))
+		return "", b.Wrong(b.place[codeHeading], fmt.Sprintf("food %s stands twice", code))
 	}
 	seen[code] = true
 	return code, nil
@@ -115,7 +115,7 @@ func (r *reader) countBook(ctx context.Context) (int, []column, error) {
 	if err != nil {
 		return 0, nil, err
 	}
-	defer b.close()
+	defer b.Close()
 	seen, n := map[string]bool{}, 0
 	for ctx.Err() == nil {
 		if err := b.read(); err == io.EOF {
@@ -132,7 +132,7 @@ func (r *reader) countBook(ctx context.Context) (int, []column, error) {
 		}
 	}
 	if n == 0 && ctx.Err() == nil {
-		return 0, nil, b.wrong(0, "no food stands below the headings")
+		return 0, nil, b.Wrong(0, "no food stands below the headings")
 	}
 	return n, b.cols, ctx.Err()
 }
@@ -147,25 +147,15 @@ func (r *reader) foodsOfBook(ctx context.Context, yield func(*food.Food, error) 
 	if err != nil {
 		return err
 	}
-	defer b.close()
+	defer b.Close()
 	seen := map[string]bool{}
-	for {
-		if err := ctx.Err(); err != nil {
-			return err
+	table.Stream(ctx, yield, func() (*food.Food, error) {
+		if err := b.read(); err != nil {
+			return nil, err
 		}
-		if err := b.read(); err == io.EOF {
-			return nil
-		} else if err != nil {
-			return err
-		}
-		f, err := r.foodOfRow(b, seen, english)
-		if err != nil {
-			return err
-		}
-		if !yield(f, nil) {
-			return nil
-		}
-	}
+		return r.foodOfRow(b, seen, english)
+	})
+	return nil
 }
 
 func (r *reader) foodOfRow(b *book, seen map[string]bool, english map[string][2]string) (*food.Food, error) {
@@ -175,7 +165,7 @@ func (r *reader) foodOfRow(b *book, seen map[string]bool, english map[string][2]
 	}
 	a := about{code: code, french: b.text(nameHeading), latin: b.text(latinHeading)}
 	if a.french == "" {
-		return nil, b.wrong(b.place[nameHeading], "the food has no name")
+		return nil, b.Wrong(b.place[nameHeading], "the food has no name")
 	}
 	for i := range groupHeadings {
 		a.groups[i], a.groupNames[i] = b.text(groupHeadings[i]), b.text(groupNameHeadings[i])
@@ -192,7 +182,7 @@ func (r *reader) foodOfRow(b *book, seen map[string]bool, english map[string][2]
 	for i, c := range b.cols {
 		v, there, wrong := c.value(r.tableID, fold(b.row[b.cells[i]]))
 		if wrong != "" {
-			return nil, b.wrong(b.cells[i], wrong)
+			return nil, b.Wrong(b.cells[i], wrong)
 		}
 		if there {
 			f.Values = append(f.Values, v)

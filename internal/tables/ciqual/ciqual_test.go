@@ -2,13 +2,12 @@ package ciqual_test
 
 import (
 	"math"
-	"os"
-	"path/filepath"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/tables/ciqual"
@@ -61,7 +60,7 @@ func TestFourteenRows(t *testing.T) {
 // Counts of foods (3,185 codes and the second row of 9621) and of filled cells
 // of the workbook: 129,676 numbers, 16,630 limits and 1,904 traces.
 func TestWholeRelease(t *testing.T) {
-	dir := whole(t)
+	dir := tablestest.Published(t, "ciqual2020")
 	tablestest.Run(t, ciqual.Format, dir, tablestest.Want{
 		Columns: 67, Foods: 3186, Values: 129_676 + 16_630 + 1_904, First: "24999", Last: "42501", Names: names(), Spots: spots(),
 	})
@@ -70,8 +69,7 @@ func TestWholeRelease(t *testing.T) {
 
 func assertWhole(t *testing.T, dir string) {
 	t.Helper()
-	release, err := ciqual.Format.Open(t.Context(), dir, "")
-	require.NoError(t, err)
+	release := tablestest.Open(t, ciqual.Format, dir)
 	assert.Equal(t, "2020", release.Table.Edition)
 	assert.Equal(t, "Anses. 2020. Ciqual French food composition table.", release.Table.Citation)
 	count := map[estimate.State]int{}
@@ -89,36 +87,24 @@ func assertWhole(t *testing.T, dir string) {
 	assert.Equal(t, 3186, english)
 }
 
-// whole gives the folder of the whole table, which is not part of sipsum.
-func whole(t *testing.T) string {
-	t.Helper()
-	shared := os.Getenv("SIPSUM_SHARED")
-	if shared == "" {
-		t.Skip("SIPSUM_SHARED is not set: the published files are needed")
-	}
-	return filepath.Join(shared, "tables", "ciqual2020")
-}
-
 func TestMarks(t *testing.T) {
-	foods := read(t, fourteen)
+	foods := tablestest.Foods(t, ciqual.Format, fourteen)
 	espresso := foods["18071"]
-	limits := map[string]float64{
+	limits := map[constituent.ID]float64{
 		"FRUS":  0.1,  // < 0,1
 		"ID":    20,   // < 20
 		"SUGAR": 0.05, // traces; sugars commonly have one decimal
 		"POLYL": 0.5,  // < 0,5
 	}
 	for tag, want := range limits {
-		v, ok := value(espresso, tag)
-		require.True(t, ok, tag)
-		assert.InDelta(t, want, v.Limit, 1e-12, tag)
+		assert.InDelta(t, want, tablestest.Value(t, espresso, tag).Limit, 1e-12, tag)
 	}
-	v, _ := value(espresso, "CHOAVL") // Glucides 1,16 with polyols anywhere below 0,5
+	v := tablestest.Value(t, espresso, "CHOAVL") // Glucides 1,16 with polyols anywhere below 0,5
 	assert.InDelta(t, 1.16-0.25, v.Amount, 1e-12)
 	assert.InDelta(t, 1.16-0.5, v.Low, 1e-12)
 	assert.InDelta(t, 1.16, v.High, 1e-12)
 	assert.Equal(t, "31000 − 34000: 1.16 − at most 0.5", v.Ref)
-	_, ok := value(foods["2031"], "FRUS") // -
+	_, ok := foods["2031"].Value("FRUS") // -
 	assert.False(t, ok, "not determined is not a value")
 	assert.Equal(t, "the publisher's table has code 9621 twice; this is the row that comes second", foods["9621~2"].Note)
 	assert.Empty(t, foods["9621"].Note)
@@ -127,7 +113,7 @@ func TestMarks(t *testing.T) {
 }
 
 func TestGroups(t *testing.T) {
-	foods := read(t, fourteen)
+	foods := tablestest.Foods(t, ciqual.Format, fourteen)
 	for code, want := range map[string]string{
 		"18071": "coffee drink", "2031": "citrus juice", "2074": "fruit juice", "13037": "fruit", "31008": "honey", "19023": "milk",
 		"15000": "nut", "5001": "beer", "1003": "spirit", "31054": "other", "24999": "other",
@@ -148,10 +134,10 @@ func TestInventedXMLSet(t *testing.T) {
 			tablestest.At("90003", "ciqual:54104", estimate.Calculated, 1.5, none, "teneur 1,5"),
 		},
 	})
-	foods := read(t, invented)
-	acids, _ := value(foods["90001"], "OA")
+	foods := tablestest.Foods(t, ciqual.Format, invented)
+	acids := tablestest.Value(t, foods["90001"], "OA")
 	assert.Equal(t, food.Value{Constituent: "OA", Amount: 5.2, Low: 4.9, High: 5.6, State: estimate.Calculated, Source: "ciqual-A", Ref: "65000, source 11"}, without(acids))
-	vitamin, _ := value(foods["90003"], "ciqual:54104")
+	vitamin := tablestest.Value(t, foods["90003"], "ciqual:54104")
 	assert.False(t, food.Stated(vitamin.Low), "the least is a trace, which is no figure")
 	assert.Equal(t, 2.0, vitamin.High)
 	assert.Equal(t, "boissons inventées / avec alcool / cocktails", foods["90002"].PublisherGroup)
@@ -170,25 +156,4 @@ func without(v food.Value) food.Value {
 		}
 	}
 	return v
-}
-
-func read(t *testing.T, dir string) map[string]*food.Food {
-	t.Helper()
-	release, err := ciqual.Format.Open(t.Context(), dir, "")
-	require.NoError(t, err)
-	foods := map[string]*food.Food{}
-	for f, err := range release.Foods {
-		require.NoError(t, err)
-		foods[f.ID.Code] = f
-	}
-	return foods
-}
-
-func value(f *food.Food, tag string) (food.Value, bool) {
-	for _, v := range f.Values {
-		if string(v.Constituent) == tag {
-			return v, true
-		}
-	}
-	return food.Value{}, false
 }

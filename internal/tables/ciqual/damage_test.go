@@ -3,7 +3,6 @@ package ciqual_test
 import (
 	"bytes"
 	"encoding/csv"
-	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -15,50 +14,14 @@ import (
 	"github.com/xuri/excelize/v2"
 	"golang.org/x/text/encoding/charmap"
 
-	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/tables/ciqual"
+	"sipsum/internal/tables/tablestest"
 )
-
-// change copies a folder and changes one file of it.
-func change(t *testing.T, dir, file string, edit func([]byte) []byte) string {
-	t.Helper()
-	copied := t.TempDir()
-	require.NoError(t, os.CopyFS(copied, os.DirFS(dir)))
-	content, err := os.ReadFile(filepath.Join(dir, file))
-	require.NoError(t, err)
-	require.NoError(t, os.WriteFile(filepath.Join(copied, file), edit(content), 0o600))
-	return copied
-}
-
-// replace changes the first place of a text, which must be there.
-func replace(t *testing.T, old, new string) func([]byte) []byte {
-	return func(content []byte) []byte {
-		require.True(t, bytes.Contains(content, []byte(old)), old)
-		return bytes.Replace(content, []byte(old), []byte(new), 1)
-	}
-}
-
-func readAll(t *testing.T, dir string) (foods []*food.Food, err error) {
-	release, err := ciqual.Format.Open(t.Context(), dir, "")
-	if err != nil {
-		return nil, err
-	}
-	for f, err := range release.Foods {
-		if err != nil {
-			return nil, err
-		}
-		foods = append(foods, f)
-	}
-	return foods, nil
-}
 
 func wantFault(t *testing.T, err error, says ...string) {
 	t.Helper()
-	var faults *fail.Error
-	require.True(t, errors.As(err, &faults), "want a fault, have %v", err)
-	assert.Equal(t, fail.Wrong, faults.Exit)
-	assert.NotEmpty(t, faults.Faults[0].Do)
+	tablestest.Fault(t, err)
 	for _, text := range says {
 		assert.Contains(t, err.Error(), text)
 	}
@@ -86,7 +49,7 @@ func TestRefusedCells(t *testing.T) {
 		"quote in a cell": {`9"7`, "bare"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			_, err := readAll(t, change(t, fourteen, "ciqual.csv", replace(t, ";97,8;", ";"+c.cell+";")))
+			_, err := tablestest.Read(t, ciqual.Format, tablestest.Change(t, fourteen, "ciqual.csv", tablestest.Swap(t, ";97,8;", ";"+c.cell+";")))
 			wantFault(t, err, "ciqual.csv:9:", c.says)
 		})
 	}
@@ -98,12 +61,12 @@ func TestRefusedFolders(t *testing.T) {
 		edit func([]byte) []byte
 		says []string
 	}{
-		"unknown heading":     {"ciqual.csv", replace(t, "Eau (g/100 g)", "Eau (mg/100 g)"), []string{"ciqual.csv:1:", "is not known"}},
-		"heading twice":       {"ciqual.csv", replace(t, "Fructose (g/100 g)", "Galactose (g/100 g)"), []string{"ciqual.csv:1:", "stands twice"}},
-		"no code":             {"ciqual.csv", replace(t, "alim_code", "alim_kode"), []string{"ciqual.csv:1:", `"alim_kode" is not known`}},
-		"no name":             {"ciqual.csv", replace(t, ";Miel;", "; ;"), []string{"ciqual.csv:11:", "no name"}},
-		"third row of 9621":   {"ciqual.csv", replace(t, ";5001.0;", ";9621;"), []string{"ciqual.csv:15:", "food 9621~2 stands twice"}},
-		"unterminated quote":  {"ciqual.csv", replace(t, ";Miel;", `;"Miel;`), []string{"ciqual.csv:"}},
+		"unknown heading":     {"ciqual.csv", tablestest.Swap(t, "Eau (g/100 g)", "Eau (mg/100 g)"), []string{"ciqual.csv:1:", "is not known"}},
+		"heading twice":       {"ciqual.csv", tablestest.Swap(t, "Fructose (g/100 g)", "Galactose (g/100 g)"), []string{"ciqual.csv:1:", "stands twice"}},
+		"no code":             {"ciqual.csv", tablestest.Swap(t, "alim_code", "alim_kode"), []string{"ciqual.csv:1:", `"alim_kode" is not known`}},
+		"no name":             {"ciqual.csv", tablestest.Swap(t, ";Miel;", "; ;"), []string{"ciqual.csv:11:", "no name"}},
+		"third row of 9621":   {"ciqual.csv", tablestest.Swap(t, ";5001.0;", ";9621;"), []string{"ciqual.csv:15:", "food 9621~2 stands twice"}},
+		"unterminated quote":  {"ciqual.csv", tablestest.Swap(t, ";Miel;", `;"Miel;`), []string{"ciqual.csv:"}},
 		"commas for fields":   {"ciqual.csv", func(b []byte) []byte { return bytes.ReplaceAll(b, []byte(";"), []byte(",")) }, []string{"ciqual.csv:1:"}},
 		"headings only":       {"ciqual.csv", func(b []byte) []byte { return b[:bytes.IndexByte(b, '\n')+1] }, []string{"no food"}},
 		"names cut off":       {"alim_utf8.xml", func(b []byte) []byte { return b[:len(b)/2] }, []string{"alim_utf8.xml:", "cut off"}},
@@ -111,7 +74,7 @@ func TestRefusedFolders(t *testing.T) {
 		"names of no table":   {"alim_utf8.xml", func([]byte) []byte { return []byte("hello") }, []string{"alim_utf8.xml:1:"}},
 	} {
 		t.Run(name, func(t *testing.T) {
-			_, err := readAll(t, change(t, fourteen, c.file, c.edit))
+			_, err := tablestest.Read(t, ciqual.Format, tablestest.Change(t, fourteen, c.file, c.edit))
 			wantFault(t, err, c.says...)
 		})
 	}
@@ -120,25 +83,25 @@ func TestRefusedFolders(t *testing.T) {
 		edit func([]byte) []byte
 		says []string
 	}{
-		"unknown constituent":   {"compo_2020_07_07.xml", replace(t, "<const_code> 65000 <", "<const_code> 65001 <"), []string{"compo_2020_07_07.xml:5:7", "65001"}},
-		"unknown food":          {"compo_2020_07_07.xml", replace(t, "<alim_code> 90001 <", "<alim_code> 90009 <"), []string{"compo_2020_07_07.xml:4:7", "90009"}},
-		"value twice":           {"compo_2020_07_07.xml", replace(t, "<const_code> 400 <", "<const_code> 65000 <"), []string{"compo_2020_07_07.xml:14:7", "twice"}},
-		"not a number":          {"compo_2020_07_07.xml", replace(t, "5,2", "5;2"), []string{"compo_2020_07_07.xml:6:7", "not a number"}},
-		"confidence":            {"compo_2020_07_07.xml", replace(t, "> A <", "> E <"), []string{"compo_2020_07_07.xml:9:7", `"E"`}},
-		"a least that is wrong": {"compo_2020_07_07.xml", replace(t, "4,9", "-4,9"), []string{"compo_2020_07_07.xml:7:7", "negative"}},
-		"field twice":           {"compo_2020_07_07.xml", replace(t, "<min> 4,9 </min>", "<teneur> 4,9 </teneur>"), []string{"compo_2020_07_07.xml:7:7", "twice"}},
-		"wrong end":             {"compo_2020_07_07.xml", replace(t, "</teneur>", "</min>"), []string{"compo_2020_07_07.xml:6:", "</teneur>"}},
-		"zero byte":             {"compo_2020_07_07.xml", replace(t, "5,2", "5\x002"), []string{"compo_2020_07_07.xml:6:", "zero byte"}},
+		"unknown constituent":   {"compo_2020_07_07.xml", tablestest.Swap(t, "<const_code> 65000 <", "<const_code> 65001 <"), []string{"compo_2020_07_07.xml:5:7", "65001"}},
+		"unknown food":          {"compo_2020_07_07.xml", tablestest.Swap(t, "<alim_code> 90001 <", "<alim_code> 90009 <"), []string{"compo_2020_07_07.xml:4:7", "90009"}},
+		"value twice":           {"compo_2020_07_07.xml", tablestest.Swap(t, "<const_code> 400 <", "<const_code> 65000 <"), []string{"compo_2020_07_07.xml:14:7", "twice"}},
+		"not a number":          {"compo_2020_07_07.xml", tablestest.Swap(t, "5,2", "5;2"), []string{"compo_2020_07_07.xml:6:7", "not a number"}},
+		"confidence":            {"compo_2020_07_07.xml", tablestest.Swap(t, "> A <", "> E <"), []string{"compo_2020_07_07.xml:9:7", `"E"`}},
+		"a least that is wrong": {"compo_2020_07_07.xml", tablestest.Swap(t, "4,9", "-4,9"), []string{"compo_2020_07_07.xml:7:7", "negative"}},
+		"field twice":           {"compo_2020_07_07.xml", tablestest.Swap(t, "<min> 4,9 </min>", "<teneur> 4,9 </teneur>"), []string{"compo_2020_07_07.xml:7:7", "twice"}},
+		"wrong end":             {"compo_2020_07_07.xml", tablestest.Swap(t, "</teneur>", "</min>"), []string{"compo_2020_07_07.xml:6:", "</teneur>"}},
+		"zero byte":             {"compo_2020_07_07.xml", tablestest.Swap(t, "5,2", "5\x002"), []string{"compo_2020_07_07.xml:6:", "zero byte"}},
 		"cut off":               {"compo_2020_07_07.xml", func(b []byte) []byte { return b[:len(b)-12] }, []string{"compo_2020_07_07.xml:", "cut off"}},
-		"endless tag":           {"compo_2020_07_07.xml", replace(t, "<teneur>", "<teneur "+strings.Repeat("x", 1000)), []string{"compo_2020_07_07.xml:6:7", "no end"}},
+		"endless tag":           {"compo_2020_07_07.xml", tablestest.Swap(t, "<teneur>", "<teneur "+strings.Repeat("x", 1000)), []string{"compo_2020_07_07.xml:6:7", "no end"}},
 		"text behind":           {"compo_2020_07_07.xml", func(b []byte) []byte { return append(b, "more"...) }, []string{"compo_2020_07_07.xml:", "behind"}},
-		"another unit":          {"const_2020_07_07.xml", replace(t, "Eau (g/100 g)", "Eau (mg/100 g)"), []string{"const_2020_07_07.xml:10:7", "unit"}},
-		"food twice":            {"alim_2020_07_07.xml", replace(t, "90002", "90001"), []string{"alim_2020_07_07.xml:14:7", "twice"}},
-		"food without a code":   {"alim_2020_07_07.xml", replace(t, "90002", " "), []string{"alim_2020_07_07.xml:14:7", "code"}},
-		"ten million":           {"alim_2020_07_07.xml", replace(t, "90002", strings.Repeat("x", 10_000_000)), []string{"alim_2020_07_07.xml:14:", "longer"}},
+		"another unit":          {"const_2020_07_07.xml", tablestest.Swap(t, "Eau (g/100 g)", "Eau (mg/100 g)"), []string{"const_2020_07_07.xml:10:7", "unit"}},
+		"food twice":            {"alim_2020_07_07.xml", tablestest.Swap(t, "90002", "90001"), []string{"alim_2020_07_07.xml:14:7", "twice"}},
+		"food without a code":   {"alim_2020_07_07.xml", tablestest.Swap(t, "90002", " "), []string{"alim_2020_07_07.xml:14:7", "code"}},
+		"ten million":           {"alim_2020_07_07.xml", tablestest.Swap(t, "90002", strings.Repeat("x", 10_000_000)), []string{"alim_2020_07_07.xml:14:", "longer"}},
 	} {
 		t.Run(name, func(t *testing.T) {
-			_, err := readAll(t, change(t, invented, c.file, c.edit))
+			_, err := tablestest.Read(t, ciqual.Format, tablestest.Change(t, invented, c.file, c.edit))
 			wantFault(t, err, c.says...)
 		})
 	}
@@ -146,25 +109,24 @@ func TestRefusedFolders(t *testing.T) {
 
 func TestRefusedSets(t *testing.T) {
 	empty := t.TempDir()
-	_, err := readAll(t, empty)
+	_, err := tablestest.Read(t, ciqual.Format, empty)
 	wantFault(t, err, empty, "lacks")
-	require.NoError(t, os.WriteFile(filepath.Join(empty, "Table.xls"), []byte("\xd0\xcf\x11\xe0"), 0o600))
-	_, err = readAll(t, empty)
+	tablestest.Write(t, empty, "Table.xls", []byte("\xd0\xcf\x11\xe0"))
+	_, err = tablestest.Read(t, ciqual.Format, empty)
 	wantFault(t, err, "Table.xls", "save its sheet")
-	require.NoError(t, os.WriteFile(filepath.Join(empty, "compo.xml"), nil, 0o600))
-	_, err = readAll(t, empty)
+	tablestest.Write(t, empty, "compo.xml", nil)
+	_, err = tablestest.Read(t, ciqual.Format, empty)
 	wantFault(t, err, "lacks alim*.xml")
 }
 
 // A folder with a workbook and values in XML, or with two workbooks, is not
 // guessed about.
 func TestRefusesTheTableTwice(t *testing.T) {
-	content, err := os.ReadFile(filepath.Join(fourteen, "ciqual.csv"))
-	require.NoError(t, err)
+	content := tablestest.Bytes(t, fourteen, "ciqual.csv")
 	for _, dir := range []string{invented, fourteen} {
-		copied := change(t, dir, "README.md", func(b []byte) []byte { return b })
-		require.NoError(t, os.WriteFile(filepath.Join(copied, "Ciqual again.csv"), content, 0o600))
-		_, err := readAll(t, copied)
+		copied := tablestest.Change(t, dir, "README.md", func(b []byte) []byte { return b })
+		tablestest.Write(t, copied, "Ciqual again.csv", content)
+		_, err := tablestest.Read(t, ciqual.Format, copied)
 		wantFault(t, err, copied, "holds the table twice", "Ciqual again.csv")
 	}
 }
@@ -181,7 +143,7 @@ func print(foods []*food.Food) string {
 // The same rows give the same foods in Windows-1252, with a byte order mark, with
 // CRLF, as a single file and as a workbook.
 func TestFormsOfTheWorkbook(t *testing.T) {
-	want, err := readAll(t, fourteen)
+	want, err := tablestest.Read(t, ciqual.Format, fourteen)
 	require.NoError(t, err)
 	for name, edit := range map[string]func([]byte) []byte{
 		"byte order mark": func(b []byte) []byte { return append([]byte("\ufeff"), b...) },
@@ -194,22 +156,22 @@ func TestFormsOfTheWorkbook(t *testing.T) {
 		"codes without .0": func(b []byte) []byte { return bytes.ReplaceAll(b, []byte(".0;"), []byte(";")) },
 		"decimal points":   func(b []byte) []byte { return bytes.ReplaceAll(b, []byte("97,8"), []byte("97.8")) },
 	} {
-		have, err := readAll(t, change(t, fourteen, "ciqual.csv", edit))
+		have, err := tablestest.Read(t, ciqual.Format, tablestest.Change(t, fourteen, "ciqual.csv", edit))
 		require.NoError(t, err, name)
 		assert.Equal(t, print(want), print(have), name)
 	}
-	have, err := readAll(t, asWorkbook(t, filepath.Join(fourteen, "ciqual.csv"), filepath.Join(fourteen, "alim_utf8.xml")))
+	have, err := tablestest.Read(t, ciqual.Format, asWorkbook(t, filepath.Join(fourteen, "ciqual.csv"), filepath.Join(fourteen, "alim_utf8.xml")))
 	require.NoError(t, err)
 	assert.Equal(t, print(want), print(have))
 
-	french, err := readAll(t, filepath.Join(fourteen, "ciqual.csv"))
+	french, err := tablestest.Read(t, ciqual.Format, filepath.Join(fourteen, "ciqual.csv"))
 	require.NoError(t, err)
 	assert.Equal(t, food.Name{Language: "fr", Text: "Miel"}, french[9].Names[0])
 	assert.Equal(t, "honey", french[9].Group, "the group does not depend on the English name")
 }
 
 func TestWholeReleaseAsWorkbook(t *testing.T) {
-	dir := whole(t)
+	dir := tablestest.Published(t, "ciqual2020")
 	assertWhole(t, asWorkbook(t, filepath.Join(dir, "ciqual2020_fr.csv"), filepath.Join(dir, "alim_utf8.xml")))
 }
 
@@ -240,15 +202,13 @@ func asWorkbook(t *testing.T, file, foods string) string {
 	require.NoError(t, out.Flush())
 	dir := t.TempDir()
 	require.NoError(t, book.SaveAs(filepath.Join(dir, "Table Ciqual.xlsx")))
-	names, err := os.ReadFile(foods)
-	require.NoError(t, err)
-	require.NoError(t, os.WriteFile(filepath.Join(dir, "alim.xml"), names, 0o600))
+	tablestest.Write(t, dir, "alim.xml", tablestest.Bytes(t, foods))
 	return dir
 }
 
 // A name in English is taken only where both files have the same French one.
 func TestNamesOfAnotherEdition(t *testing.T) {
-	foods, err := readAll(t, change(t, fourteen, "alim_utf8.xml", replace(t, "<alim_nom_fr> Miel <", "<alim_nom_fr> Sirop <")))
+	foods, err := tablestest.Read(t, ciqual.Format, tablestest.Change(t, fourteen, "alim_utf8.xml", tablestest.Swap(t, "<alim_nom_fr> Miel <", "<alim_nom_fr> Sirop <")))
 	require.NoError(t, err)
 	assert.Equal(t, []food.Name{{Language: "fr", Text: "Miel"}}, foods[9].Names)
 	assert.Equal(t, "en", foods[8].Names[0].Language)

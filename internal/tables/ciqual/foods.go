@@ -45,11 +45,7 @@ var nowhere = map[string]bool{"": true, "-": true, "(Genus and species unknown)"
 
 // food makes a food without values.
 func (r *reader) food(a about) *food.Food {
-	f := &food.Food{
-		ID:      food.ID{Table: r.tableID, Code: a.code},
-		Density: food.Density{GramsPerMl: food.None, SD: food.None},
-		Edible:  food.None,
-	}
+	f := table.NewFood(r.tableID, a.code)
 	for _, n := range []food.Name{{Language: "en", Text: a.english}, {Language: "fr", Text: a.french}, {Language: "fr", Text: a.index}, {Language: "la", Text: a.latin}} {
 		if !nowhere[n.Text] && !(n.Text == a.french && len(f.Names) > 0 && f.Names[len(f.Names)-1].Text == a.french) {
 			f.Names = append(f.Names, n)

@@ -25,14 +25,8 @@ var Format = table.Format{
 	Title:   title + ", workbook or XML files",
 	Licence: licence,
 	Needs:   needs,
-	Open: func(ctx context.Context, path, id string) (*table.Release, error) {
-		files, err := table.Files(path)
-		if err != nil {
-			return nil, err
-		}
-		return open(ctx, files, path, id)
-	},
-	Sniff: sniff,
+	Open:    table.Opening(open),
+	Sniff:   sniff,
 }
 
 // open reads all but the values; dir names the place of the files in messages.

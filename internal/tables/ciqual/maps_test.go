@@ -13,6 +13,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/tables/ciqual"
 	"sipsum/internal/tables/table"
+	"sipsum/internal/tables/tablestest"
 	"sipsum/internal/unit"
 )
 
@@ -28,8 +29,7 @@ func TestMapIsWhole(t *testing.T) {
 	require.NoError(t, err)
 	m := table.ReadMap("ciqual")
 	assert.Len(t, m.Rows, len(header))
-	release, err := ciqual.Format.Open(t.Context(), fourteen, "")
-	require.NoError(t, err)
+	release := tablestest.Open(t, ciqual.Format, fourteen)
 	constituents := 0
 	for _, heading := range header {
 		_, end, ok := strings.Cut(heading, "/100 g)")

@@ -9,6 +9,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
+	"sipsum/internal/tables/table"
 )
 
 // The columns that depend on each other.
@@ -20,10 +21,7 @@ const (
 // value reads a cell. there is false if nothing was determined; wrong is what is
 // wrong with the cell, empty if nothing is.
 func (c column) value(tableID, cell string) (v food.Value, there bool, wrong string) {
-	v = food.Value{
-		Constituent: c.ID(tableID), Amount: food.None, SD: food.None, Low: food.None, High: food.None, Limit: food.None,
-		Source: work, Ref: c.Column,
-	}
+	v = table.NewValue(c.ID(tableID), work, c.Column)
 	limit, below := strings.CutPrefix(cell, "<")
 	switch {
 	case cell == "" || cell == "-":

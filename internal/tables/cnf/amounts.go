@@ -2,7 +2,6 @@ package cnf
 
 import (
 	"fmt"
-	"io"
 	"math"
 
 	"sipsum/internal/estimate"
@@ -24,28 +23,24 @@ func (r *reader) readAmounts() (map[string][]amount, error) {
 	}
 	defer rows.Close()
 	all := make(map[string][]amount, r.foods)
-	for {
-		switch err := rows.Next(); {
-		case err == io.EOF:
-			return all, nil
-		case err != nil:
-			return nil, err
-		}
+	err = rows.Each(func() error {
 		code := rows.Text("FoodID")
 		if !r.codes[code] {
-			return nil, rows.Wrong("FoodID", fmt.Sprintf("food %.40q is not in %s", code, foodFile))
+			return rows.Wrong("FoodID", fmt.Sprintf("food %.40q is not in %s", code, foodFile))
 		}
 		a, err := r.amount(rows)
 		if err != nil {
-			return nil, err
+			return err
 		}
 		for _, other := range all[code] {
 			if other.column == a.column {
-				return nil, rows.Wrong("NutrientID", fmt.Sprintf("food %s has column %s twice", code, rows.Text("NutrientID")))
+				return rows.Wrong("NutrientID", fmt.Sprintf("food %s has column %s twice", code, rows.Text("NutrientID")))
 			}
 		}
 		all[code] = append(all[code], a)
-	}
+		return nil
+	})
+	return all, err
 }
 
 // amount reads the current row.
@@ -94,9 +89,8 @@ func (r *reader) amount(rows *table.Rows) (amount, error) {
 // value says what a row means.
 func (r *reader) value(a amount) food.Value {
 	col, from := r.fates[a.column], r.origins[a.origin]
-	v := food.Value{
-		Constituent: col.id, Amount: a.value, SD: a.sd, N: int(a.n), Low: food.None, High: food.None, Limit: food.None, Source: from.id,
-	}
+	v := table.NewValue(col.id, from.id, "")
+	v.Amount, v.SD, v.N = a.value, a.sd, int(a.n)
 	switch {
 	case a.value == 0 && from.assumed:
 		v.State = estimate.Assumed

@@ -49,7 +49,7 @@ func TestInventedRelease(t *testing.T) {
 }
 
 func TestFoodsAsWritten(t *testing.T) {
-	foods := read(t, invented)
+	foods := tablestest.Foods(t, cnf.Format, invented)
 	juice := foods["900001"]
 	assert.Equal(t, []food.Name{{Language: "en", Text: "Invented lime juice, raw"}, {Language: "fr", Text: "Jus de lime inventé, cru"}, {Language: "la", Text: "Citrus ficta"}}, juice.Names)
 	assert.Equal(t, "Invented fruit", juice.PublisherGroup)
@@ -61,18 +61,16 @@ func TestFoodsAsWritten(t *testing.T) {
 		names[p.Name] = p.Grams
 	}
 	assert.InDeltaMapValues(t, map[string]float64{"100ml": 103.75, "1 cup": 250, "1 cup~2": 243.75}, names, 1e-9)
-	lactose, _ := juice.Value("LACS")
-	assert.Equal(t, 0.005, lactose.Limit) // LACS has 2 decimals
+	assert.Equal(t, 0.005, tablestest.Value(t, juice, "LACS").Limit) // LACS has 2 decimals
 	assert.Empty(t, foods["900004"].Values)
 }
 
 func TestOptionalFilesMayBeAbsent(t *testing.T) {
-	dir := t.TempDir()
-	require.NoError(t, os.CopyFS(dir, os.DirFS(invented)))
+	dir := tablestest.Copy(t, invented)
 	for _, file := range []string{"FOOD GROUP.csv", "MEASURE NAME.csv", "CONVERSION FACTOR.csv"} {
 		require.NoError(t, os.Remove(filepath.Join(dir, file)))
 	}
-	juice := read(t, dir)["900001"]
+	juice := tablestest.Foods(t, cnf.Format, dir)["900001"]
 	assert.Empty(t, juice.Portions)
 	assert.Equal(t, "9", juice.PublisherGroup)
 	assert.Equal(t, "citrus juice", juice.Group)
@@ -83,26 +81,22 @@ func TestACopyInUTF8ReadsTheSame(t *testing.T) {
 	files, err := os.ReadDir(invented)
 	require.NoError(t, err)
 	for _, file := range files {
-		raw, err := os.ReadFile(filepath.Join(invented, file.Name()))
+		text, err := charmap.Windows1252.NewDecoder().Bytes(tablestest.Bytes(t, invented, file.Name()))
 		require.NoError(t, err)
-		text, err := charmap.Windows1252.NewDecoder().Bytes(raw)
-		require.NoError(t, err)
-		require.NoError(t, os.WriteFile(filepath.Join(dir, file.Name()), append([]byte("\ufeff"), text...), 0o600))
+		tablestest.Write(t, dir, file.Name(), append([]byte("\ufeff"), text...))
 	}
-	assert.Equal(t, read(t, invented)["900002"].Names, read(t, dir)["900002"].Names)
+	assert.Equal(t, tablestest.Foods(t, cnf.Format, invented)["900002"].Names, tablestest.Foods(t, cnf.Format, dir)["900002"].Names)
 }
 
 // TestMapIsWhole takes the columns, units and tagnames from NUTRIENT NAME.
 func TestMapIsWhole(t *testing.T) { checkMap(t, invented) }
 
 func TestMapIsWholeForThePublishedFile(t *testing.T) {
-	checkMap(t, filepath.Join(shared(t), "canada", "cnf2015"))
+	checkMap(t, tablestest.Published(t, "canada", "cnf2015"))
 }
 
 func checkMap(t *testing.T, dir string) {
-	raw, err := os.ReadFile(filepath.Join(dir, "NUTRIENT NAME.csv"))
-	require.NoError(t, err)
-	text, err := charmap.Windows1252.NewDecoder().String(string(raw))
+	text, err := charmap.Windows1252.NewDecoder().String(string(tablestest.Bytes(t, dir, "NUTRIENT NAME.csv")))
 	require.NoError(t, err)
 	rows, err := csv.NewReader(strings.NewReader(text)).ReadAll()
 	require.NoError(t, err)
@@ -138,22 +132,17 @@ func checkMap(t *testing.T, dir string) {
 // SOURCE with one amount of our own for each food that is named.
 func TestPublishedFoods(t *testing.T) {
 	dir := t.TempDir()
-	published := filepath.Join(shared(t), "canada", "cnf2015")
+	published := tablestest.Published(t, "canada", "cnf2015")
 	for _, file := range []string{"FOOD NAME.csv", "NUTRIENT NAME.csv", "NUTRIENT SOURCE.csv"} {
-		raw, err := os.ReadFile(filepath.Join(published, file))
-		require.NoError(t, err)
-		require.NoError(t, os.WriteFile(filepath.Join(dir, file), raw, 0o600))
+		tablestest.Write(t, dir, file, tablestest.Bytes(t, published, file))
 	}
 	// The row that publications about the file quote.
 	amounts := "FoodID,NutrientID,NutrientValue,StandardError,NumberofObservations,NutrientSourceID,NutrientDateOfEntry\r\n2,203,9.54,0,0,102,2010-04-16\r\n"
-	require.NoError(t, os.WriteFile(filepath.Join(dir, "NUTRIENT AMOUNT.csv"), []byte(amounts), 0o600))
-	release, err := cnf.Format.Open(t.Context(), dir, "")
-	require.NoError(t, err)
-	assert.Equal(t, "2015", release.Table.Edition)
-	foods := read(t, dir)
+	tablestest.Write(t, dir, "NUTRIENT AMOUNT.csv", []byte(amounts))
+	assert.Equal(t, "2015", tablestest.Open(t, cnf.Format, dir).Table.Edition)
+	foods := tablestest.Foods(t, cnf.Format, dir)
 	assert.Len(t, foods, 5690)
-	v, ok := foods["2"].Value("PROCNT")
-	require.True(t, ok)
+	v := tablestest.Value(t, foods["2"], "PROCNT")
 	assert.Equal(t, 9.54, v.Amount)
 	assert.Equal(t, estimate.Calculated, v.State)
 	for code, want := range map[string]string{ // FOOD NAME.csv
@@ -185,42 +174,8 @@ func TestFilesThatDoNotBelongTogether(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			dir := t.TempDir()
-			require.NoError(t, os.CopyFS(dir, os.DirFS(invented)))
-			at := filepath.Join(dir, c.file)
-			raw, err := os.ReadFile(at)
-			require.NoError(t, err)
-			require.Contains(t, string(raw), c.old)
-			require.NoError(t, os.WriteFile(at, []byte(strings.Replace(string(raw), c.old, c.new, 1)), 0o600))
-			release, err := cnf.Format.Open(t.Context(), dir, "")
-			if err == nil {
-				for _, e := range release.Foods {
-					err = e
-				}
-			}
+			_, err := tablestest.Read(t, cnf.Format, tablestest.Change(t, invented, c.file, tablestest.Swap(t, c.old, c.new)))
 			assert.ErrorContains(t, err, c.says)
 		})
 	}
-}
-
-func read(t *testing.T, dir string) map[string]*food.Food {
-	t.Helper()
-	release, err := cnf.Format.Open(t.Context(), dir, "")
-	require.NoError(t, err)
-	foods := map[string]*food.Food{}
-	for f, err := range release.Foods {
-		require.NoError(t, err)
-		foods[f.ID.Code] = f
-	}
-	return foods
-}
-
-// shared gives the folder of published tables, which is not part of sipsum.
-func shared(t *testing.T) string {
-	t.Helper()
-	root := os.Getenv("SIPSUM_SHARED")
-	if root == "" {
-		t.Skip("SIPSUM_SHARED is not set: the published files are needed")
-	}
-	return filepath.Join(root, "tables")
 }

@@ -2,7 +2,6 @@ package cnf
 
 import (
 	"fmt"
-	"io"
 	"math"
 	"strings"
 
@@ -53,22 +52,14 @@ func (r *reader) each(file, key string, columns []string, use func(rows *table.R
 	}
 	defer rows.Close()
 	seen := map[string]bool{}
-	for {
-		switch err := rows.Next(); {
-		case err == io.EOF:
-			return nil
-		case err != nil:
-			return err
-		}
+	return rows.Each(func() error {
 		code := rows.Text(key)
 		if code == "" || seen[code] {
 			return rows.Wrong(key, fmt.Sprintf("%.40q is empty or stands twice", code))
 		}
 		seen[code] = true
-		if err := use(rows); err != nil {
-			return err
-		}
-	}
+		return use(rows)
+	})
 }
 
 // readColumns reads NUTRIENT NAME.
@@ -124,7 +115,7 @@ func (r *reader) readSources() error {
 // readPairs reads an optional file of a code and its meaning.
 func (r *reader) readPairs(file, key, meaning string) (map[string]string, error) {
 	byCode := map[string]string{}
-	if !has(r.files, file) {
+	if !table.Has(r.files, file) {
 		return byCode, nil
 	}
 	err := r.each(file, key, []string{meaning}, func(rows *table.Rows) error {

@@ -3,7 +3,6 @@ package cnf
 import (
 	"context"
 	"fmt"
-	"io"
 	"io/fs"
 	"strings"
 
@@ -64,11 +63,12 @@ func (r *reader) prepare() (err error) {
 
 // stream gives the foods in the order of FOOD NAME.
 func (r *reader) stream(ctx context.Context, yield func(*food.Food, error) bool) {
-	if err := r.eachFood(ctx, yield); err != nil && err != io.EOF {
+	if err := r.eachFood(ctx, yield); err != nil {
 		yield(nil, err)
 	}
 }
 
+// eachFood gives the error of the files that are read before the first food.
 func (r *reader) eachFood(ctx context.Context, yield func(*food.Food, error) bool) error {
 	if err := ctx.Err(); err != nil {
 		return err
@@ -86,26 +86,22 @@ func (r *reader) eachFood(ctx context.Context, yield func(*food.Food, error) boo
 		return err
 	}
 	defer rows.Close()
-	for {
-		if err := ctx.Err(); err != nil {
-			return err
-		}
+	table.Stream(ctx, yield, func() (*food.Food, error) {
 		if err := rows.Next(); err != nil {
-			return err
+			return nil, err
 		}
 		f, err := r.describe(rows)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		f.Values = make([]food.Value, 0, len(amounts[f.ID.Code]))
 		for _, a := range amounts[f.ID.Code] {
 			f.Values = append(f.Values, r.value(a))
 		}
 		f.Portions = portions[f.ID.Code]
-		if !yield(f, nil) {
-			return nil
-		}
-	}
+		return f, nil
+	})
+	return nil
 }
 
 // describe makes a food of the current row of FOOD NAME, without values.
@@ -114,12 +110,8 @@ func (r *reader) describe(rows *table.Rows) (*food.Food, error) {
 	if english == "" {
 		return nil, rows.Wrong("FoodDescription", "the name is empty")
 	}
-	f := &food.Food{
-		ID:      food.ID{Table: r.tableID, Code: rows.Text("FoodID")},
-		Names:   []food.Name{{Language: "en", Text: english}},
-		Density: food.Density{GramsPerMl: food.None, SD: food.None},
-		Edible:  food.None,
-	}
+	f := table.NewFood(r.tableID, rows.Text("FoodID"))
+	f.Names = []food.Name{{Language: "en", Text: english}}
 	addName(f, rows, "FoodDescriptionF", "fr")
 	addName(f, rows, "ScientificName", "la")
 	group := strings.TrimSpace(rows.Text("FoodGroupID"))

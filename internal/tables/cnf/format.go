@@ -4,9 +4,7 @@ import (
 	"context"
 	"fmt"
 	"io/fs"
-	"strings"
 
-	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/source"
 	"sipsum/internal/tables/table"
@@ -29,6 +27,13 @@ const (
 	groupFile   = "FOOD GROUP.csv"
 	measureFile = "MEASURE NAME.csv"
 	portionFile = "CONVERSION FACTOR.csv"
+
+	mandatoryHint = "FOOD NAME, NUTRIENT NAME, NUTRIENT AMOUNT and NUTRIENT SOURCE must be there; FOOD GROUP, MEASURE NAME and CONVERSION FACTOR may be"
+)
+
+var (
+	needed   = []string{foodFile, columnFile, valueFile, sourceFile}
+	optional = []string{groupFile, measureFile, portionFile}
 )
 
 // Format is the Canadian Nutrient File as CSV files.
@@ -37,16 +42,10 @@ var Format = table.Format{
 	Title:   title + ", CSV files",
 	Licence: licence,
 	Needs:   "the folder or the .zip with FOOD NAME.csv, NUTRIENT NAME.csv, NUTRIENT AMOUNT.csv and NUTRIENT SOURCE.csv",
-	Open: func(ctx context.Context, path, id string) (*table.Release, error) {
-		files, err := table.Files(path)
-		if err != nil {
-			return nil, err
-		}
-		return open(ctx, files, path, id)
-	},
+	Open:    table.Opening(open),
 	Sniff: func(path string) bool {
 		files, err := table.Files(path)
-		return err == nil && has(files, foodFile) && has(files, columnFile) && has(files, valueFile)
+		return err == nil && table.Has(files, foodFile) && table.Has(files, columnFile) && table.Has(files, valueFile)
 	},
 }
 
@@ -55,7 +54,7 @@ func open(ctx context.Context, files fs.FS, dir, id string) (*table.Release, err
 	if id == "" {
 		id = name
 	}
-	names, err := present(files, dir)
+	names, err := table.Present(files, dir, needed, optional, mandatoryHint)
 	if err != nil {
 		return nil, err
 	}
@@ -76,33 +75,6 @@ func open(ctx context.Context, files fs.FS, dir, id string) (*table.Release, err
 		Columns: r.columns, Works: r.works,
 		Foods: func(yield func(*food.Food, error) bool) { r.stream(ctx, yield) },
 	}, nil
-}
-
-// present gives the files to read, or the error that names the missing ones.
-func present(files fs.FS, dir string) ([]string, error) {
-	var names, missing []string
-	for _, file := range []string{foodFile, columnFile, valueFile, sourceFile} {
-		if has(files, file) {
-			names = append(names, file)
-		} else {
-			missing = append(missing, file)
-		}
-	}
-	if len(missing) > 0 {
-		return nil, fail.At(fail.Wrong, fail.Place{File: dir}, "lacks "+strings.Join(missing, ", "),
-			"FOOD NAME, NUTRIENT NAME, NUTRIENT AMOUNT and NUTRIENT SOURCE must be there; FOOD GROUP, MEASURE NAME and CONVERSION FACTOR may be")
-	}
-	for _, file := range []string{groupFile, measureFile, portionFile} {
-		if has(files, file) {
-			names = append(names, file)
-		}
-	}
-	return names, nil
-}
-
-func has(files fs.FS, file string) bool {
-	info, err := fs.Stat(files, file)
-	return err == nil && info.Mode().IsRegular()
 }
 
 // edition tells the release by its counts; those of 2015 were seen.

@@ -2,36 +2,21 @@ package cnf
 
 import (
 	"context"
-	"errors"
-	"os"
 	"testing"
 	"testing/fstest"
 
-	"sipsum/internal/estimate"
-	"sipsum/internal/fail"
-	"sipsum/internal/food"
+	"sipsum/internal/tables/tablestest"
 )
 
 // FuzzCNF reads a release whose foods, amounts and conversion factors are any
 // bytes: it must end, give only legal values, and refuse with a place.
 func FuzzCNF(f *testing.F) {
-	const dir = "../../../testdata/tables/cnf/"
+	const dir = "../../../testdata/tables/cnf"
 	fixed := fstest.MapFS{}
 	for _, name := range []string{columnFile, sourceFile, measureFile} {
-		content, err := os.ReadFile(dir + name)
-		if err != nil {
-			f.Fatal(err)
-		}
-		fixed[name] = &fstest.MapFile{Data: content}
+		fixed[name] = &fstest.MapFile{Data: tablestest.Bytes(f, dir, name)}
 	}
-	seed := func(name string) []byte {
-		content, err := os.ReadFile(dir + name)
-		if err != nil {
-			f.Fatal(err)
-		}
-		return content
-	}
-	f.Add(seed(foodFile), seed(valueFile), seed(portionFile))
+	f.Add(tablestest.Bytes(f, dir, foodFile), tablestest.Bytes(f, dir, valueFile), tablestest.Bytes(f, dir, portionFile))
 	const foods = "FoodID,FoodGroupID,FoodDescription\n1,1,x\n"
 	const amounts = "FoodID,NutrientID,NutrientValue,StandardError,NumberofObservations,NutrientSourceID\n"
 	const portions = "FoodID,MeasureID,ConversionFactorValue\n"
@@ -43,27 +28,6 @@ func FuzzCNF(f *testing.F) {
 			files[name] = file
 		}
 		release, err := open(context.Background(), files, "fuzz", "")
-		if err != nil {
-			checkFault(t, err)
-			return
-		}
-		for f, err := range release.Foods {
-			if err != nil {
-				checkFault(t, err)
-				return
-			}
-			for _, v := range f.Values {
-				if v.Amount < 0 || v.SD < 0 || v.N < 0 || v.State > estimate.Unknown || (v.State >= estimate.Trace) == food.Stated(v.Amount) {
-					t.Fatalf("%s: %+v", f.ID, v)
-				}
-			}
-		}
+		tablestest.Legal(t, release, err)
 	})
-}
-
-func checkFault(t *testing.T, err error) {
-	var faults *fail.Error
-	if !errors.As(err, &faults) || faults.Faults[0].File == "" || faults.Exit != fail.Wrong {
-		t.Fatalf("not a fault with a place: %v", err)
-	}
 }

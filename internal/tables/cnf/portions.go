@@ -2,7 +2,6 @@ package cnf
 
 import (
 	"fmt"
-	"io"
 	"slices"
 
 	"sipsum/internal/food"
@@ -12,7 +11,7 @@ import (
 // readPortions reads CONVERSION FACTOR, if it is there with MEASURE NAME.
 func (r *reader) readPortions() (map[string][]food.Portion, error) {
 	all := map[string][]food.Portion{}
-	if !has(r.files, portionFile) || !has(r.files, measureFile) {
+	if !table.Has(r.files, portionFile) || !table.Has(r.files, measureFile) {
 		return all, nil
 	}
 	rows, err := r.open(portionFile, "FoodID", "MeasureID", "ConversionFactorValue")
@@ -21,24 +20,20 @@ func (r *reader) readPortions() (map[string][]food.Portion, error) {
 	}
 	defer rows.Close()
 	seen := map[[2]string]bool{}
-	for {
-		switch err := rows.Next(); {
-		case err == io.EOF:
-			return all, nil
-		case err != nil:
-			return nil, err
-		}
+	err = rows.Each(func() error {
 		code, measure := rows.Text("FoodID"), rows.Text("MeasureID")
 		if seen[[2]string{code, measure}] {
-			return nil, rows.Wrong("MeasureID", fmt.Sprintf("food %s has measure %.40q twice", code, measure))
+			return rows.Wrong("MeasureID", fmt.Sprintf("food %s has measure %.40q twice", code, measure))
 		}
 		seen[[2]string{code, measure}] = true
 		p, err := r.portion(rows)
 		if err != nil {
-			return nil, err
+			return err
 		}
 		all[code] = append(all[code], named(p, all[code]))
-	}
+		return nil
+	})
+	return all, err
 }
 
 // portion reads the current row.

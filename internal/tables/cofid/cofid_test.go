@@ -6,7 +6,6 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -15,7 +14,6 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
-	"sipsum/internal/food"
 	"sipsum/internal/tables/cofid"
 	"sipsum/internal/tables/table"
 	"sipsum/internal/tables/tablestest"
@@ -68,16 +66,14 @@ func TestInventedWorkbook(t *testing.T) {
 	tablestest.Run(t, cofid.Format, filepath.Dir(book), tablestest.Want{
 		Columns: want.Columns, Foods: want.Foods, Values: want.Values, First: want.First, Last: want.Last,
 	})
-	release, err := cofid.Format.Open(t.Context(), book, "")
-	require.NoError(t, err)
-	assert.Equal(t, "2021", release.Table.Edition)
+	assert.Equal(t, "2021", tablestest.Open(t, cofid.Format, book).Table.Edition)
 	assert.True(t, cofid.Format.Sniff(book))
 	assert.True(t, cofid.Format.Sniff(invented))
 	assert.False(t, cofid.Format.Sniff(filepath.Dir(invented)))
 }
 
 func TestFoodsAsWritten(t *testing.T) {
-	foods := read(t, invented)
+	foods := tablestest.Foods(t, cofid.Format, invented)
 	juice := foods["99-001"]
 	assert.Equal(t, "citrus juice", juice.Group)
 	assert.Equal(t, "FC", juice.PublisherGroup)
@@ -92,9 +88,7 @@ func TestFoodsAsWritten(t *testing.T) {
 	assert.Equal(t, "Invented vinegar", foods["99-006"].Name())
 
 	limit := func(code string, tag constituent.ID) float64 {
-		v, ok := foods[code].Value(tag)
-		require.True(t, ok, "%s %s", code, tag)
-		return v.Limit
+		return tablestest.Value(t, foods[code], tag).Limit
 	}
 	assert.Equal(t, 0.05, limit("99-001", "FAT"))                // one decimal in that column
 	assert.InDelta(t, 0.1/0.998, limit("99-003", "GLUS"), 1e-12) // < 0.1 per 100 ml
@@ -103,8 +97,7 @@ func TestFoodsAsWritten(t *testing.T) {
 }
 
 func TestALeadingSheetMustBeThere(t *testing.T) {
-	dir := t.TempDir()
-	require.NoError(t, os.CopyFS(dir, os.DirFS(invented)))
+	dir := tablestest.Copy(t, invented)
 	require.NoError(t, os.Remove(filepath.Join(dir, "1.3 Proximates.csv")))
 	_, err := cofid.Format.Open(t.Context(), dir, "")
 	assert.ErrorContains(t, err, "lacks the sheet of proximates (1.3 Proximates.csv)")
@@ -122,14 +115,8 @@ func TestFaultsHaveTheirPlace(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			dir := t.TempDir()
-			require.NoError(t, os.CopyFS(dir, os.DirFS(invented)))
-			at := filepath.Join(dir, "1.3 Proximates.csv")
-			raw, err := os.ReadFile(at)
-			require.NoError(t, err)
-			require.Contains(t, string(raw), c.old)
-			require.NoError(t, os.WriteFile(at, []byte(strings.Replace(string(raw), c.old, c.new, 1)), 0o600))
-			_, err = cofid.Format.Open(t.Context(), dir, "")
+			dir := tablestest.Change(t, invented, "1.3 Proximates.csv", tablestest.Swap(t, c.old, c.new))
+			_, err := cofid.Format.Open(t.Context(), dir, "")
 			assert.ErrorContains(t, err, c.says)
 		})
 	}
@@ -146,9 +133,7 @@ func TestFaultsHaveTheirPlace(t *testing.T) {
 // has the names of published excerpts, is kept because the map does not know it.
 func TestMapHasTheColumnsOfTheExcerpts(t *testing.T) {
 	m := table.ReadMap("cofid")
-	release, err := cofid.Format.Open(t.Context(), invented, "")
-	require.NoError(t, err)
-	for _, c := range release.Columns {
+	for _, c := range tablestest.Open(t, cofid.Format, invented).Columns {
 		_, ok := m.Find(c.Number)
 		assert.Equal(t, c.Number != "invented-acid", ok, c.Number)
 	}
@@ -198,16 +183,4 @@ func workbook(t *testing.T, change func(sheet string, rows [][]string)) string {
 	path := filepath.Join(t.TempDir(), "Invented_Dataset_2021..xlsx")
 	require.NoError(t, book.SaveAs(path))
 	return path
-}
-
-func read(t *testing.T, path string) map[string]*food.Food {
-	t.Helper()
-	release, err := cofid.Format.Open(t.Context(), path, "")
-	require.NoError(t, err)
-	foods := map[string]*food.Food{}
-	for f, err := range release.Foods {
-		require.NoError(t, err)
-		foods[f.ID.Code] = f
-	}
-	return foods
 }

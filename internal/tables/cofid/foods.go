@@ -114,9 +114,7 @@ func (r *reader) stream(ctx context.Context, yield func(*food.Food, error) bool)
 
 // food gathers a food from all sheets.
 func (r *reader) food(code string) *food.Food {
-	f := &food.Food{
-		ID: food.ID{Table: r.tableID, Code: code}, Edible: food.None, Density: food.Density{GramsPerMl: food.None, SD: food.None},
-	}
+	f := table.NewFood(r.tableID, code)
 	var notes []string
 	for _, s := range r.sheets {
 		if at, ok := s.byCode[code]; ok {

@@ -28,30 +28,8 @@ var Format = table.Format{
 	Title:   title + ", workbook or its sheets as CSV",
 	Licence: licence,
 	Needs:   "the .xlsx workbook, or a folder with it, or a folder with its sheets as CSV files",
-	Open: func(ctx context.Context, path, id string) (*table.Release, error) {
-		files, err := table.Files(path)
-		if err != nil {
-			return nil, err
-		}
-		dir, err := folderOf(files, path)
-		if err != nil {
-			return nil, err
-		}
-		return open(ctx, files, dir, id)
-	},
-	Sniff: sniff,
-}
-
-// folderOf gives the folder for messages: of a single file, the one it lies in.
-func folderOf(files fs.FS, given string) (string, error) {
-	names, err := fs.ReadDir(files, ".")
-	if err != nil {
-		return "", fail.At(fail.Wrong, fail.Place{File: given}, "cannot be listed: "+err.Error(), "give the workbook itself")
-	}
-	if len(names) == 1 && names[0].Name() == path.Base(given) {
-		return path.Dir(given), nil
-	}
-	return given, nil
+	Open:    table.Opening(open),
+	Sniff:   sniff,
 }
 
 // open reads the whole table; dir names the place of the files in messages.

@@ -10,7 +10,7 @@ import (
 
 // meaning reads a mark: Tr, N or "< 0.1", whose limit is in the unit printed.
 func meaning(text string) (v food.Value, known bool) {
-	v = food.Value{Amount: food.None, SD: food.None, Low: food.None, High: food.None, Limit: food.None, Source: work}
+	v = table.NewValue("", work, "")
 	switch {
 	case strings.EqualFold(text, "Tr"):
 		v.State = estimate.Trace

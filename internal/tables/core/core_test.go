@@ -32,10 +32,7 @@ func TestConformance(t *testing.T) {
 
 // TestEmbedded compares the table in the program with the files.
 func TestEmbedded(t *testing.T) {
-	embedded, err := core.Format.Open(t.Context(), "", "")
-	require.NoError(t, err)
-	files, err := core.Format.Open(t.Context(), folder, "")
-	require.NoError(t, err)
+	embedded, files := tablestest.Open(t, core.Format, ""), tablestest.Open(t, core.Format, folder)
 	assert.Equal(t, files.Table, embedded.Table)
 	assert.Equal(t, files.Columns, embedded.Columns)
 }
@@ -57,7 +54,7 @@ var small = map[string]string{
 func TestInventedTable(t *testing.T) {
 	dir := t.TempDir()
 	for name, text := range small {
-		require.NoError(t, os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600))
+		tablestest.Write(t, dir, name, []byte(text))
 	}
 	tablestest.Run(t, core.Format, dir, tablestest.Want{
 		Columns: 3, Foods: 2, Values: 4, First: "invented-juice", Last: "invented-acid",
@@ -92,7 +89,7 @@ func TestFaultsOfRows(t *testing.T) {
 			if name == c.file {
 				text += c.add
 			}
-			require.NoError(t, os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600))
+			tablestest.Write(t, dir, name, []byte(text))
 		}
 		_, err := core.Format.Open(t.Context(), dir, "")
 		assert.ErrorContains(t, err, c.says)

@@ -3,7 +3,6 @@ package core
 import (
 	"context"
 	"fmt"
-	"io"
 	"io/fs"
 	"slices"
 
@@ -60,16 +59,7 @@ func (r *reader) each(file string, columns []string, use func(*table.Rows) error
 	if err := rows.Need(columns...); err != nil {
 		return err
 	}
-	for {
-		if err := rows.Next(); err == io.EOF {
-			return nil
-		} else if err != nil {
-			return err
-		}
-		if err := use(rows); err != nil {
-			return err
-		}
-	}
+	return rows.Each(func() error { return use(rows) })
 }
 
 // owner gives the food of a row of a file beside foods.csv.

@@ -4,8 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"iter"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -18,6 +16,7 @@ import (
 	"sipsum/internal/food"
 	"sipsum/internal/tables/ciqual"
 	"sipsum/internal/tables/difference"
+	"sipsum/internal/tables/tablestest"
 )
 
 // columns has fat to one decimal, caffeine in mg without stated decimals, and
@@ -227,12 +226,7 @@ func TestErrorsEndTheStream(t *testing.T) {
 
 // The whole Ciqual and the same with one figure changed.
 func TestWholeTable(t *testing.T) {
-	shared := os.Getenv("SIPSUM_SHARED")
-	if shared == "" {
-		t.Skip("SIPSUM_SHARED is not set: the published files are needed")
-	}
-	release, err := ciqual.Format.Open(t.Context(), filepath.Join(shared, "tables", "ciqual2020"), "")
-	require.NoError(t, err)
+	release := tablestest.Open(t, ciqual.Format, tablestest.Published(t, "ciqual2020"))
 	var foods, changed []*food.Food
 	for f, err := range release.Foods {
 		require.NoError(t, err)

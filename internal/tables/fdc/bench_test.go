@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/tables/fdc"
+	"sipsum/internal/tables/tablestest"
 )
 
 // BenchmarkRead reads a release of scripts/benchload: the one in the folder
@@ -22,7 +23,6 @@ func BenchmarkRead(b *testing.B) {
 		out, err := exec.Command("go", "run", "sipsum/scripts/benchload", "-foods", "40000", "-values", "500000", "-out", dir).CombinedOutput()
 		require.NoError(b, err, string(out))
 	}
-	values, foods := 0, 0
 	most := uint64(0)
 	stop := make(chan struct{})
 	go func() { // memory that the process has at most, by the runtime's count
@@ -37,19 +37,8 @@ func BenchmarkRead(b *testing.B) {
 			}
 		}
 	}()
-	for b.Loop() {
-		release, err := fdc.Format.Open(b.Context(), dir, "")
-		require.NoError(b, err)
-		for f, err := range release.Foods {
-			if err != nil {
-				b.Fatal(err)
-			}
-			values += len(f.Values)
-			foods++
-		}
-	}
+	values := tablestest.Bench(b, fdc.Format, dir)
 	close(stop)
-	b.ReportMetric(float64(values)/b.Elapsed().Seconds(), "values/s")
 	b.ReportMetric(float64(values)/float64(b.N), "values/op")
 	b.ReportMetric(float64(most)/(1<<20), "MiB")
 }

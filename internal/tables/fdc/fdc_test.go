@@ -1,6 +1,7 @@
 package fdc_test
 
 import (
+	"bytes"
 	"fmt"
 	"math"
 	"os"
@@ -12,7 +13,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/estimate"
-	"sipsum/internal/food"
 	"sipsum/internal/tables/fdc"
 	"sipsum/internal/tables/table"
 	"sipsum/internal/tables/tablestest"
@@ -56,7 +56,7 @@ func TestTrimmedRelease(t *testing.T) {
 }
 
 func TestFoodsAsPublished(t *testing.T) {
-	release, foods := read(t, trimmed)
+	release, foods := tablestest.Open(t, fdc.Format, trimmed), tablestest.Foods(t, fdc.Format, trimmed)
 	assert.Equal(t, "2030-05-02", release.Table.Edition)
 
 	cordial := foods["9000001"]
@@ -104,7 +104,7 @@ func TestFoodsAsPublished(t *testing.T) {
 
 // TestMapIsWhole takes the nutrients and units from nutrient.csv.
 func TestMapIsWhole(t *testing.T) {
-	release, _ := read(t, trimmed)
+	release := tablestest.Open(t, fdc.Format, trimmed)
 	m := table.ReadMap("fdc")
 	plain := map[string]string{"G": "g", "MG": "mg", "UG": "µg", "KCAL": "kcal", "PH": "pH", "MG_ATE": "mg", "MCG_RE": "µg"}
 	assert.Len(t, m.Rows, len(release.Columns)+2, "two more stand in copies only")
@@ -125,37 +125,35 @@ func TestMapIsWhole(t *testing.T) {
 
 // TestRecognisedByHeader gives the files other names.
 func TestRecognisedByHeader(t *testing.T) {
-	dir := copied(t)
+	dir := tablestest.Copy(t, trimmed)
 	for from, to := range map[string]string{"food.csv": "a.csv", "food_nutrient.csv": "b.csv", "nutrient.csv": "c.csv", "branded_food.csv": "d.csv", "food_portion.csv": "e.csv"} {
 		require.NoError(t, os.Rename(filepath.Join(dir, from), filepath.Join(dir, to)))
 	}
 	assert.True(t, fdc.Format.Sniff(dir))
-	_, foods := read(t, dir)
+	foods := tablestest.Foods(t, fdc.Format, dir)
 	assert.Len(t, foods, 10)
 	assert.Len(t, foods["9000001"].Portions, 4)
 
-	content, err := os.ReadFile(filepath.Join(dir, "b.csv"))
-	require.NoError(t, err)
-	require.NoError(t, os.WriteFile(filepath.Join(dir, "bb.csv"), content, 0o600))
-	_, err = fdc.Format.Open(t.Context(), dir, "")
+	tablestest.Write(t, dir, "bb.csv", tablestest.Bytes(t, dir, "b.csv"))
+	_, err := fdc.Format.Open(t.Context(), dir, "")
 	assert.ErrorContains(t, err, "both b.csv and bb.csv have the columns of food_nutrient.csv")
 	assert.False(t, fdc.Format.Sniff(dir))
 }
 
 // TestDerivationsOfTheRelease: the release's own list wins over sipsum's.
 func TestDerivationsOfTheRelease(t *testing.T) {
-	dir := copied(t)
-	write(t, dir, "food_nutrient_derivation.csv", "id,code,description,source_id\n")
-	_, err := first(t, dir)
+	dir := tablestest.Copy(t, trimmed)
+	tablestest.Write(t, dir, "food_nutrient_derivation.csv", []byte("id,code,description,source_id\n"))
+	_, err := tablestest.Read(t, fdc.Format, dir)
 	assert.ErrorContains(t, err, `derivation "68.0" is not in food_nutrient_derivation.csv`)
 
 	lines := "id,code,description,source_id\n"
 	for _, id := range []string{"1", "2", "10", "14", "16", "20", "22", "37", "40", "42", "43", "44", "46", "49", "51", "52", "67", "68", "70", "71", "75"} {
 		lines += id + ",X" + id + ",Invented " + id + ",7\n"
 	}
-	write(t, dir, "food_nutrient_derivation.csv", lines)
-	write(t, dir, "food_nutrient_source.csv", "id,code,description\n7,4,Calculated or imputed\n")
-	release, foods := read(t, dir)
+	tablestest.Write(t, dir, "food_nutrient_derivation.csv", []byte(lines))
+	tablestest.Write(t, dir, "food_nutrient_source.csv", []byte("id,code,description\n7,4,Calculated or imputed\n"))
+	release, foods := tablestest.Open(t, fdc.Format, dir), tablestest.Foods(t, fdc.Format, dir)
 	v, _ := foods["9000001"].Value("CITAC")
 	assert.Equal(t, estimate.Calculated, v.State, "source 4 is not an analysis")
 	assert.Equal(t, "src4", v.Source)
@@ -196,12 +194,11 @@ func TestFilesThatDoNotBelongTogether(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			dir := copied(t)
-			content, err := os.ReadFile(filepath.Join(dir, c.file))
-			require.NoError(t, err)
-			require.Contains(t, string(content), c.from)
-			write(t, dir, c.file, strings.ReplaceAll(string(content), c.from, c.to))
-			_, err = first(t, dir)
+			dir := tablestest.Change(t, trimmed, c.file, func(content []byte) []byte {
+				require.Contains(t, string(content), c.from)
+				return bytes.ReplaceAll(content, []byte(c.from), []byte(c.to))
+			})
+			_, err := tablestest.Read(t, fdc.Format, dir)
 			assert.ErrorContains(t, err, c.says)
 		})
 	}
@@ -209,52 +206,8 @@ func TestFilesThatDoNotBelongTogether(t *testing.T) {
 
 func TestLongCells(t *testing.T) {
 	for name, cell := range map[string]string{"plain": strings.Repeat("x", 10<<20), "open quotation": `"` + strings.Repeat("a,b\n", 5<<19)} {
-		dir := copied(t)
-		content, err := os.ReadFile(filepath.Join(dir, "food.csv"))
-		require.NoError(t, err)
-		write(t, dir, "food.csv", strings.Replace(string(content), `"Limes, raw"`, cell, 1))
-		_, err = first(t, dir)
+		dir := tablestest.Change(t, trimmed, "food.csv", tablestest.Swap(t, `"Limes, raw"`, cell))
+		_, err := tablestest.Read(t, fdc.Format, dir)
 		assert.ErrorContains(t, err, "food.csv:3: the row that begins here is longer than", name)
 	}
-}
-
-// read opens a release and reads its foods.
-func read(t *testing.T, dir string) (*table.Release, map[string]*food.Food) {
-	t.Helper()
-	release, err := fdc.Format.Open(t.Context(), dir, "")
-	require.NoError(t, err)
-	foods := map[string]*food.Food{}
-	for f, err := range release.Foods {
-		require.NoError(t, err)
-		foods[f.ID.Code] = f
-	}
-	return release, foods
-}
-
-// first reads a release to its first error.
-func first(t *testing.T, dir string) (n int, err error) {
-	t.Helper()
-	release, err := fdc.Format.Open(t.Context(), dir, "")
-	if err != nil {
-		return 0, err
-	}
-	for _, err := range release.Foods {
-		if err != nil {
-			return n, err
-		}
-		n++
-	}
-	return n, nil
-}
-
-func copied(t *testing.T) string {
-	t.Helper()
-	dir := t.TempDir()
-	require.NoError(t, os.CopyFS(dir, os.DirFS(trimmed)))
-	return dir
-}
-
-func write(t *testing.T, dir, name, text string) {
-	t.Helper()
-	require.NoError(t, os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600))
 }

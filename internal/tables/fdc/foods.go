@@ -69,11 +69,7 @@ func (r *reader) foods(ctx context.Context, yield func(*food.Food, error) bool) 
 
 // describe makes the food at a place, without values, from its row of food.csv.
 func (r *reader) describe(in foodRows, place uint32, n *notes) (*food.Food, error) {
-	f := &food.Food{
-		ID:      food.ID{Table: r.tableID, Code: r.order.code(place)},
-		Density: food.Density{GramsPerMl: food.None, SD: food.None},
-		Edible:  food.None,
-	}
+	f := table.NewFood(r.tableID, r.order.code(place))
 	if in.rows == nil {
 		return f, nil
 	}

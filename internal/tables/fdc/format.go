@@ -23,13 +23,9 @@ var Format = table.Format{
 	Title:   title + ", CSV files or Foundation JSON",
 	Licence: licence,
 	Needs:   "the folder or .zip with food.csv, food_nutrient.csv and nutrient.csv (branded_food.csv and others are read if they are there), or the .json of the Foundation foods",
-	Open: func(ctx context.Context, path, id string) (*table.Release, error) {
-		fsys, err := table.Files(path)
-		if err != nil {
-			return nil, err
-		}
-		return open(ctx, fsys, path, id, maxHeld)
-	},
+	Open: table.Opening(func(ctx context.Context, files fs.FS, dir, id string) (*table.Release, error) {
+		return open(ctx, files, dir, id, maxHeld)
+	}),
 	Sniff: sniff,
 }
 
@@ -138,12 +134,5 @@ func sniff(path string) bool {
 	if err != nil || files.json == "" {
 		return err == nil
 	}
-	file, err := fsys.Open(files.json)
-	if err != nil {
-		return false
-	}
-	defer file.Close()
-	start := make([]byte, 256)
-	n, _ := file.Read(start)
-	return strings.Contains(string(start[:n]), `"`+foundationKey+`"`)
+	return strings.Contains(string(table.Start(fsys, files.json)), `"`+foundationKey+`"`)
 }

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"sipsum/internal/food"
+	"sipsum/internal/tables/table"
 )
 
 // jsonFood is a food of the JSON release; keys that are not here are not read.
@@ -94,13 +95,9 @@ func (f *jsonFood) check() error {
 
 // fromJSON makes a food.
 func (a *assembler) fromJSON(in *jsonFood) (*food.Food, error) {
-	f := &food.Food{
-		ID:             food.ID{Table: a.tableID, Code: strconv.FormatUint(uint64(in.ID), 10)},
-		Names:          []food.Name{{Language: "en", Text: in.Description}},
-		PublisherGroup: in.Category.Description,
-		Density:        food.Density{GramsPerMl: food.None, SD: food.None},
-		Edible:         food.None,
-	}
+	f := table.NewFood(a.tableID, strconv.FormatUint(uint64(in.ID), 10))
+	f.Names = []food.Name{{Language: "en", Text: in.Description}}
+	f.PublisherGroup = in.Category.Description
 	if in.Latin != "" {
 		f.Names = append(f.Names, food.Name{Language: "la", Text: in.Latin})
 	}

@@ -21,15 +21,9 @@ import (
 // into a folder of their own, under the names that they have there.
 func published(t testing.TB, names ...string) string {
 	t.Helper()
-	shared := os.Getenv("SIPSUM_SHARED")
-	if shared == "" {
-		t.Skip("SIPSUM_SHARED is not set: the published files are needed")
-	}
-	dir := t.TempDir()
+	from, dir := tablestest.Published(t, "fdc"), t.TempDir()
 	for _, name := range names {
-		content, err := os.ReadFile(filepath.Join(shared, "tables", "fdc", name))
-		require.NoError(t, err)
-		require.NoError(t, os.WriteFile(filepath.Join(dir, name), content, 0o600))
+		tablestest.Write(t, dir, name, tablestest.Bytes(t, from, name))
 	}
 	return dir
 }
@@ -74,7 +68,7 @@ func TestLabelsWithoutFoods(t *testing.T) {
 			tablestest.At("1106320", "NA", estimate.Calculated, 714, none, "1106320,1093,714.0,,70.0"),
 		},
 	})
-	_, foods := read(t, dir)
+	foods := tablestest.Foods(t, fdc.Format, dir)
 	label := foods["1117254"]
 	assert.Contains(t, label.Note, "GTIN: 00014800582048", "gtin_upc 14800582048")
 	assert.Contains(t, label.Note, "Ingredients: ")
@@ -123,7 +117,7 @@ func TestTrimmedJSON(t *testing.T) {
 			tablestest.At("323505", "VITC", estimate.Measured, 93.4, none, `1162, A, "dataPoints": 5, "amount": 93.4`),
 		},
 	})
-	release, foods := read(t, path)
+	release, foods := tablestest.Open(t, fdc.Format, path), tablestest.Foods(t, fdc.Format, path)
 	assert.Equal(t, "2019-04-01", release.Table.Edition, `"publicationDate": "4/1/2019"`)
 	assert.Equal(t, "Brassica oleracea (Acephala Group)", foods["323505"].Names[1].Text)
 	assert.Contains(t, foods["323505"].Note, "NDB number: 11233")
@@ -131,9 +125,7 @@ func TestTrimmedJSON(t *testing.T) {
 }
 
 func TestDamagedJSON(t *testing.T) {
-	whole, err := os.ReadFile(filepath.Join(trimmed, "foundation.json"))
-	require.NoError(t, err)
-	text := string(whole)
+	text := string(tablestest.Bytes(t, trimmed, "foundation.json"))
 	begin := strings.Index(text, "\n{") // of the first food
 	for _, c := range []struct{ name, text, says string }{
 		{"cut off", text[:len(text)-5], "cut off"},
@@ -156,8 +148,8 @@ func TestDamagedJSON(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			dir := t.TempDir()
-			write(t, dir, "f.json", c.text)
-			_, err := first(t, dir)
+			tablestest.Write(t, dir, "f.json", []byte(c.text))
+			_, err := tablestest.Read(t, fdc.Format, dir)
 			require.ErrorContains(t, err, c.says)
 			assert.Equal(t, fail.Wrong, fail.ExitCode(err))
 		})
@@ -170,18 +162,16 @@ func TestZip(t *testing.T) {
 	var packed bytes.Buffer
 	w := zip.NewWriter(&packed)
 	for _, name := range []string{"food.csv", "food_nutrient.csv", "nutrient.csv", "branded_food.csv", "food_portion.csv", "measure_unit.csv"} {
-		content, err := os.ReadFile(filepath.Join(trimmed, name))
-		require.NoError(t, err)
 		out, err := w.Create("FoodData_invented/" + name)
 		require.NoError(t, err)
-		_, err = out.Write(content)
+		_, err = out.Write(tablestest.Bytes(t, trimmed, name))
 		require.NoError(t, err)
 	}
 	require.NoError(t, w.Close())
 	path := filepath.Join(t.TempDir(), "release.zip")
 	require.NoError(t, os.WriteFile(path, packed.Bytes(), 0o600))
 	assert.True(t, fdc.Format.Sniff(path))
-	release, foods := read(t, path)
+	release, foods := tablestest.Open(t, fdc.Format, path), tablestest.Foods(t, fdc.Format, path)
 	assert.Len(t, foods, 10)
 	assert.Len(t, release.Columns, 474)
 

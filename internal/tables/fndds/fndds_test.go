@@ -2,7 +2,6 @@ package fndds_test
 
 import (
 	"math"
-	"os"
 	"path/filepath"
 	"testing"
 
@@ -54,17 +53,11 @@ func want(foods int) tablestest.Want {
 
 func TestTrimmedRelease(t *testing.T) {
 	tablestest.Run(t, fndds.Format, trimmed, want(11))
-	release, err := fndds.Format.Open(t.Context(), trimmed, "")
-	require.NoError(t, err)
-	assert.Equal(t, "2017-2018", release.Table.Edition)
-	for f, err := range release.Foods {
-		require.NoError(t, err)
-		if f.ID.Code == "92101000" {
-			assert.Equal(t, "Coffee", f.PublisherGroup)
-			assert.Equal(t, "coffee drink", f.Group)
-			assert.Equal(t, "WWEIA category 7302", f.Note)
-		}
-	}
+	assert.Equal(t, "2017-2018", tablestest.Open(t, fndds.Format, trimmed).Table.Edition)
+	f := tablestest.Foods(t, fndds.Format, trimmed)["92101000"]
+	assert.Equal(t, "Coffee", f.PublisherGroup)
+	assert.Equal(t, "coffee drink", f.Group)
+	assert.Equal(t, "WWEIA category 7302", f.Note)
 }
 
 func TestTrimmedCopy(t *testing.T) {
@@ -75,16 +68,10 @@ func TestTrimmedCopy(t *testing.T) {
 
 // Counts of the workbook: 7,083 foods with 65 values each.
 func TestWholeRelease(t *testing.T) {
-	tablestest.Run(t, fndds.Format, whole(t), want(7083))
-	release, err := fndds.Format.Open(t.Context(), filepath.Join(whole(t), csvName), "")
-	require.NoError(t, err)
-	assert.Equal(t, "2017-2018", release.Table.Edition)
-	n := 0
-	for _, err := range release.Foods {
-		require.NoError(t, err)
-		n++
-	}
-	assert.Equal(t, 7083, n)
+	tablestest.Run(t, fndds.Format, tablestest.Published(t, "fndds1718"), want(7083))
+	copied := tablestest.Published(t, "fndds1718", csvName)
+	assert.Equal(t, "2017-2018", tablestest.Open(t, fndds.Format, copied).Table.Edition)
+	assert.Len(t, tablestest.Foods(t, fndds.Format, copied), 7083)
 }
 
 func TestDamagedWorkbook(t *testing.T) {
@@ -94,8 +81,7 @@ func TestDamagedWorkbook(t *testing.T) {
 }
 
 func TestMapIsWhole(t *testing.T) {
-	release, err := fndds.Format.Open(t.Context(), trimmed, "")
-	require.NoError(t, err)
+	release := tablestest.Open(t, fndds.Format, trimmed)
 	m := table.ReadMap("fndds")
 	assert.Len(t, m.Rows, 65)
 	for _, c := range release.Columns {
@@ -116,7 +102,7 @@ func TestMapIsWhole(t *testing.T) {
 func TestWhatIsNotTheNutrientValues(t *testing.T) {
 	dir := t.TempDir()
 	for name, text := range map[string]string{"ingredients.csv": "Food code,Seq num\n1,2\n", "other.csv": "a\n1\n"} {
-		require.NoError(t, os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600))
+		tablestest.Write(t, dir, name, []byte(text))
 	}
 	assert.False(t, fndds.Format.Sniff(dir))
 	_, err := fndds.Format.Open(t.Context(), dir, "")
@@ -130,19 +116,9 @@ func TestWhatIsNotTheNutrientValues(t *testing.T) {
 		"unknown column": {header + ",Surprise (g)\n", `/t.csv:1:96: column "Surprise (g)" is not known to sipsum`},
 		"column missing": {header + "\n", `column "Protein (g)" is missing`},
 	} {
-		path := filepath.Join(t.TempDir(), "t.csv")
-		require.NoError(t, os.WriteFile(path, []byte(c.text), 0o600))
-		_, err := fndds.Format.Open(t.Context(), path, "")
+		dir := t.TempDir()
+		tablestest.Write(t, dir, "t.csv", []byte(c.text))
+		_, err := fndds.Format.Open(t.Context(), filepath.Join(dir, "t.csv"), "")
 		assert.ErrorContains(t, err, c.says, name)
 	}
-}
-
-// whole gives the folder of the whole release, which is not part of sipsum.
-func whole(t *testing.T) string {
-	t.Helper()
-	shared := os.Getenv("SIPSUM_SHARED")
-	if shared == "" {
-		t.Skip("SIPSUM_SHARED is not set: the published workbooks are needed")
-	}
-	return filepath.Join(shared, "tables", "fndds1718")
 }

@@ -115,25 +115,16 @@ func (r *reader) foods(ctx context.Context, yield func(*food.Food, error) bool) 
 	}
 	defer rows.Close()
 	seen := map[string]bool{}
-	for {
-		if err = ctx.Err(); err != nil {
-			break
+	table.Stream(ctx, yield, func() (*food.Food, error) {
+		err := rows.Next()
+		if err == io.EOF && len(seen) == 0 {
+			err = fail.At(fail.Wrong, fail.Place{File: path.Join(r.file.dir, r.file.name)}, "has no food", again)
 		}
-		if err = rows.Next(); err != nil {
-			break
+		if err != nil {
+			return nil, err
 		}
-		var f *food.Food
-		if f, err = r.food(rows, seen); err != nil || !yield(f, nil) {
-			break
-		}
-	}
-	switch {
-	case err == nil:
-	case err != io.EOF:
-		yield(nil, err)
-	case len(seen) == 0:
-		yield(nil, fail.At(fail.Wrong, fail.Place{File: path.Join(r.file.dir, r.file.name)}, "has no food", again))
-	}
+		return r.food(rows, seen)
+	})
 }
 
 var codeShape = regexp.MustCompile(`^[0-9]{8}$`)
@@ -149,15 +140,11 @@ func (r *reader) food(rows rows, seen map[string]bool) (*food.Food, error) {
 	if text == "" {
 		return nil, rows.Wrong(nameColumn, "the food has no name")
 	}
-	f := &food.Food{
-		ID:             food.ID{Table: r.tableID, Code: code},
-		Names:          []food.Name{{Language: "en", Text: text}},
-		PublisherGroup: oneLine(rows.Text(categoryColumn)),
-		Density:        food.Density{GramsPerMl: food.None, SD: food.None},
-		Edible:         food.None,
-		Note:           "WWEIA category " + oneLine(rows.Text(categoryNumber)),
-		Values:         make([]food.Value, len(r.nutrients)),
-	}
+	f := table.NewFood(r.tableID, code)
+	f.Names = []food.Name{{Language: "en", Text: text}}
+	f.PublisherGroup = oneLine(rows.Text(categoryColumn))
+	f.Note = "WWEIA category " + oneLine(rows.Text(categoryNumber))
+	f.Values = make([]food.Value, len(r.nutrients))
 	f.Group = r.rules.Group(f.PublisherGroup, f.Name())
 	for i, n := range r.nutrients {
 		amount, err := rows.Number(n.header)
@@ -167,10 +154,8 @@ func (r *reader) food(rows rows, seen map[string]bool) (*food.Food, error) {
 		if err != nil {
 			return nil, err
 		}
-		f.Values[i] = food.Value{
-			Constituent: n.ID(r.tableID), Amount: amount * n.Factor, State: estimate.Calculated,
-			SD: food.None, Low: food.None, High: food.None, Limit: food.None, Source: work, Ref: n.Column,
-		}
+		f.Values[i] = table.NewValue(n.ID(r.tableID), work, n.Column)
+		f.Values[i].Amount, f.Values[i].State = amount*n.Factor, estimate.Calculated
 	}
 	return f, nil
 }

@@ -2,6 +2,7 @@ package fndds
 
 import (
 	"context"
+	"io/fs"
 
 	"sipsum/internal/food"
 	"sipsum/internal/source"
@@ -23,20 +24,16 @@ var Format = table.Format{
 	Title:   title + ", At A Glance workbook of nutrient values",
 	Licence: licence,
 	Needs:   "the folder (or .zip) with the workbook \"FNDDS Nutrient Values\", the workbook itself, or its copy as .csv",
-	Open:    open,
+	Open:    table.Opening(open),
 	Sniff:   sniff,
 }
 
-// open finds the file and reads its header.
-func open(ctx context.Context, path, id string) (*table.Release, error) {
+// open finds the file and reads its header; dir names its place in messages.
+func open(ctx context.Context, files fs.FS, dir, id string) (*table.Release, error) {
 	if id == "" {
 		id = name
 	}
-	files, err := table.Files(path)
-	if err != nil {
-		return nil, err
-	}
-	f, err := find(files, table.Dir(path))
+	f, err := find(files, dir)
 	if err != nil {
 		return nil, err
 	}

@@ -160,40 +160,24 @@ func (r *reader) id(c column) constituent.ID {
 
 // stream gives the foods in the order of the file.
 func (r *reader) stream(ctx context.Context, yield func(*food.Food, error) bool) {
-	if err := r.eachFood(ctx, yield); err != nil && err != io.EOF {
-		yield(nil, err)
-	}
-}
-
-func (r *reader) eachFood(ctx context.Context, yield func(*food.Food, error) bool) error {
-	if err := ctx.Err(); err != nil {
-		return err
-	}
 	cells, err := r.open()
 	if err != nil {
-		return err
+		yield(nil, err)
+		return
 	}
 	defer cells.Close()
 	seen := map[string]bool{}
-	for {
-		if err := ctx.Err(); err != nil {
-			return err
-		}
+	table.Stream(ctx, yield, func() (*food.Food, error) {
 		row, err := cells.Next()
 		if err == io.EOF && len(seen) == 0 {
-			return fail.At(fail.Wrong, fail.Place{File: path.Join(r.dir, r.mapping.about[roleFile])}, "holds no food", again)
-		} else if err != nil {
-			return err
+			err = fail.At(fail.Wrong, fail.Place{File: path.Join(r.dir, r.mapping.about[roleFile])}, "holds no food", again)
+		}
+		if err != nil {
+			return nil, err
 		}
 		line := &line{reader: r, cells: cells, row: row}
-		f, err := line.food(seen)
-		if err != nil {
-			return err
-		}
-		if !yield(f, nil) {
-			return nil
-		}
-	}
+		return line.food(seen)
+	})
 }
 
 // number reads a number with the decimal sign of the table.

@@ -1,7 +1,6 @@
 package generic
 
 import (
-	"bytes"
 	"context"
 	"io/fs"
 	"os"
@@ -48,14 +47,8 @@ var Format = table.Format{
 		if err != nil {
 			return false
 		}
-		in, err := files.Open(mapName)
-		if err != nil {
-			return false
-		}
-		defer in.Close()
-		start := make([]byte, 64)
-		n, _ := in.Read(start)
-		return bytes.HasPrefix(bytes.TrimPrefix(start[:n], []byte(bom)), []byte(strings.Join(fields, ",")))
+		start := strings.TrimPrefix(string(table.Start(files, mapName)), bom)
+		return strings.HasPrefix(start, strings.Join(fields, ","))
 	},
 }
 

@@ -2,7 +2,6 @@ package generic_test
 
 import (
 	"math"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -44,18 +43,15 @@ func TestInventedTable(t *testing.T) {
 }
 
 func TestFoodsAsWritten(t *testing.T) {
-	foods := read(t, invented)
+	foods := tablestest.Foods(t, generic.Format, invented)
 	a1 := foods["A1"]
 	assert.Equal(t, []food.Name{{Language: "en", Text: "Invented lemon juice"}, {Language: "fr", Text: "Jus de citron inventé"}}, a1.Names)
 	assert.Equal(t, "citrus juice", a1.Group)
 	assert.Equal(t, 1.025, a1.Density.GramsPerMl)
 	assert.Equal(t, "first press", a1.Note)
-	v, _ := a1.Value("CITAC")
-	assert.Equal(t, 6, v.N)
-	v, _ = a1.Value("SE")
-	assert.Equal(t, 0.5, v.Limit)
-	v, _ = foods["A2"].Value("CITAC")
-	assert.Equal(t, 50.0, v.Limit, "half of the last digit of a column in g with one decimal")
+	assert.Equal(t, 6, tablestest.Value(t, a1, "CITAC").N)
+	assert.Equal(t, 0.5, tablestest.Value(t, a1, "SE").Limit)
+	assert.Equal(t, 50.0, tablestest.Value(t, foods["A2"], "CITAC").Limit, "half of the last digit of a column in g with one decimal")
 
 	a3 := foods["A3"]
 	assert.Empty(t, a3.Group)
@@ -152,16 +148,14 @@ func TestAWorkbookReadsLikeTheText(t *testing.T) {
 	}
 	require.NoError(t, book.SaveAs(filepath.Join(dir, "t.xlsx")))
 	mapping := strings.Replace(small, "t.csv", "t.xlsx", 1) + "sheet,,Foods,,,\nheader,,3,,,\ndecimal,,comma,,,\n"
-	require.NoError(t, os.WriteFile(filepath.Join(dir, "m.csv"), []byte(mapping), 0o600))
-	foods := read(t, filepath.Join(dir, "m.csv"))
+	tablestest.Write(t, dir, "m.csv", []byte(mapping))
+	foods := tablestest.Foods(t, generic.Format, filepath.Join(dir, "m.csv"))
 	for code, want := range map[string]float64{"01": 1.25, "02": 1.5} {
-		v, ok := foods[code].Value("CITAC")
-		require.True(t, ok)
-		assert.Equal(t, want, v.Amount)
+		assert.Equal(t, want, tablestest.Value(t, foods[code], "CITAC").Amount)
 	}
 	assert.Empty(t, foods["03"].Values)
 
-	require.NoError(t, os.WriteFile(filepath.Join(dir, "m.csv"), []byte(strings.Replace(mapping, "sheet,,Foods", "sheet,,Food", 1)), 0o600))
+	tablestest.Write(t, dir, "m.csv", []byte(strings.Replace(mapping, "sheet,,Foods", "sheet,,Food", 1)))
 	_, err = generic.Format.Open(t.Context(), filepath.Join(dir, "m.csv"), "")
 	assert.ErrorContains(t, err, `m.csv:9: t.xlsx has no sheet "Food" (its sheets are ["Sheet1" "Foods"])`)
 }
@@ -177,30 +171,7 @@ func open(t *testing.T, files map[string]string) ([]*food.Food, error) {
 	t.Helper()
 	dir := t.TempDir()
 	for name, text := range files {
-		require.NoError(t, os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600))
+		tablestest.Write(t, dir, name, []byte(text))
 	}
-	release, err := generic.Format.Open(t.Context(), filepath.Join(dir, "m.csv"), "")
-	if err != nil {
-		return nil, err
-	}
-	var foods []*food.Food
-	for f, err := range release.Foods {
-		if err != nil {
-			return nil, err
-		}
-		foods = append(foods, f)
-	}
-	return foods, nil
-}
-
-func read(t *testing.T, path string) map[string]*food.Food {
-	t.Helper()
-	release, err := generic.Format.Open(t.Context(), path, "")
-	require.NoError(t, err)
-	foods := map[string]*food.Food{}
-	for f, err := range release.Foods {
-		require.NoError(t, err)
-		foods[f.ID.Code] = f
-	}
-	return foods
+	return tablestest.Read(t, generic.Format, filepath.Join(dir, "m.csv"))
 }

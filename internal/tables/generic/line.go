@@ -30,9 +30,7 @@ func (l *line) food(seen map[string]bool) (*food.Food, error) {
 	if len(l.row) != l.width && !(l.workbook() && len(l.row) < l.width) {
 		return nil, l.cells.Wrong(len(l.row)-1, fmt.Sprintf("%d cells where the header has %d", len(l.row), l.width))
 	}
-	f := &food.Food{
-		ID: food.ID{Table: l.tableID}, Edible: food.None, Density: food.Density{GramsPerMl: food.None, SD: food.None},
-	}
+	f := table.NewFood(l.tableID, "")
 	var notes []string
 	for _, c := range l.mapping.columns {
 		if err := l.describe(f, c, &notes); err != nil {
@@ -129,7 +127,7 @@ func (l *line) values(f *food.Food) (left []string, err error) {
 
 // value reads a cell and its spread; ok is false for a cell that says nothing.
 func (l *line) value(i int, c column) (v food.Value, ok bool, err error) {
-	v = food.Value{Constituent: l.id(c), Amount: food.None, SD: food.None, Low: food.None, High: food.None, Limit: food.None, Source: work}
+	v = table.NewValue(l.id(c), work, "")
 	text := l.text(c)
 	x, isNumber := l.number(text)
 	switch mark := l.mapping.marks[text]; {

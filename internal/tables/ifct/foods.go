@@ -3,7 +3,6 @@ package ifct
 import (
 	"context"
 	"fmt"
-	"io"
 	"io/fs"
 	"strings"
 
@@ -31,21 +30,12 @@ func (r *reader) foods(ctx context.Context, yield func(*food.Food, error) bool) 
 	}
 	defer rows.Close()
 	seen := map[string]bool{}
-	for {
-		if err = ctx.Err(); err != nil {
-			break
+	table.Stream(ctx, yield, func() (*food.Food, error) {
+		if err := rows.Next(); err != nil {
+			return nil, err
 		}
-		if err = rows.Next(); err != nil {
-			break
-		}
-		var f *food.Food
-		if f, err = r.food(rows, seen); err != nil || !yield(f, nil) {
-			break
-		}
-	}
-	if err != nil && err != io.EOF {
-		yield(nil, err)
-	}
+		return r.food(rows, seen)
+	})
 }
 
 // food reads the current row.
@@ -55,14 +45,10 @@ func (r *reader) food(rows *table.Rows, seen map[string]bool) (*food.Food, error
 		return nil, rows.Wrong("code", fmt.Sprintf("code %.40q is empty or stands twice", code))
 	}
 	seen[code] = true
-	f := &food.Food{
-		ID:             food.ID{Table: r.tableID, Code: code},
-		Names:          []food.Name{{Language: "en", Text: rows.Text("name")}},
-		PublisherGroup: rows.Text("grup"),
-		Density:        food.Density{GramsPerMl: food.None, SD: food.None},
-		Edible:         food.None,
-		Values:         make([]food.Value, 0, len(r.components)),
-	}
+	f := table.NewFood(r.tableID, code)
+	f.Names = []food.Name{{Language: "en", Text: rows.Text("name")}}
+	f.PublisherGroup = rows.Text("grup")
+	f.Values = make([]food.Value, 0, len(r.components))
 	f.Group = r.rules.Group(f.PublisherGroup, f.Name())
 	if latin := rows.Text("scie"); latin != "" {
 		f.Names = append(f.Names, food.Name{Language: "la", Text: latin})
@@ -84,10 +70,7 @@ func (r *reader) food(rows *table.Rows, seen map[string]bool) (*food.Food, error
 
 // value reads a component of the current row.
 func (r *reader) value(rows *table.Rows, c component, regions float64) (food.Value, error) {
-	v := food.Value{
-		Constituent: c.ID(r.tableID), SD: food.None, Low: food.None, High: food.None, Limit: food.None,
-		Source: work, Ref: c.Column,
-	}
+	v := table.NewValue(c.ID(r.tableID), work, c.Column)
 	amount, err := rows.Number(c.Column)
 	if err != nil {
 		return v, err
@@ -96,7 +79,7 @@ func (r *reader) value(rows *table.Rows, c component, regions float64) (food.Val
 		return v, rows.Wrong(c.Column, "the value is empty")
 	}
 	if amount == 0 {
-		v.Amount, v.State = food.None, estimate.Unknown
+		v.State = estimate.Unknown
 		return v, nil
 	}
 	v.Amount, v.State = amount*c.Factor, estimate.Measured

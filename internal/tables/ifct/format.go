@@ -4,7 +4,6 @@ import (
 	"context"
 	"io/fs"
 	"os"
-	"path/filepath"
 	"strings"
 
 	"sipsum/internal/fail"
@@ -66,12 +65,5 @@ func open(ctx context.Context, files fs.FS, dir, id string) (*table.Release, err
 
 // sniff looks for the header's first cells.
 func sniff(path string) bool {
-	in, err := os.Open(filepath.Join(path, file))
-	if err != nil {
-		return false
-	}
-	defer in.Close()
-	start := make([]byte, 64)
-	n, _ := in.Read(start)
-	return strings.Contains(string(start[:n]), "Food Code; code")
+	return strings.Contains(string(table.Start(os.DirFS(path), file)), "Food Code; code")
 }

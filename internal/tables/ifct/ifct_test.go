@@ -2,12 +2,9 @@ package ifct_test
 
 import (
 	"math"
-	"os"
-	"path/filepath"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
@@ -42,23 +39,17 @@ func TestInventedRelease(t *testing.T) {
 }
 
 func TestLocalNames(t *testing.T) {
-	release, err := ifct.Format.Open(t.Context(), invented, "")
-	require.NoError(t, err)
-	names, notes := map[string][]food.Name{}, map[string]string{}
-	for f, err := range release.Foods {
-		require.NoError(t, err)
-		names[f.ID.Code], notes[f.ID.Code] = f.Names, f.Note
-	}
-	assert.Equal(t, []food.Name{{Language: "en", Text: "Invented juice, sour"}, {Language: "la", Text: "Fructus fictus"}, {Language: "hi", Text: "Khatta ras"}, {Language: "ta", Text: "Pulippu"}}, names["Z001"])
-	assert.Equal(t, "Kh. Soh invented; [Place of collection: nowhere]", notes["Z001"])
-	assert.Equal(t, []food.Name{{Language: "en", Text: "Invented seed"}, {Language: "la", Text: "Semen fictum"}, {Language: "as", Text: "Guti"}, {Language: "en", Text: "Made-up seed"}}, names["Z003"])
-	assert.Equal(t, "B., H. Beej", notes["Z003"])
+	foods := tablestest.Foods(t, ifct.Format, invented)
+	assert.Equal(t, []food.Name{{Language: "en", Text: "Invented juice, sour"}, {Language: "la", Text: "Fructus fictus"}, {Language: "hi", Text: "Khatta ras"}, {Language: "ta", Text: "Pulippu"}}, foods["Z001"].Names)
+	assert.Equal(t, "Kh. Soh invented; [Place of collection: nowhere]", foods["Z001"].Note)
+	assert.Equal(t, []food.Name{{Language: "en", Text: "Invented seed"}, {Language: "la", Text: "Semen fictum"}, {Language: "as", Text: "Guti"}, {Language: "en", Text: "Made-up seed"}}, foods["Z003"].Names)
+	assert.Equal(t, "B., H. Beej", foods["Z003"].Note)
 }
 
 // Single figures as printed in compositions.csv of the package, in g per 100 g
 // (energy in kJ), cited to check the conversion of units.
 func TestWholeRelease(t *testing.T) {
-	tablestest.Run(t, ifct.Format, whole(t), tablestest.Want{
+	tablestest.Run(t, ifct.Format, tablestest.Published(t, "ifct2017"), tablestest.Want{
 		Columns: 207, Foods: 542, Values: 542 * 207, First: "A001", Last: "T014",
 		Names: map[string]string{"E033": "Lemon, juice", "L002": "Milk, whole, Cow"},
 		Spots: []tablestest.Spot{
@@ -76,14 +67,4 @@ func TestWholeRelease(t *testing.T) {
 			tablestest.At("T001", "ENERC", estimate.Unknown, none, none, "enerc 0"),
 		},
 	})
-}
-
-// whole gives the folder of the whole table, which is not part of sipsum.
-func whole(t *testing.T) string {
-	t.Helper()
-	shared := os.Getenv("SIPSUM_SHARED")
-	if shared == "" {
-		t.Skip("SIPSUM_SHARED is not set: the published file is needed")
-	}
-	return filepath.Join(shared, "tables", "ifct2017")
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"sipsum/internal/food"
+	"sipsum/internal/tables/table"
 )
 
 // The fields of FOOD_DES.
@@ -23,13 +24,10 @@ const (
 
 // describe makes a food of a line of FOOD_DES, without values.
 func (r *reader) describe(in *lines) *food.Food {
-	f := &food.Food{
-		ID:             food.ID{Table: r.tableID, Code: in.text(0)},
-		Names:          []food.Name{{Language: "en", Text: in.text(fieldName)}},
-		PublisherGroup: r.groups[in.text(fieldGroup)],
-		Density:        food.Density{GramsPerMl: food.None, SD: food.None},
-		Note:           noteOf(in),
-	}
+	f := table.NewFood(r.tableID, in.text(0))
+	f.Names = []food.Name{{Language: "en", Text: in.text(fieldName)}}
+	f.PublisherGroup = r.groups[in.text(fieldGroup)]
+	f.Note = noteOf(in)
 	f.Group = r.rules.Group(f.PublisherGroup, f.Name())
 	if common := in.text(fieldCommon); common != "" {
 		f.Names = append(f.Names, food.Name{Language: "en", Text: common})

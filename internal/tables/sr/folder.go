@@ -2,9 +2,9 @@ package sr
 
 import (
 	"io/fs"
-	"strings"
 
 	"sipsum/internal/fail"
+	"sipsum/internal/tables/table"
 )
 
 // The files that are read.
@@ -26,33 +26,15 @@ type folder struct {
 	dir  string
 }
 
-func (f folder) has(name string) bool {
-	info, err := fs.Stat(f.fsys, name)
-	return err == nil && info.Mode().IsRegular()
-}
+func (f folder) has(name string) bool { return table.Has(f.fsys, name) }
 
 // present gives the files to read, or the error that names the missing ones.
 func (f folder) present() ([]string, error) {
 	if info, err := fs.Stat(f.fsys, "."); err != nil || !info.IsDir() {
 		return nil, fail.At(fail.Wrong, fail.Place{File: f.dir}, "is not a folder that can be read", "give the folder that holds FOOD_DES.txt and the other files")
 	}
-	var names, missing []string
-	for _, name := range []string{foodFile, valueFile, columnFile, groupFile, sourceFile} {
-		if f.has(name) {
-			names = append(names, name)
-		} else {
-			missing = append(missing, name)
-		}
-	}
-	if len(missing) > 0 {
-		return nil, fail.At(fail.Wrong, fail.Place{File: f.dir}, "lacks "+strings.Join(missing, ", "), mandatoryHint)
-	}
-	for _, name := range []string{derivFile, portionFile, footnoteFile} {
-		if f.has(name) {
-			names = append(names, name)
-		}
-	}
-	return names, nil
+	needed := []string{foodFile, valueFile, columnFile, groupFile, sourceFile}
+	return table.Present(f.fsys, f.dir, needed, []string{derivFile, portionFile, footnoteFile}, mandatoryHint)
 }
 
 // nothing stands for an optional file that is not there.

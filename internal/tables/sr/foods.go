@@ -1,6 +1,7 @@
 package sr
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"io"
@@ -67,31 +68,23 @@ func (r *reader) foods(ctx context.Context, yield func(*food.Food, error) bool) 
 	}
 	v := &values{columns: r.columns, origins: r.origins, refs: map[string]string{}, seen: make([]int, len(r.columns))}
 	last := ""
-	for {
-		if err = ctx.Err(); err != nil {
-			break
-		}
-		if err = in.next(); err != nil {
-			break
+	table.Stream(ctx, yield, func() (*food.Food, error) {
+		if err := in.next(); err == io.EOF {
+			return nil, cmp.Or(b.end(), err)
+		} else if err != nil {
+			return nil, err
 		}
 		f := r.describe(in)
-		if err = r.check(in, f, last); err != nil {
-			break
+		if err := r.check(in, f, last); err != nil {
+			return nil, err
 		}
 		last = f.ID.Code
+		var err error
 		if f.Edible, err = edible(in); err != nil {
-			break
+			return nil, err
 		}
-		if err = r.fill(f, in, b, v); err != nil || !yield(f, nil) {
-			break
-		}
-	}
-	if err == io.EOF {
-		err = b.end()
-	}
-	if err != nil {
-		yield(nil, err)
-	}
+		return f, r.fill(f, in, b, v)
+	})
 }
 
 // check refuses a code that is not five digits or not above the last one, and

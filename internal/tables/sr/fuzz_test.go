@@ -2,27 +2,19 @@ package sr
 
 import (
 	"context"
-	"errors"
-	"os"
 	"testing"
 	"testing/fstest"
 
-	"sipsum/internal/estimate"
-	"sipsum/internal/fail"
-	"sipsum/internal/food"
+	"sipsum/internal/tables/tablestest"
 )
 
 // FuzzSR reads a release whose foods, values, portions and footnotes are any
 // bytes: it must end, give only legal values, and refuse with file and line.
 func FuzzSR(f *testing.F) {
-	const dir = "../../../testdata/tables/sr/"
+	const dir = "../../../testdata/tables/sr"
 	fixed := fstest.MapFS{}
 	for _, name := range []string{columnFile, groupFile, sourceFile, derivFile} {
-		content, err := os.ReadFile(dir + name)
-		if err != nil {
-			f.Fatal(err)
-		}
-		fixed[name] = &fstest.MapFile{Data: content}
+		fixed[name] = &fstest.MapFile{Data: tablestest.Bytes(f, dir, name)}
 	}
 	const foods = "~01001~^~0100~^~Butter, salted~^~B~^~~^~~^~Y~^~~^0^~~^6.38^4.27^8.79^3.87\r\n"
 	const values = "~01001~^~203~^0.85^16^0.074^~1~^~~^~~^~~^^^^^^^~~^11/1976^\r\n"
@@ -35,27 +27,6 @@ func FuzzSR(f *testing.F) {
 			files[name] = file
 		}
 		release, err := open(context.Background(), folder{fsys: files, dir: "fuzz"}, "")
-		if err != nil {
-			checkFault(t, err)
-			return
-		}
-		for f, err := range release.Foods {
-			if err != nil {
-				checkFault(t, err)
-				return
-			}
-			for _, v := range f.Values {
-				if v.Amount < 0 || v.SD < 0 || v.N < 0 || v.State > estimate.Unknown || (v.State >= estimate.Trace) == food.Stated(v.Amount) {
-					t.Fatalf("%s: %+v", f.ID, v)
-				}
-			}
-		}
+		tablestest.Legal(t, release, err)
 	})
-}
-
-func checkFault(t *testing.T, err error) {
-	var faults *fail.Error
-	if !errors.As(err, &faults) || faults.Faults[0].File == "" || faults.Exit != fail.Wrong {
-		t.Fatalf("not a fault with a place: %v", err)
-	}
 }

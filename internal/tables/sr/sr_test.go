@@ -55,7 +55,7 @@ func TestTrimmedRelease(t *testing.T) {
 
 // Counts of the documentation of SR28, Table 3.
 func TestWholeRelease(t *testing.T) {
-	tablestest.Run(t, sr.Format, whole(t), tablestest.Want{
+	tablestest.Run(t, sr.Format, tablestest.Published(t, "sr28"), tablestest.Want{
 		Columns: 150, Foods: 8789, Values: 679045, First: "01001", Last: "93600",
 		// FOOD_DES has bytes 0x91 and 0x92, the quotes of Windows-1252.
 		Names: map[string]string{"09160": "Lime juice, raw", "93600": "Turtle, green, raw"},
@@ -69,8 +69,7 @@ func TestWholeRelease(t *testing.T) {
 // TestStatesOfZeros counts the three kinds of zero of SR28: 61,269 rows have
 // source code 7, and the other zeros divide by their data points.
 func TestStatesOfZeros(t *testing.T) {
-	release, err := sr.Format.Open(t.Context(), whole(t), "")
-	require.NoError(t, err)
+	release := tablestest.Open(t, sr.Format, tablestest.Published(t, "sr28"))
 	assert.Equal(t, "28", release.Table.Edition)
 	zeros := map[estimate.State]int{}
 	for f, err := range release.Foods {
@@ -87,27 +86,26 @@ func TestStatesOfZeros(t *testing.T) {
 
 func TestLimitIsHalfOfTheLastDecimalOfTheColumn(t *testing.T) {
 	// NUTR_DEF.txt: ~213~^~g~^~LACS~^~Lactose~^~2~ and ~322~^~µg~^~CARTA~^~Carotene, alpha~^~0~
-	f := read(t, "09160")
+	f := tablestest.Foods(t, sr.Format, trimmed)["09160"]
 	for tag, limit := range map[constituent.ID]float64{"LACS": 0.005, "CARTA": 0.5} {
-		v, ok := f.Value(tag)
-		require.True(t, ok)
-		assert.Equal(t, limit, v.Limit, tag)
+		assert.Equal(t, limit, tablestest.Value(t, f, tag).Limit, tag)
 	}
 }
 
 func TestFoodAsPublished(t *testing.T) {
-	f := read(t, "01001")
+	foods := tablestest.Foods(t, sr.Format, trimmed)
+	f := foods["01001"]
 	require.NotEmpty(t, f.Portions)
 	assert.Equal(t, `pat (1" sq, 1/3" high)`, f.Portions[0].Name) // ~01001~^1^1^~pat (1" sq, 1/3" high)~^5.0^^
 	assert.Equal(t, 5.0, f.Portions[0].Grams)
 	assert.Equal(t, "Dairy and Egg Products", f.PublisherGroup)
 	assert.Equal(t, 1.0, f.Edible)
 
-	f = read(t, "01012") // ~01012~^1^4^~oz~^113^^
+	f = foods["01012"] // ~01012~^1^4^~oz~^113^^
 	assert.Equal(t, "4 oz", f.Portions[0].Name)
 	assert.Equal(t, 113.0, f.Portions[0].Grams)
 
-	f = read(t, "01048") // two jars (5 oz), of 128 g and 142 g
+	f = foods["01048"] // two jars (5 oz), of 128 g and 142 g
 	names := map[string]float64{}
 	for _, p := range f.Portions {
 		names[p.Name] = p.Grams
@@ -115,72 +113,31 @@ func TestFoodAsPublished(t *testing.T) {
 	assert.Equal(t, 128.0, names["jar (5 oz)"])
 	assert.Equal(t, 142.0, names["jar (5 oz)~2"])
 
-	f = read(t, "09316") // ~Caps and stems~^6^
+	f = foods["09316"] // ~Caps and stems~^6^
 	assert.InDelta(t, 0.94, f.Edible, 1e-12)
 	assert.Contains(t, f.Note, "Caps and stems")
 	assert.Contains(t, f.Note, "On 432: Value based on the analysis of 5-methyltetrahydrofolate")
 
-	f = read(t, "13361") // refuse is blank; FOOTNOTE has bytes 0xA0 and 0x94
+	f = foods["13361"] // refuse is blank; FOOTNOTE has bytes 0xA0 and 0x94
 	assert.False(t, food.Stated(f.Edible))
 	assert.Contains(t, f.Note, "of 0\u201d fat trim cuts")
 	assert.Contains(t, f.Note, "were\u00a0based")
 }
 
 func TestOptionalFilesMayBeAbsent(t *testing.T) {
-	dir := t.TempDir()
-	require.NoError(t, os.CopyFS(dir, os.DirFS(trimmed)))
+	dir := tablestest.Copy(t, trimmed)
 	for _, name := range []string{"WEIGHT.txt", "FOOTNOTE.txt", "DERIV_CD.txt"} {
 		require.NoError(t, os.Remove(filepath.Join(dir, name)))
 	}
-	release, err := sr.Format.Open(t.Context(), dir, "")
-	require.NoError(t, err)
-	n := 0
-	for f, err := range release.Foods {
-		require.NoError(t, err)
+	foods := tablestest.Foods(t, sr.Format, dir)
+	assert.Len(t, foods, 14)
+	for _, f := range foods {
 		assert.Empty(t, f.Portions)
-		n++
 	}
-	assert.Equal(t, 14, n)
-}
-
-func read(t *testing.T, code string) *food.Food {
-	t.Helper()
-	release, err := sr.Format.Open(t.Context(), trimmed, "")
-	require.NoError(t, err)
-	for f, err := range release.Foods {
-		require.NoError(t, err)
-		if f.ID.Code == code {
-			return f
-		}
-	}
-	require.Fail(t, "no food "+code)
-	return nil
-}
-
-// whole gives the folder of the whole release, which is not part of sipsum.
-func whole(tb testing.TB) string {
-	tb.Helper()
-	shared := os.Getenv("SIPSUM_SHARED")
-	if shared == "" {
-		tb.Skip("SIPSUM_SHARED is not set: the published files are needed")
-	}
-	return filepath.Join(shared, "tables", "sr28")
 }
 
 func BenchmarkRead(b *testing.B) {
-	dir := whole(b)
-	values := 0
-	for b.Loop() {
-		release, err := sr.Format.Open(b.Context(), dir, "")
-		require.NoError(b, err)
-		for f, err := range release.Foods {
-			if err != nil {
-				b.Fatal(err)
-			}
-			values += len(f.Values)
-		}
-	}
-	b.ReportMetric(float64(values)/b.Elapsed().Seconds(), "values/s")
+	tablestest.Bench(b, sr.Format, tablestest.Published(b, "sr28"))
 }
 
 // TestFilesThatDoNotBelongTogether: each file is whole by itself, but a line of
@@ -216,19 +173,11 @@ func TestFilesThatDoNotBelongTogether(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			dir := t.TempDir()
-			require.NoError(t, os.CopyFS(dir, os.DirFS(trimmed)))
-			content, err := os.ReadFile(filepath.Join(trimmed, c.file))
-			require.NoError(t, err)
-			lines := slices.Collect(strings.Lines(string(content)))
-			text := strings.Join(c.change(lines), "")
-			require.NoError(t, os.WriteFile(filepath.Join(dir, c.file), []byte(text), 0o600))
-			release, err := sr.Format.Open(t.Context(), dir, "")
-			if err == nil {
-				for _, e := range release.Foods {
-					err = e
-				}
-			}
+			dir := tablestest.Change(t, trimmed, c.file, func(content []byte) []byte {
+				lines := slices.Collect(strings.Lines(string(content)))
+				return []byte(strings.Join(c.change(lines), ""))
+			})
+			_, err := tablestest.Read(t, sr.Format, dir)
 			assert.ErrorContains(t, err, c.says)
 		})
 	}

@@ -2,6 +2,7 @@ package stfcj
 
 import (
 	"context"
+	"io/fs"
 
 	"sipsum/internal/food"
 	"sipsum/internal/source"
@@ -25,22 +26,19 @@ var Format = table.Format{
 	Title:   title + " 2020, workbooks",
 	Licence: licence,
 	Needs:   "the folder (or .zip) with the workbook of the main table and, if wanted, those of the organic acids, carbohydrates and fatty acids",
-	Open:    open,
+	Open:    table.Opening(open),
 	Sniff:   sniff,
 }
 
-// open finds the workbooks and reads their headers and the annexes.
-func open(ctx context.Context, path, id string) (*table.Release, error) {
+// open finds the workbooks and reads their headers and the annexes; dir names
+// their place in messages.
+func open(ctx context.Context, files fs.FS, dir, id string) (*table.Release, error) {
 	if id == "" {
 		id = name
 	}
-	files, err := table.Files(path)
-	if err != nil {
-		return nil, err
-	}
 	r := &reader{tableID: id}
 	r.data()
-	books, err := findBooks(files, table.Dir(path))
+	books, err := findBooks(files, dir)
 	if err != nil {
 		return nil, err
 	}

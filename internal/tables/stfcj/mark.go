@@ -9,6 +9,7 @@ import (
 
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
+	"sipsum/internal/tables/table"
 )
 
 // shown gives a cell as the spreadsheet shows it where its number format sets it
@@ -39,10 +40,7 @@ func shown(cell, format string) string {
 // value reads what is printed in a cell of a column; stated is false for the
 // signs that say that there is no value. what is the fault, if there is one.
 func (c *column) value(printed string, p part) (v food.Value, stated bool, what string) {
-	v = food.Value{
-		Constituent: c.id, Amount: food.None, SD: food.None, Low: food.None, High: food.None, Limit: food.None,
-		Source: p.work(), Ref: c.Column,
-	}
+	v = table.NewValue(c.id, p.work(), c.Column)
 	sign := strings.TrimSpace(norm.NFKC.String(printed))
 	inside, wrapped := strings.CutPrefix(sign, "(")
 	if wrapped {

@@ -65,7 +65,7 @@ func TestTrimmedRelease(t *testing.T) {
 // 2,478 foods is the ministry's count. Values were counted with a few lines of a
 // script over the four workbooks, apart from this reader.
 func TestWholeRelease(t *testing.T) {
-	tablestest.Run(t, stfcj.Format, whole(t), tablestest.Want{
+	tablestest.Run(t, stfcj.Format, tablestest.Published(t, "japan2020"), tablestest.Want{
 		Columns: 146, Foods: 2478, Values: 112878 + 7594 + 1346 + 78329 + 432, First: "01001", Last: "18039",
 		Names: map[string]string{"16046": "＜コーヒー・ココア類＞ コーヒー インスタントコーヒー"},
 		Spots: spots,
@@ -74,8 +74,7 @@ func TestWholeRelease(t *testing.T) {
 
 // TestStates holds the states against counts of the printed signs.
 func TestStates(t *testing.T) {
-	release, err := stfcj.Format.Open(t.Context(), whole(t), "")
-	require.NoError(t, err)
+	release := tablestest.Open(t, stfcj.Format, tablestest.Published(t, "japan2020"))
 	states, inAcids := map[estimate.State]int{}, 0
 	var acids []constituent.ID
 	for _, number := range []string{"FORAC", "ACEAC", "GLYCLAC", "LACAC", "GLUCAC", "OXALAC", "MOLAC", "SUCAC", "FUMAC", "MALAC", "TARAC", "GLUAKAC", "CITAC", "SALAC", "PCHOUAC", "CAFFAC", "FERAC", "CHLRAC", "QUINAC", "OROTAC", "PYROGAC", "PROPAC"} {
@@ -112,18 +111,19 @@ func trimTable(id constituent.ID) constituent.ID {
 
 func TestLimits(t *testing.T) {
 	// The least amount printed: 0.1 g of malic acid, 1 µg of iodine, 0.1 g of tannins.
+	foods := tablestest.Foods(t, stfcj.Format, trimmed)
 	for _, c := range []struct {
-		code, tag string
-		limit     float64
+		code  string
+		tag   constituent.ID
+		limit float64
 	}{{"03022", "MALAC", 50}, {"07156", "SUCAC", 10}, {"07156", "ID", 0.3}, {"16035", "stfcj:nitrate", 0.05}} {
-		v, ok := read(t, c.code).Value(constituent.ID(c.tag))
-		require.True(t, ok)
-		assert.InDelta(t, c.limit, v.Limit, 1e-9, "%s %s", c.code, c.tag)
+		assert.InDelta(t, c.limit, tablestest.Value(t, foods[c.code], c.tag).Limit, 1e-9, "%s %s", c.code, c.tag)
 	}
 }
 
 func TestFoodAsPublished(t *testing.T) {
-	f := read(t, "07042") // (100 g：97mL、100 mL：103g)
+	foods := tablestest.Foods(t, stfcj.Format, trimmed)
+	f := foods["07042"] // (100 g：97mL、100 mL：103g)
 	assert.Equal(t, 1.03, f.Density.GramsPerMl)
 	assert.Equal(t, "果実類", f.PublisherGroup)
 	assert.Equal(t, "citrus juice", f.Group)
@@ -131,31 +131,26 @@ func TestFoodAsPublished(t *testing.T) {
 	assert.Equal(t, 1.0, f.Edible)
 	assert.Equal(t, "別名： バレンシアオレンジ\n(100 g：97mL、100 mL：103g)", f.Note)
 
-	f = read(t, "14001") // (100 g：200mL、100 mL：91g): the halves contradict each other
+	f = foods["14001"] // (100 g：200mL、100 mL：91g): the halves contradict each other
 	assert.False(t, food.Stated(f.Density.GramsPerMl))
-	f = read(t, "13003") // (100 g： 96.9 mL、100 mL： 103.2 g)
+	f = foods["13003"] // (100 g： 96.9 mL、100 mL： 103.2 g)
 	assert.Equal(t, 1.032, f.Density.GramsPerMl)
-	f = read(t, "07091") // refuse 15
+	f = foods["07091"] // refuse 15
 	assert.Equal(t, 0.85, f.Edible)
 
-	f = read(t, "16045")
-	v, ok := f.Value("CAFFN")
-	require.True(t, ok)
-	assert.Equal(t, "remarks: カフェイン: 0.06 g", v.Ref)
-	f = read(t, "06371") // iodine: *
-	_, ok = f.Value("ID")
+	f = foods["16045"]
+	assert.Equal(t, "remarks: カフェイン: 0.06 g", tablestest.Value(t, f, "CAFFN").Ref)
+	f = foods["06371"] // iodine: *
+	_, ok := f.Value("ID")
 	assert.False(t, ok)
-	f = read(t, "16001") // アルコール： 15.4 容量 % is no mass
-	v, ok = f.Value("ALC")
-	require.True(t, ok)
-	assert.Equal(t, "ALC", v.Ref)
+	f = foods["16001"] // アルコール： 15.4 容量 % is no mass
+	assert.Equal(t, "ALC", tablestest.Value(t, f, "ALC").Ref)
 }
 
 // TestMapIsWhole takes columns and units from the headers of the workbooks,
 // which the trimmed release has whole: open refuses a column that the map lacks.
 func TestMapIsWhole(t *testing.T) {
-	release, err := stfcj.Format.Open(t.Context(), trimmed, "")
-	require.NoError(t, err)
+	release := tablestest.Open(t, stfcj.Format, trimmed)
 	m := table.ReadMap("stfcj")
 	assert.Len(t, m.Rows, len(release.Columns)+1, "all but the refuse")
 	for _, c := range release.Columns {
@@ -170,24 +165,19 @@ func TestMapIsWhole(t *testing.T) {
 }
 
 func TestAnnexesMayBeAbsent(t *testing.T) {
-	dir := t.TempDir()
-	require.NoError(t, os.CopyFS(dir, os.DirFS(trimmed)))
+	dir := tablestest.Copy(t, trimmed)
 	for _, file := range []string{"organic_acids.xlsx", "carbohydrates.xlsx", "fatty_acids.xlsx"} {
 		require.NoError(t, os.Remove(filepath.Join(dir, file)))
 	}
 	for _, path := range []string{dir, filepath.Join(dir, "main.xlsx")} {
 		assert.True(t, stfcj.Format.Sniff(path))
-		release, err := stfcj.Format.Open(t.Context(), path, "")
-		require.NoError(t, err)
-		assert.Len(t, release.Columns, 53+6)
-		n := 0
-		for f, err := range release.Foods {
-			require.NoError(t, err)
+		assert.Len(t, tablestest.Open(t, stfcj.Format, path).Columns, 53+6)
+		foods := tablestest.Foods(t, stfcj.Format, path)
+		assert.Len(t, foods, 28)
+		for _, f := range foods {
 			_, ok := f.Value("CITAC")
 			assert.False(t, ok)
-			n++
 		}
-		assert.Equal(t, 28, n)
 	}
 	require.NoError(t, os.Remove(filepath.Join(dir, "main.xlsx")))
 	assert.False(t, stfcj.Format.Sniff(dir))
@@ -203,17 +193,8 @@ func TestArchive(t *testing.T) {
 	require.NoError(t, z.AddFS(os.DirFS(trimmed)))
 	require.NoError(t, z.Close())
 	require.NoError(t, out.Close())
-	folder, err := stfcj.Format.Open(t.Context(), trimmed, "")
-	require.NoError(t, err)
-	packed, err := stfcj.Format.Open(t.Context(), path, "")
-	require.NoError(t, err)
-	assert.Equal(t, folder.Table, packed.Table)
-	n := 0
-	for _, err := range packed.Foods {
-		require.NoError(t, err)
-		n++
-	}
-	assert.Equal(t, 28, n)
+	assert.Equal(t, tablestest.Open(t, stfcj.Format, trimmed).Table, tablestest.Open(t, stfcj.Format, path).Table)
+	assert.Len(t, tablestest.Foods(t, stfcj.Format, path), 28)
 }
 
 func TestDamagedWorkbooks(t *testing.T) {
@@ -243,50 +224,17 @@ func TestWorkbooksThatDoNotBelongTogether(t *testing.T) {
 		{"open parenthesis", "main.xlsx", "7 果実類", "H13", "(8.4", "has no closing parenthesis"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			dir := t.TempDir()
-			require.NoError(t, os.CopyFS(dir, os.DirFS(trimmed)))
+			dir := tablestest.Copy(t, trimmed)
 			book, err := excelize.OpenFile(filepath.Join(dir, c.file))
 			require.NoError(t, err)
 			require.NoError(t, book.SetCellValue(c.sheet, c.cell, c.value))
 			require.NoError(t, book.Save())
-			release, err := stfcj.Format.Open(t.Context(), dir, "")
-			if err == nil {
-				for _, e := range release.Foods {
-					err = e
-				}
-			}
+			_, err = tablestest.Read(t, stfcj.Format, dir)
 			assert.ErrorContains(t, err, c.says)
 		})
 	}
-	dir := t.TempDir()
-	require.NoError(t, os.CopyFS(dir, os.DirFS(trimmed)))
-	raw, err := os.ReadFile(filepath.Join(dir, "main.xlsx"))
-	require.NoError(t, err)
-	require.NoError(t, os.WriteFile(filepath.Join(dir, "main (copy).xlsx"), raw, 0o600))
-	_, err = stfcj.Format.Open(t.Context(), dir, "")
+	dir := tablestest.Copy(t, trimmed)
+	tablestest.Write(t, dir, "main (copy).xlsx", tablestest.Bytes(t, dir, "main.xlsx"))
+	_, err := stfcj.Format.Open(t.Context(), dir, "")
 	assert.ErrorContains(t, err, "is the same part of the table as")
-}
-
-func read(t *testing.T, code string) *food.Food {
-	t.Helper()
-	release, err := stfcj.Format.Open(t.Context(), trimmed, "")
-	require.NoError(t, err)
-	for f, err := range release.Foods {
-		require.NoError(t, err)
-		if f.ID.Code == code {
-			return f
-		}
-	}
-	require.Fail(t, "no food "+code)
-	return nil
-}
-
-// whole gives the folder of the whole release, which is not part of sipsum.
-func whole(t *testing.T) string {
-	t.Helper()
-	shared := os.Getenv("SIPSUM_SHARED")
-	if shared == "" {
-		t.Skip("SIPSUM_SHARED is not set: the published workbooks are needed")
-	}
-	return filepath.Join(shared, "tables", "japan2020")
 }

@@ -3,7 +3,6 @@ package swiss
 import (
 	"context"
 	"fmt"
-	"io"
 	"io/fs"
 	"math"
 	"strings"
@@ -37,21 +36,12 @@ func (r *reader) foods(ctx context.Context, yield func(*food.Food, error) bool) 
 	}
 	defer rows.Close()
 	seen := map[string]bool{}
-	for {
-		if err = ctx.Err(); err != nil {
-			break
+	table.Stream(ctx, yield, func() (*food.Food, error) {
+		if err := rows.Next(); err != nil {
+			return nil, err
 		}
-		if err = rows.Next(); err != nil {
-			break
-		}
-		var f *food.Food
-		if f, err = r.food(rows, seen); err != nil || !yield(f, nil) {
-			break
-		}
-	}
-	if err != nil && err != io.EOF {
-		yield(nil, err)
-	}
+		return r.food(rows, seen)
+	})
 }
 
 // food reads the current row.
@@ -64,13 +54,10 @@ func (r *reader) food(rows *table.Rows, seen map[string]bool) (*food.Food, error
 		return nil, rows.Wrong("ID", fmt.Sprintf("food %s stands twice", code))
 	}
 	seen[code] = true
-	f := &food.Food{
-		ID:             food.ID{Table: r.tableID, Code: code},
-		Names:          names(rows),
-		PublisherGroup: rows.Text("category E"),
-		Edible:         food.None,
-		Values:         make([]food.Value, 0, len(r.columns)),
-	}
+	f := table.NewFood(r.tableID, code)
+	f.Names = names(rows)
+	f.PublisherGroup = rows.Text("category E")
+	f.Values = make([]food.Value, 0, len(r.columns))
 	if len(f.Names) == 0 {
 		return nil, rows.Wrong("name E", "the food has no name")
 	}

@@ -2,7 +2,6 @@ package swiss
 
 import (
 	"context"
-	"io"
 	"io/fs"
 	"path"
 	"strings"
@@ -29,21 +28,15 @@ var Format = table.Format{
 	Title:   title + ", generic foods as CSV",
 	Licence: licence,
 	Needs:   needs,
-	Open: func(ctx context.Context, path, id string) (*table.Release, error) {
-		files, err := table.Files(path)
-		if err != nil {
-			return nil, err
-		}
-		return open(ctx, files, path, id)
-	},
-	Sniff: sniff,
+	Open:    table.Opening(open),
+	Sniff:   sniff,
 }
 
 // find gives the path of the file: in the folder, in the folder "data" of a data
 // package, or the only one there is.
 func find(files fs.FS) (string, bool) {
 	for _, place := range []string{file, path.Join("data", file)} {
-		if info, err := fs.Stat(files, place); err == nil && info.Mode().IsRegular() {
+		if table.Has(files, place) {
 			return place, true
 		}
 	}
@@ -102,17 +95,15 @@ func (r *reader) count(ctx context.Context) (int, error) {
 		return 0, err
 	}
 	defer rows.Close()
-	for n := 0; ctx.Err() == nil; n++ {
-		switch err := rows.Next(); {
-		case err == io.EOF && n == 0:
-			return 0, fail.At(fail.Wrong, fail.Place{File: path.Join(r.dir, r.file)}, "holds no food", again)
-		case err == io.EOF:
-			return n, nil
-		case err != nil:
-			return 0, err
-		}
+	n := 0
+	err = rows.Each(func() error {
+		n++
+		return ctx.Err()
+	})
+	if err == nil && n == 0 {
+		err = fail.At(fail.Wrong, fail.Place{File: path.Join(r.dir, r.file)}, "holds no food", again)
 	}
-	return 0, ctx.Err()
+	return n, err
 }
 
 // sniff looks for the header's first cells.
@@ -125,12 +116,5 @@ func sniff(place string) bool {
 	if !ok {
 		return false
 	}
-	in, err := files.Open(name)
-	if err != nil {
-		return false
-	}
-	defer in.Close()
-	start := make([]byte, 64)
-	n, _ := io.ReadFull(in, start)
-	return strings.Contains(string(start[:n]), "ID,ID V 4.0,ID SwissFIR")
+	return strings.Contains(string(table.Start(files, name)), "ID,ID V 4.0,ID SwissFIR")
 }

@@ -12,6 +12,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/tables/swiss"
 	"sipsum/internal/tables/table"
+	"sipsum/internal/tables/tablestest"
 	"sipsum/internal/unit"
 )
 
@@ -25,8 +26,7 @@ func TestMapIsWhole(t *testing.T) {
 	require.NoError(t, err)
 	require.Len(t, rows[0], 202)
 	m := table.ReadMap("swiss")
-	release, err := swiss.Format.Open(t.Context(), some, "")
-	require.NoError(t, err)
+	release := tablestest.Open(t, swiss.Format, some)
 	words := map[string]string{
 		"kilojoule": "kJ", "kilocalorie": "kcal", "gram": "g", "milligram": "mg", "microgram": "µg",
 		"retinol equivalent": "µg RE", "beta-carotene equivalent": "µg", "alpha-tocopherol equivalent": "mg",

@@ -1,8 +1,6 @@
 package swiss_test
 
 import (
-	"bytes"
-	"errors"
 	"math"
 	"os"
 	"path/filepath"
@@ -12,8 +10,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
-	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/tables/swiss"
 	"sipsum/internal/tables/tablestest"
@@ -55,17 +53,12 @@ func TestSomeRows(t *testing.T) {
 // Counts of foods, and of figures: 36,051 weighted, 180 best estimates, 38 of
 // unknown type, 33 means, 45 traces, 10 "less than".
 func TestWholeRelease(t *testing.T) {
-	shared := os.Getenv("SIPSUM_SHARED")
-	if shared == "" {
-		t.Skip("SIPSUM_SHARED is not set: the published files are needed")
-	}
-	dir := filepath.Join(shared, "tables", "swiss53")
+	dir := tablestest.Published(t, "swiss53")
 	tablestest.Run(t, swiss.Format, dir, tablestest.Want{
 		Columns: 37, Foods: 999, Values: 36_357, First: "10533", Last: "1616", Spots: spots(),
 		Names: map[string]string{"605": "Lemon juice", "47": "Drinking water (average Switzerland)"},
 	})
-	release, err := swiss.Format.Open(t.Context(), dir, "")
-	require.NoError(t, err)
+	release := tablestest.Open(t, swiss.Format, dir)
 	assert.Equal(t, "5.3", release.Table.Edition)
 	count := map[estimate.State]int{}
 	dense := 0
@@ -83,10 +76,11 @@ func TestWholeRelease(t *testing.T) {
 }
 
 func TestMarksAndDensity(t *testing.T) {
-	foods := read(t, some)
+	foods := tablestest.Foods(t, swiss.Format, some)
 	for _, c := range []struct {
-		code, tag string
-		limit     float64
+		code  string
+		tag   constituent.ID
+		limit float64
 	}{
 		{"821", "CARTB", 3},                      // less than 3
 		{"819", "swiss:vitamin-a-activity", 0.5}, // less than 0; the column has no decimals
@@ -94,17 +88,17 @@ func TestMarksAndDensity(t *testing.T) {
 		{"778", "STARCH", 0.05},                  // trace 0; one decimal
 		{"868", "VITC", 0.05},                    // trace 0; one decimal
 	} {
-		v := value(t, foods[c.code], c.tag)
+		v := tablestest.Value(t, foods[c.code], c.tag)
 		assert.InDelta(t, c.limit, v.Limit, 1e-12, "%s %s", c.code, c.tag)
 		assert.False(t, food.Stated(v.Amount))
 	}
 	oil := foods["591"]
 	assert.Equal(t, 0.9, oil.Density.GramsPerMl)
 	assert.InDelta(t, 0.05/math.Sqrt(3), oil.Density.SD, 1e-12)
-	assert.Equal(t, "energy kJ, printed per 100 ml: 3330", value(t, oil, "ENERC").Ref)
-	assert.Equal(t, "swiss-computed", value(t, oil, "ENERC").Source)
-	assert.Equal(t, "alcohol, source 22, printed per 100 ml: 0", value(t, oil, "ALC").Ref)
-	assert.Equal(t, "swiss", value(t, oil, "ALC").Source)
+	assert.Equal(t, "energy kJ, printed per 100 ml: 3330", tablestest.Value(t, oil, "ENERC").Ref)
+	assert.Equal(t, "swiss-computed", tablestest.Value(t, oil, "ENERC").Source)
+	assert.Equal(t, "alcohol, source 22, printed per 100 ml: 0", tablestest.Value(t, oil, "ALC").Ref)
+	assert.Equal(t, "swiss", tablestest.Value(t, oil, "ALC").Source)
 	assert.False(t, food.Stated(foods["470"].Density.GramsPerMl))
 	for code, want := range map[string]string{
 		"568": "fruit juice", "605": "citrus juice", "1190": "other", "472": "honey", "470": "sugar", "581": "cocoa", "47": "water",
@@ -120,9 +114,7 @@ func TestMarksAndDensity(t *testing.T) {
 
 // A figure per 100 ml cannot be brought to 100 g without a specific gravity.
 func TestNoGravityNoAmount(t *testing.T) {
-	foods := read(t, change(t, func(b []byte) []byte {
-		return bytes.Replace(b, []byte(",0.9,3330,kilojoule,per 100ml"), []byte(",,3330,kilojoule,per 100ml"), 1)
-	}))
+	foods := tablestest.Foods(t, swiss.Format, tablestest.Change(t, some, "generic-foods.csv", tablestest.Swap(t, ",0.9,3330,kilojoule,per 100ml", ",,3330,kilojoule,per 100ml")))
 	oil := foods["591"]
 	assert.Equal(t, "figures per 100 ml without a specific gravity: not known per 100 g", oil.Note)
 	require.Len(t, oil.Values, 37)
@@ -148,13 +140,8 @@ func TestRefusedFields(t *testing.T) {
 		"too large":       {",0.9,3330,", ",0.9," + "1.7e308,", "14:"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			err := readError(t, change(t, func(b []byte) []byte {
-				require.True(t, bytes.Contains(b, []byte(c.old)), c.old)
-				return bytes.Replace(b, []byte(c.old), []byte(c.new), 1)
-			}))
-			var faults *fail.Error
-			require.True(t, errors.As(err, &faults), "%v", err)
-			assert.Equal(t, fail.Wrong, faults.Exit)
+			_, err := tablestest.Read(t, swiss.Format, tablestest.Change(t, some, "generic-foods.csv", tablestest.Swap(t, c.old, c.new)))
+			tablestest.Fault(t, err)
 			assert.Contains(t, err.Error(), c.says)
 			assert.Contains(t, err.Error(), "generic-foods.csv:")
 			assert.Less(t, len(err.Error()), 500)
@@ -164,59 +151,13 @@ func TestRefusedFields(t *testing.T) {
 
 // The file may be named itself, and may lie in the folder of a data package.
 func TestPlacesOfTheFile(t *testing.T) {
-	content, err := os.ReadFile(filepath.Join(some, "generic-foods.csv"))
-	require.NoError(t, err)
+	content := tablestest.Bytes(t, some, "generic-foods.csv")
 	root := t.TempDir()
 	require.NoError(t, os.Mkdir(filepath.Join(root, "data"), 0o700))
-	require.NoError(t, os.WriteFile(filepath.Join(root, "data", "generic-foods.csv"), content, 0o600))
-	require.NoError(t, os.WriteFile(filepath.Join(root, "foods.csv"), append([]byte("\ufeff"), content...), 0o600))
+	tablestest.Write(t, root, "data/generic-foods.csv", content)
+	tablestest.Write(t, root, "foods.csv", append([]byte("\ufeff"), content...))
 	for _, place := range []string{root, filepath.Join(root, "foods.csv")} {
-		assert.Len(t, read(t, place), 21)
+		assert.Len(t, tablestest.Foods(t, swiss.Format, place), 21)
 		assert.True(t, swiss.Format.Sniff(place), place)
 	}
-}
-
-func change(t *testing.T, edit func([]byte) []byte) string {
-	t.Helper()
-	content, err := os.ReadFile(filepath.Join(some, "generic-foods.csv"))
-	require.NoError(t, err)
-	dir := t.TempDir()
-	require.NoError(t, os.WriteFile(filepath.Join(dir, "generic-foods.csv"), edit(content), 0o600))
-	return dir
-}
-
-func readError(t *testing.T, dir string) error {
-	release, err := swiss.Format.Open(t.Context(), dir, "")
-	if err != nil {
-		return err
-	}
-	for _, err := range release.Foods {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-func read(t *testing.T, dir string) map[string]*food.Food {
-	t.Helper()
-	release, err := swiss.Format.Open(t.Context(), dir, "")
-	require.NoError(t, err)
-	foods := map[string]*food.Food{}
-	for f, err := range release.Foods {
-		require.NoError(t, err)
-		foods[f.ID.Code] = f
-	}
-	return foods
-}
-
-func value(t *testing.T, f *food.Food, tag string) food.Value {
-	t.Helper()
-	for _, v := range f.Values {
-		if string(v.Constituent) == tag {
-			return v
-		}
-	}
-	require.Fail(t, "no value", "%s %s", f.ID, tag)
-	return food.Value{}
 }

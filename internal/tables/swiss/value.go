@@ -44,10 +44,8 @@ func (r *reader) value(rows *table.Rows, c column, gravity float64) (v food.Valu
 	if !ok {
 		return v, false, rows.Wrong(c.heading+": value type", fmt.Sprintf("value type %.40q is not known to sipsum", kind))
 	}
-	v = food.Value{
-		Constituent: c.ID(r.tableID), Amount: food.None, SD: food.None, Low: food.None, High: food.None, Limit: food.None,
-		State: state, Source: sourced, Ref: c.heading,
-	}
+	v = table.NewValue(c.ID(r.tableID), sourced, c.heading)
+	v.State = state
 	switch {
 	case strings.EqualFold(from, "Computed value"):
 		v.Source = computed

@@ -1,15 +1,8 @@
 package table
 
 import (
-	"encoding/csv"
-	"errors"
-	"fmt"
-	"io"
 	"io/fs"
-	"path"
 	"slices"
-	"strings"
-	"unicode/utf8"
 
 	"sipsum/internal/fail"
 )
@@ -27,73 +20,35 @@ type Cells interface {
 	Close()
 }
 
-// CSVRows reads a text file of separated cells, quoted with " where needed.
+// CSVRows reads a CSV file row by row.
 type CSVRows struct {
-	file  fs.File
-	csv   *csv.Reader
-	tail  *lastByte
-	name  string // for messages
-	again string // what to do about a damaged file
-	cells int    // in the current row
+	csvFile
+	cells int // in the current row
 }
 
 // OpenCSV opens a text file of cells separated by separator. dir names its place
 // in messages; again is the advice for a damaged file.
 func OpenCSV(fsys fs.FS, dir, name string, separator rune, again string) (*CSVRows, error) {
-	file, err := fsys.Open(name)
+	file, err := openCSVFile(fsys, dir, name, "cell", again)
 	if err != nil {
-		return nil, fail.At(fail.Wrong, fail.Place{File: path.Join(dir, name)}, "cannot be read: "+err.Error(), again)
+		return nil, err
 	}
-	r := &CSVRows{file: file, tail: &lastByte{Reader: file}, name: path.Join(dir, name), again: again}
-	r.csv = csv.NewReader(r.tail)
-	r.csv.Comma, r.csv.FieldsPerRecord, r.csv.ReuseRecord = separator, -1, true
-	return r, nil
+	file.csv.Comma, file.csv.FieldsPerRecord, file.csv.ReuseRecord = separator, -1, true
+	return &CSVRows{csvFile: file}, nil
 }
-
-// Close closes the file.
-func (r *CSVRows) Close() { r.file.Close() }
 
 // Next reads the next row that has a filled cell.
 func (r *CSVRows) Next() ([]string, error) {
-	for first := r.cells == 0; ; first = false {
-		record, err := r.csv.Read()
-		var bad *csv.ParseError
-		switch {
-		case err == io.EOF && !r.tail.newline():
-			return nil, fail.At(fail.Wrong, fail.Place{File: r.name}, "the last line does not end: the file may be cut off", r.again)
-		case err == io.EOF:
-			return nil, io.EOF
-		case errors.As(err, &bad):
-			return nil, fail.At(fail.Wrong, fail.Place{File: r.name, Line: bad.Line, Col: bad.Column}, bad.Err.Error(), r.again)
-		case err != nil:
-			return nil, fail.Because(fail.Failed, err, "cannot read "+r.name, "")
-		}
-		r.cells = len(record)
-		if first {
-			record[0] = strings.TrimPrefix(record[0], "\ufeff")
-		}
-		if err := r.check(record); err != nil {
+	for {
+		record, err := r.read()
+		if err != nil {
 			return nil, err
 		}
+		r.cells = len(record)
 		if slices.ContainsFunc(record, func(cell string) bool { return cell != "" }) {
 			return record, nil
 		}
 	}
-}
-
-// check refuses what no published table holds.
-func (r *CSVRows) check(record []string) error {
-	for i, text := range record {
-		switch {
-		case len(text) > LongestField:
-			return r.Wrong(i, fmt.Sprintf("this cell is longer than %d bytes", LongestField))
-		case strings.IndexByte(text, 0) >= 0:
-			return r.Wrong(i, "a zero byte stands in this cell")
-		case !utf8.ValidString(text):
-			return r.Wrong(i, "this cell is not UTF-8")
-		}
-	}
-	return nil
 }
 
 // Number gives the line on which the current row begins.
@@ -111,6 +66,5 @@ func (r *CSVRows) Wrong(column int, what string) error {
 	if r.cells == 0 {
 		return fail.At(fail.Wrong, fail.Place{File: r.name}, what, r.again)
 	}
-	line, col := r.csv.FieldPos(min(column, r.cells-1))
-	return fail.At(fail.Wrong, fail.Place{File: r.name, Line: line, Col: col}, what, r.again)
+	return r.wrong(min(column, r.cells-1), what)
 }

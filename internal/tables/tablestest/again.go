@@ -27,7 +27,7 @@ func print(t *testing.T, r *table.Release) uint64 {
 
 // checkAgain reads twice, from two openings and from one.
 func checkAgain(t *testing.T, format table.Format, dir string) {
-	one, two := open(t, format, dir, ""), open(t, format, dir, "")
+	one, two := Open(t, format, dir), Open(t, format, dir)
 	assert.Equal(t, one.Table.Hash, two.Table.Hash)
 	first := print(t, one)
 	assert.Equal(t, first, print(t, two), "two openings differ")
@@ -48,7 +48,7 @@ func checkAgain(t *testing.T, format table.Format, dir string) {
 // checkRenamed loads under another id: kept columns follow it.
 func checkRenamed(t *testing.T, format table.Format, dir string) {
 	const id = "another"
-	r := open(t, format, dir, id)
+	r := openAs(t, format, dir, id)
 	assert.Equal(t, id, r.Table.ID)
 	assert.Equal(t, format.Name, r.Table.Format)
 	for _, c := range r.Columns {

@@ -2,7 +2,6 @@ package tablestest
 
 import (
 	"bytes"
-	"errors"
 	"os"
 	"path/filepath"
 	"strings"
@@ -30,8 +29,7 @@ const emptyNumber = "empty number"
 // checkDamage damages a copy of the release in every way that is known to
 // happen and reads it.
 func checkDamage(t *testing.T, format table.Format, dir string, d Damage) {
-	whole, err := os.ReadFile(filepath.Join(dir, d.File))
-	require.NoError(t, err)
+	whole := Bytes(t, dir, d.File)
 	lines := bytes.SplitAfter(whole, []byte("\n"))
 	line := lines[d.Line-1]
 	require.Equal(t, 1, bytes.Count(line, []byte(d.Number)), "line %d must hold %s once", d.Line, d.Number)
@@ -68,29 +66,25 @@ func checkDamage(t *testing.T, format table.Format, dir string, d Damage) {
 		{"empty", nil, 0},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			err := readDamaged(t, format, dir, d.File, c.bytes)
+			_, err := Read(t, format, Change(t, dir, d.File, func([]byte) []byte { return c.bytes }))
 			if d.Blank && c.name == emptyNumber {
 				require.NoError(t, err)
 				return
 			}
-			var faults *fail.Error
-			require.True(t, errors.As(err, &faults), "want a fault of the file, have %v", err)
-			assert.Equal(t, fail.Wrong, faults.Exit)
-			at := faults.Faults[0].Place
+			at := Fault(t, err).Faults[0].Place
 			assert.True(t, strings.HasSuffix(at.File, ".txt") || strings.HasSuffix(at.File, ".csv"), err)
 			if c.line > 0 {
 				assert.Equal(t, d.File, filepath.Base(at.File))
 				assert.Equal(t, c.line, at.Line, err)
 			}
 			assert.LessOrEqual(t, at.Line, lastLine+1)
-			assert.NotEmpty(t, faults.Faults[0].Do)
 		})
 	}
 	t.Run("missing file", func(t *testing.T) {
 		if d.Missing == "" {
 			t.Skip("files of this format are known by what is in them")
 		}
-		copied := copyOf(t, dir)
+		copied := Copy(t, dir)
 		require.NoError(t, os.Remove(filepath.Join(copied, d.Missing)))
 		_, err := format.Open(t.Context(), copied, "")
 		require.Error(t, err)
@@ -100,29 +94,4 @@ func checkDamage(t *testing.T, format table.Format, dir string, d Damage) {
 		_, err := format.Open(t.Context(), filepath.Join(dir, "nowhere"), "")
 		assert.Equal(t, fail.Wrong, fail.ExitCode(err))
 	})
-}
-
-// readDamaged reads a copy of dir in which one file has other bytes, and gives
-// the error.
-func readDamaged(t *testing.T, format table.Format, dir, file string, content []byte) error {
-	copied := copyOf(t, dir)
-	require.NoError(t, os.WriteFile(filepath.Join(copied, file), content, 0o600))
-	release, err := format.Open(t.Context(), copied, "")
-	if err != nil {
-		return err
-	}
-	ended := false
-	for _, e := range release.Foods {
-		require.False(t, ended, "the stream goes on after an error")
-		if e != nil {
-			err, ended = e, true
-		}
-	}
-	return err
-}
-
-func copyOf(t *testing.T, dir string) string {
-	copied := t.TempDir()
-	require.NoError(t, os.CopyFS(copied, os.DirFS(dir)))
-	return copied
 }

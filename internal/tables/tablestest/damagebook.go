@@ -1,8 +1,6 @@
 package tablestest
 
 import (
-	"errors"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -70,58 +68,31 @@ func RunBook(t *testing.T, format table.Format, dir string, d BookDamage) {
 			continue
 		}
 		t.Run(c.name, func(t *testing.T) {
-			copied := copyOf(t, dir)
+			copied := Copy(t, dir)
 			path := filepath.Join(copied, d.File)
 			book, err := excelize.OpenFile(path)
 			require.NoError(t, err)
 			require.NoError(t, c.change(book))
 			require.NoError(t, book.Save())
-			at := fault(t, readAll(t, format, copied))
+			_, err = Read(t, format, copied)
+			at := Fault(t, err).Faults[0].Place
 			if c.line > 0 {
 				assert.Equal(t, d.File, filepath.Base(at.File))
 				assert.Equal(t, c.line, at.Line)
 			}
 		})
 	}
-	whole, err := os.ReadFile(filepath.Join(dir, d.File))
-	require.NoError(t, err)
+	whole := Bytes(t, dir, d.File)
 	for name, content := range map[string][]byte{
 		"empty file": nil, "cut off": whole[:len(whole)/2], "cut off before the end": whole[:len(whole)-9], "text": []byte("a,b\n1,2\n"),
 	} {
 		t.Run(name, func(t *testing.T) {
-			copied := copyOf(t, dir)
-			require.NoError(t, os.WriteFile(filepath.Join(copied, d.File), content, 0o600))
-			fault(t, readAll(t, format, copied))
+			_, err := Read(t, format, Change(t, dir, d.File, func([]byte) []byte { return content }))
+			Fault(t, err)
 		})
 	}
 	t.Run("not a folder", func(t *testing.T) {
 		_, err := format.Open(t.Context(), filepath.Join(dir, "nowhere"), "")
 		assert.Equal(t, fail.Wrong, fail.ExitCode(err))
 	})
-}
-
-// readAll reads a release to its first error.
-func readAll(t *testing.T, format table.Format, dir string) error {
-	release, err := format.Open(t.Context(), dir, "")
-	if err != nil {
-		return err
-	}
-	ended := false
-	for _, e := range release.Foods {
-		require.False(t, ended, "the stream goes on after an error")
-		if e != nil {
-			err, ended = e, true
-		}
-	}
-	return err
-}
-
-// fault checks that an error is one of a workbook, with advice.
-func fault(t *testing.T, err error) fail.Place {
-	t.Helper()
-	var faults *fail.Error
-	require.True(t, errors.As(err, &faults), "want a fault of the file, have %v", err)
-	assert.Equal(t, fail.Wrong, faults.Exit)
-	assert.NotEmpty(t, faults.Faults[0].Do)
-	return faults.Faults[0].Place
 }

@@ -42,20 +42,13 @@ func At(code, tag string, state estimate.State, amount, sd float64, printed stri
 // Run checks a reader against a release.
 func Run(t *testing.T, format table.Format, dir string, want Want) {
 	t.Helper()
-	t.Run("release", func(t *testing.T) { checkRelease(t, open(t, format, dir, ""), format.Name, want) })
-	t.Run("foods", func(t *testing.T) { checkFoods(t, open(t, format, dir, ""), want) })
+	t.Run("release", func(t *testing.T) { checkRelease(t, Open(t, format, dir), format.Name, want) })
+	t.Run("foods", func(t *testing.T) { checkFoods(t, Open(t, format, dir), want) })
 	t.Run("again", func(t *testing.T) { checkAgain(t, format, dir) })
 	t.Run("renamed", func(t *testing.T) { checkRenamed(t, format, dir) })
 	if want.Damage.File != "" {
 		t.Run("damage", func(t *testing.T) { checkDamage(t, format, dir, want.Damage) })
 	}
-}
-
-func open(t *testing.T, format table.Format, dir, id string) *table.Release {
-	t.Helper()
-	release, err := format.Open(t.Context(), dir, id)
-	require.NoError(t, err)
-	return release
 }
 
 func checkRelease(t *testing.T, r *table.Release, id string, want Want) {
@@ -165,7 +158,7 @@ func checkFood(t *testing.T, f *food.Food, id string, columns map[constituent.ID
 	}
 }
 
-func checkValue(t *testing.T, id food.ID, v food.Value, works map[string]bool) {
+func checkValue(t testing.TB, id food.ID, v food.Value, works map[string]bool) {
 	without := v.State == estimate.Trace || v.State == estimate.Below || v.State == estimate.Unknown
 	if v.State > estimate.Unknown {
 		t.Errorf("%s %s: state %d", id, v.Constituent, v.State)
