@@ -27,7 +27,9 @@ func (w *walk) change(pot *ledger.Pot, step drink.Step, f prep.Factors) (prep.Ou
 			Out: w.optional(s.Out, s, "out"), Strength: w.figure(s.Strength, percent, s, "strength"), Yield: w.figure(s.Yield, percent, s, "yield"),
 		}, f)
 	case *drink.Steep:
-		return prep.Steep(pot, w.aside(s.Ingredients), w.optional(s.Collect, s, "collect"), f)
+		return prep.Steep(pot, w.aside(s.Ingredients), prep.Steeping{
+			Minutes: w.figure(s.Minutes, 1, s, "for"), Celsius: w.figure(s.Temperature, 1, s, "at"), Collect: w.optional(s.Collect, s, "collect"),
+		}, f)
 	case *drink.Wash:
 		return prep.Wash(pot, w.aside(s.Ingredients), w.optional(s.Collect, s, "collect"), f)
 	case *drink.Concentrate:

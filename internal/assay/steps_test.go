@@ -1,21 +1,14 @@
 package assay_test
 
 import (
-	"encoding/csv"
 	"fmt"
 	"math"
-	"os"
-	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
-	"sipsum/internal/assay"
 	"sipsum/internal/constituent"
-	"sipsum/internal/food"
-	"sipsum/internal/prep"
 )
 
 // sr28Wheys are the rows of SR28 for acid whey (01112) and sweet whey (01114),
@@ -54,92 +47,6 @@ build: [100 g ± 0.01 g whey]
 			assert.Equal(t, !differs[by+" "+string(id)], agrees, "%s %s", by, id)
 		}
 	}
-}
-
-// recipe is a row of testdata/brew/recipes.csv.
-type recipe struct {
-	food, name, use                   string
-	dose, water, out, yield, caffeine float64
-}
-
-func recipes(t *testing.T) []recipe {
-	t.Helper()
-	file, err := os.Open("../../testdata/brew/recipes.csv")
-	require.NoError(t, err)
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	require.NoError(t, err)
-	number := func(text string) float64 {
-		x, err := strconv.ParseFloat(text, 64)
-		require.NoError(t, err)
-		return x
-	}
-	var list []recipe
-	for _, r := range rows[1:] {
-		list = append(list, recipe{r[0], r[1], r[8], number(r[2]), number(r[3]), number(r[4]), number(r[5]), number(r[7])})
-	}
-	return list
-}
-
-func brewed(t *testing.T, lib library, r recipe) assay.Figure {
-	t.Helper()
-	a := run(t, lib, fmt.Sprintf(`
-drink: "Brew"
-serves: 1
-components:
-  cup:
-    ingredients: [%.9g g core:%s, %.9g g core:water-brew]
-    steps:
-      - brew: {out: %.9g g, yield: %.9g %% ± %.9g %%}
-build: [%.9g g cup]
-`, r.dose, r.food, r.water+2*r.dose, r.out, 100*r.yield, 10*r.yield, r.out), 1000)
-	return figure(t, a.PerServing, "CAFFN")
-}
-
-// Caffeine of published recipes that are not behind data/brewing.csv: at least
-// 80 % lie in an interval of a half-width of 40 % at most. Those that do not: a
-// ristretto and a moka pot, which took less than any relation to the usual yields
-// gives; a percolator with more caffeine than the bean of the core table has; a
-// minute's brew of green tea, whose caffeine lags behind its solids.
-func TestCaffeineOfPublishedRecipes(t *testing.T) {
-	lib, tested, inside := coreLibrary(t), 0, 0
-	for _, r := range recipes(t) {
-		if r.use == "void" {
-			continue
-		}
-		f := brewed(t, lib, r)
-		half := (f.High - f.Low) / 2 / f.Mean
-		ok := f.Low <= r.caffeine && r.caffeine <= f.High && half <= 0.40
-		t.Logf("%-4s %-55s %6.1f mg, %.1f–%.1f (± %.0f %%), published %6.1f %v", r.use, r.name, f.Mean, f.Low, f.High, 100*half, r.caffeine, ok)
-		if r.use == "test" {
-			tested++
-			if ok {
-				inside++
-			}
-		}
-	}
-	assert.GreaterOrEqual(t, tested, 12)
-	assert.GreaterOrEqual(t, float64(inside), 0.80*float64(tested), "%d of %d", inside, tested)
-}
-
-// The exponent is the one that the mean share of the rows marked fit gives, with
-// the bean's caffeine of the core table.
-func TestExponentIsFittedOnTheRowsMarkedFit(t *testing.T) {
-	shares := 0.0
-	const soluble, fits = 0.33, 3
-	n, yield := 0, 0.0
-	for _, r := range recipes(t) {
-		if r.use == "fit" {
-			f, err := coreLibrary(t).Food(t.Context(), food.ID{Table: "core", Code: r.food})
-			require.NoError(t, err)
-			v, _ := f.Value("CAFFN")
-			shares += r.caffeine / (r.dose * v.Amount / 100)
-			yield = r.yield
-			n++
-		}
-	}
-	require.Equal(t, fits, n)
-	assert.InDelta(t, shares/fits, prep.SoluteShare(yield, soluble, 1.94), 0.005)
 }
 
 // By hand: 100 g of white sugar, all of it sucrose, read 25 °Brix in 400 g.

@@ -4,11 +4,17 @@ import (
 	"slices"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 )
 
+const (
+	coffeeBean = "coffee bean"
+	teaLeaf    = "tea leaf"
+)
+
 // brewed are the food groups that are the dose of a brew.
-var brewed = []string{"coffee bean", "tea leaf"}
+var brewed = []string{coffeeBean, teaLeaf}
 
 // Recipe is a brew in columns: grams in the cup, dissolved solids in it and the
 // share of the dose that is dissolved. Two are set; the third is nil.
@@ -44,12 +50,17 @@ func (r *Recipe) solve(dose []float64) {
 // rows, and the moisture of the dose, are in it by (out − solids) ÷ water, with
 // their minerals; what is left is held by the grounds.
 //
-// Valid for roasted coffee and tea leaf in hot or cold water. It is an error if
-// there is no dose, too little water, or if the dose cannot give the solids.
+// Valid for roasted coffee in hot or cold water and for tea leaf in water near
+// boiling. It is an error if there is no dose, too little water, or if the dose
+// cannot give the solids.
 //
-// Limits: strength counts the dose's solids, not the water's. One relation of
-// caffeine to yield for every method; the filter is not known, so the fat of weak
-// brews is wide. Roasting is not modelled: take the bean that was brewed.
+// Caffeine and the other small solutes of coffee follow liquor and yield
+// (WashedShare), those of tea the yield (SoluteShare).
+//
+// Limits: strength counts the dose's solids, not the water's. The way of brewing
+// is not known: a moka pot that is stopped early gives less caffeine than its
+// liquor tells. The filter is not known, so the fat of weak brews is wide.
+// Roasting is not modelled: take the bean that was brewed.
 func Brew(pot *ledger.Pot, r Recipe, f Factors) (Outcome, error) {
 	dose, water := make([]float64, pot.N), make([]float64, pot.N)
 	for row := range pot.Rows {
@@ -76,7 +87,7 @@ func Brew(pot *ledger.Pot, r Recipe, f Factors) (Outcome, error) {
 	if liquid[0] > water[0] {
 		return Outcome{}, impossible("%.4g g in the cup hold %.4g g of water, but only %.4g g are there", r.Out[0], liquid[0], water[0])
 	}
-	m := newBrew(pot, r, f)
+	m := newBrew(dose, r, f)
 	m.water = partOf(liquid, water)
 	if most := m.balance(pot, solids); solids[0] > most {
 		return Outcome{}, impossible("%.3g g of solids in the cup: the dose can give about %.3g g", solids[0], most)
@@ -84,7 +95,7 @@ func Brew(pot *ledger.Pot, r Recipe, f Factors) (Outcome, error) {
 	out := Outcome{Lost: pot.Apply(m)}
 	const percent = 100
 	out.note("%.4g g at %.3g %% are %.3g %% of the dose; the grounds hold %.2g g of water a gram", r.Out[0], percent*r.Strength[0], percent*r.Yield[0], (water[0]-liquid[0])/dose[0])
-	if soluble := brewing("soluble share coffee bean").high; r.Yield[0] > soluble && doseIs(pot, "coffee bean") {
+	if soluble := brewing("soluble share " + coffeeBean).high; r.Yield[0] > soluble && doseIs(pot, coffeeBean) {
 		out.note("about %.0f %% of roasted coffee dissolves at most: check out, strength and the dose", percent*soluble)
 	}
 	return out, nil
@@ -104,14 +115,20 @@ type brew struct {
 	rest  []float64 // share of the parts of the mass without an entry
 }
 
-func newBrew(pot *ledger.Pot, r Recipe, f Factors) *brew {
+func newBrew(dose []float64, r Recipe, f Factors) *brew {
 	style := filterStyle
 	if r.Strength[0] >= brewing("espresso strength").value {
 		style = espressoStyle
 	}
+	liquor := make([]float64, f.N)
+	for d := range liquor {
+		if dose[d] > 0 {
+			liquor[d] = r.Out[d] / dose[d]
+		}
+	}
 	return &brew{
-		extraction: newExtraction(style, f, func(string) []float64 { return r.Yield }),
-		scale:      whole(pot.N), rest: make([]float64, pot.N),
+		extraction: newExtraction(style, f, func(of *food.Food) []float64 { return f.washed(of.Group, liquor, r.Yield) }),
+		scale:      whole(f.N), rest: make([]float64, f.N),
 	}
 }
 

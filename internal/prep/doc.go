@@ -16,7 +16,9 @@
 //	curdle       milk parts by data/partition.csv into liquor and curd; the liquor
 //	             is collected in part; data/curdling.csv says when milk curdles
 //	brew         the dose gives its solids by data/extraction.csv and brewing.csv,
-//	steep        the water is shared between the cup and the grounds
+//	steep        the water is shared between the cup and the grounds; the caffeine
+//	             of coffee is by liquor and yield, that of a tea that is steeped by
+//	             time and temperature (data/kinetics.csv)
 //	wash         a fat is stirred in and taken out again
 //	concentrate  ice leaves and takes a part of what is dissolved (data/kinetics.csv)
 //	heat         published retention factors of one code (USDA release 6), each
@@ -44,5 +46,6 @@
 //
 // Strain and press differ only in the word: no source separates what a press
 // passes from what a cloth passes. Minerals and vitamins bound to pulp are
-// treated as dissolved. Aroma is not modelled.
+// treated as dissolved. Aroma is not modelled. The caffeine of steeped tea is tested
+// on no recipe that was held out (testdata/brew).
 package prep

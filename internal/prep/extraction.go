@@ -1,10 +1,11 @@
 package prep
 
 import (
-	"math"
 	"sync"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
+	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 )
 
@@ -19,7 +20,7 @@ const (
 const (
 	solidsEntry constituent.ID = "solids"
 	ridersEntry constituent.ID = "riders"
-	yieldEntry  constituent.ID = "yield" // of a brew whose yield nobody states
+	yieldEntry  constituent.ID = "yield" // of a steep, whose yield nobody states
 )
 
 type extractKey struct {
@@ -28,22 +29,22 @@ type extractKey struct {
 }
 
 // extracted is a row of data/extraction.csv: the share of a constituent of the
-// dose that ends in the liquor. A solute follows the yield (SoluteShare).
+// dose that ends in the liquor. A solute has the share that the step gives to all
+// small solutes of the group.
 type extracted struct {
 	factor
 	solute bool
 }
 
 var extractions = sync.OnceValue(func() map[extractKey]extracted {
-	const file = "extraction.csv"
 	table := map[extractKey]extracted{}
-	for _, row := range tableRows(file)[1:] {
-		key := extractKey{row[0], row[1], constituent.ID(row[2])}
-		if row[3] == "solute" {
+	for _, row := range embedded.Rows("extraction.csv") {
+		key := extractKey{row.Text("group"), row.Text("style"), constituent.ID(row.Text("constituent"))}
+		if row.Text("share") == "solute" {
 			table[key] = extracted{solute: true}
 			continue
 		}
-		table[key] = extracted{factor: factorOf(file, row[3:6])}
+		table[key] = extracted{factor: factorOf(row, "share")}
 	}
 	return table
 })
@@ -52,48 +53,38 @@ var extractions = sync.OnceValue(func() map[extractKey]extracted {
 func brewing(name string) factor { return brewingFigures()[name] }
 
 var brewingFigures = sync.OnceValue(func() map[string]factor {
-	const file = "brewing.csv"
 	table := map[string]factor{}
-	for _, row := range tableRows(file)[1:] {
-		table[row[0]] = factorOf(file, row[1:4])
+	for _, row := range embedded.Rows("brewing.csv") {
+		table[row.Text("name")] = factorOf(row, "value")
 	}
 	return table
 })
-
-// SoluteShare gives the share of a small solute, such as caffeine, that is in
-// the liquor when a yield of the solids is: both leave the grounds by first
-// order, the solute faster by a factor,
-//
-//	share = 1 − (1 − yield / soluble)^factor
-func SoluteShare(yield, soluble, factor float64) float64 {
-	return 1 - math.Pow(1-min(yield/soluble, 1), factor)
-}
 
 // extraction finds and draws the shares of one step.
 type extraction struct {
 	style   string
 	factors Factors
-	yield   func(group string) []float64 // of the solids of a group
+	drawing func(of *food.Food) []float64 // the share of a food's small solutes
 	drawn   map[extractKey][]float64
-	solutes map[string][]float64 // by group
+	solutes map[string][]float64 // by leafKind
 }
 
-func newExtraction(style string, f Factors, yield func(group string) []float64) extraction {
-	return extraction{style: style, factors: f, yield: yield, drawn: map[extractKey][]float64{}, solutes: map[string][]float64{}}
+func newExtraction(style string, f Factors, drawing func(of *food.Food) []float64) extraction {
+	return extraction{style: style, factors: f, drawing: drawing, drawn: map[extractKey][]float64{}, solutes: map[string][]float64{}}
 }
 
-// solute gives the share of the small solutes of a group. The scatter from brew
-// to brew is drawn; no more than all of it dissolves.
-func (x *extraction) solute(group string) []float64 {
-	if col, ok := x.solutes[group]; ok {
-		return col
+// solute gives the share of the small solutes of a food: one for them all, and
+// no more than all.
+func (x *extraction) solute(of *food.Food) []float64 {
+	kind := leafKind(of)
+	col, ok := x.solutes[kind]
+	if !ok {
+		col = x.drawing(of)
+		for d := range col {
+			col[d] = min(col[d], 1)
+		}
+		x.solutes[kind] = col
 	}
-	soluble, exponent := x.factors.draw("soluble share/"+group, brewing("soluble share "+group)), brewing("solute exponent").value
-	col := x.factors.draw("solute scatter/"+group, brewing("solute scatter"))
-	for d, yield := range x.yield(group) {
-		col[d] = min(col[d]*SoluteShare(yield, soluble[d], exponent), 1)
-	}
-	x.solutes[group] = col
 	return col
 }
 
@@ -109,7 +100,7 @@ func (x *extraction) fixed(row ledger.Row, c *constituent.Constituent) []float64
 	if !ok {
 		return nil
 	}
-	return x.column(key)
+	return x.column(row, key)
 }
 
 // entry gives the share of one of the entries that are no constituents.
@@ -118,7 +109,7 @@ func (x *extraction) entry(row ledger.Row, id constituent.ID) []float64 {
 	if !ok {
 		panic("prep: extraction.csv lacks " + string(id))
 	}
-	return x.column(key)
+	return x.column(row, key)
 }
 
 func (x *extraction) find(group string, id constituent.ID) (extractKey, bool) {
@@ -130,14 +121,14 @@ func (x *extraction) find(group string, id constituent.ID) (extractKey, bool) {
 	return extractKey{}, false
 }
 
-func (x *extraction) column(key extractKey) []float64 {
-	row := extractions()[key]
-	if row.solute {
-		return x.solute(key.group)
+func (x *extraction) column(row ledger.Row, key extractKey) []float64 {
+	entry := extractions()[key]
+	if entry.solute {
+		return x.solute(row.Profile.Food)
 	}
 	col, ok := x.drawn[key]
 	if !ok {
-		col = x.factors.draw(string(key.id)+"/"+key.group, row.factor)
+		col = x.factors.draw(string(key.id)+"/"+key.group, entry.factor)
 		x.drawn[key] = col
 	}
 	return col

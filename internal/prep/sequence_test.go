@@ -70,7 +70,7 @@ func (k kitchen) random(r *rand.Rand, pot *ledger.Pot, f prep.Factors) (brought,
 	case 4:
 		in := aside()
 		brought = in.Mass()[0]
-		out, err = prep.Steep(pot, in, []([]float64){nil, part()}[r.IntN(2)], f)
+		out, err = prep.Steep(pot, in, prep.Steeping{Collect: []([]float64){nil, part()}[r.IntN(2)]}, f)
 	case 5:
 		in := aside()
 		brought = in.Mass()[0]
