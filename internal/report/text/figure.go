@@ -113,16 +113,22 @@ const (
 // row prints a figure: the name and its footnotes with a dotted line to the number, the interval,
 // the bound, and a second figure at the right edge.
 func (p *page) row(name, signs string, s shown, second string) {
-	nameWidth := p.width - marginWidth - figuresWidth
+	nameWidth, beside := p.width-marginWidth-figuresWidth, signs
+	if width(name)+width(signs) > nameWidth {
+		beside = "" // the name is worth more: many sources get a line of their own
+	}
 	rest := left(s.interval, intervalWidth) + " " + left(s.upTo, upToWidth)
 	room := p.width - marginWidth - nameWidth - numberWidth - 1 - unitWidth
 	if short := strings.TrimRight(rest, " "); width(rest)+width(second) > room {
 		rest = short + " " // a long interval takes the room of what is beside it
 	}
 	p.line(
-		left(s.mark, marginWidth), leaders(fit(name, nameWidth-width(signs))+signs, nameWidth), p.bold(right(s.number, numberWidth)),
+		left(s.mark, marginWidth), leaders(fit(name, nameWidth-width(beside))+beside, nameWidth), p.bold(right(s.number, numberWidth)),
 		" ", left(s.unit, unitWidth), rest, right(second, room-width(rest)),
 	)
+	if beside != signs {
+		p.line(strings.Repeat(" ", marginWidth), "  sources", signs)
+	}
 }
 
 // tableHeading begins a section of rows and says what their columns are.
