@@ -88,17 +88,19 @@ func (w *walk) findCalibration(profile *food.Profile) *calibration {
 // solve finds the strong ion that a gram lacks of a pH, draw by draw, and at central values
 // with none and with the most of its unknown acid.
 func (c *calibration) solve(in ions, pH []float64) error {
-	missing := func(s *acid.Solver, sol *acid.Solution, pH float64) (float64, error) {
-		perKg, err := s.Calibrate(sol, pH)
-		return perKg * sol.Solvent, err
-	}
 	err := eachDraw(in.n, func(s *acid.Solver, sol *acid.Solution, from, to int) error {
+		in.fill(sol, 0)
+		near, err := s.Titrate(sol, pH[0], acid.State{}) // each draw from the central one: any number of cores gives the same
+		if err != nil {
+			return err
+		}
 		for d := from; d < to; d++ {
-			var err error
 			in.fill(sol, d)
-			if c.strong[d], err = missing(s, sol, pH[d]); err != nil {
+			state, err := s.Titrate(sol, pH[d], near)
+			if err != nil {
 				return err
 			}
+			c.strong[d] = state.Base * sol.Solvent
 		}
 		return nil
 	})
@@ -117,9 +119,11 @@ func (c *calibration) solve(in ions, pH []float64) error {
 	for i, strong := range []*float64{&c.none, &c.most} {
 		in.fill(sol, 0)
 		ends[i](sol)
-		if *strong, err = missing(s, sol, pH[0]); err != nil {
+		state, err := s.Titrate(sol, pH[0], acid.State{})
+		if err != nil {
 			return err
 		}
+		*strong = state.Base * sol.Solvent
 	}
 	return nil
 }
