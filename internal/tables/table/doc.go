@@ -32,6 +32,10 @@
 // printed, of which half is the most that a trace can be where the publisher
 // states no limit.
 //
+// What readers do alike is done here: Opening finds the files of a path, Stream
+// gives the foods that a reader reads one by one, and NewFood and NewValue begin
+// with nothing stated.
+//
 // # Limits
 //
 // A workbook is read strictly, so that a damaged one never gives a part of its

@@ -19,6 +19,7 @@ import (
 
 	"sipsum/internal/fail"
 	"sipsum/internal/tables/table"
+	"sipsum/internal/tables/tablestest"
 )
 
 // The least parts of a workbook, ECMA-376 part 1, annex L.
@@ -217,11 +218,7 @@ func TestWorkbookTellsNumberFormats(t *testing.T) {
 }
 
 func TestWorkbookAgreesWithALibraryOnPublishedFiles(t *testing.T) {
-	shared := os.Getenv("SIPSUM_SHARED")
-	if shared == "" {
-		t.Skip("SIPSUM_SHARED is not set: the published workbooks are needed")
-	}
-	books, err := filepath.Glob(filepath.Join(shared, "tables", "*", "*.xlsx"))
+	books, err := filepath.Glob(tablestest.Published(t, "*", "*.xlsx"))
 	require.NoError(t, err)
 	require.NotEmpty(t, books)
 	for _, path := range books {
