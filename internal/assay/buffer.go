@@ -27,22 +27,15 @@ const vague = 1.0
 func (c *Chemistry) buffer(w *walk, in ions, pot *ledger.Pot, pH []float64, sure surely) error {
 	m, mass, volume := &meter{}, pot.Mass(), w.volume(pot)
 	capacity, strong := make([]float64, in.n), make([]float64, in.n)
-	err := eachDraw(in.n, func(s *acid.Solver, sol *acid.Solution, from, to int) error {
-		near, _, err := in.central(s, sol)
+	err := in.each(func(s *acid.Solver, sol *acid.Solution, near, _ acid.State, d int) error {
+		perKg, err := s.Capacity(sol, pH[d], near)
 		if err != nil {
 			return err
 		}
-		for d := from; d < to; d++ {
-			in.fill(sol, d)
-			perKg, err := s.Capacity(sol, pH[d], near)
-			if err != nil {
-				return err
-			}
-			const milli = 1000
-			litres := volume[d] / perLitre
-			capacity[d] = milli * perKg * sol.Solvent / litres
-			strong[d] = milli * sol.StrongIonDifference() * sol.Solvent / litres
-		}
+		const milli = 1000
+		litres := volume[d] / perLitre
+		capacity[d] = milli * perKg * sol.Solvent / litres
+		strong[d] = milli * sol.StrongIonDifference() * sol.Solvent / litres
 		return nil
 	})
 	if err != nil {

@@ -148,19 +148,12 @@ func publishedRange(value food.Value) (low, high float64) {
 func (w *walk) tells(pot *ledger.Pot) bool {
 	in := w.ionsOf(pot, min(pot.N, chemistryDraws+1))
 	pH := make([]float64, in.n)
-	err := eachDraw(in.n, func(s *acid.Solver, sol *acid.Solution, from, to int) error {
-		near, _, err := in.central(s, sol)
+	err := in.each(func(s *acid.Solver, sol *acid.Solution, near, _ acid.State, d int) error {
+		state, err := in.solve(s, sol, near, MeterCelsius)
 		if err != nil {
 			return err
 		}
-		for d := from; d < to; d++ {
-			in.fill(sol, d)
-			state, err := in.solve(s, sol, near, MeterCelsius)
-			if err != nil {
-				return err
-			}
-			pH[d] = state.PH
-		}
+		pH[d] = state.PH
 		return nil
 	})
 	c := &Chemistry{PHMeter: Estimate{Result: known((&meter{}).Of(pH), "pH")}}

@@ -16,23 +16,16 @@ func (c *Chemistry) degas(w *walk, pot *ledger.Pot) {
 	air := spanOf("air").high * solution.CO2Solubility(MeterCelsius)
 	in := w.ionsOf(pot, min(pot.N, chemistryDraws+1))
 	pH := make([]float64, in.n)
-	err := eachDraw(in.n, func(s *acid.Solver, sol *acid.Solution, from, to int) error {
-		near, _, err := in.central(s, sol)
+	err := in.each(func(s *acid.Solver, sol *acid.Solution, near, _ acid.State, d int) error {
+		closed, err := s.Solve(sol, near)
 		if err != nil {
 			return err
 		}
-		for d := from; d < to; d++ {
-			in.fill(sol, d)
-			closed, err := s.Solve(sol, near)
-			if err != nil {
-				return err
-			}
-			open, err := s.Degas(sol, air, closed)
-			if err != nil {
-				return err
-			}
-			pH[d] = open.PH
+		open, err := s.Degas(sol, air, closed)
+		if err != nil {
+			return err
 		}
+		pH[d] = open.PH
 		return nil
 	})
 	if err != nil {

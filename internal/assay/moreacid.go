@@ -63,7 +63,7 @@ func (w *walk) findMoreAcid(profile *food.Profile, n int) *moreAcid {
 		if more.own {
 			more.share[d] = max(miss/equivalents[d], -1)
 		} else {
-			more.share[d] = max(miss, 0) * acid.All()[acid.Must("citric")].Equivalent() / carrier[d]
+			more.share[d] = asGrams(max(miss, 0)) / carrier[d]
 		}
 	}
 	return more
@@ -79,19 +79,12 @@ func (w *walk) titrateByName(pot *ledger.Pot, n int) (base, equivalents []float6
 	w.addIons(&in, pot, 0)
 	in.addRest(pot, 0)
 	base, equivalents = make([]float64, n), make([]float64, n)
-	return base, equivalents, eachDraw(n, func(s *acid.Solver, sol *acid.Solution, from, to int) error {
-		_, end, err := in.central(s, sol)
+	return base, equivalents, in.each(func(s *acid.Solver, sol *acid.Solution, _, end acid.State, d int) error {
+		state, err := s.Titrate(sol, endPoints[0], end)
 		if err != nil {
 			return err
 		}
-		for d := from; d < to; d++ {
-			in.fill(sol, d)
-			state, err := s.Titrate(sol, endPoints[0], end)
-			if err != nil {
-				return err
-			}
-			base[d], equivalents[d] = state.Base*sol.Solvent, equivalentsOf(sol)
-		}
+		base[d], equivalents[d] = state.Base*sol.Solvent, equivalentsOf(sol)
 		return nil
 	})
 }

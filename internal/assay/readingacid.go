@@ -22,27 +22,20 @@ func (w *walk) acidity(pot *ledger.Pot) (pH, per100g []float64, err error) {
 	}
 	in, mass := w.ionsOf(pot, pot.N), pot.Mass()
 	pH, per100g = make([]float64, pot.N), make([]float64, pot.N)
-	err = eachDraw(pot.N, func(s *acid.Solver, sol *acid.Solution, from, to int) error {
-		near, end, err := in.central(s, sol)
+	err = in.each(func(s *acid.Solver, sol *acid.Solution, near, end acid.State, d int) error {
+		read, err := in.solve(s, sol, near, MeterCelsius)
 		if err != nil {
 			return err
 		}
-		for d := from; d < to; d++ {
-			in.fill(sol, d)
-			read, err := in.solve(s, sol, near, MeterCelsius)
-			if err != nil {
-				return err
-			}
-			pH[d] = read.PH
-			if err = degas(s, sol, read); err != nil {
-				return err
-			}
-			titrated, err := s.Titrate(sol, endPoints[0], end)
-			if err != nil {
-				return err
-			}
-			per100g[d] = asCitric(titrated.Base*sol.Solvent) / mass[d]
+		pH[d] = read.PH
+		if err = degas(s, sol, read); err != nil {
+			return err
 		}
+		titrated, err := s.Titrate(sol, endPoints[0], end)
+		if err != nil {
+			return err
+		}
+		per100g[d] = asCitric(titrated.Base*sol.Solvent) / mass[d]
 		return nil
 	})
 	return pH, per100g, err
@@ -52,8 +45,11 @@ func (w *walk) acidity(pot *ledger.Pot) (pH, per100g []float64, err error) {
 // liquid, g/100 g.
 func asCitric(base float64) float64 {
 	const hundred = 100
-	return hundred * base * acid.All()[acid.Must("citric")].Equivalent()
+	return asGrams(hundred * base)
 }
+
+// asGrams gives mol of base as grams of citric acid.
+func asGrams(base float64) float64 { return base * acid.All()[acid.Must("citric")].Equivalent() }
 
 // modelError draws what the pH of a composition is off by even if every amount is
 // right. It is the pot's own.
@@ -72,6 +68,24 @@ func (in ions) central(s *acid.Solver, sol *acid.Solution) (own, end acid.State,
 	}
 	end, err = s.Titrate(sol, endPoints[0], own)
 	return own, end, err
+}
+
+// each works off the draws of a liquid: work gets the solution of draw d, and the
+// equilibria of the central values to begin from.
+func (in ions) each(work func(s *acid.Solver, sol *acid.Solution, own, end acid.State, d int) error) error {
+	return eachDraw(in.n, func(s *acid.Solver, sol *acid.Solution, from, to int) error {
+		own, end, err := in.central(s, sol)
+		if err != nil {
+			return err
+		}
+		for d := from; d < to; d++ {
+			in.fill(sol, d)
+			if err := work(s, sol, own, end, d); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
 }
 
 // eachDraw works draws off side by side, each block with a solver at the meter's

@@ -36,21 +36,14 @@ func (c *Chemistry) water(w *walk, in ions, pot *ledger.Pot) (*Water, error) {
 	const milli, charges = 1000, 2
 	litres := w.volume(pot)
 	hardness, alkalinity := make([]float64, in.n), make([]float64, in.n)
-	err := eachDraw(in.n, func(s *acid.Solver, sol *acid.Solution, from, to int) error {
-		near, _, err := in.central(s, sol)
+	err := in.each(func(s *acid.Solver, sol *acid.Solution, near, _ acid.State, d int) error {
+		end, err := s.Titrate(sol, alkalinityEnd, near)
 		if err != nil {
 			return err
 		}
-		for d := from; d < to; d++ {
-			in.fill(sol, d)
-			end, err := s.Titrate(sol, alkalinityEnd, near)
-			if err != nil {
-				return err
-			}
-			perLitre := milli * chalk() / (litres[d] / perLitre)
-			hardness[d] = (sol.Metals[acid.Calcium] + sol.Metals[acid.Magnesium]) * perLitre
-			alkalinity[d] = max(-end.Base*sol.Solvent, 0) / charges * perLitre
-		}
+		perLitre := milli * chalk() / (litres[d] / perLitre)
+		hardness[d] = (sol.Metals[acid.Calcium] + sol.Metals[acid.Magnesium]) * perLitre
+		alkalinity[d] = max(-end.Base*sol.Solvent, 0) / charges * perLitre
 		return nil
 	})
 	if err != nil {
