@@ -22,7 +22,10 @@ func TestPromiseOfAnAcidityIsKept(t *testing.T) {
 	before := figure(t, bare.PerServing, "CITAC")
 	for kind, unit := range map[string]string{"ph": "", "ta": " g/100 g"} {
 		i := slices.IndexFunc(bare.Suggestions, func(s assay.Suggestion) bool { return s.Of == "squash" && s.Reading == kind })
-		require.GreaterOrEqual(t, i, 0, kind)
+		if i < 0 { // nothing is promised of a reading that would narrow nothing
+			require.Equal(t, "ph", kind)
+			continue
+		}
 		s := bare.Suggestions[i]
 		reading := fmt.Sprintf("mass: 270 g ± 1 g, %s: %.6f%s ± %.4f%s", kind, s.Expect.Mean, unit, map[string]float64{"ph": 0.05, "ta": 0.02 * s.Expect.Mean}[kind], unit)
 		after := figure(t, run(t, lib, fmt.Sprintf(squash, reading), 2000).PerServing, "CITAC")

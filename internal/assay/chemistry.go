@@ -114,6 +114,7 @@ func (w *walk) chemistry(pot *ledger.Pot, celsius float64, last []*drink.Measure
 		if c.Water, err = c.water(w, in, pot); err != nil {
 			c.withhold(err.Error())
 		}
+		c.withholdUnbuffered(in, sure)
 	}
 	return c
 }

@@ -3,6 +3,7 @@ package assay
 import (
 	"sipsum/internal/acid"
 	"sipsum/internal/constituent"
+	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 )
 
@@ -15,15 +16,18 @@ type ions struct {
 	grams    map[constituent.ID][]float64
 	unknown  []string // foods whose acids nobody has stated
 	bare     []string // foods with acids and without a figure for potassium
-	juices   []string // foods with named acids that are never alkaline
+	plain    bool     // nothing but waters, acids and salts, and what somebody states in full
+	highest  float64  // pH that has been published of such foods
 	nobody   openAcid // of the unknown foods
 	vouched  openAcid // of foods that have their published pH all the same
 	untold   []string // those foods
 	protein  bool     // a row's protein takes up acid
 	titrated []titratedPart
 	restsOn  []Calibration
+	silent   bool // a food's composition does not tell its pH
 	read     bool // a reading has spoken of it
 	aired    bool // nobody has stated a food's carbon dioxide: air tells it
+	hidden   bool // it is of a food that is sold with its gas
 }
 
 // ionsOf collects a pot's acids and ions over its first n draws.
@@ -35,18 +39,19 @@ func (w *walk) ionsOf(pot *ledger.Pot, n int) ions {
 		copy(in.grams[id], plain.Total(id))
 	}
 	for row := range pot.Rows {
-		grams := calibrated(pot, row)
+		c, traced := w.calibrated(pot, row, n)
+		in.know(pot.Rows[row].Profile.Food)
 		switch {
 		case settled(pot, row):
 			w.addSettled(&in, pot, row)
 			in.read = true
-		case grams != nil:
-			w.addVouched(&in, pot, row)
+		case c != nil:
+			w.addVouched(&in, pot, row, c)
 		default:
 			w.addUnmeasured(&in, pot, row)
 		}
-		if grams != nil {
-			in.rest(w.calibrationOf(pot.Rows[row].Profile), grams)
+		if c != nil {
+			in.rest(c, traced.Column)
 		}
 	}
 	for _, id := range []constituent.ID{constituent.Water, constituent.Alcohol} {
@@ -56,11 +61,18 @@ func (w *walk) ionsOf(pot *ledger.Pot, n int) ions {
 }
 
 func newIons(n int) ions {
-	in := ions{n: n, grams: map[constituent.ID][]float64{}}
+	in := ions{n: n, grams: map[constituent.ID][]float64{}, plain: true}
 	for _, id := range acid.Constituents() {
 		in.grams[id] = make([]float64, n)
 	}
 	return in
+}
+
+// know notes of what kind the foods of a pot are.
+func (in *ions) know(f *food.Food) {
+	group, _ := food.GroupOf(f.Group)
+	in.plain = in.plain && (!group.Assumed || f.Group == water || f.Chemical)
+	in.highest = max(in.highest, group.PHHigh)
 }
 
 // open reports whether foods leave open what decides the acidity.

@@ -3,6 +3,7 @@ package assay_test
 import (
 	"context"
 	"os"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -78,4 +79,17 @@ func figure(t testing.TB, list assay.Composition, id constituent.ID) assay.Figur
 	f, ok := list.Find(id)
 	require.True(t, ok, "%s is not reported", id)
 	return f
+}
+
+// withoutPH gives the library without any published pH of its foods: compositions alone.
+func withoutPH(lib library) library {
+	bare := library{}
+	for id, f := range lib {
+		copied := *f
+		copied.Values = slices.DeleteFunc(slices.Clone(f.Values), func(v food.Value) bool {
+			return v.Constituent == "PH" || v.Constituent == "pH-brewed"
+		})
+		bare[id] = &copied
+	}
+	return bare
 }

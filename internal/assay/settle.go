@@ -15,7 +15,7 @@ const unmeasuredName = "unmeasured"
 // settled reports whether a reading has spoken of a row's ions: then what tables
 // leave out of it is carried by the pot and not drawn again.
 func settled(pot *ledger.Pot, row int) bool {
-	return slices.ContainsFunc(pot.Traced(row), func(t ledger.Traced) bool { return t.Tracer != calibratedAs })
+	return slices.ContainsFunc(pot.Traced(row), func(t ledger.Traced) bool { return !isCalibration(t.Tracer) })
 }
 
 // settle makes the rows of a pot carry what their tables leave out, as it was drawn
@@ -45,7 +45,7 @@ func unmeasuredOf(id constituent.ID) ledger.Tracer {
 func (w *walk) addSettled(in *ions, pot *ledger.Pot, row int) {
 	for _, t := range pot.Traced(row) {
 		switch {
-		case t.Tracer == calibratedAs: // ionsOf adds it
+		case isCalibration(t.Tracer): // ionsOf adds it
 		case t.Name == unmeasuredName:
 			for d := range in.n {
 				in.grams[t.As][d] += t.Column[d]

@@ -18,7 +18,7 @@ import (
 // open cannot disagree.
 func (w *walk) compare(pot *ledger.Pot, m *drink.Measured, b bench) {
 	in := w.ionsOf(pot, min(pot.N, chemistryDraws+1))
-	if in.open() || w.vouched(pot) || w.unsolvable(pot) != "" || in.n <= fewestDraws {
+	if in.open() || in.silent || w.unsolvable(pot) != "" || in.n <= fewestDraws {
 		return
 	}
 	first, last := b.curve.Points[0], b.curve.Points[len(b.curve.Points)-1]

@@ -1,9 +1,7 @@
 package assay
 
 import (
-	"math"
 	"slices"
-	"strings"
 
 	"sipsum/internal/acid"
 	"sipsum/internal/constituent"
@@ -155,21 +153,4 @@ func (c *Chemistry) withholdVague(in ions) {
 	}
 	c.Capacity.withhold(why)
 	c.StrongIons.withhold(why)
-}
-
-// neverAlkaline are the groups of juices and tissues of plants, and of milk and what is
-// made from it. Where one seems to be alkaline, an acid is missing from its table.
-var neverAlkaline = map[string]bool{
-	"milk": true, "cream": true, "cultured milk": true, "whey": true, "plant drink": true,
-	"fruit": true, "citrus fruit": true, "fruit juice": true, "citrus juice": true, "vegetable": true, "vegetable juice": true, "herb": true,
-	"coffee drink": true, "tea drink": true, "honey": true, "vinegar": true, "wine": true, "beer": true,
-}
-
-// lacksAcid tells why the acids of a pot's foods cannot be all: juices of a pH above
-// neutral.
-func (in ions) lacksAcid(pH float64) string {
-	if pH < alkaline || len(in.juices) == 0 || math.IsNaN(pH) {
-		return ""
-	}
-	return "there is more potassium than acid to go with it: an acid is missing from the tables (" + strings.Join(in.juices, ", ") + "); measure the pH"
 }

@@ -41,6 +41,9 @@ const (
 	acidsRest constituent.ID = "OA-other"
 )
 
+// water is the group whose foods have no acid of their own.
+const water = "water"
+
 // addUnmeasured adds what a row's table left out, each within the range of its
 // row of data/acid_unmeasured.csv, the middle in column 0.
 func (w *walk) addUnmeasured(in *ions, pot *ledger.Pot, row int) {
@@ -48,23 +51,20 @@ func (w *walk) addUnmeasured(in *ions, pot *ledger.Pot, row int) {
 	w.addAcids(in, pot, row)
 }
 
-// asStated are the groups of foods of which nothing is assumed beside what is stated:
-// pure substances, and what the designer has put into no group.
-var asStated = map[string]bool{"": true, "acid": true, "salt": true}
-
 // addIons adds the phosphate, chloride and sulphate that a row's table left out, and
 // the acid that its protein takes up.
 func (w *walk) addIons(in *ions, pot *ledger.Pot, row int) {
 	f := pot.Rows[row].Profile.Food
+	group, _ := food.GroupOf(f.Group)
 	missing := func(id constituent.ID) bool {
-		return !asStated[f.Group] && pot.Bounds(row)[constituent.Must(id).Order] != 0
+		return group.Assumed && pot.Bounds(row)[constituent.Must(id).Order] != 0
 	}
 	molar := func(id constituent.ID) float64 { return constituent.Must(id).Molar }
 	in.aired = in.aired || missing(constituent.CarbonDioxide)
 	if bound := pot.Bounds(row)[constituent.Must(phosphate).Order]; bound > 0 {
 		w.addWithin(in, f.ID, "phosphate", phosphate, constantColumn(in.n, bound), 1)
 	}
-	if f.Group == "water" && missing(chloride) && !missing(constituent.CarbonDioxide) {
+	if f.Group == water && missing(chloride) && !missing(constituent.CarbonDioxide) {
 		in.addWaterAnions(pot, row)
 		return
 	}
@@ -76,9 +76,11 @@ func (w *walk) addIons(in *ions, pot *ledger.Pot, row int) {
 	if missing(sulphate) {
 		w.addWithin(in, f.ID, "sulphate by potassium", sulphate, k, molar(sulphate)/molar(potassium))
 	}
-	if takesUpAcid[f.Group] { // as if it brought that much potassium
+	if group.TakesUpAcid { // as the salt of a weak acid: nothing at the food's own pH
+		const protons = 3 // of citric acid, whose pK, 3.1 to 6.4, span those of carboxyls and of colloidal phosphate
 		protein := pot.Of(row, constituent.Protein)
 		w.addWithin(in, f.ID, "protein charge", potassium, protein, molar(potassium))
+		w.addWithin(in, f.ID, "protein charge", citric, protein, molar(citric)/protons)
 		in.protein = in.protein || protein[0] > 0
 	}
 }
@@ -110,6 +112,7 @@ func (in *ions) addWaterAnions(pot *ledger.Pot, row int) {
 // published titratable acidity tells so.
 func (w *walk) addAcids(in *ions, pot *ledger.Pot, row int) {
 	f := pot.Rows[row].Profile.Food
+	group, _ := food.GroupOf(f.Group)
 	in.addRest(pot, row)
 	carrier, named := carrierOf(pot, row)
 	more := w.moreAcidOf(pot.Rows[row].Profile, in.n)
@@ -125,11 +128,8 @@ func (w *walk) addAcids(in *ions, pot *ledger.Pot, row int) {
 		w.addWithin(in, f.ID, "acids", citric, carrier, 1)
 		in.unknown = append(in.unknown, f.ID.String())
 		in.nobody.add(citric, openGrams{in.grams[citric][0] - before, carrier[0] * spanOf("acids").high})
-	case !asStated[f.Group] && pot.Of(row, acidsRest)[0] <= 0 && anyMissing(pot, row):
+	case group.Assumed && pot.Of(row, acidsRest)[0] <= 0 && anyMissing(pot, row):
 		w.addWithin(in, f.ID, "minor acids", citric, carrier, 1)
-	}
-	if named && neverAlkaline[f.Group] {
-		in.juices = append(in.juices, f.ID.String())
 	}
 	if (named || more != nil) && pot.Bounds(row)[constituent.Must(potassium).Order] != 0 {
 		in.bare = append(in.bare, f.ID.String())
@@ -170,11 +170,6 @@ func constantColumn(n int, x float64) []float64 {
 	fill(col, x)
 	return col
 }
-
-// takesUpAcid are the groups of foods whose protein is native to pH 6 to 7 and
-// takes up acid in a sour drink. The nitrogen of fruit, coffee and wine is for the
-// most part in small molecules that already have their charge.
-var takesUpAcid = map[string]bool{"milk": true, "cream": true, "whey": true, "cultured milk": true, "plant drink": true, "egg": true}
 
 // between draws a rectangular range for a food.
 func (w *walk) between(s span, what string, id food.ID) []float64 {

@@ -21,7 +21,8 @@ type walk struct {
 
 	titrations    map[string]*titration          // by the name of their tracer
 	titratedFoods map[*food.Profile]*moreAcid    // what their publishers titrated
-	calibrations  map[*food.Profile]*calibration // where a published pH stands in for the composition
+	calibrations  map[*food.Profile]*calibration // where a published pH counts beside the composition
+	brews         map[string]*brewed             // by the name of their tracer
 
 	constants map[string][]float64 // of nature, by name: drawn once
 	journal   *journal             // nil unless somebody asks why
@@ -44,6 +45,7 @@ func newWalk(d *drink.Drink, names *resolved, o Options) *walk {
 		titrations:    map[string]*titration{},
 		titratedFoods: map[*food.Profile]*moreAcid{},
 		calibrations:  map[*food.Profile]*calibration{},
+		brews:         map[string]*brewed{},
 
 		constants: map[string][]float64{},
 	}
@@ -210,6 +212,10 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 	if err != nil {
 		w.faults.Add(step.At(), "check the amounts", "%s", err.Error())
 		return
+	}
+	switch step.(type) {
+	case *drink.Brew, *drink.Steep:
+		w.calibrateBrew(pot, step.StepPath())
 	}
 	for _, note := range out.Notes {
 		w.notes = append(w.notes, Note{Kind: "step", Text: step.StepPath() + ": " + note})

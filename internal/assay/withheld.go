@@ -77,8 +77,10 @@ func (c *Chemistry) withholdUnknown(in ions, protein string, sure surely) {
 	case sure.pH:
 	case len(in.bare) > 0:
 		c.withholdPH("potassium unknown of " + listed(in.bare) + ": the pH is higher than its acids alone would make it; measure it")
-	case in.lacksAcid(c.PHMeter.Mean) != "":
-		c.withhold(in.lacksAcid(c.PHMeter.Mean))
+	case in.impossible(c.PHMeter.Mean) != "":
+		c.withhold(in.impossible(c.PHMeter.Mean))
+	case in.hidden && c.PHMeter.Mean > sour:
+		c.withholdPH("how much gas is in it nobody has stated: measure the pH, or say what is left with carbonate: {left: 3 g/l}")
 	case half > spanOf("widest").high:
 		low, high := c.PHMeter.Low, c.PHMeter.High
 		c.withhold(tooWide(in.unknown))
@@ -114,6 +116,31 @@ func (c *Chemistry) withholdBeyond(t *titration) {
 			}
 		}
 	}
+}
+
+// withholdUnbuffered withholds the pH of a liquid that hardly buffers, as a syrup of sugar
+// or a spirit: a trace of anything decides it. What is made of waters and substances by
+// formula has the pH that these make.
+func (c *Chemistry) withholdUnbuffered(in ions, sure surely) {
+	if sure.pH || in.plain || c.Capacity.Why != "" || c.Capacity.Mean >= spanOf("hardly buffered").high {
+		return
+	}
+	capacity, ions := c.Capacity, c.StrongIons
+	c.withholdPH("it hardly buffers, so that the water and a trace of acid decide its pH: measure it if it matters")
+	c.Capacity, c.StrongIons, c.Curve = capacity, ions, nil
+}
+
+// impossible tells why a pH cannot be: a drink of foods is neither alkaline nor more acid
+// than any food acid makes it, so an anion or a cation is missing from the tables.
+func (in ions) impossible(pH float64) string {
+	lowest, highest := spanOf("possible").low, max(spanOf("possible").high, in.highest)
+	switch {
+	case !in.plain && pH > highest:
+		return "there are more metals than acids to go with them: an acid is missing from the tables; measure the pH"
+	case !in.plain && pH < lowest:
+		return "there are more acids than any drink holds: a metal is missing from the tables; measure the pH"
+	}
+	return ""
 }
 
 func tooWide(foods []string) string {

@@ -101,7 +101,14 @@ func Brew(pot *ledger.Pot, r Recipe, f Factors) (Outcome, error) {
 	return out, nil
 }
 
-func isDose(row ledger.Row) bool { return slices.Contains(brewed, row.Profile.Food.Group) }
+func isDose(row ledger.Row) bool { return IsDose(row.Profile.Food.Group) }
+
+// IsDose reports whether foods of a group are the dose of a brew.
+func IsDose(group string) bool { return slices.Contains(brewed, group) }
+
+// EspressoStrength is the share of dissolved solids above which a coffee is brewed as
+// espresso.
+func EspressoStrength() float64 { return brewing("espresso strength").value }
 
 func doseIs(pot *ledger.Pot, group string) bool {
 	return slices.ContainsFunc(pot.Rows, func(r ledger.Row) bool { return r.Profile.Food.Group == group })

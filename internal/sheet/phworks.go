@@ -17,7 +17,7 @@ type PHWorks map[food.ID][]source.Work
 func phWorksOf(a *assay.Assay, works evidence.Works) PHWorks {
 	found := PHWorks{}
 	for _, c := range restsOn(a) {
-		if found[c.Food] != nil {
+		if found[c.Food] != nil || c.Group != "" { // the source of a group's range is a text, no list of works
 			continue
 		}
 		for id := range strings.FieldsSeq(c.Source) {

@@ -59,9 +59,12 @@ type dose struct {
 }
 
 // calibration is a food whose published pH, within low and high, stands in for what its
-// composition does not tell; source holds ids of the table's works.
+// composition does not tell; source holds ids of the table's works. Of a group, it is the
+// range of what is published of such foods, and source says of which.
 type calibration struct {
 	Food   string `json:"food"`
+	Group  string `json:"group,omitempty"`
+	Brewed bool   `json:"brewed,omitempty"`
 	Low    number `json:"low"`
 	High   number `json:"high"`
 	Source string `json:"source"`
@@ -116,7 +119,7 @@ func chemistryOf(c *assay.Chemistry, density *assay.Result) *chemistry {
 		out.PHDegassed = &ph{estimatedOf(c.Degassed), assay.MeterCelsius}
 	}
 	for _, r := range c.RestsOn {
-		out.RestsOn = append(out.RestsOn, calibration{r.Food.String(), number(r.Low), number(r.High), r.Source})
+		out.RestsOn = append(out.RestsOn, calibration{r.Food.String(), r.Group, r.Brewed, number(r.Low), number(r.High), r.Source})
 	}
 	if w := c.Water; w != nil {
 		out.Hardness, out.Alkalinity = measuredOf(w.Hardness), measuredOf(w.Alkalinity)

@@ -94,7 +94,7 @@ const hiddenBrix = 0.05
 
 // restsOn says on whose published pH a pH rests.
 func (p *page) restsOn(c *assay.Chemistry, works sheet.PHWorks, notes *footnotes) {
-	if c.PHMeter.Why != "" && math.IsNaN(c.PHMeter.Low) || len(c.RestsOn) == 0 {
+	if c.PHMeter.Why != "" || len(c.RestsOn) == 0 {
 		return
 	}
 	var foods []string
@@ -103,7 +103,14 @@ func (p *page) restsOn(c *assay.Chemistry, works sheet.PHWorks, notes *footnotes
 		for _, w := range works[r.Food] {
 			numbers = append(numbers, notes.number(citation(w)))
 		}
-		foods = append(foods, fmt.Sprintf("%s, %.2f to %.2f%s", Clean(r.Food.String(), mostName), r.Low, r.High, signs(numbers)))
+		of := Clean(r.Food.String(), mostName)
+		switch {
+		case r.Group != "":
+			of += " as a " + r.Group
+		case r.Brewed:
+			of += " as brewed"
+		}
+		foods = append(foods, fmt.Sprintf("%s, %.2f to %.2f%s", of, r.Low, r.High, signs(numbers)))
 	}
 	p.paragraph(marginWidth, 2, "The pH rests on the published pH of "+join(foods)+", not on composition alone.")
 }

@@ -1,0 +1,126 @@
+package assay
+
+import (
+	"math"
+	"strings"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+	"sipsum/internal/food"
+	"sipsum/internal/source"
+)
+
+// What tables say of pH: of a food, and of what is brewed from a dry one.
+const (
+	publishedPH constituent.ID = "PH"
+	brewedPH    constituent.ID = "pH-brewed"
+)
+
+// Calibration is a published pH on which a pH rests: of a food, or of what is known of
+// its group.
+type Calibration struct {
+	Food      food.ID
+	Group     string  // where nobody has published one of the food itself
+	Brewed    bool    // of what is brewed from the food
+	Moved     bool    // the pH of the composition lies outside what is known of the group
+	Low, High float64 // of what has been published, with what instruments and laboratories are off by
+	Source    string  // ids of the food's table's works, separated by spaces
+}
+
+// evidence is what has been published of a pH.
+type evidence struct {
+	central, low, high float64
+	group              string // of a group only
+	brewed             bool
+	source             string
+}
+
+// evidenceOf tells what is known of a food's pH: what is published of itself, else of
+// what is brewed from it, else of its group.
+func evidenceOf(f *food.Food) (evidence, bool) {
+	for _, id := range []constituent.ID{publishedPH, brewedPH} {
+		value, ok := f.Value(id)
+		if !ok || !food.Stated(value.Amount) || source.IsFromMemory(value.Source) {
+			continue
+		}
+		e := evidence{central: value.Amount, brewed: id == brewedPH, source: value.Source}
+		e.low, e.high = publishedRange(value)
+		return e, true
+	}
+	group, ok := food.GroupOf(f.Group)
+	if !ok || group.PHHigh == 0 {
+		return evidence{}, false
+	}
+	const middle = 0.5
+	return evidence{central: middle * (group.PHLow + group.PHHigh), low: group.PHLow, high: group.PHHigh, group: f.Group, source: group.PHSource}, true
+}
+
+func (e evidence) calibration(id food.ID) Calibration {
+	return Calibration{Food: id, Group: e.group, Brewed: e.brewed, Low: e.low, High: e.high, Source: e.source}
+}
+
+// ofEspresso is the evidence for a brew as strong as espresso, which reads higher than
+// filter coffee of the same bean. Of a group it holds as it stands.
+func (e evidence) ofEspresso() evidence {
+	if e.group == "" {
+		const middle = 0.5
+		over := spanOf("espresso over filter")
+		e.low, e.high, e.central = e.low+over.low, e.high+over.high, e.central+middle*(over.low+over.high)
+	}
+	return e
+}
+
+// draw draws the pH anywhere within the range.
+func (e evidence) draw(w *walk, id food.ID) []float64 {
+	col := make([]float64, w.amounts.n)
+	estimate.Input{
+		Central: e.central, Shape: estimate.Uniform, Low: e.low, High: e.high,
+		Stream: estimate.KeyOf(w.amounts.seed, "unmeasured", string(publishedPH), id.Table, id.Code),
+	}.Fill(col)
+	w.journal.write(Tables, "published pH of "+id.String(), col)
+	return col
+}
+
+// target gives the pH that a food has in each draw, by what its composition makes of it
+// and what is published; silent: the composition tells nothing; bare: nor do
+// its acids bound it, since nobody has stated what they are neutral by. One that misses by more
+// than compositions do shows that something is missing from it, and counts for less.
+func (e evidence) target(own, published []float64, silent, bare bool) []float64 {
+	target := make([]float64, len(own))
+	if e.group != "" {
+		outside := bare || own[0] < e.low || own[0] > e.high
+		for d, h := range own {
+			if target[d] = min(max(h, e.low), e.high); outside {
+				target[d] = published[d]
+			}
+		}
+		return target
+	}
+	gain := 1.0
+	if !silent {
+		s := max(spanOf("composition").high, math.Abs(own[0]-published[0]))
+		v := variance(own) + s*s
+		gain = v / (v + variance(published))
+	}
+	for d, h := range own {
+		target[d] = h + gain*(published[d]-h)
+	}
+	return target
+}
+
+// publishedRange gives where the pH of a food may lie: as published, with what a meter is
+// off by. One work says nothing of other laboratories and crops, so the range is at least
+// what such works differ by; of several the mean is known better by as many times.
+func publishedRange(value food.Value) (low, high float64) {
+	low, high = value.Amount, value.Amount
+	if food.Stated(value.Low) && food.Stated(value.High) {
+		low, high = value.Low, value.High
+	}
+	works := len(strings.Fields(value.Source))
+	meter, apart := mustInstrument(readPH).half, spanOf("pH from one work")
+	if works > 1 {
+		low, high = low-meter, high+meter
+	}
+	times := float64(max(works, 1))
+	return min(low, value.Amount+apart.low/times), max(high, value.Amount+apart.high/times)
+}
