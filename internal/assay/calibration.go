@@ -190,7 +190,7 @@ func (w *walk) reference(pot *ledger.Pot, n int) *reference {
 // is drawn of it, in mol of citric: nothing where the acidity has been titrated.
 func (w *walk) spareAcid(pot *ledger.Pot, n int) []float64 {
 	spare := make([]float64, n)
-	if w.moreAcidOf(pot.Rows[0].Profile, n) != nil || !anyMissing(pot, 0) {
+	if w.moreAcidOf(pot.Rows[0].Profile, n) != nil {
 		return spare
 	}
 	carrier, named := carrierOf(pot, 0)

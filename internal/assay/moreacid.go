@@ -49,8 +49,8 @@ func (w *walk) findMoreAcid(profile *food.Profile, n int) *moreAcid {
 	pot := ledger.New(w.columns, w.amounts.n)
 	pot.Pour(profile, w.drawer.PerGram(profile), constantColumn(w.amounts.n, 1), "")
 	carrier, named := carrierOf(pot, 0)
-	if carrier == nil {
-		return nil
+	if carrier == nil { // by its table it holds no acid, by the burette it does
+		carrier = pot.Of(0, constituent.Water)
 	}
 	found, equivalents, err := w.titrateByName(pot, n)
 	if err != nil { // a food without water was not titrated as it is

@@ -116,6 +116,9 @@ func (w *walk) addAcids(in *ions, pot *ledger.Pot, row int) {
 	in.addRest(pot, row)
 	carrier, named := carrierOf(pot, row)
 	more := w.moreAcidOf(pot.Rows[row].Profile, in.n)
+	if carrier == nil && more != nil {
+		carrier = pot.Of(row, constituent.Water)
+	}
 	if named && more == nil {
 		w.addBounded(in, pot, row, carrier[0])
 	}

@@ -120,9 +120,10 @@ func (c *Chemistry) withholdBeyond(t *titration) {
 
 // withholdUnbuffered withholds the pH of a liquid that hardly buffers, as a syrup of sugar
 // or a spirit: a trace of anything decides it. What is made of waters and substances by
-// formula has the pH that these make.
+// formula has the pH that these make, and a food whose own has been published has that.
 func (c *Chemistry) withholdUnbuffered(in ions, sure surely) {
-	if sure.pH || in.plain || c.Capacity.Why != "" || c.Capacity.Mean >= spanOf("hardly buffered").high {
+	published := slices.ContainsFunc(in.restsOn, func(c Calibration) bool { return c.Group == "" })
+	if sure.pH || in.plain || published || c.Capacity.Why != "" || c.Capacity.Mean >= spanOf("hardly buffered").high {
 		return
 	}
 	capacity, ions := c.Capacity, c.StrongIons
