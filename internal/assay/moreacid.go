@@ -49,7 +49,8 @@ func (w *walk) findMoreAcid(profile *food.Profile, n int) *moreAcid {
 	pot := ledger.New(w.columns, w.amounts.n)
 	pot.Pour(profile, w.drawer.PerGram(profile), constantColumn(w.amounts.n, 1), "")
 	carrier, named := carrierOf(pot, 0)
-	if carrier == nil { // by its table it holds no acid, by the burette it does
+	silent := carrier == nil // by its table it holds no acid, by the burette it does
+	if silent {
 		carrier = pot.Of(0, constituent.Water)
 	}
 	found, equivalents, err := w.titrateByName(pot, n)
@@ -57,6 +58,9 @@ func (w *walk) findMoreAcid(profile *food.Profile, n int) *moreAcid {
 		return nil
 	}
 	gain := gainOf(found, published)
+	if silent {
+		gain = 1
+	}
 	more := &moreAcid{own: named && gain*(published[0]-found[0]) <= equivalents[0], share: make([]float64, n)}
 	for d := range more.share {
 		miss := gain * (published[d] - found[d])
