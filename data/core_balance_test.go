@@ -178,3 +178,42 @@ func TestCautionsFollowTheValues(t *testing.T) {
 		}
 	}
 }
+
+// What is dissolved and suspended has no more room than the water leaves: what the leaves
+// of a food add up to exceeds 100 g by two standard deviations of them at most.
+func TestSolidsHaveRoomBesideTheWater(t *testing.T) {
+	const deviations, worthTelling = 2, 1.0
+	contents, notes := coreContents(t), byKey(t, "core/foods.csv", "code")
+	for code, f := range foodsOf(t, core.Format, "") {
+		c := contents[code]
+		if _, ok := c[constituent.Water]; !ok || strings.Contains(notes[code]["note"], "mass balance:") {
+			continue
+		}
+		sum, variance := 0.0, 0.0
+		var add func(parent constituent.ID)
+		add = func(parent constituent.ID) {
+			for _, part := range constituent.Sums().Children(parent) {
+				within := 0.0
+				for _, p := range constituent.Sums().Children(part.ID) {
+					within += c.total(p.ID)
+				}
+				v, ok := f.Value(part.ID)
+				switch {
+				case ok && food.Stated(v.Amount) && c[part.ID] >= within:
+					sum += c[part.ID]
+					variance += math.Pow(spreadOf(f, part, v)/part.PerGram, 2)
+				case part.Kind == constituent.Parent:
+					add(part.ID)
+				default:
+					sum += c[part.ID]
+				}
+			}
+		}
+		add(constituent.Mass)
+		over, sd := sum-100, math.Sqrt(variance)
+		if over > worthTelling {
+			t.Logf("%s: %.2f g too much, %.1f standard deviations", code, over, over/sd)
+		}
+		assert.True(t, over <= 0.1 || over <= deviations*sd, "%s: %.2f g too much, standard deviation %.2f", code, over, sd)
+	}
+}
