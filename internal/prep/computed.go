@@ -26,7 +26,7 @@ func Makes(step drink.Step) []constituent.ID {
 	case *drink.Hydrolyse:
 		return []constituent.ID{constituent.Glucose, constituent.Galactose}
 	case *drink.Caramelise:
-		return []constituent.ID{burnt}
+		return []constituent.ID{burnt, constituent.RestOf(constituent.OrganicAcids)}
 	case *drink.Carbonate:
 		return []constituent.ID{constituent.CarbonDioxide}
 	case *drink.Ferment:
