@@ -46,7 +46,7 @@ func Curdle(pot *ledger.Pot, collect []float64, by string, celsius float64, f Fa
 	}
 	liquor := passing(pot, m)
 	if collect[0] > liquor[0] {
-		return Outcome{}, impossible("collect %.4g g: curd and whey give about %.4g g of whey", collect[0], liquor[0])
+		return Outcome{}, unlike("collect %s g: curd and whey give about %s g of whey", collect[0], liquor[0])
 	}
 	var out Outcome
 	if by == "acid" {

@@ -37,7 +37,7 @@ func Strain(pot *ledger.Pot, collect []float64, through string, f Factors) (Outc
 	m := &filter{through: through, factors: f, drawn: map[passedKey][]float64{}, part: whole(pot.N)}
 	liquor := passing(pot, m)
 	if collect[0] > liquor[0] {
-		return Outcome{}, impossible("collect %.4g g: only about %.4g g pass through %s", collect[0], liquor[0], through)
+		return Outcome{}, unlike("collect %s g: only about %s g pass through %s", collect[0], liquor[0], through)
 	}
 	m.part = partOf(collect, liquor)
 	return Outcome{Lost: pot.Apply(m)}, nil
