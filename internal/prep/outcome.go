@@ -12,6 +12,8 @@ type Outcome struct {
 	Lost  ledger.Lost
 	Added float64  // grams that the step brought (water, gas), central
 	Notes []string // what the step assumed or warns of
+
+	Parted *Parting // set where acid parted milk
 }
 
 func (o *Outcome) note(format string, args ...any) {
