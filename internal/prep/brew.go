@@ -94,7 +94,10 @@ func Brew(pot *ledger.Pot, r Recipe, f Factors) (Outcome, error) {
 	}
 	out := Outcome{Lost: pot.Apply(m)}
 	for row, r := range pot.Rows {
-		pot.Rows[row].Extracted = r.Extracted || isDose(r)
+		if isDose(r) {
+			m.nameCarbohydrate(pot, row)
+			pot.Rows[row].Extracted = true
+		}
 	}
 	const percent = 100
 	out.note("%.4g g at %.3g %% are %.3g %% of the dose; the grounds hold %.2g g of water a gram", r.Out[0], percent*r.Strength[0], percent*r.Yield[0], (water[0]-liquid[0])/dose[0])

@@ -82,6 +82,7 @@ type infusion struct {
 func (m *infusion) join(pot, steeped *ledger.Pot) ledger.Lost {
 	lost := steeped.Apply(m).Plus(pot.Apply(evenly(m.part)))
 	for row := range steeped.Rows {
+		m.nameCarbohydrate(steeped, row)
 		steeped.Rows[row].Extracted = true
 	}
 	pot.Join(steeped)
