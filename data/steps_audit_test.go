@@ -51,7 +51,7 @@ func TestStepTablesNameConstituents(t *testing.T) {
 			assert.Contains(t, groups, r["group"])
 		}
 		switch r["constituent"] {
-		case "solids", "riders", "yield":
+		case "solids", "riders", "yield", "available":
 		default:
 			_, ok := constituent.Find(r["constituent"])
 			assert.True(t, ok, r["constituent"])

@@ -55,11 +55,8 @@ func (w *walk) calibrate(pot *ledger.Pot, grams []float64) {
 func (w *walk) calibrateBrew(pot *ledger.Pot, path string) {
 	for row := range pot.Rows {
 		profile := pot.Rows[row].Profile
-		if !prep.IsDose(profile.Food.Group) || settled(pot, row) {
+		if !prep.IsDose(profile.Food.Group) || len(pot.Traced(row)) > 0 { // it may have been brewed before
 			continue
-		}
-		for _, t := range pot.Traced(row) {
-			pot.Shed(row, t.Tracer)
 		}
 		by, ok := evidenceOf(profile.Food)
 		if !ok {

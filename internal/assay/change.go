@@ -39,7 +39,9 @@ func (w *walk) change(pot *ledger.Pot, step drink.Step, f prep.Factors) (prep.Ou
 	case *drink.Hydrolyse:
 		return prep.Hydrolyse(pot, w.figure(&s.Lactose, percent, s, "lactose"))
 	case *drink.Caramelise:
-		return prep.Caramelise(pot, w.figure(&s.Loss, percent, s, "loss")), nil
+		return prep.Caramelise(pot, prep.Burning{
+			Loss: w.figure(&s.Loss, percent, s, "loss"), Acids: w.names.burnt, PerGram: w.drawer.PerGram(w.names.burnt),
+		}, f), nil
 	case *drink.Ferment:
 		return w.ferment(pot, s)
 	case *drink.Carbonate:

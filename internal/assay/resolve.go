@@ -27,6 +27,7 @@ type resolved struct {
 	profiles []*food.Profile       // in order of appearance
 	water    *food.Profile         // of melted ice and dilution
 	gas      *food.Profile         // of carbonation; nil if there is none
+	burnt    *food.Profile         // the acids of burnt sugar; nil if none burns
 	items    []Item
 }
 
@@ -130,6 +131,8 @@ func (r *resolver) step(step drink.Step, path []string) {
 		lines = s.Ingredients
 	case *drink.Carbonate:
 		r.out.gas = r.profile(prep.Gas(), nil)
+	case *drink.Caramelise:
+		r.out.burnt = r.profile(prep.BurntSugarAcids(), nil)
 	}
 	for _, line := range lines {
 		r.line(line, path, true)

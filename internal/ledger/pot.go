@@ -13,6 +13,8 @@ type Row struct {
 	Line     string   // the stable path of its line in the drink file
 	Profile  *food.Profile
 	Modelled bool // a step's model, and not only mixing, has changed it
+
+	Extracted bool // what is here has been drawn out of a solid, which is no longer here
 }
 
 // Pot is the state of a preparation: what is in it, from which ingredients.

@@ -42,7 +42,7 @@ func (r *Recipe) solve(dose []float64) {
 }
 
 // Brew extracts the coffee or tea of the pot. The dose is every row of the groups
-// coffee bean and tea leaf; the other rows are the water.
+// coffee bean and tea leaf that has not been extracted; the other rows are the water.
 //
 // In the cup are dose·yield of the dose's solids: fat, protein, ash, acids … by
 // their own shares (data/extraction.csv), the rest of the carbohydrate what is
@@ -93,6 +93,12 @@ func Brew(pot *ledger.Pot, r Recipe, f Factors) (Outcome, error) {
 		return Outcome{}, impossible("%.3g g of solids in the cup: the dose can give about %.3g g", solids[0], most)
 	}
 	out := Outcome{Lost: pot.Apply(m)}
+	for row, r := range pot.Rows {
+		if isDose(r) {
+			m.nameCarbohydrate(pot, row)
+			pot.Rows[row].Extracted = true
+		}
+	}
 	const percent = 100
 	out.note("%.4g g at %.3g %% are %.3g %% of the dose; the grounds hold %.2g g of water a gram", r.Out[0], percent*r.Strength[0], percent*r.Yield[0], (water[0]-liquid[0])/dose[0])
 	if soluble := brewing("soluble share " + coffeeBean).high; r.Yield[0] > soluble && doseIs(pot, coffeeBean) {
@@ -101,7 +107,10 @@ func Brew(pot *ledger.Pot, r Recipe, f Factors) (Outcome, error) {
 	return out, nil
 }
 
-func isDose(row ledger.Row) bool { return IsDose(row.Profile.Food.Group) }
+// isDose reports whether a row is grounds or leaf: not what has been drawn out of them.
+func isDose(row ledger.Row) bool {
+	return !row.Extracted && IsDose(row.Profile.Food.Group)
+}
 
 // IsDose reports whether foods of a group are the dose of a brew.
 func IsDose(group string) bool { return slices.Contains(brewed, group) }

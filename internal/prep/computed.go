@@ -25,8 +25,10 @@ func Makes(step drink.Step) []constituent.ID {
 		return []constituent.ID{constituent.Glucose, constituent.Fructose}
 	case *drink.Hydrolyse:
 		return []constituent.ID{constituent.Glucose, constituent.Galactose}
-	case *drink.Caramelise:
+	case *drink.Brew, *drink.Steep:
 		return []constituent.ID{burnt}
+	case *drink.Caramelise:
+		return []constituent.ID{burnt, constituent.RestOf(constituent.OrganicAcids)}
 	case *drink.Carbonate:
 		return []constituent.ID{constituent.CarbonDioxide}
 	case *drink.Ferment:

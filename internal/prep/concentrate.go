@@ -19,10 +19,10 @@ import (
 func Freeze(pot *ledger.Pot, to []float64, f Factors) (Outcome, error) {
 	mass, water := pot.Mass(), pot.Total(constituent.Water)
 	if to[0] > mass[0] {
-		return Outcome{}, impossible("freeze down to %.4g g: the pot holds only %.4g g", to[0], mass[0])
+		return Outcome{}, unlike("freeze down to %s g: the pot holds only %s g", to[0], mass[0])
 	}
 	if dry := mass[0] - water[0]; to[0] < dry {
-		return Outcome{}, impossible("freeze down to %.4g g: there are %.4g g of dry matter", to[0], dry)
+		return Outcome{}, unlike("freeze down to %s g: there are %s g of dry matter", to[0], dry)
 	}
 	ratio := f.draw("ice distribution", kinetics()["ice distribution"])
 	m := &ice{water: make([]float64, pot.N), solute: make([]float64, pot.N)}

@@ -9,8 +9,8 @@ import (
 	"sipsum/internal/ledger"
 )
 
-// curdling are the food groups whose casein curdles.
-var curdling = []string{"milk", "cream", "cultured milk"}
+// milks are the food groups whose casein curdles.
+var milks = []string{"milk", "cream", "cultured milk"}
 
 // Curdle parts curd and whey and collects grams (a column) of the whey. By is
 // acid or rennet; celsius is the temperature, NaN if not stated.
@@ -21,6 +21,8 @@ var curdling = []string{"milk", "cream", "cultured milk"}
 // paper filter. All of the liquor has one composition:
 //
 //	kept = q·x·collect / Σ q·x
+//
+// That milk parted with acid is evidence of its pH (Outcome.Parted).
 //
 // Valid for cow's milk and cream whose casein comes down wholly (acid below about
 // pH 4.9). It is an error to collect more than the liquor, or if nothing curdles.
@@ -38,7 +40,7 @@ func Curdle(pot *ledger.Pot, collect []float64, by string, celsius float64, f Fa
 		}
 	}
 	if dairy == 0 {
-		return Outcome{}, impossible("nothing here curdles: no ingredient belongs to %s", list(curdling))
+		return Outcome{}, impossible("nothing here curdles: no ingredient belongs to %s", list(milks))
 	}
 	m := &curd{
 		by: by, hot: celsius >= advice("hot"), factors: f, drawn: map[partKey][]float64{}, part: whole(pot.N),
@@ -46,11 +48,13 @@ func Curdle(pot *ledger.Pot, collect []float64, by string, celsius float64, f Fa
 	}
 	liquor := passing(pot, m)
 	if collect[0] > liquor[0] {
-		return Outcome{}, impossible("collect %.4g g: curd and whey give about %.4g g of whey", collect[0], liquor[0])
+		return Outcome{}, unlike("collect %s g: curd and whey give about %s g of whey", collect[0], liquor[0])
 	}
 	var out Outcome
 	if by == "acid" {
 		out.Notes = adviseAcid(pot, dairy, celsius)
+		out.Parted = f.parting(celsius)
+		out.note("that the milk parted says that the pot was at most at pH %.1f to %.1f", out.Parted.Low, out.Parted.High)
 	}
 	m.part = partOf(collect, liquor)
 	m.others.part = m.part
@@ -59,7 +63,7 @@ func Curdle(pot *ledger.Pot, collect []float64, by string, celsius float64, f Fa
 	return out, nil
 }
 
-func isDairy(row ledger.Row) bool { return slices.Contains(curdling, row.Profile.Food.Group) }
+func isDairy(row ledger.Row) bool { return slices.Contains(milks, row.Profile.Food.Group) }
 
 type partKey struct {
 	id constituent.ID

@@ -94,3 +94,26 @@ func TestCurdleRefusesTheImpossible(t *testing.T) {
 	require.Error(t, err, "the curd is not whey")
 	assert.InDelta(t, 100, pot.Mass()[0], close)
 }
+
+// That acid parted the milk bounds the pH of the pot from above, less sharply where no
+// temperature is stated; rennet says nothing of it. Figures of data/curdling_proteins.csv:
+// casein has gathered at pH 5.0 and not at 5.4 at 25 °C (Bringe and Kinsella 1993), and
+// hot at 6.0 at most (Lucey 2011).
+func TestMilkThatPartedWasSour(t *testing.T) {
+	for _, c := range []struct{ celsius, low, high float64 }{{25, 5.0, 5.4}, {80, 5.4, 6.0}, {120, 5.4, 6.0}, {math.NaN(), 4.6, 6.0}} {
+		pot := sugary(milk(), lemon())
+		out, err := prep.Curdle(pot, grams(100), "acid", c.celsius, factors)
+		require.NoError(t, err)
+		require.NotNil(t, out.Parted)
+		assert.InDelta(t, c.low, out.Parted.Low, close)
+		assert.InDelta(t, c.high, out.Parted.High, close)
+		assert.NotEmpty(t, out.Parted.Source)
+		for _, pH := range out.Parted.AtMost {
+			require.GreaterOrEqual(t, pH, c.low)
+			require.LessOrEqual(t, pH, c.high)
+		}
+	}
+	out, err := prep.Curdle(sugary(milk(), lemon()), grams(100), "rennet", 30, factors)
+	require.NoError(t, err)
+	assert.Nil(t, out.Parted)
+}

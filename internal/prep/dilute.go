@@ -36,7 +36,7 @@ func Water(pot *ledger.Pot, water *food.Profile, perGram ledger.Cells, grams []f
 func UpTo(pot *ledger.Pot, to []float64) ([]float64, error) {
 	mass := pot.Mass()
 	if mass[0] > to[0] {
-		return nil, impossible("dilute to %.4g g: the pot already weighs %.4g g", to[0], mass[0])
+		return nil, unlike("dilute to %s g: the pot already weighs %s g", to[0], mass[0])
 	}
 	grams := make([]float64, pot.N)
 	for d := range grams {

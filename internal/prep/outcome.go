@@ -2,6 +2,7 @@ package prep
 
 import (
 	"fmt"
+	"strconv"
 
 	"sipsum/internal/ledger"
 )
@@ -11,6 +12,8 @@ type Outcome struct {
 	Lost  ledger.Lost
 	Added float64  // grams that the step brought (water, gas), central
 	Notes []string // what the step assumed or warns of
+
+	Parted *Parting // set where acid parted milk
 }
 
 func (o *Outcome) note(format string, args ...any) {
@@ -20,3 +23,14 @@ func (o *Outcome) note(format string, args ...any) {
 // impossible is the error of a step that asks for what the pot cannot give, at
 // central values.
 func impossible(format string, args ...any) error { return fmt.Errorf(format, args...) }
+
+// unlike is the same of two masses in grams, which it writes with as many digits as tell
+// them apart.
+func unlike(format string, asked, there float64, more ...any) error {
+	const few, many = 4, 12
+	a, b := "", ""
+	for digits := few; a == b && digits <= many; digits++ {
+		a, b = strconv.FormatFloat(asked, 'g', digits, 64), strconv.FormatFloat(there, 'g', digits, 64)
+	}
+	return fmt.Errorf(format, append([]any{a, b}, more...)...)
+}

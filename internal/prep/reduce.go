@@ -10,14 +10,15 @@ import (
 // error to ask for more than there is, or for less than the dry matter.
 //
 // Alcohol stays by a share between the least and the most that the USDA
-// retention factors give for simmering and stirring in (codes 5002 to 5009).
+// retention factors give for simmering and stirring in (codes 5002 to 5009), but no more
+// of it leaves than the pot loses: where little boils off, little changes.
 func Reduce(pot *ledger.Pot, to []float64, f Factors) (Outcome, error) {
 	mass, water, alcohol := pot.Mass(), pot.Total(constituent.Water), pot.Total(constituent.Alcohol)
 	if to[0] > mass[0] {
-		return Outcome{}, impossible("reduce to %.4g g: the pot holds only %.4g g", to[0], mass[0])
+		return Outcome{}, unlike("reduce to %s g: the pot holds only %s g", to[0], mass[0])
 	}
 	if dry := mass[0] - water[0]; to[0] < dry {
-		return Outcome{}, impossible("reduce to %.4g g: there are %.4g g of dry matter", to[0], dry)
+		return Outcome{}, unlike("reduce to %s g: there are %s g of dry matter", to[0], dry)
 	}
 	var out Outcome
 	ethanol := []float64(nil)
@@ -28,8 +29,9 @@ func Reduce(pot *ledger.Pot, to []float64, f Factors) (Outcome, error) {
 	}
 	m := &evaporation{water: make([]float64, pot.N), alcohol: ethanol}
 	for d := range m.water {
-		leave := mass[d] - to[d]
-		if ethanol != nil {
+		leave := max(mass[d]-to[d], 0)
+		if ethanol != nil && alcohol[d] > 0 {
+			ethanol[d] = max(ethanol[d], 1-leave/alcohol[d])
 			leave -= alcohol[d] * (1 - ethanol[d])
 		}
 		if water[d] > 0 {

@@ -29,7 +29,7 @@ func newKitchen() kitchen {
 		entered("cloudy", "", map[constituent.ID]float64{"WATER": 86, "CHOCDF": 13, "PROCNT": 1}),
 	}
 	gas := food.Enter(prep.Gas(), nil)
-	columns := ledger.NewColumns(append(profiles, gas), "GLUS", "FRUS", "GALS", "CHOCDF-other", "MASS-other", "LACAC", "ACEAC")
+	columns := ledger.NewColumns(append(profiles, gas), "GLUS", "FRUS", "GALS", "CHOCDF-other", "OA-other", "MASS-other", "LACAC", "ACEAC")
 	return kitchen{columns, ledger.NewDrawer(1, few, columns), append(profiles, gas)}
 }
 
@@ -82,7 +82,7 @@ func (k kitchen) random(r *rand.Rand, pot *ledger.Pot, f prep.Factors) (brought,
 	case 8:
 		out, err = prep.Hydrolyse(pot, share())
 	case 9:
-		out = prep.Caramelise(pot, share())
+		out = prep.Caramelise(pot, burning(pot, share()), f)
 	case 10:
 		out, err = prep.Ferment(pot, []prep.Afterwards{{ID: "ALC", Per100g: even(3 * r.Float64())}, {ID: "LACAC", Per100g: even(r.Float64())}, {ID: "ACEAC", Per100g: even(r.Float64())}})
 	case 11:

@@ -42,9 +42,9 @@ func (m *stated) solve(pot *ledger.Pot, collect []float64) error {
 	}
 	switch {
 	case collect[0] > named[0]+others[0]:
-		return impossible("collect %.4g g: at most %.4g g are there", collect[0], named[0]+others[0])
+		return unlike("collect %s g: at most %s g are there", collect[0], named[0]+others[0])
 	case collect[0] < named[0]:
-		return impossible("collect %.4g g: the parts that are kept by name already weigh %.4g g", collect[0], named[0])
+		return unlike("collect %s g: the parts that are kept by name already weigh %s g", collect[0], named[0])
 	}
 	for d := range m.others {
 		if others[d] > 0 {

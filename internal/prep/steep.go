@@ -52,7 +52,7 @@ func Steep(pot, steeped *ledger.Pot, s Steeping, f Factors) (Outcome, error) {
 		liquor[d] += x
 	}
 	if s.Collect[0] > liquor[0] {
-		return Outcome{}, impossible("collect %.4g g: pot and extract weigh about %.4g g", s.Collect[0], liquor[0])
+		return Outcome{}, unlike("collect %s g: pot and extract weigh about %s g", s.Collect[0], liquor[0])
 	}
 	m.part = partOf(s.Collect, liquor)
 	m.water = m.part
@@ -81,6 +81,10 @@ type infusion struct {
 
 func (m *infusion) join(pot, steeped *ledger.Pot) ledger.Lost {
 	lost := steeped.Apply(m).Plus(pot.Apply(evenly(m.part)))
+	for row := range steeped.Rows {
+		m.nameCarbohydrate(steeped, row)
+		steeped.Rows[row].Extracted = true
+	}
 	pot.Join(steeped)
 	return lost
 }

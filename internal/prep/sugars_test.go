@@ -16,7 +16,7 @@ import (
 
 // sugary makes a pot that has columns for all that sugars may become.
 func sugary(profiles ...*food.Profile) *ledger.Pot {
-	columns := ledger.NewColumns(profiles, "GLUS", "FRUS", "GALS", "CHOCDF-other", "MASS-other", "ALC", "LACAC", "ACEAC", "MALAC", "CO2")
+	columns := ledger.NewColumns(profiles, "GLUS", "FRUS", "GALS", "CHOCDF-other", "OA-other", "MASS-other", "ALC", "LACAC", "ACEAC", "MALAC", "CO2")
 	drawer, pot := ledger.NewDrawer(1, n, columns), ledger.New(columns, n)
 	for _, p := range profiles {
 		pot.Pour(p, drawer.PerGram(p), grams(100), p.Food.ID.String())
@@ -117,13 +117,39 @@ func TestHydrolyseSplitsLactose(t *testing.T) {
 	assert.InDelta(t, 100, pot.Mass()[0], close)
 }
 
+// burning is a share of the sugars and what the step needs besides.
+func burning(pot *ledger.Pot, loss []float64) prep.Burning {
+	acids := food.Enter(prep.BurntSugarAcids(), nil)
+	return prep.Burning{Loss: loss, Acids: acids, PerGram: ledger.NewDrawer(1, pot.N, pot.Columns).PerGram(acids)}
+}
+
 func TestCarameliseKeepsTheMassWithoutAName(t *testing.T) {
 	pot := sugary(juice(), sugar())
-	out := prep.Caramelise(pot, grams(0.12))
+	out := prep.Caramelise(pot, burning(pot, grams(0.12)), factors)
 	assert.InDelta(t, 0.88*110, central(pot, "SUGAR"), close)
 	assert.InDelta(t, 200, pot.Mass()[0], close)
+	assert.InDelta(t, 0.12*110, central(pot, "CHOCDF-other")+central(pot, "OA-other"), close)
 	assert.NotEmpty(t, out.Notes)
-	bound, rows := pot.Bound("FORAC")
-	assert.Len(t, rows, 2, "acids of caramel are unknown")
-	assert.GreaterOrEqual(t, bound, 0.12*110-close)
+}
+
+// The acid of burnt sugar has a ceiling, and little burnt sugar makes little of it: what
+// is unknown of it grows from nothing with the loss.
+func TestAcidOfBurntSugarHasACeiling(t *testing.T) {
+	const ceiling = 0.027 // g/g: data/kinetics.csv
+	for _, loss := range []float64{0, 1e-9, 0.01, 0.5, 1} {
+		pot := sugary(juice(), sugar())
+		before := pot.Total("OA")
+		prep.Caramelise(pot, burning(pot, grams(loss)), factors)
+		for d, x := range pot.Total("OA") {
+			made := x - before[d]
+			require.LessOrEqual(t, made, ceiling*loss*110*(1+close), "loss %g, draw %d", loss, d)
+			require.GreaterOrEqual(t, made, 0.0)
+		}
+		assert.InDelta(t, 0.00057*loss*110, central(pot, "OA")-before[0], close)
+		for _, id := range []constituent.ID{"FORAC", "ACEAC", "LACAC"} {
+			bound := pot.Bounds(len(pot.Rows) - 1)[constituent.Must(id).Order]
+			assert.GreaterOrEqual(t, bound, ceiling*loss*110*(1-close), "%s", id)
+			assert.LessOrEqual(t, bound, ceiling*loss*220, "%s: the juice may hold more sugar than is known", id)
+		}
+	}
 }

@@ -24,7 +24,7 @@ func Wash(pot, fat *ledger.Pot, collect []float64, f Factors) (Outcome, error) {
 			liquor[d] += x
 		}
 		if collect[0] > liquor[0] {
-			return Outcome{}, impossible("collect %.4g g: about %.4g g are left without the fat", collect[0], liquor[0])
+			return Outcome{}, unlike("collect %s g: about %s g are left without the fat", collect[0], liquor[0])
 		}
 		m.part = partOf(collect, liquor)
 		m.others.part = m.part
