@@ -31,7 +31,7 @@
 //	components    name → ingredients, steps, measured, keeps
 //	build         lines
 //	finish        steps
-//	garnish       lines; eaten: false is allowed here
+//	garnish       lines; none is eaten unless it says eaten: true
 //	may-contain   list of allergens
 //	categories    name → list of constituents
 //	claims        list of {say, check}
