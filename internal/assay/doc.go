@@ -79,6 +79,12 @@
 // range in which it may curdle, and the drink's pH be known to ± 0.5: else there is no
 // estimate, and the reading is named.
 //
+// An own food is held to what a food can be (ownsound.go): no more than 100 g of anything
+// in 100 g, no parts beyond what they are part of, all together no more than the whole,
+// each within the rounding of what is written and two standard deviations of what is
+// stated (data/limits.csv). A row of a table that prints more than the whole is refused
+// where a line uses it.
+//
 // # Limits
 //
 // A reading updates the pot that was read and nothing else, so the constants of

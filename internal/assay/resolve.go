@@ -107,7 +107,7 @@ func (r *resolver) line(line drink.Line, path []string, eaten bool) {
 		return
 	}
 	f := r.lookup(line.Food, line.FoodAt)
-	if f == nil {
+	if f == nil || !r.possible(f, line.FoodAt) {
 		return
 	}
 	var lender *food.Food
@@ -115,6 +115,9 @@ func (r *resolver) line(line drink.Line, path []string, eaten bool) {
 		lender = r.lookup(line.Fill, line.FoodAt)
 	} else if own, ok := r.ownEntry(f); ok && own.Fill != "" {
 		lender = r.lookup(own.Fill, own.FillAt)
+	}
+	if lender != nil && !r.possible(lender, line.FoodAt) {
+		return
 	}
 	in.profile = r.profile(f, lender)
 	r.weigh(&in, f)
@@ -216,6 +219,21 @@ func (r *resolver) suggest(text string) string {
 		return "search with: sipsum food find WORDS"
 	}
 	return "near: " + strings.Join(near, ", ")
+}
+
+// possible reports a food of a table that prints what no food can have: of such a row
+// nothing can be believed. Own foods have been checked value by value.
+func (r *resolver) possible(f *food.Food, at fail.Place) bool {
+	if f.ID.Table == ownTable {
+		return true
+	}
+	for _, v := range f.Values {
+		if what := food.Impossible(v, unit.LimitOf("rounding of a label", "share").High); what != "" {
+			r.faults.Add(at, "take another row, or describe the food under foods: by its label", "%s has %s, as its table prints it, and that cannot be", f.ID, what)
+			return false
+		}
+	}
+	return true
 }
 
 // profile enters a food once for each lender.

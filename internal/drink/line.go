@@ -200,7 +200,7 @@ func (r *reader) countOf(n ast.Node) float64 {
 	if !ok {
 		return 0
 	}
-	q, err := parseQuantity(text, scale{"count", []string{""}, 0, mostServes, "1/2"})
+	q, err := parseQuantity(text, scale{what: "count", units: []string{""}, high: mostServes, example: "1/2"})
 	if err != nil {
 		r.faults.Join(r.nodeAt(n), err)
 		return 0
