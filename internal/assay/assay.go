@@ -49,6 +49,7 @@ type Assay struct {
 	Per100g    Composition // only if Whole
 	Per100ml   Composition // without intervals unless Whole
 	Components []Component
+	Alone      *Component // what compare-with names; nil if it names nothing
 	Chemistry  *Chemistry
 	Curdling   *Curdling // nil if nothing in the drink may curdle, or nothing sours it
 	// TableEnergy is in kJ and in kcal.
@@ -56,12 +57,16 @@ type Assay struct {
 	Drivers     *Drivers     // of Why; nil if not asked, or if the drink has none of it
 	Suggestions []Suggestion // of Next
 	Items       []Item       // every food in the drink, garnish included
+	Garnish     []Garnish
 	Notes       []Note
+
+	names names
 }
 
-// Component is the part of a serving that came through one line of the build.
+// Component is the part of a serving that came of one component or food of the build.
 type Component struct {
-	Name         string // of the component, or of the food poured directly
+	ID           PartID
+	Name         string // by which readers tell it from the others (see called)
 	House        bool   // made by the drink file, not poured directly
 	Mass         Result
 	Constituents Composition
@@ -97,7 +102,7 @@ func Run(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods, o 
 	if err != nil {
 		return nil, err
 	}
-	a := &Assay{Drink: d, Options: o, Serving: served, Items: r.items, Notes: w.notes}
+	a := &Assay{Drink: d, Options: o, Serving: served, Items: r.items, Garnish: r.garnish(d), Notes: w.notes, names: r.names}
 	a.measure(w)
 	a.dissolve(w)
 	if o.Why != "" {

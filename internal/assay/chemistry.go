@@ -138,10 +138,10 @@ func (a *Assay) dissolve(w *walk) {
 	a.Curdling = a.curdle(w, celsius)
 	for i, c := range a.Components {
 		if c.House {
-			house, _ := a.Drink.Component(c.Name)
+			house, _ := a.Drink.Component(c.ID.Component)
 			last := lastReadings(house.Measured, house.Steps)
-			chemistry := w.chemistry(w.made[c.Name], celsius, last)
-			chemistry.Keeping = chemistry.keeping(w.made[c.Name], house.Keeps, has(last, readPH))
+			chemistry := w.chemistry(w.made[house.Name], celsius, last)
+			chemistry.Keeping = chemistry.keeping(w.made[house.Name], house.Keeps, has(last, readPH))
 			a.Components[i].Chemistry = chemistry
 		}
 	}
@@ -150,9 +150,10 @@ func (a *Assay) dissolve(w *walk) {
 // lastReadings gives what was read of the drink as it is drunk: nothing, if a garnish
 // went in afterwards.
 func (a *Assay) lastReadings() []*drink.Measured {
-	eaten := func(l drink.Line) bool { return l.Eaten }
 	if slices.ContainsFunc(a.Drink.Garnish, eaten) {
 		return nil
 	}
 	return lastReadings(nil, a.Drink.Finish)
 }
+
+func eaten(l drink.Line) bool { return l.Eaten }

@@ -32,7 +32,10 @@ func (a *Assay) curdle(w *walk, celsius float64) *Curdling {
 	if len(parts.milk) == 0 || len(parts.others) == 0 {
 		return nil
 	}
-	c := &Curdling{Milk: parts.milk, Celsius: celsius, Assumed: a.Drink.At == nil}
+	c := &Curdling{Celsius: celsius, Assumed: a.Drink.At == nil}
+	for _, id := range parts.milk {
+		c.Milk = append(c.Milk, a.names[id])
+	}
 	if parts.protein == nil {
 		c.Why = "nobody has published at which pH the protein of " + listed(parts.foods) + " curdles"
 		c.Do = "pour a little at the drink's temperature and note the pH at which it first flakes"
@@ -41,31 +44,32 @@ func (a *Assay) curdle(w *walk, celsius float64) *Curdling {
 	c.Protein = parts.protein.Name
 	m := curdling.Mixture{Protein: parts.protein, Celsius: celsius, Place: w.curdlingPlace(parts.protein, n)}
 	var open []string // parts whose acids nobody has stated
-	dissolved := map[string]curdling.Part{}
-	for _, name := range a.parts() {
-		part, missing := a.dissolvePart(w, name, &parts, celsius, n)
+	dissolved := map[PartID]curdling.Part{}
+	for _, id := range a.parts() {
+		part, missing := a.dissolvePart(w, id, &parts, celsius, n)
 		if missing != nil {
 			c.Why, c.Do = missing.why, missing.do
 			return c
 		}
 		if part.open {
-			open = append(open, name)
+			open = append(open, a.names[id])
 		}
 		m.Lowest = max(m.Lowest, part.lowest)
-		dissolved[name] = part.Part
+		dissolved[id] = part.Part
 	}
-	c.Sour = sourest(parts.others, dissolved, parts.protein.At(celsius).High)
-	if c.Sour == "" {
+	sour, found := sourest(parts.others, dissolved, parts.protein.At(celsius).High)
+	if !found {
 		return nil
 	}
-	for _, name := range a.parts() {
+	c.Sour = a.names[sour]
+	for _, id := range a.parts() {
 		switch {
-		case slices.Contains(parts.milk, name):
-			m.Milk = pooled(m.Milk, dissolved[name])
-		case name == c.Sour:
-			m.Sour = dissolved[name]
+		case slices.Contains(parts.milk, id):
+			m.Milk = pooled(m.Milk, dissolved[id])
+		case id == sour:
+			m.Sour = dissolved[id]
 		default:
-			m.Rest = pooled(m.Rest, dissolved[name])
+			m.Rest = pooled(m.Rest, dissolved[id])
 		}
 	}
 	if err := c.judge(&m, open); err != nil {

@@ -13,7 +13,7 @@ import (
 
 // curdlingParts sorts the lines of the build by whether they may curdle.
 type curdlingParts struct {
-	milk, others []string
+	milk, others []PartID
 	foods        []string          // that may curdle
 	protein      *curdling.Protein // that curdles first; nil if nobody knows of one of them
 }
@@ -28,8 +28,8 @@ func (a *Assay) partsThatCurdle(celsius float64) curdlingParts {
 		if !curdles || a.curdled(r) || a.Serving.Of(row, constituent.Protein)[0] <= 0 {
 			continue
 		}
-		if name := partName(r); !slices.Contains(parts.milk, name) {
-			parts.milk = append(parts.milk, name)
+		if id := partOf(r); !slices.Contains(parts.milk, id) {
+			parts.milk = append(parts.milk, id)
 		}
 		parts.foods = append(parts.foods, r.Profile.Food.ID.String())
 		switch {
@@ -42,9 +42,9 @@ func (a *Assay) partsThatCurdle(celsius float64) curdlingParts {
 	if unknown {
 		parts.protein = nil
 	}
-	for _, name := range a.parts() {
-		if !slices.Contains(parts.milk, name) {
-			parts.others = append(parts.others, name)
+	for _, id := range a.parts() {
+		if !slices.Contains(parts.milk, id) {
+			parts.others = append(parts.others, id)
 		}
 	}
 	return parts
@@ -72,10 +72,10 @@ type dissolvedPart struct {
 	lowest float64 // pH that was titrated; 0 if nothing was
 }
 
-func (a *Assay) dissolvePart(w *walk, name string, parts *curdlingParts, celsius float64, n int) (dissolvedPart, *noEstimate) {
-	pot := a.Serving.Only(func(row int) bool { return partName(a.Serving.Rows[row]) == name })
+func (a *Assay) dissolvePart(w *walk, id PartID, parts *curdlingParts, celsius float64, n int) (dissolvedPart, *noEstimate) {
+	pot, name, house := a.only(id), a.names[id], id.Component != ""
 	if why := a.buffersUnseen(w, pot); why != "" {
-		return dissolvedPart{}, &noEstimate{name + ": " + why, titrate(name, len(pot.Rows[0].Path) > 0, parts.protein)}
+		return dissolvedPart{}, &noEstimate{name + ": " + why, titrate(name, house, parts.protein)}
 	}
 	in := w.ionsOf(pot, n)
 	if len(in.bare) > 0 {
@@ -85,7 +85,6 @@ func (a *Assay) dissolvePart(w *walk, name string, parts *curdlingParts, celsius
 	part := dissolvedPart{Part: curdling.Part{Grams: pot.Mass()[:n]}, open: len(in.unknown) > 0}
 	for _, t := range in.titrated {
 		part.lowest = max(part.lowest, t.lowest)
-		house := len(pot.Rows[0].Path) > 0
 		switch {
 		case t.lowest > band.Low:
 			return part, &noEstimate{fmt.Sprintf("the titration of %s ends at pH %.1f, and curdling begins below", t.of, t.lowest), titrate(name, house, parts.protein)}
@@ -133,21 +132,21 @@ func (a *Assay) buffersUnseen(w *walk, part *ledger.Pot) string {
 	return ""
 }
 
-// sourest gives the part that needs the most base to come to a pH; empty if none
-// does.
-func sourest(names []string, parts map[string]curdling.Part, pH float64) string {
+// sourest gives the part that needs the most base to come to a pH; found is false if
+// none does.
+func sourest(ids []PartID, parts map[PartID]curdling.Part, pH float64) (sourest PartID, found bool) {
 	s, err := acid.NewSolver(curdling.BenchCelsius)
 	if err != nil {
-		return ""
+		return PartID{}, false
 	}
-	most, sourest := 0.0, ""
-	for _, name := range names {
-		sol := parts[name].Solutions[0]
+	most := 0.0
+	for _, id := range ids {
+		sol := parts[id].Solutions[0]
 		if base, err := s.Base(sol, pH, acid.State{}); err == nil && base*sol.Solvent > most {
-			most, sourest = base*sol.Solvent, name
+			most, sourest = base*sol.Solvent, id
 		}
 	}
-	return sourest
+	return sourest, most > 0
 }
 
 // pooled adds one part to another.

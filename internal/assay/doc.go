@@ -9,7 +9,10 @@
 // rectangular on the stated range, else on half a unit of the last digit
 // written or of the bar's scale; volumes become masses by the food's density.
 // A component is made once and each use is a share of it, so that its draws
-// stay its own. Coverage of a constituent is
+// stay its own. A serving's parts are what the build pours, a component or a food,
+// whatever it is called (parts.go); what the evidence is set against is the part that
+// is poured of it, or, of what is only used inside others, as much as they take, as it
+// was made (alone.go). Coverage of a constituent is
 //
 //	known / (known + the most that the unknown parts could be)
 //
@@ -76,6 +79,12 @@
 // range in which it may curdle, and the drink's pH be known to ± 0.5: else there is no
 // estimate, and the reading is named.
 //
+// An own food is held to what a food can be (ownsound.go): no more than 100 g of anything
+// in 100 g, no parts beyond what they are part of, all together no more than the whole,
+// each within the rounding of what is written and two standard deviations of what is
+// stated (data/limits.csv). A row of a table that prints more than the whole is refused
+// where a line uses it.
+//
 // # Limits
 //
 // A reading updates the pot that was read and nothing else, so the constants of
@@ -88,5 +97,6 @@
 // ferments or curdles after a titration is not in it: titrate afterwards. Generic minerals make the pH of wines read high.
 // Densities of components and drinks come from composition (package solution)
 // at 20 °C. Claims, targets and the steps that prep does not know are refused,
-// never ignored. Garnish amounts are for all servings together, like the build.
+// never ignored. Garnish amounts are for all servings together, like the build; a
+// garnish that is not eaten is named (garnish.go) and counts for the allergens only.
 package assay

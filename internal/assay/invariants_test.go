@@ -45,7 +45,7 @@ build: [36 g ± 2 g core:espresso, 90 g base, 25 g syrup, 60 ml own:house]
 finish:
   - chill: {melt: 20 g ± 5 g}
 garnish:
-  - {food: "core:honey", amount: 3 g}
+  - {food: "core:honey", amount: 3 g, eaten: true}
 `
 
 func TestContributionsSumToTotals(t *testing.T) {

@@ -35,6 +35,7 @@ func (a *Assay) measure(w *walk) {
 	})
 	side.Go(func() { a.components(&meter{}, of, a.detailed(ids)) })
 	side.Wait()
+	a.setAlone(w, a.detailed(ids))
 	a.contribute(of, a.detailed(ids))
 	a.TableEnergy = [2]TableEnergy{tableEnergy(a.Serving, constituent.Energy), tableEnergy(a.Serving, constituent.EnergyKcal)}
 	if glass := a.Drink.Glass; glass != nil && a.Volume.Mean > glass.Base() {
@@ -86,18 +87,12 @@ func (a *Assay) found(c *constituent.Constituent) bool {
 	return false
 }
 
-// components groups the serving's rows by the line of the build they came
-// through.
+// components groups the serving's rows by what the build pours.
 func (a *Assay) components(m *meter, of totals, ids []*constituent.Constituent) {
-	ones := make([]float64, a.Serving.N)
-	fill(ones, 1)
-	for _, name := range a.parts() {
-		part := a.Serving.Only(func(row int) bool { return partName(a.Serving.Rows[row]) == name })
+	for _, id := range a.parts() {
+		part := a.only(id)
 		own := totalsOf(part, ids)
-		c := Component{
-			Name: name, House: len(part.Rows[0].Path) > 0, Mass: known(m.Of(part.Mass()), "g"),
-			Constituents: m.composition(part, ids, own, ones, 1),
-		}
+		c := componentOf(m, id, a.names[id], part, own, ids)
 		for i, f := range c.Constituents {
 			c.Constituents[i].Share = m.share(own[f.Constituent.ID], of[f.Constituent.ID])
 		}
@@ -134,23 +129,4 @@ func columnOf(pot *ledger.Pot, c *constituent.Constituent) []float64 {
 		energy(pot, row, energyUnit(c.ID), total)
 	}
 	return total
-}
-
-// parts lists what the build pours, in order.
-func (a *Assay) parts() []string {
-	var names []string
-	for _, row := range a.Serving.Rows {
-		if name := partName(row); !slices.Contains(names, name) {
-			names = append(names, name)
-		}
-	}
-	return names
-}
-
-// partName is the component that a row came through, or its food's name.
-func partName(row ledger.Row) string {
-	if len(row.Path) > 0 {
-		return row.Path[0]
-	}
-	return row.Profile.Food.Name()
 }

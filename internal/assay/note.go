@@ -9,8 +9,11 @@ import (
 // noteFoods tells how foods entered: borrowed, derived, out of balance.
 func (a *Assay) noteFoods(r *resolved) {
 	for _, p := range r.profiles {
+		if !slices.ContainsFunc(a.Items, func(it Item) bool { return it.Food.ID == p.Food.ID }) {
+			continue // of a component that the drink does not use
+		}
 		for _, n := range p.Notes {
-			a.Notes = append(a.Notes, Note{Kind: n.Kind, Constituent: n.Constituent, Foods: []string{p.Food.ID.String()}, Text: p.Food.Name() + ": " + n.Text})
+			a.Notes = append(a.Notes, Note{Kind: n.Kind, Constituent: n.Constituent, Foods: []string{p.Food.ID.String()}, Text: a.names[PartID{Food: p.Food.ID}] + ": " + n.Text})
 		}
 	}
 }

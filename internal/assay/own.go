@@ -34,31 +34,38 @@ func (r *resolver) ownFood(o *drink.OwnFood) {
 		}
 		per100g /= o.Density.Number
 	}
+	found := claims{}
 	for _, v := range o.Values {
-		if value, ok := r.ownValue(o, v, per100g); ok {
-			f.Values = append(f.Values, value)
+		value, c, factor, ok := r.ownValue(o, v, per100g)
+		if !ok {
+			continue
+		}
+		f.Values = append(f.Values, value)
+		if k, ok := claimOf(v, c, factor); ok {
+			found[c.ID] = k
 		}
 	}
+	r.checkOwn(o, found)
 	if o.Assessed {
 		f.Marks = statedAllergens(o)
 	}
 	r.own[o.Code] = f
 }
 
-// ownValue brings one stated value to the vocabulary's unit per 100 g.
-func (r *resolver) ownValue(o *drink.OwnFood, v drink.Stated, per100g float64) (food.Value, bool) {
-	c, ok := constituent.Find(v.Tag)
+// ownValue brings one stated value by a factor to the vocabulary's unit per 100 g.
+func (r *resolver) ownValue(o *drink.OwnFood, v drink.Stated, per100g float64) (value food.Value, c *constituent.Constituent, factor float64, ok bool) {
+	c, ok = constituent.Find(v.Tag)
 	if !ok {
 		r.faults.Add(v.Place, "use a tagname such as SUGAR, FAT, PROCNT, NA", "unknown constituent %s", quote(v.Tag))
-		return food.Value{}, false
+		return food.Value{}, nil, 0, false
 	}
-	factor, ok := unit.Convert(v.Unit, c.Unit)
+	factor, ok = unit.Convert(v.Unit, c.Unit)
 	if !ok && v.State != drink.Unknown && v.State != drink.Trace {
 		r.faults.Add(v.Place, "write it in "+c.Unit, "%s is given in %s", c.ID, quote(v.Unit))
-		return food.Value{}, false
+		return food.Value{}, nil, 0, false
 	}
 	factor *= per100g
-	value := food.Value{
+	value = food.Value{
 		Constituent: c.ID, Amount: v.Number * factor, SD: food.None, Low: food.None, High: food.None, Limit: food.None,
 		State: estimate.Calculated, Source: ownTable, Ref: o.Code,
 	}
@@ -72,7 +79,7 @@ func (r *resolver) ownValue(o *drink.OwnFood, v drink.Stated, per100g float64) (
 	case v.Half > 0:
 		value.SD = halfSD(&v.Quantity) * factor
 	}
-	return value, true
+	return value, c, factor, true
 }
 
 // halfSD is the standard deviation of a stated ± (JCGM 100:2008, 4.3.7).

@@ -29,6 +29,7 @@ type resolved struct {
 	gas      *food.Profile         // of carbonation; nil if there is none
 	burnt    *food.Profile         // the acids of burnt sugar; nil if none burns
 	items    []Item
+	names    names
 }
 
 // resolver looks names up and collects what is wrong with them.
@@ -42,6 +43,7 @@ type resolver struct {
 	found    map[string]*food.Food
 	profiles map[[2]food.ID]*food.Profile
 	used     map[string]bool
+	aside    bool // a component that the drink does not use is looked up: nothing of it is in the drink
 	out      *resolved
 }
 
@@ -61,14 +63,15 @@ func resolve(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods
 		r.line(line, nil, true)
 	}
 	for _, step := range d.Finish {
-		r.step(step, nil)
+		r.step(step, nil, true)
 	}
 	for _, line := range d.Garnish {
 		r.line(line, nil, line.Eaten)
 	}
+	r.aside = true
 	for i := range d.Components {
 		if c := &d.Components[i]; !r.used[c.Name] {
-			r.component(c, nil, false) // checked all the same, but not part of the drink
+			r.component(c, nil, false) // checked all the same
 		}
 	}
 	if r.stop != nil {
@@ -78,11 +81,21 @@ func resolve(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods
 		return nil, err
 	}
 	r.out.water = r.profile(prep.PureWater(), nil)
+	r.out.names = called(d, r.poured())
 	return r.out, nil
 }
 
-// line looks up what a line names. poured tells whether the line is part of
-// what is drunk; a food that is not counts only for the allergens.
+// poured lists the foods of every profile, in order of appearance.
+func (r *resolver) poured() []*food.Food {
+	foods := make([]*food.Food, len(r.out.profiles))
+	for i, p := range r.out.profiles {
+		foods[i] = p.Food
+	}
+	return foods
+}
+
+// line looks up what a line names. eaten tells whether the line is part of what
+// is drunk; a food that is not counts only for the allergens.
 func (r *resolver) line(line drink.Line, path []string, eaten bool) {
 	in := ingredient{line: line}
 	if c, ok := r.drink.Component(line.Food); ok {
@@ -95,7 +108,7 @@ func (r *resolver) line(line drink.Line, path []string, eaten bool) {
 		return
 	}
 	f := r.lookup(line.Food, line.FoodAt)
-	if f == nil {
+	if f == nil || !r.possible(f, line.FoodAt) {
 		return
 	}
 	var lender *food.Food
@@ -103,6 +116,9 @@ func (r *resolver) line(line drink.Line, path []string, eaten bool) {
 		lender = r.lookup(line.Fill, line.FoodAt)
 	} else if own, ok := r.ownEntry(f); ok && own.Fill != "" {
 		lender = r.lookup(own.Fill, own.FillAt)
+	}
+	if lender != nil && !r.possible(lender, line.FoodAt) {
+		return
 	}
 	in.profile = r.profile(f, lender)
 	r.weigh(&in, f)
@@ -116,11 +132,11 @@ func (r *resolver) component(c *drink.Component, path []string, eaten bool) {
 		r.line(line, path, eaten)
 	}
 	for _, step := range c.Steps {
-		r.step(step, path)
+		r.step(step, path, eaten)
 	}
 }
 
-func (r *resolver) step(step drink.Step, path []string) {
+func (r *resolver) step(step drink.Step, path []string, eaten bool) {
 	var lines []drink.Line
 	switch s := step.(type) {
 	case *drink.Add:
@@ -135,7 +151,7 @@ func (r *resolver) step(step drink.Step, path []string) {
 		r.out.burnt = r.profile(prep.BurntSugarAcids(), nil)
 	}
 	for _, line := range lines {
-		r.line(line, path, true)
+		r.line(line, path, eaten)
 	}
 }
 
@@ -167,10 +183,8 @@ func (r *resolver) find(text string) (*food.Food, error) {
 		return nil, fail.New(fail.Wrong, "no own food "+quote(code)+" under foods:", r.suggest(text))
 	}
 	if !coded {
-		for _, f := range r.own {
-			if f.Name() == text {
-				return f, nil
-			}
+		if f, err := r.ownNamed(text); f != nil || err != nil {
+			return f, err
 		}
 		id, ok, err := r.foods.Named(r.ctx, text)
 		if err != nil {
@@ -184,12 +198,45 @@ func (r *resolver) find(text string) (*food.Food, error) {
 	return r.foods.Food(r.ctx, food.ID{Table: table, Code: code})
 }
 
+// ownNamed gives the own food that is called so; nil if none is. Of two that share the
+// name nobody can tell which is meant.
+func (r *resolver) ownNamed(name string) (*food.Food, error) {
+	var found []string
+	for _, o := range r.drink.Foods { // in the order of the file
+		if o.Name == name && r.own[o.Code] != nil {
+			found = append(found, ownTable+":"+o.Code)
+		}
+	}
+	switch len(found) {
+	case 0:
+		return nil, nil
+	case 1:
+		return r.own[strings.TrimPrefix(found[0], ownTable+":")], nil
+	}
+	return nil, fail.New(fail.Wrong, quote(name)+" is the name of more than one own food", "write the one you mean: "+strings.Join(found, " or "))
+}
+
 func (r *resolver) suggest(text string) string {
 	near := r.foods.Near(r.ctx, text)
 	if len(near) == 0 {
 		return "search with: sipsum food find WORDS"
 	}
 	return "near: " + strings.Join(near, ", ")
+}
+
+// possible reports a food of a table that prints what no food can have: of such a row
+// nothing can be believed. Own foods have been checked value by value.
+func (r *resolver) possible(f *food.Food, at fail.Place) bool {
+	if f.ID.Table == ownTable {
+		return true
+	}
+	for _, v := range f.Values {
+		if what := food.Impossible(v, unit.LimitOf("rounding of a label", "share").High); what != "" {
+			r.faults.Add(at, "take another row, or describe the food under foods: by its label", "%s has %s, as its table prints it, and that cannot be", f.ID, what)
+			return false
+		}
+	}
+	return true
 }
 
 // profile enters a food once for each lender.
@@ -246,6 +293,9 @@ func (r *resolver) portion(in *ingredient, f *food.Food) {
 }
 
 func (r *resolver) item(f *food.Food, path []string, eaten bool) {
+	if r.aside {
+		return
+	}
 	own, isOwn := r.ownEntry(f)
 	r.out.items = append(r.out.items, Item{Food: f, Path: path, Eaten: eaten, Own: isOwn, Stated: isOwn && own.Assessed})
 }

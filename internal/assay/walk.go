@@ -1,6 +1,8 @@
 package assay
 
 import (
+	"slices"
+
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
@@ -18,6 +20,8 @@ type walk struct {
 	columns *ledger.Columns
 	drawer  *ledger.Drawer
 	made    map[string]*ledger.Pot // components by name
+	making  string                 // the component that is being made; empty: the drink
+	uses    map[string][]use       // of components, by name
 
 	titrations    map[string]*titration          // by the name of their tracer
 	titratedFoods map[*food.Profile]*moreAcid    // what their publishers titrated
@@ -41,6 +45,7 @@ func newWalk(d *drink.Drink, names *resolved, o Options) *walk {
 		columns: columns,
 		drawer:  ledger.NewDrawer(o.Seed, n, columns),
 		made:    map[string]*ledger.Pot{},
+		uses:    map[string][]use{},
 
 		titrations:    map[string]*titration{},
 		titratedFoods: map[*food.Profile]*moreAcid{},
@@ -72,10 +77,8 @@ func (w *walk) serve() (*ledger.Pot, error) {
 	w.pour(pot, w.drink.Build)
 	w.steps(pot, w.drink.Finish, nil)
 	w.offer("", pot, lastReadings(nil, w.drink.Finish))
-	for _, line := range w.drink.Garnish {
-		if line.Eaten {
-			w.pour(pot, []drink.Line{line})
-		}
+	if slices.ContainsFunc(w.drink.Garnish, eaten) {
+		w.pour(pot, w.drink.Garnish)
 	}
 	if err := w.faults.Err(fail.Wrong); err != nil {
 		return nil, err
@@ -91,17 +94,20 @@ func (w *walk) component(c *drink.Component) *ledger.Pot {
 	if pot, ok := w.made[c.Name]; ok {
 		return pot
 	}
+	outer := w.making
+	w.making = c.Name
 	pot := ledger.New(w.columns, w.amounts.n)
 	w.pour(pot, c.Ingredients)
 	w.steps(pot, c.Steps, c.Measured)
 	w.keep(c, pot)
 	w.offer(c.Name, pot, lastReadings(c.Measured, c.Steps))
 	w.made[c.Name] = pot
+	w.making = outer
 	return pot
 }
 
-// pour adds lines to a pot. Shares (p %) are of the mass of the same list's
-// other lines.
+// pour adds lines to a pot, without a garnish that is not eaten. Shares (p %) are of the
+// mass of the same list's other lines.
 func (w *walk) pour(pot *ledger.Pot, lines []drink.Line) {
 	var columns [][]float64
 	absolute := make([]float64, w.amounts.n)
@@ -128,7 +134,9 @@ func (w *walk) pour(pot *ledger.Pot, lines []drink.Line) {
 				grams[d] *= absolute[d]
 			}
 		}
-		w.add(pot, in, grams)
+		if line.Eaten {
+			w.add(pot, in, grams)
+		}
 	}
 }
 
@@ -153,6 +161,7 @@ func (w *walk) add(pot *ledger.Pot, in ingredient, grams []float64) {
 			factor[d] = grams[d] / factor[d]
 		}
 	}
+	w.uses[in.component.Name] = append(w.uses[in.component.Name], use{w.making, factor})
 	pot.Mix(from, factor, in.component.Name)
 }
 

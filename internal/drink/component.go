@@ -71,4 +71,4 @@ func (r *reader) keeps(n ast.Node) *Keeps {
 }
 
 // keeping is how long a component may be kept: at most ten years.
-var keeping = scale{"a time", []string{"days", "day", "h"}, 0, 87_600, "5 days at 4 °C"}
+var keeping = scale{what: "a time", units: []string{"days", "day", "h"}, high: 87_600, example: "5 days at 4 °C"}

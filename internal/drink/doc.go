@@ -31,7 +31,7 @@
 //	components    name → ingredients, steps, measured, keeps
 //	build         lines
 //	finish        steps
-//	garnish       lines; eaten: false is allowed here
+//	garnish       lines; none is eaten unless it says eaten: true
 //	may-contain   list of allergens
 //	categories    name → list of constituents
 //	claims        list of {say, check}
@@ -48,7 +48,8 @@
 //	FIGURE   = QUANTITY | "<" QUANTITY | "trace" | "unknown"     g mg µg kJ kcal
 //	KEEPS    = NUMBER ("days" | "day" | "h") [ "at" NUMBER "°C" ]
 //
-// "p %" as the amount of a line is a share of the mass of the other lines of the
+// A range or a standard deviation beyond the figure itself is refused, as is a reading
+// that no drink can have (data/limits.csv). "p %" as the amount of a line is a share of the mass of the other lines of the
 // same list, at least one of which has a mass, a volume or a portion. Quantities
 // are temperatures (°C), shares (%), densities (g/ml), dissolved gas (g/l),
 // titratable acidity (g/l, g/100 g, g/100 ml, %), base (mol/l), times (s min h day

@@ -42,7 +42,7 @@ type Line struct {
 	As      string      // "", "edible" or "whole"
 	Fill    string      // table:code that lends what the food does not state
 	Note    string
-	Eaten   bool // false only for a garnish that is not eaten
+	Eaten   bool // false only for a garnish; and of a garnish unless it says so
 }
 
 // Component is a house-made part of the drink.

@@ -41,8 +41,8 @@ var drinkKeys = grammar[Drink]{"the drink", append([]key[Drink]{
 	key[Drink]{"finish", "steps after the build", false, stepsShape, func(r *reader, d *Drink, n ast.Node) {
 		d.Finish = r.steps(n, "finish", "finish")
 	}},
-	key[Drink]{"garnish", "what is put on top, for all servings together", false, linesShape, func(r *reader, d *Drink, n ast.Node) {
-		d.Garnish = r.lines(n, "garnish", "garnish")
+	key[Drink]{garnish, "what is put on top, for all servings together; not eaten unless a line says eaten: true", false, linesShape, func(r *reader, d *Drink, n ast.Node) {
+		d.Garnish = r.lines(n, garnish, garnish)
 	}},
 	key[Drink]{"may-contain", "allergens that may get in by cross-contact", false, listOf(textShape(mostName)), func(r *reader, d *Drink, n ast.Node) {
 		d.MayContain = r.texts(n, "may-contain", nil)

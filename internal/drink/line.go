@@ -37,7 +37,7 @@ var lineKeys = grammar[Line]{"a line", []key[Line]{
 	{"note", "a remark", false, textShape(mostProse), func(r *reader, l *Line, n ast.Node) {
 		l.Note, _ = r.text(n, "note", mostProse)
 	}},
-	{"eaten", "false for a garnish that stays in the glass: it counts for allergens only", false, shape{"type": "boolean"}, func(r *reader, l *Line, n ast.Node) {
+	{"eaten", "true for a garnish that is eaten; else it stays behind and counts for allergens only", false, shape{"type": "boolean"}, func(r *reader, l *Line, n ast.Node) {
 		l.Eaten = r.truth(n, "eaten")
 	}},
 }}
@@ -62,7 +62,7 @@ func (r *reader) lines(n ast.Node, what, owner string) []Line {
 		if !r.room(item) {
 			break
 		}
-		if l, ok := r.line(item); ok {
+		if l, ok := r.line(item, owner != garnish); ok {
 			l.Path = twins.path(owner, l.Food)
 			lines = append(lines, l)
 		}
@@ -100,7 +100,7 @@ func (r *reader) oneOrMore(n ast.Node, what, owner string) []Line {
 	if !r.room(n) {
 		return nil
 	}
-	l, ok := r.line(n)
+	l, ok := r.line(n, true)
 	if !ok {
 		return nil
 	}
@@ -109,10 +109,10 @@ func (r *reader) oneOrMore(n ast.Node, what, owner string) []Line {
 	return []Line{l}
 }
 
-// line reads one line, short or long.
-func (r *reader) line(n ast.Node) (Line, bool) {
+// line reads one line, short or long. eaten is what holds of a line that does not say.
+func (r *reader) line(n ast.Node, eaten bool) (Line, bool) {
 	before := r.faults.Len()
-	l := Line{Place: r.nodeAt(n), Eaten: true}
+	l := Line{Place: r.nodeAt(n), Eaten: eaten}
 	if _, isMap := n.(*ast.MappingNode); isMap {
 		if r.mapForLine(n) {
 			return Line{}, false
@@ -200,7 +200,7 @@ func (r *reader) countOf(n ast.Node) float64 {
 	if !ok {
 		return 0
 	}
-	q, err := parseQuantity(text, scale{"count", []string{""}, 0, mostServes, "1/2"})
+	q, err := parseQuantity(text, scale{what: "count", units: []string{""}, high: mostServes, example: "1/2"})
 	if err != nil {
 		r.faults.Join(r.nodeAt(n), err)
 		return 0

@@ -10,7 +10,10 @@ import (
 
 // reservedNames are the owners of lines outside components; a component of that
 // name would make two lines one.
-var reservedNames = []string{"build", "finish", "garnish"}
+var reservedNames = []string{"build", "finish", garnish}
+
+// garnish is the one list whose lines are not eaten unless they say so.
+const garnish = "garnish"
 
 // componentNameFault says what is wrong with a component's name, "" if nothing
 // is. A name that begins with a digit would read as an amount, one with a colon

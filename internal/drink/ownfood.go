@@ -26,8 +26,8 @@ var ownFoodKeys = grammar[OwnFood]{"an own food", []key[OwnFood]{
 			f.Per = *a
 		}
 	}},
-	{"density", "needed for volumes: 1.03 g/ml", false, quantityShape(density), func(r *reader, f *OwnFood, n ast.Node) {
-		f.Density = r.quantity(n, "density", density)
+	{"density", "needed for volumes: 1.03 g/ml", false, quantityShape(foodDensity), func(r *reader, f *OwnFood, n ast.Node) {
+		f.Density = r.quantity(n, "density", foodDensity)
 	}},
 	{"values", "constituents as the pack states them: 1.5 g, < 0.5 g, trace, unknown", false, mapOf(statedShape), func(r *reader, f *OwnFood, n ast.Node) {
 		f.Values = r.figures(n, "values")

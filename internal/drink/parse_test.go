@@ -235,3 +235,13 @@ claims: [{say: s}, {say: s, check: c}]
 	assert.Len(t, d.Build, 2)
 	assert.Len(t, d.Claims, 1)
 }
+
+func TestAGarnishIsEatenOnlyIfItSaysSo(t *testing.T) {
+	const text = "drink: x\nserves: 1\nbuild: [1 g a]\ngarnish: [1 g b, {food: c, amount: 1 g}, {food: d, amount: 1 g, eaten: false}, {food: e, amount: 1 g, eaten: true}]\n"
+	d, faults := drink.Parse("test", []byte(text), nil)
+	require.NoError(t, faults.Err(fail.Wrong))
+	assert.True(t, d.Build[0].Eaten)
+	for i, eaten := range []bool{false, false, false, true} {
+		assert.Equal(t, eaten, d.Garnish[i].Eaten, d.Garnish[i].Food)
+	}
+}

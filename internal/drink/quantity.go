@@ -19,21 +19,33 @@ type scale struct {
 	units     []string // the first is the one that advice shows
 	low, high float64  // in the unit written
 	example   string
+	limit     string // instead of low and high: the quantity of data/limits.csv, unit by unit
 }
 
-// The ranges only keep slips of the pen out; they say nothing about what is
-// possible in a kitchen.
+// span gives the range in which a figure in a unit can be meant.
+func (s scale) span(in string) (low, high float64) {
+	if s.limit == "" {
+		return s.low, s.high
+	}
+	l := unit.LimitOf(s.limit, in)
+	return l.Low, l.High
+}
+
+// What an instrument reads is held to what a drink can have (data/limits.csv). The other
+// ranges only keep slips of the pen out; they say nothing about what is possible in a
+// kitchen.
 var (
-	temperature = scale{"a temperature", []string{"°C"}, -40, 130, "6 °C"}
-	percent     = scale{"a share", []string{"%"}, 0, 100, "9.5 %"}
-	brixScale   = scale{"a reading in °Brix", []string{"", "°Bx"}, 0, 100, "52.5 ± 0.2"}
-	phScale     = scale{"a pH", []string{""}, 0, 14, "3.1"}
-	density     = scale{"a density", []string{"g/ml"}, 0.1, 3, "1.03 g/ml"}
-	gas         = scale{"dissolved gas", []string{"g/l"}, 0, 50, "3.0 g/l ± 0.5 g/l"}
-	acidity     = scale{"a titratable acidity", []string{"g/l", "g/100 g", "g/100 ml", "%"}, 0, 1000, "6.2 g/l"}
-	molarity    = scale{"the strength of the base", []string{"mol/l"}, 0.0001, 20, "0.1 mol/l"}
-	duration    = scale{"a time", []string{"min", "h", "s", "day", "days"}, 0, 1e6, "20 min"}
-	figure      = scale{"a figure", []string{"g", "mg", "µg", "kJ", "kcal"}, 0, 1e9, "1.5 g"}
+	temperature = scale{what: "a temperature", units: []string{"°C"}, low: -40, high: 130, example: "6 °C"}
+	percent     = scale{what: "a share", units: []string{"%"}, low: 0, high: 100, example: "9.5 %"}
+	brixScale   = scale{what: "a reading in °Brix", units: []string{"", "°Bx"}, limit: "°Brix", example: "52.5 ± 0.2"}
+	phScale     = scale{what: "a pH", units: []string{""}, limit: "pH", example: "3.1"}
+	density     = scale{what: "a density", units: []string{"g/ml"}, limit: "density of a liquid", example: "1.03 g/ml"}
+	foodDensity = scale{what: "a density", units: []string{"g/ml"}, limit: "density of a food", example: "1.03 g/ml"}
+	gas         = scale{what: "dissolved gas", units: []string{"g/l"}, low: 0, high: 50, example: "3.0 g/l ± 0.5 g/l"}
+	acidity     = scale{what: "a titratable acidity", units: []string{"g/l", "g/100 g", "g/100 ml", "%"}, limit: "titratable acidity", example: "6.2 g/l"}
+	molarity    = scale{what: "the strength of the base", units: []string{"mol/l"}, low: 0.0001, high: 20, example: "0.1 mol/l"}
+	duration    = scale{what: "a time", units: []string{"min", "h", "s", "day", "days"}, low: 0, high: 1e6, example: "20 min"}
+	figure      = scale{what: "a figure", units: []string{"g", "mg", "µg", "kJ", "kcal"}, low: 0, high: 1e9, example: "1.5 g"}
 )
 
 // minutes in each unit of duration; a day is 24 h (SI brochure, table 8).
@@ -53,9 +65,10 @@ func parseQuantity(text string, s scale) (Quantity, error) {
 	if q.Number, q.Unit, q.Decimals, err = parseFigure(main, s); err != nil {
 		return Quantity{}, err
 	}
-	if q.Number < s.low || q.Number > s.high {
+	low, high := s.span(q.Unit)
+	if q.Number < low || q.Number > high {
 		return Quantity{}, fail.New(fail.Wrong, fmt.Sprintf("%s is out of range for %s", quoted(strings.TrimSpace(text)), s.what),
-			fmt.Sprintf("it lies between %s and %s%s", number(s.low), number(s.high), unitTail(q.Unit)))
+			fmt.Sprintf("it lies between %s and %s%s", number(low), number(high), unitTail(q.Unit)))
 	}
 	if !ranged {
 		return q, nil
@@ -68,8 +81,13 @@ func parseQuantity(text string, s scale) (Quantity, error) {
 	if q.Half, tail, _, err = parseFigure(spread, s); err != nil {
 		return Quantity{}, err
 	}
-	if tail != q.Unit || q.Half < 0 || q.Half > s.high-s.low {
+	if tail != q.Unit || q.Half < 0 || q.Half > high-low {
 		return Quantity{}, fail.New(fail.Wrong, fmt.Sprintf("%s is not a range of %s", quoted(text), s.what), "write the same unit on both sides of ±, such as \""+s.example+"\"")
+	}
+	if low >= 0 {
+		if what, do := unit.BelowZero(strings.TrimSpace(text), q.Number, q.Half, q.Sigma, q.Unit); what != "" {
+			return Quantity{}, fail.New(fail.Wrong, what, do)
+		}
 	}
 	return q, nil
 }

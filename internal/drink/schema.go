@@ -78,7 +78,8 @@ func amountShape(kinds []unit.Kind) shape {
 func quantityShape(s scale) shape {
 	of := rangeShape(s.units)
 	if s.units[0] == "" {
-		return anyOf(shape{"type": "number", "minimum": s.low, "maximum": s.high}, of)
+		low, high := s.span("")
+		return anyOf(shape{"type": "number", "minimum": low, "maximum": high}, of)
 	}
 	return of
 }

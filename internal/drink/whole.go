@@ -15,6 +15,7 @@ func (r *reader) checkWhole(d *Drink) {
 	r.checkUnfolded(d)
 	if clean {
 		r.checkVary(d)
+		r.checkCompared(d)
 	}
 }
 
@@ -32,6 +33,31 @@ func (r *reader) checkCompare(d *Drink) {
 	}
 	r.faults.Add(r.compareAt, do, "compare-with names no component: %s", quoted(d.CompareWith))
 	d.CompareWith = ""
+}
+
+// checkCompared reports a component to compare with that nobody drinks: nothing says
+// how much of it stands against a serving.
+func (r *reader) checkCompared(d *Drink) {
+	drunk := map[string]bool{}
+	var visit func(lines []Line)
+	visit = func(lines []Line) {
+		for _, l := range lines {
+			c, ok := d.Component(l.Food)
+			if !ok || !l.Eaten || drunk[c.Name] {
+				continue
+			}
+			drunk[c.Name] = true
+			for _, inner := range c.lists() {
+				visit(*inner)
+			}
+		}
+	}
+	for lines := range d.outerLists() {
+		visit(*lines)
+	}
+	if d.CompareWith != "" && !drunk[d.CompareWith] {
+		r.faults.Add(r.compareAt, "pour it, name a component that the drink uses, or take compare-with out", "compare-with names %s, and no line of the drink uses it", quoted(d.CompareWith))
+	}
 }
 
 // checkVary reports an entry of vary that no line can follow.

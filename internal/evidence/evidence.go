@@ -25,13 +25,14 @@ type Category struct {
 // Entry is one constituent of a category.
 type Entry struct {
 	assay.Figure
-	Alone *assay.Figure // the part that compare-with brings to the serving
+	Alone *assay.Figure // what compare-with brings to the serving, or to what it is used in
 	Parts []Part        // by component, largest first
 	Works []source.Work // behind the figures, without those from memory
 }
 
 // Part is what one component, or one food poured directly, brings.
 type Part struct {
+	ID      assay.PartID
 	Name    string
 	Mean    float64
 	Share   assay.Share
@@ -74,11 +75,9 @@ func entry(a *assay.Assay, id constituent.ID, works Works) (Entry, bool) {
 		if part.Mean == 0 && !part.Partial {
 			continue
 		}
-		e.Parts = append(e.Parts, partOf(c.Name, part))
-		if c.Name == a.Drink.CompareWith {
-			e.Alone = &part
-		}
+		e.Parts = append(e.Parts, partOf(c, part))
 	}
+	e.Alone = aloneOf(a, id)
 	slices.SortStableFunc(e.Parts, func(x, y Part) int {
 		switch {
 		case x.Mean > y.Mean:
@@ -92,8 +91,21 @@ func entry(a *assay.Assay, id constituent.ID, works Works) (Entry, bool) {
 	return e, true
 }
 
-func partOf(name string, part assay.Figure) Part {
-	return Part{Name: name, Mean: part.Mean, Share: part.Share, Unknown: part.Unknown}
+// aloneOf gives what the component that the drink is set against has of a constituent;
+// nil if it surely has none.
+func aloneOf(a *assay.Assay, id constituent.ID) *assay.Figure {
+	if a.Alone == nil {
+		return nil
+	}
+	f, ok := a.Alone.Constituents.Find(id)
+	if !ok || f.Mean == 0 && !f.Partial {
+		return nil
+	}
+	return &f
+}
+
+func partOf(c *assay.Component, part assay.Figure) Part {
+	return Part{ID: c.ID, Name: c.Name, Mean: part.Mean, Share: part.Share, Unknown: part.Unknown}
 }
 
 func worksOf(f assay.Figure, works Works) []source.Work {

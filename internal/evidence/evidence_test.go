@@ -34,7 +34,7 @@ func drinkOf(first, second, withBounds float64, partial bool) *assay.Assay {
 		f.Share = assay.Share{Mean: x / (first + second), Low: x/(first+second) - 0.05, High: x/(first+second) + 0.05}
 		return f
 	}
-	return &assay.Assay{
+	a := &assay.Assay{
 		Drink:      &drink.Drink{CompareWith: "coffee"},
 		PerServing: assay.Composition{figure("MALAC", first+second, withBounds, partial)},
 		Components: []assay.Component{
@@ -42,6 +42,8 @@ func drinkOf(first, second, withBounds float64, partial bool) *assay.Assay {
 			{Name: "syrup", Constituents: assay.Composition{part(second)}},
 		},
 	}
+	a.Alone = &a.Components[0]
+	return a
 }
 
 func works(_, id string) (source.Work, bool) { return source.Work{ID: id, Citation: "a paper"}, true }

@@ -62,7 +62,31 @@ func ParseAmount(text string) (Amount, string, error) {
 	if after, found := strings.CutPrefix(rest, "sd"); found && (after == "" || after[0] == ' ') {
 		first.Sigma, rest = true, after
 	}
+	if what, do := BelowZero(first.String(), first.Number, first.Half, first.Sigma, first.Measure.Name); what != "" {
+		return Amount{}, "", wrong(what, do)
+	}
 	return first, strings.TrimSpace(rest), nil
+}
+
+// BelowZero says what is wrong with a range that reaches below zero, and what to write;
+// what is empty if nothing is. Of what cannot be negative, a standard deviation beyond
+// the figure itself is as wrong as half a range.
+func BelowZero(text string, number, half float64, sigma bool, in string) (what, do string) {
+	const slack = 1e-9 // 1/3 ± 1/3
+	if half <= number*(1+slack) {
+		return "", ""
+	}
+	if in != "" {
+		in = " " + in
+	}
+	most := strconv.FormatFloat(number, 'g', 4, 64) + in
+	switch {
+	case number == 0:
+		return "\"" + text + "\" reaches below zero", "write the middle of the range and half of its width, such as 0.5" + in + " ± 0.5" + in
+	case sigma:
+		return "the standard deviation in \"" + text + "\" is more than the figure itself", "write one of at most " + most + ", or without sd half of the whole range that it can lie in: " + most + " ± " + most
+	}
+	return "\"" + text + "\" reaches below zero", "half of the range is at most the figure: write " + most + " ± " + most + ", or less"
 }
 
 // parseQuantity reads NUMBER UNIT at the start of text.

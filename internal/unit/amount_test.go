@@ -24,6 +24,8 @@ func TestParseAmount(t *testing.T) {
 		{"1 fl-oz rum", "rum", 29.5735, 0, false}, // NIST Handbook 44
 		{"12 %", "", 0.12, 0, false},
 		{"3 g sdfood", "sdfood", 3, 0, false},
+		{"1/3 g ± 1/3 g salt", "salt", 1.0 / 3, 1.0 / 3, false},
+		{"1 g ± 1 g sd salt", "salt", 1, 1, true},
 	}
 	for _, c := range cases {
 		a, rest, err := unit.ParseAmount(c.text)
@@ -44,6 +46,9 @@ func TestParseAmountRefusesWithTheFix(t *testing.T) {
 		{"g sugar", "does not begin", "36 g"},
 		{"1/0 g sugar", "fraction", "1/2"},
 		{"3 g ± 2 ml sugar", "does not fit", "same kind"},
+		{"3 g ± 30 g sugar", `"3 g ± 30 g" reaches below zero`, "write 3 g ± 3 g, or less"},
+		{"0.5 g ± 2000 mg sugar", "reaches below zero", "0.5 g ± 0.5 g"},
+		{"1 g ± 100 g sd sugar", "standard deviation", "at most 1 g"},
 		{"1e400 g x", "unknown unit", ""},
 		{"1.2.3 g x", "not a number", "12.5"},
 	}
@@ -67,6 +72,15 @@ func TestConvert(t *testing.T) {
 	assert.Equal(t, 1000.0, f)
 	_, ok = unit.Convert("g", "kJ")
 	assert.False(t, ok)
+}
+
+func TestLimits(t *testing.T) {
+	for in, most := range map[string]float64{"g/l": 850, "%": 64.3} {
+		l := unit.LimitOf("titratable acidity", in)
+		assert.True(t, l.Holds(most) && !l.Holds(most+0.1) && !l.Holds(-0.1), in)
+		assert.NotEmpty(t, l.Source)
+	}
+	assert.Panics(t, func() { unit.LimitOf("titratable acidity", "lb") })
 }
 
 func TestEveryMeasureHasASource(t *testing.T) {

@@ -70,11 +70,23 @@ type interval struct {
 	Unit string `json:"unit"`
 }
 
+// component is a part of the drink: food names what is poured as it is.
 type component struct {
 	Name         string       `json:"name"`
+	Food         string       `json:"food,omitempty"`
 	MassG        number       `json:"mass_g"`
 	Constituents constituents `json:"constituents"`
 	Chemistry    *chemistry   `json:"chemistry,omitempty"`
+}
+
+// garnish is a line of the garnish, for all servings together.
+type garnish struct {
+	Name      string `json:"name"`
+	Food      string `json:"food,omitempty"`
+	Amount    string `json:"amount"`
+	Eaten     bool   `json:"eaten"`
+	Nutrition bool   `json:"counts_for_nutrition"`
+	Allergens bool   `json:"counts_for_allergens"`
 }
 
 type contribution struct {
@@ -122,6 +134,7 @@ type assayBody struct {
 	Per100ml      composition                       `json:"per_100_ml"`
 	Chemistry     *chemistry                        `json:"chemistry"`
 	Components    []component                       `json:"components"`
+	Garnish       []garnish                         `json:"garnish"`
 	Contributions map[constituent.ID][]contribution `json:"contributions"`
 	Notes         []note                            `json:"notes"`
 }
@@ -156,12 +169,13 @@ func bodyOf(a *assay.Assay) assayBody {
 		Per100ml:      composition{constituentsOf(a.Per100ml)},
 		Chemistry:     chemistryOf(a.Chemistry, &a.Density),
 		Components:    []component{},
+		Garnish:       garnishOf(a.Garnish),
 		Contributions: map[constituent.ID][]contribution{},
 		Notes:         notesOf(a.Notes),
 	}
 	body.Chemistry.CurdleMap = curdleMapOf(a.Curdling)
 	for _, c := range a.Components {
-		each := component{Name: c.Name, MassG: number(c.Mass.Mean), Constituents: constituentsOf(c.Constituents)}
+		each := component{Name: c.Name, Food: foodOf(c.ID), MassG: number(c.Mass.Mean), Constituents: constituentsOf(c.Constituents)}
 		if c.Chemistry != nil {
 			each.Chemistry = chemistryOf(c.Chemistry, nil)
 		}
@@ -175,6 +189,22 @@ func bodyOf(a *assay.Assay) assayBody {
 		body.Contributions[f.Constituent.ID] = list
 	}
 	return body
+}
+
+// foodOf gives the food of a part; empty if it is a component.
+func foodOf(id assay.PartID) string {
+	if id.Component != "" {
+		return ""
+	}
+	return id.Food.String()
+}
+
+func garnishOf(lines []assay.Garnish) []garnish {
+	out := make([]garnish, 0, len(lines))
+	for _, g := range lines {
+		out = append(out, garnish{g.Name, foodOf(g.PartID), g.Amount, g.Eaten, g.Eaten, true})
+	}
+	return out
 }
 
 func tableEnergiesOf(a *assay.Assay) []tableEnergy {

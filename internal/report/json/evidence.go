@@ -12,6 +12,7 @@ import (
 type part struct {
 	Constituent constituent.ID `json:"constituent"`
 	Component   string         `json:"component"`
+	Food        string         `json:"food,omitempty"`
 	Mean        number         `json:"mean"`
 	Share       number         `json:"share"`
 	ShareLow    number         `json:"share_low"`
@@ -79,7 +80,7 @@ func categoryOf(c evidence.Category) category {
 		}
 		for _, p := range e.Parts {
 			out.Contributions = append(out.Contributions, part{
-				id, p.Name, number(p.Mean), number(p.Share.Mean), number(p.Share.Low), number(p.Share.High), p.Unknown,
+				id, p.Name, foodOf(p.ID), number(p.Mean), number(p.Share.Mean), number(p.Share.Low), number(p.Share.High), p.Unknown,
 			})
 		}
 		for _, w := range e.Works {

@@ -20,6 +20,7 @@ func Assay(w io.Writer, s *sheet.Sheet, st Style) error {
 	notes := &footnotes{}
 	p.head(s, "assay")
 	p.composition(s.Assay)
+	p.garnish(s.Assay)
 	p.tableEnergy(s.Assay)
 	p.chemistry(s.Assay, true, s.PHWorks, notes)
 	p.curdling(s.Assay.Curdling, true)

@@ -112,7 +112,7 @@ func tide() *sheet.Sheet {
 			partly(figure("CITAC", 369.5, 51), 214),
 		},
 		Components: []assay.Component{
-			{Name: "espresso shot", House: true, Constituents: assay.Composition{
+			{ID: assay.PartID{Component: "espresso shot"}, Name: "espresso shot", House: true, Constituents: assay.Composition{
 				share(figure(constituent.Fat, 0.1266, 0.0469), 1, 1, 1),
 				share(figure(constituent.Sugar, 0.02, 0.004), 0.0019, 0.001, 0.003),
 				nothing("CITAC", 241.7),
@@ -120,12 +120,12 @@ func tide() *sheet.Sheet {
 				share(figure("CHLRAC", 127.8, 46.5), 1, 1, 1),
 				figure(constituent.Energy, 27.4, 1),
 			}},
-			{Name: hostile, House: true, Constituents: assay.Composition{
+			{ID: assay.PartID{Component: hostile}, Name: hostile, House: true, Constituents: assay.Composition{
 				share(figure(constituent.Sugar, 7.31, 0.1), 0.694, 0.681, 0.702),
 				share(figure("CITAC", 310.2, 44.9), 0.745, 0.68, 0.8),
 				figure(constituent.Energy, 129.3, 2),
 			}},
-			{Name: "抹茶 whey, a name that is far too long for its column", House: true, Constituents: assay.Composition{
+			{ID: assay.PartID{Component: "whey"}, Name: "抹茶 whey, a name that is far too long for its column", House: true, Constituents: assay.Composition{
 				share(partly(figure(constituent.Sugar, 3.21, 0.1), 0.01), 0.304, 0.29, 0.31),
 				share(figure("CITAC", 106.2, 12.1), 0.255, 0.2, 0.32),
 				nothing("CHLRAC", math.NaN()),

@@ -13,6 +13,7 @@ import (
 
 // part is what one component, or one food poured directly, brings.
 type part struct {
+	id   assay.PartID
 	name string
 	assay.Figure
 }
@@ -21,13 +22,14 @@ type part struct {
 // first, and those of which nothing is known.
 func partsOf(a *assay.Assay, id constituent.ID) (known, unknown []part) {
 	for i := range a.Components {
-		f, ok := a.Components[i].Constituents.Find(id)
+		c := &a.Components[i]
+		f, ok := c.Constituents.Find(id)
 		switch {
 		case !ok || empty(f.Result):
 		case hollow(f.Result):
-			unknown = append(unknown, part{a.Components[i].Name, f})
+			unknown = append(unknown, part{c.ID, cleanPart(c), f})
 		default:
-			known = append(known, part{a.Components[i].Name, f})
+			known = append(known, part{c.ID, cleanPart(c), f})
 		}
 	}
 	slices.SortStableFunc(known, func(x, y part) int { return cmp.Compare(y.Mean, x.Mean) })
@@ -55,12 +57,13 @@ func (p *page) parts(known, unknown []part) {
 		return
 	}
 	left := 0
+	names := fitParts(known, p.partWidth())
 	for i, k := range known {
 		if hasShare(k.Share) && k.Share.Mean*percentOf < tiny && !k.Partial && i > 0 {
 			left++
 			continue
 		}
-		p.part(k)
+		p.part(k, names[i])
 	}
 	if left > 0 {
 		p.line(strings.Repeat(" ", partIndent), fmt.Sprintf("and %d more under 1 %%", left))
@@ -71,21 +74,25 @@ func (p *page) parts(known, unknown []part) {
 // allFrom says that one component brings all there is, or all that is known.
 func allFrom(k part, unknown []part) string {
 	if len(unknown) > 0 || k.Partial {
-		return "all that is known is from " + Clean(k.name, mostName)
+		return "all that is known is from " + k.name
 	}
-	return "all from " + Clean(k.name, mostName)
+	return "all from " + k.name
+}
+
+// partWidth is the room for the name of a part.
+func (p *page) partWidth() int {
+	return p.width - partIndent - numberWidth - 1 - unitWidth - shareWidth - 1 - barWidth
 }
 
 // part prints one component's part: amount, share with interval, bar.
-func (p *page) part(k part) {
+func (p *page) part(k part, name string) {
 	s := p.show(k.Result)
-	nameWidth := p.width - partIndent - numberWidth - 1 - unitWidth - shareWidth - 1 - barWidth
 	share, bar := "", ""
 	if hasShare(k.Share) {
 		share, bar = percent(k.Share), p.bar(k.Share)
 	}
 	p.line(
-		strings.Repeat(" ", partIndent), leaders(fit(Clean(k.name, mostName), nameWidth), nameWidth),
+		strings.Repeat(" ", partIndent), leaders(name, p.partWidth()),
 		right(s.number, numberWidth), " ", left(s.unit, unitWidth), left(share, shareWidth), " ", p.accent(bar),
 	)
 }
@@ -97,7 +104,7 @@ func (p *page) notKnownIn(unknown []part) {
 	}
 	list := make([]string, len(unknown))
 	for i, u := range unknown {
-		list[i] = Clean(u.name, mostName)
+		list[i] = u.name
 		if most := p.bound(u.Result, 0); most != "" {
 			list[i] += " (" + most + ")"
 		}

@@ -15,6 +15,7 @@ func Sheet(w io.Writer, s *sheet.Sheet, st Style) error {
 	p.head(s, "sheet")
 	p.gap()
 	p.paragraph(0, 0, p.summary(s))
+	p.garnish(s.Assay)
 	p.tableHeading("Evidence", "")
 	for i := range s.Evidence.Categories {
 		p.brief(s, &s.Evidence.Categories[i], notes)
@@ -68,7 +69,7 @@ func (p *page) inShort(known, unknown []part) string {
 		var list []string
 		for i, k := range known {
 			if hasShare(k.Share) && (k.Share.Mean*percentOf >= tiny || i == 0) {
-				list = append(list, Clean(k.name, mostName)+" "+percent(k.Share))
+				list = append(list, k.name+" "+percent(k.Share))
 			}
 		}
 		text = join(list)
@@ -78,7 +79,7 @@ func (p *page) inShort(known, unknown []part) string {
 	}
 	names := make([]string, len(unknown))
 	for i, u := range unknown {
-		names[i] = Clean(u.name, mostName)
+		names[i] = u.name
 	}
 	if text != "" {
 		text += "; "

@@ -40,7 +40,7 @@ func (p *page) summary(s *sheet.Sheet) string {
 	}
 	text := "A serving holds " + join(figures) + "."
 	for _, name := range names {
-		text += " " + upperFirst(Clean(name, mostName)) + " brings " + join(leads[name]) + "."
+		text += " " + upperFirst(name) + " brings " + join(leads[name]) + "."
 	}
 	return text
 }

@@ -52,7 +52,8 @@
 // says which. A trace is at most half the last digit of its column, "< L" is
 // below L, an empty cell says nothing. A zero is calculated: a file that knows
 // better marks it as below a limit or as missing. Columns that the mapping file
-// does not name are an error, so that none is dropped unseen.
+// does not name are an error, so that none is dropped unseen; so is a figure that no
+// food can have: more than 100 g of anything in 100 g, or more energy than fat.
 //
 // # Limits
 //

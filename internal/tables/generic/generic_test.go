@@ -126,6 +126,9 @@ func TestFaults(t *testing.T) {
 		{"decimal comma not named", map[string]string{"m.csv": small, "t.csv": "id,food,acid\n1,x,\"1,5\"\n"}, `t.csv:2:5: "1,5" is neither`},
 		{"thousands", map[string]string{"m.csv": small + "decimal,,comma,,,\nseparator,,semicolon,,,\n", "t.csv": "id;food;acid\n1;x;1.234,5\n"}, `t.csv:2:5: "1.234,5" is neither`},
 		{"negative", map[string]string{"m.csv": small, "t.csv": "id,food,acid\n1,x,-5\n"}, `t.csv:2:5: "-5" is neither`},
+		{"more than the whole", map[string]string{"m.csv": small, "t.csv": "id,food,acid\n1,x,5\n2,y,500000\n"}, `t.csv:3:5: "500000" makes citric acid of 500 g in 100 g, and that cannot be`},
+		{"a limit above the whole", map[string]string{"m.csv": small + "below,,<,,,\n", "t.csv": "id,food,acid\n1,x,<500000\n"}, `t.csv:2:5: "<500000" makes citric acid of 500 g in 100 g`},
+		{"more than the whole by its density", map[string]string{"m.csv": strings.Replace(small, "mg,,", "g,100 ml,", 1) + "density,d,,g/ml,,\n", "t.csv": "id,food,acid,d\n1,x,120,1.1\n"}, `t.csv:2:5: "120" makes citric acid of 109.091 g in 100 g`},
 		{"sheet missing", map[string]string{"m.csv": strings.Replace(small, "t.csv", "t.xlsx", 1) + "sheet,,Foods,,,\n", "t.xlsx": "no workbook"}, "t.xlsx: is not a whole .xlsx workbook"},
 	}
 	for _, c := range cases {

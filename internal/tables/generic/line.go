@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/tables/table"
+	"sipsum/internal/unit"
 )
 
 // line is a row of the table with what is needed to read it.
@@ -88,11 +89,10 @@ func (l *line) describe(f *food.Food, c column, notes *[]string) error {
 			return nil
 		}
 		x, ok := l.number(text)
-		const lightest, heaviest = 0.1, 10 // g/ml: outside of these it is a slip
 		switch {
 		case !ok:
 			return l.cells.Wrong(c.at, fmt.Sprintf("%.40q is not a number", text))
-		case c.role == roleEdible && x*c.factor > 1, c.role == roleDensity && (x < lightest || x > heaviest):
+		case c.role == roleEdible && x*c.factor > 1, c.role == roleDensity && !unit.LimitOf("density of a food", "g/ml").Holds(x):
 			return l.cells.Wrong(c.at, fmt.Sprintf("%.40q cannot be the %s of a food", text, c.role))
 		case c.role == roleEdible:
 			f.Edible = x * c.factor
@@ -103,7 +103,7 @@ func (l *line) describe(f *food.Food, c column, notes *[]string) error {
 	return nil
 }
 
-// values reads the values of the row; left are the columns that need a density.
+// values reads the values of the row and refuses what no food can have; left are the columns that need a density.
 func (l *line) values(f *food.Food) (left []string, err error) {
 	for i, c := range l.mapping.columns {
 		if c.role != roleValue {
@@ -120,6 +120,12 @@ func (l *line) values(f *food.Food) (left []string, err error) {
 			f.Values = append(f.Values, scaled(v, 1/f.Density.GramsPerMl))
 		default:
 			left = append(left, c.name)
+			continue
+		}
+		if ok {
+			if what := food.Impossible(f.Values[len(f.Values)-1], unit.LimitOf("rounding of a table", "share").High); what != "" {
+				return nil, l.cells.Wrong(c.at, fmt.Sprintf("%.40q makes %s, and that cannot be", l.text(c), what))
+			}
 		}
 	}
 	return left, nil

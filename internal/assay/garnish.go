@@ -1,0 +1,35 @@
+package assay
+
+import (
+	"strconv"
+
+	"sipsum/internal/drink"
+)
+
+// Garnish is one line of the garnish, for all servings together. What is not eaten counts
+// for the allergens and for nothing else.
+type Garnish struct {
+	PartID
+	Name   string
+	Amount string // as the file has it
+	Eaten  bool
+}
+
+func (r *resolved) garnish(d *drink.Drink) []Garnish {
+	var list []Garnish
+	for _, line := range d.Garnish {
+		in := r.lines[line.Path]
+		g := Garnish{Amount: line.Amount.String(), Eaten: line.Eaten}
+		if line.Portion != "" {
+			g.Amount = strconv.FormatFloat(line.Count, 'g', -1, 64) + " × " + line.Portion
+		}
+		if in.component != nil {
+			g.Component = in.component.Name
+		} else {
+			g.Food = in.profile.Food.ID
+		}
+		g.Name = r.names[g.PartID]
+		list = append(list, g)
+	}
+	return list
+}

@@ -1,0 +1,148 @@
+package assay
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
+	"sipsum/internal/fail"
+	"sipsum/internal/food"
+	"sipsum/internal/unit"
+)
+
+// claim is what an own food states of a constituent, in grams in 100 g, or of energy in
+// its own unit.
+type claim struct {
+	least, most float64 // alike, unless only a limit is stated
+	rounding    float64 // half of the last digit written
+	variance    float64 // of the stated ±
+	place       fail.Place
+	text        string // as the file has it
+	stated      bool   // and not the sum of what stands below it
+}
+
+// claims are those of one own food, by constituent.
+type claims map[constituent.ID]claim
+
+// claimOf gives what is stated of a constituent; factor brings it to the vocabulary's
+// unit. ok is false for what states no amount.
+func claimOf(v drink.Stated, c *constituent.Constituent, factor float64) (claim, bool) {
+	_, scale, _ := food.LimitOf(c)
+	if scale *= factor; scale == 0 || v.State == drink.Trace || v.State == drink.Unknown {
+		return claim{}, false
+	}
+	k := claim{
+		least: v.Number * scale, most: v.Number * scale, place: v.Place, stated: true,
+		rounding: math.Pow(10, -float64(v.Decimals)) / 2 * scale, variance: math.Pow(halfSD(&v.Quantity)*scale, 2),
+		text: fmt.Sprintf("%s %s %s", c.ID, grams(v.Number), v.Unit),
+	}
+	if v.State == drink.Below {
+		k.least, k.most, k.rounding = 0, v.Limit*scale, 0
+		k.text = fmt.Sprintf("%s < %s %s", c.ID, grams(v.Limit), v.Unit)
+	}
+	return k, true
+}
+
+// checkOwn reports what no food can be: more of something than there is of the whole,
+// parts that are more than what they are parts of, more energy than fat has. The last
+// digit of a label is rounded and a ± is a ±: within these figures may differ.
+func (r *resolver) checkOwn(o *drink.OwnFood, found claims) {
+	fault := func(at fail.Place, do, format string, args ...any) {
+		r.faults.Add(at, do, "own food "+quote(o.Code)+": "+format, args...)
+	}
+	before := r.faults.Len()
+	for _, c := range constituent.All() {
+		k, ok := found[c.ID]
+		if limit, _, in := food.LimitOf(c); ok && k.most > limit.High+k.rounding {
+			fault(k.place, "check the figure, its unit and per:", "%s makes %s %s in 100 g, and there is no food with more than %s", k.text, grams(k.most), in, grams(limit.High))
+		}
+	}
+	if r.faults.Len() > before {
+		return // the sums would only say it again
+	}
+	for _, c := range constituent.All() {
+		k, ok := found[c.ID]
+		parts, sum := found.below(c.ID)
+		if c.Kind == constituent.Parent && ok && sum.least > k.most+tolerance(sum, k) {
+			fault(k.place, "check the figures; a part is not more than what it is a part of", "%s is less than its parts: %s", k.text, strings.Join(parts, ", "))
+		}
+	}
+	for _, pair := range within() {
+		part, ok := found[pair.part]
+		all, known := found[pair.of]
+		if ok && known && part.least > all.most+tolerance(part, all) {
+			fault(part.place, "check the figures; a part is not more than what it is a part of", "%s is more than %s", part.text, all.text)
+		}
+	}
+	if r.faults.Len() > before {
+		return
+	}
+	whole := unit.LimitOf("amount", "g/100 g").High
+	parts, sum := found.below(constituent.Mass)
+	if sum.least > whole+tolerance(sum, claim{}) {
+		fault(o.Place, "check the figures, their units and per:", "%s make %s g in 100 g", strings.Join(parts, ", "), grams(sum.least))
+		return
+	}
+	water, alcohol := found[constituent.Water], found[constituent.Alcohol]
+	for _, c := range constituent.All() {
+		k, ok := found[c.ID]
+		if sum := k.plus(water).plus(alcohol); ok && c.Kind == constituent.Rider && sum.least > whole+tolerance(sum, claim{}) {
+			fault(k.place, "check the figures, their units and per:", "%s leaves no room beside its water and alcohol", k.text)
+		}
+	}
+}
+
+// grams writes a figure for a message: at most four digits, and no exponent.
+func grams(x float64) string {
+	const digits = 4
+	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'g', digits, 64), 64)
+	return strconv.FormatFloat(rounded, 'f', -1, 64)
+}
+
+// within lists what is part of something without being a part of the ledger's mass.
+func within() []struct{ part, of constituent.ID } {
+	return []struct{ part, of constituent.ID }{
+		{constituent.AddedSugar, constituent.Sugar}, {"FATRN", constituent.Fat}, {"CHOLE", constituent.Fat},
+	}
+}
+
+// salts are what ash is mostly made of.
+var salts = []constituent.ID{constituent.Sodium, "K", "CA", "MG", "CLD"}
+
+// below adds up what is stated below a total, each part by its own figure or else by what
+// stands below it, and names the figures.
+func (found claims) below(total constituent.ID) (parts []string, sum claim) {
+	if total == constituent.Ash {
+		for _, id := range salts {
+			if k, ok := found[id]; ok {
+				parts, sum = append(parts, k.text), sum.plus(k)
+			}
+		}
+		return parts, sum
+	}
+	for _, c := range constituent.Sums().Children(total) {
+		k, ok := found[c.ID]
+		under, least := found.below(c.ID)
+		if !ok || least.least > k.most { // more than rounded: kept as the parts have it
+			parts, sum = append(parts, under...), sum.plus(least)
+			continue
+		}
+		parts, sum = append(parts, k.text), sum.plus(k)
+	}
+	return parts, sum
+}
+
+func (k claim) plus(other claim) claim {
+	k.least, k.most = k.least+other.least, k.most+other.most
+	k.rounding, k.variance = k.rounding+other.rounding, k.variance+other.variance
+	return k
+}
+
+// tolerance is by how much two claims may differ and still say the same.
+func tolerance(a, b claim) float64 {
+	const slack = 1e-9
+	return a.rounding + b.rounding + unit.LimitOf("excess of parts", "sd").High*math.Sqrt(a.variance+b.variance) + slack
+}

@@ -1,0 +1,142 @@
+package assay_test
+
+import (
+	"context"
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
+	"sipsum/internal/food"
+)
+
+// twins has a component with the name of a food, which both stand in the build, and two
+// own foods of one name.
+const twins = `drink: "Twins"
+serves: 1
+foods:
+  oat-a: {name: "House oat", per: 100 g, values: {SUGAR: 10 g}, source: "invented"}
+  oat-b: {name: "house  oat", per: 100 g, values: {SUGAR: 20 g}, source: "invented"}
+components:
+  Lemon juice, fresh:
+    ingredients: [30 g core:lemon-juice, 20 g core:sugar-white]
+    measured: {ph: 2.90 ± 0.05}
+build: ["50 g Lemon juice, fresh", 40 g core:lemon-juice, 30 g own:oat-a, 20 g own:oat-b, "10 g Lemon juice, fresh"]
+`
+
+func TestPartsAreKnownByWhatIsPouredNotByItsName(t *testing.T) {
+	a := run(t, coreLibrary(t), twins, 200)
+	type part struct {
+		name  string
+		grams float64
+	}
+	var parts []part
+	for _, c := range a.Components {
+		parts = append(parts, part{c.Name, c.Mass.Mean})
+		if c.House {
+			require.NotNil(t, c.Chemistry)
+			assert.InDelta(t, 2.90, c.Chemistry.PHMeter.Mean, 0.01, "its reading is its own")
+		}
+	}
+	require.Len(t, parts, 4)
+	for i, want := range []part{
+		{"Lemon juice, fresh", 60}, {"Lemon juice, fresh (core:lemon-juice)", 40}, {"House oat (own:oat-a)", 30}, {"house  oat (own:oat-b)", 20},
+	} {
+		assert.Equal(t, want.name, parts[i].name)
+		assert.InDelta(t, want.grams, parts[i].grams, 1e-9, want.name)
+	}
+	assert.InDelta(t, 3, figure(t, a.Components[2].Constituents, constituent.Sugar).Mean, 1e-9, "30 g of 10 %")
+	assert.InDelta(t, 4, figure(t, a.Components[3].Constituents, constituent.Sugar).Mean, 1e-9, "20 g of 20 %")
+}
+
+// A name made to look like another's name and code is told apart too.
+func TestNoTwoPartsReadAlike(t *testing.T) {
+	const text = `drink: "Masks"
+serves: 1
+foods:
+  a: {name: "Oat (own:b)", per: 100 g, values: {SUGAR: 10 g}, source: "invented"}
+  b: {name: "Oat", per: 100 g, values: {SUGAR: 20 g}, source: "invented"}
+components:
+  oat: {ingredients: [10 g core:sugar-white]}
+build: [10 g oat, 10 g own:a, 10 g own:b]
+`
+	seen := map[string]bool{}
+	for _, c := range run(t, coreLibrary(t), text, 20).Components {
+		assert.False(t, seen[c.Name], c.Name)
+		seen[c.Name] = true
+	}
+	assert.Len(t, seen, 3)
+}
+
+func TestABareNameOfTwoOwnFoodsIsRefused(t *testing.T) {
+	const text = `drink: "Which"
+serves: 1
+foods:
+  a: {name: "Oat", per: 100 g, values: {SUGAR: 10 g}, source: "invented"}
+  b: {name: "Oat", per: 100 g, values: {SUGAR: 20 g}, source: "invented"}
+build: [10 g Oat]
+`
+	d, faults := drink.Parse("test", []byte(text), nil)
+	_, err := assay.Run(context.Background(), d, faults, coreLibrary(t), assay.Options{Draws: 5, Seed: 1})
+	assert.ErrorContains(t, err, `test:6:14: "Oat" is the name of more than one own food (write the one you mean: own:a or own:b)`)
+}
+
+// inside is a drink of which half of what was made is served: of an espresso that is only
+// used inside a punch, a syrup of a punch, or poured itself.
+const inside = `drink: "Inside"
+serves: 2
+compare-with: espresso
+components:
+  espresso: {ingredients: [40 g core:espresso]}
+  base:
+    ingredients: [20 g espresso, 180 g core:water-pure]
+  punch:
+    ingredients: [100 g base, 50 g core:water-pure]
+    steps: [reduce: {to: 120 g}, strain: {collect: 100 g, through: paper}]
+build: [%s]
+`
+
+func TestWhatIsOnlyUsedInsideStandsAloneAsItWasMade(t *testing.T) {
+	lib := coreLibrary(t)
+	a := run(t, lib, fmt.Sprintf(inside, "50 g punch"), 200, constituent.Caffeine)
+	require.NotNil(t, a.Alone)
+	// 20 g × 100/200 in the punch, of which 50 of 100 g are poured, for two.
+	assert.InDelta(t, 2.5, a.Alone.Mass.Mean, 1e-9)
+	perGram := lib[food.ID{Table: "core", Code: "espresso"}]
+	caffeine, ok := perGram.Value(constituent.Caffeine)
+	require.True(t, ok)
+	assert.InDelta(t, 2.5*caffeine.Amount/100, figure(t, a.Alone.Constituents, constituent.Caffeine).Mean, 1e-6)
+
+	// Of one that is poured it is what the build pours of it.
+	a = run(t, lib, fmt.Sprintf(inside, "50 g punch, 30 g espresso"), 200, constituent.Caffeine)
+	require.NotNil(t, a.Alone)
+	assert.InDelta(t, 15, a.Alone.Mass.Mean, 1e-9)
+}
+
+func TestAGarnishThatIsNotEatenIsNamedAndBringsNothing(t *testing.T) {
+	const text = `drink: "Rim"
+serves: 2
+components:
+  rim: {ingredients: [10 g core:sugar-white], steps: [add: 1 g core:salt]}
+  spare: {ingredients: [10 g core:milk-whole]}
+build: [100 g core:water-pure]
+garnish: [10 g core:cream-heavy, 5 g rim, {food: core:honey, amount: 5 %, eaten: true}]
+`
+	a := run(t, coreLibrary(t), text, 50)
+	assert.InDelta(t, (100+0.05*15)/2, a.Mass.Mean, 1e-9, "5 % of the garnish's other lines is honey; nothing else is drunk")
+	assert.Equal(t, []assay.Garnish{
+		{PartID: assay.PartID{Food: food.ID{Table: "core", Code: "cream-heavy"}}, Name: "Cream, heavy whipping", Amount: "10 g"},
+		{PartID: assay.PartID{Component: "rim"}, Name: "rim", Amount: "5 g"},
+		{PartID: assay.PartID{Food: food.ID{Table: "core", Code: "honey"}}, Name: "Honey", Amount: "5 %", Eaten: true},
+	}, a.Garnish)
+	eaten := map[string]bool{}
+	for _, it := range a.Items {
+		eaten[it.Food.ID.Code] = it.Eaten
+	}
+	assert.Equal(t, map[string]bool{"water-pure": true, "cream-heavy": false, "sugar-white": false, "salt": false, "honey": true}, eaten,
+		"what a step of an uneaten component adds is not eaten, and what no line uses is not in the drink")
+}

@@ -1,0 +1,29 @@
+package textreport
+
+import "sipsum/internal/assay"
+
+// garnish says what is put on top and whether the figures hold it.
+func (p *page) garnish(a *assay.Assay) {
+	var eaten, left []string
+	for _, g := range a.Garnish {
+		text := Clean(g.Amount, mostName) + " " + Clean(g.Name, mostName)
+		if g.Eaten {
+			eaten = append(eaten, text)
+		} else {
+			left = append(left, text)
+		}
+	}
+	of := " for all servings together"
+	if a.Drink.Serves == 1 {
+		of = ""
+	}
+	if len(left)+len(eaten) > 0 {
+		p.gap()
+	}
+	if len(left) > 0 {
+		p.paragraph(0, 2, "Garnish, not eaten: "+join(left)+of+". It counts for the allergens, not for the nutrition.")
+	}
+	if len(eaten) > 0 {
+		p.paragraph(0, 2, "Garnish, eaten: "+join(eaten)+of+". It is in every figure.")
+	}
+}
