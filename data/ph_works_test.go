@@ -77,3 +77,24 @@ func TestSpreadOfAPHFromOneWorkIsThatBetweenWorks(t *testing.T) {
 	}
 	t.Fatal("no row")
 }
+
+// The range of a group holds all that is published of its foods.
+func TestPHOfAGroupHoldsItsFoods(t *testing.T) {
+	groups, foods := byKey(t, "groups.csv", "group"), byKey(t, "core/foods.csv", "code")
+	held := 0
+	for _, row := range rows(t, "core/literature.csv") {
+		group := groups[foods[row["code"]]["group"]]
+		if row["constituent"] != "PH" || row["amount"] == "" || group["ph_low"] == "" {
+			continue
+		}
+		low, high := number(t, group, "ph_low"), number(t, group, "ph_high")
+		for _, published := range []string{"amount", "low", "high"} {
+			if row[published] != "" {
+				assert.GreaterOrEqual(t, number(t, row, published), low, row["code"])
+				assert.LessOrEqual(t, number(t, row, published), high, row["code"])
+				held++
+			}
+		}
+	}
+	assert.Greater(t, held, 100)
+}

@@ -26,8 +26,12 @@ func brewedAs(path string) ledger.Tracer {
 
 const brewedName = "published pH of the brew "
 
+// proteinAs is the tracer of the acid that is missing from a food whose protein takes up
+// acid: it is the protein's own charge, and stays with it when milk curdles.
+var proteinAs = ledger.Tracer{Name: "published pH, by protein", As: constituent.Protein}
+
 func isCalibration(t ledger.Tracer) bool {
-	return t == calibratedAs || strings.HasPrefix(t.Name, brewedName)
+	return t == calibratedAs || t == proteinAs || strings.HasPrefix(t.Name, brewedName)
 }
 
 // calibration is what a gram of a food holds beside its composition, so that it has a pH
@@ -45,9 +49,19 @@ type calibration struct {
 // if that is needed. From here on this goes with what is dissolved.
 func (w *walk) calibrate(pot *ledger.Pot, grams []float64) {
 	row := len(pot.Rows) - 1
-	if profile := pot.Rows[row].Profile; !prep.IsDose(profile.Food.Group) && w.calibrationOf(profile, 1) != nil {
-		copy(pot.Carry(row, calibratedAs), grams)
+	profile := pot.Rows[row].Profile
+	if prep.IsDose(profile.Food.Group) || w.calibrationOf(profile, 1) == nil {
+		return
 	}
+	copy(pot.Carry(row, calibratedAs), grams)
+	if takesUpAcid(profile.Food) {
+		copy(pot.Carry(row, proteinAs), grams)
+	}
+}
+
+func takesUpAcid(f *food.Food) bool {
+	group, _ := food.GroupOf(f.Group)
+	return group.TakesUpAcid
 }
 
 // calibrateBrew makes the coffee and tea of a pot, just brewed or steeped, have the pH of
@@ -153,7 +167,7 @@ func (w *walk) findCalibration(pot *ledger.Pot, by evidence, n int) *calibration
 		return nil
 	}
 	c := &calibration{Calibration: by.calibration(profile.Food.ID), by: by, silent: silent, weak: make([]float64, n), strong: make([]float64, n)}
-	if err := c.solve(l, target, near, w.between(spanOf("weak share"), "weak share", profile.Food.ID)); err != nil {
+	if err := c.solve(l, target, near, w.weakShare(profile.Food, n)); err != nil {
 		return nil
 	}
 	c.Moved = by.group != "" && (own[0] < by.low || own[0] > by.high || len(l.in.bare) > 0)
@@ -183,6 +197,15 @@ func (w *walk) reference(pot *ledger.Pot, n int) *reference {
 	return &reference{in: w.ionsOf(pot, n), spare: w.spareAcid(pot, n)}
 }
 
+// weakShare draws how much of a missing anion is a weak acid: all of it where it is
+// protein.
+func (w *walk) weakShare(f *food.Food, n int) []float64 {
+	if takesUpAcid(f) {
+		return constantColumn(n, 1)
+	}
+	return w.between(spanOf("weak share"), "weak share", f.ID)
+}
+
 // spareAcid gives how much acid without a name the first row of a pot may hold beside what
 // is drawn of it, in mol of citric: nothing where the acidity has been titrated.
 func (w *walk) spareAcid(pot *ledger.Pot, n int) []float64 {
@@ -191,7 +214,7 @@ func (w *walk) spareAcid(pot *ledger.Pot, n int) []float64 {
 		return spare
 	}
 	carrier, named := carrierOf(pot, 0)
-	if !named { // as much as its metals need, whatever its bound is
+	if !named || takesUpAcid(pot.Rows[0].Profile.Food) { // as much as its metals need, whatever its bound is
 		fill(spare, math.Inf(1))
 		return spare
 	}
@@ -337,17 +360,27 @@ func variance(col []float64) float64 {
 
 // calibrated gives what a row has its published pH by, over n draws, and how much of it;
 // nil if it has none.
-func (w *walk) calibrated(pot *ledger.Pot, row, n int) (*calibration, ledger.Traced) {
+func (w *walk) calibrated(pot *ledger.Pot, row, n int) (*calibration, dose) {
+	var c *calibration
+	var d dose
 	for _, t := range pot.Traced(row) {
 		switch {
+		case t.Tracer == proteinAs:
+			d.weak = t.Column
 		case t.Tracer == calibratedAs:
-			return w.calibrationOf(pot.Rows[row].Profile, n), t
+			c, d.strong = w.calibrationOf(pot.Rows[row].Profile, n), t.Column
 		case isCalibration(t.Tracer):
-			return w.brewCalibration(t.Name, n), t
+			c, d.strong = w.brewCalibration(t.Name, n), t.Column
 		}
 	}
-	return nil, ledger.Traced{}
+	if d.weak == nil {
+		d.weak = d.strong
+	}
+	return c, d
 }
+
+// dose is how much of a calibration a row has, by draw.
+type dose struct{ strong, weak []float64 }
 
 // addVouched adds what the table of a row left out whose food has a published pH, or a
 // pH that its group has: then what is unknown of its metals does not leave the pH open,
@@ -373,20 +406,20 @@ func (w *walk) addVouched(in *ions, pot *ledger.Pot, row int, c *calibration) {
 
 // rest adds what a calibration found: the acid without a name, and the strong ion,
 // potassium, or chloride where an anion is missing.
-func (in *ions) rest(c *calibration, grams []float64) {
+func (in *ions) rest(c *calibration, of dose) {
 	for d := range in.n {
-		mol := c.strong[d] * grams[d]
+		mol := c.strong[d] * of.strong[d]
 		in.grams[potassium][d] += max(mol, 0) * constituent.Must(potassium).Molar
 		in.grams[chloride][d] += max(-mol, 0) * constituent.Must(chloride).Molar
-		in.grams[citric][d] += c.weak[d] * grams[d] * constituent.Must(citric).Molar
+		in.grams[citric][d] += c.weak[d] * of.weak[d] * constituent.Must(citric).Molar
 	}
 	open := &in.vouched
 	if c.by.group != "" {
 		open = &in.nobody
 	}
 	in.silent = in.silent || c.silent || c.by.group != ""
-	open.lessNone += (c.none - c.strong[0]) * grams[0]
-	open.lessMost += (c.most - c.strong[0]) * grams[0]
+	open.lessNone += (c.none - c.strong[0]) * of.strong[0]
+	open.lessMost += (c.most - c.strong[0]) * of.strong[0]
 	if told := c.by.group != "" && !c.Moved; !told && !slices.Contains(in.restsOn, c.Calibration) {
 		in.restsOn = append(in.restsOn, c.Calibration)
 	}
@@ -397,17 +430,21 @@ func (in *ions) rest(c *calibration, grams []float64) {
 func (w *walk) forget(pot *ledger.Pot) {
 	w.settle(pot)
 	for row := range pot.Rows {
-		c, traced := w.calibrated(pot, row, pot.N)
+		c, of := w.calibrated(pot, row, pot.N)
 		if c == nil {
 			continue
 		}
 		base, anion, acids := pot.Carry(row, unmeasuredOf(potassium)), pot.Carry(row, unmeasuredOf(chloride)), pot.Carry(row, unmeasuredOf(citric))
 		for d := range pot.N {
-			mol := c.strong[d] * traced.Column[d]
+			mol := c.strong[d] * of.strong[d]
 			base[d] += max(mol, 0) * constituent.Must(potassium).Molar
 			anion[d] += max(-mol, 0) * constituent.Must(chloride).Molar
-			acids[d] += c.weak[d] * traced.Column[d] * constituent.Must(citric).Molar
+			acids[d] += c.weak[d] * of.weak[d] * constituent.Must(citric).Molar
 		}
-		pot.Shed(row, traced.Tracer)
+		for _, t := range slices.Clone(pot.Traced(row)) {
+			if isCalibration(t.Tracer) {
+				pot.Shed(row, t.Tracer)
+			}
+		}
 	}
 }

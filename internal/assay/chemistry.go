@@ -66,12 +66,13 @@ func (w *walk) chemistry(pot *ledger.Pot, celsius float64, last []*drink.Measure
 	c := &Chemistry{Celsius: celsius, Density: known(m.Of(density), "g/ml"), Brix: known(m.Of(brix), "°Bx")}
 	c.CO2 = known(m.Of(ratio(pot.Total(constituent.CarbonDioxide), w.volume(pot), perLitre)), "g/l")
 	why, sure := w.unsolvable(pot), surely{pH: has(last, readPH), acidity: has(last, readTA)}
-	if why != "" && (!sure.pH || pot.Central(constituent.Water) <= 0) {
+	n := min(pot.N, chemistryDraws+1)
+	in := w.ionsOf(pot, n)
+	alone := why != "" && !sure.pH && in.alone(pot)
+	if why != "" && !alone && (!sure.pH || pot.Central(constituent.Water) <= 0) {
 		c.withhold(why)
 		return c
 	}
-	n := min(pot.N, chemistryDraws+1)
-	in := w.ionsOf(pot, n)
 	a, err := solveDraws(in, pot, density, celsius)
 	if err != nil {
 		c.withhold(err.Error())
@@ -97,6 +98,14 @@ func (w *walk) chemistry(pot *ledger.Pot, celsius float64, last []*drink.Measure
 	c.BrixCorrected = Estimate{Result: known(m.Of(corrected), "°Bx")}
 	if a.per100g[0][0] < HardlySour {
 		c.BrixAcid.withhold("there is hardly any acid to divide by")
+	}
+	if alone { // its pH is published, what its protein does to another is not known
+		meter := c.PHMeter
+		c.withhold(why)
+		if (meter.High-meter.Low)/2 <= spanOf("widest").high {
+			c.PHMeter = meter
+		}
+		return c
 	}
 	if err := c.widen(in, pot); err != nil {
 		c.withhold(err.Error())

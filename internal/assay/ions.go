@@ -1,6 +1,8 @@
 package assay
 
 import (
+	"slices"
+
 	"sipsum/internal/acid"
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
@@ -39,7 +41,7 @@ func (w *walk) ionsOf(pot *ledger.Pot, n int) ions {
 		copy(in.grams[id], plain.Total(id))
 	}
 	for row := range pot.Rows {
-		c, traced := w.calibrated(pot, row, n)
+		c, of := w.calibrated(pot, row, n)
 		in.know(pot.Rows[row].Profile.Food)
 		switch {
 		case settled(pot, row):
@@ -51,7 +53,7 @@ func (w *walk) ionsOf(pot *ledger.Pot, n int) ions {
 			w.addUnmeasured(&in, pot, row)
 		}
 		if c != nil {
-			in.rest(c, traced.Column)
+			in.rest(c, of)
 		}
 	}
 	for _, id := range []constituent.ID{constituent.Water, constituent.Alcohol} {
@@ -73,6 +75,13 @@ func (in *ions) know(f *food.Food) {
 	group, _ := food.GroupOf(f.Group)
 	in.plain = in.plain && (!group.Assumed || f.Group == water || f.Chemical)
 	in.highest = max(in.highest, group.PHHigh)
+}
+
+// alone reports whether a pot holds one food and nothing else, and has the pH that has been
+// published of it.
+func (in ions) alone(pot *ledger.Pot) bool {
+	one := len(in.restsOn) == 1 && in.restsOn[0].Group == "" && pot.Central(constituent.Water) > 0
+	return one && !slices.ContainsFunc(pot.Rows, func(r ledger.Row) bool { return r.Profile.Food.ID != in.restsOn[0].Food })
 }
 
 // open reports whether foods leave open what decides the acidity.

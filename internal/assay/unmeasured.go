@@ -76,7 +76,7 @@ func (w *walk) addIons(in *ions, pot *ledger.Pot, row int) {
 	if missing(sulphate) {
 		w.addWithin(in, f.ID, "sulphate by potassium", sulphate, k, molar(sulphate)/molar(potassium))
 	}
-	if group.TakesUpAcid { // as the salt of a weak acid: nothing at the food's own pH
+	if _, known := evidenceOf(f); group.TakesUpAcid && !known { // as the salt of a weak acid: nothing at the food's own pH
 		const protons = 3 // of citric acid, whose pK, 3.1 to 6.4, span those of carboxyls and of colloidal phosphate
 		protein := pot.Of(row, constituent.Protein)
 		w.addWithin(in, f.ID, "protein charge", potassium, protein, molar(potassium))
