@@ -26,6 +26,7 @@ type walk struct {
 	titrations    map[string]*titration          // by the name of their tracer
 	titratedFoods map[*food.Profile]*moreAcid    // what their publishers titrated
 	calibrations  map[*food.Profile]*calibration // where a published pH stands in for the composition
+	packs         map[*food.Profile]*packed      // of foods that state their density
 
 	constants map[string][]float64 // of nature, by name: drawn once
 	journal   *journal             // nil unless somebody asks why
@@ -49,6 +50,7 @@ func newWalk(d *drink.Drink, names *resolved, o Options) *walk {
 		titrations:    map[string]*titration{},
 		titratedFoods: map[*food.Profile]*moreAcid{},
 		calibrations:  map[*food.Profile]*calibration{},
+		packs:         map[*food.Profile]*packed{},
 
 		constants: map[string][]float64{},
 	}
