@@ -83,12 +83,16 @@ func (w *walk) inverted(s *drink.Invert, f prep.Factors) []float64 {
 // ferment reads what 100 g of the pot hold afterwards.
 func (w *walk) ferment(pot *ledger.Pot, s *drink.Ferment) (prep.Outcome, error) {
 	var after []prep.Afterwards
+	found := claims{}
 	for _, figure := range s.Figures {
 		id := constituent.ID(figure.Tag)
 		factor, isMass := unit.Convert(figure.Unit, "g")
 		if !prep.Fermentable(id) || (!isMass && figure.State == "") {
 			w.faults.Add(figure.Place, "state ALC, acids such as LACAC, SUGAR or single sugars, in g or mg", "ferment cannot state %s", quote(figure.Tag))
 			return prep.Outcome{}, nil
+		}
+		if k, ok := claimOf(figure, constituent.Must(id), factor*constituent.Must(id).PerGram); ok {
+			found[id] = k
 		}
 		q := figure.Quantity
 		if figure.State == drink.Below { // anything up to the limit
@@ -98,6 +102,10 @@ func (w *walk) ferment(pot *ledger.Pot, s *drink.Ferment) (prep.Outcome, error) 
 		if figure.State == "" || figure.State == drink.Below {
 			after[len(after)-1].Per100g = w.figure(&q, factor, s, figure.Tag)
 		}
+	}
+	if parts, sum, over := found.overTheWhole(); over {
+		w.faults.Add(s.At(), "check the figures; they are of 100 g of what is there when it stops", "after it %s would make %s g in 100 g", parts, grams(sum.least))
+		return prep.Outcome{}, nil
 	}
 	return prep.Ferment(pot, after)
 }

@@ -66,8 +66,15 @@ func (w *walk) constant(p property, id constituent.ID) []float64 {
 }
 
 // volume gives the volume of a pot in ml: of its parts, and what sugar and alcohol take
-// up at their strength.
+// up at their strength; foods that state a density have it.
 func (w *walk) volume(pot *ledger.Pot) []float64 {
+	sum := w.composedVolume(pot)
+	w.addStated(sum, pot)
+	return sum
+}
+
+// composedVolume gives the volume that a pot has by its composition alone.
+func (w *walk) composedVolume(pot *ledger.Pot) []float64 {
 	sum := w.weighted(pot, specificVolume)
 	water, sugars, alcohol := pot.Total(constituent.Water), pot.Total(constituent.Sugar), pot.Total(constituent.Alcohol)
 	for d := range sum {

@@ -27,7 +27,8 @@
 // logarithms, by its covariance with what was read, so the least certain moves
 // most. Instruments have the spread that is stated, else that of
 // data/instruments.csv. A refractometer and a scale for soluble solids read what
-// data/refraction.csv says of each part; volumes are those of package solution.
+// data/refraction.csv says of each part; volumes are those of package solution, but a
+// food of the drink file that states its density has it (stateddensity.go).
 //
 // Readings of pH and of titratable acidity take part in that update as they stand
 // (readingacid.go): with them moves what tables leave out, which the pot carries from
@@ -96,7 +97,7 @@
 // not: far from the pH that was read, a blend is as good as its titratable acidity. What
 // ferments or curdles after a titration is not in it: titrate afterwards. Generic minerals make the pH of wines read high.
 // Densities of components and drinks come from composition (package solution)
-// at 20 °C. Claims, targets and the steps that prep does not know are refused,
+// at 20 °C; a food whose stated density is that of a foam keeps its air through steps. Claims, targets and the steps that prep does not know are refused,
 // never ignored. Garnish amounts are for all servings together, like the build; a
 // garnish that is not eaten is named (garnish.go) and counts for the allergens only.
 package assay

@@ -46,53 +46,80 @@ func claimOf(v drink.Stated, c *constituent.Constituent, factor float64) (claim,
 	return k, true
 }
 
+// ownCheck looks at one own food.
+type ownCheck struct {
+	*resolver
+	food  *drink.OwnFood
+	found claims
+}
+
 // checkOwn reports what no food can be: more of something than there is of the whole,
 // parts that are more than what they are parts of, more energy than fat has. The last
-// digit of a label is rounded and a ± is a ±: within these figures may differ.
+// digit of a label is rounded and a ± is a ±: within these figures may differ. What is
+// found first would only be said again by what follows.
 func (r *resolver) checkOwn(o *drink.OwnFood, found claims) {
-	fault := func(at fail.Place, do, format string, args ...any) {
-		r.faults.Add(at, do, "own food "+quote(o.Code)+": "+format, args...)
-	}
-	before := r.faults.Len()
-	for _, c := range constituent.All() {
-		k, ok := found[c.ID]
-		if limit, _, in := food.LimitOf(c); ok && k.most > limit.High+k.rounding {
-			fault(k.place, "check the figure, its unit and per:", "%s makes %s %s in 100 g, and there is no food with more than %s", k.text, grams(k.most), in, grams(limit.High))
+	before, c := r.faults.Len(), ownCheck{r, o, found}
+	for _, check := range []func(){c.each, c.parts, c.whole} {
+		if check(); r.faults.Len() > before {
+			return
 		}
 	}
-	if r.faults.Len() > before {
-		return // the sums would only say it again
-	}
-	for _, c := range constituent.All() {
-		k, ok := found[c.ID]
-		parts, sum := found.below(c.ID)
-		if c.Kind == constituent.Parent && ok && sum.least > k.most+tolerance(sum, k) {
-			fault(k.place, "check the figures; a part is not more than what it is a part of", "%s is less than its parts: %s", k.text, strings.Join(parts, ", "))
+}
+
+func (c ownCheck) fault(at fail.Place, do, format string, args ...any) {
+	c.faults.Add(at, do, "own food "+quote(c.food.Code)+": "+format, args...)
+}
+
+func (c ownCheck) each() {
+	for _, of := range constituent.All() {
+		k, ok := c.found[of.ID]
+		if limit, _, in := food.LimitOf(of); ok && k.most > limit.High+k.rounding {
+			c.fault(k.place, "check the figure, its unit and per:", "%s makes %s %s in 100 g, and there is no food with more than %s", k.text, grams(k.most), in, grams(limit.High))
 		}
 	}
-	for _, pair := range within() {
-		part, ok := found[pair.part]
-		all, known := found[pair.of]
+}
+
+func (c ownCheck) parts() {
+	const do = "check the figures; a part is not more than what it is a part of"
+	for _, of := range constituent.All() {
+		k, ok := c.found[of.ID]
+		parts, sum := c.found.below(of.ID)
+		if of.Kind == constituent.Parent && ok && sum.least > k.most+tolerance(sum, k) {
+			c.fault(k.place, do, "%s is less than its parts: %s", k.text, strings.Join(parts, ", "))
+		}
+	}
+	for _, pair := range within {
+		part, ok := c.found[pair.part]
+		all, known := c.found[pair.of]
 		if ok && known && part.least > all.most+tolerance(part, all) {
-			fault(part.place, "check the figures; a part is not more than what it is a part of", "%s is more than %s", part.text, all.text)
+			c.fault(part.place, do, "%s is more than %s", part.text, all.text)
 		}
 	}
-	if r.faults.Len() > before {
+}
+
+func (c ownCheck) whole() {
+	const do = "check the figures, their units and per:"
+	if parts, sum, over := c.found.overTheWhole(); over {
+		c.fault(c.food.Place, do, "%s make %s g in 100 g", parts, grams(sum.least))
 		return
 	}
-	whole := unit.LimitOf("amount", "g/100 g").High
-	parts, sum := found.below(constituent.Mass)
-	if sum.least > whole+tolerance(sum, claim{}) {
-		fault(o.Place, "check the figures, their units and per:", "%s make %s g in 100 g", strings.Join(parts, ", "), grams(sum.least))
-		return
-	}
-	water, alcohol := found[constituent.Water], found[constituent.Alcohol]
-	for _, c := range constituent.All() {
-		k, ok := found[c.ID]
-		if sum := k.plus(water).plus(alcohol); ok && c.Kind == constituent.Rider && sum.least > whole+tolerance(sum, claim{}) {
-			fault(k.place, "check the figures, their units and per:", "%s leaves no room beside its water and alcohol", k.text)
+	wet := c.found[constituent.Water].plus(c.found[constituent.Alcohol])
+	for _, of := range constituent.All() {
+		if k, ok := c.found[of.ID]; ok && of.Kind == constituent.Rider && beyond(k.plus(wet)) {
+			c.fault(k.place, do, "%s leaves no room beside its water and alcohol", k.text)
 		}
 	}
+}
+
+// overTheWhole tells whether all that is stated together is more than 100 g in 100 g,
+// and names it.
+func (found claims) overTheWhole() (parts string, sum claim, over bool) {
+	list, sum := found.below(constituent.Mass)
+	return strings.Join(list, ", "), sum, beyond(sum)
+}
+
+func beyond(sum claim) bool {
+	return sum.least > unit.LimitOf("amount", "g/100 g").High+tolerance(sum, claim{})
 }
 
 // grams writes a figure for a message: at most four digits, and no exponent.
@@ -103,10 +130,8 @@ func grams(x float64) string {
 }
 
 // within lists what is part of something without being a part of the ledger's mass.
-func within() []struct{ part, of constituent.ID } {
-	return []struct{ part, of constituent.ID }{
-		{constituent.AddedSugar, constituent.Sugar}, {"FATRN", constituent.Fat}, {"CHOLE", constituent.Fat},
-	}
+var within = []struct{ part, of constituent.ID }{
+	{constituent.AddedSugar, constituent.Sugar}, {"FATRN", constituent.Fat}, {"CHOLE", constituent.Fat},
 }
 
 // salts are what ash is mostly made of.

@@ -77,3 +77,22 @@ func TestATableRowThatCannotBeIsRefused(t *testing.T) {
 	_, err := assay.Run(context.Background(), d, faults, lib, assay.Options{Draws: 5, Seed: 1})
 	assert.NoError(t, err)
 }
+
+// What a ferment is said to leave is of 100 g too.
+func TestAFermentLeavesNoMoreThanTheWhole(t *testing.T) {
+	for after, says := range map[string]string{
+		"ALC: 500 g":             "after it ALC 500 g would make 500 g in 100 g (check the figures",
+		"ALC: 60 g, SUGAR: 60 g": "would make 120 g in 100 g",
+		"SUGAR: 5 g":             "",
+	} {
+		text := "drink: x\nserves: 1\ncomponents: {a: {ingredients: [100 g core:orange-juice], steps: [{ferment: {after: {" + after + "}, because: \"invented\"}}]}}\nbuild: [10 g a]\n"
+		d, faults := drink.Parse("test", []byte(text), nil)
+		require.Zero(t, faults.Len(), after)
+		_, err := assay.Run(context.Background(), d, faults, coreLibrary(t), assay.Options{Draws: 5, Seed: 1})
+		if says == "" {
+			assert.NoError(t, err, after)
+		} else {
+			assert.ErrorContains(t, err, says, after)
+		}
+	}
+}

@@ -27,6 +27,7 @@ type walk struct {
 	titratedFoods map[*food.Profile]*moreAcid    // what their publishers titrated
 	calibrations  map[*food.Profile]*calibration // where a published pH counts beside the composition
 	brews         map[string]*brewed             // by the name of their tracer
+	packs         map[*food.Profile]*packed      // of foods that state their density
 
 	constants map[string][]float64 // of nature, by name: drawn once
 	journal   *journal             // nil unless somebody asks why
@@ -51,6 +52,7 @@ func newWalk(d *drink.Drink, names *resolved, o Options) *walk {
 		titratedFoods: map[*food.Profile]*moreAcid{},
 		calibrations:  map[*food.Profile]*calibration{},
 		brews:         map[string]*brewed{},
+		packs:         map[*food.Profile]*packed{},
 
 		constants: map[string][]float64{},
 	}
