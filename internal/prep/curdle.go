@@ -58,7 +58,7 @@ func Curdle(pot *ledger.Pot, collect []float64, by string, celsius float64, f Fa
 	}
 	m.part = partOf(collect, liquor)
 	m.others.part = m.part
-	out.Lost = pot.Apply(m)
+	out.Lost = apply(pot, m)
 	m.forget(pot)
 	return out, nil
 }

@@ -38,7 +38,7 @@ func Reduce(pot *ledger.Pot, to []float64, f Factors) (Outcome, error) {
 			m.water[d] = min(max(1-leave/water[d], 0), 1)
 		}
 	}
-	out.Lost = pot.Apply(m)
+	out.Lost = apply(pot, m)
 	return out, nil
 }
 
