@@ -99,7 +99,7 @@ func (w *walk) ferment(pot *ledger.Pot, s *drink.Ferment) (prep.Outcome, error) 
 			after[len(after)-1].Per100g = w.figure(&q, factor, s, figure.Tag)
 		}
 	}
-	return prep.Ferment(pot, after)
+	return prep.Ferment(pot, after, prep.Unnamed{Products: w.names.fermented, PerGram: w.drawer.PerGram(w.names.fermented), Path: s.StepPath()})
 }
 
 func (w *walk) carbonate(pot *ledger.Pot, s *drink.Carbonate, f prep.Factors) prep.Outcome {

@@ -112,10 +112,10 @@ func (k kitchen) random(r *rand.Rand, pot *ledger.Pot, f prep.Factors) (did done
 		did.made = prep.Makes(&drink.Caramelise{})
 	case 10:
 		did.made = []constituent.ID{"ALC", "LACAC", "ACEAC", constituent.MassOther, constituent.Water}
-		out, err = prep.Ferment(pot, []prep.Afterwards{{ID: "ALC", Per100g: even(3 * r.Float64())}, {ID: "LACAC", Per100g: even(r.Float64())}, {ID: "ACEAC", Per100g: even(r.Float64())}})
+		out, err = prep.Ferment(pot, []prep.Afterwards{{ID: "ALC", Per100g: even(3 * r.Float64())}, {ID: "LACAC", Per100g: even(r.Float64())}, {ID: "ACEAC", Per100g: even(r.Float64())}}, unnamed(pot))
 	case 11:
 		did.made = []constituent.ID{"ALC", constituent.MassOther, constituent.Water}
-		out, err = prep.Ferment(pot, []prep.Afterwards{{ID: "SUGAR", Per100g: even(8 * r.Float64())}, {ID: "ALC", Per100g: even(r.Float64())}})
+		out, err = prep.Ferment(pot, []prep.Afterwards{{ID: "SUGAR", Per100g: even(8 * r.Float64())}, {ID: "ALC", Per100g: even(r.Float64())}}, unnamed(pot))
 	case 12:
 		gas := k.profiles[len(k.profiles)-1]
 		out = prep.Aerate(pot, gas, k.drawer.PerGram(gas), even(r.Float64()), "gas")
