@@ -107,7 +107,7 @@ func (w *walk) ferment(pot *ledger.Pot, s *drink.Ferment) (prep.Outcome, error) 
 		w.faults.Add(s.At(), "check the figures; they are of 100 g of what is there when it stops", "after it %s would make %s g in 100 g", parts, grams(sum.least))
 		return prep.Outcome{}, nil
 	}
-	return prep.Ferment(pot, after)
+	return prep.Ferment(pot, after, prep.Unnamed{Products: w.names.fermented, PerGram: w.drawer.PerGram(w.names.fermented), Path: s.StepPath()})
 }
 
 func (w *walk) carbonate(pot *ledger.Pot, s *drink.Carbonate, f prep.Factors) prep.Outcome {

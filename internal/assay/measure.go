@@ -73,14 +73,14 @@ func reported(a *Assay) []*constituent.Constituent {
 }
 
 // found reports whether any row has some of a constituent, was analysed for it,
-// or got it by a step.
+// or got it, or may have got it, by a step.
 func (a *Assay) found(c *constituent.Constituent) bool {
 	if a.Serving.Central(c.ID) > 0 {
 		return true
 	}
-	for _, row := range a.Serving.Rows {
+	for i, row := range a.Serving.Rows {
 		cell := row.Profile.Cells[c.Order]
-		if cell.Known && (cell.Amount > 0 || cell.State == estimate.Measured) {
+		if cell.Known && (cell.Amount > 0 || cell.State == estimate.Measured || a.Serving.Bounds(i)[c.Order] != 0) {
 			return true
 		}
 	}

@@ -27,9 +27,10 @@ type resolved struct {
 	profiles []*food.Profile       // in order of appearance
 	water    *food.Profile         // of melted ice and dilution
 	gas      *food.Profile         // of carbonation; nil if there is none
-	burnt    *food.Profile         // the acids of burnt sugar; nil if none burns
 	items    []Item
 	names    names
+
+	burnt, fermented *food.Profile // what steps make and nobody names; nil without such a step
 }
 
 // resolver looks names up and collects what is wrong with them.
@@ -149,6 +150,8 @@ func (r *resolver) step(step drink.Step, path []string, eaten bool) {
 		r.out.gas = r.profile(prep.Gas(), nil)
 	case *drink.Caramelise:
 		r.out.burnt = r.profile(prep.BurntSugarAcids(), nil)
+	case *drink.Ferment:
+		r.out.fermented = r.profile(prep.FermentProducts(), nil)
 	}
 	for _, line := range lines {
 		r.line(line, path, eaten)

@@ -157,3 +157,29 @@ func TestExampleRunsButForPHClaimsAndTargets(t *testing.T) {
 	assert.InDelta(t, (36+25+40)/2.0, a.Mass.Mean, 0.3)
 	assert.Positive(t, figure(t, a.PerServing, "CAFFN").Mean)
 }
+
+// Sugar that a ferment takes and nobody says what it became may be alcohol and acid: both
+// are unknown, up to what their equations make of it, and there is no pH of what is left.
+func TestAFermentWithoutProductsLeavesAlcoholAndAcidUnknown(t *testing.T) {
+	const text = `
+drink: "Culture"
+serves: 1
+components:
+  cultured:
+    ingredients: [900 g core:black-tea, 100 g core:sugar-white]
+    steps:
+      - ferment: {after: {%s}, for: 7 days, because: "invented"}
+build: [100 g cultured]
+`
+	a := run(t, coreLibrary(t), fmt.Sprintf(text, "SUGAR: 4.0 g"), 100)
+	alcohol, acid := figure(t, a.PerServing, "ALC"), figure(t, a.PerServing, "LACAC")
+	assert.True(t, alcohol.Unknown)
+	// 6 g of sucrose are 6.3 g of hexose: 3.2 g of ethanol, 6.3 g of lactic acid.
+	assert.InDelta(t, 3.2, alcohol.WithBounds, 0.1)
+	assert.InDelta(t, 6300, acid.WithBounds, 100)
+	assert.NotEmpty(t, a.Chemistry.PHMeter.Why)
+
+	told := run(t, coreLibrary(t), fmt.Sprintf(text, "ALC: 1 g, LACAC: 0.5 g"), 100)
+	assert.False(t, figure(t, told.PerServing, "ALC").Unknown)
+	assert.InDelta(t, 1, figure(t, told.PerServing, "ALC").WithBounds, 0.01)
+}

@@ -122,7 +122,7 @@ func Aerate(pot *ledger.Pot, gas *food.Profile, perGram ledger.Cells, grams []fl
 		}
 	}
 	if slices.Min(kept) < 1 {
-		out.Lost = pot.Apply(degassing(kept))
+		out.Lost = apply(pot, degassing(kept))
 	}
 	pot.Pour(gas, perGram, more, path)
 	out.Added = more[0]

@@ -37,7 +37,7 @@ func Freeze(pot *ledger.Pot, to []float64, f Factors) (Outcome, error) {
 			m.water[d] = min(max(1-(taken-dry)/water[d], 0), 1)
 		}
 	}
-	out := Outcome{Lost: pot.Apply(m)}
+	out := Outcome{Lost: apply(pot, m)}
 	if solids, limit := 1-pot.Central(constituent.Water)/pot.Central(constituent.Mass), kinetics()["freezing limit"].value; solids > limit {
 		out.note("%.0f %% solids: from about %.0f %% on the rest of the water does not freeze out", 100*solids, 100*limit)
 	}

@@ -58,7 +58,10 @@ func Curdle(pot *ledger.Pot, collect []float64, by string, celsius float64, f Fa
 	}
 	m.part = partOf(collect, liquor)
 	m.others.part = m.part
-	out.Lost = pot.Apply(m)
+	out.Lost = apply(pot, m)
+	for row := range pot.Rows {
+		capPhosphate(pot, row)
+	}
 	m.forget(pot)
 	return out, nil
 }
@@ -157,5 +160,39 @@ func (m *curd) forget(pot *ledger.Pot) {
 				pot.Forget(row, c.ID)
 			}
 		}
+	}
+}
+
+const (
+	phosphate  constituent.ID = "phosphate"
+	phosphorus constituent.ID = "P"
+)
+
+// phosphateOfPhosphorus is the phosphate that a gram of phosphorus is part of.
+var phosphateOfPhosphorus = sync.OnceValue(func() float64 {
+	p, err := constituent.MolarMass(string(phosphorus))
+	if err != nil {
+		panic("prep: " + err.Error())
+	}
+	return molarMass(phosphate) / p
+})
+
+// capPhosphate lets the phosphate of a row be no more than all of its phosphorus: what
+// dissolves of the curd's and what stays in it are drawn each by itself.
+func capPhosphate(pot *ledger.Pot, row int) {
+	dissolved, all := pot.Columns.At(phosphate), pot.Columns.At(phosphorus)
+	if all < 0 || !pot.Has(row, all) {
+		return
+	}
+	most := pot.Cell(row, all)
+	if dissolved >= 0 && pot.Has(row, dissolved) {
+		cell := pot.Write(row, dissolved)
+		for d, x := range cell {
+			cell[d] = min(x, most[d]*phosphateOfPhosphorus())
+		}
+	}
+	order := constituent.Must(phosphate).Order
+	if b := pot.Bounds(row)[order]; b > 0 {
+		pot.Bounds(row)[order] = min(b, most[0]*phosphateOfPhosphorus())
 	}
 }

@@ -117,3 +117,20 @@ func TestMilkThatPartedWasSour(t *testing.T) {
 	require.NoError(t, err)
 	assert.Nil(t, out.Parted)
 }
+
+// Dissolved phosphate is part of the phosphorus: 94.97 ÷ 30.974 g of it to a gram at most
+// (IUPAC atomic weights), whether it is known or only bounded.
+func TestWheyHoldsNoMorePhosphateThanPhosphorus(t *testing.T) {
+	const most = 94.97 / 30.974
+	known := entered("milk", "milk", map[constituent.ID]float64{"WATER": 88, "FAT": 3.5, "PROCNT": 3.3, "LACS": 4.5, "ASH": 0.7, "P": 84, "phosphate": 95})
+	bounded := entered("milk", "milk", map[constituent.ID]float64{"WATER": 88, "FAT": 3.5, "PROCNT": 3.3, "LACS": 4.5, "ASH": 0.7, "P": 84})
+	for _, p := range []*food.Profile{known, bounded} {
+		pot := sugary(p, lemon())
+		_, err := prep.Curdle(pot, grams(150), "acid", 60, factors)
+		require.NoError(t, err)
+		for d, x := range pot.Of(0, "phosphate") {
+			require.LessOrEqual(t, x, most*pot.Of(0, "P")[d]*1.0001, "draw %d", d)
+		}
+		assert.LessOrEqual(t, pot.Bounds(0)[constituent.Must("phosphate").Order], most*pot.Of(0, "P")[0]*1.0001)
+	}
+}

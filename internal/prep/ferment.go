@@ -21,7 +21,9 @@ type Afterwards struct {
 //
 // If no sugar is stated, all sugars go in one proportion, as much as the products
 // take. If sugars are stated, what goes beyond the products is kept as mass
-// without a name. An acid that is stated lower than before feeds the products
+// without a name, and what it may be is unknown: alcohol, lactic, acetic or gluconic acid,
+// each up to what all of it makes by its equation, but nothing that is stated, and no acid
+// where one is. An acid that is stated lower than before feeds the products
 // too. A row's sugar makes that row's products. Disaccharides take up water.
 //
 // It is an error if the sugar that goes is too little for what is stated, if more
@@ -30,7 +32,7 @@ type Afterwards struct {
 // Limits: what is not stated is taken as unchanged, except the sugars: glycerol,
 // esters, vitamins and what yeast and bacteria consist of are not known. Gas that
 // stays dissolved is stated with carbonate.
-func Ferment(pot *ledger.Pot, after []Afterwards) (Outcome, error) {
+func Ferment(pot *ledger.Pot, after []Afterwards, unnamed Unnamed) (Outcome, error) {
 	m := newFerment(pot, after)
 	for d := range pot.N {
 		m.draw(d)
@@ -55,7 +57,8 @@ func Ferment(pot *ledger.Pot, after []Afterwards) (Outcome, error) {
 	out.Lost.Grams[constituent.Must(constituent.CarbonDioxide).Order] = gas
 	out.note("%.3g g of sugar ferment, %.3g g leave as gas; what is not stated is taken as unchanged", m.gone[0], gas)
 	if rest := m.unnamedMass(0); rest > 0 {
-		out.note("%.3g g of what the sugar became are not stated and count as mass without a name", rest)
+		unnamed.bound(pot, after, rest)
+		out.note("%.3g g of what the sugar became are not stated and count as mass without a name: acid and alcohol of it are unknown; state them, or read pH and strength", rest)
 	}
 	return out, nil
 }

@@ -7,6 +7,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/food"
+	"sipsum/internal/ledger"
 	"sipsum/internal/prep"
 )
 
@@ -20,11 +22,17 @@ func afterwards(per100g map[constituent.ID]float64) []prep.Afterwards {
 	return list
 }
 
+// unnamed is what the step needs besides.
+func unnamed(pot *ledger.Pot) prep.Unnamed {
+	products := food.Enter(prep.FermentProducts(), nil)
+	return prep.Unnamed{Products: products, PerGram: ledger.NewDrawer(1, pot.N, pot.Columns).PerGram(products), Path: "test"}
+}
+
 // C6H12O6 → 2 C2H6O + 2 CO2: 180.156 g give 92.138 g of ethanol and 88.018 g of
 // gas (IUPAC atomic weights).
 func TestFermentMakesAlcoholOfSugar(t *testing.T) {
 	pot := sugary(entered("must", "fruit juice", map[constituent.ID]float64{"WATER": 80, "GLUS": 10, "FRUS": 10}))
-	out, err := prep.Ferment(pot, afterwards(map[constituent.ID]float64{"ALC": 5}))
+	out, err := prep.Ferment(pot, afterwards(map[constituent.ID]float64{"ALC": 5}), unnamed(pot))
 	require.NoError(t, err)
 	mass := pot.Mass()[0]
 	assert.InDelta(t, 5, 100*central(pot, "ALC")/mass, close)
@@ -37,7 +45,7 @@ func TestFermentMakesAlcoholOfSugar(t *testing.T) {
 
 func TestFermentTakesUpWaterForSucrose(t *testing.T) {
 	pot := sugary(juice(), sugar())
-	out, err := prep.Ferment(pot, afterwards(map[constituent.ID]float64{"LACAC": 2}))
+	out, err := prep.Ferment(pot, afterwards(map[constituent.ID]float64{"LACAC": 2}), unnamed(pot))
 	require.NoError(t, err)
 	lactic := central(pot, "LACAC")
 	assert.InDelta(t, 2, 100*lactic/pot.Mass()[0], close)
@@ -47,7 +55,7 @@ func TestFermentTakesUpWaterForSucrose(t *testing.T) {
 
 func TestFermentKeepsWhatIsNotStatedWithoutAName(t *testing.T) {
 	pot := sugary(entered("must", "fruit juice", map[constituent.ID]float64{"WATER": 80, "GLUS": 20}))
-	out, err := prep.Ferment(pot, afterwards(map[constituent.ID]float64{"ALC": 2, "SUGAR": 10}))
+	out, err := prep.Ferment(pot, afterwards(map[constituent.ID]float64{"ALC": 2, "SUGAR": 10}), unnamed(pot))
 	require.NoError(t, err)
 	mass := pot.Mass()[0]
 	assert.InDelta(t, 10, 100*central(pot, "SUGAR")/mass, close)
@@ -59,7 +67,7 @@ func TestFermentKeepsWhatIsNotStatedWithoutAName(t *testing.T) {
 // Malic acid that goes becomes lactic acid; no sugar is needed for that.
 func TestFermentMalicToLactic(t *testing.T) {
 	pot := sugary(entered("wine", "wine", map[constituent.ID]float64{"WATER": 98, "MALAC": 500, "GLUS": 1}))
-	_, err := prep.Ferment(pot, afterwards(map[constituent.ID]float64{"MALAC": 0.1, "LACAC": 0.25}))
+	_, err := prep.Ferment(pot, afterwards(map[constituent.ID]float64{"MALAC": 0.1, "LACAC": 0.25}), unnamed(pot))
 	require.NoError(t, err)
 	assert.InDelta(t, 0.1, 100*central(pot, "MALAC")/pot.Mass()[0], close)
 	assert.InDelta(t, 0.25, 100*central(pot, "LACAC")/pot.Mass()[0], close)
@@ -74,7 +82,7 @@ func TestFermentRefusesTheImpossible(t *testing.T) {
 		"too little sugar goes":             {"SUGAR": 9.5, "ALC": 2},
 	} {
 		pot := sugary(entered("must", "fruit juice", must()))
-		_, err := prep.Ferment(pot, afterwards(after))
+		_, err := prep.Ferment(pot, afterwards(after), unnamed(pot))
 		require.Error(t, err, name)
 		assert.InDelta(t, 100, pot.Mass()[0], close, name)
 		assert.InDelta(t, 10, central(pot, "GLUS"), close, name)
@@ -85,8 +93,29 @@ func TestFermentedIsKnown(t *testing.T) {
 	pot := sugary(entered("must", "", map[constituent.ID]float64{"WATER": 86, "CHOCDF": 14, "GLUS": 10}))
 	_, unknown := pot.Bound("LACAC")
 	require.NotEmpty(t, unknown)
-	_, err := prep.Ferment(pot, afterwards(map[constituent.ID]float64{"LACAC": 1}))
+	_, err := prep.Ferment(pot, afterwards(map[constituent.ID]float64{"LACAC": 1}), unnamed(pot))
 	require.NoError(t, err)
 	_, unknown = pot.Bound("LACAC")
 	assert.Empty(t, unknown, "what is stated is the whole of it")
+}
+
+// Sugar that goes without a product may be alcohol or acid, up to what their equations make
+// of it: 92.138 g and 180.156 g of 180.156 g of hexose (IUPAC atomic weights). What is
+// stated is not unknown.
+func TestWhatAFermentDoesNotStateIsUnknown(t *testing.T) {
+	pot := sugary(entered("must", "fruit juice", map[constituent.ID]float64{"WATER": 80, "GLUS": 10, "FRUS": 10}))
+	_, err := prep.Ferment(pot, afterwards(map[constituent.ID]float64{"SUGAR": 15}), unnamed(pot))
+	require.NoError(t, err)
+	last := pot.Bounds(len(pot.Rows) - 1)
+	assert.InDelta(t, 5*92.138/180.156, last[constituent.Must("ALC").Order], 1e-4)
+	assert.InDelta(t, 5, last[constituent.Must("LACAC").Order], 1e-4)
+	assert.GreaterOrEqual(t, last[constituent.Must("OA").Order], 5.0)
+	assert.InDelta(t, 100, pot.Mass()[0], close, "its mass stands where the sugar was")
+
+	told := sugary(entered("must", "fruit juice", map[constituent.ID]float64{"WATER": 80, "GLUS": 10, "FRUS": 10}))
+	_, err = prep.Ferment(told, afterwards(map[constituent.ID]float64{"SUGAR": 15, "ALC": 1, "LACAC": 0.5}), unnamed(told))
+	require.NoError(t, err)
+	last = told.Bounds(len(told.Rows) - 1)
+	assert.Zero(t, last[constituent.Must("ALC").Order])
+	assert.Zero(t, last[constituent.Must("OA").Order])
 }

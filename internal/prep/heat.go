@@ -62,7 +62,7 @@ func alcoholKept() (low, high float64) {
 // Heat keeps what the published factors of a code say. Nothing evaporates: the
 // yield of a recipe is its own step.
 func Heat(pot *ledger.Pot, retention Retention, f Factors) Outcome {
-	return Outcome{Lost: pot.Apply(&heating{retention, f, map[constituent.ID][]float64{}})}
+	return Outcome{Lost: apply(pot, &heating{retention, f, map[constituent.ID][]float64{}})}
 }
 
 type heating struct {

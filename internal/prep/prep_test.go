@@ -95,6 +95,21 @@ func TestReduceRefusesTheImpossible(t *testing.T) {
 	assert.NoError(t, err, "to the last of the water")
 }
 
+// Gas leaves a pot that boils before water does, and no faster than the pot loses mass; a
+// water keeps its bicarbonate.
+func TestReduceTakesTheGasFirst(t *testing.T) {
+	soda := entered("soda", "soft drink", map[constituent.ID]float64{"WATER": 89.4, "SUCS": 10, "CO2": 0.6})
+	mineral := entered("mineral", "water", map[constituent.ID]float64{"WATER": 99.9, "CO2": 0.1})
+	for to, left := range map[float64]float64{199.9999: 0.6 - 0.0001, 199.5: 0.1, 150: 0} {
+		pot := potOf(soda, mineral)
+		_, err := prep.Reduce(pot, grams(to), factors)
+		require.NoError(t, err)
+		assert.InDelta(t, left, pot.Of(0, "CO2")[0], 1e-9, "%v", to)
+		assert.InDelta(t, 0.1, pot.Of(1, "CO2")[0], 1e-9, "%v", to)
+		assert.InDelta(t, to, pot.Mass()[0], 1e-9)
+	}
+}
+
 // USDA table of nutrient retention factors, release 6 (2007): alcohol kept, code
 // 5002 (stirred into hot liquid) 85 %, code 5009 (simmered 2.5 hours) 5 %.
 func TestReduceTakesAlcoholWithinItsPublishedRange(t *testing.T) {

@@ -11,7 +11,8 @@ import (
 //
 // Alcohol stays by a share between the least and the most that the USDA
 // retention factors give for simmering and stirring in (codes 5002 to 5009), but no more
-// of it leaves than the pot loses: where little boils off, little changes.
+// of it leaves than the pot loses: where little boils off, little changes. Gas leaves
+// first; the inorganic carbon of a water is for the most part bicarbonate, and stays.
 func Reduce(pot *ledger.Pot, to []float64, f Factors) (Outcome, error) {
 	mass, water, alcohol := pot.Mass(), pot.Total(constituent.Water), pot.Total(constituent.Alcohol)
 	if to[0] > mass[0] {
@@ -27,9 +28,14 @@ func Reduce(pot *ledger.Pot, to []float64, f Factors) (Outcome, error) {
 		ethanol = f.Column("alcohol", estimate.Input{Central: (low + high) / 2, Shape: estimate.Uniform, Low: low, High: high})
 		out.Notes = append(out.Notes, "alcohol boils off with the water: between the USDA retention factors for stirring in and for long simmering")
 	}
-	m := &evaporation{water: make([]float64, pot.N), alcohol: ethanol}
+	m := &evaporation{water: make([]float64, pot.N), alcohol: ethanol, gas: whole(pot.N)}
+	gas, unknown := gasOf(pot)
 	for d := range m.water {
 		leave := max(mass[d]-to[d], 0)
+		if all := gas[d] + unknown; all > 0 {
+			m.gas[d] = max(1-leave/all, 0)
+			leave -= gas[d] * (1 - m.gas[d])
+		}
 		if ethanol != nil && alcohol[d] > 0 {
 			ethanol[d] = max(ethanol[d], 1-leave/alcohol[d])
 			leave -= alcohol[d] * (1 - ethanol[d])
@@ -38,20 +44,42 @@ func Reduce(pot *ledger.Pot, to []float64, f Factors) (Outcome, error) {
 			m.water[d] = min(max(1-leave/water[d], 0), 1)
 		}
 	}
-	out.Lost = pot.Apply(m)
+	out.Lost = apply(pot, m)
 	return out, nil
 }
 
-// evaporation keeps everything but a share of the water and of the alcohol.
-type evaporation struct{ water, alcohol []float64 }
+// evaporation keeps everything but a share of the water, of the alcohol and of the gas.
+type evaporation struct{ water, alcohol, gas []float64 }
 
-func (m *evaporation) Share(_ ledger.Row, c *constituent.Constituent, share []float64) {
+func (m *evaporation) Share(row ledger.Row, c *constituent.Constituent, share []float64) {
 	switch {
 	case c.ID == constituent.Water:
 		copy(share, m.water)
 	case c.ID == constituent.Alcohol && m.alcohol != nil:
 		copy(share, m.alcohol)
+	case c.ID == constituent.CarbonDioxide && !isWater(row):
+		copy(share, m.gas)
 	default:
 		fill(share, 1)
 	}
+}
+
+func isWater(row ledger.Row) bool { return row.Profile.Food.Group == "water" }
+
+// gasOf gives the carbon dioxide of a pot that boils off: what is known of it, a column,
+// and the most that is not.
+func gasOf(pot *ledger.Pot) (known []float64, unknown float64) {
+	known = make([]float64, pot.N)
+	for row, r := range pot.Rows {
+		if isWater(r) {
+			continue
+		}
+		for d, x := range pot.Of(row, constituent.CarbonDioxide) {
+			known[d] += x
+		}
+		if b := pot.Bounds(row)[constituent.Must(constituent.CarbonDioxide).Order]; b > 0 {
+			unknown += b
+		}
+	}
+	return known, unknown
 }

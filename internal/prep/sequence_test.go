@@ -3,11 +3,13 @@ package prep_test
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/prep"
@@ -46,15 +48,36 @@ func even(x float64) []float64 {
 	return col
 }
 
-// random does one step with figures that may or may not be possible, and gives
-// what it brought and lost.
-func (k kitchen) random(r *rand.Rand, pot *ledger.Pot, f prep.Factors) (brought, lost float64, err error) {
+// done is what a step did: what it poured in, what it may have made, what it lost.
+type done struct {
+	poured *ledger.Pot // nothing: empty
+	gas    float64
+	made   []constituent.ID
+	lost   float64
+}
+
+// grams gives the grams of a constituent that were poured in, in each draw.
+func (s done) grams(id constituent.ID) []float64 {
+	col := s.poured.Total(id)
+	for d := range col {
+		if id == constituent.CarbonDioxide || id == constituent.Mass {
+			col[d] += s.gas
+		}
+	}
+	return col
+}
+
+// random does one step with figures that may or may not be possible.
+func (k kitchen) random(r *rand.Rand, pot *ledger.Pot, f prep.Factors) (did done, err error) {
 	mass := pot.Mass()[0]
+	did.poured = ledger.New(k.columns, few)
 	part := func() []float64 { return even(mass * (0.3 + 0.7*r.Float64())) }
 	share := func() []float64 { return even(r.Float64()) }
 	aside := func() *ledger.Pot {
 		in := ledger.New(k.columns, few)
-		k.pour(in, r.IntN(len(k.profiles)-1), 20*r.Float64())
+		profile, grams := r.IntN(len(k.profiles)-1), 20*r.Float64()
+		k.pour(in, profile, grams)
+		k.pour(did.poured, profile, grams)
 		return in
 	}
 	var out prep.Outcome
@@ -65,72 +88,105 @@ func (k kitchen) random(r *rand.Rand, pot *ledger.Pot, f prep.Factors) (brought,
 		out, err = prep.Strain(pot, part(), prep.Media[r.IntN(len(prep.Media))], f)
 	case 2:
 		out, err = prep.Curdle(pot, part(), []string{"acid", "rennet"}[r.IntN(2)], 100*r.Float64(), f)
+		did.made = []constituent.ID{"phosphate"} // what was colloidal dissolves
 	case 3:
 		out, err = prep.Brew(pot, prep.Recipe{Out: part(), Yield: even(0.25 * r.Float64())}, f)
+		did.made = prep.Makes(&drink.Brew{})
 	case 4:
 		in := aside()
-		brought = in.Mass()[0]
+		did.made = prep.Makes(&drink.Steep{})
 		out, err = prep.Steep(pot, in, prep.Steeping{Collect: []([]float64){nil, part()}[r.IntN(2)]}, f)
 	case 5:
 		in := aside()
-		brought = in.Mass()[0]
 		out, err = prep.Wash(pot, in, []([]float64){nil, part()}[r.IntN(2)], f)
 	case 6:
 		out, err = prep.Freeze(pot, part(), f)
 	case 7:
 		out, err = prep.Invert(pot, share())
+		did.made = append(prep.Makes(&drink.Invert{}), constituent.AddedSugar) // with its water
 	case 8:
 		out, err = prep.Hydrolyse(pot, share())
+		did.made = append(prep.Makes(&drink.Hydrolyse{}), constituent.AddedSugar) // with its water
 	case 9:
 		out = prep.Caramelise(pot, burning(pot, share()), f)
+		did.made = prep.Makes(&drink.Caramelise{})
 	case 10:
-		out, err = prep.Ferment(pot, []prep.Afterwards{{ID: "ALC", Per100g: even(3 * r.Float64())}, {ID: "LACAC", Per100g: even(r.Float64())}, {ID: "ACEAC", Per100g: even(r.Float64())}})
+		did.made = []constituent.ID{"ALC", "LACAC", "ACEAC", constituent.MassOther, constituent.Water}
+		out, err = prep.Ferment(pot, []prep.Afterwards{{ID: "ALC", Per100g: even(3 * r.Float64())}, {ID: "LACAC", Per100g: even(r.Float64())}, {ID: "ACEAC", Per100g: even(r.Float64())}}, unnamed(pot))
 	case 11:
-		out, err = prep.Ferment(pot, []prep.Afterwards{{ID: "SUGAR", Per100g: even(8 * r.Float64())}, {ID: "ALC", Per100g: even(r.Float64())}})
+		did.made = []constituent.ID{"ALC", constituent.MassOther, constituent.Water}
+		out, err = prep.Ferment(pot, []prep.Afterwards{{ID: "SUGAR", Per100g: even(8 * r.Float64())}, {ID: "ALC", Per100g: even(r.Float64())}}, unnamed(pot))
 	case 12:
 		gas := k.profiles[len(k.profiles)-1]
 		out = prep.Aerate(pot, gas, k.drawer.PerGram(gas), even(r.Float64()), "gas")
-		brought = out.Added
+		did.made, did.gas = prep.Makes(&drink.Carbonate{}), out.Added
 	case 13:
-		brought = 30 * r.Float64()
-		k.pour(pot, r.IntN(len(k.profiles)-1), brought)
-	}
-	if err != nil {
-		return 0, 0, err
+		profile, grams := r.IntN(len(k.profiles)-1), 30*r.Float64()
+		k.pour(pot, profile, grams)
+		k.pour(did.poured, profile, grams)
 	}
 	if out.Lost.Grams != nil {
-		lost = out.Lost.Mass()
+		did.lost = out.Lost.Mass()
 	}
-	return brought, lost, nil
+	return did, err
 }
 
 // Whatever is done in whatever order, nothing appears and nothing vanishes:
 // what the pot weighs is what was there, and brought, less what was lost; parents
 // are the sum of their parts and totals of their rows in every draw; no entry and
-// no bound is negative. A step that is refused has changed nothing.
+// no bound is negative, and nothing is more than all. What a step does not make is no
+// more than there was, and was poured. A step that is refused has changed nothing.
 func TestEverySequenceOfStepsKeepsMassParentsAndContributions(t *testing.T) {
 	const sequences, steps = 10_000, 6
 	k, r := newKitchen(), rand.New(rand.NewPCG(5, 7))
-	done := 0
+	possible := 0
 	for sequence := range sequences {
 		pot := ledger.New(k.columns, few)
 		for p := range 4 {
 			k.pour(pot, p, 100*r.Float64())
 		}
 		for step := range steps {
-			before := pot.Mass()
-			brought, lost, err := k.random(r, pot, prep.Factors{Seed: uint64(sequence), N: few, Path: "step"})
-			after := pot.Mass()
+			before := all(pot)
+			did, err := k.random(r, pot, prep.Factors{Seed: uint64(sequence), N: few, Path: "step"})
+			after := all(pot)
 			if err != nil {
 				require.Equal(t, before, after, "refused: %v", err)
 				continue
 			}
-			done++
-			require.InDelta(t, before[0]+brought, after[0]+lost, 1e-7, "sequence %d, step %d", sequence, step)
+			possible++
+			brought := did.grams(constituent.Mass)[0]
+			require.InDelta(t, before[constituent.Mass][0]+brought, after[constituent.Mass][0]+did.lost, 1e-7, "sequence %d, step %d", sequence, step)
+			grown(t, k.columns, before, after, did)
 			sound(t, pot)
 		}
 	}
-	require.Greater(t, done, sequences*steps/3, "most of the steps were possible")
+	require.Greater(t, possible, sequences*steps/3, "most of the steps were possible")
+}
+
+// all gives the column of everything that a pot carries, and of its mass.
+func all(pot *ledger.Pot) map[constituent.ID][]float64 {
+	totals := map[constituent.ID][]float64{constituent.Mass: pot.Mass()}
+	for _, c := range pot.Columns.List {
+		totals[c.ID] = pot.Total(c.ID)
+	}
+	return totals
+}
+
+// grown checks that nothing has become more but what was poured and what the step makes.
+func grown(t *testing.T, columns *ledger.Columns, before, after map[constituent.ID][]float64, did done) {
+	t.Helper()
+	const rounding = 1e-9
+	for _, c := range columns.List {
+		if slices.Contains(did.made, c.ID) {
+			continue
+		}
+		poured := did.grams(c.ID)
+		for d, x := range after[c.ID] {
+			if x > before[c.ID][d]+poured[d]+rounding {
+				require.Fail(t, "more than there was", "%s, draw %d: %v became %v, poured %v", c.ID, d, before[c.ID][d], x, poured[d])
+			}
+		}
+	}
 }
 
 // sound checks the ledger of a pot in every draw.
@@ -153,6 +209,14 @@ func sound(t *testing.T, pot *ledger.Pot) {
 		for d, x := range rest {
 			if math.Abs(x) > rounding {
 				require.Fail(t, "contributions", "%s, draw %d: rows miss %v", c.ID, d, x)
+			}
+		}
+	}
+	mass := pot.Mass()
+	for _, c := range pot.Columns.List {
+		for d, x := range pot.Total(c.ID) {
+			if x > mass[d]+rounding {
+				require.Fail(t, "more than all", "%s, draw %d: %v of %v", c.ID, d, x, mass[d])
 			}
 		}
 	}

@@ -22,7 +22,7 @@ func Split(pot *ledger.Pot, keep []Kept, collect []float64) (Outcome, error) {
 			return Outcome{}, err
 		}
 	}
-	return Outcome{Lost: pot.Apply(m), Notes: []string{"split by the designer's own shares"}}, nil
+	return Outcome{Lost: apply(pot, m), Notes: []string{"split by the designer's own shares"}}, nil
 }
 
 // solve finds the share of everything that is not named.

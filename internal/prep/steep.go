@@ -2,6 +2,7 @@ package prep
 
 import (
 	"math"
+	"slices"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
@@ -15,7 +16,8 @@ type Steeping struct{ Minutes, Celsius, Collect []float64 }
 
 // Steep lays ingredients (a pot of their own) into the pot and takes them out
 // again. What they give is by data/extraction.csv: coffee and tea by their
-// entries, anything else by wide common practice. The caffeine of tea follows time
+// entries, what dissolves or mixes wholly all it has, anything else by wide common
+// practice. The caffeine of tea follows time
 // and temperature (InfusedShare, data/kinetics.csv), that of coffee the yield of
 // an immersion. If the liquor was not weighed the pot loses nothing to what is
 // taken out, which is said.
@@ -80,7 +82,7 @@ type infusion struct {
 }
 
 func (m *infusion) join(pot, steeped *ledger.Pot) ledger.Lost {
-	lost := steeped.Apply(m).Plus(pot.Apply(evenly(m.part)))
+	lost := apply(steeped, m).Plus(apply(pot, evenly(m.part)))
 	for row := range steeped.Rows {
 		m.nameCarbohydrate(steeped, row)
 		steeped.Rows[row].Extracted = true
@@ -90,6 +92,10 @@ func (m *infusion) join(pot, steeped *ledger.Pot) ledger.Lost {
 }
 
 func (m *infusion) Share(row ledger.Row, c *constituent.Constituent, share []float64) {
+	if mixes(row) {
+		copy(share, m.part)
+		return
+	}
 	if c.ID == constituent.Water {
 		copy(share, m.water)
 		return
@@ -101,6 +107,20 @@ func (m *infusion) Share(row ledger.Row, c *constituent.Constituent, share []flo
 	for d := range share {
 		share[d] = by[d] * m.part[d]
 	}
+}
+
+// mixes reports whether what is laid into a pot cannot be taken out again: sugar, salt and
+// other things that dissolve wholly, and liquids of more water than fat.
+func mixes(row ledger.Row) bool {
+	group := row.Profile.Food.Group
+	if rule, ok := phases()[passedKey{"suspended", group, "*"}]; ok && rule.low == 1 {
+		return true
+	}
+	if !slices.ContainsFunc(food.Groups(), func(g food.Group) bool { return g.Name == group && g.Liquid }) {
+		return false
+	}
+	cell := func(id constituent.ID) float64 { return row.Profile.Cells[constituent.Must(id).Order].Amount }
+	return cell(constituent.Water) > cell(constituent.Fat)
 }
 
 func (m *infusion) other(c *constituent.Constituent) constituent.ID {

@@ -40,7 +40,7 @@ func Strain(pot *ledger.Pot, collect []float64, through string, f Factors) (Outc
 		return Outcome{}, unlike("collect %s g: only about %s g pass through %s", collect[0], liquor[0], through)
 	}
 	m.part = partOf(collect, liquor)
-	return Outcome{Lost: pot.Apply(m)}, nil
+	return Outcome{Lost: apply(pot, m)}, nil
 }
 
 // filter passes a share of each phase; of what passes, part is collected.

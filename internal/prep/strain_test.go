@@ -94,3 +94,36 @@ func TestPaperStillHoldsPulpBack(t *testing.T) {
 	require.NoError(t, err)
 	assert.InDelta(t, 0.2, passed(whole, juice, "FIBTG")[0], 0.05, "the pectin passes")
 }
+
+// Sugar laid into a pot dissolves, and a juice runs into it: neither is taken out again, as
+// leaf is. Butter is.
+func TestSteepKeepsWhatDissolves(t *testing.T) {
+	for _, p := range []*food.Profile{sugar(), juice(), spirit()} {
+		in := potOf(p)
+		pot := ledger.New(in.Columns, n)
+		before := in.Mass()
+		_, err := prep.Steep(pot, in, prep.Steeping{}, factors)
+		require.NoError(t, err)
+		assert.Equal(t, before, pot.Mass(), "%s", p.Food.ID)
+	}
+	butter := entered("butter", "cream", map[constituent.ID]float64{"WATER": 16, "FAT": 82, "PROCNT": 1})
+	in := potOf(butter)
+	pot := ledger.New(in.Columns, n)
+	_, err := prep.Steep(pot, in, prep.Steeping{}, factors)
+	require.NoError(t, err)
+	assert.Less(t, central(pot, "FAT"), 40.0)
+}
+
+// Added sugars are part of the sugars: a step that takes sugars takes them too.
+func TestAddedSugarsGoAsTheSugars(t *testing.T) {
+	added := entered("sugar", "sugar", map[constituent.ID]float64{"SUCS": 100})
+	added.Food.Marks = []food.Mark{{Kind: "added sugar", Share: 1}}
+	added = food.Enter(added.Food, nil)
+	pot := sugary(juice(), added)
+	_, err := prep.Split(pot, []prep.Kept{{ID: "SUGAR", Share: grams(0.2)}}, nil)
+	require.NoError(t, err)
+	for d, x := range pot.Of(1, "SUGAR") {
+		require.InDelta(t, x, pot.Of(1, "SUGAD")[d], close)
+	}
+	assert.InDelta(t, 20, pot.Of(1, "SUGAD")[0], 1e-6)
+}

@@ -2,6 +2,7 @@ package prep
 
 import (
 	"math"
+	"slices"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/ledger"
@@ -31,28 +32,39 @@ func splitSugar(pot *ledger.Pot, r ledger.Reaction, share []float64) error {
 	return nil
 }
 
+// apply keeps the model's share of everything, and gives what was lost. Added sugars go as
+// the sugars that they are part of.
+func apply(pot *ledger.Pot, m ledger.Model) (lost ledger.Lost) {
+	added := pot.Central(constituent.AddedSugar)
+	keepAdded(pot, func() { lost = pot.Apply(m) })
+	lost.Grams[constituent.Must(constituent.AddedSugar).Order] = added - pot.Central(constituent.AddedSugar)
+	return lost
+}
+
 // keepAdded lets a change of the sugars carry their added part along: in each
 // row the added sugars change as the sugars do.
 func keepAdded(pot *ledger.Pot, change func()) {
-	added := pot.Columns.At(constituent.AddedSugar)
-	before := make([][]float64, len(pot.Rows))
+	col, order := pot.Columns.At(constituent.AddedSugar), constituent.Must(constituent.AddedSugar).Order
+	sugars, added, bounds := make([][]float64, len(pot.Rows)), make([][]float64, len(pot.Rows)), make([]float64, len(pot.Rows))
 	for row := range pot.Rows {
-		before[row] = pot.Of(row, constituent.Sugar)
+		sugars[row], bounds[row] = pot.Of(row, constituent.Sugar), pot.Bounds(row)[order]
+		if col >= 0 && pot.Has(row, col) {
+			added[row] = slices.Clone(pot.Cell(row, col))
+		}
 	}
 	change()
-	order := constituent.Must(constituent.AddedSugar).Order
-	for row := range pot.Rows {
+	for row, before := range sugars {
 		after := pot.Of(row, constituent.Sugar)
-		for d, b := range before[row] {
+		for d, b := range before {
 			if b <= 0 {
 				continue
 			}
-			ratio := after[d] / b
-			if added >= 0 && pot.Has(row, added) {
-				pot.Write(row, added)[d] *= ratio
+			ratio := max(after[d], 0) / b
+			if added[row] != nil {
+				pot.Write(row, col)[d] = added[row][d] * ratio
 			}
-			if d == 0 && !math.IsNaN(pot.Bounds(row)[order]) {
-				pot.Bounds(row)[order] *= ratio
+			if d == 0 && !math.IsNaN(bounds[row]) {
+				pot.Bounds(row)[order] = bounds[row] * ratio
 			}
 		}
 	}

@@ -29,7 +29,7 @@ func Wash(pot, fat *ledger.Pot, collect []float64, f Factors) (Outcome, error) {
 		m.part = partOf(collect, liquor)
 		m.others.part = m.part
 	}
-	out := Outcome{Lost: fat.Apply(m).Plus(pot.Apply(evenly(m.part)))}
+	out := Outcome{Lost: apply(fat, m).Plus(apply(pot, evenly(m.part)))}
 	pot.Join(fat)
 	return out, nil
 }

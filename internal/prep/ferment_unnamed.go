@@ -1,0 +1,53 @@
+package prep
+
+import (
+	"maps"
+	"slices"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/food"
+	"sipsum/internal/ledger"
+)
+
+// FermentProducts is what a ferment makes and nobody states, a food like any other. It
+// weighs nothing: its mass stands, without a name, where the sugar was.
+func FermentProducts() *food.Food {
+	return &food.Food{
+		ID:       food.ID{Table: "core", Code: "ferment-products"},
+		Names:    []food.Name{{Language: "en", Text: "What a ferment made"}},
+		Group:    "acid",
+		Chemical: true,
+		Density:  food.Density{GramsPerMl: food.None, SD: food.None},
+		Edible:   food.None,
+		Marks:    []food.Mark{{Kind: "allergen", Source: "made of sugar by a ferment"}},
+	}
+}
+
+// Unnamed is FermentProducts, entered and drawn, and the path of the step.
+type Unnamed struct {
+	Products *food.Profile
+	PerGram  ledger.Cells
+	Path     string
+}
+
+// bound makes unknown what grams of hexose may have become beside what is stated.
+func (u Unnamed) bound(pot *ledger.Pot, after []Afterwards, hexose float64) {
+	stated := func(id constituent.ID) bool {
+		return slices.ContainsFunc(after, func(a Afterwards) bool { return a.ID == id })
+	}
+	acidStated := slices.ContainsFunc(after, func(a Afterwards) bool { return isAcid(a.ID) })
+	pot.Pour(u.Products, u.PerGram, make([]float64, pot.N), u.Path)
+	bounds := pot.Bounds(len(pot.Rows) - 1)
+	for _, id := range slices.Sorted(maps.Keys(products())) {
+		if stated(id) || isAcid(id) && acidStated {
+			continue
+		}
+		most := hexose / products()[id].hexose
+		bounds[constituent.Must(id).Order] = most
+		if all := constituent.Must(constituent.OrganicAcids).Order; isAcid(id) {
+			bounds[all] = max(bounds[all], most)
+		}
+	}
+}
+
+func isAcid(id constituent.ID) bool { return constituent.Must(id).Parent == constituent.OrganicAcids }
