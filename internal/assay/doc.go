@@ -15,9 +15,9 @@
 //
 // and is null where an unknown part has no bound. Energy is recomputed from the
 // leaves by data/energy_factors.csv; the tables' own figures are followed beside
-// it (tableenergy.go) and go into nothing. Where a food's published parts exceed
-// their total both stand (package food); a negative rest is printed as 0, and
-// what a card is made of is never less than its parts (shown.go).
+// it (tableenergy.go) and go into nothing. What is not known is followed as the most
+// that it could be (upto.go): a figure's "up to" is the upper end of its interval with
+// every unknown part at its most, never above that of the totals that it is part of.
 //
 // Readings of mass, °Brix, soluble solids, density and alcoholic strength update
 // the pot together (reading.go, readingupdate.go): each entry moves, in
