@@ -9,7 +9,8 @@
 // measured, the view gives the serving's figure, the part that the coffee alone
 // (compare-with) brings, the parts by component, and the works behind the
 // figures. Sentences state the leading contribution with its interval, only
-// where the figure rests on seen sources.
+// where the figure rests on seen sources; of a substance poured as such they say that,
+// since it brings nothing but itself.
 //
 // # Limits
 //

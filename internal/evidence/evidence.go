@@ -36,6 +36,7 @@ type Part struct {
 	Mean    float64
 	Share   assay.Share
 	Unknown bool
+	Itself  bool // poured directly, and hardly anything else than the constituent
 }
 
 // Works finds the work that a value of a table cites; ok is false if there is
@@ -74,7 +75,7 @@ func entry(a *assay.Assay, id constituent.ID, works Works) (Entry, bool) {
 		if part.Mean == 0 && !part.Partial {
 			continue
 		}
-		e.Parts = append(e.Parts, partOf(c.Name, part))
+		e.Parts = append(e.Parts, partOf(c, part))
 		if c.Name == a.Drink.CompareWith {
 			e.Alone = &part
 		}
@@ -92,8 +93,16 @@ func entry(a *assay.Assay, id constituent.ID, works Works) (Entry, bool) {
 	return e, true
 }
 
-func partOf(name string, part assay.Figure) Part {
-	return Part{Name: name, Mean: part.Mean, Share: part.Share, Unknown: part.Unknown}
+// pure is the share of a food's mass from which it is the constituent itself (our own
+// bound: food grades are 95 % and better).
+const pure = 0.95
+
+func partOf(c *assay.Component, part assay.Figure) Part {
+	leaf := part.Constituent.Kind != constituent.Parent && part.Constituent.PerGram > 0
+	return Part{
+		Name: c.Name, Mean: part.Mean, Share: part.Share, Unknown: part.Unknown,
+		Itself: leaf && !c.House && part.Mean > 0 && c.Mass.Mean > 0 && part.Mean/part.Constituent.PerGram >= pure*c.Mass.Mean,
+	}
 }
 
 func worksOf(f assay.Figure, works Works) []source.Work {
