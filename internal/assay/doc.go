@@ -57,7 +57,8 @@
 // without potassium, or on more than 1.5 g of protein in 100 g, or that would make a
 // juice alkaline, is withheld with its reason and bounds. House-made components that are
 // kept, and syrups, get their water activity, the point at which ice forms and what the
-// Food Code's table asks of them (keeping.go).
+// Food Code's table asks of them (keeping.go). A density and a °Brix are of liquids:
+// what holds too little water has none (liquid.go).
 //
 // A food whose composition leaves its pH open, and whose pH has been published, enters as
 // if that had been read (calibration.go): each draw carries the strong ion by which it has

@@ -29,7 +29,7 @@ type row struct {
 	atOnce bool   // the limit itself triggers
 	limit  float64
 	unit   string
-	with   string // of an amount that is only possible: the mark of a food that makes it so; empty: any
+	with   string   // of an amount that is only possible: the mark of a food that makes it so; empty: any
 	exempt []string // words in the drink's name
 	text   string
 	source string
