@@ -3,13 +3,13 @@ package assay
 import "sipsum/internal/constituent"
 
 // AmountOf gives a constituent of the serving for a card, in the vocabulary's
-// unit at central values: the known part, never less than what stands below it;
+// unit at central values: the known part;
 // the known part with the most that the unknown parts could be (NaN where one
 // has no bound); and whether anything is known.
 func (a *Assay) AmountOf(id constituent.ID) (mean, withBounds float64, known bool) {
 	c := constituent.Must(id)
-	bound, unknown := a.Serving.Bound(id)
-	mean = partsOf(a.Serving, id) * c.PerGram
+	bound, unknown := mostOf(a.Serving, id)
+	mean = a.Serving.Central(id) * c.PerGram
 	return mean, mean + bound*c.PerGram, len(unknown) < len(a.Serving.Rows)
 }
 

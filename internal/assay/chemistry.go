@@ -17,6 +17,7 @@ type Chemistry struct {
 	Acidity []Acidity
 	Density Result // g/ml at 20 °C
 	Brix    Result // °Bx, as a refractometer reads it
+	TooDry  string // why Density and Brix are withheld; empty if they are not
 	// BrixCorrected is Brix with what the acid hides of it: the Brix value of juice.
 	BrixCorrected Estimate
 	// BrixAcid is °Brix over grams of titratable acidity per 100 g, as citric acid.
@@ -64,6 +65,7 @@ func (w *walk) chemistry(pot *ledger.Pot, celsius float64, last []*drink.Measure
 	m := &meter{}
 	brix, density := w.brix(pot), w.density(pot)
 	c := &Chemistry{Celsius: celsius, Density: known(m.Of(density), "g/ml"), Brix: known(m.Of(brix), "°Bx")}
+	defer c.withholdReadings(tooDry(pot))
 	c.CO2 = known(m.Of(ratio(pot.Total(constituent.CarbonDioxide), w.volume(pot), perLitre)), "g/l")
 	why, sure := w.unsolvable(pot), surely{pH: has(last, readPH), acidity: has(last, readTA)}
 	n := min(pot.N, chemistryDraws+1)

@@ -14,6 +14,7 @@ import (
 type meter struct {
 	summariser estimate.Summariser
 	quotient   []float64
+	full       []float64
 	brief      bool // mean and standard deviation only
 }
 
@@ -38,23 +39,35 @@ func (m *meter) ratioOf(a, b []float64, scale float64) estimate.Summary {
 // column, times times, in the vocabulary's units.
 func (m *meter) composition(pot *ledger.Pot, ids []*constituent.Constituent, of totals, divisor []float64, times float64) Composition {
 	list := make(Composition, 0, len(ids))
-	for _, c := range ids {
+	whole := m.ratioOf(pot.Mass(), divisor, times)
+	ends := ceiling{constituent.Mass: {whole.Mean, max(whole.High, whole.Mean)}}
+	for _, c := range ids { // totals stand before their parts
 		if c.Kind == constituent.Figure {
 			list = append(list, m.energy(pot, c, of[c.ID], divisor, times))
 			continue
 		}
 		total := of[c.ID]
 		bound, rows := pot.Bound(c.ID)
+		most, _ := mostOf(pot, c.ID)
 		r := Result{
-			Unit:     c.Unit,
-			State:    pot.State(c.ID),
-			Coverage: coverage(total[0], bound),
-			Partial:  len(rows) > 0,
-			Unknown:  total[0] == 0 && len(rows) > 0, // none of what is known is more than nothing
+			Unit:    c.Unit,
+			State:   pot.State(c.ID),
+			Partial: len(rows) > 0,
+			Unknown: total[0] == 0 && len(rows) > 0, // none of what is known is more than nothing
 		}
 		scale := times * c.PerGram
 		r.Summary = m.ratioOf(total, divisor, scale)
-		r.WithBounds = (total[0] + bound) / divisor[0] * scale
+		r.WithBounds = (total[0] + most) / divisor[0] * scale
+		r.UpTo = m.upTo(total, divisor, bound, scale, r.WithBounds)
+		if !r.Partial {
+			r.UpTo = max(r.High, r.Mean)
+		}
+		if c.Parent != "" {
+			e := ends.under(c.ID, end{r.WithBounds / c.PerGram, r.UpTo / c.PerGram})
+			ends[c.ID] = e
+			r.WithBounds, r.UpTo = e.withBounds*c.PerGram, e.upTo*c.PerGram
+		}
+		r.Coverage = coverage(r.Mean, r.WithBounds-r.Mean)
 		if r.Unknown {
 			r.State = estimate.Unknown
 		}
@@ -68,6 +81,7 @@ func (m *meter) energy(pot *ledger.Pot, c *constituent.Constituent, total, divis
 	if bound, partial := energyBound(pot, energyUnit(c.ID)); partial {
 		f.Coverage, f.Partial = coverage(total[0], bound), true
 		f.WithBounds = (total[0] + bound) / divisor[0] * times
+		f.UpTo = m.upTo(total, divisor, bound, times, f.WithBounds)
 		if f.Unknown = total[0] == 0; f.Unknown {
 			f.State = estimate.Unknown
 		}
@@ -115,7 +129,7 @@ func (m *meter) contributions(pot *ledger.Pot, c *constituent.Constituent, total
 	var list []Contribution
 	draws := max(len(total), 1)
 	for row := range pot.Rows {
-		part := shownOf(pot, row, c, draws)
+		part := firstOf(pot, row, c, draws)
 		bound := pot.Bounds(row)[c.Order]
 		if part[0] == 0 && bound == 0 {
 			continue
@@ -127,11 +141,24 @@ func (m *meter) contributions(pot *ledger.Pot, c *constituent.Constituent, total
 			con.Source = sourcesOfParts(pot, row, c)
 		}
 		if bound != 0 {
-			con.Unknown, con.Bound = true, bound*c.PerGram
+			con.Unknown, con.Bound = true, mostOfRow(pot, row, c)*c.PerGram
 		}
 		list = append(list, con)
 	}
 	return list
+}
+
+// firstOf gives the first n numbers of a constituent's column in one row.
+func firstOf(pot *ledger.Pot, row int, c *constituent.Constituent, n int) []float64 {
+	part := make([]float64, n)
+	for _, col := range pot.Columns.Below(c.ID) {
+		if pot.Has(row, col) {
+			for d, x := range pot.Cell(row, col)[:n] {
+				part[d] += x
+			}
+		}
+	}
+	return part
 }
 
 // sourcesOfParts gives the works behind a total that has no figure of its own:

@@ -18,9 +18,9 @@
 //
 // and is null where an unknown part has no bound. Energy is recomputed from the
 // leaves by data/energy_factors.csv; the tables' own figures are followed beside
-// it (tableenergy.go) and go into nothing. Where a food's published parts exceed
-// their total both stand (package food); a negative rest is printed as 0, and
-// what a card is made of is never less than its parts (shown.go).
+// it (tableenergy.go) and go into nothing. What is not known is followed as the most
+// that it could be (upto.go): a figure's "up to" is the upper end of its interval with
+// every unknown part at its most, never above that of the totals that it is part of.
 //
 // Readings of mass, °Brix, soluble solids, density and alcoholic strength update
 // the pot together (reading.go, readingupdate.go): each entry moves, in
@@ -61,7 +61,8 @@
 // without potassium, or on more than 1.5 g of protein in 100 g, or that would make a
 // juice alkaline, is withheld with its reason and bounds. House-made components that are
 // kept, and syrups, get their water activity, the point at which ice forms and what the
-// Food Code's table asks of them (keeping.go).
+// Food Code's table asks of them (keeping.go). A density and a °Brix are of liquids:
+// what holds too little water has none (liquid.go).
 //
 // A food whose composition leaves its pH open, and whose pH has been published, enters as
 // if that had been read (calibration.go): each draw carries the strong ion by which it has

@@ -49,7 +49,7 @@ func energy(pot *ledger.Pot, row, unit int, sum []float64) {
 			continue
 		}
 		for d, g := range pot.Cell(row, col) {
-			sum[d] += max(g, 0) * factor // a negative rest is bookkeeping and feeds nobody
+			sum[d] += g * factor
 		}
 	}
 }
@@ -66,7 +66,7 @@ func energyBound(pot *ledger.Pot, unit int) (bound float64, partial bool) {
 		if factor == 0 {
 			continue
 		}
-		if grams, rows := pot.Bound(child.ID); len(rows) > 0 {
+		if grams, rows := mostOf(pot, child.ID); len(rows) > 0 {
 			bound, partial = bound+grams*factor, true
 		}
 	}

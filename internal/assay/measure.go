@@ -122,7 +122,7 @@ func totalsOf(pot *ledger.Pot, ids []*constituent.Constituent) totals {
 // own unit.
 func columnOf(pot *ledger.Pot, c *constituent.Constituent) []float64 {
 	if c.Kind != constituent.Figure {
-		return shown(pot, c)
+		return pot.Total(c.ID)
 	}
 	total := make([]float64, pot.N)
 	for row := range pot.Rows {

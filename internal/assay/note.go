@@ -33,10 +33,10 @@ func (a *Assay) noteUnknowns() {
 			}
 		}
 		n.Text = f.Constituent.Name + " is not known in every food"
-		if math.IsNaN(f.WithBounds) {
+		if math.IsNaN(f.UpTo) {
 			n.Text += "; nothing bounds it"
 		} else {
-			n.Text += ": up to " + number(f.WithBounds) + " " + f.Unit + " a serving"
+			n.Text += ": up to " + number(f.UpTo) + " " + f.Unit + " a serving"
 		}
 		a.Notes = append(a.Notes, n)
 	}

@@ -14,13 +14,14 @@ type Result struct {
 	State      estimate.State
 	Coverage   float64 // known / (known + bounds); NaN where an unknown part has no bound
 	WithBounds float64 // mean plus the most that the unknown parts could be; NaN where one has no bound
+	UpTo       float64 // the 95 % end with the unknown parts at their most; NaN where one has no bound, or without intervals
 	Unknown    bool    // nothing at all is known: Mean, SD, Low and High mean nothing
 	Partial    bool    // something is unknown: the mean is of the known part
 }
 
 // Known makes a result without unknown parts.
 func known(s estimate.Summary, unit string) Result {
-	return Result{Summary: s, Unit: unit, State: estimate.Calculated, Coverage: 1, WithBounds: s.Mean}
+	return Result{Summary: s, Unit: unit, State: estimate.Calculated, Coverage: 1, WithBounds: s.Mean, UpTo: max(s.High, s.Mean)}
 }
 
 // Figure is a constituent and its result.

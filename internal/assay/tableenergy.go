@@ -43,7 +43,7 @@ func tableEnergy(pot *ledger.Pot, id constituent.ID) TableEnergy {
 func rowEnergy(pot *ledger.Pot, row, unit int) float64 {
 	sum := 0.0
 	for _, col := range pot.Columns.Below(constituent.Mass) {
-		sum += max(pot.Cell(row, col)[0], 0) * energyFactors()[pot.Columns.List[col].ID][unit]
+		sum += pot.Cell(row, col)[0] * energyFactors()[pot.Columns.List[col].ID][unit]
 	}
 	return sum
 }
@@ -52,7 +52,7 @@ func rowEnergy(pot *ledger.Pot, row, unit int) float64 {
 func profileEnergy(p *food.Profile, unit int) float64 {
 	sum := 0.0
 	for _, leaf := range constituent.Sums().Leaves(constituent.Mass) {
-		sum += max(p.Cells[leaf.Order].Amount, 0) * energyFactors()[leaf.ID][unit]
+		sum += p.Cells[leaf.Order].Amount * energyFactors()[leaf.ID][unit]
 	}
 	return sum
 }

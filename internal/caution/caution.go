@@ -95,12 +95,12 @@ func (r *row) judge(in Input, marks map[string][]string) (Caution, bool) {
 		ok, certain = r.exceeds(in.ABV), true
 		c.Because = abvText(in.ABV)
 	case byAmount:
-		ok, certain, c.Because = r.amount(in)
+		ok, certain, c.Because = r.amount(in, marks)
 	}
 	if !ok {
 		return Caution{}, false
 	}
-	c.Text = r.fill(in, foods)
+	c.Text = r.fill(in, foods, certain)
 	if !certain {
 		c.Text = "Cannot be ruled out: " + c.Text
 	}
@@ -109,26 +109,34 @@ func (r *row) judge(in Input, marks map[string][]string) (Caution, bool) {
 
 func (r *row) exceeds(x float64) bool { return x > r.limit || r.atOnce && x == r.limit }
 
-// amount judges an amount as known and with its bounds. An amount of which
-// nothing is known, or without a bound, is left to the row for unknowns.
-func (r *row) amount(in Input) (ok, certain bool, because string) {
+// amount judges an amount as known, and at the upper end of its interval with its
+// bounds. An amount of which nothing is known, or without a bound, is left to the row
+// for unknowns.
+func (r *row) amount(in Input, marks map[string][]string) (ok, certain bool, because string) {
 	a, found := in.per(constituent.ID(r.key), r.basis)
 	if !found {
 		return false, false, ""
 	}
 	certain = a.Known && r.exceeds(a.Mean)
-	ok = certain || a.bounded() && r.exceeds(a.WithBounds)
-	because = fmt.Sprintf("%s per %s: %s", strings.ToLower(constituent.Must(constituent.ID(r.key)).Name), r.basis, amountText(a, r.unit))
+	ok = certain || a.bounded() && r.exceeds(a.most()) && r.plausible(in, marks)
+	because = fmt.Sprintf("%s per %s: %s", strings.ToLower(constituent.Must(constituent.ID(r.key)).Name), r.basis, amountText(a, r.unit, certain))
 	return ok, certain, because
 }
 
+// plausible reports whether more than is known may be there at all: what is only added
+// on purpose needs a food that says so, or one of which nobody says what it is.
+func (r *row) plausible(in Input, marks map[string][]string) bool {
+	unsaid := func(it allergen.Item) bool { return it.Group == "" }
+	return r.with == "" || len(marks[r.with]) > 0 || slices.ContainsFunc(in.Items, unsaid)
+}
+
 // fill puts the figures of the drink into the text.
-func (r *row) fill(in Input, foods []string) string {
+func (r *row) fill(in Input, foods []string, certain bool) string {
 	pairs := []string{"{abv}", abvText(in.ABV), "{foods}", strings.Join(foods, ", ")}
 	if r.when == byAmount {
 		for _, basis := range []string{"serving", "100 ml", "100 g"} {
 			a, _ := in.per(constituent.ID(r.key), basis)
-			pairs = append(pairs, "{"+basis+"}", amountText(a, r.unit))
+			pairs = append(pairs, "{"+basis+"}", amountText(a, r.unit, certain))
 		}
 	}
 	return strings.NewReplacer(pairs...).Replace(r.text)
@@ -141,17 +149,20 @@ func abvText(abv float64) string {
 	return fmt.Sprintf("%.1f %% vol", abv)
 }
 
-// amountText prints an amount with what is known of its limits.
-func amountText(a Amount, unit string) string {
+// amountText prints an amount with what is known of its limits: of one that is over a
+// limit only at the end of its interval, that end.
+func amountText(a Amount, unit string, certain bool) string {
 	switch {
 	case !a.Known && a.bounded():
-		return "up to " + number(a.WithBounds) + " " + unit
+		return "up to " + number(a.most()) + " " + unit
 	case !a.Known:
 		return "an unknown amount"
+	case a.complete() && !certain:
+		return "about " + number(a.Mean) + ", up to " + number(a.most()) + " " + unit
 	case a.complete():
 		return "about " + number(a.Mean) + " " + unit
 	case a.bounded():
-		return "between " + number(a.Mean) + " and " + number(a.WithBounds) + " " + unit
+		return "between " + number(a.Mean) + " and " + number(a.most()) + " " + unit
 	}
 	return "at least " + number(a.Mean) + " " + unit
 }

@@ -15,9 +15,11 @@
 //   - unknown: a food carries the mark but the amount of the constituent is not
 //     fully known.
 //
-// An amount is judged twice, as known and with the bounds of what is unknown. If
-// only the second goes over the limit, or if an unknown part has no bound, the
-// caution is given as one that cannot be ruled out.
+// An amount is judged twice, as known and at the upper end of its interval with the
+// bounds of what is unknown. If only the second goes over the limit the caution is
+// given as one that cannot be ruled out. What is only ever added on purpose (only_with)
+// cannot be ruled out where a food carries that mark, or has no food group; elsewhere
+// nobody would believe it.
 //
 // # Limits
 //

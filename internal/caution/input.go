@@ -12,6 +12,7 @@ import (
 type Amount struct {
 	Mean       float64 // of the known part
 	WithBounds float64 // with the most that the unknown parts could be; NaN if one has no bound
+	UpTo       float64 // the upper end of the interval with them; NaN if one has no bound, 0 if nobody says
 	Known      bool    // false: nothing is known of it
 }
 
@@ -55,11 +56,15 @@ func (in Input) per(id constituent.ID, basis string) (Amount, bool) {
 	const hundred = 100
 	a.Mean *= hundred / size
 	a.WithBounds *= hundred / size
+	a.UpTo *= hundred / size
 	return a, ok
 }
 
 // complete reports whether nothing of the amount is unknown.
 func (a Amount) complete() bool { return a.Known && a.WithBounds <= a.Mean }
+
+// most is the most that there can be; NaN if nothing bounds it.
+func (a Amount) most() float64 { return max(a.WithBounds, a.UpTo) }
 
 // bounded reports whether it is known how much it can be at most.
 func (a Amount) bounded() bool { return !math.IsNaN(a.WithBounds) }

@@ -29,6 +29,7 @@ type row struct {
 	atOnce bool   // the limit itself triggers
 	limit  float64
 	unit   string
+	with   string   // of an amount that is only possible: the mark of a food that makes it so; empty: any
 	exempt []string // words in the drink's name
 	text   string
 	source string
@@ -39,7 +40,7 @@ var table = sync.OnceValue(func() []row {
 	for _, f := range embedded.Rows("cautions.csv") {
 		r := row{
 			code: f.Text("code"), rules: f.Text("rules"), when: f.Text("when"), key: f.Text("key"), basis: f.Text("basis"),
-			atOnce: f.Text("compare") == "at least", unit: f.Text("unit"), text: f.Text("text"), source: f.Text("source"),
+			atOnce: f.Text("compare") == "at least", unit: f.Text("unit"), with: f.Text("only_with"), text: f.Text("text"), source: f.Text("source"),
 		}
 		r.limit, _ = f.Optional("limit")
 		if words := f.Text("exempt_names"); words != "" {

@@ -10,7 +10,8 @@
 // (compare-with) brings, the parts by component, and the works behind the
 // figures. The coffee alone is assay.Assay's: of one that is only used inside other
 // components it is what they take, as it was made. Sentences state the leading
-// contribution with its interval, only where the figure rests on seen sources.
+// contribution with its interval, only where the figure rests on seen sources; of a
+// substance poured as such they say that, since it brings nothing but itself.
 //
 // # Limits
 //

@@ -37,6 +37,7 @@ type Part struct {
 	Mean    float64
 	Share   assay.Share
 	Unknown bool
+	Itself  bool // poured directly, and hardly anything else than the constituent
 }
 
 // Works finds the work that a value of a table cites; ok is false if there is
@@ -104,8 +105,16 @@ func aloneOf(a *assay.Assay, id constituent.ID) *assay.Figure {
 	return &f
 }
 
+// pure is the share of a food's mass from which it is the constituent itself (our own
+// bound: food grades are 95 % and better).
+const pure = 0.95
+
 func partOf(c *assay.Component, part assay.Figure) Part {
-	return Part{ID: c.ID, Name: c.Name, Mean: part.Mean, Share: part.Share, Unknown: part.Unknown}
+	leaf := part.Constituent.Kind != constituent.Parent && part.Constituent.PerGram > 0
+	return Part{
+		ID: c.ID, Name: c.Name, Mean: part.Mean, Share: part.Share, Unknown: part.Unknown,
+		Itself: leaf && !c.House && part.Mean > 0 && c.Mass.Mean > 0 && part.Mean/part.Constituent.PerGram >= pure*c.Mass.Mean,
+	}
 }
 
 func worksOf(f assay.Figure, works Works) []source.Work {

@@ -71,6 +71,17 @@ func TestASentenceHoldsWhateverIsUnknown(t *testing.T) {
 	assert.Empty(t, acid(t, evidence.Of(drinkOf(20, 80, math.NaN(), true), works)).Sentences, "nothing bounds the unknown")
 }
 
+// A pure substance brings itself, which is no evidence; a syrup of it does.
+func TestASubstancePouredAsSuchIsNoLead(t *testing.T) {
+	a := drinkOf(20, 80, 100, false)
+	a.Components[1].Mass.Mean = 0.081 // g for 80 mg: 99 % of it
+	assert.Equal(t, []string{"80 % (75 to 85) of the malic acid is added as such."}, acid(t, evidence.Of(a, works)).Sentences)
+	a.Components[1].House = true
+	assert.Equal(t, []string{"syrup brings 80 % (75 to 85) of the malic acid."}, acid(t, evidence.Of(a, works)).Sentences)
+	a.Components[1].House, a.Components[1].Mass.Mean = false, 8
+	assert.Equal(t, []string{"syrup brings 80 % (75 to 85) of the malic acid."}, acid(t, evidence.Of(a, works)).Sentences)
+}
+
 func TestFiguresFromMemoryAreNoEvidence(t *testing.T) {
 	memory := func(_, id string) (source.Work, bool) {
 		return source.Work{ID: id, Citation: "a handbook, from memory"}, true

@@ -3,6 +3,7 @@ package evidence
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"sipsum/internal/estimate"
 )
@@ -33,20 +34,29 @@ func sentences(c Category) []string {
 
 func sentence(e Entry) (string, bool) {
 	lead, name := e.Parts[0], e.Constituent.Name
-	if !e.Partial {
-		switch {
-		case lead.Share.Low >= whole:
-			return fmt.Sprintf("%s brings all of the %s.", lead.Name, name), true
-		case lead.Share.Low >= most:
-			return fmt.Sprintf("%s brings %.0f %% (%.0f to %.0f) of the %s.", lead.Name, percent(lead.Share.Mean), percent(lead.Share.Low), percent(lead.Share.High), name), true
-		}
+	much, but, ok := e.led()
+	switch {
+	case !ok:
 		return "", false
+	case lead.Itself: // that a substance brings itself is no evidence
+		return fmt.Sprintf("%s%s of the %s is added as such%s.", strings.ToUpper(much[:1]), much[1:], name, but), true
 	}
-	least := lead.Mean / e.WithBounds
-	if math.IsNaN(least) || least < most {
-		return "", false
+	return fmt.Sprintf("%s brings %s of the %s%s.", lead.Name, much, name, but), true
+}
+
+// led tells how much of a constituent its lead brings, in words, and what must be said
+// beside it; ok is false where nothing leads.
+func (e Entry) led() (much, but string, ok bool) {
+	lead := e.Parts[0]
+	switch least := lead.Mean / e.WithBounds; {
+	case e.Partial:
+		return fmt.Sprintf("at least %.0f %%", math.Floor(percent(least))), ", whatever is unknown", least >= most // NaN is not
+	case lead.Share.Low >= whole:
+		return "all", "", true
+	case lead.Share.Low >= most:
+		return fmt.Sprintf("%.0f %% (%.0f to %.0f)", percent(lead.Share.Mean), percent(lead.Share.Low), percent(lead.Share.High)), "", true
 	}
-	return fmt.Sprintf("%s brings at least %.0f %% of the %s, whatever is unknown.", lead.Name, math.Floor(percent(least)), name), true
+	return "", "", false
 }
 
 func percent(share float64) float64 { return 100 * share }

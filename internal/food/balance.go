@@ -35,20 +35,36 @@ func (e *entry) rest(parent *constituent.Constituent) {
 	if !e.published[parent.Order] {
 		return
 	}
+	if parent.ID == constituent.Carbohydrate && cell.Class && e.weighed() {
+		cell.SD = min(cell.SD, e.differenceSD())
+	}
 	into := parent.ID
 	if parent.ID == constituent.Carbohydrate && !e.published[constituent.Must(constituent.Available).Order] {
 		into = constituent.Available
 		e.knowAvailable(cell)
+	}
+	if over := parts - cell.Amount; over > 0 {
+		e.excess(parent, over)
+		parts, variance = e.sum(parent)
 	}
 	left := max(cell.Amount-parts, 0)
 	sd, class := e.restSpread(parent, left, variance)
 	if !e.giveRest(parent, left, sd, class) {
 		e.addRest(constituent.RestOf(into), left, sd, class, "what "+string(parent.ID)+" has beyond its known parts")
 	}
-	if over := parts - cell.Amount; over > 0 {
-		e.excess(parent, over, variance)
-	}
 	e.total(parent)
+}
+
+// differenceSD is how uncertain a carbohydrate by difference is: as what it is the
+// difference of.
+func (e *entry) differenceSD() float64 {
+	variance := 0.0
+	for _, part := range constituent.Sums().Children(constituent.Mass) {
+		if part.ID != constituent.Carbohydrate {
+			variance += e.variance(part)
+		}
+	}
+	return math.Sqrt(variance)
 }
 
 // total keeps the spread of a published total that the spreads of its parts do
@@ -58,27 +74,10 @@ func (e *entry) rest(parent *constituent.Constituent) {
 func (e *entry) total(parent *constituent.Constituent) {
 	cell := *e.cell(parent)
 	parts, variance := e.sum(parent)
-	byDifference := parent.ID == constituent.Carbohydrate || parent.ID == constituent.Available
-	if byDifference || cell.Exact() || math.Abs(parts-cell.Amount) > 1e-9 || cell.Class && cell.SD*cell.SD >= variance {
+	if byDifference(parent) || cell.Exact() || math.Abs(parts-cell.Amount) > 1e-9 || cell.Class && cell.SD*cell.SD >= variance {
 		return
 	}
 	e.Totals = append(e.Totals, Total{parent, cell})
-}
-
-// excess deals with parts that make up more than their published total. Within
-// two standard deviations both figures stand: a negative rest without spread
-// makes up the difference. Beyond, the parts are kept and the total is theirs.
-func (e *entry) excess(parent *constituent.Constituent, over, variance float64) {
-	const worthSaying = 0.01 // of the total; less is the rounding of published figures
-	total := e.cell(parent)
-	if over > 2*math.Hypot(total.SD, math.Sqrt(variance))+1e-9 {
-		e.note("negative rest", parent.ID, "the parts of %s exceed it by %.3g g/100 g: the parts are kept", parent.ID, 100*over)
-		return
-	}
-	if over > worthSaying*total.Amount {
-		e.note("negative rest", parent.ID, "the parts of %s exceed it by %.2g g/100 g: both stand as published", parent.ID, 100*over)
-	}
-	e.addRest(constituent.RestOf(parent.ID), -over, 0, false, "the published parts of "+string(parent.ID)+" are more than it")
 }
 
 // restSpread gives the standard deviation of a rest, and whether it is a class
@@ -123,13 +122,16 @@ func (e *entry) knowAvailable(carbohydrate *Cell) {
 	}
 }
 
-// sum adds the known parts of a parent, each part by its own total where it has
-// one, and their variances.
-func (e *entry) sum(parent *constituent.Constituent) (amount, variance float64) {
-	for _, leaf := range constituent.Sums().Leaves(parent.ID) {
+// sum adds the known parts of a constituent and their variances; of a leaf, itself.
+func (e *entry) sum(c *constituent.Constituent) (amount, variance float64) {
+	leaves := constituent.Sums().Leaves(c.ID)
+	if c.Kind != constituent.Parent {
+		leaves = []*constituent.Constituent{c}
+	}
+	for _, leaf := range leaves {
 		if cell := e.cell(leaf); cell.Known {
 			amount += cell.Amount
-			variance += cell.SD * cell.SD
+			variance += cell.variance()
 		}
 	}
 	return amount, variance
@@ -195,35 +197,5 @@ func (e *entry) addedSugar() {
 	}
 	if cell.Bound == 0 {
 		cell.Known, cell.State, cell.Bound, cell.Why = true, estimate.Calculated, None, "no sugars"
-	}
-}
-
-// close scales the mass-additive leaves so that they make up the whole, and
-// tells when the published parts did not.
-func (e *entry) close() {
-	mass := constituent.Must(constituent.Mass)
-	parts, _ := e.sum(mass)
-	if parts == 0 {
-		return
-	}
-	if excess := parts - whole; excess > 0.03 {
-		e.note("over mass", constituent.Mass, "the published parts of 100 g add up to %.4g g", 100*parts)
-	}
-	for _, leaf := range constituent.Sums().Leaves(constituent.Mass) {
-		cell := e.cell(leaf)
-		cell.Amount, cell.SD, cell.Limit = cell.Amount/parts, cell.SD/parts, cell.Limit/parts
-	}
-	for _, c := range constituent.All() {
-		if c.Kind != constituent.Parent {
-			continue
-		}
-		cell := e.cell(c)
-		total, _ := e.sum(c)
-		// From here on a parent is the sum of its parts and nothing else.
-		cell.Amount = total
-	}
-	e.cell(mass).Known, e.cell(mass).State = true, estimate.Calculated
-	for i, t := range e.Totals {
-		e.Totals[i].Cell.Amount, e.Totals[i].Cell.SD = t.Cell.Amount/parts, t.Cell.SD/parts
 	}
 }

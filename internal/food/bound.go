@@ -96,24 +96,45 @@ func (e *entry) anyPartAbove(parent *constituent.Constituent) bool {
 }
 
 // bound finds, for each unknown, the most it could be: parts first, since where
-// nothing else bounds a total its unknown parts may.
+// nothing else bounds a total its unknown parts may; then totals first, since no part
+// is more than its total.
 func (e *entry) bound() {
+	rooms := e.acidRooms()
 	for _, c := range slices.Backward(constituent.All()) {
-		cell := e.cell(c)
-		if cell.Known || c.Kind == constituent.Figure || c.Kind == constituent.Rest {
+		if !e.open(c) {
 			continue
 		}
-		limit, why := e.most(c)
+		limit, why := e.most(c, rooms)
 		if !Stated(limit) {
 			limit, why = e.partsBound(c), "its unknown parts could be no more"
 		}
-		if Stated(cell.Bound) && (!Stated(limit) || cell.Bound <= limit) {
-			continue // the table's own limit is at least as good
+		e.limit(c, limit, why)
+	}
+	for _, c := range constituent.All() {
+		if c.Parent == "" || !e.open(c) {
+			continue
 		}
-		cell.Bound, cell.Why = limit, why
-		if limit == 0 {
-			cell.Known, cell.State = true, estimate.Calculated
+		if total := e.cell(constituent.Must(c.Parent)); !total.Known && Stated(total.Bound) {
+			e.limit(c, total.Bound, "no more than all that "+string(c.Parent)+" could be")
 		}
+	}
+}
+
+// open reports whether a constituent is an unknown that a bound can be found for.
+func (e *entry) open(c *constituent.Constituent) bool {
+	return !e.cell(c).Known && c.Kind != constituent.Figure && c.Kind != constituent.Rest
+}
+
+// limit makes an unknown no more than a limit, if that is less than what is stated
+// already. What can be no more than nothing is nothing.
+func (e *entry) limit(c *constituent.Constituent, limit float64, why string) {
+	cell := e.cell(c)
+	if !Stated(limit) || Stated(cell.Bound) && cell.Bound <= limit {
+		return
+	}
+	cell.Bound, cell.Why = limit, why
+	if limit == 0 {
+		cell.Known, cell.State = true, estimate.Calculated
 	}
 }
 
@@ -133,24 +154,39 @@ func (e *entry) partsBound(c *constituent.Constituent) float64 {
 }
 
 // most gives the most an unknown could be, in g/g, and why: the least of what
-// the row's own balance, a factor of another value and the group's highest
-// published value allow. None if nothing is known.
-func (e *entry) most(c *constituent.Constituent) (limit float64, why string) {
+// the row's own balance, its acidity and its metals, a factor of another value and
+// the group's highest published value allow. None if nothing is known.
+func (e *entry) most(c *constituent.Constituent, rooms []acidRoom) (limit float64, why string) {
 	limit, why = e.slack(c)
 	lower := func(x float64, because string) {
 		if !Stated(limit) || x < limit {
 			limit, why = x, because
 		}
 	}
-	if rule, ok := ruleFor("factor", e.Food.Group, c); ok {
-		if of := e.cell(constituent.Must(rule.of)); of.Known {
-			lower((of.Amount+2*of.SD)*rule.amount, "at most "+trimmed(rule.amount)+" × "+string(rule.of)+": "+rule.source)
+	if c.ID == constituent.OrganicAcids || below(c, constituent.OrganicAcids) {
+		for _, r := range rooms {
+			lower(r.most(c), r.why)
 		}
 	}
-	if rule, ok := ruleFor("max", e.Food.Group, c); ok {
-		lower(rule.amount/(100*c.PerGram), "highest value published in "+e.Food.Group+": "+rule.source)
+	if rule, ok := ruleFor("factor", e.Food.Group, c); ok {
+		if of := e.cell(constituent.Must(rule.of)); of.Known {
+			lower(e.beyond(c, (of.Amount+2*of.SD)*rule.amount), "at most "+trimmed(rule.amount)+" × "+string(rule.of)+": "+rule.source)
+		}
+	}
+	if rule, ok := ruleFor("max", e.Food.Group, c); ok && !Stated(e.cell(c).Bound) { // a limit of its own knows better
+		lower(e.beyond(c, rule.amount/(100*c.PerGram)), "highest value published in "+e.Food.Group+": "+rule.source)
 	}
 	return limit, why
+}
+
+// beyond is what a limit of a whole constituent leaves beside the parts of it that are
+// known, and two standard deviations of these.
+func (e *entry) beyond(c *constituent.Constituent, limit float64) float64 {
+	if c.Kind != constituent.Parent {
+		return limit
+	}
+	have, variance := e.sum(c)
+	return max(limit-have, 0) + 2*math.Sqrt(variance)
 }
 
 // slack is what the row's own balance leaves for a part: the least, over the
@@ -159,15 +195,15 @@ func (e *entry) most(c *constituent.Constituent) (limit float64, why string) {
 // 100 g of 100 g.
 func (e *entry) slack(c *constituent.Constituent) (limit float64, why string) {
 	limit = None
-	hidden, variance := 0.0, 0.0 // of the rests from the part's own total up
+	hidden, unsure := 0.0, 0.0 // the rests from the part's own total up, and their variance
 	rest := func(id constituent.ID) {
 		cell := e.cell(constituent.Must(constituent.RestOf(id)))
-		hidden, variance = hidden+max(cell.Amount, 0), variance+cell.SD*cell.SD
+		hidden, unsure = hidden+cell.Amount, unsure+cell.variance()
 	}
 	byDifference := !e.published[constituent.Must(constituent.Available).Order]
 	for up := c.Parent; up != ""; up = constituent.Must(up).Parent {
 		parent := constituent.Must(up)
-		if up == constituent.Mass && (e.waterDerived || !e.published[constituent.Must(constituent.Water).Order]) {
+		if up == constituent.Mass && !e.weighed() {
 			break // the water is what the others left: it bounds nothing
 		}
 		rest(up)
@@ -180,12 +216,17 @@ func (e *entry) slack(c *constituent.Constituent) (limit float64, why string) {
 			}
 			continue
 		}
-		_, parts := e.sum(parent) // what is left varies with the total and with its known parts
-		total := e.cell(parent).SD
-		most := hidden + 2*math.Sqrt(total*total+max(parts-variance, 0))
+		// What is left varies with the total and with its known parts.
+		most := hidden + 2*math.Sqrt(e.cell(parent).variance()+max(e.variance(parent)-unsure, 0))
 		if !Stated(limit) || most < limit {
 			limit, why = most, "the row's own balance leaves no more under "+string(parent.ID)
 		}
 	}
 	return limit, why
+}
+
+// weighed reports whether somebody has measured the water: then 100 g less it are what
+// all the others make up.
+func (e *entry) weighed() bool {
+	return !e.waterDerived && e.published[constituent.Must(constituent.Water).Order]
 }

@@ -23,15 +23,14 @@
 //
 //     CHOAVL = CHOCDF − FIBTG − POLYL − OA
 //
-//     and its unexplained part is CHOAVL-other. Where the parts are published as
-//     more than their total (the lactose of milk against its carbohydrate by
-//     difference) and two standard deviations of both allow it, both figures
-//     stand: the rest of the total is negative, without spread, and travels like
-//     any other. It is bookkeeping, not matter: it brings no energy and no room
-//     for an unknown, is printed as 0, and a card prints the parts. Beyond two
-//     standard deviations the parts are kept and make the total. WATER, where nobody states it,
+//     and its unexplained part is CHOAVL-other. No part is more than its whole
+//     (excess.go). Where parts are published as more than a total by difference
+//     (the lactose of milk), they make it; a total that was measured and its parts
+//     meet, each by its variance, or where more than two standard deviations of
+//     both lie between them the parts make it. WATER, where nobody states it,
 //     is 100 − the known proximates. What 100 g have beyond all known parts is
-//     MASS-other; a sum above 100 g is scaled down;
+//     MASS-other; more than 100 g are scaled to 100 g, or if more than two standard
+//     deviations too much, what is not water is lowered to what the water leaves;
 //
 //  5. spread: the published standard deviation (SE·√n is one), else range/d₂(n),
 //     joined by what lies between the samples of one source and those of another
@@ -41,14 +40,17 @@
 //     rectangular, (high − low)/√12. A rest takes what makes
 //     the parent's own published variance come out, sd² = sd(parent)² − Σ
 //     sd(part)², at most itself; where the parts leave nothing of it, the class
-//     default. Total sugars, fat and other totals that are measurements keep their
+//     default. A carbohydrate by difference is as sure as what it is the difference
+//     of. Total sugars, fat and other totals that are measurements keep their
 //     own spread (Profile.Totals): the stated one, or the class default where the
 //     parts, each by itself, would add up to more;
 //
-//  6. bound: the most an unknown could be, by the row's own balance (the least,
-//     over the totals above it, of the rests in which it can hide plus two
-//     standard deviations), else by a factor of another value (phosphate ≤ 3.066
-//     P), else by the highest value published in its group, else nothing is known.
+//  6. bound: the most an unknown could be, which is the least of what the row's own
+//     balance leaves (over the totals above it, the rests in which it can hide plus
+//     two standard deviations), what a published titratable acidity or pH and the
+//     metals allow of an acid (acidroom.go), a factor of another value (phosphate ≤
+//     3.066 P), the highest value published in its group, and the bound of its own
+//     total. Without any of these nothing is known.
 //
 // Trace and below-limit values are uniform between zero and their limit.
 //

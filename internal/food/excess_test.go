@@ -17,36 +17,66 @@ func milk(sugar float64) *food.Food {
 	})
 }
 
-func TestPublishedTotalAndPartsBothStand(t *testing.T) {
-	p := food.Enter(milk(5.05), nil)
-	assert.InDelta(t, 0.0480, p.Cell("CHOCDF").Amount, 1e-6)
-	assert.InDelta(t, 0.0505, p.Cell("SUGAR").Amount, 1e-6)
-	assert.InDelta(t, 0.8813, p.Cell("WATER").Amount, 1e-6, "and nothing else had to be scaled")
-	rest := p.Cell("CHOCDF-other")
-	assert.InDelta(t, -0.0025, rest.Amount, 1e-6)
-	assert.True(t, rest.Known && rest.Exact(), "the difference of two figures has no spread of its own")
-	assert.True(t, p.Cell("CHOAVL-other").Known)
-	assert.Zero(t, p.Cell("CHOAVL-other").Amount)
-	require.Len(t, p.Notes, 1)
-	assert.Contains(t, p.Notes[0].Text, "both stand")
-
-	// Parts are what their total is.
-	sum := 0.0
-	for _, child := range constituent.Sums().Children(constituent.Carbohydrate) {
-		sum += p.Cells[child.Order].Amount
+// noteOf gives the text of the only note of a kind.
+func noteOf(t *testing.T, p *food.Profile, kind string) string {
+	t.Helper()
+	var texts []string
+	for _, n := range p.Notes {
+		if n.Kind == kind {
+			texts = append(texts, n.Text)
+		}
 	}
-	assert.InDelta(t, p.Cell("CHOCDF").Amount, sum, 1e-12)
+	require.Len(t, texts, 1, kind)
+	return texts[0]
 }
 
-func TestBeyondTwoStandardDeviationsThePartsAreKept(t *testing.T) {
-	p := food.Enter(milk(9.0), nil)
-	assert.Zero(t, p.Cell("CHOCDF-other").Amount)
+// A difference is no measurement: the lactose that somebody analysed makes the
+// carbohydrate, and the note says what was published.
+func TestTotalByDifferenceGivesWayToItsParts(t *testing.T) {
+	p := food.Enter(milk(5.05), nil)
 	assert.InDelta(t, p.Cell("SUGAR").Amount, p.Cell("CHOCDF").Amount, 1e-12)
-	require.NotEmpty(t, p.Notes)
-	assert.Contains(t, p.Notes[0].Text, "the parts are kept")
+	assert.InEpsilon(t, 0.0505, p.Cell("SUGAR").Amount, 0.003, "100.25 g are scaled to 100 g")
+	assert.InEpsilon(t, 0.8813, p.Cell("WATER").Amount, 0.003)
+	assert.Zero(t, p.Cell("CHOCDF-other").Amount)
+	assert.Zero(t, p.Cell("CHOAVL-other").Amount)
+	assert.Contains(t, noteOf(t, p, "over total"), "published as 4.8 g/100 g and its parts as 5.05 g")
 }
 
-func TestNegativeRestMakesNoRoomForAnUnknown(t *testing.T) {
+// A total that was measured and its parts meet: 6.0 ± 0.3 and 6.4 ± 0.3 half way.
+func TestMeasuredTotalAndItsPartsMeet(t *testing.T) {
+	f := sr("x", "Melon", "fruit", map[constituent.ID]float64{"WATER": 91, "SUGAR": 6.0, "GLUS": 3.0, "FRUS": 3.4, "CHOCDF": 8})
+	for id, sd := range map[constituent.ID]float64{"SUGAR": 0.3, "GLUS": 0.2, "FRUS": 0.2236068} {
+		stated(f, id, sd, 0)
+	}
+	p := food.Enter(f, nil)
+	assert.InDelta(t, 0.062, p.Cell("SUGAR").Amount, 2e-5, "half way: the variances are equal")
+	assert.InDelta(t, 3.0/3.4, p.Cell("GLUS").Amount/p.Cell("FRUS").Amount, 1e-9, "the parts keep their proportion")
+	assert.Contains(t, noteOf(t, p, "over total"), "taken as 6.2 g")
+}
+
+func TestContradictedTotalIsThatOfItsParts(t *testing.T) {
+	f := sr("x", "Melon", "fruit", map[constituent.ID]float64{"WATER": 88, "SUGAR": 4.0, "GLUS": 4.0, "FRUS": 5.0, "CHOCDF": 11})
+	for id, sd := range map[constituent.ID]float64{"SUGAR": 0.3, "GLUS": 0.2, "FRUS": 0.2} {
+		stated(f, id, sd, 0)
+	}
+	assert.InDelta(t, 0.09, food.Enter(f, nil).Cell("SUGAR").Amount, 1e-6)
+}
+
+// Sugars of 12.1 g and acids of 2.4 g do not go into the 12.9 g that 87.1 g of water
+// leave: the water, which is what tables measure best, stands.
+func TestRowThatContradictsItselfKeepsItsWater(t *testing.T) {
+	values := map[constituent.ID]float64{"WATER": 87.1, "PROCNT": 0.4, "FAT": 0.1, "ASH": 0.2, "CHOCDF": 12.2, "SUGAR": 12.1, "OA": 3.2}
+	f := sr("x", "Juice", "fruit juice", values)
+	for id := range values {
+		stated(f, id, values[id]*0.005, 0)
+	}
+	p := food.Enter(f, nil)
+	assert.InDelta(t, 0.871, p.Cell("WATER").Amount, 1e-9)
+	assert.InDelta(t, 12.1*12.9/16, 100*p.Cell("SUGAR").Amount, 1e-9)
+	assert.Contains(t, noteOf(t, p, "contradiction"), "103.1 g")
+}
+
+func TestExcessMakesNoRoomForAnUnknown(t *testing.T) {
 	with, without := food.Enter(milk(5.05), nil).Cell("CITAC"), food.Enter(milk(4.80), nil).Cell("CITAC")
 	require.False(t, with.Known)
 	assert.Positive(t, with.Bound)

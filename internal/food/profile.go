@@ -24,6 +24,17 @@ type Cell struct {
 // Exact reports whether the cell has no spread.
 func (c Cell) Exact() bool { return c.Limit == 0 && (c.SD == 0 || c.Amount == 0) }
 
+// variance is that of a value: of one between zero and a limit, rectangular.
+func (c Cell) variance() float64 {
+	const rectangular = 12 // JCGM 100:2008, 4.3.7
+	return c.SD*c.SD + c.Limit*c.Limit/rectangular
+}
+
+// times scales what is known.
+func (c *Cell) times(factor float64) {
+	c.Amount, c.SD, c.Limit = c.Amount*factor, c.SD*factor, c.Limit*factor
+}
+
 // Profile is a food as it enters the ledger.
 type Profile struct {
 	Food   *Food
@@ -49,7 +60,7 @@ func (p *Profile) Cell(id constituent.ID) Cell { return p.Cells[constituent.Must
 
 // Note is something the user should know of how a food entered.
 type Note struct {
-	Kind        string // "negative rest", "over mass", "borrowed", "derived"
+	Kind        string // "over total", "over mass", "contradiction", "borrowed", "derived"
 	Constituent constituent.ID
 	Text        string
 }

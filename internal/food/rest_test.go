@@ -46,18 +46,18 @@ func TestRestTakesWhatTheParentsSpreadLeaves(t *testing.T) {
 	assert.InDelta(t, rest.Amount*food.ClassSpread(constituent.Must("FAT"), "cream"), rest.SD, 1e-9)
 }
 
-// 100 g are 100 g: what is all sucrose leaves no room for polyols, although the
-// spread of its carbohydrate by difference is a wide class default.
+// 100 g are 100 g: what is all sucrose leaves no room for fibre, and a
+// carbohydrate by difference is as sure as what it is the difference of.
 func TestBoundIsTheLeastThatAnyTotalLeaves(t *testing.T) {
 	f := sr("19335", "Sugars, granulated", "sugar", map[constituent.ID]float64{"WATER": 0.02, "CHOCDF": 99.97, "SUGAR": 99.8, "SUCS": 99.8, "ASH": 0.01})
 	stated(f, "SUGAR", 0.29, 7)
 	stated(f, "SUCS", 0.27, 8)
-	cell := food.Enter(f, nil).Cell("SORTL")
+	cell := food.Enter(f, nil).Cell("FIBTG")
 	require.False(t, cell.Known)
 	// 0.17 g have no name; two standard deviations of the sucrose are 0.54 g.
 	assert.Less(t, cell.Bound, 0.01)
 	assert.GreaterOrEqual(t, cell.Bound, 0.0017)
-	assert.Contains(t, cell.Why, "MASS")
+	assert.Contains(t, cell.Why, "balance")
 }
 
 func TestAddedSugarsAreNotKnownWhereSugarsAreNot(t *testing.T) {

@@ -35,6 +35,9 @@ func declare(rules string, a *assay.Assay, facts label.Facts) (Declaration, erro
 	amounts := map[constituent.ID]caution.Amount{}
 	for id, x := range facts.Serving {
 		amounts[id] = caution.Amount{Mean: x.Mean, WithBounds: x.WithBounds, Known: x.Known}
+		if f, ok := a.PerServing.Find(id); ok && !f.Unknown {
+			amounts[id] = caution.Amount{Mean: x.Mean, WithBounds: x.WithBounds, UpTo: f.UpTo, Known: x.Known}
+		}
 	}
 	return Declaration{
 		Declaration: d,

@@ -12,14 +12,15 @@ import (
 
 // figure is one result.
 type figure struct {
-	Mean       number `json:"mean"`
-	SD         number `json:"sd"`
-	Low        number `json:"low"`
-	High       number `json:"high"`
-	Unit       string `json:"unit"`
-	State      string `json:"state"`
-	Coverage   number `json:"coverage"`
-	WithBounds number `json:"with_bounds"`
+	Mean       number  `json:"mean"`
+	SD         number  `json:"sd"`
+	Low        number  `json:"low"`
+	High       number  `json:"high"`
+	Unit       string  `json:"unit"`
+	State      string  `json:"state"`
+	Coverage   number  `json:"coverage"`
+	WithBounds number  `json:"with_bounds"`
+	UpTo       *number `json:"up_to,omitempty"` // where something is unknown; null if nothing bounds it
 }
 
 type unknownFigure struct {
@@ -28,6 +29,7 @@ type unknownFigure struct {
 	State      string    `json:"state"`
 	Coverage   number    `json:"coverage"`
 	WithBounds number    `json:"with_bounds"`
+	UpTo       number    `json:"up_to"`
 }
 
 type table struct {
@@ -225,12 +227,17 @@ func constituentsOf(c assay.Composition) constituents {
 
 func figureOf(r assay.Result) any {
 	if r.Unknown {
-		return unknownFigure{nil, r.Unit, estimate.Unknown.String(), number(r.Coverage), number(r.WithBounds)}
+		return unknownFigure{nil, r.Unit, estimate.Unknown.String(), number(r.Coverage), number(r.WithBounds), number(r.UpTo)}
 	}
-	return figure{
+	out := figure{
 		number(r.Mean), number(r.SD), number(r.Low), number(r.High), r.Unit, r.State.String(),
-		number(r.Coverage), number(r.WithBounds),
+		number(r.Coverage), number(r.WithBounds), nil,
 	}
+	if r.Partial {
+		upTo := number(r.UpTo)
+		out.UpTo = &upTo
+	}
+	return out
 }
 
 func intervalOf(r assay.Result) interval {

@@ -34,6 +34,7 @@ type measured struct {
 	Low  number `json:"low"`
 	High number `json:"high"`
 	Unit string `json:"unit"`
+	Why  string `json:"why,omitempty"` // withheld: then the figures are null
 }
 
 type perVolume struct {
@@ -110,10 +111,15 @@ func chemistryOf(c *assay.Chemistry, density *assay.Result) *chemistry {
 		out.Density = &d
 	}
 	out.Keeping = keepingOf(c.Keeping)
+	if c.TooDry != "" {
+		d := intervalOf(c.Density)
+		out.Density = &d
+	}
 	ratio, corrected := estimatedOf(c.BrixAcid), estimatedOf(c.BrixCorrected)
 	out.BrixFull = &corrected
 	out.PH, out.PHMeter = &ph{estimatedOf(c.PH), number(c.Celsius)}, &ph{estimatedOf(c.PHMeter), assay.MeterCelsius}
 	out.Brix, out.BrixAcid, out.CO2, out.FromMemory = measuredOf(c.Brix), &ratio, measuredOf(c.CO2), c.Unseen
+	out.Brix.Why = c.TooDry
 	out.Capacity, out.StrongIons = perVolumeOf(c.Capacity, "mmol/(l·pH)"), perVolumeOf(c.StrongIons, "mmol/l")
 	if c.Degassed.Unit != "" || c.Degassed.Why != "" {
 		out.PHDegassed = &ph{estimatedOf(c.Degassed), assay.MeterCelsius}
@@ -153,5 +159,5 @@ func perVolumeOf(e assay.Estimate, unit string) *perVolume {
 }
 
 func measuredOf(r assay.Result) *measured {
-	return &measured{number(r.Mean), number(r.Low), number(r.High), r.Unit}
+	return &measured{number(r.Mean), number(r.Low), number(r.High), r.Unit, ""}
 }

@@ -3,8 +3,9 @@
 //
 // Units are those of the vocabulary. An unknown is {"mean": null, "state":
 // "unknown"}; there is no NaN and no infinity. mean, sd, low and high are of the
-// known part; with_bounds adds what the unknown parts could be at most and is
-// null where one has no bound; coverage = mean / with_bounds.
+// known part; with_bounds is the mean with the unknown parts at their most and is
+// null where one has no bound; coverage = mean / with_bounds. up_to stands where
+// something is unknown: the upper end, high, with the unknown parts at their most.
 //
 // A figure of the chemistry that is withheld has mean null and says why; low and
 // high still bound it where they are known.

@@ -55,7 +55,9 @@ func (p *page) solution(c *assay.Chemistry, whole bool) {
 			p.estimate(name, memory, t.Per100g)
 		}
 	}
-	p.row("refractometer", "", p.show(c.Brix), "")
+	if c.TooDry == "" {
+		p.row("refractometer", "", p.show(c.Brix), "")
+	}
 	if whole && c.BrixCorrected.Mean-c.Brix.Mean >= hiddenBrix {
 		p.estimate("with its acid, °Bx", memory, c.BrixCorrected)
 	}
@@ -73,6 +75,9 @@ func (p *page) solution(c *assay.Chemistry, whole bool) {
 	if w := c.Water; w != nil {
 		p.row("hardness, as CaCO₃", "", p.show(w.Hardness), "")
 		p.row("alkalinity, as CaCO₃", "", p.show(w.Alkalinity), "")
+	}
+	if c.TooDry != "" {
+		p.paragraph(marginWidth, 2, "no °Brix and no density: "+Clean(c.TooDry, mostProse))
 	}
 	if c.PHMeter.Why != "" {
 		p.paragraph(marginWidth, 2, noPH(c.PHMeter))

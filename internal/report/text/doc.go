@@ -9,8 +9,8 @@
 // is its central value and its 90 % interval, cut to the digits that its
 // standard deviation supports (digits.go) and to three significant ones at most;
 // one too small for its unit is printed in the next smaller. "≥" stands before a
-// figure where something is unknown; "up to" gives the middle value with every
-// unknown part at its most, rounded upwards. What is wholly unknown is named in
+// figure where something is unknown; "up to" gives the upper end of its interval
+// with every unknown part at its most, rounded upwards: never below the interval. What is wholly unknown is named in
 // words and is never a zero. A figure of which all that is known is a limit far
 // below what the unknown parts could be counts as unknown too.
 //
@@ -27,5 +27,5 @@
 // counted by East Asian width as far as a short table of ranges goes, so emoji
 // sequences and rare scripts may shift a column by a cell. Wrapping breaks at
 // spaces only, and at the page's edge where a word has none. The interval is of
-// the known part; it may reach above "up to", which uses middle values.
+// the known part.
 package textreport

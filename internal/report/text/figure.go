@@ -42,7 +42,7 @@ func finer(r assay.Result) (assay.Result, float64) {
 		return r, 1
 	}
 	r.Unit = unit
-	for _, x := range []*float64{&r.Mean, &r.SD, &r.Low, &r.High, &r.WithBounds} {
+	for _, x := range []*float64{&r.Mean, &r.SD, &r.Low, &r.High, &r.WithBounds, &r.UpTo} {
 		*x *= thousand
 	}
 	return r, thousand
@@ -64,17 +64,17 @@ func (p *page) show(r assay.Result) shown {
 	return s
 }
 
-// bound gives "up to" the most that a result could be; empty if nothing bounds
-// it. Where no figure stands beside it the unit is said.
+// bound gives "up to" the most that a result could be (assay.Result.UpTo); empty if
+// nothing bounds it. Where no figure stands beside it the unit is said.
 func (p *page) bound(r assay.Result, last int) string {
-	if math.IsNaN(r.WithBounds) {
+	if math.IsNaN(r.UpTo) {
 		return ""
 	}
 	p.upTo = true
 	if hollow(r) {
-		return "up" + glue + "to" + glue + upward(r.WithBounds, firstPlace(r.WithBounds)) + glue + r.Unit
+		return "up" + glue + "to" + glue + upward(r.UpTo, firstPlace(r.UpTo)) + glue + r.Unit
 	}
-	return "up to " + upward(r.WithBounds, last)
+	return "up to " + upward(r.UpTo, last)
 }
 
 // sentence gives a result within running text: "118 g (115–121)", or with words

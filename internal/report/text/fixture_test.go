@@ -27,13 +27,13 @@ func figure(id constituent.ID, mean, sd float64) assay.Figure {
 	c := constituent.Must(id)
 	return assay.Figure{Constituent: c, Result: assay.Result{
 		Summary: estimate.Summary{Mean: mean, SD: sd, Low: mean - 1.6*sd, High: mean + 1.7*sd},
-		Unit:    c.Unit, State: estimate.Calculated, Coverage: 1, WithBounds: mean,
+		Unit:    c.Unit, State: estimate.Calculated, Coverage: 1, WithBounds: mean, UpTo: mean + 1.7*sd,
 	}}
 }
 
 // partly makes a figure with an unknown part of at most rest; NaN = no bound.
 func partly(f assay.Figure, rest float64) assay.Figure {
-	f.Partial, f.WithBounds = true, f.Mean+rest
+	f.Partial, f.WithBounds, f.UpTo = true, f.Mean+rest, f.High+rest
 	f.Coverage = f.Mean / f.WithBounds
 	return f
 }

@@ -35,7 +35,7 @@ func (p *page) explain() {
 	}
 	add(p.atLeast, "≥ the known part; where no “up to” follows, nothing bounds the rest")
 	add(p.shares && p.atLeast, "where ≥ stands, shares are of the known part")
-	add(p.upTo, "up to: the middle value with every unknown part at its most")
+	add(p.upTo, "up to: the upper end of the interval with every unknown part at its most")
 	add(p.states[estimate.Assumed], "a partly assumed")
 	add(p.states[estimate.Trace], "t partly a trace")
 	add(p.states[estimate.Below], "b partly below a limit")

@@ -1,0 +1,100 @@
+package food
+
+import (
+	"math"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+)
+
+// rounding is what the digits of published figures may take from or add to 100 g, per
+// gram: five figures printed to a tenth of a gram.
+const rounding = 0.0025
+
+// worthSaying is the share of a total by which its parts must exceed it before a
+// note tells: less is the rounding of published figures (our own bound).
+const worthSaying = 0.01
+
+// byDifference reports whether a total is what tables find by taking the other
+// parts from 100 g: no measurement of its own.
+func byDifference(total *constituent.Constituent) bool {
+	return total.ID == constituent.Carbohydrate || total.ID == constituent.Available
+}
+
+// excess deals with parts that make up more than their published total: no part
+// is ever more than its whole. A total by difference gives way to its parts, which
+// somebody analysed. A measured one and its parts meet, each by its variance, where
+// two standard deviations of both allow it; where they contradict each other the
+// parts make the total. A note says what was published.
+func (e *entry) excess(total *constituent.Constituent, over float64) {
+	cell := e.cell(total)
+	published, parts, both := cell.Amount, cell.Amount+over, cell.variance()+e.variance(total)
+	cell.Amount = parts
+	if !byDifference(total) && published > 0 && over <= 2*math.Sqrt(both) {
+		cell.Amount = published + over*cell.variance()/both
+		e.scale(total, cell.Amount/parts)
+	}
+	if over > worthSaying*published {
+		e.note("over total", total.ID, "%s is published as %.3g g/100 g and its parts as %.3g g: taken as %.3g g", total.Name, 100*published, 100*parts, 100*cell.Amount)
+	}
+}
+
+// scale makes the known parts of a total times factor.
+func (e *entry) scale(total *constituent.Constituent, factor float64) {
+	for _, leaf := range constituent.Sums().Leaves(total.ID) {
+		e.cell(leaf).times(factor)
+	}
+}
+
+// close makes the parts of 100 g add up to 100 g. Where they make more, all are scaled.
+// Where they make more than two standard deviations allow, the row contradicts itself:
+// the water, which is what tables measure best, stands as published, and the solids are
+// lowered to what it leaves.
+func (e *entry) close() {
+	mass, water := constituent.Must(constituent.Mass), e.cell(constituent.Must(constituent.Water))
+	parts, _ := e.sum(mass)
+	if parts == 0 {
+		return
+	}
+	const much = 0.03 // our own bound: tables are said to close within it
+	excess, factor := parts-whole, whole/parts
+	switch {
+	case !e.Food.Chemical && excess > rounding && excess > 2*math.Sqrt(e.variance(mass)) && e.weighed() && water.Amount < whole:
+		e.note("contradiction", constituent.Mass, "the published parts of 100 g add up to %.4g g, more than their spreads allow: what is not water is lowered to what the water leaves", 100*parts)
+		factor = (whole - water.Amount) / (parts - water.Amount)
+		water.times(1 / factor)
+	case excess > much:
+		e.note("over mass", constituent.Mass, "the published parts of 100 g add up to %.4g g: all are scaled to 100 g", 100*parts)
+	}
+	e.scale(mass, factor)
+	for _, c := range constituent.All() {
+		if c.Kind == constituent.Parent { // from here on a parent is the sum of its parts and nothing else
+			e.cell(c).Amount, _ = e.sum(c)
+		}
+	}
+	e.cell(mass).Known, e.cell(mass).State = true, estimate.Calculated
+	for i := range e.Totals {
+		e.Totals[i].Cell.times(factor)
+	}
+}
+
+// variance is that of what is known of a constituent: of its parts, or of a
+// published total that knows better.
+func (e *entry) variance(c *constituent.Constituent) float64 {
+	if c.Kind != constituent.Parent {
+		if cell := e.cell(c); cell.Known {
+			return cell.variance()
+		}
+		return 0
+	}
+	sum := 0.0
+	for _, part := range constituent.Sums().Children(c.ID) {
+		sum += e.variance(part)
+	}
+	for _, t := range e.Totals {
+		if t.Constituent == c {
+			return min(sum, t.Cell.variance())
+		}
+	}
+	return sum
+}

@@ -1,0 +1,26 @@
+package solution
+
+import "sipsum/internal/constituent"
+
+// Wetness gives how much of a mixture of masses in grams, without its fat, is water and
+// alcohol, in per cent, and the least of which a liquid consists. A mixture of nothing
+// but fat has none.
+func Wetness(grams map[constituent.ID]float64) (share, least float64) {
+	wet, all := grams[constituent.Water]+grams[constituent.Alcohol], 0.0
+	for _, child := range constituent.Sums().Children(constituent.Mass) {
+		if child.ID == constituent.Fat {
+			continue
+		}
+		leaves := constituent.Sums().Leaves(child.ID)
+		if child.Kind != constituent.Parent {
+			leaves = []*constituent.Constituent{child}
+		}
+		for _, leaf := range leaves {
+			all += grams[leaf.ID]
+		}
+	}
+	if all > 0 {
+		share = percent * wet / all
+	}
+	return share, constants()["driest liquid"]
+}
