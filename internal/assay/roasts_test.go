@@ -21,8 +21,14 @@ func TestRoastsDifferInNothingThatWasNotMeasuredByRoast(t *testing.T) {
 		require.NotNil(t, f)
 		return food.Enter(f, nil)
 	}
+	for _, pair := range [][2]string{{"coffee-roasted-arabica", "coffee-roasted-arabica-dark"}, {"espresso", "espresso-light"}} {
+		comparesAlike(t, profile(pair[0]), profile(pair[1]))
+	}
+}
+
+func comparesAlike(t *testing.T, medium, dark *food.Profile) {
+	t.Helper()
 	const draws = 400
-	medium, dark := profile("coffee-roasted-arabica"), profile("coffee-roasted-arabica-dark")
 	columns := ledger.NewColumns([]*food.Profile{medium, dark})
 	drawer := ledger.NewDrawer(1, draws+1, columns)
 	apart := func(id constituent.ID) float64 {

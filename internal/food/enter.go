@@ -114,6 +114,12 @@ const (
 // then that food's code.
 const Borrowed = "borrowed"
 
+// IsAgencyRow reports whether a figure of the core table is that of one row of the
+// agency's table, and not made from several.
+func IsAgencyRow(works, ref string) bool {
+	return works == coreAgency && ref != "" && strings.Trim(ref, "0123456789") == ""
+}
+
 // lenderOf gives the food of the same table that lent a value.
 func lenderOf(f *Food, v Value) (lender string, lent bool) {
 	lent = f.ID.Table == coreTable && v.Ref != "" && strings.HasPrefix(v.Source, Borrowed+" ")
@@ -125,7 +131,7 @@ func lenderOf(f *Food, v Value) (lender string, lent bool) {
 // with every other core food that takes it, and one that is borrowed is its
 // lender's; any other value is its food's own.
 func rowOf(f *Food, v Value) string {
-	if f.ID.Table == coreTable && v.Source == coreAgency && v.Ref != "" {
+	if f.ID.Table == coreTable && IsAgencyRow(v.Source, v.Ref) {
 		return ID{Table: agency, Code: v.Ref}.String()
 	}
 	if lender, lent := lenderOf(f, v); lent {

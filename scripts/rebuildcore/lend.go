@@ -32,6 +32,9 @@ func lend(made map[string]map[constituent.ID]record, row record, id constituent.
 			lender = own["ref"]
 			continue
 		}
+		if food.IsAgencyRow(own["source"], own["ref"]) {
+			return nil, fmt.Errorf("%s of %s is a row of SR28: take that row", id, lender)
+		}
 		state, err := estimate.ParseState(own["state"])
 		if err != nil {
 			return nil, fmt.Errorf("%s of %s: %w", id, lender, err)
