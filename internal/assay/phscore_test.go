@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -140,7 +141,7 @@ func phSummary(out *bytes.Buffer, foods, how string, ignorant [2]float64, cases 
 func phCases(t *testing.T) []phCase {
 	lib := coreLibrary(t)
 	var cases []phCase
-	for _, id := range slices.SortedFunc(maps.Keys(lib), func(a, b food.ID) int { return bytes.Compare([]byte(a.Code), []byte(b.Code)) }) {
+	for _, id := range slices.SortedFunc(maps.Keys(lib), func(a, b food.ID) int { return strings.Compare(a.Code, b.Code) }) {
 		value, ok := lib[id].Value("PH")
 		if !ok || !food.Stated(value.Amount) {
 			continue
@@ -178,19 +179,19 @@ func phCells(e assay.Estimate) string {
 }
 
 func phRemark(c phCase) string {
-	remark := ""
+	var remarks []string
 	switch {
 	case c.blind.Why != "":
 	case c.published < c.blind.Low || c.published > c.blind.High:
-		remark = "missed"
+		remarks = append(remarks, "missed")
 	default:
-		remark = "inside"
+		remarks = append(remarks, "inside")
 	}
 	if c.rests {
-		remark += ", entered"
+		remarks = append(remarks, "entered")
 	}
 	if !c.own {
-		remark += ", of another food"
+		remarks = append(remarks, "of another food")
 	}
-	return remark
+	return strings.Join(remarks, ", ")
 }

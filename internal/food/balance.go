@@ -2,6 +2,7 @@ package food
 
 import (
 	"math"
+	"strings"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
@@ -23,7 +24,7 @@ func (e *entry) balance() {
 	mass := constituent.Must(constituent.Mass)
 	parts, _ := e.sum(mass)
 	if left := whole - parts; left > 0 {
-		e.addRest(constituent.MassOther, left, ClassSpread(mass, e.Food.Group)*left, true, "what 100 g have beyond the known parts")
+		e.addRest(mass, constituent.MassOther, left, ClassSpread(mass, e.Food.Group)*left, true, "what 100 g have beyond the known parts")
 	}
 }
 
@@ -50,7 +51,7 @@ func (e *entry) rest(parent *constituent.Constituent) {
 	left := max(cell.Amount-parts, 0)
 	sd, class := e.restSpread(parent, left, variance)
 	if !e.giveRest(parent, left, sd, class) {
-		e.addRest(constituent.RestOf(into), left, sd, class, "what "+string(parent.ID)+" has beyond its known parts")
+		e.addRest(parent, constituent.RestOf(into), left, sd, class, "what "+string(parent.ID)+" has beyond its known parts")
 	}
 	e.total(parent)
 }
@@ -137,16 +138,20 @@ func (e *entry) sum(c *constituent.Constituent) (amount, variance float64) {
 	return amount, variance
 }
 
-// addRest adds to a rest: a parent may be visited through two rules.
-func (e *entry) addRest(id constituent.ID, amount, sd float64, class bool, why string) {
+// addRest adds to the rest of a parent: a parent may be visited through two rules. The
+// rest of a total that was borrowed within the table varies with its lender's.
+func (e *entry) addRest(parent *constituent.Constituent, id constituent.ID, amount, sd float64, class bool, why string) {
 	c := constituent.Must(id)
-	cell := e.cell(c)
+	cell, row := e.cell(c), e.Food.ID.String()
+	if strings.HasPrefix(e.cell(parent).Source, Borrowed+" ") {
+		row = e.cell(parent).Row
+	}
 	if cell.Known { // published rests do not exist
 		amount += cell.Amount
 	}
 	*cell = Cell{
 		Known: true, Amount: amount, SD: sd, State: estimate.Calculated, Bound: None,
-		From: e.Food.ID, Row: e.Food.ID.String(), Why: why, Class: class && amount > 0,
+		From: e.Food.ID, Row: row, Why: why, Class: class && amount > 0,
 	}
 }
 

@@ -10,6 +10,8 @@
 //
 //  1. fill: what the food does not state is borrowed from a lender, marked, and
 //     scaled down where borrowed parts would exceed a total the food states;
+//     the core table borrows within itself too: a dark roast has the potassium of
+//     the medium one, is marked so, and draws it with the medium one's draws;
 //
 //  2. derive: data/derive.csv brings conventions to one form (salt to sodium,
 //     monosaccharide equivalents to mass, nitrogen to protein);

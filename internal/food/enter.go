@@ -2,6 +2,9 @@ package food
 
 import (
 	"fmt"
+	"maps"
+	"slices"
+	"strings"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
@@ -48,6 +51,7 @@ func (e *entry) read(f *Food) {
 	for i := range e.Cells {
 		e.Cells[i] = Cell{State: estimate.Unknown, Bound: None, From: f.ID}
 	}
+	lenders := map[string]int{}
 	for _, v := range f.Values {
 		c, ok := constituent.Find(string(v.Constituent))
 		if !ok {
@@ -59,6 +63,12 @@ func (e *entry) read(f *Food) {
 		}
 		cell, known := cellOf(f, c, v)
 		e.Cells[c.Order], e.published[c.Order] = cell, known
+		if lender, lent := lenderOf(f, v); lent && known && cell.Amount > 0 {
+			lenders[lender]++
+		}
+	}
+	for _, lender := range slices.Sorted(maps.Keys(lenders)) {
+		e.note("borrowed", "", "%d values borrowed from %s", lenders[lender], lender)
 	}
 }
 
@@ -68,6 +78,9 @@ func cellOf(f *Food, c *constituent.Constituent, v Value) (cell Cell, known bool
 	cell = Cell{
 		Known: true, Amount: v.Amount * scale, SD: v.SD * scale, State: v.State, Bound: None,
 		Source: v.Source, From: f.ID, Row: rowOf(f, v),
+	}
+	if lender, lent := lenderOf(f, v); lent {
+		cell.State, cell.Why = max(cell.State, estimate.Calculated), "borrowed from "+lender
 	}
 	switch {
 	case v.State == estimate.Unknown, !Stated(v.Amount) && !Stated(v.Limit):
@@ -96,12 +109,33 @@ const (
 	agency     = "sr"
 )
 
+// Borrowed stands before the works of a figure that a core food has from another food
+// of the table: the potassium of a dark roast is the medium roast's. The reference is
+// then that food's code.
+const Borrowed = "borrowed"
+
+// IsAgencyRow reports whether a figure of the core table is that of one row of the
+// agency's table, and not made from several.
+func IsAgencyRow(works, ref string) bool {
+	return works == coreAgency && ref != "" && strings.Trim(ref, "0123456789") == ""
+}
+
+// lenderOf gives the food of the same table that lent a value.
+func lenderOf(f *Food, v Value) (lender string, lent bool) {
+	lent = f.ID.Table == coreTable && v.Ref != "" && strings.HasPrefix(v.Source, Borrowed+" ")
+	return ID{Table: f.ID.Table, Code: v.Ref}.String(), lent
+}
+
 // rowOf names the source row of a value. A core food that takes its figure from
 // a row of the agency's table shares that measurement with the agency's food and
-// with every other core food that takes it; any other value is its food's own.
+// with every other core food that takes it, and one that is borrowed is its
+// lender's; any other value is its food's own.
 func rowOf(f *Food, v Value) string {
-	if f.ID.Table == coreTable && v.Source == coreAgency && v.Ref != "" {
+	if f.ID.Table == coreTable && IsAgencyRow(v.Source, v.Ref) {
 		return ID{Table: agency, Code: v.Ref}.String()
+	}
+	if lender, lent := lenderOf(f, v); lent {
+		return lender
 	}
 	return f.ID.String()
 }

@@ -178,3 +178,23 @@ func TestFoodsShareARowOnlyWhereTheyShareAMeasurement(t *testing.T) {
 	}
 	assert.Equal(t, food.Enter(a, nil).Cell("K").Row, food.Enter(core, nil).Cell("K").Row)
 }
+
+// A figure that a core food has from another food of the table is one measurement for
+// both, and so is what its total leaves.
+func TestABorrowedFigureIsItsLenders(t *testing.T) {
+	medium, dark := limeJuice(), limeJuice()
+	medium.ID, dark.ID = food.ID{Table: "core", Code: "medium"}, food.ID{Table: "core", Code: "dark"}
+	for i := range dark.Values {
+		medium.Values[i].Source = "src1"
+		dark.Values[i].Source, dark.Values[i].Ref = "borrowed src1", "medium"
+	}
+	lender, borrower := food.Enter(medium, nil), food.Enter(dark, nil)
+	assert.Equal(t, lender.Cell("K").Row, borrower.Cell("K").Row)
+	assert.Equal(t, "borrowed from core:medium", borrower.Cell("K").Why)
+	assert.Equal(t, estimate.Calculated, borrower.Cell("K").State)
+	require.NotEmpty(t, borrower.Notes)
+	assert.Equal(t, "borrowed", borrower.Notes[0].Kind)
+
+	dark.ID.Table = "own" // only the core table keeps such works
+	assert.Equal(t, "own:dark", food.Enter(dark, nil).Cell("K").Row)
+}

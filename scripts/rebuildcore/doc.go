@@ -15,7 +15,8 @@
 //	literature   none but those of literature.csv
 //
 // A row of literature.csv takes the place of the value made above for the same
-// food and constituent.
+// food and constituent. One whose source is "borrowed" has no figures: they are those
+// of the food of this table that its column ref names.
 //
 // # Formulae
 //

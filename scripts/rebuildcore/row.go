@@ -18,7 +18,7 @@ var columns = []string{"code", "constituent", "amount", "sd", "n", "low", "high"
 // build makes the rows of values.csv in the order of foods.csv and of the
 // vocabulary.
 func build(p picks, sr map[string]*food.Food) ([]record, error) {
-	var rows []record
+	made := map[string]map[constituent.ID]record{}
 	for _, f := range p.foods {
 		byID, err := make100g(p, sr, f)
 		if err != nil {
@@ -26,6 +26,18 @@ func build(p picks, sr map[string]*food.Food) ([]record, error) {
 		}
 		for _, row := range p.literature[f["code"]] {
 			byID[constituent.ID(row["constituent"])] = row
+		}
+		made[f["code"]] = byID
+	}
+	var rows []record
+	for _, f := range p.foods {
+		byID := maps.Clone(made[f["code"]])
+		for id, row := range byID {
+			lent, err := lend(made, row, id)
+			if err != nil {
+				return nil, fmt.Errorf("%s: %w", f["code"], err)
+			}
+			byID[id] = lent
 		}
 		for _, c := range constituent.All() {
 			if row, ok := byID[c.ID]; ok {
