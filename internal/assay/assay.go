@@ -55,6 +55,7 @@ type Assay struct {
 	TableEnergy [2]TableEnergy
 	Drivers     *Drivers     // of Why; nil if not asked, or if the drink has none of it
 	Suggestions []Suggestion // of Next
+	Readings    []Reading    // what was read, in the order in which the pots were made
 	Items       []Item       // every food in the drink, garnish included
 	Notes       []Note
 }
@@ -97,7 +98,7 @@ func Run(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods, o 
 	if err != nil {
 		return nil, err
 	}
-	a := &Assay{Drink: d, Options: o, Serving: served, Items: r.items, Notes: w.notes}
+	a := &Assay{Drink: d, Options: o, Serving: served, Readings: w.readings, Items: r.items, Notes: w.notes}
 	a.measure(w)
 	a.dissolve(w)
 	if o.Why != "" {

@@ -1,6 +1,7 @@
 package assay
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -43,6 +44,20 @@ func (w *walk) expected(pot *ledger.Pot, kind string) []float64 {
 	panic("assay: no reading is called " + kind)
 }
 
+// expectedCentrally gives ln of what an instrument would read of a pot if the constants of
+// nature were certain.
+func (w *walk) expectedCentrally(pot *ledger.Pot, kind string) []float64 {
+	drawn := w.constants
+	w.constants = map[string][]float64{}
+	for name, col := range drawn {
+		w.constants[name] = constantColumn(len(col), col[0])
+	}
+	h := w.expected(pot, kind)
+	w.constants = drawn
+	logs(h)
+	return h
+}
+
 // reading is one reading of a pot: in logarithms, but for those of acidity, which are
 // linear (a pH is a logarithm already, and a titratable acidity may be none).
 type reading struct {
@@ -54,6 +69,15 @@ type reading struct {
 	r     float64   // standard deviation of ε
 	model []float64 // part of h: what the model is off by; nil if it is not
 	open  bool      // the recipe hardly tells it, so it cannot disagree
+
+	of     []string // the component that was read; none: the drink
+	unit   string   // as read
+	scale  float64  // from the unit as read to that of h, where there are no logarithms
+	nature float64  // share of the constants of nature in the variance of h
+	spread float64  // standard deviation of its distance from the recipe
+	water  bool     // water that went or came may be its cause
+	met    float64  // what it reads by the update, at central values
+	told   float64  // how well it tells water, in its standard deviations
 }
 
 func (r reading) linear() bool { return r.kind == readPH || r.kind == readTA }
@@ -118,11 +142,15 @@ func (w *walk) with(list []reading, pot *ledger.Pot, m *drink.Measured, kind str
 	}
 	w.journal.write(Readings, kind+" of "+readPot(m), read)
 	logs(h)
+	nature := 0.0
+	if all := variance(h); all > 0 {
+		nature = min(max(1-variance(w.expectedCentrally(pot, kind))/all, 0), 1)
+	}
 	noisy := make([]float64, len(read))
 	for d := range read {
 		noisy[d] = math.Log(z) + read[d]/z - 1 // ε is r wide in logarithms too, however coarse the instrument
 	}
-	return append(list, reading{kind: kind, path: m.StepPath(), z: z, h: h, noisy: noisy, r: sd / z})
+	return append(list, reading{kind: kind, path: m.StepPath(), of: pathOf(m), unit: mustInstrument(kind).unit, z: z, h: h, noisy: noisy, r: sd / z, nature: nature})
 }
 
 // acidityOf is what the recipe says of a pot's acidity, draw by draw; open if it hardly
@@ -160,7 +188,8 @@ func (w *walk) withAcidity(list []reading, pot *ledger.Pot, m *drink.Measured, e
 			h[d] += off
 		}
 		list = append(list, reading{
-			kind: kind, path: m.StepPath(), z: read[0], h: h, noisy: read, r: halfSD(&q) * in(0), model: model, open: expected.open,
+			kind: kind, path: m.StepPath(), of: pathOf(m), unit: cmp.Or(q.Unit, mustInstrument(kind).unit), scale: in(0),
+			z: read[0], h: h, noisy: read, r: halfSD(&q) * in(0), model: model, open: expected.open,
 		})
 	}
 	if m.PH != nil {
