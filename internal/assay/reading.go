@@ -113,13 +113,9 @@ func (w *walk) reading(pot *ledger.Pot, read []*drink.Measured, weighed bool) {
 func (w *walk) condition(pot *ledger.Pot, list []reading, before *kept, weighed bool) map[string][]float64 {
 	w.findWater(pot, list, weighed)
 	u := newUpdate(list)
-	target := map[string][]float64{}
-	for j, r := range list {
-		list[j].spread, list[j].met = u.sd(j), math.NaN()
-		target[r.kind] = r.noisy
-		if u.possible() && !r.linear() {
-			target[r.kind], list[j].met = u.target[j], u.target[j][0]
-		}
+	target := u.targets()
+	for j := range list {
+		list[j].spread = u.sd(j)
 	}
 	if !u.possible() {
 		return target

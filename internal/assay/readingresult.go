@@ -49,15 +49,12 @@ func (w *walk) report(pot *ledger.Pot, list []reading, before *kept) {
 			now = math.Log(now)
 		}
 		e.Used = r.shown(now)
-		left := math.Abs(r.noisy[0] - now)
-		if math.Abs(r.noisy[0]-r.met) < left {
-			left = math.Abs(r.noisy[0] - r.met) // the constants of nature explain it
-		}
-		if e.Agrees = r.open || math.Abs(r.noisy[0]-r.h[0]) <= disagreement*max(r.spread, r.r) && left <= disagreement*r.r; r.open {
+		off, left := math.Abs(r.noisy[0]-r.h[0])/max(r.spread, r.r), math.Abs(r.noisy[0]-now)/math.Hypot(r.own, r.natural())
+		if e.Agrees = r.open || max(off, left) <= disagreement; r.open {
 			e.Expected = math.NaN()
 		}
 		if !e.Agrees {
-			e.Advice = r.advice(before.causes, left > disagreement*r.r)
+			e.Advice = r.advice(before.causes, left > disagreement)
 			w.notes = append(w.notes, Note{Kind: "reading disagrees", Text: e.Note()})
 		}
 		w.readings = append(w.readings, e)
@@ -73,6 +70,10 @@ func (r Reading) Note() string {
 	return fmt.Sprintf("%s: %s: read %s · expected %s · used %s %s; recipe and reading disagree: %s",
 		of, r.Kind, number(r.Read), number(r.Expected), number(r.Used), r.Unit, r.Advice)
 }
+
+// natural is the standard deviation that the constants of nature leave between a pot and
+// its reading.
+func (r reading) natural() float64 { return math.Sqrt(r.nature * variance(r.h)) }
 
 // shown gives what a reading is in its own unit.
 func (r reading) shown(x float64) float64 {

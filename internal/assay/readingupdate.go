@@ -88,7 +88,7 @@ func (u *update) explain(r reading, spread float64) {
 	}
 	move := make([]float64, len(r.h))
 	for d := range move {
-		move[d] = kappa + (1-doubt)*((r.noisy[d]-r.noisy[0])-(r.h[d]-r.h[0]))
+		move[d] = kappa + (1-doubt)*((r.noisy[d]-r.noisy[0])*r.r/r.own-(r.h[d]-r.h[0]))
 	}
 	u.off, u.kappa, u.doubt, u.move = append(u.off, off), append(u.kappa, kappa), append(u.doubt, doubt), append(u.move, move)
 }
@@ -133,6 +133,31 @@ func (u *update) factorise(own *mat.SymDense) bool {
 func (u *update) moves(own *mat.SymDense) float64 {
 	pull := mat.NewVecDense(len(u.kappa), u.gain(u.kappa))
 	return math.Sqrt(max(mat.Inner(pull, own, pull), 0))
+}
+
+// targets gives what the pot reads after the update, by kind. Of an acidity it is what was
+// read; one that was read more than once is the mean, the surer the heavier.
+func (u *update) targets() map[string][]float64 {
+	sum, weight := map[string][]float64{}, map[string]float64{}
+	for j, r := range u.readings {
+		each, w := r.noisy, 1/(r.own*r.own)
+		if u.possible() && !r.linear() {
+			each = u.target[j]
+		}
+		if sum[r.kind] == nil {
+			sum[r.kind] = make([]float64, len(each))
+		}
+		for d, x := range each {
+			sum[r.kind][d] += w * x
+		}
+		weight[r.kind] += w
+	}
+	for kind, col := range sum {
+		for d := range col {
+			col[d] /= weight[kind]
+		}
+	}
+	return sum
 }
 
 // possible reports whether there is a covariance to update by.

@@ -90,9 +90,8 @@ func (w *walk) findWater(pot *ledger.Pot, list []reading, weighed bool) {
 // A mass that was read fixes the sum. Where it is too small there is less water, or, as
 // far as the other readings ask for that water, something of all is lost.
 func (w *walk) moveWater(pot *ledger.Pot, u *update) (c causes) {
-	t := openTap(pot)
-	by, byMass, weight := make([]float64, pot.N), []float64(nil), 0.0
-	asked, short, mass := false, false, []float64(nil)
+	t, mass, others := openTap(pot), pool{}, pool{}
+	target, asked, short := []float64(nil), false, false
 	for j, r := range u.readings {
 		if r.told < limitOf("notice") {
 			continue
@@ -103,37 +102,49 @@ func (w *walk) moveWater(pot *ledger.Pot, u *update) (c causes) {
 			asked = asked || r.water
 			factor = w.waterFor(t, r.kind, want)
 		}
-		if r.kind == readMass {
-			byMass, mass, short = factor, want, rest < 0
+		if r.kind != readMass {
+			others.add(factor, r.told*r.told)
 			continue
 		}
-		weight += r.told * r.told
-		for d, f := range factor {
-			by[d] += f * r.told * r.told
-		}
+		mass.add(factor, r.told*r.told)
+		target, short = want, short || rest < 0
 	}
 	if !asked {
 		return c
 	}
-	for d := range by {
-		if weight > 0 {
-			by[d] /= weight
-		}
+	t.set(func(d int) float64 {
 		switch {
-		case byMass == nil:
-		case short && weight > 0:
-			by[d] = min(max(by[d], byMass[d]), 0)
-		default:
-			by[d] = byMass[d]
+		case mass.weight == 0:
+			return math.Exp(others.mean(d))
+		case short && others.weight > 0:
+			return math.Exp(min(max(others.mean(d), mass.mean(d)), 0))
 		}
-	}
-	t.set(func(d int) float64 { return math.Exp(by[d]) })
-	c.water = math.Expm1(by[0]) * t.central()
-	if short && weight > 0 {
-		c.lost = lose(pot, mass)
+		return math.Exp(mass.mean(d))
+	})
+	c.water = pot.Central(constituent.Water) - t.central()
+	if short && others.weight > 0 {
+		c.lost = lose(pot, target)
 	}
 	return c
 }
+
+// pool is what several readings ask for, draw by draw, each with its weight.
+type pool struct {
+	sum    []float64
+	weight float64
+}
+
+func (p *pool) add(col []float64, weight float64) {
+	if p.sum == nil {
+		p.sum = make([]float64, len(col))
+	}
+	for d, x := range col {
+		p.sum[d] += x * weight
+	}
+	p.weight += weight
+}
+
+func (p *pool) mean(d int) float64 { return p.sum[d] / p.weight }
 
 // wanted gives ln of what a pot shall read once water has moved.
 func (w *walk) wanted(pot *ledger.Pot, u *update, j int) []float64 {
