@@ -56,6 +56,7 @@ type Assay struct {
 	TableEnergy [2]TableEnergy
 	Drivers     *Drivers     // of Why; nil if not asked, or if the drink has none of it
 	Suggestions []Suggestion // of Next
+	Readings    []Reading    // what was read, in the order in which the pots were made
 	Items       []Item       // every food in the drink, garnish included
 	Garnish     []Garnish
 	Notes       []Note
@@ -102,7 +103,9 @@ func Run(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods, o 
 	if err != nil {
 		return nil, err
 	}
-	a := &Assay{Drink: d, Options: o, Serving: served, Items: r.items, Garnish: r.garnish(d), Notes: w.notes, names: r.names}
+	a := &Assay{
+		Drink: d, Options: o, Serving: served, Readings: w.readings, Items: r.items, Garnish: r.garnish(d), Notes: w.notes, names: r.names,
+	}
 	a.measure(w)
 	a.dissolve(w)
 	if o.Why != "" {

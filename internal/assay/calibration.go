@@ -338,7 +338,7 @@ func (w *walk) noteContradiction(f *food.Food, by evidence, own, published []flo
 		return
 	}
 	s := spanOf("composition").high
-	spread := math.Sqrt(variance(own) + variance(published) + s*s)
+	spread := math.Sqrt(solvedVariance(own) + solvedVariance(published) + s*s)
 	if miss := math.Abs(own[0] - published[0]); miss > disagreement*spread {
 		w.notes = append(w.notes, Note{Kind: "acidity", Foods: []string{f.ID.String()}, Text: f.Name() + ": its acids and minerals would make pH " +
 			number(own[0]) + ", published is " + number(published[0]) + "; the published pH counts for most"})
@@ -351,7 +351,8 @@ func wide(own []float64) bool {
 	return (s.High-s.Low)/2 > spanOf("widest").high
 }
 
-func variance(col []float64) float64 {
+// solvedVariance is the variance of the draws for which equilibria are solved.
+func solvedVariance(col []float64) float64 {
 	if len(col) < fewestDraws+1 {
 		return 0
 	}

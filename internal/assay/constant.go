@@ -2,6 +2,7 @@ package assay
 
 import (
 	"math"
+	"slices"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
@@ -12,23 +13,24 @@ import (
 // property is what a gram of a constituent adds to something of the whole
 // liquid.
 type property struct {
-	name string
-	of   func(constituent.ID) (perGram, sd float64, row constituent.ID)
+	name  string
+	of    func(constituent.ID) (perGram, sd float64, row constituent.ID)
+	count func(ledger.Row, constituent.ID) constituent.ID // what a constituent of a row counts as; nil: itself
 }
 
 var (
 	specificVolume = property{"specific volume", func(id constituent.ID) (float64, float64, constituent.ID) {
 		v, row := solution.VolumeOf(id)
 		return v.MlPerGram, v.SD, row
-	}}
+	}, nil}
 	refraction = property{"refraction", func(id constituent.ID) (float64, float64, constituent.ID) {
 		r, row := solution.RefractionOf(id)
 		return r.Brix, r.BrixSD, row
-	}}
+	}, refracts}
 	solubleShare = property{"soluble share", func(id constituent.ID) (float64, float64, constituent.ID) {
 		r, row := solution.RefractionOf(id)
 		return r.Solids, r.SolidsSD, row
-	}}
+	}, dissolves}
 )
 
 // weighted adds up a property over the mass of a pot. What a gram adds is drawn
@@ -36,11 +38,15 @@ var (
 func (w *walk) weighted(pot *ledger.Pot, p property) []float64 {
 	sum := make([]float64, pot.N)
 	for _, col := range pot.Columns.Below(constituent.Mass) {
-		each := w.constant(p, pot.Columns.List[col].ID)
 		for row := range pot.Rows {
 			if !pot.Has(row, col) {
 				continue
 			}
+			id := pot.Columns.List[col].ID
+			if p.count != nil {
+				id = p.count(pot.Rows[row], id)
+			}
+			each := w.constant(p, id)
 			for d, g := range pot.Cell(row, col) {
 				sum[d] += g * each[d]
 			}
@@ -92,8 +98,17 @@ func (w *walk) percent(pot *ledger.Pot, p property) []float64 {
 // brix gives what a refractometer reads of a pot, in °Brix.
 func (w *walk) brix(pot *ledger.Pot) []float64 { return w.percent(pot, refraction) }
 
-// solids gives the soluble solids of a pot in per cent by mass.
-func (w *walk) solids(pot *ledger.Pot) []float64 { return w.percent(pot, solubleShare) }
+// solids gives the soluble solids of a pot in per cent by mass. What water brought to
+// coffee or tea does not count: the instrument is set to zero on that water, and the
+// strength of a brew leaves it out too.
+func (w *walk) solids(pot *ledger.Pot) []float64 {
+	dissolved := pot
+	if slices.ContainsFunc(pot.Rows, extracted) {
+		dissolved = pot.Only(func(row int) bool { return pot.Rows[row].Profile.Food.Group != "water" })
+	}
+	const percent = 100
+	return ratio(w.weighted(dissolved, solubleShare), pot.Mass(), percent)
+}
 
 // density gives the density of a pot in g/ml at 20 °C.
 func (w *walk) density(pot *ledger.Pot) []float64 { return ratio(pot.Mass(), w.volume(pot), 1) }

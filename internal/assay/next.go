@@ -113,20 +113,6 @@ func suits(pot *ledger.Pot, kind string) bool {
 	return true
 }
 
-// steeped reports whether most of a pot comes from coffee or tea.
-func steeped(pot *ledger.Pot) bool {
-	groups := []string{"coffee bean", "coffee drink", "tea leaf", "tea drink"}
-	solids, all := 0.0, 0.0
-	for row, r := range pot.Rows {
-		dry := pot.Of(row, constituent.Mass)[0] - pot.Of(row, constituent.Water)[0]
-		all += dry
-		if slices.Contains(groups, r.Profile.Food.Group) {
-			solids += dry
-		}
-	}
-	return solids > all/2
-}
-
 // worthReading is the least that a reading narrows anything, to be proposed: a
 // fiftieth is less than a thousand draws can tell.
 const worthReading = 0.02

@@ -88,7 +88,7 @@ func (c ownCheck) parts() {
 			c.fault(k.place, do, "%s is less than its parts: %s", k.text, strings.Join(parts, ", "))
 		}
 	}
-	for _, pair := range within {
+	for _, pair := range besides {
 		part, ok := c.found[pair.part]
 		all, known := c.found[pair.of]
 		if ok && known && part.least > all.most+tolerance(part, all) {
@@ -129,8 +129,8 @@ func grams(x float64) string {
 	return strconv.FormatFloat(rounded, 'f', -1, 64)
 }
 
-// within lists what is part of something without being a part of the ledger's mass.
-var within = []struct{ part, of constituent.ID }{
+// besides lists what is part of something without being a part of the ledger's mass.
+var besides = []struct{ part, of constituent.ID }{
 	{constituent.AddedSugar, constituent.Sugar}, {"FATRN", constituent.Fat}, {"CHOLE", constituent.Fat},
 }
 

@@ -99,8 +99,8 @@ func (e evidence) target(own, published []float64, silent, bare bool) []float64 
 	gain := 1.0
 	if !silent {
 		s := max(spanOf("composition").high, math.Abs(own[0]-published[0]))
-		v := variance(own) + s*s
-		gain = v / (v + variance(published))
+		v := solvedVariance(own) + s*s
+		gain = v / (v + solvedVariance(published))
 	}
 	for d, h := range own {
 		target[d] = h + gain*(published[d]-h)

@@ -1,7 +1,6 @@
 package assay
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -22,19 +21,39 @@ const sweeps = 4
 // follow one another are of one state of the pot, so they are taken together.
 func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
 	var read []*drink.Measured
+	weighed := false
 	for _, step := range steps {
 		if m, ok := step.(*drink.Measured); ok {
 			read = append(read, m)
 			continue
 		}
-		w.reading(pot, read)
+		w.reading(pot, read, weighed)
+		weighed = keepsWeight(step, weighed || has(read, readMass))
 		read = nil
 		w.step(pot, step)
 	}
 	if end != nil {
 		read = append(read, end)
 	}
-	w.reading(pot, read)
+	w.reading(pot, read, weighed)
+}
+
+// keepsWeight reports whether the mass of a pot is stated after a step: because the
+// step states it, or because it was and the step leaves no water open.
+func keepsWeight(step drink.Step, weighed bool) bool {
+	switch s := step.(type) {
+	case *drink.Reduce, *drink.Strain, *drink.Curdle, *drink.Brew, *drink.Concentrate, *drink.Split:
+		return true
+	case *drink.Dilute:
+		return s.To != nil
+	case *drink.Steep:
+		return s.Collect != nil
+	case *drink.Wash:
+		return s.Collect != nil || weighed
+	case *drink.Add, *drink.Carbonate:
+		return weighed
+	}
+	return false
 }
 
 // reading conditions a pot on all that was read of it, in one joint update. In
@@ -52,60 +71,73 @@ func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
 // readings are not linear in the logarithms, so the pot is swept with the same K
 // until it reads h′; a mass is then closed on its h′ exactly.
 //
+// A reading that the recipe does not explain counts as the nearest that it does
+// (readingupdate.go), no constituent leaves its own range (readingrange.go), and what is
+// left is water, where water may have gone or come (readingwater.go). weighed says that
+// the mass of the pot is stated.
+//
 // Readings of acidity stand as they are, not in logarithms. They are swept once: what
 // is left of them is closed by closeOnAcidity. A titration takes the place of all that
 // the composition says of acids and ions (titrate). A pH that was read takes the place
 // of those that have been published (calibration.go).
-func (w *walk) reading(pot *ledger.Pot, read []*drink.Measured) {
+func (w *walk) reading(pot *ledger.Pot, read []*drink.Measured, weighed bool) {
 	if slices.ContainsFunc(read, func(m *drink.Measured) bool { return m.PH != nil }) {
 		w.forget(pot)
 	}
 	list := w.take(pot, read)
+	before := keepCells(pot, len(list) > 0)
 	target := map[string][]float64{}
 	if len(list) > 0 {
-		target = w.condition(pot, list)
+		target = w.condition(pot, list, before, weighed)
 	}
 	if titrated := slices.DeleteFunc(slices.Clone(read), func(m *drink.Measured) bool { return m.Titration == nil }); len(titrated) > 0 {
 		w.titrate(pot, titrated)
 		delete(target, readTA) // the titration tells it
 	}
-	if target[readPH] == nil && target[readTA] == nil {
-		return
+	if target[readPH] != nil || target[readTA] != nil {
+		mass := pot.Mass()
+		if err := w.closeOnAcidity(pot, before, target[readPH], target[readTA]); err != nil {
+			w.faults.Add(read[len(read)-1].At(), "check the reading and the recipe", "the acidity that was read cannot be met: %s", err.Error())
+		}
+		if target[readMass] != nil {
+			logs(mass)
+			fillUp(pot, mass)
+		}
 	}
-	if err := w.closeOnAcidity(pot, target[readPH], target[readTA]); err != nil {
-		w.faults.Add(read[len(read)-1].At(), "check the reading and the recipe", "the acidity that was read cannot be met: %s", err.Error())
-	}
-	if mass := target[readMass]; mass != nil {
-		closeOn(pot, mass)
-	}
+	w.report(pot, list, before)
 }
 
 // condition makes the joint update, and gives what each reading reads afterwards, by
 // kind: what the instrument says where there is no covariance to update by, and of
 // acidity always, since what a table leaves out of it has no limit.
-func (w *walk) condition(pot *ledger.Pot, list []reading) map[string][]float64 {
+func (w *walk) condition(pot *ledger.Pot, list []reading, before *kept, weighed bool) map[string][]float64 {
+	w.findWater(pot, list, weighed)
 	u := newUpdate(list)
-	target := map[string][]float64{}
-	for j, r := range list {
-		w.noteDisagreement(r, r.noisy[0]-r.h[0], u.sd(j))
-		target[r.kind] = r.noisy
-		if u.possible() && !r.linear() {
-			target[r.kind] = u.target[j]
-		}
+	target := u.targets()
+	for j := range list {
+		list[j].spread = u.sd(j)
 	}
 	if !u.possible() {
 		return target
 	}
-	before := bulk(pot)
+	bulky := bulk(pot)
 	gains := u.gains(pot)
+	constants := w.constants
+	w.constants = gains.constants(constants)
 	gains.apply(pot, u.move)
 	for i := range sweeps {
 		gains.apply(pot, u.left(w.readAgain(pot, list, i == 0)))
 	}
+	w.constants = constants
+	before.hold(pot)
 	if mass := target[readMass]; mass != nil {
+		if before.held {
+			fillUp(pot, mass)
+		}
 		closeOn(pot, mass)
 	}
-	growBounds(pot, before)
+	growBounds(pot, bulky)
+	before.causes = w.moveWater(pot, u)
 	return target
 }
 
@@ -170,21 +202,4 @@ func growBounds(pot *ledger.Pot, before []float64) {
 			bounds[i] *= now / before[row] // NaN stays NaN
 		}
 	}
-}
-
-func (w *walk) noteDisagreement(r reading, move, sd float64) {
-	if r.open || math.Abs(move) <= disagreement*max(sd, r.r) {
-		return
-	}
-	by := fmt.Sprintf("%+.1f %%", 100*math.Expm1(move))
-	switch r.kind {
-	case readPH:
-		by = fmt.Sprintf("%+.2f pH", move)
-	case readTA:
-		by = fmt.Sprintf("%+.2f g/100 g", move)
-	}
-	w.notes = append(w.notes, Note{
-		Kind: "reading disagrees",
-		Text: fmt.Sprintf("%s: the %s read differs from the recipe by %s, more than %d standard deviations: check the reading and the recipe", r.path, r.kind, by, disagreement),
-	})
 }

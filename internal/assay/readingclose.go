@@ -13,17 +13,17 @@ import (
 //
 // The titratable acidity (g/100 g) is met by acid without a name, as citric; where
 // even none of it is too much, by potassium if the pH was not read, and by less of the
-// named acids if it was. The pH is met by the strong ion that is missing: potassium if
+// named acids, within their range, if it was. The pH is met by the strong ion that is missing: potassium if
 // a base is, chloride if an acid is. Later steps and blends carry these with what is
 // dissolved.
-func (w *walk) closeOnAcidity(pot *ledger.Pot, pH, per100g []float64) error {
+func (w *walk) closeOnAcidity(pot *ledger.Pot, before *kept, pH, per100g []float64) error {
 	in, mass, spare := w.ionsOf(pot, pot.N), pot.Mass(), make([]float64, pot.N)
 	for row := range pot.Rows {
 		for d, x := range pot.Carry(row, unmeasuredOf(citric)) {
 			spare[d] += x / constituent.Must(citric).Molar
 		}
 	}
-	closings := make([]closing, pot.N)
+	closings, spareNamed := make([]closing, pot.N), before.spareAcids(pot)
 	err := eachDraw(pot.N, func(s *acid.Solver, sol *acid.Solution, from, to int) error {
 		near, end, err := in.central(s, sol)
 		if err != nil {
@@ -31,7 +31,7 @@ func (w *walk) closeOnAcidity(pot *ledger.Pot, pH, per100g []float64) error {
 		}
 		still := acid.New(0)
 		for d := from; d < to; d++ {
-			c := closing{solver: s, sol: sol, still: still, near: near, end: end, pH: math.NaN(), want: math.NaN(), spare: spare[d]}
+			c := closing{solver: s, sol: sol, still: still, near: near, end: end, pH: math.NaN(), want: math.NaN(), spare: spare[d], spareNamed: spareNamed[d]}
 			in.fill(sol, d)
 			in.fill(still, d)
 			if err := degas(s, still, near); err != nil {
@@ -63,6 +63,7 @@ type closing struct {
 	near, end  acid.State     // of the central values
 	pH, want   float64        // as read; mol of base to the end point. NaN: not read
 	spare      float64        // mol of acid without a name that can be taken away
+	spareNamed float64        // share of the named acids that can be
 
 	nameless, strong float64 // mol to add; negative: to take away
 	weaker           float64 // share of the named acids to take away
@@ -111,7 +112,7 @@ func (c *closing) meetAcidity() error {
 		return nil
 	}
 	const first = 0.1
-	c.weaker, err = c.find(0, first, 0, 1-closeEnough, func(from, to float64) {
+	c.weaker, err = c.find(0, first, 0, c.spareNamed, func(from, to float64) {
 		for _, sol := range []*acid.Solution{c.sol, c.still} {
 			for i, a := range acid.All() {
 				if isOrganic(a) {
@@ -164,6 +165,23 @@ func (c *closing) find(x, next, low, high float64, move func(from, to float64)) 
 		next = x - now/slope
 	}
 	return x, nil
+}
+
+// spareAcids gives the share of the named acids that can be taken away before one of them
+// leaves its range, draw by draw.
+func (k *kept) spareAcids(pot *ledger.Pot) []float64 {
+	spare := make([]float64, pot.N)
+	fill(spare, 1-closeEnough)
+	limit := func(id constituent.ID) {
+		for d, left := range k.leastOf(pot, id) {
+			spare[d] = min(spare[d], 1-left)
+		}
+	}
+	limit(constituent.OrganicAcids)
+	for _, c := range acidsOf() {
+		limit(c.ID)
+	}
+	return spare
 }
 
 // isOrganic tells acids that are a leaf of the organic acids: what tables name.

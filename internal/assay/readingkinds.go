@@ -1,6 +1,7 @@
 package assay
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -43,6 +44,20 @@ func (w *walk) expected(pot *ledger.Pot, kind string) []float64 {
 	panic("assay: no reading is called " + kind)
 }
 
+// expectedCentrally gives ln of what an instrument would read of a pot if the constants of
+// nature were certain.
+func (w *walk) expectedCentrally(pot *ledger.Pot, kind string) []float64 {
+	drawn := w.constants
+	w.constants = map[string][]float64{}
+	for name, col := range drawn {
+		w.constants[name] = constantColumn(len(col), col[0])
+	}
+	h := w.expected(pot, kind)
+	w.constants = drawn
+	logs(h)
+	return h
+}
+
 // reading is one reading of a pot: in logarithms, but for those of acidity, which are
 // linear (a pH is a logarithm already, and a titratable acidity may be none).
 type reading struct {
@@ -51,9 +66,18 @@ type reading struct {
 	z     float64   // as read
 	h     []float64 // what the recipe gives
 	noisy []float64 // z + ε; ε is 0 in column 0
-	r     float64   // standard deviation of ε
+	r     float64   // standard deviation of ε where the recipe expects it
+	own   float64   // standard deviation of ε where it was read
 	model []float64 // part of h: what the model is off by; nil if it is not
 	open  bool      // the recipe hardly tells it, so it cannot disagree
+
+	of     []string // the component that was read; none: the drink
+	unit   string   // as read
+	scale  float64  // from the unit as read to that of h, where there are no logarithms
+	nature float64  // share of the constants of nature in the variance of h
+	spread float64  // standard deviation of its distance from the recipe
+	water  bool     // water that went or came may be its cause
+	told   float64  // how well it tells water, in its standard deviations
 }
 
 func (r reading) linear() bool { return r.kind == readPH || r.kind == readTA }
@@ -70,7 +94,7 @@ func (w *walk) take(pot *ledger.Pot, read []*drink.Measured) (list []reading) {
 				continue
 			}
 			col := w.amounts.draw(*m.Mass, m.StepPath()+"/"+readMass)
-			list = w.with(list, pot, m, readMass, col, w.amounts.spread(*m.Mass))
+			list = w.with(list, pot, m, readMass, col, func(float64) float64 { return w.amounts.spread(*m.Mass) })
 		}
 		for _, given := range []struct {
 			kind string
@@ -79,9 +103,8 @@ func (w *walk) take(pot *ledger.Pot, read []*drink.Measured) (list []reading) {
 			if given.q == nil {
 				continue
 			}
-			q := w.withInstrument(*given.q, given.kind)
-			col := w.amounts.drawQuantity(q, 1, m.StepPath()+"/"+given.kind)
-			list = w.with(list, pot, m, given.kind, col, halfSD(&q))
+			col := w.amounts.drawQuantity(withInstrument(*given.q, given.kind, given.q.Number), 1, m.StepPath()+"/"+given.kind)
+			list = w.with(list, pot, m, given.kind, col, instrumentAt(*given.q, given.kind))
 		}
 		if m.PH == nil && m.TA == nil {
 			continue
@@ -96,20 +119,30 @@ func (w *walk) take(pot *ledger.Pot, read []*drink.Measured) (list []reading) {
 	if w.faults.Len() > before {
 		return nil
 	}
-	return list
+	slices.SortStableFunc(list, func(a, b reading) int { return cmp.Or(cmp.Compare(a.kind, b.kind), cmp.Compare(a.z, b.z)) })
+	return list // in whatever order it was read
 }
 
-// withInstrument gives a reading without ± the range of the instrument, at least
-// half of the last digit written.
-func (w *walk) withInstrument(q drink.Quantity, kind string) drink.Quantity {
+// withInstrument gives a reading without ± the range that the instrument has where it
+// shows at, at least half of the last digit written.
+func withInstrument(q drink.Quantity, kind string, at float64) drink.Quantity {
 	if q.Half == 0 {
-		q.Half = max(mustInstrument(kind).halfAt(q.Number), math.Pow10(-q.Decimals)/2)
+		q.Half = max(mustInstrument(kind).halfAt(at), math.Pow10(-q.Decimals)/2)
 	}
 	return q
 }
 
-// with adds a reading in logarithms.
-func (w *walk) with(list []reading, pot *ledger.Pot, m *drink.Measured, kind string, read []float64, sd float64) []reading {
+// instrumentAt gives the standard deviation of a reading where the instrument shows at.
+func instrumentAt(q drink.Quantity, kind string) func(at float64) float64 {
+	return func(at float64) float64 {
+		q := withInstrument(q, kind, at)
+		return halfSD(&q)
+	}
+}
+
+// with adds a reading in logarithms. sd is its standard deviation: where the recipe expects
+// it, so that it counts the same whatever was read.
+func (w *walk) with(list []reading, pot *ledger.Pot, m *drink.Measured, kind string, read []float64, sd func(at float64) float64) []reading {
 	h := w.expected(pot, kind)
 	z := read[0]
 	if z <= 0 || !positive(h) {
@@ -117,12 +150,20 @@ func (w *walk) with(list []reading, pot *ledger.Pot, m *drink.Measured, kind str
 		return list
 	}
 	w.journal.write(Readings, kind+" of "+readPot(m), read)
+	expected := h[0]
 	logs(h)
+	nature := 0.0
+	if all := variance(h); all > 0 {
+		nature = min(max(1-variance(w.expectedCentrally(pot, kind))/all, 0), 1)
+	}
 	noisy := make([]float64, len(read))
 	for d := range read {
-		noisy[d] = math.Log(z) + read[d]/z - 1 // ε is r wide in logarithms too, however coarse the instrument
+		noisy[d] = math.Log(z) + read[d]/z - 1 // ε is as wide in logarithms, however coarse the instrument
 	}
-	return append(list, reading{kind: kind, path: m.StepPath(), z: z, h: h, noisy: noisy, r: sd / z})
+	return append(list, reading{
+		kind: kind, path: m.StepPath(), of: pathOf(m), unit: mustInstrument(kind).unit,
+		z: z, h: h, noisy: noisy, r: sd(expected) / expected, own: sd(z) / z, nature: nature,
+	})
 }
 
 // acidityOf is what the recipe says of a pot's acidity, draw by draw; open if it hardly
@@ -149,8 +190,7 @@ func (w *walk) foretell(pot *ledger.Pot, m *drink.Measured) *acidityOf {
 // g/100 g.
 func (w *walk) withAcidity(list []reading, pot *ledger.Pot, m *drink.Measured, expected acidityOf) []reading {
 	add := func(q drink.Quantity, kind string, h, model []float64, in func(d int) float64) {
-		q = w.withInstrument(q, kind)
-		read := w.amounts.drawQuantity(q, 1, m.StepPath()+"/"+kind)
+		read := w.amounts.drawQuantity(withInstrument(q, kind, q.Number), 1, m.StepPath()+"/"+kind)
 		w.journal.write(Readings, kind+" of "+readPot(m), read)
 		for d := range read {
 			read[d] *= in(d)
@@ -160,11 +200,13 @@ func (w *walk) withAcidity(list []reading, pot *ledger.Pot, m *drink.Measured, e
 			h[d] += off
 		}
 		list = append(list, reading{
-			kind: kind, path: m.StepPath(), z: read[0], h: h, noisy: read, r: halfSD(&q) * in(0), model: model, open: expected.open,
+			kind: kind, path: m.StepPath(), of: pathOf(m), unit: cmp.Or(q.Unit, mustInstrument(kind).unit), scale: in(0),
+			z: read[0], h: h, noisy: read, r: instrumentAt(q, kind)(max(h[0]/in(0), 0)) * in(0), own: instrumentAt(q, kind)(q.Number) * in(0),
+			model: model, open: expected.open,
 		})
 	}
 	if m.PH != nil {
-		add(*m.PH, readPH, expected.pH, w.modelError(m.StepPath()), func(int) float64 { return 1 })
+		add(*m.PH, readPH, expected.pH, w.modelError(strings.Join(pathOf(m), "/")), func(int) float64 { return 1 })
 	}
 	if m.TA != nil {
 		density := w.density(pot)

@@ -1,7 +1,9 @@
 package assay
 
 import (
+	"maps"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat"
@@ -18,9 +20,29 @@ const noise = 3
 const fewestDraws = 2
 
 // update is the joint update by a list of readings.
+//
+// Where a reading is further from the recipe than a number of its standard deviations
+// (data/reading_limits.csv; S = cov(h) + R), the recipe does not explain it. It then
+// counts as the nearest reading that the recipe explains,
+//
+//	κ = min(max(z − h, −c·√S), c·√S)
+//
+// at central values, and the further away it is the less it narrows the draws: they move
+// by κ + (1 − ρ)·(ε − (h − h₀)), with ρ growing from 0 at c·√S to 1 at twice that. So all
+// that a reading moves grows with it and stays where it was at its limit. Readings that
+// each agree with the recipe may contradict one another. By Cauchy and Schwarz nothing
+// moves more standard deviations than
+//
+//	m² = κᵀ·(C + R)⁻¹·C·(C + R)⁻¹·κ,   C = cov(h)
+//
+// and where that is beyond the recipe's 99 % the instruments count as coarser, by as much
+// as it takes: the least squares of recipe and readings within that range.
 type update struct {
 	readings []reading
-	move     [][]float64 // by reading: z + ε − h
+	off      []float64   // by reading: z − h at central values
+	kappa    []float64   // by reading: what of it the recipe explains
+	doubt    []float64   // by reading: ρ
+	move     [][]float64 // by reading: κ + (1 − ρ)·(ε − (h − h₀))
 	target   [][]float64 // by reading: ln of what it reads afterwards
 	solve    *mat.Cholesky
 	spread   []float64 // by reading: √(var(h) + r²)
@@ -28,36 +50,22 @@ type update struct {
 
 func newUpdate(list []reading) *update {
 	k, n := len(list), len(list[0].h)
-	u := &update{readings: list, spread: make([]float64, k)}
-	for _, r := range list {
-		move := make([]float64, n)
-		for d := range move {
-			move[d] = r.noisy[d] - r.h[d]
-		}
-		u.move = append(u.move, move)
-	}
-	own, sum := mat.NewSymDense(k, nil), mat.NewSymDense(k, nil)
+	u := &update{readings: list}
+	own := mat.NewSymDense(k, nil)
 	if n-1 >= fewestDraws {
 		for i := range list {
 			for j := i; j < k; j++ {
-				c := stat.Covariance(list[i].h[1:], list[j].h[1:], nil)
-				own.SetSym(i, j, c)
-				sum.SetSym(i, j, c)
+				own.SetSym(i, j, stat.Covariance(list[i].h[1:], list[j].h[1:], nil))
 			}
 		}
 	}
 	for i, r := range list {
-		sum.SetSym(i, i, sum.At(i, i)+r.r*r.r)
-		u.spread[i] = math.Sqrt(sum.At(i, i))
-		if r.linear() {
-			clamp(u.move[i], disagreement*u.spread[i])
-		}
+		u.spread = append(u.spread, math.Sqrt(own.At(i, i)+r.r*r.r))
+		u.explain(r, u.spread[i])
 	}
-	var solve mat.Cholesky
-	if n-1 < fewestDraws || !solve.Factorize(sum) {
+	if n-1 < fewestDraws || !u.factorise(own) {
 		return u
 	}
-	u.solve = &solve
 	for i := range list {
 		target := make([]float64, n)
 		copy(target, list[i].h)
@@ -67,12 +75,89 @@ func newUpdate(list []reading) *update {
 	return u
 }
 
-// clamp keeps a column within ± most. How far an acidity is off beyond what the recipe
-// leaves open is not for its foods to explain: closeOnAcidity takes it.
-func clamp(col []float64, most float64) {
-	for d, x := range col {
-		col[d] = min(max(x, -most), most)
+// explain finds what of a reading the recipe explains, and how each draw moves by it.
+func (u *update) explain(r reading, spread float64) {
+	limit := limitOf("plausible") * spread
+	if r.water || r.linear() {
+		limit = limitOf("plausible beside another cause") * spread
 	}
+	off, doubt := r.noisy[0]-r.h[0], 0.0
+	kappa := min(max(off, -limit), limit)
+	if limit > 0 {
+		doubt = min(math.Abs(off-kappa)/limit, 1)
+	}
+	move := make([]float64, len(r.h))
+	for d := range move {
+		move[d] = kappa + (1-doubt)*((r.noisy[d]-r.noisy[0])*r.r/r.own-(r.h[d]-r.h[0]))
+	}
+	u.off, u.kappa, u.doubt, u.move = append(u.off, off), append(u.kappa, kappa), append(u.doubt, doubt), append(u.move, move)
+}
+
+// factorise solves for the gain, with instruments that count as coarser where the
+// readings together would move the recipe beyond its range.
+func (u *update) factorise(own *mat.SymDense) bool {
+	const halvings = 40
+	coarser := func(times float64) bool {
+		sum := mat.NewSymDense(len(u.readings), nil)
+		sum.CopySym(own)
+		for i, r := range u.readings {
+			sum.SetSym(i, i, sum.At(i, i)+times*r.r*r.r)
+		}
+		u.solve = &mat.Cholesky{}
+		return u.solve.Factorize(sum)
+	}
+	if !coarser(1) {
+		u.solve = nil
+		return false
+	}
+	low, high := 1.0, 1.0
+	for u.moves(own) > limitOf("plausible") && high < math.MaxFloat32 {
+		low, high = high, 2*high
+		coarser(high)
+	}
+	for range halvings {
+		if high == low {
+			break
+		}
+		middle := (low + high) / 2
+		if coarser(middle); u.moves(own) > limitOf("plausible") {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	return coarser(high)
+}
+
+// moves gives m: how many standard deviations the update may move anything.
+func (u *update) moves(own *mat.SymDense) float64 {
+	pull := mat.NewVecDense(len(u.kappa), u.gain(u.kappa))
+	return math.Sqrt(max(mat.Inner(pull, own, pull), 0))
+}
+
+// targets gives what the pot reads after the update, by kind. Of an acidity it is what was
+// read; one that was read more than once is the mean, the surer the heavier.
+func (u *update) targets() map[string][]float64 {
+	sum, weight := map[string][]float64{}, map[string]float64{}
+	for j, r := range u.readings {
+		each, w := r.noisy, 1/(r.own*r.own)
+		if u.possible() && !r.linear() {
+			each = u.target[j]
+		}
+		if sum[r.kind] == nil {
+			sum[r.kind] = make([]float64, len(each))
+		}
+		for d, x := range each {
+			sum[r.kind][d] += w * x
+		}
+		weight[r.kind] += w
+	}
+	for kind, col := range sum {
+		for d := range col {
+			col[d] /= weight[kind]
+		}
+	}
+	return sum
 }
 
 // possible reports whether there is a covariance to update by.
@@ -130,8 +215,9 @@ type gains struct {
 }
 
 type cellGain struct {
-	column func(*ledger.Pot) []float64 // of a cell or of a tracer
+	column func(*ledger.Pot) []float64 // of a cell, of a tracer or of a constant
 	gain   []float64
+	linear bool // not in logarithms
 }
 
 // gains finds K of the entries: of the cells, and of what the rows carry beside them.
@@ -145,7 +231,7 @@ func (u *update) gains(pot *ledger.Pot) gains {
 			copy(x, column)
 			logs(x)
 			if gain := u.gainOf(x); gain != nil {
-				g.list = append(g.list, cellGain{write, gain})
+				g.list = append(g.list, cellGain{write, gain, false})
 			}
 		}
 	}
@@ -158,6 +244,28 @@ func (u *update) gains(pot *ledger.Pot) gains {
 		}
 	}
 	return g
+}
+
+// constants adds K of the constants of nature, which are moved in copies: these are given.
+// Every other pot keeps its own, so the pot would no longer read what was read of it; hence
+// they take only that share of their move which they have in the spread of the reading.
+// Where they have little the pot itself takes the rest, and where they have nearly all a
+// reading says nearly nothing of the pot.
+func (g *gains) constants(of map[string][]float64) map[string][]float64 {
+	moved := map[string][]float64{}
+	for _, name := range slices.Sorted(maps.Keys(of)) {
+		column := slices.Clone(of[name])
+		moved[name] = column
+		gain := g.update.gainOf(column)
+		if gain == nil {
+			continue
+		}
+		for j, r := range g.update.readings {
+			gain[j] *= r.nature
+		}
+		g.list = append(g.list, cellGain{func(*ledger.Pot) []float64 { return column }, gain, true})
+	}
+	return moved
 }
 
 // gainOf gives K of a quantity; nil if it has nothing to do with the readings.
@@ -187,7 +295,11 @@ func (g gains) apply(pot *ledger.Pot, move [][]float64) {
 		g.update.add(shift, c.gain, move)
 		column := c.column(pot)
 		for d, s := range shift {
-			column[d] *= math.Exp(s)
+			if c.linear {
+				column[d] += s
+			} else {
+				column[d] *= math.Exp(s)
+			}
 		}
 	}
 }

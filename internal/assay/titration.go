@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"sipsum/internal/acid"
 	"sipsum/internal/constituent"
@@ -95,11 +94,10 @@ func (w *walk) titrate(pot *ledger.Pot, read []*drink.Measured) {
 
 // potOf names what was titrated, for a reader: a component, or the drink.
 func potOf(m *drink.Measured) string {
-	owner, _, _ := strings.Cut(m.StepPath(), "/")
-	if owner == "finish" {
-		return "the drink"
+	if path := pathOf(m); len(path) > 0 {
+		return path[0]
 	}
-	return strings.NewReplacer("~s", "/", "~t", "~").Replace(owner)
+	return "the drink"
 }
 
 // meterShift gives the strong ion by which a draw's liquid has another pH than the

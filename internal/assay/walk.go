@@ -33,8 +33,9 @@ type walk struct {
 	journal   *journal             // nil unless somebody asks why
 	samples   []sample             // pots that could be read
 
-	faults fail.List
-	notes  []Note
+	faults   fail.List
+	notes    []Note
+	readings []Reading
 }
 
 func newWalk(d *drink.Drink, names *resolved, o Options) *walk {

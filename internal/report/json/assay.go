@@ -103,6 +103,18 @@ type contribution struct {
 	Why       string   `json:"why,omitempty"`
 }
 
+// reading is what an instrument said, what the recipe expects and what is used; expected is
+// null where the recipe hardly tells.
+type reading struct {
+	Path     []string `json:"path"`
+	Kind     string   `json:"kind"`
+	Read     number   `json:"read"`
+	Expected number   `json:"expected"`
+	Used     number   `json:"used"`
+	Unit     string   `json:"unit"`
+	Agrees   bool     `json:"agrees"`
+}
+
 type note struct {
 	Kind        string   `json:"kind"`
 	Constituent string   `json:"constituent,omitempty"`
@@ -134,6 +146,7 @@ type assayBody struct {
 	Serving       serving                           `json:"serving"`
 	Per100g       composition                       `json:"per_100_g"`
 	Per100ml      composition                       `json:"per_100_ml"`
+	Readings      []reading                         `json:"readings"`
 	Chemistry     *chemistry                        `json:"chemistry"`
 	Components    []component                       `json:"components"`
 	Garnish       []garnish                         `json:"garnish"`
@@ -169,6 +182,7 @@ func bodyOf(a *assay.Assay) assayBody {
 		},
 		Per100g:       composition{constituentsOf(a.Per100g)},
 		Per100ml:      composition{constituentsOf(a.Per100ml)},
+		Readings:      readingsOf(a.Readings),
 		Chemistry:     chemistryOf(a.Chemistry, &a.Density),
 		Components:    []component{},
 		Garnish:       garnishOf(a.Garnish),
@@ -253,6 +267,14 @@ func contributionOf(c assay.Contribution) contribution {
 	if c.Unknown {
 		bound := number(c.Bound)
 		out.UpTo = &bound
+	}
+	return out
+}
+
+func readingsOf(list []assay.Reading) []reading {
+	out := make([]reading, 0, len(list))
+	for _, r := range list {
+		out = append(out, reading{append([]string{}, r.Path...), r.Kind, number(r.Read), number(r.Expected), number(r.Used), r.Unit, r.Agrees})
 	}
 	return out
 }

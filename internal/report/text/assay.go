@@ -19,6 +19,7 @@ func Assay(w io.Writer, s *sheet.Sheet, st Style) error {
 	p := newPage(st)
 	notes := &footnotes{}
 	p.head(s, "assay")
+	p.readings(s.Assay)
 	p.composition(s.Assay)
 	p.garnish(s.Assay)
 	p.tableEnergy(s.Assay)
@@ -97,7 +98,7 @@ func (p *page) gaps(a *assay.Assay) {
 func (p *page) notes(a *assay.Assay) {
 	begun := false
 	for _, n := range a.Notes {
-		if n.Kind == noteUnknown {
+		if n.Kind == noteUnknown || n.Kind == noteDisagrees {
 			continue
 		}
 		if !begun {

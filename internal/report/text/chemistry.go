@@ -14,7 +14,7 @@ func (p *page) chemistry(a *assay.Assay, whole bool, works sheet.PHWorks, notes 
 		return
 	}
 	p.heading("As a solution")
-	p.solution(a.Chemistry, whole)
+	p.solution("", a.Chemistry, whole)
 	p.restsOn(a.Chemistry, works, notes)
 	if a.Degassed {
 		p.gasGone(a.Chemistry)
@@ -24,7 +24,7 @@ func (p *page) chemistry(a *assay.Assay, whole bool, works sheet.PHWorks, notes 
 	for _, c := range a.Components {
 		if c.Chemistry != nil {
 			p.line("  ", p.bold(Clean(c.Name, mostName)))
-			p.solution(c.Chemistry, false)
+			p.solution(c.Name, c.Chemistry, false)
 			p.restsOn(c.Chemistry, works, notes)
 			p.keeping(c.Chemistry.Keeping)
 			p.doses(c.Chemistry.Doses)
@@ -36,8 +36,9 @@ func (p *page) chemistry(a *assay.Assay, whole bool, works sheet.PHWorks, notes 
 	}
 }
 
-// solution prints one liquid; whole adds the other end points of titration.
-func (p *page) solution(c *assay.Chemistry, whole bool) {
+// solution prints one liquid, a component or the drink; whole adds the other end points of
+// titration.
+func (p *page) solution(of string, c *assay.Chemistry, whole bool) {
 	memory := p.memory(len(c.Unseen) > 0)
 	if whole && c.Celsius != assay.MeterCelsius {
 		p.estimate(fmt.Sprintf("pH at %g °C", c.Celsius), memory, c.PH)
@@ -80,11 +81,11 @@ func (p *page) solution(c *assay.Chemistry, whole bool) {
 		p.paragraph(marginWidth, 2, "no °Brix and no density: "+Clean(c.TooDry, mostProse))
 	}
 	if c.PHMeter.Why != "" {
-		p.paragraph(marginWidth, 2, noPH(c.PHMeter))
+		p.paragraph(marginWidth, 2, noPH(c.PHMeter)+". A meter tells: "+toWrite(of, "ph"))
 	}
 	if len(c.Acidity) > 0 {
 		if first := c.Acidity[0]; first.Per100g.Why != c.PHMeter.Why {
-			p.paragraph(marginWidth, 2, fmt.Sprintf("no acidity to pH %.1f: ", first.EndPoint)+Clean(first.Per100g.Why, mostProse))
+			p.paragraph(marginWidth, 2, fmt.Sprintf("no acidity to pH %.1f: ", first.EndPoint)+Clean(first.Per100g.Why, mostProse)+". A burette tells: "+toWrite(of, "ta"))
 		}
 	}
 	if whole && c.Capacity.Why == "" {
@@ -97,7 +98,7 @@ func (p *page) solution(c *assay.Chemistry, whole bool) {
 // hiddenBrix is what acid hides from a refractometer before it is worth a line.
 const hiddenBrix = 0.05
 
-// restsOn says on whose published pH a pH rests.
+// restsOn says on whose published pH a pH rests that is printed.
 func (p *page) restsOn(c *assay.Chemistry, works sheet.PHWorks, notes *footnotes) {
 	if c.PHMeter.Why != "" || len(c.RestsOn) == 0 {
 		return

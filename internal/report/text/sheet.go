@@ -13,6 +13,7 @@ func Sheet(w io.Writer, s *sheet.Sheet, st Style) error {
 	p := newPage(st)
 	notes := &footnotes{}
 	p.head(s, "sheet")
+	p.readings(s.Assay)
 	p.gap()
 	p.paragraph(0, 0, p.summary(s))
 	p.garnish(s.Assay)

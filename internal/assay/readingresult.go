@@ -1,0 +1,107 @@
+package assay
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"sipsum/internal/drink"
+	"sipsum/internal/ledger"
+)
+
+// Reading is what an instrument said of a pot, what the recipe expects of it, and what the
+// pot reads now that both have been taken into account.
+type Reading struct {
+	Path     []string // of the component; none: the drink
+	Kind     string
+	Unit     string
+	Read     float64
+	Expected float64 // NaN: the recipe hardly tells
+	Used     float64
+	Agrees   bool
+	Advice   string // what was made of a reading that does not agree, and what to do
+}
+
+// pathOf gives the component that was read; none for the drink.
+func pathOf(m *drink.Measured) []string {
+	owner, _, _ := strings.Cut(m.StepPath(), "/")
+	if owner == "finish" {
+		return nil
+	}
+	return []string{strings.NewReplacer("~s", "/", "~t", "~").Replace(owner)}
+}
+
+// report writes down what was read, expected and used. A reading disagrees that is further
+// from the recipe than chance takes it, or from what is used, since then the readings
+// contradict one another.
+func (w *walk) report(pot *ledger.Pot, list []reading, before *kept) {
+	if len(list) == 0 {
+		return
+	}
+	used := w.readAgain(pot.First(1), list, true)
+	for j, r := range list {
+		if used[j] == nil {
+			continue // reported as a fault
+		}
+		e := Reading{Path: r.of, Kind: r.kind, Unit: r.unit, Read: r.shown(r.noisy[0]), Expected: r.shown(r.h[0])}
+		now := used[j][0]
+		if !r.linear() {
+			now = math.Log(now)
+		}
+		e.Used = r.shown(now)
+		off, left := math.Abs(r.noisy[0]-r.h[0])/max(r.spread, r.r), math.Abs(r.noisy[0]-now)/math.Hypot(r.own, r.natural())
+		if e.Agrees = r.open || max(off, left) <= disagreement; r.open {
+			e.Expected = math.NaN()
+		}
+		if !e.Agrees {
+			e.Advice = r.advice(before.causes, left > disagreement)
+			w.notes = append(w.notes, Note{Kind: "reading disagrees", Text: e.Note()})
+		}
+		w.readings = append(w.readings, e)
+	}
+}
+
+// Note says in one sentence that a reading and the recipe disagree.
+func (r Reading) Note() string {
+	of := "the drink"
+	if len(r.Path) > 0 {
+		of = strings.Join(r.Path, ", ")
+	}
+	return fmt.Sprintf("%s: %s: read %s · expected %s · used %s %s; recipe and reading disagree: %s",
+		of, r.Kind, number(r.Read), number(r.Expected), number(r.Used), r.Unit, r.Advice)
+}
+
+// natural is the standard deviation that the constants of nature leave between a pot and
+// its reading.
+func (r reading) natural() float64 { return math.Sqrt(r.nature * variance(r.h)) }
+
+// shown gives what a reading is in its own unit.
+func (r reading) shown(x float64) float64 {
+	if r.linear() {
+		return x / r.scale
+	}
+	return math.Exp(x)
+}
+
+// advice says what a reading that disagrees was taken for, and what to do; left says
+// whether something of it is left over.
+func (r reading) advice(c causes, left bool) string {
+	const (
+		gram = 1.0
+		part = 0.005
+	)
+	told := r.told >= limitOf("notice")
+	switch {
+	case r.linear() && left:
+		return "used as far as the acids may reach: check the meter, the sample and the amounts"
+	case r.linear():
+		return "met by acid or base that no food names: check the meter and the amounts"
+	case r.kind == readMass && c.lost >= part:
+		return fmt.Sprintf("%.0f %% of all count as lost: check what stayed behind, and the amounts", 100*c.lost)
+	case told && c.water <= -gram:
+		return fmt.Sprintf("%s g of water count as gone: weigh the pot and give its mass, or correct the amounts", number(-c.water))
+	case told && c.water >= gram:
+		return fmt.Sprintf("%s g of water count as in it that the recipe does not name: weigh the pot and give its mass, or correct the amounts", number(c.water))
+	}
+	return "used as far as the recipe allows: read again, and check the amounts and the mass"
+}
