@@ -115,7 +115,7 @@ func blendAcidityIsTheMean(b blend, broken say) {
 }
 
 func waterThins(b blend, broken say) {
-	if b.partner.in100g(constituent.Water) < 99.9 {
+	if b.partner.name != partners[0].name {
 		return
 	}
 	for _, id := range []constituent.ID{"SUGAR", "CAFFN", "OA", "ALC", "ENERC"} {

@@ -392,7 +392,11 @@ func made(d *drink.Drink) map[constituent.ID]bool {
 	all := map[constituent.ID]bool{}
 	add := func(steps []drink.Step) {
 		for _, step := range steps {
-			for _, id := range prep.Makes(step) {
+			ids := prep.Makes(step)
+			if _, ferments := step.(*drink.Ferment); ferments {
+				ids = append(ids, constituent.Water) // alcohol and oxygen make acetic acid and water
+			}
+			for _, id := range ids {
 				all[id] = true
 				for _, leaf := range constituent.Sums().Leaves(id) {
 					all[leaf.ID] = true
@@ -500,7 +504,7 @@ func acidityOfItsAcids(s *subject, broken say) {
 func sourTakesBase(s *subject, broken say) {
 	s.chemistries(func(of string, c *assay.Chemistry) {
 		sour := c.PHMeter.Why == "" && c.PHMeter.Unit != "" && c.PHMeter.Mean < limit("acid liquid")
-		known := c.Capacity.Why == "" && c.Capacity.Mean >= 1
+		known := c.Capacity.Why == "" && c.Capacity.Mean >= 1 && c.CO2.Mean == 0 // acidity is without gas
 		if sour && known && len(c.Acidity) > 0 && c.Acidity[0].Per100g.Why == "" && c.Acidity[0].Per100g.Mean <= 0 {
 			broken(limit("acid liquid")-c.PHMeter.Mean, "pH %.2f of %s and no acidity", c.PHMeter.Mean, of)
 		}

@@ -34,10 +34,12 @@ var printedLaws = []law{
 
 var slips = regexp.MustCompile(`\bNaN\b|[+−-]Inf\b|%!|<nil>|0x[0-9a-f]{8}|\{\{`)
 
-// lines calls f for every line of every page before its sources, which quote others.
+// lines calls f for every line of figures of every page: before the notes, which speak of
+// differences, and the sources, which quote others.
 func (s *subject) lines(f func(view, line string)) {
 	for _, view := range order(s.pages) {
 		page, _, _ := strings.Cut(s.pages[view], "\nSources\n")
+		page, _, _ = strings.Cut(page, "\nNotes\n")
 		for line := range strings.SplitSeq(page, "\n") {
 			f(view, line)
 		}
@@ -45,11 +47,13 @@ func (s *subject) lines(f func(view, line string)) {
 }
 
 func noSlipOfAPrinter(s *subject, broken say) {
-	s.lines(func(view, line string) {
-		if slips.MatchString(line) {
-			broken(1, "%s: %s", view, line)
+	for _, view := range order(s.pages) {
+		for line := range strings.SplitSeq(s.pages[view], "\n") {
+			if slips.MatchString(line) {
+				broken(1, "%s: %s", view, line)
+			}
 		}
-	})
+	}
 }
 
 func pageIs80Wide(s *subject, broken say) {
