@@ -21,6 +21,7 @@ func Freeze(pot *ledger.Pot, to []float64, f Factors) (Outcome, error) {
 	if to[0] > mass[0] {
 		return Outcome{}, impossible("freeze down to %.4g g: the pot holds only %.4g g", to[0], mass[0])
 	}
+	// guard: no ice without water
 	if dry := mass[0] - water[0]; to[0] < dry {
 		return Outcome{}, impossible("freeze down to %.4g g: there are %.4g g of dry matter", to[0], dry)
 	}

@@ -45,6 +45,7 @@ func Curdle(pot *ledger.Pot, collect []float64, by string, celsius float64, f Fa
 		others: &filter{through: "paper", factors: f, drawn: map[passedKey][]float64{}, part: whole(pot.N)},
 	}
 	liquor := passing(pot, m)
+	// guard: no more than the whey
 	if collect[0] > liquor[0] {
 		return Outcome{}, impossible("collect %.4g g: curd and whey give about %.4g g of whey", collect[0], liquor[0])
 	}

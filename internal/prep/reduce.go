@@ -16,6 +16,7 @@ func Reduce(pot *ledger.Pot, to []float64, f Factors) (Outcome, error) {
 	if to[0] > mass[0] {
 		return Outcome{}, impossible("reduce to %.4g g: the pot holds only %.4g g", to[0], mass[0])
 	}
+	// guard: not below the dry matter
 	if dry := mass[0] - water[0]; to[0] < dry {
 		return Outcome{}, impossible("reduce to %.4g g: there are %.4g g of dry matter", to[0], dry)
 	}

@@ -44,10 +44,14 @@ var paths = []path{
 	{name: "add carrot juice", write: add("core:carrot-juice", 60)},
 	{name: "add hard water", write: add("core:water-mineral-high", 60)},
 	{name: "add spirit", write: add("core:vodka-40", 60)},
-	{name: "steep", write: func(p, _ float64) string { return "steep: {ingredients: [" + f(20*p) + " g core:spearmint], for: 10 min}" }},
+	{name: "steep", write: func(p, _ float64) string {
+		return "steep: {ingredients: [" + f(20*p) + " g core:spearmint], for: 10 min}"
+	}},
 	{name: "wash", write: func(p, _ float64) string { return "wash: {fat: [" + f(30*p) + " g core:butter-unsalted]}" }},
 	{name: "strain", write: func(p, m float64) string { return "strain: {collect: " + f(m*(0.2+0.5*p)) + " g, through: cloth}" }, sets: true},
-	{name: "split", write: func(p, _ float64) string { return "split: {keep: {FAT: " + f(100-99*p) + " %, FIBTG: " + f(100-99*p) + " %}, because: \"invented\"}" }},
+	{name: "split", write: func(p, _ float64) string {
+		return "split: {keep: {FAT: " + f(100-99*p) + " %, FIBTG: " + f(100-99*p) + " %}, because: \"invented\"}"
+	}},
 }
 
 func add(food string, most float64) func(p, mass float64) string {

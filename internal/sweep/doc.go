@@ -22,7 +22,7 @@
 //
 // A guard is a statement of the program without which a figure becomes absurd. The
 // line above it says "// guard: NAME"; guards_test.go lists each with the law that
-// breaks without it and a drink that shows so. SIPSUM_GUARDS=1 takes every guard
+// breaks without it and a drink that shows so. SIPSUM_GUARDS=all takes every guard
 // out in turn and insists that its law is then broken.
 //
 // # Limits

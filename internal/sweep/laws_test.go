@@ -14,6 +14,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/prep"
+	"sipsum/internal/unit"
 )
 
 // rounding is what sums of floating point numbers may be off by, relative.
@@ -47,6 +48,9 @@ var laws = []law{
 	{"sour takes base", "a liquid below pH 5 whose buffer is known has an acidity", "charge balance", sourTakesBase},
 	{"withheld says why", "a figure of the chemistry that is withheld says why, and what to read", "design §9", withheldSaysWhy},
 	{"withheld rests on nothing", "a pH that is withheld rests on no published pH", "one pot cannot say both", withheldRestsOnNothing},
+	{"weighs what was poured", "a drink that is only mixed weighs what its lines say", "conservation of mass", weighsWhatWasPoured},
+	{"a ratio needs acid", "°Brix to acidity is of what has an acidity", "a quotient by nothing is no figure", aRatioNeedsAcid},
+	{"an open pH is withheld", "a pH whose interval is wider than ± 0.5 is withheld", "data/acid_unmeasured.csv, widest", anOpenPHIsWithheld},
 	{"protein needs a titration", "above 1.5 g of protein in 100 g no pH from composition", "data/acid_unmeasured.csv", proteinNeedsATitration},
 }
 
@@ -544,4 +548,46 @@ func proteinNeedsATitration(s *subject, broken say) {
 	if protein := s.in100g(constituent.Protein); protein > limit("protein") && s.assay.Chemistry.PHMeter.Why == "" {
 		broken(protein, "pH %.2f with %.2g g of protein in 100 g", s.assay.Chemistry.PHMeter.Mean, protein)
 	}
+}
+
+func weighsWhatWasPoured(s *subject, broken say) {
+	d := s.assay.Drink
+	if len(d.Finish)+len(d.Garnish)+len(d.Components) > 0 {
+		return
+	}
+	sum, half, ranged := 0.0, 0.0, true
+	for _, l := range d.Build {
+		if l.Portion != "" || l.Amount.Measure.Kind != unit.Mass {
+			return
+		}
+		sum += l.Amount.Base() / float64(d.Serves)
+		half += l.Amount.Half * l.Amount.Measure.Factor / float64(d.Serves)
+		ranged = ranged && l.Amount.Half > 0 && !l.Amount.Sigma
+	}
+	mass := s.assay.Mass
+	if math.Abs(sum-mass.Mean) > 1e-6*sum {
+		broken(math.Abs(sum/mass.Mean-1), "%.6g g were poured, it weighs %.6g g", sum, mass.Mean)
+	}
+	if ranged && (mass.Low < (sum-half)*(1-1e-6) || mass.High > (sum+half)*(1+1e-6)) {
+		broken(mass.SD/mass.Mean, "%.6g g ± %.3g g were poured, it weighs %.6g to %.6g g", sum, half, mass.Low, mass.High)
+	}
+}
+
+func aRatioNeedsAcid(s *subject, broken say) {
+	s.chemistries(func(of string, c *assay.Chemistry) {
+		if len(c.Acidity) == 0 || c.BrixAcid.Why != "" || c.BrixAcid.Unit == "" {
+			return
+		}
+		if acidity := c.Acidity[0].Per100g; acidity.Why == "" && acidity.Mean < assay.HardlySour {
+			broken(1, "°Brix to acidity %.4g of %s, whose acidity is %.3g g/100 g", c.BrixAcid.Mean, of, acidity.Mean)
+		}
+	})
+}
+
+func anOpenPHIsWithheld(s *subject, broken say) {
+	s.chemistries(func(of string, c *assay.Chemistry) {
+		if half := (c.PHMeter.High - c.PHMeter.Low) / 2; !s.read() && c.PHMeter.Why == "" && half > limit("widest")*(1+1e-6) {
+			broken(half, "pH %.2f (%.2f–%.2f) of %s", c.PHMeter.Mean, c.PHMeter.Low, c.PHMeter.High, of)
+		}
+	})
 }

@@ -18,6 +18,7 @@ var printedLaws = []law{
 	{"share on a page", "a share on a page is at most 100 %", "a share is of a total", shareOnAPage},
 	{"no empty name", "no name in a document is empty", "design §9", noEmptyName},
 	{"numbers of a document", "mean, low and high are numbers together; 0 ≤ low ≤ mean ≤ high", "design §9", numbersOfADocument},
+	{"unknown is not zero", "what may be there is never printed as 0", "design §2", unknownIsNotZero},
 	{"up_to above high", "up_to is at least high, and with_bounds", "design §5 (5)", upToAboveHigh},
 	{"up_to below the serving", "what could be of a part of the mass is no more than the serving", "design §5 (5)", upToBelowTheServing},
 	{"up_to below the parent's", "a part could be no more than its parent could be", "design §5 (5)", upToBelowTheParents},
@@ -161,6 +162,16 @@ func numbersOfADocument(s *subject, broken say) {
 			broken(-low, "%s: low %.4g", path, low)
 		}
 	})
+}
+
+func unknownIsNotZero(s *subject, broken say) {
+	for id, object := range s.constituents() {
+		mean, known := number(object, "mean")
+		bounds, bounded := number(object, "with_bounds")
+		if known && mean == 0 && (!bounded || bounds > 0) {
+			broken(bounds, "%s is 0, with bounds %v", id, object["with_bounds"])
+		}
+	}
 }
 
 func upToAboveHigh(s *subject, broken say) {
