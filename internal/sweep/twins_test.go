@@ -107,7 +107,8 @@ func reversed(text string) (string, bool) {
 func sameFoodTwice(lines []string) bool {
 	seen := map[string]bool{}
 	for _, l := range lines {
-		name := l[strings.LastIndex(strings.TrimSpace(l), " ")+1:]
+		words := strings.Fields(l)
+		name := words[len(words)-1]
 		if seen[name] {
 			return true
 		}
@@ -191,8 +192,8 @@ func unfolded(text string) (string, bool) {
 			for ingredient := range strings.Lines(m[2]) {
 				parts := amountOf.FindStringSubmatch("  - " + strings.TrimPrefix(ingredient, "      - "))
 				x, _ := strconv.ParseFloat(parts[2], 64)
-				food := ingredient[strings.LastIndex(strings.TrimSpace(ingredient), " ")+1:]
-				out = append(out, fmt.Sprintf("  - %.12f g %s", x*grams/total, food))
+				words := strings.Fields(ingredient)
+				out = append(out, fmt.Sprintf("  - %.12f g %s\n", x*grams/total, words[len(words)-1]))
 			}
 		}
 		lines = out
