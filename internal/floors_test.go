@@ -33,7 +33,7 @@ var floors = [][]string{
 	{"internal/sheet"},
 	{"internal/store", "internal/tables/core", "internal/tables/sr", "internal/tables/ifct", "internal/tables/ciqual", "internal/tables/swiss", "internal/tables/generic", "internal/tables/cofid", "internal/tables/cnf", "internal/tables/fdc", "internal/tables/fndds", "internal/tables/stfcj", "internal/tables/tablestest", "internal/report/json", "internal/report/text"},
 	{"internal/tables"},
-	{"internal/cli"},
+	{"internal/cli", "internal/sweep"},
 	{"cmd/sipsum", "scripts/rebuildcore", "scripts/corereport", "scripts/spread", "scripts/download", "scripts/benchload"},
 }
 

@@ -47,6 +47,7 @@ func (a amounts) draw(amount unit.Amount, path string) []float64 {
 		half = a.resolution(amount) / 2
 	}
 	if in.Shape == estimate.Uniform {
+		// guard: no amount below zero
 		in.Low, in.High = max(central-half, 0), central+half
 	}
 	col := make([]float64, a.n)

@@ -98,6 +98,7 @@ func (w *walk) chemistry(pot *ledger.Pot, celsius float64, last []*drink.Measure
 		corrected[d] = solution.CorrectedBrix(brix[d], a.per100g[0][d])
 	}
 	c.BrixCorrected = Estimate{Result: known(m.Of(corrected), "°Bx")}
+	// guard: a ratio needs acid
 	if a.per100g[0][0] < HardlySour {
 		c.BrixAcid.withhold("there is hardly any acid to divide by")
 	}

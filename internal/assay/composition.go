@@ -53,6 +53,7 @@ func (m *meter) composition(pot *ledger.Pot, ids []*constituent.Constituent, of 
 			Unit:    c.Unit,
 			State:   pot.State(c.ID),
 			Partial: len(rows) > 0,
+			// guard: unknown is not zero
 			Unknown: total[0] == 0 && len(rows) > 0, // none of what is known is more than nothing
 		}
 		scale := times * c.PerGram

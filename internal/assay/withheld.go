@@ -56,6 +56,7 @@ func (w *walk) unsolvable(pot *ledger.Pot) string {
 	switch limit := spanOf("protein").high; {
 	case mass <= 0 || pot.Central(constituent.Water) <= 0:
 		return "there is no water in it"
+	// guard: protein buffers
 	case hundred*protein/mass > limit:
 		return fmt.Sprintf("%.1f g of protein in 100 g buffer as its acids do: no pH from composition above %g g; titrate it", hundred*protein/mass, limit)
 	}
@@ -81,6 +82,7 @@ func (c *Chemistry) withholdUnknown(in ions, protein string, sure surely) {
 		c.withhold(in.impossible(c.PHMeter.Mean))
 	case in.hidden && c.PHMeter.Mean > sour:
 		c.withholdPH("how much gas is in it nobody has stated: measure the pH, or say what is left with carbonate: {left: 3 g/l}")
+	// guard: an open pH
 	case half > spanOf("widest").high:
 		low, high := c.PHMeter.Low, c.PHMeter.High
 		c.withhold(tooWide(in.unknown))

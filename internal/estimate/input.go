@@ -43,6 +43,7 @@ func (in Input) Fill(col []float64) {
 	case Normal:
 		in.normals(draws)
 		for i, z := range draws {
+			// guard: a normal is cut
 			draws[i] = min(max(in.Central+in.SD*z, in.Low), in.High)
 		}
 	case Lognormal:

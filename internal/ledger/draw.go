@@ -141,6 +141,7 @@ func (d *Drawer) close(cells Cells) {
 	for _, col := range mass {
 		cell := cells[col]
 		for i := range cell {
+			// guard: 100 g are 100 g
 			if sum[i] > 0 {
 				cell[i] /= sum[i]
 			}

@@ -47,6 +47,7 @@ func Curdle(pot *ledger.Pot, collect []float64, by string, celsius float64, f Fa
 		others: &filter{through: "paper", factors: f, drawn: map[passedKey][]float64{}, part: whole(pot.N)},
 	}
 	liquor := passing(pot, m)
+	// guard: no more than the whey
 	if collect[0] > liquor[0] {
 		return Outcome{}, unlike("collect %s g: curd and whey give about %s g of whey", collect[0], liquor[0])
 	}

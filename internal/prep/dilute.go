@@ -35,6 +35,7 @@ func Water(pot *ledger.Pot, water *food.Profile, perGram ledger.Cells, grams []f
 // if the pot already weighs more.
 func UpTo(pot *ledger.Pot, to []float64) ([]float64, error) {
 	mass := pot.Mass()
+	// guard: water only adds
 	if mass[0] > to[0] {
 		return nil, unlike("dilute to %s g: the pot already weighs %s g", to[0], mass[0])
 	}

@@ -18,6 +18,7 @@ func Reduce(pot *ledger.Pot, to []float64, f Factors) (Outcome, error) {
 	if to[0] > mass[0] {
 		return Outcome{}, unlike("reduce to %s g: the pot holds only %s g", to[0], mass[0])
 	}
+	// guard: not below the dry matter
 	if dry := mass[0] - water[0]; to[0] < dry {
 		return Outcome{}, unlike("reduce to %s g: there are %s g of dry matter", to[0], dry)
 	}

@@ -36,6 +36,7 @@ var phases = sync.OnceValue(func() map[passedKey]factor {
 func Strain(pot *ledger.Pot, collect []float64, through string, f Factors) (Outcome, error) {
 	m := &filter{through: through, factors: f, drawn: map[passedKey][]float64{}, part: whole(pot.N)}
 	liquor := passing(pot, m)
+	// guard: no more than passes
 	if collect[0] > liquor[0] {
 		return Outcome{}, unlike("collect %s g: only about %s g pass through %s", collect[0], liquor[0], through)
 	}

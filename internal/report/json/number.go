@@ -14,6 +14,7 @@ type number float64
 // MarshalJSON writes null for NaN and infinities, which JSON has no word for.
 func (n number) MarshalJSON() ([]byte, error) {
 	f := float64(n)
+	// guard: no NaN in a document
 	if math.IsNaN(f) || math.IsInf(f, 0) {
 		return []byte("null"), nil
 	}

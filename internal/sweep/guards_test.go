@@ -1,0 +1,271 @@
+package sweep_test
+
+import (
+	"encoding/json"
+	"fmt"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// guardsEnv set to "all" takes every guard out in turn; else those that it names a part of.
+const guardsEnv = "SIPSUM_GUARDS"
+
+// guard is a statement of the program without which a figure becomes absurd. The line
+// above it says so by its name.
+type guard struct {
+	name  string
+	law   string // that breaks without it
+	drink string // that shows so
+}
+
+// impossibleIsRefused is the law of drinks that cannot be made as written.
+const impossibleIsRefused = "the impossible is refused"
+
+func built(lines string) string { return "drink: \"Proof\"\nserves: 1\nbuild: [" + lines + "]\n" }
+
+func stepped(ingredients, step string) string {
+	return fmt.Sprintf("drink: \"Proof\"\nserves: 1\ncomponents:\n  pot:\n    ingredients: [%s]\n    steps:\n      - %s\nbuild: [20 g pot]\n", ingredients, step)
+}
+
+// guards are all guards of the program. One that is not here, or is here and gone,
+// fails TestGuardsAreListed.
+var guards = []guard{
+	{"100 g are 100 g", "weighs what was poured", built("100 g ± 0.1 g core:apple-juice")},
+	{"a normal is cut", "interval holds mean", built("10 g ± 9 g sd core:apple-juice, 30 g core:water-pure")},
+	{"a ratio needs acid", "a ratio needs acid", built("100 g core:water-tap")},
+	{"an open pH", "an open pH is withheld", built("100 g core:almond-drink, 20 g core:lemon-juice")},
+	{"no NaN in a document", foodIsServed.name, built("100 g core:espresso")},
+	{"no acidity below zero", "acidity of its acids", built("100 g core:water-mineral-high")},
+	{"no amount below zero", "interval holds mean", "scale: 100 g\n" + built("10 g core:apple-juice, 30 g core:water-pure")},
+	{"no ice without water", impossibleIsRefused, stepped("50 g core:sugar-white, 50 g core:water-pure", "concentrate: {by: freezing, to: 30 g}")},
+	{"no more than passes", impossibleIsRefused, stepped("100 g core:apple-juice", "strain: {collect: 200 g, through: cloth}")},
+	{"no more than the whey", impossibleIsRefused, stepped("100 g core:milk-whole, 5 g core:lemon-juice", "curdle: {collect: 200 g, by: acid}")},
+	{"not below the dry matter", impossibleIsRefused, stepped("50 g core:sugar-white, 50 g core:water-pure", "reduce: {to: 30 g}")},
+	{"protein buffers", "protein needs a titration", built("100 g core:passion-fruit")},
+	{"unknown is not zero", "unknown is not zero", built("100 g core:espresso")},
+	{"water only adds", impossibleIsRefused, stepped("100 g core:apple-juice", "dilute: {to: 50 g}")},
+}
+
+// brokenBy asks one law of a drink and tells how it is broken, or "".
+func brokenBy(k *kitchen, name, text string) string {
+	s, refused := k.serve("proof", text)
+	switch {
+	case name == impossibleIsRefused && refused == nil:
+		return "it is made all the same"
+	case name == impossibleIsRefused:
+		return refused.proper()
+	case refused != nil:
+		return refused.err.Error()
+	case name == foodIsServed.name:
+		return ""
+	}
+	i := slices.IndexFunc(allLaws(), func(l law) bool { return l.name == name })
+	if i < 0 {
+		return "there is no law " + name
+	}
+	how := ""
+	allLaws()[i].broken(s, func(_ float64, format string, args ...any) { how = fmt.Sprintf(format, args...) })
+	return how
+}
+
+func allLaws() []law { return slices.Concat(laws, printedLaws) }
+
+// With its guard each proof keeps its law.
+func TestGuard(t *testing.T) {
+	k := newKitchen(t)
+	for _, g := range guards {
+		t.Run(g.name, func(t *testing.T) {
+			if how := brokenBy(k, g.law, g.drink); how != "" {
+				t.Errorf("%s: %s\n%s", g.law, how, indented(g.drink))
+			}
+		})
+	}
+}
+
+// marker is a line of the program that announces a guard.
+type marker struct {
+	name, file string
+	line       int
+}
+
+var marks = regexp.MustCompile(`^\s*// guard: (.+?)\s*$`)
+
+// markers finds them in everything that is no test.
+func markers(t *testing.T) []marker {
+	t.Helper()
+	var all []marker
+	root := filepath.Join("..", "..")
+	err := filepath.WalkDir(root, func(path string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") || strings.HasSuffix(path, filepath.Join("sweep", "doc.go")) {
+			return err
+		}
+		raw, err := os.ReadFile(path)
+		for i, line := range strings.Split(string(raw), "\n") {
+			if m := marks.FindStringSubmatch(line); m != nil {
+				all = append(all, marker{m[1], path, i + 1})
+			}
+		}
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return all
+}
+
+// A guard in the program is in the list, and a guard in the list is in the program.
+func TestGuardsAreListed(t *testing.T) {
+	found := map[string]int{}
+	for _, m := range markers(t) {
+		found[m.name]++
+		if !slices.ContainsFunc(guards, func(g guard) bool { return g.name == m.name }) {
+			t.Errorf("%s:%d: the guard %q is not in the list of guards_test.go: add the law that breaks without it, and a drink", m.file, m.line, m.name)
+		}
+	}
+	for _, g := range guards {
+		if found[g.name] != 1 {
+			t.Errorf("the guard %q stands %d times in the program", g.name, found[g.name])
+		}
+	}
+}
+
+// Taken out, each guard leaves its law broken. The program without it is an overlay of
+// the build, so no file changes.
+func TestEveryGuardIsNeeded(t *testing.T) {
+	asked := os.Getenv(guardsEnv)
+	if asked == "" {
+		t.Skip("set " + guardsEnv + "=all to take every guard out in turn")
+	}
+	for _, m := range markers(t) {
+		if asked != "all" && !strings.Contains(m.name, asked) {
+			continue
+		}
+		without, err := takenOut(m)
+		if err != nil {
+			t.Errorf("%s:%d: %v", m.file, m.line, err)
+			continue
+		}
+		out, failed := testWith(t, m, without)
+		switch needle := "--- FAIL: TestGuard/" + strings.ReplaceAll(m.name, " ", "_"); {
+		case failed && strings.Contains(out, needle):
+			t.Logf("%s: its law breaks without it", m.name)
+		case failed:
+			t.Errorf("%s:%d: the program without the guard %q does not run:\n%s", m.file, m.line, m.name, out)
+		default:
+			t.Errorf("%s:%d: nothing breaks without the guard %q: take it out, or find the drink that needs it", m.file, m.line, m.name)
+		}
+	}
+}
+
+// testWith runs a guard's proof with one file of the program replaced.
+func testWith(t *testing.T, m marker, text string) (out string, failed bool) {
+	t.Helper()
+	file := filepath.Join(t.TempDir(), "without.go")
+	if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	path, err := filepath.Abs(m.file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	overlay, err := json.Marshal(map[string]any{"Replace": map[string]string{path: file}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	list := filepath.Join(t.TempDir(), "overlay.json")
+	if err := os.WriteFile(list, overlay, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	pattern := "^TestGuard$/^" + regexp.QuoteMeta(strings.ReplaceAll(m.name, " ", "_")) + "$"
+	cmd := exec.CommandContext(t.Context(), "go", "test", "-vet=off", "-overlay", list, "-run", pattern, ".")
+	raw, err := cmd.CombinedOutput()
+	return string(raw), err != nil
+}
+
+// takenOut gives the file of a guard without it. Below the marker stands either an if,
+// whose condition becomes false; a case, likewise; a key of a literal, likewise; a line
+// with max or min, each of which becomes its first argument; or a statement that does
+// nothing any more.
+func takenOut(m marker) (string, error) {
+	raw, err := os.ReadFile(m.file)
+	if err != nil {
+		return "", err
+	}
+	set := token.NewFileSet()
+	file, err := parser.ParseFile(set, m.file, raw, parser.ParseComments)
+	if err != nil {
+		return "", err
+	}
+	here := func(n ast.Node) bool { return set.Position(n.Pos()).Line == m.line+1 }
+	at := func(p token.Pos) int { return set.Position(p).Offset }
+	var edits []edit
+	never := func(n ast.Node) {
+		edits = append(edits, edit{at(n.Pos()), at(n.Pos()), "false && ("}, edit{at(n.End()), at(n.End()), ")"})
+	}
+	ast.Inspect(file, func(n ast.Node) bool {
+		if n == nil || len(edits) > 0 && !isClamp(n) || !here(n) {
+			return true
+		}
+		switch n := n.(type) {
+		case *ast.IfStmt:
+			never(n.Cond)
+		case *ast.CaseClause:
+			for _, condition := range n.List {
+				never(condition)
+			}
+		case *ast.KeyValueExpr:
+			never(n.Value)
+		case *ast.CallExpr:
+			if isClamp(n) {
+				first := n.Args[0]
+				edits = append(edits, edit{at(n.Pos()), at(first.Pos()), ""}, edit{at(first.End()), at(n.End()), ""})
+			}
+		}
+		return true
+	})
+	if len(edits) == 0 {
+		ast.Inspect(file, func(n ast.Node) bool {
+			if statement, ok := n.(ast.Stmt); ok && len(edits) == 0 && here(n) {
+				edits = append(edits, edit{at(statement.Pos()), at(statement.Pos()), "if false { "}, edit{at(statement.End()), at(statement.End()), " }"})
+			}
+			return true
+		})
+	}
+	if len(edits) == 0 {
+		return "", fmt.Errorf("below the marker of %q stands nothing that can be taken out", m.name)
+	}
+	return apply(string(raw), edits), nil
+}
+
+// isClamp reports a call of max or min.
+func isClamp(n ast.Node) bool {
+	call, ok := n.(*ast.CallExpr)
+	if !ok {
+		return false
+	}
+	name, ok := call.Fun.(*ast.Ident)
+	return ok && (name.Name == "max" || name.Name == "min")
+}
+
+// edit replaces the bytes of a text from a place to another.
+type edit struct {
+	from, to int
+	text     string
+}
+
+func apply(text string, edits []edit) string {
+	slices.SortStableFunc(edits, func(a, b edit) int { return b.from - a.from })
+	for _, e := range edits {
+		text = text[:e.from] + e.text + text[e.to:]
+	}
+	return text
+}
