@@ -6,7 +6,7 @@ import "sipsum/internal/assay"
 func (p *page) garnish(a *assay.Assay) {
 	var eaten, left []string
 	for _, g := range a.Garnish {
-		text := Clean(g.Amount, mostName) + " " + Clean(g.Name, mostName)
+		text := Clean(g.Amount, mostName) + " " + cleanPart(g.PartID, g.Name)
 		if g.Eaten {
 			eaten = append(eaten, text)
 		} else {
