@@ -55,8 +55,10 @@ func (a amounts) draw(amount unit.Amount, path string) []float64 {
 	return col
 }
 
+// resolution gives the step of what weighed an amount. Where the bar's scale would show
+// nothing, something finer weighed it, as fine as it is written.
 func (a amounts) resolution(amount unit.Amount) float64 {
-	if a.scale != nil && amount.Measure.Kind == unit.Mass {
+	if a.scale != nil && amount.Measure.Kind == unit.Mass && amount.Base() >= a.scale.Base()/2 {
 		return a.scale.Base()
 	}
 	return amount.Resolution()

@@ -140,3 +140,14 @@ garnish: [10 g core:cream-heavy, 5 g rim, {food: core:honey, amount: 5 %, eaten:
 	assert.Equal(t, map[string]bool{"water-pure": true, "cream-heavy": false, "sugar-white": false, "salt": false, "honey": true}, eaten,
 		"what a step of an uneaten component adds is not eaten, and what no line uses is not in the drink")
 }
+
+// What the bar's scale would not show was weighed on another: no draw of it is far from
+// what was written.
+func TestALittleIsAsFineAsItIsWritten(t *testing.T) {
+	a := run(t, coreLibrary(t), "drink: x\nserves: 1\nscale: 10 g\nbuild: [1.0 g core:citric-acid, 100 g core:water-pure]\n", 500)
+	acid := a.Components[0].Mass
+	assert.InDelta(t, 1, acid.Mean, 1e-9)
+	assert.GreaterOrEqual(t, acid.Low, 0.95)
+	assert.LessOrEqual(t, acid.High, 1.05)
+	assert.Greater(t, a.Components[1].Mass.High-a.Components[1].Mass.Low, 8.0, "the water is as the scale shows it")
+}

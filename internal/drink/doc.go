@@ -49,11 +49,11 @@
 //	KEEPS    = NUMBER ("days" | "day" | "h") [ "at" NUMBER "°C" ]
 //
 // A range or a standard deviation beyond the figure itself is refused, as is a reading
-// that no drink can have (data/limits.csv). "p %" as the amount of a line is a share of the mass of the other lines of the
-// same list, at least one of which has a mass, a volume or a portion. Quantities
-// are temperatures (°C), shares (%), densities (g/ml), dissolved gas (g/l),
-// titratable acidity (g/l, g/100 g, g/100 ml, %), base (mol/l), times (s min h day
-// days, kept in minutes); °Brix and pH have no unit.
+// that no drink can have (data/limits.csv). "p %" as the amount of a line is a share
+// of the mass of the other lines of the same list, at least one of which has a mass, a
+// volume or a portion. Quantities are temperatures (°C), shares (%), densities (g/ml),
+// dissolved gas (g/l), titratable acidity (g/l, g/100 g, g/100 ml, %), base (mol/l),
+// times (s min h day days, kept in minutes); °Brix and pH have no unit.
 //
 // A step is a map with one key:
 //

@@ -40,6 +40,7 @@ type category struct {
 
 type evidenceBody struct {
 	CompareWith string     `json:"compare_with,omitempty"`
+	CompareG    number     `json:"compare_with_mass_g,omitempty"` // of it in a serving, or in what is made of it for one
 	Categories  []category `json:"categories"`
 	Claims      []struct{} `json:"claims"` // none are computed yet
 	Works       []work     `json:"works"`
@@ -55,6 +56,9 @@ func Evidence(w io.Writer, s *sheet.Sheet) error {
 
 func evidenceOf(s *sheet.Sheet) evidenceBody {
 	body := evidenceBody{CompareWith: s.Evidence.CompareWith, Categories: []category{}, Claims: []struct{}{}, Works: []work{}}
+	if alone := s.Assay.Alone; alone != nil {
+		body.CompareG = number(alone.Mass.Mean)
+	}
 	for _, c := range s.Evidence.Categories {
 		body.Categories = append(body.Categories, categoryOf(c))
 	}

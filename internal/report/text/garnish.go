@@ -6,24 +6,24 @@ import "sipsum/internal/assay"
 func (p *page) garnish(a *assay.Assay) {
 	var eaten, left []string
 	for _, g := range a.Garnish {
-		text := Clean(g.Amount, mostName) + " " + Clean(g.Name, mostName)
+		text := Clean(g.Amount, mostName) + " " + cleanPart(g.PartID, g.Name)
 		if g.Eaten {
 			eaten = append(eaten, text)
 		} else {
 			left = append(left, text)
 		}
 	}
-	of := " for all servings together"
-	if a.Drink.Serves == 1 {
-		of = ""
+	of := "Garnish"
+	if a.Drink.Serves > 1 {
+		of += " of all " + grouped(a.Drink.Serves) + " servings"
 	}
 	if len(left)+len(eaten) > 0 {
 		p.gap()
 	}
 	if len(left) > 0 {
-		p.paragraph(0, 2, "Garnish, not eaten: "+join(left)+of+". It counts for the allergens, not for the nutrition.")
+		p.paragraph(0, 2, of+", not eaten: "+join(left)+". It counts for the allergens, not for the nutrition.")
 	}
 	if len(eaten) > 0 {
-		p.paragraph(0, 2, "Garnish, eaten: "+join(eaten)+of+". It is in every figure.")
+		p.paragraph(0, 2, of+", eaten: "+join(eaten)+". It is in every figure.")
 	}
 }

@@ -9,8 +9,8 @@ import (
 
 // cleanPart gives the name of a part for a page. The code in brackets, where there is
 // one, tells it from others: it stays however long the name is.
-func cleanPart(c *assay.Component) string {
-	name, code := Clean(c.Name, math.MaxInt), " ("+Clean(c.ID.Food.String(), mostName)+")"
+func cleanPart(id assay.PartID, name string) string {
+	name, code := Clean(name, math.MaxInt), " ("+Clean(id.Food.String(), mostName)+")"
 	if head, found := strings.CutSuffix(name, code); found {
 		return Clean(head, mostName) + code
 	}

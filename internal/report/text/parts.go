@@ -27,9 +27,9 @@ func partsOf(a *assay.Assay, id constituent.ID) (known, unknown []part) {
 		switch {
 		case !ok || empty(f.Result):
 		case hollow(f.Result):
-			unknown = append(unknown, part{c.ID, cleanPart(c), f})
+			unknown = append(unknown, part{c.ID, cleanPart(c.ID, c.Name), f})
 		default:
-			known = append(known, part{c.ID, cleanPart(c), f})
+			known = append(known, part{c.ID, cleanPart(c.ID, c.Name), f})
 		}
 	}
 	slices.SortStableFunc(known, func(x, y part) int { return cmp.Compare(y.Mean, x.Mean) })

@@ -53,7 +53,8 @@
 // below L, an empty cell says nothing. A zero is calculated: a file that knows
 // better marks it as below a limit or as missing. Columns that the mapping file
 // does not name are an error, so that none is dropped unseen; so is a figure that no
-// food can have: more than 100 g of anything in 100 g, or more energy than fat.
+// food can have: more than 100 g of anything in 100 g, more energy than fat, or a standard
+// deviation beyond √n times the mean.
 //
 // # Limits
 //

@@ -129,6 +129,8 @@ func TestFaults(t *testing.T) {
 		{"more than the whole", map[string]string{"m.csv": small, "t.csv": "id,food,acid\n1,x,5\n2,y,500000\n"}, `t.csv:3:5: "500000" makes citric acid of 500 g in 100 g, and that cannot be`},
 		{"a limit above the whole", map[string]string{"m.csv": small + "below,,<,,,\n", "t.csv": "id,food,acid\n1,x,<500000\n"}, `t.csv:2:5: "<500000" makes citric acid of 500 g in 100 g`},
 		{"more than the whole by its density", map[string]string{"m.csv": strings.Replace(small, "mg,,", "g,100 ml,", 1) + "density,d,,g/ml,,\n", "t.csv": "id,food,acid,d\n1,x,120,1.1\n"}, `t.csv:2:5: "120" makes citric acid of 109.091 g in 100 g`},
+		{"spread beyond its mean", map[string]string{"m.csv": small + "sd,s,acid,,,\n", "t.csv": "id,food,acid,s\n1,x,1,100\n"}, `t.csv:2:7: "100" is more than the standard deviation of such a mean (say in a column n of how many samples) can be`},
+		{"spread beyond its samples", map[string]string{"m.csv": small + "sd,s,acid,,,\nn,n,acid,,,\n", "t.csv": "id,food,acid,s,n\n1,x,10,33,9\n"}, `t.csv:2:8: "33" is more than the standard deviation of 9 samples with such a mean can be`},
 		{"sheet missing", map[string]string{"m.csv": strings.Replace(small, "t.csv", "t.xlsx", 1) + "sheet,,Foods,,,\n", "t.xlsx": "no workbook"}, "t.xlsx: is not a whole .xlsx workbook"},
 	}
 	for _, c := range cases {
@@ -161,6 +163,15 @@ func TestAWorkbookReadsLikeTheText(t *testing.T) {
 	tablestest.Write(t, dir, "m.csv", []byte(strings.Replace(mapping, "sheet,,Foods", "sheet,,Food", 1)))
 	_, err = generic.Format.Open(t.Context(), filepath.Join(dir, "m.csv"), "")
 	assert.ErrorContains(t, err, `m.csv:9: t.xlsx has no sheet "Food" (its sheets are ["Sheet1" "Foods"])`)
+}
+
+// Of nine samples of which one is 90 and the others 0 the mean is 10 and the standard
+// deviation 30; a mean printed as 0 may be almost a half.
+func TestAWideSpreadMayStand(t *testing.T) {
+	foods, err := open(t, map[string]string{"m.csv": small + "sd,s,acid,,,\nn,n,acid,,,\n", "t.csv": "id,food,acid,s,n\n1,x,10,30,9\n2,y,0,0.4,\n"})
+	require.NoError(t, err)
+	assert.Equal(t, 30.0, tablestest.Value(t, foods[0], "CITAC").SD)
+	assert.Equal(t, 0.4, tablestest.Value(t, foods[1], "CITAC").SD)
 }
 
 func TestIgnoreTheRest(t *testing.T) {

@@ -194,7 +194,26 @@ func (l *line) spread(v *food.Value, c column) error {
 			v.N = int(x)
 		}
 	}
+	if c.sd >= 0 && food.Stated(v.SD) && v.SD > (v.Amount+l.half(l.text(c))*c.factor)*math.Sqrt(float64(max(v.N, 1))) {
+		of := l.mapping.columns[c.sd]
+		return l.cells.Wrong(of.at, fmt.Sprintf("%.40q is more than the standard deviation of %s can be", l.text(of), samples(v.N)))
+	}
 	return nil
+}
+
+// samples names how many samples have a mean. Of n samples, none below zero, the standard
+// deviation is at most √n times the mean: where all are zero but one.
+func samples(n int) string {
+	if n == 0 {
+		return "such a mean (say in a column n of how many samples)"
+	}
+	return fmt.Sprintf("%d samples with such a mean", n)
+}
+
+// half gives half of the last digit of a number as it is printed.
+func (l *line) half(text string) float64 {
+	_, decimals, _ := strings.Cut(strings.Replace(text, ",", ".", 1), ".")
+	return math.Pow(10, -float64(len(decimals))) / 2
 }
 
 // scaled multiplies all figures of a value.
