@@ -62,6 +62,14 @@ const chemistryDraws = 200
 // chemistry works a pot out as a solution. celsius is its serving temperature, last
 // what was read of it as it stands (nil: nothing).
 func (w *walk) chemistry(pot *ledger.Pot, celsius float64, last []*drink.Measured) *Chemistry {
+	c := w.solved(pot, celsius, last)
+	if c.PHMeter.Why != "" {
+		c.RestsOn = nil // what is not given rests on nothing
+	}
+	return c
+}
+
+func (w *walk) solved(pot *ledger.Pot, celsius float64, last []*drink.Measured) *Chemistry {
 	m := &meter{}
 	brix, density := w.brix(pot), w.density(pot)
 	c := &Chemistry{Celsius: celsius, Density: known(m.Of(density), "g/ml"), Brix: known(m.Of(brix), "°Bx")}
@@ -77,7 +85,7 @@ func (w *walk) chemistry(pot *ledger.Pot, celsius float64, last []*drink.Measure
 	}
 	a, err := solveDraws(in, pot, density, celsius)
 	if err != nil {
-		c.withhold(err.Error())
+		c.withhold(err.Error() + "; measure the pH")
 		return c
 	}
 	c.Unseen, c.RestsOn = in.unseen(), in.restsOn

@@ -28,6 +28,9 @@ func (e *entry) balance() {
 	}
 }
 
+// dust is what rounding leaves of a difference, in g/g: it is nothing.
+const dust = 1e-9
+
 // rest gives a published parent its rest. Where only carbohydrate by difference
 // is published, what its known parts leave is available carbohydrate.
 func (e *entry) rest(parent *constituent.Constituent) {
@@ -48,7 +51,10 @@ func (e *entry) rest(parent *constituent.Constituent) {
 		e.excess(parent, over)
 		parts, variance = e.sum(parent)
 	}
-	left := max(cell.Amount-parts, 0)
+	left := cell.Amount - parts
+	if left < dust {
+		left = 0
+	}
 	sd, class := e.restSpread(parent, left, variance)
 	if !e.giveRest(parent, left, sd, class) {
 		e.addRest(parent, constituent.RestOf(into), left, sd, class, "what "+string(parent.ID)+" has beyond its known parts")
