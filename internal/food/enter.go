@@ -63,7 +63,7 @@ func (e *entry) read(f *Food) {
 		}
 		cell, known := cellOf(f, c, v)
 		e.Cells[c.Order], e.published[c.Order] = cell, known
-		if lender, lent := lenderOf(f, v); lent && known && cell.Amount > 0 {
+		if lender, lent := LenderOf(f, v); lent && known && cell.Amount > 0 {
 			lenders[lender]++
 		}
 	}
@@ -79,7 +79,7 @@ func cellOf(f *Food, c *constituent.Constituent, v Value) (cell Cell, known bool
 		Known: true, Amount: v.Amount * scale, SD: v.SD * scale, State: v.State, Bound: None,
 		Source: v.Source, From: f.ID, Row: rowOf(f, v),
 	}
-	if lender, lent := lenderOf(f, v); lent {
+	if lender, lent := LenderOf(f, v); lent {
 		cell.State, cell.Why = max(cell.State, estimate.Calculated), "borrowed from "+lender
 	}
 	switch {
@@ -120,8 +120,8 @@ func IsAgencyRow(works, ref string) bool {
 	return works == coreAgency && ref != "" && strings.Trim(ref, "0123456789") == ""
 }
 
-// lenderOf gives the food of the same table that lent a value.
-func lenderOf(f *Food, v Value) (lender string, lent bool) {
+// LenderOf gives the food of the same table that lent a value.
+func LenderOf(f *Food, v Value) (lender string, lent bool) {
 	lent = f.ID.Table == coreTable && v.Ref != "" && strings.HasPrefix(v.Source, Borrowed+" ")
 	return ID{Table: f.ID.Table, Code: v.Ref}.String(), lent
 }
@@ -134,7 +134,7 @@ func rowOf(f *Food, v Value) string {
 	if f.ID.Table == coreTable && IsAgencyRow(v.Source, v.Ref) {
 		return ID{Table: agency, Code: v.Ref}.String()
 	}
-	if lender, lent := lenderOf(f, v); lent {
+	if lender, lent := LenderOf(f, v); lent {
 		return lender
 	}
 	return f.ID.String()

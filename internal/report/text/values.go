@@ -1,6 +1,7 @@
 package textreport
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -17,6 +18,8 @@ type values struct {
 	notes *footnotes
 	works func(id string) (source.Work, bool)
 	used  [estimate.Unknown + 1]bool
+
+	lenders []string // foods of the table that a figure is borrowed from
 }
 
 // byGroup prints the values that the vocabulary knows.
@@ -102,13 +105,20 @@ func (v *values) value(name, unit string, x food.Value) {
 	case food.Stated(x.SD) && x.SD > 0:
 		found = "sd " + plainSpread(x.SD)
 	}
+	known := x.State.String()
+	if lender, lent := food.LenderOf(v.food, x); lent {
+		known = food.Borrowed
+		if !slices.Contains(v.lenders, lender) {
+			v.lenders = append(v.lenders, lender)
+		}
+	}
 	n := ""
 	if x.N > 0 {
 		n = strconv.Itoa(x.N)
 	}
 	v.line(
 		left("", marginWidth), leaders(fit(name, v.nameWidth()-width(signs))+signs, v.nameWidth()), v.bold(right(amount, amountWidth)), " ", left(unit, unitWidth),
-		left(found, rangeWidth), left(n, samples), x.State.String(),
+		left(found, rangeWidth), left(n, samples), known,
 	)
 }
 
@@ -155,6 +165,9 @@ func (v *values) states() {
 		if v.used[s] {
 			list = append(list, meaning[s])
 		}
+	}
+	if len(v.lenders) > 0 {
+		list = append(list, food.Borrowed+": nobody has measured this food's own; the figure of "+Clean(strings.Join(v.lenders, ", "), mostProse))
 	}
 	if v.dagger {
 		list = append(list, daggerText)
