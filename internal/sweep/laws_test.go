@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -13,6 +14,7 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/ledger"
 	"sipsum/internal/prep"
 	"sipsum/internal/unit"
 )
