@@ -103,6 +103,17 @@ func (x *extraction) fixed(row ledger.Row, c *constituent.Constituent) []float64
 	return x.column(row, key)
 }
 
+// given gives the share of a constituent that a steep draws out of a row.
+func (x *extraction) given(row ledger.Row, c *constituent.Constituent) []float64 {
+	if by := x.fixed(row, c); by != nil {
+		return by
+	}
+	if c.Kind == constituent.Rider {
+		return x.entry(row, ridersEntry)
+	}
+	return x.entry(row, solidsEntry)
+}
+
 // entry gives the share of one of the entries that are no constituents.
 func (x *extraction) entry(row ledger.Row, id constituent.ID) []float64 {
 	key, ok := x.find(row.Profile.Food.Group, id)
