@@ -13,13 +13,13 @@ import (
 // source; none is from memory.
 func TestStepTablesAreSourced(t *testing.T) {
 	for file, value := range map[string]string{
-		"partition.csv": "share", "extraction.csv": "share", "kinetics.csv": "value", "brewing.csv": "value",
+		"partition.csv": "share", "extraction.csv": "share", "kinetics.csv": "value", "brewing.csv": "value", "phases.csv": "share",
 	} {
 		for _, r := range rows(t, file) {
-			at := file + ": " + strings.Join([]string{r["group"], r["constituent"], r["by"], r["quantity"], r["name"]}, " ")
+			at := file + ": " + strings.Join([]string{r["group"], r["constituent"], r["by"], r["quantity"], r["name"], r["phase"], r["through"]}, " ")
 			assert.NotEmpty(t, r["source"], at)
 			assert.NotContains(t, r["source"], "from memory", at)
-			if r[value] == "" || r[value] == "solute" {
+			if r[value] == "" || r[value] == "solute" || r[value] == "steeped" {
 				assert.Empty(t, r["low"]+r["high"], at)
 				continue
 			}
@@ -36,6 +36,18 @@ func TestStepTablesAreSourced(t *testing.T) {
 		for _, r := range rows(t, file) {
 			assert.NotEmpty(t, r["source"], file)
 		}
+	}
+}
+
+// Each rule of a filter is of a class of foods that exists, or of what was extracted.
+func TestFiltersNameGroups(t *testing.T) {
+	groups := byKey(t, "groups.csv", "group")
+	for _, r := range rows(t, "phases.csv") {
+		if group := r["group"]; group != "*" && group != "extract" {
+			assert.Contains(t, groups, group)
+		}
+		assert.Contains(t, []string{"*", "cloth", "paper", "metal"}, r["through"])
+		assert.Contains(t, []string{"suspended", "protein", "fat", "any"}, r["phase"])
 	}
 }
 

@@ -68,7 +68,7 @@ components:
   pot:
     ingredients: [%s]
 %sbuild: [100 g ± 0.000001 g pot]
-`, pot, step), 60)
+`, pot, step), 24)
 }
 
 // Every figure is continuous in a step's parameter down to no effect: a step that does

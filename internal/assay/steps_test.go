@@ -3,11 +3,14 @@ package assay_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
+	"sipsum/internal/assay"
 	"sipsum/internal/constituent"
 )
 
@@ -182,4 +185,38 @@ build: [100 g cultured]
 	told := run(t, coreLibrary(t), fmt.Sprintf(text, "ALC: 1 g, LACAC: 0.5 g"), 100)
 	assert.False(t, figure(t, told.PerServing, "ALC").Unknown)
 	assert.InDelta(t, 1, figure(t, told.PerServing, "ALC").WithBounds, 0.01)
+}
+
+// Fruit caramel keeps a pH and an acidity however much of its sugar burns, and the step says
+// where its acids count.
+func TestFruitCaramelHasAPH(t *testing.T) {
+	caramel := func(loss string) *assay.Assay {
+		return run(t, coreLibrary(t), fmt.Sprintf(`
+drink: "Fruit caramel"
+serves: 1
+components:
+  caramel:
+    ingredients: [120 g core:sugar-white, 180 g core:plum-juice]
+    steps:
+      - reduce: {to: 240 g}
+%sbuild: [100 g caramel]
+`, loss), 200)
+	}
+	plain, before := caramel("").Chemistry, math.Inf(1)
+	for _, loss := range []float64{1e-6, 0.001, 1, 6, 20, 60} {
+		a := caramel(fmt.Sprintf("      - caramelise: {loss: %f %%}\n", loss))
+		pH := a.Chemistry.PHMeter
+		require.Empty(t, pH.Why, "%v %%", loss)
+		assert.Empty(t, a.Chemistry.Acidity[0].Per100g.Why, "%v %%", loss)
+		assert.LessOrEqual(t, (pH.High-pH.Low)/2, 0.6, "%v %%", loss)
+		assert.LessOrEqual(t, pH.Mean, before+1e-9, "%v %%: more acid, no higher pH", loss)
+		before = pH.Mean
+		if loss <= 0.001 {
+			assert.InDelta(t, plain.PHMeter.Mean, pH.Mean, 0.005)
+			assert.InDelta(t, plain.PHMeter.Low, pH.Low, 0.005)
+			assert.InDelta(t, plain.PHMeter.High, pH.High, 0.005)
+		}
+		said := slices.ContainsFunc(a.Notes, func(n assay.Note) bool { return strings.Contains(n.Text, "lower the pH") })
+		assert.Equal(t, loss > 5, said, "%v %%", loss)
+	}
 }

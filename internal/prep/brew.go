@@ -46,7 +46,8 @@ func (r *Recipe) solve(dose []float64) {
 //
 // In the cup are dose·yield of the dose's solids: fat, protein, ash, acids … by
 // their own shares (data/extraction.csv), the rest of the carbohydrate what is
-// missing; if the shares alone exceed the yield they are scaled to it. The other
+// missing; if the shares alone exceed the yield they, and those of minerals and other
+// riders, are scaled to it. The other
 // rows, and the moisture of the dose, are in it by (out − solids) ÷ water, with
 // their minerals; what is left is held by the grounds.
 //
@@ -127,7 +128,7 @@ func doseIs(pot *ledger.Pot, group string) bool {
 type brew struct {
 	extraction
 	water []float64 // share of the water, and of all rows but the dose
-	scale []float64 // of the shares by entry, parts of the mass only
+	scale []float64 // of the shares by entry, where they alone exceed the yield
 	rest  []float64 // share of the parts of the mass without an entry
 }
 
@@ -187,17 +188,18 @@ func (m *brew) Share(row ledger.Row, c *constituent.Constituent, share []float64
 		copy(share, m.water)
 		return
 	}
-	by := m.fixed(row, c)
-	switch rider := c.Kind == constituent.Rider; {
-	case by != nil && rider:
+	by, rider := m.fixed(row, c), c.Kind == constituent.Rider
+	if by == nil && rider {
+		by = m.entry(row, ridersEntry)
+	}
+	switch {
+	case by == nil:
+		copy(share, m.rest)
+	case rider && m.isSolute(row, c):
 		copy(share, by)
-	case by != nil:
+	default:
 		for d := range share {
 			share[d] = by[d] * m.scale[d]
 		}
-	case rider:
-		copy(share, m.entry(row, ridersEntry))
-	default:
-		copy(share, m.rest)
 	}
 }

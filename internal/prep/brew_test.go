@@ -229,3 +229,18 @@ func TestFreezingConcentrates(t *testing.T) {
 	require.NoError(t, err)
 	assert.NotEmpty(t, far.Notes, "beyond 65 % solids")
 }
+
+// A brew that draws next to nothing draws no minerals either: what the cup holds goes to
+// nothing with the yield.
+func TestAWeakBrewHoldsLittleOfEverything(t *testing.T) {
+	for _, yield := range []float64{1e-6, 0.01, 0.05} {
+		pot := brewing()
+		bean := 18 * 0.02
+		_, err := prep.Brew(pot, prep.Recipe{Out: grams(38), Yield: grams(yield)}, factors)
+		require.NoError(t, err)
+		cup := central(pot, "MASS") - central(pot, "WATER")
+		assert.InDelta(t, 18*yield, cup, 0.02, "%v", yield)
+		assert.Less(t, pot.Of(0, "K")[0], bean*yield/0.05, "%v", yield)
+		assert.LessOrEqual(t, pot.Of(0, "K")[0], pot.Of(0, "ASH")[0]+1e-12, "%v", yield)
+	}
+}

@@ -25,7 +25,7 @@ func Makes(step drink.Step) []constituent.ID {
 		return []constituent.ID{constituent.Glucose, constituent.Fructose}
 	case *drink.Hydrolyse:
 		return []constituent.ID{constituent.Glucose, constituent.Galactose}
-	case *drink.Brew, *drink.Steep:
+	case *drink.Brew, *drink.Steep, *drink.Strain, *drink.Curdle:
 		return []constituent.ID{burnt}
 	case *drink.Caramelise:
 		return []constituent.ID{burnt, constituent.RestOf(constituent.OrganicAcids)}

@@ -44,7 +44,7 @@ func Curdle(pot *ledger.Pot, collect []float64, by string, celsius float64, f Fa
 	}
 	m := &curd{
 		by: by, hot: celsius >= advice("hot"), factors: f, drawn: map[partKey][]float64{}, part: whole(pot.N),
-		others: &filter{through: "paper", factors: f, drawn: map[passedKey][]float64{}, part: whole(pot.N)},
+		others: newFilter("paper", f),
 	}
 	liquor := passing(pot, m)
 	// guard: no more than the whey
@@ -60,6 +60,7 @@ func Curdle(pot *ledger.Pot, collect []float64, by string, celsius float64, f Fa
 	m.part = partOf(collect, liquor)
 	m.others.part = m.part
 	out.Lost = apply(pot, m)
+	m.others.extracted(pot)
 	for row := range pot.Rows {
 		capPhosphate(pot, row)
 	}

@@ -11,8 +11,10 @@
 //	reduce       water leaves until the mass is reached; alcohol leaves with it by
 //	             the published range of retention after simmering
 //	strain       suspended solids, fat and protein pass by data/phases.csv (share
-//	press        passed by phase, food group and medium, wide); the liquor that
-//	             passes is collected in part: all of it keeps one composition
+//	press        passed by phase, food group and medium, wide; what is dissolved
+//	             passes wholly, leaves and grounds stay and give as in a steep);
+//	             the liquor that passes is collected in part: all of it keeps one
+//	             composition
 //	curdle       milk parts by data/partition.csv into liquor and curd; the liquor
 //	             is collected in part; data/curdling.csv says when milk curdles
 //	brew         the dose gives its solids by data/extraction.csv and brewing.csv,
@@ -31,9 +33,15 @@
 //	invert       sucrose and water become glucose and fructose, by a stated share or
 //	             by first-order kinetics (data/kinetics.csv)
 //	hydrolyse    lactose and water become glucose and galactose
-//	caramelise   sugars become carbohydrate without a name
+//	caramelise   sugars become carbohydrate without a name and a little acid, at most
+//	             what data/kinetics.csv says
 //	ferment      sugars become what is stated by their equations
-//	             (data/fermentation.csv); the gas leaves
+//	             (data/fermentation.csv); the gas leaves; what is not stated of the
+//	             products is unknown
+//
+// What a step makes has a ceiling, and every figure is continuous in a step's parameter
+// down to no effect: a step that does next to nothing changes next to nothing. That milk
+// parted with acid is evidence of the pot's pH (Outcome.Parted).
 //
 // A pouring step adds: chill and dilute water, carbonate carbon dioxide (solubility
 // of Weiss 1974, package solution). Adding ingredients is the ledger's Pour and Mix.
@@ -45,7 +53,7 @@
 // # Limits
 //
 // Strain and press differ only in the word: no source separates what a press
-// passes from what a cloth passes. Minerals and vitamins bound to pulp are
+// passes from what a cloth passes. Minerals and vitamins bound to the pulp of fruit are
 // treated as dissolved. Aroma is not modelled. The caffeine of steeped tea is tested
 // on no recipe that was held out (testdata/brew).
 package prep

@@ -92,15 +92,38 @@ func (x *extraction) solute(of *food.Food) []float64 {
 // nearest parent's, in the row's group, else in all groups; a constituent of the
 // fat follows the fat. nil: it has no entry.
 func (x *extraction) fixed(row ledger.Row, c *constituent.Constituent) []float64 {
+	key, ok := x.key(row, c)
+	if !ok {
+		return nil
+	}
+	return x.column(row, key)
+}
+
+func (x *extraction) key(row ledger.Row, c *constituent.Constituent) (extractKey, bool) {
 	of := func(id constituent.ID) (extractKey, bool) { return x.find(row.Profile.Food.Group, id) }
 	key, ok := nearest(c, of)
 	if !ok && c.Phase == fatPhase {
 		key, ok = of(constituent.Fat)
 	}
-	if !ok {
-		return nil
+	return key, ok
+}
+
+// isSolute reports whether a constituent of a row is one of the small solutes, whose share
+// follows the yield by itself.
+func (x *extraction) isSolute(row ledger.Row, c *constituent.Constituent) bool {
+	key, ok := x.key(row, c)
+	return ok && extractions()[key].solute
+}
+
+// given gives the share of a constituent that a steep draws out of a row.
+func (x *extraction) given(row ledger.Row, c *constituent.Constituent) []float64 {
+	if by := x.fixed(row, c); by != nil {
+		return by
 	}
-	return x.column(row, key)
+	if c.Kind == constituent.Rider {
+		return x.entry(row, ridersEntry)
+	}
+	return x.entry(row, solidsEntry)
 }
 
 // entry gives the share of one of the entries that are no constituents.

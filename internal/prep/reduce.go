@@ -12,7 +12,8 @@ import (
 // Alcohol stays by a share between the least and the most that the USDA
 // retention factors give for simmering and stirring in (codes 5002 to 5009), but no more
 // of it leaves than the pot loses: where little boils off, little changes. Gas leaves
-// first; the inorganic carbon of a water is for the most part bicarbonate, and stays.
+// first, where it is known; the inorganic carbon of a water is for the most part
+// bicarbonate, and stays.
 func Reduce(pot *ledger.Pot, to []float64, f Factors) (Outcome, error) {
 	mass, water, alcohol := pot.Mass(), pot.Total(constituent.Water), pot.Total(constituent.Alcohol)
 	if to[0] > mass[0] {
@@ -30,11 +31,11 @@ func Reduce(pot *ledger.Pot, to []float64, f Factors) (Outcome, error) {
 		out.Notes = append(out.Notes, "alcohol boils off with the water: between the USDA retention factors for stirring in and for long simmering")
 	}
 	m := &evaporation{water: make([]float64, pot.N), alcohol: ethanol, gas: whole(pot.N)}
-	gas, unknown := gasOf(pot)
+	gas := gasOf(pot)
 	for d := range m.water {
 		leave := max(mass[d]-to[d], 0)
-		if all := gas[d] + unknown; all > 0 {
-			m.gas[d] = max(1-leave/all, 0)
+		if gas[d] > 0 {
+			m.gas[d] = max(1-leave/gas[d], 0)
 			leave -= gas[d] * (1 - m.gas[d])
 		}
 		if ethanol != nil && alcohol[d] > 0 {
@@ -67,20 +68,16 @@ func (m *evaporation) Share(row ledger.Row, c *constituent.Constituent, share []
 
 func isWater(row ledger.Row) bool { return row.Profile.Food.Group == "water" }
 
-// gasOf gives the carbon dioxide of a pot that boils off: what is known of it, a column,
-// and the most that is not.
-func gasOf(pot *ledger.Pot) (known []float64, unknown float64) {
-	known = make([]float64, pot.N)
+// gasOf gives the column of the known carbon dioxide of a pot that boils off.
+func gasOf(pot *ledger.Pot) []float64 {
+	gas := make([]float64, pot.N)
 	for row, r := range pot.Rows {
 		if isWater(r) {
 			continue
 		}
 		for d, x := range pot.Of(row, constituent.CarbonDioxide) {
-			known[d] += x
-		}
-		if b := pot.Bounds(row)[constituent.Must(constituent.CarbonDioxide).Order]; b > 0 {
-			unknown += b
+			gas[d] += x
 		}
 	}
-	return known, unknown
+	return gas
 }

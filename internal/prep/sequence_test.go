@@ -86,9 +86,10 @@ func (k kitchen) random(r *rand.Rand, pot *ledger.Pot, f prep.Factors) (did done
 		out, err = prep.Reduce(pot, part(), f)
 	case 1:
 		out, err = prep.Strain(pot, part(), prep.Media[r.IntN(len(prep.Media))], f)
+		did.made = prep.Makes(&drink.Strain{})
 	case 2:
 		out, err = prep.Curdle(pot, part(), []string{"acid", "rennet"}[r.IntN(2)], 100*r.Float64(), f)
-		did.made = []constituent.ID{"phosphate"} // what was colloidal dissolves
+		did.made = append(prep.Makes(&drink.Curdle{}), "phosphate") // what was colloidal dissolves
 	case 3:
 		out, err = prep.Brew(pot, prep.Recipe{Out: part(), Yield: even(0.25 * r.Float64())}, f)
 		did.made = prep.Makes(&drink.Brew{})

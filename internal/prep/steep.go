@@ -100,10 +100,7 @@ func (m *infusion) Share(row ledger.Row, c *constituent.Constituent, share []flo
 		copy(share, m.water)
 		return
 	}
-	by := m.fixed(row, c)
-	if by == nil {
-		by = m.entry(row, m.other(c))
-	}
+	by := m.given(row, c)
 	for d := range share {
 		share[d] = by[d] * m.part[d]
 	}
@@ -121,13 +118,6 @@ func mixes(row ledger.Row) bool {
 	}
 	cell := func(id constituent.ID) float64 { return row.Profile.Cells[constituent.Must(id).Order].Amount }
 	return cell(constituent.Water) > cell(constituent.Fat)
-}
-
-func (m *infusion) other(c *constituent.Constituent) constituent.ID {
-	if c.Kind == constituent.Rider {
-		return ridersEntry
-	}
-	return solidsEntry
 }
 
 // evenly keeps one share of everything.

@@ -20,6 +20,13 @@ func leafKind(of *food.Food) string {
 	return of.Group
 }
 
+// drunkWhole reports whether a leaf is a powder that infuses at once and is drunk with what
+// it was infused in.
+func drunkWhole(of *food.Food) bool {
+	half, own := kinetics()[halfTime+of.ID.String()]
+	return own && half.high == 0
+}
+
 // infused gives the share of a tea's small solutes that its water has drawn.
 func (f Factors) infused(of *food.Food, s Steeping) []float64 {
 	k, kind := kinetics(), leafKind(of)

@@ -5,6 +5,7 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
+	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 )
 
@@ -18,9 +19,26 @@ type passedKey struct{ phase, group, through string }
 var phases = sync.OnceValue(func() map[passedKey]factor {
 	table := map[passedKey]factor{}
 	for _, row := range embedded.Rows("phases.csv") {
+		if row.Text("share") == steepedShare {
+			continue
+		}
 		table[passedKey{row.Text("phase"), row.Text("group"), row.Text("through")}] = factorOf(row, "share")
 	}
 	return table
+})
+
+// steepedShare marks the groups of data/phases.csv that a filter holds back whole, such as
+// leaves: what passes of them is what the liquid has drawn out of them.
+const steepedShare = "steeped"
+
+var steepedGroups = sync.OnceValue(func() map[string]bool {
+	groups := map[string]bool{}
+	for _, row := range embedded.Rows("phases.csv") {
+		if row.Text("share") == steepedShare {
+			groups[row.Text("group")] = true
+		}
+	}
+	return groups
 })
 
 // Strain lets the pot run through a filter and collects grams (a column) of
@@ -29,48 +47,81 @@ var phases = sync.OnceValue(func() map[passedKey]factor {
 // A filter holds back what is not dissolved: pulp and fines, fat, the protein of pulp and
 // curd. In a class of foods that holds its fibre and protein in solution (brewed coffee
 // and tea, what a step has drawn out of a solid, wine, beer, honey, syrups) they pass.
+// Leaves, grounds and spices stay; what they have given is that of a steep of unknown time.
 //
 // Limits: a paper takes up a little of what is dissolved too (colour, chlorogenic acids),
-// which nobody has measured by constituent. Grounds or leaf that stand in the pot without
-// a brew or a steep give nothing by this step: state how they were extracted first.
+// which nobody has measured by constituent.
 func Strain(pot *ledger.Pot, collect []float64, through string, f Factors) (Outcome, error) {
-	m := &filter{through: through, factors: f, drawn: map[passedKey][]float64{}, part: whole(pot.N)}
+	m := newFilter(through, f)
 	liquor := passing(pot, m)
 	// guard: no more than passes
 	if collect[0] > liquor[0] {
 		return Outcome{}, unlike("collect %s g: only about %s g pass through %s", collect[0], liquor[0], through)
 	}
 	m.part = partOf(collect, liquor)
-	return Outcome{Lost: apply(pot, m)}, nil
+	out := Outcome{Lost: apply(pot, m)}
+	m.extracted(pot)
+	return out, nil
 }
 
 // filter passes a share of each phase; of what passes, part is collected.
 type filter struct {
-	through string
-	factors Factors
-	drawn   map[passedKey][]float64
-	part    []float64
+	extraction // of what stays whole in it
+	through    string
+	passed     map[passedKey][]float64
+	part       []float64
+}
+
+func newFilter(through string, f Factors) *filter {
+	steeped := newExtraction(filterStyle, f, func(of *food.Food) []float64 { return immersed(of, Steeping{}, f) })
+	return &filter{extraction: steeped, through: through, passed: map[passedKey][]float64{}, part: whole(f.N)}
+}
+
+// staysWhole reports whether a filter holds a row back whole.
+func staysWhole(row ledger.Row) bool {
+	of := row.Profile.Food
+	return !row.Extracted && steepedGroups()[of.Group] && !drunkWhole(of)
+}
+
+// extracted marks the rows that stayed behind: what is left of them is in the liquid.
+func (m *filter) extracted(pot *ledger.Pot) {
+	for row, r := range pot.Rows {
+		if staysWhole(r) {
+			m.nameCarbohydrate(pot, row)
+			pot.Rows[row].Extracted = true
+		}
+	}
 }
 
 func (m *filter) Share(row ledger.Row, c *constituent.Constituent, share []float64) {
 	copy(share, m.part)
-	key, ok := m.find(row, c.Phase)
+	if staysWhole(row) {
+		if c.ID != constituent.Water {
+			for d, s := range m.given(row, c) {
+				if d < len(share) {
+					share[d] *= s
+				}
+			}
+		}
+		return
+	}
+	key, ok := m.phase(row, c.Phase)
 	if !ok {
 		return // dissolved: it goes with the water
 	}
-	col, ok := m.drawn[key]
+	col, ok := m.passed[key]
 	if !ok {
 		col = m.factors.draw(key.phase+"/"+key.group, phases()[key])
-		m.drawn[key] = col
+		m.passed[key] = col
 	}
 	for d := range share {
 		share[d] *= col[d]
 	}
 }
 
-// find gives the rule for a phase of a row: its class's for this filter or for all of
+// phase gives the rule for a phase of a row: its class's for this filter or for all of
 // them, else everybody's.
-func (m *filter) find(row ledger.Row, phase string) (passedKey, bool) {
+func (m *filter) phase(row ledger.Row, phase string) (passedKey, bool) {
 	class := row.Profile.Food.Group
 	if row.Extracted {
 		class = extract

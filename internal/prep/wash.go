@@ -16,7 +16,7 @@ import (
 func Wash(pot, fat *ledger.Pot, collect []float64, f Factors) (Outcome, error) {
 	m := &washing{
 		left: f.draw("fat left", kinetics()["fat left"]), part: whole(pot.N),
-		others: &filter{through: "cloth", factors: f, drawn: map[passedKey][]float64{}, part: whole(pot.N)},
+		others: newFilter("cloth", f),
 	}
 	if collect != nil {
 		liquor := passing(fat, m)
