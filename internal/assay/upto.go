@@ -74,6 +74,9 @@ func mostOfRow(pot *ledger.Pot, row int, c *constituent.Constituent) float64 {
 		return sum
 	}
 	own, bounds := central(c.ID), pot.Bounds(row)
+	if central(constituent.Mass) == 0 { // what a step made of another row, and weighs there
+		return bounds[c.Order]
+	}
 	most := own + bounds[c.Order]
 	for up := c.Parent; up != ""; up = constituent.Must(up).Parent {
 		most = lower(most, central(up)+bounds[constituent.Must(up).Order])

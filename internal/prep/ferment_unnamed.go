@@ -44,8 +44,9 @@ func (u Unnamed) bound(pot *ledger.Pot, after []Afterwards, hexose float64) {
 		}
 		most := hexose / products()[id].hexose
 		bounds[constituent.Must(id).Order] = most
-		if all := constituent.Must(constituent.OrganicAcids).Order; isAcid(id) {
-			bounds[all] = max(bounds[all], most)
+		for up := constituent.Must(id).Parent; up != constituent.Mass; up = constituent.Must(up).Parent {
+			total := constituent.Must(up).Order
+			bounds[total] = max(bounds[total], most)
 		}
 	}
 }
