@@ -92,7 +92,7 @@ func Run(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods, o 
 	if err != nil {
 		return nil, err
 	}
-	w := newWalk(d, r, o)
+	w := newWalk(ctx, d, r, o)
 	served, err := w.serve()
 	if err != nil {
 		return nil, err
@@ -100,6 +100,9 @@ func Run(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods, o 
 	a := &Assay{Drink: d, Options: o, Serving: served, Items: r.items, Notes: w.notes}
 	a.measure(w)
 	a.dissolve(w)
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
 	if o.Why != "" {
 		a.Drivers = a.why(o.Why, w.journal)
 	}

@@ -1,6 +1,8 @@
 package assay
 
 import (
+	"context"
+
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
@@ -12,6 +14,7 @@ import (
 
 // walk follows a drink through the ledger.
 type walk struct {
+	ctx     context.Context // asked before each step and line: a large drink takes seconds
 	drink   *drink.Drink
 	names   *resolved
 	amounts amounts
@@ -31,11 +34,11 @@ type walk struct {
 	notes  []Note
 }
 
-func newWalk(d *drink.Drink, names *resolved, o Options) *walk {
+func newWalk(ctx context.Context, d *drink.Drink, names *resolved, o Options) *walk {
 	n := o.Draws + 1
 	columns := ledger.NewColumns(names.profiles, made(d)...)
 	w := &walk{
-		drink: d, names: names,
+		ctx: ctx, drink: d, names: names,
 		amounts: amounts{seed: o.Seed, n: n, scale: d.Scale},
 		columns: columns,
 		drawer:  ledger.NewDrawer(o.Seed, n, columns),
@@ -68,12 +71,18 @@ func (w *walk) trace() {
 func (w *walk) serve() (*ledger.Pot, error) {
 	pot := ledger.New(w.columns, w.amounts.n)
 	w.pour(pot, w.drink.Build)
+	if err := w.ctx.Err(); err != nil {
+		return nil, err
+	}
 	w.steps(pot, w.drink.Finish, nil)
 	w.offer("", pot, lastReadings(nil, w.drink.Finish))
 	for _, line := range w.drink.Garnish {
 		if line.Eaten {
 			w.pour(pot, []drink.Line{line})
 		}
+	}
+	if err := w.ctx.Err(); err != nil {
+		return nil, err
 	}
 	if err := w.faults.Err(fail.Wrong); err != nil {
 		return nil, err
@@ -91,6 +100,9 @@ func (w *walk) component(c *drink.Component) *ledger.Pot {
 	}
 	pot := ledger.New(w.columns, w.amounts.n)
 	w.pour(pot, c.Ingredients)
+	if w.ctx.Err() != nil {
+		return pot
+	}
 	w.steps(pot, c.Steps, c.Measured)
 	w.keep(c, pot)
 	w.offer(c.Name, pot, lastReadings(c.Measured, c.Steps))
@@ -135,6 +147,9 @@ func isShare(line drink.Line) bool {
 }
 
 func (w *walk) add(pot *ledger.Pot, in ingredient, grams []float64) {
+	if w.ctx.Err() != nil {
+		return
+	}
 	if in.component == nil {
 		pot.Pour(in.profile, w.drawer.PerGram(in.profile), grams, in.line.Path)
 		w.calibrate(pot, grams)
@@ -173,6 +188,9 @@ func (w *walk) componentGrams(in ingredient) []float64 {
 
 // step applies one step of the drink file to a pot.
 func (w *walk) step(pot *ledger.Pot, step drink.Step) {
+	if w.ctx.Err() != nil {
+		return
+	}
 	f := prep.Factors{Seed: w.amounts.seed, N: w.amounts.n, Path: step.StepPath(), Trace: func(name string, col []float64) {
 		w.journal.write(Steps, step.StepPath()+": "+name, col)
 	}}
