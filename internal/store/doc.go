@@ -24,6 +24,10 @@
 // a food come back sorted by constituent id, so that their order does not
 // depend on which tables were loaded before.
 //
+// A database that may be read and not written to is read: in a folder in which
+// SQLite cannot keep its notes, as a file that nobody changes meanwhile. A
+// database in memory (OpenMemory) is gone when it is closed.
+//
 // # Finding
 //
 // Find takes the beginnings of words. A name that has them all is a hit,
@@ -38,7 +42,7 @@
 //
 // # Limits
 //
-// One load at a time: a second one waits five seconds and then gives up. A
+// One load at a time: a second one waits half a minute and then gives up. A
 // load needs free disk space of about twice the new rows. Deleted rows leave
 // free pages that the next load fills; the file does not shrink. The
 // numbers of constituents that no table uses any longer stay in the file (a few
