@@ -57,7 +57,8 @@ func (a *app) store(ctx context.Context) (*store.DB, error) {
 		return a.db, nil
 	}
 	why := fmt.Sprintf("the database %s cannot be written to", path)
-	if _, err := os.Stat(path); err == nil {
+	if file, err := os.Open(path); err == nil { // it can be read, but will not do
+		file.Close()
 		why += ", and what is in it was not made by this edition of sipsum"
 	}
 	return a.memory(ctx, why)

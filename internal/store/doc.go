@@ -5,7 +5,8 @@
 //
 // A table has releases; at most one of them is current and only its rows are
 // ever read. Load writes all rows of a new release, and the switch of current,
-// in one transaction: whatever stops it (a fault in the files, a full disk,
+// in one transaction, which first asks again whether the same is loaded already:
+// of many that start at once, one writes. Whatever stops it (a fault in the files, a full disk,
 // Ctrl-C, a kill), the previous release stays whole and nothing of the new one
 // is seen. The rows of releases that are no longer current are deleted
 // afterwards in chunks, each in a short transaction of its own; what a kill
