@@ -98,7 +98,7 @@ func Run(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods, o 
 	if err != nil {
 		return nil, err
 	}
-	w := newWalk(d, r, o)
+	w := newWalk(ctx, d, r, o)
 	served, err := w.serve()
 	if err != nil {
 		return nil, err
@@ -108,6 +108,9 @@ func Run(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods, o 
 	}
 	a.measure(w)
 	a.dissolve(w)
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
 	if o.Why != "" {
 		a.Drivers = a.why(o.Why, w.journal)
 	}

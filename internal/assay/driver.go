@@ -3,7 +3,9 @@ package assay
 import (
 	"cmp"
 	"math"
+	"runtime"
 	"slices"
+	"sync"
 
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/stat"
@@ -63,9 +65,9 @@ type candidate struct {
 func regress(y []float64, entries []entry) []Driver {
 	target := standardRanks(y[1:])
 	pool := make([]*candidate, len(entries))
-	for i, e := range entries {
-		pool[i] = &candidate{entry: e, left: standardRanks(e.column[1:])}
-	}
+	sideBySide(len(pool), func(i int) {
+		pool[i] = &candidate{entry: entries[i], left: standardRanks(entries[i].column[1:])}
+	})
 	var chosen []Driver
 	for len(pool) > 0 {
 		at, share := best(target, pool)
@@ -76,9 +78,7 @@ func regress(y []float64, entries []entry) []Driver {
 		chosen = append(chosen, Driver{c.cause, c.name, share, stat.Correlation(standardRanks(y[1:]), standardRanks(c.column[1:]), nil) > 0})
 		pool = slices.Delete(pool, at, at+1)
 		takeAway(target, c.left)
-		for _, other := range pool {
-			takeAway(other.left, c.left)
-		}
+		sideBySide(len(pool), func(i int) { takeAway(pool[i].left, c.left) })
 	}
 	slices.SortStableFunc(chosen, func(a, b Driver) int { return cmp.Compare(b.Share, a.Share) })
 	return chosen
@@ -89,16 +89,36 @@ func regress(y []float64, entries []entry) []Driver {
 // 1994, Biometrika 81:425), but no less than what counts as a correlation.
 func chance(k, n int) float64 { return max(2*math.Log(float64(k)), noise*noise) / float64(n) }
 
-// best finds the candidate that explains most of what is left of the target.
+// best finds the candidate that explains most of what is left of the target, the
+// first of equals.
 func best(target []float64, pool []*candidate) (at int, share float64) {
-	for i, c := range pool {
-		if length := floats.Dot(c.left, c.left); length > 1e-9 {
-			if explained := square(floats.Dot(target, c.left)) / length; explained > share {
-				at, share = i, explained
-			}
+	explained := make([]float64, len(pool))
+	sideBySide(len(pool), func(i int) {
+		if length := floats.Dot(pool[i].left, pool[i].left); length > 1e-9 {
+			explained[i] = square(floats.Dot(target, pool[i].left)) / length
+		}
+	})
+	for i, x := range explained {
+		if x > share {
+			at, share = i, x
 		}
 	}
 	return at, share
+}
+
+// sideBySide does work for 0 to n − 1, in as many pieces as there are cores: a
+// large drink has ten thousand inputs.
+func sideBySide(n int, work func(i int)) {
+	pieces := min(runtime.GOMAXPROCS(0), n)
+	var side sync.WaitGroup
+	for piece := range pieces {
+		side.Go(func() {
+			for i := n * piece / pieces; i < n*(piece+1)/pieces; i++ {
+				work(i)
+			}
+		})
+	}
+	side.Wait()
 }
 
 // takeAway removes from x what direction explains of it.
@@ -111,19 +131,31 @@ func takeAway(x, direction []float64) {
 // standardRanks gives the ranks of x, with mean 0 and sum of squares 1. Equal
 // values share their mean rank.
 func standardRanks(x []float64) []float64 {
-	order := make([]int, len(x))
-	for i := range order {
-		order[i] = i
+	type draw struct {
+		x  float64
+		at int
 	}
-	slices.SortFunc(order, func(a, b int) int { return cmp.Compare(x[a], x[b]) })
+	order := make([]draw, len(x))
+	for i, v := range x {
+		order[i] = draw{v, i}
+	}
+	slices.SortFunc(order, func(a, b draw) int {
+		switch { // no column has a NaN
+		case a.x < b.x:
+			return -1
+		case a.x > b.x:
+			return 1
+		}
+		return 0
+	})
 	ranks := make([]float64, len(x))
 	for from := 0; from < len(order); {
 		to := from + 1
-		for to < len(order) && x[order[to]] == x[order[from]] {
+		for to < len(order) && order[to].x == order[from].x {
 			to++
 		}
-		for _, i := range order[from:to] {
-			ranks[i] = float64(from+to-1) / 2
+		for _, d := range order[from:to] {
+			ranks[d.at] = float64(from+to-1) / 2
 		}
 		from = to
 	}

@@ -70,11 +70,13 @@ func resolve(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods
 		r.line(line, nil, line.Eaten)
 	}
 	r.aside = true
+	poured := len(r.out.profiles)
 	for i := range d.Components {
 		if c := &d.Components[i]; !r.used[c.Name] {
 			r.component(c, nil, false) // checked all the same
 		}
 	}
+	r.out.profiles = r.out.profiles[:poured] // a pantry's foods need no draws
 	if r.stop != nil {
 		return nil, r.stop
 	}

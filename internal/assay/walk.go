@@ -1,6 +1,7 @@
 package assay
 
 import (
+	"context"
 	"slices"
 
 	"sipsum/internal/constituent"
@@ -14,6 +15,7 @@ import (
 
 // walk follows a drink through the ledger.
 type walk struct {
+	ctx     context.Context // asked before each step and line: a large drink takes seconds
 	drink   *drink.Drink
 	names   *resolved
 	amounts amounts
@@ -38,11 +40,11 @@ type walk struct {
 	readings []Reading
 }
 
-func newWalk(d *drink.Drink, names *resolved, o Options) *walk {
+func newWalk(ctx context.Context, d *drink.Drink, names *resolved, o Options) *walk {
 	n := o.Draws + 1
 	columns := ledger.NewColumns(names.profiles, made(d)...)
 	w := &walk{
-		drink: d, names: names,
+		ctx: ctx, drink: d, names: names,
 		amounts: amounts{seed: o.Seed, n: n, scale: d.Scale},
 		columns: columns,
 		drawer:  ledger.NewDrawer(o.Seed, n, columns),
@@ -78,10 +80,16 @@ func (w *walk) trace() {
 func (w *walk) serve() (*ledger.Pot, error) {
 	pot := ledger.New(w.columns, w.amounts.n)
 	w.pour(pot, w.drink.Build)
+	if err := w.ctx.Err(); err != nil {
+		return nil, err
+	}
 	w.steps(pot, w.drink.Finish, nil)
 	w.offer("", pot, lastReadings(nil, w.drink.Finish))
 	if slices.ContainsFunc(w.drink.Garnish, eaten) {
 		w.pour(pot, w.drink.Garnish)
+	}
+	if err := w.ctx.Err(); err != nil {
+		return nil, err
 	}
 	if err := w.faults.Err(fail.Wrong); err != nil {
 		return nil, err
@@ -101,6 +109,9 @@ func (w *walk) component(c *drink.Component) *ledger.Pot {
 	w.making = c.Name
 	pot := ledger.New(w.columns, w.amounts.n)
 	w.pour(pot, c.Ingredients)
+	if w.ctx.Err() != nil {
+		return pot
+	}
 	w.steps(pot, c.Steps, c.Measured)
 	w.keep(c, pot)
 	w.offer(c.Name, pot, lastReadings(c.Measured, c.Steps))
@@ -148,6 +159,9 @@ func isShare(line drink.Line) bool {
 }
 
 func (w *walk) add(pot *ledger.Pot, in ingredient, grams []float64) {
+	if w.ctx.Err() != nil {
+		return
+	}
 	if in.component == nil {
 		pot.Pour(in.profile, w.drawer.PerGram(in.profile), grams, in.line.Path)
 		w.calibrate(pot, grams)
@@ -187,6 +201,9 @@ func (w *walk) componentGrams(in ingredient) []float64 {
 
 // step applies one step of the drink file to a pot.
 func (w *walk) step(pot *ledger.Pot, step drink.Step) {
+	if w.ctx.Err() != nil {
+		return
+	}
 	f := prep.Factors{Seed: w.amounts.seed, N: w.amounts.n, Path: step.StepPath(), Trace: func(name string, col []float64) {
 		w.journal.write(Steps, step.StepPath()+": "+name, col)
 	}}

@@ -1,18 +1,19 @@
 package cli
 
 import (
-	"context"
 	"errors"
+	"fmt"
 	"io"
+	"io/fs"
 	"os"
-	"path/filepath"
+	"strings"
 	"syscall"
 
+	"sipsum/internal/drink"
 	"sipsum/internal/fail"
 	"sipsum/internal/report/json"
 	"sipsum/internal/report/text"
 	"sipsum/internal/store"
-	"sipsum/internal/tables/core"
 )
 
 // app is what the commands of one run share.
@@ -39,20 +40,15 @@ const (
 	formatJSON = "json"
 )
 
-// The bounds of --draws: fewer give no interval, more give nothing that is
-// worth the wait.
-const (
-	usualDraws = 1000
-	fewDraws   = 20
-	manyDraws  = 100_000
-)
+const usualDraws = 1000
 
 func (a *app) check() error {
+	least, most := drink.Draws()
 	switch {
 	case a.options.format != formatText && a.options.format != formatJSON:
 		return fail.New(fail.Wrong, "unknown format \""+a.options.format+"\"", "use --format text or --format json")
-	case a.options.draws < fewDraws || a.options.draws > manyDraws:
-		return fail.New(fail.Wrong, "--draws is out of range", "use a number from 20 to 100000")
+	case a.options.draws < least || a.options.draws > most:
+		return fail.New(fail.Wrong, "--draws is out of range", fmt.Sprintf("use a number from %d to %d", least, most))
 	}
 	return nil
 }
@@ -63,72 +59,6 @@ func (a *app) json() bool { return a.options.format == formatJSON }
 func (a *app) style() textreport.Style {
 	colour := a.streams.Terminal && !a.options.noColour && a.streams.Env("NO_COLOR") == "" && a.streams.Env("TERM") != "dumb"
 	return textreport.Style{Colour: colour}
-}
-
-// path gives the place of the database: --db, $SIPSUM_DB, else the user's data
-// folder.
-func (a *app) path() (string, error) {
-	if a.options.db != "" {
-		return a.options.db, nil
-	}
-	if p := a.streams.Env("SIPSUM_DB"); p != "" {
-		return p, nil
-	}
-	if p := a.streams.Env("XDG_DATA_HOME"); filepath.IsAbs(p) {
-		return filepath.Join(p, "sipsum", "sipsum.db"), nil
-	}
-	if home := a.streams.Env("HOME"); home != "" {
-		return filepath.Join(home, ".local", "share", "sipsum", "sipsum.db"), nil
-	}
-	if folder, err := os.UserConfigDir(); err == nil {
-		return filepath.Join(folder, "sipsum", "sipsum.db"), nil
-	}
-	return "", fail.New(fail.Failed, "no folder is known for the database", "give one with --db FILE or SIPSUM_DB")
-}
-
-// store opens the database once and brings the core table up to date.
-func (a *app) store(ctx context.Context) (*store.DB, error) {
-	if a.db != nil {
-		return a.db, nil
-	}
-	path, err := a.path()
-	if err != nil {
-		return nil, err
-	}
-	db, err := store.Open(ctx, path, store.Options{})
-	if err != nil {
-		return nil, err
-	}
-	a.db = db
-	return db, a.loadCore(ctx)
-}
-
-// loadCore puts the embedded table into the database if it is not there, or
-// not in this edition.
-func (a *app) loadCore(ctx context.Context) error {
-	embedded, err := core.Embedded()
-	if err != nil {
-		return err
-	}
-	loaded, found, err := a.db.Table(ctx, store.Core)
-	if err != nil || (found && loaded.Table == embedded) {
-		return err
-	}
-	release, err := core.Format.Open(ctx, "", "")
-	if err != nil {
-		return err
-	}
-	_, err = a.db.Load(ctx, store.Incoming{
-		Table: release.Table, Columns: release.Columns, Works: release.Works, Foods: release.Foods,
-	}, nil)
-	return err
-}
-
-func (a *app) close() error {
-	if a.db == nil {
-		return nil
-	}
-	return a.db.Close()
 }
 
 // report prints an error. A closed pipe needs no words: nobody is listening.
@@ -152,9 +82,9 @@ func (a *app) report(err error) {
 func (a *app) readAll(path string, most int64) ([]byte, error) {
 	in := a.streams.In
 	if path != "-" {
-		f, err := os.Open(path)
+		f, err := openDrink(path)
 		if err != nil {
-			return nil, fail.Because(fail.Wrong, errors.Unwrap(err), "cannot read "+path, "check the name, or start one with: sipsum new NAME")
+			return nil, err
 		}
 		defer f.Close()
 		in = f
@@ -164,4 +94,33 @@ func (a *app) readAll(path string, most int64) ([]byte, error) {
 		return nil, fail.Because(fail.Wrong, err, "cannot read "+path, "")
 	}
 	return text, nil
+}
+
+// openDrink opens a file. Anything but a file is refused before it is opened: a
+// named pipe would wait for a writer, and a device may never end. A pipe that
+// the shell opened for us (/dev/stdin, /dev/fd/63) is read.
+func openDrink(path string) (*os.File, error) {
+	info, err := os.Stat(path)
+	if err == nil {
+		opened := info.Mode()&fs.ModeNamedPipe != 0 && strings.HasPrefix(path, "/dev/")
+		switch {
+		case info.IsDir():
+			return nil, fail.New(fail.Wrong, path+" is a folder, not a drink file", "name a file in it")
+		case !info.Mode().IsRegular() && !opened:
+			return nil, fail.New(fail.Wrong, path+" is not a file but a pipe or a device", "give the text to the standard input and write - for the drink")
+		}
+	}
+	var file *os.File
+	if err == nil {
+		file, err = os.Open(path)
+	}
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, fail.Because(fail.Wrong, errors.Unwrap(err), "cannot read "+path, "check the name, or start one with: sipsum new NAME")
+	case errors.Is(err, fs.ErrPermission):
+		return nil, fail.Because(fail.Wrong, errors.Unwrap(err), "cannot read "+path, "let yourself read it: the name is right, the file's permissions are not")
+	case err != nil:
+		return nil, fail.Because(fail.Wrong, errors.Unwrap(err), "cannot read "+path, "see whether it is a file on a disk that can be read")
+	}
+	return file, nil
 }

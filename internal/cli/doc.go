@@ -12,6 +12,15 @@
 // are JSON. Exit codes are those of package fail; findings give code 3 only from
 // the command that prints them.
 //
+// An interruption (SIGINT) gives exit code 130 whatever the command does: it may
+// leave tidily in a moment; if it does not hear, it is left as it is.
+//
+// The database is the file that the user names, or one in the data folder. One
+// that can only be read is read if it holds the core table of this sipsum; where
+// there is no other place the command works from memory and says so once. A table
+// is loaded and removed only where that is kept, and a release that falls short of
+// its edition (data/editions.csv), or of what it would replace, only with --force.
+//
 // # Limits
 //
 // One command at a time; no configuration file.

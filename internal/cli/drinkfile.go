@@ -26,7 +26,7 @@ const demoEnding = ".yaml"
 
 // mostText is one byte more than a drink file may hold, so that the parser can
 // tell that there was too much.
-const mostText = 1<<20 + 1
+var mostText = int64(drink.MostBytes()) + 1
 
 // asked is what a command wants to know of a drink.
 type asked struct {
@@ -44,6 +44,12 @@ func (a *app) sheet(ctx context.Context, arg string, ask asked) (*sheet.Sheet, e
 		return nil, err
 	}
 	d, faults := drink.Parse(name, text, open)
+	if d.TooLarge {
+		return nil, faults.Err(fail.Wrong)
+	}
+	if err := d.Fits(a.options.draws); err != nil {
+		return nil, err
+	}
 	db, err := a.store(ctx)
 	if err != nil {
 		return nil, err

@@ -5,6 +5,8 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"runtime/debug"
+	"time"
 
 	"sipsum/internal/fail"
 )
@@ -19,27 +21,62 @@ type Streams struct {
 	ErrTerm  bool // Err is a terminal: progress may be shown
 }
 
-// Main runs the command that args ask for and gives the exit code.
+// grace is how long an interrupted command may take to leave tidily. A command
+// that does not hear in that time (it waits for a pipe, it is in the middle of a
+// long sum) is left as it is: the process ends when Main returns, and a database
+// is whole after any end (package store).
+const grace = 50 * time.Millisecond
+
+// ample is the memory above which the garbage collector works harder. The
+// largest drink within the limits keeps less than that alive.
+const ample = 384 << 20
+
+// Main runs the command that args ask for and gives the exit code. After an
+// interruption the command may still run when Main returns: the process must end.
 func Main(args []string, s Streams) int {
+	if s.Env("GOMEMLIMIT") == "" {
+		debug.SetMemoryLimit(ample)
+	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
 	app := &app{streams: s}
-	root := newRoot(app)
+	done := make(chan error, 1)
+	go func() { done <- app.run(ctx, args) }()
+	select {
+	case err := <-done:
+		return app.exit(ctx, err)
+	case <-ctx.Done():
+	}
+	select {
+	case err := <-done:
+		return app.exit(ctx, err)
+	case <-time.After(grace):
+		return app.exit(ctx, ctx.Err())
+	}
+}
+
+func (a *app) run(ctx context.Context, args []string) error {
+	root := newRoot(a)
 	root.SetArgs(args)
-	root.SetIn(s.In)
-	root.SetOut(s.Out)
-	root.SetErr(s.Err)
+	root.SetIn(a.streams.In)
+	root.SetOut(a.streams.Out)
+	root.SetErr(a.streams.Err)
 	err := root.ExecuteContext(ctx)
-	if closeErr := app.close(); err == nil {
+	if closeErr := a.close(); err == nil {
 		err = closeErr
 	}
+	return err
+}
+
+// exit reports how a command ended and gives its exit code.
+func (a *app) exit(ctx context.Context, err error) int {
 	if err == nil {
-		return int(app.findings)
+		return int(a.findings)
 	}
 	if ctx.Err() != nil {
 		err = fail.New(fail.Interrupted, "interrupted", "")
 	}
-	app.report(err)
+	a.report(err)
 	return int(fail.ExitCode(err))
 }
 

@@ -29,7 +29,7 @@ func newRoot(a *app) *cobra.Command {
 	flags.StringVar(&a.options.format, "format", formatText, "text or json")
 	flags.IntVar(&a.options.draws, "draws", usualDraws, "draws of the ensemble")
 	flags.Uint64Var(&a.options.seed, "seed", 1, "seed of the draws")
-	flags.BoolVar(&a.options.quiet, "quiet", false, "no progress")
+	flags.BoolVar(&a.options.quiet, "quiet", false, "no progress, no notes")
 	flags.BoolVar(&a.options.noColour, "no-colour", false, "no colour on a terminal")
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return fail.New(fail.Wrong, err.Error(), "see: "+cmd.CommandPath()+" --help")

@@ -10,6 +10,7 @@ import (
 	"sipsum/internal/fail"
 	"sipsum/internal/report/json"
 	"sipsum/internal/report/text"
+	"sipsum/internal/source"
 	"sipsum/internal/store"
 	"sipsum/internal/tables"
 	"sipsum/internal/tables/table"
@@ -35,7 +36,7 @@ func newTableLoad(a *app) *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVar(&as, "as", "", "keep the table under this id (default: the format's name)")
-	cmd.Flags().BoolVar(&force, "force", false, "load even if the same content is loaded")
+	cmd.Flags().BoolVar(&force, "force", false, "load even if it has fewer foods than its edition or the table that it replaces, or is loaded already")
 	return cmd
 }
 
@@ -53,7 +54,7 @@ func (a *app) tableLoad(ctx context.Context, format, path, as string, force bool
 	case as == "own" || (as == store.Core) != (f.Name == store.Core):
 		return fail.New(fail.Wrong, "the id \""+as+"\" is taken by sipsum itself", "choose another with --as")
 	}
-	db, err := a.store(ctx)
+	db, err := a.keeping(ctx)
 	if err != nil {
 		return err
 	}
@@ -62,12 +63,19 @@ func (a *app) tableLoad(ctx context.Context, format, path, as string, force bool
 		return err
 	}
 	progress := a.progress(as, release.Count)
-	loaded, err := db.Load(ctx, store.Incoming{
-		Table: release.Table, Columns: release.Columns, Works: release.Works, Foods: release.Foods, Force: force,
-	}, progress.step)
+	in := store.Incoming{
+		Table: release.Table, Columns: release.Columns, Works: release.Works, Foods: release.Foods, Force: force, Judge: judge(release.Table),
+	}
+	if force {
+		in.Judge = nil
+	}
+	loaded, err := db.Load(ctx, in, progress.step)
 	progress.done()
 	if err != nil {
 		return err
+	}
+	if _, known := table.WholeOf(release.Table.Format, release.Table.Edition); !known && len(table.Editions(release.Table.Format)) > 0 {
+		a.note("sipsum does not know this edition of " + as + " and cannot tell whether it is whole")
 	}
 	if a.json() {
 		return jsonreport.Loaded(a.streams.Out, as, release.Table.Edition, loaded.Foods, loaded.Values, loaded.Already)
@@ -78,6 +86,32 @@ func (a *app) tableLoad(ctx context.Context, format, path, as string, force bool
 	}
 	_, err = fmt.Fprintf(a.streams.Out, "%s (%s): %s, %s foods, %s values\n", as, release.Table.Edition, what, thousands(loaded.Foods), thousands(loaded.Values))
 	return err
+}
+
+// judge refuses a release that may be cut off: one with fewer foods or values than
+// its edition has, or than the table that it would replace.
+func judge(t source.Table) func(store.Loaded, *store.Info) error {
+	const do = "take the files from the publisher again, or load them all the same with --force"
+	return func(loaded store.Loaded, replaces *store.Info) error {
+		less := func(than string, foods, values int) error {
+			switch {
+			case loaded.Foods < foods:
+				return fail.New(fail.Wrong, fmt.Sprintf("%s (%s) has %s foods, %s has %s: it may be cut off", t.ID, t.Edition, thousands(loaded.Foods), than, thousands(foods)), do)
+			case loaded.Values < values:
+				return fail.New(fail.Wrong, fmt.Sprintf("%s (%s) has %s values, %s has %s: it may be cut off", t.ID, t.Edition, thousands(loaded.Values), than, thousands(values)), do)
+			}
+			return nil
+		}
+		if whole, known := table.WholeOf(t.Format, t.Edition); known {
+			if err := less("edition "+whole.Name, whole.Foods, whole.Values); err != nil {
+				return err
+			}
+		}
+		if replaces == nil {
+			return nil
+		}
+		return less(fmt.Sprintf("the loaded table (%s), which it would replace,", replaces.Edition), replaces.Foods, replaces.Values)
+	}
 }
 
 func formatFor(name, path string) (table.Format, error) {
@@ -129,7 +163,7 @@ func newTableRemove(a *app) *cobra.Command {
 			if args[0] == store.Core {
 				return fail.New(fail.Wrong, "the core table is part of sipsum and cannot be removed", "")
 			}
-			db, err := a.store(cmd.Context())
+			db, err := a.keeping(cmd.Context())
 			if err != nil {
 				return err
 			}

@@ -99,10 +99,16 @@
 //
 // # Limits
 //
-// File 1 MiB, name 200 runes, prose 2,000 runes, depth 32, 100,000 tokens, 2,000
-// keys in a map, 100 empty lines in a row, 20 pantries, 5,000 ingredient lines as
-// written and as unfolded through components, amounts up to ten tonnes. No
-// anchors, aliases, tags, merge keys, complex keys, directives or second
+// All limits are rows of data/limits.csv with their reasons: file 256 KiB, name 200
+// runes, prose 2,000 runes, depth 32, 100,000 tokens, 2,000 keys in a map, 100 empty
+// lines in a row, 20 pantries, 1,000 ingredient lines as written (the drink and its
+// pantries together), amounts up to ten tonnes. Written out, every component replaced
+// by its ingredients wherever it is used, a drink comes to at most 100 lines, and
+// its lines, components, steps and readings together to no more than can be
+// calculated in 3 s and 500 MB (size.go). Beyond either it is refused before any
+// food is looked up. All categories together name at most 250 constituents.
+//
+// No anchors, aliases, tags, merge keys, complex keys, directives or second
 // documents; no control characters, no marks that reorder text (UAX #9), no tabs
 // in the indentation. A text block (| or >) is read as one line.
 //

@@ -28,6 +28,12 @@ type Drink struct {
 	Claims     []Claim
 	Targets    []Target
 	Vary       []Vary
+
+	// TooLarge tells that the drink is beyond the limits: its faults say by what, and
+	// there is nothing in it to be looked up.
+	TooLarge bool
+
+	size size
 }
 
 // Line is one ingredient: of a component, of the build, of a step, or a garnish.

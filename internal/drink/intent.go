@@ -41,9 +41,14 @@ func (r *reader) expression(n ast.Node, what string) (string, bool) {
 
 func (r *reader) categories(n ast.Node) []Category {
 	var out []Category
+	count := 0
 	name := func(name string) (string, string) { return textFault(name, "the category's name", mostName) }
 	r.named(n, "categories", name, func(e entry) {
-		if tags := r.texts(e.value, quoted(e.key), nil); len(tags) > 0 {
+		tags := r.texts(e.value, quoted(e.key), nil)
+		if before := count; before <= mostTags && before+len(tags) > mostTags {
+			r.faults.Add(e.at, "name fewer", "the categories name more than %d constituents together", mostTags)
+		}
+		if count += len(tags); len(tags) > 0 && count <= mostTags {
 			out = append(out, Category{Name: e.key, Place: e.at, Tags: tags})
 		}
 	})

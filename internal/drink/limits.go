@@ -5,23 +5,42 @@ import (
 	"fmt"
 	"unicode"
 	"unicode/utf8"
+
+	"sipsum/internal/embedded"
 )
 
-// The limits of a drink file. They keep a hostile file from costing more than a
-// moment; an honest one never meets them.
-const (
-	mostBytes       = 1 << 20 // of a file
-	mostName        = 200     // runes of a name, a food, a code
-	mostProse       = 2000    // runes of a note, a source, a sentence, a check
-	mostDepth       = 32      // lists and maps in each other
-	mostTokens      = 100_000 // words and signs
-	mostKeys        = 2000    // keys of one map
-	mostBlank       = 100     // empty lines in a row
-	mostIngredients = 5000    // lines of all lists, as written and as unfolded through components
-	mostPantries    = 20
-	mostServes      = 10_000
-	mostBase        = 1e7 // g or ml of one amount: ten tonnes
+// The limits of a drink file, from data/size_limits.csv with their reasons. They keep a
+// hostile file from costing more than a moment; an honest one never meets them.
+var (
+	mostBytes    = limit("file")
+	mostName     = limit("name")  // runes of a name, a food, a code
+	mostProse    = limit("prose") // runes of a note, a source, a sentence, a check
+	mostDepth    = limit("depth")
+	mostTokens   = limit("words")
+	mostKeys     = limit("keys")
+	mostBlank    = limit("blank")
+	mostTags     = limit("tags") // of all categories together
+	mostPantries = limit("pantries")
+	mostServes   = limit("serves")
+	mostBase     = float64(limit("amount")) // g or ml of one amount
+	mostLines    = limit("lines written")
 )
+
+// limit gives a row of data/size_limits.csv.
+func limit(name string) int {
+	for _, row := range embedded.Rows("size_limits.csv") {
+		if row.Text("limit") == name {
+			return row.Whole("value")
+		}
+	}
+	panic("drink: limits.csv has no limit " + name)
+}
+
+// MostBytes gives the longest that a file may be.
+func MostBytes() int { return mostBytes }
+
+// Draws gives the fewest and the most draws that a drink may be calculated with.
+func Draws() (least, most int) { return limit("draws least"), limit("draws most") }
 
 // hygiene checks the bytes before YAML is read: size, encoding, characters and
 // tabs. It gives the text with "\n" as the only line end and without a byte

@@ -76,10 +76,10 @@ func (r *reader) lines(n ast.Node, what, owner string) []Line {
 // room counts a line and reports the first that is too many.
 func (r *reader) room(n ast.Node) bool {
 	*r.count++
-	if *r.count == mostIngredients+1 {
-		r.faults.Add(r.nodeAt(n), "make the drink of fewer lines", "there are more than %d ingredient lines", mostIngredients)
+	if *r.count == mostLines+1 {
+		r.faults.Add(r.nodeAt(n), "make the drink of fewer lines, or use fewer pantry files", "there are more than %d ingredient lines", mostLines)
 	}
-	return *r.count <= mostIngredients
+	return *r.count <= mostLines
 }
 
 // needsAbsolute reports a list of shares that are shares of nothing.
@@ -200,7 +200,7 @@ func (r *reader) countOf(n ast.Node) float64 {
 	if !ok {
 		return 0
 	}
-	q, err := parseQuantity(text, scale{what: "count", units: []string{""}, high: mostServes, example: "1/2"})
+	q, err := parseQuantity(text, scale{what: "count", units: []string{""}, high: float64(mostServes), example: "1/2"})
 	if err != nil {
 		r.faults.Join(r.nodeAt(n), err)
 		return 0

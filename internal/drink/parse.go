@@ -48,6 +48,7 @@ func (r *reader) usePantries(d *Drink, n ast.Node) {
 		entries = entries[:mostPantries]
 	}
 	seen := map[string]bool{}
+	total := 0
 	for _, e := range entries {
 		file, ok := r.text(e, "a pantry file", mostName)
 		if !ok {
@@ -63,6 +64,11 @@ func (r *reader) usePantries(d *Drink, n ast.Node) {
 			r.faults.Add(r.nodeAt(e), "give the path as seen from the drink file", "cannot read %s: %s", quoted(file), err)
 			r.torn = true
 			continue
+		}
+		if total += len(text); total > mostBytes {
+			r.faults.Add(r.nodeAt(e), "use fewer, or take out what no drink needs", "the pantry files have more than %d bytes together", mostBytes)
+			r.torn = true
+			return
 		}
 		pantry := &reader{file: beside(r.file, file), faults: r.faults, count: r.count}
 		if root := pantry.document(text); root != nil {

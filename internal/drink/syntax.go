@@ -12,10 +12,7 @@ import (
 
 // How many unreadable lines are set aside before reading stops. Each time the
 // whole file is read again, so long files get fewer tries.
-const (
-	mostSetAside = 20
-	mostReread   = mostBytes
-)
+const mostSetAside = 20
 
 // document reads the YAML of a file. A line that YAML cannot read is reported;
 // if it stands alone it is set aside and the rest is read, so that one bad line
@@ -42,7 +39,7 @@ func (r *reader) document(raw []byte) ast.Node {
 			return file.Docs[0].Body
 		}
 		line := r.explain(err, tokens)
-		if try == mostSetAside || try*len(text) > mostReread || !standsAlone(r.rows, line) {
+		if try == mostSetAside || try*len(text) > mostBytes || !standsAlone(r.rows, line) {
 			return nil
 		}
 		r.torn = true

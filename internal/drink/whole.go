@@ -6,13 +6,13 @@ import (
 )
 
 // checkWhole checks what no single line can tell: names that must exist, plain
-// use of components, circles among components, and what they unfold to.
+// use of components, circles among components, and how large it is written out.
 func (r *reader) checkWhole(d *Drink) {
 	clean := r.faults.Len() == 0
 	r.checkCompare(d)
 	r.checkComponentLines(d)
 	r.breakCircles(d)
-	r.checkUnfolded(d)
+	r.checkSize(d)
 	if clean {
 		r.checkVary(d)
 		r.checkCompared(d)
@@ -142,37 +142,4 @@ func clipTrail(names []string) string {
 		shown[i] = clip(n)
 	}
 	return strings.Join(shown, " → ")
-}
-
-// checkUnfolded counts the lines of the drink with every component written out.
-// A few components that use each other many times could make millions.
-func (r *reader) checkUnfolded(d *Drink) {
-	counted := map[string]int{}
-	var size func(lines []Line) int
-	size = func(lines []Line) int {
-		total := 0
-		for _, l := range lines {
-			c, ok := d.Component(l.Food)
-			if !ok {
-				total++
-				continue
-			}
-			if _, known := counted[c.Name]; !known {
-				for _, inner := range c.lists() {
-					counted[c.Name] = min(counted[c.Name]+size(*inner), mostIngredients+1)
-				}
-			}
-			total = min(total+counted[c.Name], mostIngredients+1)
-		}
-		return total
-	}
-	total := 0
-	for lines := range d.outerLists() {
-		for i := range *lines {
-			if total += size((*lines)[i : i+1]); total > mostIngredients {
-				r.faults.Add((*lines)[i].Place, "use fewer components in each other", "written out, the components make more than %d ingredient lines", mostIngredients)
-				return
-			}
-		}
-	}
 }

@@ -5,7 +5,8 @@
 //
 // A table has releases; at most one of them is current and only its rows are
 // ever read. Load writes all rows of a new release, and the switch of current,
-// in one transaction: whatever stops it (a fault in the files, a full disk,
+// in one transaction, which first asks again whether the same is loaded already:
+// of many that start at once, one writes. Whatever stops it (a fault in the files, a full disk,
 // Ctrl-C, a kill), the previous release stays whole and nothing of the new one
 // is seen. The rows of releases that are no longer current are deleted
 // afterwards in chunks, each in a short transaction of its own; what a kill
@@ -24,6 +25,10 @@
 // a food come back sorted by constituent id, so that their order does not
 // depend on which tables were loaded before.
 //
+// A database that may be read and not written to is read: in a folder in which
+// SQLite cannot keep its notes, as a file that nobody changes meanwhile. A
+// database in memory (OpenMemory) is gone when it is closed.
+//
 // # Finding
 //
 // Find takes the beginnings of words. A name that has them all is a hit,
@@ -38,7 +43,7 @@
 //
 // # Limits
 //
-// One load at a time: a second one waits five seconds and then gives up. A
+// One load at a time: a second one waits half a minute and then gives up. A
 // load needs free disk space of about twice the new rows. Deleted rows leave
 // free pages that the next load fills; the file does not shrink. The
 // numbers of constituents that no table uses any longer stay in the file (a few

@@ -55,6 +55,29 @@ func (db *DB) explain(ctx context.Context, err error, doing string) error {
 	return fail.Because(fail.Failed, err, what, do)
 }
 
+// unwritable marks an error of the system as one of the database's place.
+type unwritable struct{ error }
+
+func (u unwritable) Unwrap() error { return u.error }
+
+// CannotWrite tells whether an error is that the database, or the place where it
+// should be made, cannot be written to or has no room.
+func CannotWrite(err error) bool {
+	var place unwritable
+	var said *sqlite.Error
+	switch {
+	case errors.As(err, &place):
+		return true
+	case !errors.As(err, &said):
+		return false
+	}
+	switch said.Code() & primary {
+	case sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE_PERM, sqlite3.SQLITE_READONLY, sqlite3.SQLITE_FULL:
+		return true
+	}
+	return false
+}
+
 // isBusy tells whether the error is that another process holds a lock.
 func isBusy(err error) bool {
 	var said *sqlite.Error

@@ -19,6 +19,11 @@ type Incoming struct {
 	Works   []source.Work
 	Foods   iter.Seq2[*food.Food, error] // an error ends it, and nothing is loaded
 	Force   bool                         // load even if the same content is loaded already
+
+	// Judge, if set, is asked about the whole release before it becomes the current
+	// one; replaces is the one that it would replace, nil if there is none. An error
+	// ends the load, and nothing is loaded.
+	Judge func(loaded Loaded, replaces *Info) error
 }
 
 // Loaded says what a load did.
@@ -40,8 +45,8 @@ func (db *DB) Load(ctx context.Context, in Incoming, progress func(foods, values
 	if err != nil {
 		return Loaded{}, err
 	}
-	if found && !in.Force && current.Table == in.Table {
-		return Loaded{Foods: current.Foods, Values: current.Values, Already: true}, nil
+	if found && in.isLoaded(current) {
+		return already(current), nil
 	}
 	if err := db.sweep(ctx); err != nil { // what a killed load or removal has left
 		return Loaded{}, db.explain(ctx, err, doing)
@@ -54,6 +59,9 @@ func (db *DB) Load(ctx context.Context, in Incoming, progress func(foods, values
 	if err != nil {
 		return Loaded{}, db.explain(ctx, err, doing)
 	}
+	if loaded.Already {
+		return loaded, nil
+	}
 	// The table is loaded whatever comes now: what cannot be swept (the user is
 	// leaving, the disk is full) is swept before the next load.
 	if db.sweep(ctx) == nil {
@@ -62,8 +70,23 @@ func (db *DB) Load(ctx context.Context, in Incoming, progress func(foods, values
 	return loaded, nil
 }
 
-// load writes everything of a release in the given transaction.
+// isLoaded tells whether a current release is the one that comes in.
+func (in Incoming) isLoaded(current Info) bool { return !in.Force && current.Table == in.Table }
+
+func already(current Info) Loaded {
+	return Loaded{Foods: current.Foods, Values: current.Values, Already: true}
+}
+
+// load writes everything of a release in the given transaction, unless another
+// process has loaded the same while this one waited for it.
 func (db *DB) load(ctx context.Context, tx *sqlx.Tx, in Incoming, progress func(foods, values int)) (Loaded, error) {
+	current, found, err := currentTable(ctx, tx, in.Table.ID)
+	if err != nil {
+		return Loaded{}, err
+	}
+	if found && in.isLoaded(current) {
+		return already(current), nil
+	}
 	release, err := insertRelease(ctx, tx, in.Table, db.now())
 	if err != nil {
 		return Loaded{}, err
@@ -101,12 +124,22 @@ func (db *DB) load(ctx context.Context, tx *sqlx.Tx, in Incoming, progress func(
 	if progress != nil {
 		progress(w.foods, w.values)
 	}
+	loaded := Loaded{Foods: w.foods, Values: w.values}
+	if in.Judge != nil {
+		var replaces *Info
+		if found {
+			replaces = &current
+		}
+		if err := in.Judge(loaded, replaces); err != nil {
+			return Loaded{}, err
+		}
+	}
 	if err := switchTo(ctx, tx, release, in.Table.ID); err != nil {
 		return Loaded{}, err
 	}
 	_, err = tx.ExecContext(ctx, "UPDATE release SET foods = ?, amounts = ?, first_food = ?, last_food = ? WHERE key = ?",
 		w.foods, w.values, firstFood, w.nextFood-1, release)
-	return Loaded{Foods: w.foods, Values: w.values}, err
+	return loaded, err
 }
 
 // insertRelease adds a release that nobody sees yet.

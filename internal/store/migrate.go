@@ -72,7 +72,7 @@ func (db *DB) migrate(ctx context.Context, readOnly bool) error {
 // useWAL sets the journal mode, which the file keeps. SQLite waits for other
 // processes everywhere but here, so we do when several make the file at once.
 func (db *DB) useWAL(ctx context.Context) error {
-	const wait, patience = 10 * time.Millisecond, 5 * time.Second
+	const wait = 10 * time.Millisecond
 	for waited := time.Duration(0); ; waited += wait {
 		_, err := db.handle.ExecContext(ctx, "PRAGMA journal_mode = WAL")
 		if !isBusy(err) || waited >= patience {

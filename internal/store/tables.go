@@ -60,11 +60,17 @@ func (db *DB) Tables(ctx context.Context) ([]Info, error) {
 
 // Table gives one loaded table and whether it is loaded.
 func (db *DB) Table(ctx context.Context, id string) (Info, bool, error) {
-	info, err := scanInfo(db.handle.QueryRowContext(ctx, "SELECT "+infoColumns+" FROM release WHERE table_id = ? AND current = 1", id))
+	info, found, err := currentTable(ctx, db.handle, id)
+	return info, found, db.explain(ctx, err, "cannot look up the table "+id+" in")
+}
+
+// currentTable gives the current release of a table as from sees it.
+func currentTable(ctx context.Context, from sqlx.QueryerContext, id string) (Info, bool, error) {
+	info, err := scanInfo(from.QueryRowxContext(ctx, "SELECT "+infoColumns+" FROM release WHERE table_id = ? AND current = 1", id))
 	if errors.Is(err, sql.ErrNoRows) {
 		return Info{}, false, nil
 	}
-	return info, err == nil, db.explain(ctx, err, "cannot look up the table "+id+" in")
+	return info, err == nil, err
 }
 
 // Remove takes a table out of the database.

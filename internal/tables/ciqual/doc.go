@@ -45,7 +45,7 @@
 // # Limits
 //
 // The .xls itself is not read. The release is recognised by its counts of foods
-// and columns (data/maps/ciqual_editions.csv). The layout of compo.xml was not
+// and columns (data/editions.csv). The layout of compo.xml was not
 // seen in the publisher's file: its fields (alim_code, const_code, teneur, min,
 // max, code_confiance, source_code) are from descriptions of it, and its test
 // uses rows of our own making; the file is read whole before the first food.

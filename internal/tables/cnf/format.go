@@ -2,7 +2,6 @@ package cnf
 
 import (
 	"context"
-	"fmt"
 	"io/fs"
 
 	"sipsum/internal/food"
@@ -66,7 +65,7 @@ func open(ctx context.Context, files fs.FS, dir, id string) (*table.Release, err
 	if err != nil {
 		return nil, err
 	}
-	release := edition(r.foods, len(r.columns))
+	release := table.EditionOf(name, r.foods, len(r.columns)).Name
 	return &table.Release{
 		Table: source.Table{
 			ID: id, Format: name, Title: title, Edition: release, Publisher: publisher, Licence: licence,
@@ -75,13 +74,4 @@ func open(ctx context.Context, files fs.FS, dir, id string) (*table.Release, err
 		Columns: r.columns, Works: r.works,
 		Foods: func(yield func(*food.Food, error) bool) { r.stream(ctx, yield) },
 	}, nil
-}
-
-// edition tells the release by its counts; those of 2015 were seen.
-func edition(foods, columns int) string {
-	const foods2015, columns2015 = 5690, 152
-	if foods == foods2015 && columns == columns2015 {
-		return "2015"
-	}
-	return fmt.Sprintf("not recognised (%d foods)", foods)
 }

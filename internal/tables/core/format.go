@@ -3,7 +3,6 @@ package core
 import (
 	"context"
 	"io/fs"
-	"os"
 
 	"sipsum/data"
 	"sipsum/internal/fail"
@@ -44,11 +43,11 @@ var Format = table.Format{
 			}
 			return open(ctx, files, name, id)
 		}
-		return open(ctx, os.DirFS(path), path, id)
+		return open(ctx, table.Folder(path), path, id)
 	},
 	Sniff: func(path string) bool {
 		for _, file := range allFiles {
-			if _, err := fs.Stat(os.DirFS(path), file); err != nil {
+			if _, err := fs.Stat(table.Folder(path), file); err != nil {
 				return false
 			}
 		}

@@ -17,7 +17,7 @@
 // missing. Codes have eight digits. The WWEIA category is the publisher's group.
 //
 // The title names the edition; a CSV copy is recognised by its counts of foods
-// and columns (data/maps/fndds_editions.csv).
+// and columns (data/editions.csv).
 //
 // # Source
 //

@@ -57,7 +57,7 @@ var Format = table.Format{
 func locate(path string) (files fs.FS, dir, mapName string, err error) {
 	info, err := os.Stat(path)
 	if err == nil && info.Mode().IsRegular() && !strings.EqualFold(filepath.Ext(path), ".zip") {
-		return os.DirFS(filepath.Dir(path)), filepath.Dir(path), filepath.Base(path), nil
+		return table.Folder(filepath.Dir(path)), filepath.Dir(path), filepath.Base(path), nil
 	}
 	files, err = table.Files(path)
 	if err != nil {

@@ -3,7 +3,6 @@ package ifct
 import (
 	"context"
 	"io/fs"
-	"os"
 	"strings"
 
 	"sipsum/internal/fail"
@@ -31,7 +30,7 @@ var Format = table.Format{
 	Licence: licence,
 	Needs:   "the folder with compositions.csv",
 	Open: func(ctx context.Context, path, id string) (*table.Release, error) {
-		return open(ctx, os.DirFS(path), path, id)
+		return open(ctx, table.Folder(path), path, id)
 	},
 	Sniff: sniff,
 }
@@ -65,5 +64,5 @@ func open(ctx context.Context, files fs.FS, dir, id string) (*table.Release, err
 
 // sniff looks for the header's first cells.
 func sniff(path string) bool {
-	return strings.Contains(string(table.Start(os.DirFS(path), file)), "Food Code; code")
+	return strings.Contains(string(table.Start(table.Folder(path), file)), "Food Code; code")
 }

@@ -28,7 +28,7 @@
 // # Limits
 //
 // The files do not name their release; it is recognised by its counts of foods
-// and columns (data/maps/sr_editions.csv). Short descriptions, the survey flag,
+// and columns (data/editions.csv). Short descriptions, the survey flag,
 // degrees of freedom, error bounds, LANGUAL, LANGDESC, DATA_SRC and DATSRCLN are
 // not read. Factors for nitrogen and energy stand in the note of a food, as
 // text. A file cut exactly between two rows of its last food cannot be told from

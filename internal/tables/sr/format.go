@@ -3,7 +3,6 @@ package sr
 import (
 	"context"
 	"io"
-	"os"
 
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
@@ -21,10 +20,10 @@ var Format = table.Format{
 	Licence: licence,
 	Needs:   "the folder with FOOD_DES.txt, NUT_DATA.txt, NUTR_DEF.txt, FD_GROUP.txt and SRC_CD.txt",
 	Open: func(ctx context.Context, path, id string) (*table.Release, error) {
-		return open(ctx, folder{fsys: os.DirFS(path), dir: path}, id)
+		return open(ctx, folder{fsys: table.Folder(path), dir: path}, id)
 	},
 	Sniff: func(path string) bool {
-		files := folder{fsys: os.DirFS(path)}
+		files := folder{fsys: table.Folder(path)}
 		return files.has(foodFile) && files.has(valueFile) && files.has(columnFile)
 	},
 }

@@ -33,7 +33,7 @@
 // The specific gravity is printed with one decimal or none, so the amounts of
 // drinks are known to about 3 % from it alone; that spread is in the density and
 // not in the values. It is taken as g/ml. The release is recognised by its
-// counts of foods and columns (data/maps/swiss_editions.csv). The numbered
+// counts of foods and columns (data/editions.csv). The numbered
 // sources are not in the file. datapackage.json is not needed and not read;
 // branded-foods.csv was not seen and is not read. Whether available carbohydrate
 // holds polyols or organic acids is not said: lemon juice prints sugars 6.1 and

@@ -35,16 +35,36 @@ const (
 func Files(path string) (fs.FS, error) {
 	info, err := os.Stat(path)
 	switch {
+	case errors.Is(err, fs.ErrPermission):
+		return nil, fail.At(fail.Wrong, fail.Place{File: path}, "cannot be read: permission denied", "let yourself read it: the name is right, the permissions are not")
 	case err != nil:
 		return nil, fail.At(fail.Wrong, fail.Place{File: path}, "cannot be read", "give the folder, the .zip or the file of the release")
 	case info.IsDir():
-		return os.DirFS(path), nil
+		return Folder(path), nil
 	case !info.Mode().IsRegular():
 		return nil, fail.At(fail.Wrong, fail.Place{File: path}, "is neither a folder nor a file", "give the folder, the .zip or the file of the release")
 	case !isArchive(path):
-		return oneFile{FS: os.DirFS(filepath.Dir(path)), name: filepath.Base(path)}, nil
+		return oneFile{FS: Folder(filepath.Dir(path)), name: filepath.Base(path)}, nil
 	}
 	return openArchive(path, info.Size())
+}
+
+// plain is a folder on the disk of which only files and folders are opened: a
+// named pipe would wait for a writer, and a device may never end.
+type plain struct{ fs.FS }
+
+// Folder gives the files of a folder on the disk.
+func Folder(path string) fs.FS { return plain{os.DirFS(path)} }
+
+func (p plain) Open(name string) (fs.File, error) {
+	info, err := fs.Stat(p.FS, name)
+	if err == nil && !info.IsDir() && !info.Mode().IsRegular() {
+		err = &fs.PathError{Op: "open", Path: name, Err: errors.New("it is a pipe or a device, not a file")}
+	}
+	if err != nil {
+		return nil, err
+	}
+	return p.FS.Open(name)
 }
 
 // Dir names, for messages, the folder in which the files at path lie: the path
