@@ -43,7 +43,7 @@ func (w *walk) report(pot *ledger.Pot, list []reading, before *kept) {
 		if used[j] == nil {
 			continue // reported as a fault
 		}
-		e := Reading{Path: r.of, Kind: r.kind, Unit: r.unit, Read: r.shown(r.noisy[0]), Expected: r.shown(r.h[0])}
+		e := Reading{Path: r.of, Kind: r.kind, Unit: r.unit, Read: r.read, Expected: r.shown(r.h[0])}
 		now := used[j][0]
 		if !r.linear() {
 			now = math.Log(now)
