@@ -116,6 +116,9 @@ func chemistryOf(c *assay.Chemistry, density *assay.Result) *chemistry {
 		out.PHDegassed = &ph{estimatedOf(c.Degassed), assay.MeterCelsius}
 	}
 	for _, r := range c.RestsOn {
+		if c.PHMeter.Why != "" {
+			break // there is no pH to rest on it
+		}
 		out.RestsOn = append(out.RestsOn, calibration{r.Food.String(), number(r.Low), number(r.High), r.Source})
 	}
 	if w := c.Water; w != nil {
