@@ -30,6 +30,26 @@
 // data/refraction.csv says of each part; volumes are those of package solution, but a
 // food of the drink file that states its density has it (stateddensity.go).
 //
+// A reading that contradicts its recipe says something that the recipe does not know.
+// Within a number of standard deviations (data/reading_limits.csv) the joint update stands.
+// Beyond it the reading counts as the nearest that the recipe explains (readingupdate.go),
+// so that what is dissolved grows with a reading and stays where it was at that limit, as
+// uncertain as it had been. The rest is water that boiled away, melted or was poured
+// (readingwater.go), between half and twice of what is there, until the instrument reads
+// what was read. No water has gone where the mass of the pot is stated (brew out, reduce,
+// strain, curdle …); a mass that was read says how much there is, and where the other
+// readings tell that no water went, what is missing is lost of all. An instrument that
+// hardly notices water says nothing of it. What an acidity was not explained by is acid or
+// base without a name. Whatever was read, the grams in the pot of each constituent and of
+// each sum, but for water, stay within the middle 99 % of their own draws before the
+// reading (readingrange.go). What is left over stands as read, expected and used
+// (readingresult.go), and readings of one state count the same in any order.
+//
+// A reading is of what its instrument reads. Of what water draws from coffee and tea all
+// that dries counts as dissolved, and the brewing water's own minerals do not: that is the
+// strength of a brew. A refractometer sees a coffee's solids as one thing. How much they
+// refract is a constant of nature, and takes its share of the difference.
+//
 // Readings of pH and of titratable acidity take part in that update as they stand
 // (readingacid.go): with them moves what tables leave out, which the pot carries from
 // then on (settle.go) and does not draw again. What the update leaves is closed in
@@ -90,7 +110,10 @@
 // # Limits
 //
 // A reading updates the pot that was read and nothing else, so the constants of
-// nature learn nothing from it. Correlations within the noise of the draws count
+// nature learn nothing from it; where they are most of the difference the pot's own
+// figure stays beside the reading. Readings with a step between them are of two states:
+// each keeps to the range that it finds. A draw that would leave the range stays at its
+// end, so a reading far off leaves an interval that is too narrow on that side. Correlations within the noise of the draws count
 // as none; with fewer than some hundred draws a reading moves little. Shares of a
 // spread are of ranks: a product of inputs loses a few per cent to "together".
 // A meter reads at 25 °C, or compensates. A strong ion that stands for whatever a

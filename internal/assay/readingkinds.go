@@ -63,7 +63,8 @@ func (w *walk) expectedCentrally(pot *ledger.Pot, kind string) []float64 {
 type reading struct {
 	kind  string
 	path  string    // of the step that read
-	z     float64   // as read
+	z     float64   // as read, in the unit of h
+	read  float64   // as read, in its own unit
 	h     []float64 // what the recipe gives
 	noisy []float64 // z + ε; ε is 0 in column 0
 	r     float64   // standard deviation of ε where the recipe expects it
@@ -162,7 +163,7 @@ func (w *walk) with(list []reading, pot *ledger.Pot, m *drink.Measured, kind str
 	}
 	return append(list, reading{
 		kind: kind, path: m.StepPath(), of: pathOf(m), unit: mustInstrument(kind).unit,
-		z: z, h: h, noisy: noisy, r: sd(expected) / expected, own: sd(z) / z, nature: nature,
+		z: z, read: z, h: h, noisy: noisy, r: sd(expected) / expected, own: sd(z) / z, nature: nature,
 	})
 }
 
@@ -201,7 +202,7 @@ func (w *walk) withAcidity(list []reading, pot *ledger.Pot, m *drink.Measured, e
 		}
 		list = append(list, reading{
 			kind: kind, path: m.StepPath(), of: pathOf(m), unit: cmp.Or(q.Unit, mustInstrument(kind).unit), scale: in(0),
-			z: read[0], h: h, noisy: read, r: instrumentAt(q, kind)(max(h[0]/in(0), 0)) * in(0), own: instrumentAt(q, kind)(q.Number) * in(0),
+			z: read[0], read: q.Number, h: h, noisy: read, r: instrumentAt(q, kind)(max(h[0]/in(0), 0)) * in(0), own: instrumentAt(q, kind)(q.Number) * in(0),
 			model: model, open: expected.open,
 		})
 	}

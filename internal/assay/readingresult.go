@@ -43,7 +43,7 @@ func (w *walk) report(pot *ledger.Pot, list []reading, before *kept) {
 		if used[j] == nil {
 			continue // reported as a fault
 		}
-		e := Reading{Path: r.of, Kind: r.kind, Unit: r.unit, Read: r.shown(r.noisy[0]), Expected: r.shown(r.h[0])}
+		e := Reading{Path: r.of, Kind: r.kind, Unit: r.unit, Read: r.read, Expected: r.shown(r.h[0])}
 		now := used[j][0]
 		if !r.linear() {
 			now = math.Log(now)
@@ -90,6 +90,13 @@ func (r reading) advice(c causes, left bool) string {
 		gram = 1.0
 		part = 0.005
 	)
+	then := "weigh the pot and give its mass, or correct the amounts"
+	switch {
+	case left:
+		then = "that does not meet it: read again, and check the amounts"
+	case r.kind == readMass:
+		then = "weigh again, or correct the amounts"
+	}
 	told := r.told >= limitOf("notice")
 	switch {
 	case r.linear() && left:
@@ -99,9 +106,9 @@ func (r reading) advice(c causes, left bool) string {
 	case r.kind == readMass && c.lost >= part:
 		return fmt.Sprintf("%.0f %% of all count as lost: check what stayed behind, and the amounts", 100*c.lost)
 	case told && c.water <= -gram:
-		return fmt.Sprintf("%s g of water count as gone: weigh the pot and give its mass, or correct the amounts", number(-c.water))
+		return fmt.Sprintf("%s g of water count as gone; %s", number(-c.water), then)
 	case told && c.water >= gram:
-		return fmt.Sprintf("%s g of water count as in it that the recipe does not name: weigh the pot and give its mass, or correct the amounts", number(c.water))
+		return fmt.Sprintf("%s g of water count as in it that the recipe does not name; %s", number(c.water), then)
 	}
 	return "used as far as the recipe allows: read again, and check the amounts and the mass"
 }

@@ -1,11 +1,13 @@
 package assay_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"gonum.org/v1/gonum/stat"
 
 	"sipsum/internal/constituent"
 )
@@ -127,6 +129,22 @@ func TestReadingsThatContradictOneAnotherAreSaid(t *testing.T) {
 	assert.False(t, readingOf(t, a, "brix").Agrees)
 	assert.False(t, readingOf(t, a, "density").Agrees)
 	require.Len(t, turned.Readings, 2)
+	assert.Equal(t, a.Readings[0].Kind, turned.Readings[0].Kind)
 	assert.InEpsilon(t, used, readingOf(t, turned, "brix").Used, 1e-9)
 	assert.False(t, math.IsNaN(used))
+}
+
+// Two readings may each agree with the recipe and contradict one another. What it takes to
+// please both is not for the recipe: nothing, not even water, moves by more than its 99 %.
+func TestReadingsThatContradictOneAnotherMoveLittle(t *testing.T) {
+	lib, cordial := coreLibrary(t), jars[6]
+	bare := cordial.read(t, lib, 500)
+	brix, density := bare.Chemistry.Brix, bare.Chemistry.Density
+	for _, x := range []float64{-1.5, 1.5} {
+		a := cordial.read(t, lib, 500, fmt.Sprintf("brix: %.6f ± 0.02 sd", brix.Mean-x*brix.SD), fmt.Sprintf("density: %.6f g/ml ± 0.0001 g/ml sd", density.Mean+x*density.SD))
+		for _, id := range []constituent.ID{"WATER", "CITAC", "SUCS", "PROCNT"} {
+			was, is := bare.Serving.Total(id), a.Serving.Total(id)
+			assert.Less(t, math.Abs(is[0]-was[0]), 2.576*stat.StdDev(was[1:], nil), "%s at %.1f", id, x)
+		}
+	}
 }
