@@ -10,6 +10,9 @@ import (
 // whole is the mass that a food's parts must add up to, per gram.
 const whole = 1.0
 
+// lastDigits is the share of a total below which a rest is an error of binary numbers.
+const lastDigits = 1e-9
+
 // balance makes every parent the sum of its parts: it gives each published
 // total its rest and finds the water that nobody stated.
 func (e *entry) balance() {
@@ -24,6 +27,33 @@ func (e *entry) balance() {
 	parts, _ := e.sum(mass)
 	if left := whole - parts; left > 0 {
 		e.addRest(constituent.MassOther, left, ClassSpread(mass, e.Food.Group)*left, true, "what 100 g have beyond the known parts")
+	}
+	e.narrow()
+}
+
+// narrow takes a class default that is wider than all that stands beside it down to
+// that: what makes up 100 g together with parts that are sure is as sure as they are,
+// however much such values vary from food to food. A syrup of a third water has two
+// thirds of sugar. A rest keeps its class default: it is all that nobody looked for.
+func (e *entry) narrow() {
+	if !e.weighed() || e.Food.Chemical {
+		return
+	}
+	mass := constituent.Must(constituent.Mass)
+	_, all := e.sum(mass)
+	narrowed := func(cell *Cell, own float64) {
+		if beside := all - own; cell.Class && beside > 0 && cell.SD*cell.SD > beside {
+			cell.SD = math.Sqrt(beside)
+		}
+	}
+	for i, t := range e.Totals {
+		_, own := e.sum(t.Constituent)
+		narrowed(&e.Totals[i].Cell, own)
+	}
+	for _, leaf := range constituent.Sums().Leaves(constituent.Mass) {
+		if leaf.Kind == constituent.Leaf {
+			narrowed(e.cell(leaf), e.cell(leaf).variance())
+		}
 	}
 }
 
@@ -48,6 +78,9 @@ func (e *entry) rest(parent *constituent.Constituent) {
 		parts, variance = e.sum(parent)
 	}
 	left := max(cell.Amount-parts, 0)
+	if left < lastDigits*cell.Amount {
+		left = 0
+	}
 	sd, class := e.restSpread(parent, left, variance)
 	if !e.giveRest(parent, left, sd, class) {
 		e.addRest(constituent.RestOf(into), left, sd, class, "what "+string(parent.ID)+" has beyond its known parts")
