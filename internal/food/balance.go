@@ -31,28 +31,20 @@ func (e *entry) balance() {
 	e.narrow()
 }
 
-// narrow takes a class default that is wider than all that stands beside it down to
-// that: what makes up 100 g together with parts that are sure is as sure as they are,
-// however much such values vary from food to food. A syrup of a third water has two
-// thirds of sugar. A rest keeps its class default: it is all that nobody looked for.
+// narrow takes the class default of a carbohydrate that is far wider than all that stands
+// beside it down to that: it is what the others leave of 100 g, however much such values
+// vary from food to food. A syrup of a third water has two thirds of sugar. A rest keeps
+// its class default: it is all that nobody looked for.
 func (e *entry) narrow() {
 	if !e.weighed() || e.Food.Chemical {
 		return
 	}
-	mass := constituent.Must(constituent.Mass)
-	_, all := e.sum(mass)
-	narrowed := func(cell *Cell, own float64) {
-		if beside := all - own; cell.Class && beside > 0 && cell.SD*cell.SD > beside {
-			cell.SD = math.Sqrt(beside)
-		}
-	}
-	for i, t := range e.Totals {
-		_, own := e.sum(t.Constituent)
-		narrowed(&e.Totals[i].Cell, own)
-	}
-	for _, leaf := range constituent.Sums().Leaves(constituent.Mass) {
-		if leaf.Kind == constituent.Leaf {
-			narrowed(e.cell(leaf), e.cell(leaf).variance())
+	const thrice = 3 // our own bound: closer than that, who knows better is open
+	_, all := e.sum(constituent.Must(constituent.Mass))
+	for _, leaf := range constituent.Sums().Leaves(constituent.Carbohydrate) {
+		cell := e.cell(leaf)
+		if beside := math.Sqrt(all - cell.variance()); leaf.Kind == constituent.Leaf && cell.Class && beside > 0 && cell.SD > thrice*beside {
+			cell.SD = beside
 		}
 	}
 }
