@@ -118,3 +118,45 @@ func soundRow(t *testing.T, id food.ID, a *assay.Assay) {
 	mmol += (spread - 1) * ta.Amount / 192.12 * 3 * 1000
 	assert.LessOrEqual(t, most, mmol/1000*196.2*1.01, "%s: more acid than its acidity and its metals hold", id)
 }
+
+// The same of drinks: what steps keep, lose and turn may bring no end out of order.
+func TestNoBoundOfADrinkIsAbsurd(t *testing.T) {
+	lib := coreLibrary(t)
+	drinks := map[string]string{"whole": fmt.Sprintf(wholeDrink, 2)}
+	for _, path := range []string{"data/demo/garden-tide.yaml", "data/demo/harbour-veil.yaml", "data/demo/slow-lantern.yaml"} {
+		drinks[path] = string(fileOf(t, path))
+	}
+	for _, step := range []string{
+		"reduce: {to: 150 g}", "strain: {collect: 150 g, through: cloth}", "invert: {share: 40 %}", "caramelise: {loss: 10 %}", "hydrolyse: {lactose: 90 %}",
+		"concentrate: {by: freezing, to: 150 g}", "split: {keep: {SUGAR: 30 %}, because: \"invented\"}", "dilute: {to: 400 g}",
+	} {
+		drinks[step] = `
+drink: "Steps"
+serves: 1
+components:
+  made:
+    ingredients: [60 g core:milk-whole, 40 g core:honey, 40 g core:cranberry-juice, 60 g core:maple-syrup, 30 g core:instant-tea]
+    steps:
+      - ` + step + `
+build: [100 g made, 20 g core:apple-juice]
+`
+	}
+	for name, text := range drinks {
+		t.Run(name, func(t *testing.T) {
+			a := run(t, lib, text, 60)
+			for _, list := range []assay.Composition{a.PerServing, a.Per100g, a.Per100ml} {
+				soundEnds(t, food.ID{Table: "drink"}, list)
+			}
+			for _, c := range a.Components {
+				soundEnds(t, food.ID{Table: c.Name}, c.Constituents)
+			}
+			for _, f := range a.PerServing {
+				for _, c := range f.Contributions {
+					if c.Unknown && !math.IsNaN(f.UpTo) {
+						assert.LessOrEqual(t, c.Bound, f.UpTo*(1+1e-9), "%s: a part could be more than all", f.Constituent.ID)
+					}
+				}
+			}
+		})
+	}
+}

@@ -54,6 +54,9 @@ func (o *oracle) run(t *testing.T, keep func(dish) bool) tally {
 			if !c.judged {
 				continue
 			}
+			if math.IsNaN(got[c.id]) {
+				continue
+			}
 			want := o.published[d.code][c.id]
 			sum.compared[c.id]++
 			if math.Abs(got[c.id]-want) <= max(relative*want, math.Pow10(-c.decimals))+rounding {
@@ -82,6 +85,9 @@ func (o *oracle) calculate(t *testing.T, d dish, text string) figures {
 	}
 	for _, e := range a.TableEnergy {
 		got[e.ID] = e.Amount
+	}
+	if len(notesOf(a, "over total", constituent.Carbohydrate)) > 0 {
+		got[constituent.Carbohydrate] = math.NaN() // a row prints more sugars and fibre than carbohydrate: nothing to agree with
 	}
 	return got
 }

@@ -43,7 +43,8 @@
 //     the parent's own published variance come out, sd² = sd(parent)² − Σ
 //     sd(part)², at most itself; where the parts leave nothing of it, the class
 //     default. A carbohydrate by difference is as sure as what it is the difference
-//     of. Total sugars, fat and other totals that are measurements keep their
+//     of, and a class default of a carbohydrate that is far wider than all that
+//     stands beside it is taken down to that. Total sugars, fat and other totals that are measurements keep their
 //     own spread (Profile.Totals): the stated one, or the class default where the
 //     parts, each by itself, would add up to more;
 //

@@ -71,3 +71,15 @@ func TestAddedSugarsAreNotKnownWhereSugarsAreNot(t *testing.T) {
 	assert.False(t, cell.Known)
 	assert.InDelta(t, p.Cell(constituent.Sugar).Amount, cell.Bound, 1e-12, "no more than all sugars")
 }
+
+// A syrup of a third water has two thirds of sugar, however much sucrose varies from
+// food to food; nobody's own ± is touched.
+func TestDefaultIsNoWiderThanWhatStandsBesideIt(t *testing.T) {
+	f := sr("x", "Syrup", "syrup", map[constituent.ID]float64{"WATER": 32.1, "SUCS": 67.9, "CHOCDF": 67.9})
+	stated(f, "WATER", 0.8, 0)
+	cell := food.Enter(f, nil).Cell("SUCS")
+	require.True(t, cell.Class)
+	assert.InDelta(t, 0.008, cell.SD, 1e-6)
+	stated(f, "SUCS", 2, 0)
+	assert.InDelta(t, 0.02, food.Enter(f, nil).Cell("SUCS").SD, 1e-6)
+}
