@@ -50,8 +50,7 @@ func (m *meter) composition(pot *ledger.Pot, ids []*constituent.Constituent, of 
 			State:    pot.State(c.ID),
 			Coverage: coverage(total[0], bound),
 			Partial:  len(rows) > 0,
-			// guard: unknown is not zero
-			Unknown: total[0] == 0 && len(rows) > 0, // none of what is known is more than nothing
+			Unknown:  total[0] == 0 && len(rows) > 0, // none of what is known is more than nothing
 		}
 		scale := times * c.PerGram
 		r.Summary = m.ratioOf(total, divisor, scale)
