@@ -50,7 +50,8 @@ func (m *meter) composition(pot *ledger.Pot, ids []*constituent.Constituent, of 
 			State:    pot.State(c.ID),
 			Coverage: coverage(total[0], bound),
 			Partial:  len(rows) > 0,
-			Unknown:  total[0] == 0 && len(rows) > 0, // none of what is known is more than nothing
+			// guard: unknown is not zero
+			Unknown: total[0] == 0 && len(rows) > 0, // none of what is known is more than nothing
 		}
 		scale := times * c.PerGram
 		r.Summary = m.ratioOf(total, divisor, scale)

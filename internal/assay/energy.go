@@ -49,6 +49,7 @@ func energy(pot *ledger.Pot, row, unit int, sum []float64) {
 			continue
 		}
 		for d, g := range pot.Cell(row, col) {
+			// guard: a negative rest feeds nobody
 			sum[d] += max(g, 0) * factor // a negative rest is bookkeeping and feeds nobody
 		}
 	}

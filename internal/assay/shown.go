@@ -41,6 +41,7 @@ func shownOf(pot *ledger.Pot, row int, c *constituent.Constituent, n int) []floa
 
 func atLeastZero(col []float64) []float64 {
 	for d, x := range col {
+		// guard: no rest below zero
 		col[d] = max(x, 0)
 	}
 	return col

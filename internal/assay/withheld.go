@@ -56,6 +56,7 @@ func (w *walk) unsolvable(pot *ledger.Pot) string {
 	switch limit := spanOf("protein").high; {
 	case mass <= 0 || pot.Central(constituent.Water) <= 0:
 		return "there is no water in it"
+	// guard: protein buffers
 	case hundred*protein/mass > limit:
 		return fmt.Sprintf("%.1f g of protein in 100 g buffer as its acids do: no pH from composition above %g g; titrate it", hundred*protein/mass, limit)
 	}
@@ -79,6 +80,7 @@ func (c *Chemistry) withholdUnknown(in ions, protein string, sure surely) {
 		c.withholdPH("potassium unknown of " + listed(in.bare) + ": the pH is higher than its acids alone would make it; measure it")
 	case in.lacksAcid(c.PHMeter.Mean) != "":
 		c.withhold(in.lacksAcid(c.PHMeter.Mean))
+	// guard: an open pH
 	case half > spanOf("widest").high:
 		low, high := c.PHMeter.Low, c.PHMeter.High
 		c.withhold(tooWide(in.unknown))
