@@ -151,7 +151,7 @@ func (b *breaches) judgeBlend(x blend) {
 }
 
 // everyNthLiquid is in the sample.
-const everyNthLiquid = 19
+const everyNthLiquid = 41
 
 // Each liquid half and half with each partner keeps every law.
 func TestEveryLiquidHalfAndHalf(t *testing.T) {

@@ -47,11 +47,10 @@ var laws = []law{
 	{"acidity of its acids", "0 ≤ titratable acidity ≤ what acids, phosphate and what is unknown can give", "charge balance", acidityOfItsAcids},
 	{"sour takes base", "a liquid below pH 5 whose buffer is known has an acidity", "charge balance", sourTakesBase},
 	{"withheld says why", "a figure of the chemistry that is withheld says why, and what to read", "design §9", withheldSaysWhy},
-	{"withheld rests on nothing", "a pH that is withheld rests on no published pH", "one pot cannot say both", withheldRestsOnNothing},
 	{"weighs what was poured", "a drink that is only mixed weighs what its lines say", "conservation of mass", weighsWhatWasPoured},
 	{"a ratio needs acid", "°Brix to acidity is of what has an acidity", "a quotient by nothing is no figure", aRatioNeedsAcid},
 	{"an open pH is withheld", "a pH whose interval is wider than ± 0.5 is withheld", "data/acid_unmeasured.csv, widest", anOpenPHIsWithheld},
-	{"protein needs a titration", "above 1.5 g of protein in 100 g no pH from composition", "data/acid_unmeasured.csv", proteinNeedsATitration},
+	{"protein needs a titration", "above 1.5 g of protein in 100 g no pH from composition alone", "data/acid_unmeasured.csv", proteinNeedsATitration},
 }
 
 // limits are the rows of testdata/limits.csv.
@@ -533,19 +532,12 @@ func withheldSaysWhy(s *subject, broken say) {
 	})
 }
 
-func withheldRestsOnNothing(s *subject, broken say) {
-	s.chemistries(func(of string, c *assay.Chemistry) {
-		if c.PHMeter.Why != "" && len(c.RestsOn) > 0 {
-			broken(1, "%s has no pH (%s) and rests on %s", of, c.PHMeter.Why, c.RestsOn[0].Food)
-		}
-	})
-}
-
 func proteinNeedsATitration(s *subject, broken say) {
 	if s.read() {
 		return
 	}
-	if protein := s.in100g(constituent.Protein); protein > limit("protein") && s.assay.Chemistry.PHMeter.Why == "" {
+	published := len(s.assay.Chemistry.RestsOn) > 0
+	if protein := s.in100g(constituent.Protein); !published && protein > limit("protein") && s.assay.Chemistry.PHMeter.Why == "" {
 		broken(protein, "pH %.2f with %.2g g of protein in 100 g", s.assay.Chemistry.PHMeter.Mean, protein)
 	}
 }

@@ -26,6 +26,7 @@ var printedLaws = []law{
 	{"component once", "no component is listed twice", "names are of a drink's parts", componentOnce},
 	{"contribution once", "the same part, food and path is listed once for a constituent", "names are of a drink's parts", contributionOnce},
 	{"withheld in a document", "a figure of the chemistry that is null says why, and its bounds are in order", "design §9", withheldInADocument},
+	{"withheld rests on nothing", "a document whose pH is null names no food on which it rests", "one pot cannot say both", withheldRestsOnNothing},
 	{"one word on the pH", "no pot says “no pH” and what its pH rests on", "one pot cannot say both", oneWordOnThePH},
 	{"°Brix of liquids", "°Brix is of liquids, between 0 and 86", "design §5 (7)", brixOfLiquids},
 	{"card in order", "on a card no part is above its total, no figure negative", "Regulation (EU) No 1169/2011, Annex XV; 21 CFR 101.9", cardInOrder},
@@ -191,14 +192,15 @@ func upToAboveHigh(s *subject, broken say) {
 }
 
 // most gives the most that a constituent of a document could be, in its unit; ok is
-// false where nothing bounds it.
+// false where nothing bounds it. Of what is known wholly it is the interval's end.
 func most(object map[string]any) (x float64, ok bool) {
-	for _, key := range []string{"up_to", "with_bounds", "high"} {
-		if _, stated := object[key]; stated {
-			return number(object, key)
-		}
+	if _, stated := object["up_to"]; stated {
+		return number(object, "up_to")
 	}
-	return 0, false
+	if coverage, known := number(object, "coverage"); known && coverage == 1 {
+		return number(object, "high")
+	}
+	return number(object, "with_bounds")
 }
 
 // constituents are the figures of the serving in the document, in grams.
@@ -439,4 +441,13 @@ func (s *subject) highestFor(row map[string]string) (float64, bool) {
 		return f.High / 0.7893 / volume * 100, ok && !f.Unknown
 	}
 	return 0, false
+}
+
+func withheldRestsOnNothing(s *subject, broken say) {
+	s.objects(func(path string, object map[string]any) {
+		meter, is := object["ph_meter"].(map[string]any)
+		if rests, _ := object["calibrated_on"].([]any); is && meter["mean"] == nil && len(rests) > 0 {
+			broken(1, "%s: no pH (%v), and it rests on %v", path, meter["why"], rests[0])
+		}
+	})
 }
