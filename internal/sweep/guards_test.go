@@ -43,7 +43,7 @@ var guards = []guard{
 	{"a negative rest feeds nobody", "energy of its parts", built("100 g core:celery-juice")},
 	{"a normal is cut", "interval holds mean", built("10 g ± 9 g sd core:apple-juice, 30 g core:water-pure")},
 	{"a ratio needs acid", "a ratio needs acid", built("100 g core:water-tap")},
-	{"an open pH", "an open pH is withheld", built("100 g core:almond-drink, 20 g core:lemon-juice")},
+	{"an open pH", "an open pH is withheld", built("100 g core:fennel-juice")},
 	{"no NaN in a document", foodIsServed.name, built("100 g core:espresso")},
 	{"no acidity below zero", "acidity of its acids", built("100 g core:water-mineral-high")},
 	{"no amount below zero", "interval holds mean", "scale: 100 g\n" + built("10 g core:apple-juice, 30 g core:water-pure")},
