@@ -6,7 +6,6 @@ import (
 	"sync"
 	"testing"
 
-	"sipsum/internal/assay"
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
 )
@@ -198,14 +197,4 @@ func TestEveryLiquidHalfAndHalf(t *testing.T) {
 func count(m *sync.Map) (n int) {
 	m.Range(func(any, any) bool { n++; return true })
 	return n
-}
-
-// assayOf runs a drink without its views, for laws that need many.
-func (k *kitchen) assayOf(t testing.TB, text string, n int, seed uint64) *assay.Assay {
-	t.Helper()
-	a, err := k.run(text, assay.Options{Draws: n, Seed: seed})
-	if err != nil {
-		t.Fatal(err, "\n", text)
-	}
-	return a
 }

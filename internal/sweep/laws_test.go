@@ -40,7 +40,6 @@ var laws = []law{
 	{"components add up", "components weigh what the serving weighs, and hold what it holds", "conservation of mass", componentsAddUp},
 	{"energy possible", "0 ≤ energy ≤ that of fat", "Regulation (EU) No 1169/2011, Annex XIV", energyPossible},
 	{"energy of its parts", "energy = Σ factor × part", "Regulation (EU) No 1169/2011, Annex XIV", energyOfItsParts},
-	{"density of a liquid", "a liquid is denser than ethanol and lighter than honey", "limits.csv", densityOfALiquid},
 	{"mass is volume by density", "mass = volume × density", "definition", massIsVolumeByDensity},
 	{"nothing from nothing", "a constituent is there only if a food has it or a step makes it", "conservation", nothingFromNothing},
 	{"pH possible", "1 ≤ pH ≤ 8.5 but for mineral acids, waters, salts and eggs", "limits.csv", phPossible},
@@ -371,16 +370,6 @@ func (s *subject) holds(names ...string) bool {
 		}
 	}
 	return false
-}
-
-func densityOfALiquid(s *subject, broken say) {
-	d := s.assay.Density
-	if s.liquid() && !s.holds("acid", "salt") && (d.Mean < limit("density least") || d.Mean > limit("density most")) {
-		broken(math.Abs(d.Mean-1), "%.4g g/ml", d.Mean)
-	}
-	if d.Mean <= 0.1 || d.Mean > 3 {
-		broken(d.Mean, "no food has %.4g g/ml", d.Mean)
-	}
 }
 
 func massIsVolumeByDensity(s *subject, broken say) {
