@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -13,6 +14,7 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/ledger"
 	"sipsum/internal/prep"
 	"sipsum/internal/unit"
 )
@@ -48,8 +50,8 @@ var laws = []law{
 	{"withheld says why", "a figure of the chemistry that is withheld says why, and what to read", "design §9", withheldSaysWhy},
 	{"weighs what was poured", "a drink that is only mixed weighs what its lines say", "conservation of mass", weighsWhatWasPoured},
 	{"a ratio needs acid", "°Brix to acidity is of what has an acidity", "a quotient by nothing is no figure", aRatioNeedsAcid},
-	{"an open pH is withheld", "a pH whose interval is wider than ± 0.5 is withheld", "data/acid_unmeasured.csv, widest", anOpenPHIsWithheld},
-	{"protein needs a titration", "above 1.5 g of protein in 100 g no pH from composition alone", "data/acid_unmeasured.csv", proteinNeedsATitration},
+	{"an open pH is withheld", "a pH whose interval is wider than ± 0.6 is withheld", "data/acid_unmeasured.csv, widest", anOpenPHIsWithheld},
+	{"protein needs a titration", "above 1.5 g of protein in 100 g no pH from composition", "data/acid_unmeasured.csv", proteinNeedsATitration},
 }
 
 // limits are the rows of testdata/limits.csv.
@@ -522,13 +524,18 @@ func withheldSaysWhy(s *subject, broken say) {
 }
 
 func proteinNeedsATitration(s *subject, broken say) {
-	if s.read() {
+	if s.read() || s.oneFood() { // of one food alone its published pH is known
 		return
 	}
-	published := len(s.assay.Chemistry.RestsOn) > 0
-	if protein := s.in100g(constituent.Protein); !published && protein > limit("protein") && s.assay.Chemistry.PHMeter.Why == "" {
+	if protein := s.in100g(constituent.Protein); protein > limit("protein") && s.assay.Chemistry.PHMeter.Why == "" {
 		broken(protein, "pH %.2f with %.2g g of protein in 100 g", s.assay.Chemistry.PHMeter.Mean, protein)
 	}
+}
+
+// oneFood reports whether a serving is of one food and nothing else.
+func (s *subject) oneFood() bool {
+	rows := s.assay.Serving.Rows
+	return !slices.ContainsFunc(rows, func(r ledger.Row) bool { return r.Profile.Food.ID != rows[0].Profile.Food.ID })
 }
 
 func weighsWhatWasPoured(s *subject, broken say) {
