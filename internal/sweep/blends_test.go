@@ -6,7 +6,6 @@ import (
 	"sync"
 	"testing"
 
-	"sipsum/internal/assay"
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
 )
@@ -151,7 +150,7 @@ func (b *breaches) judgeBlend(x blend) {
 }
 
 // everyNthLiquid is in the sample.
-const everyNthLiquid = 19
+const everyNthLiquid = 41
 
 // Each liquid half and half with each partner keeps every law.
 func TestEveryLiquidHalfAndHalf(t *testing.T) {
@@ -198,14 +197,4 @@ func TestEveryLiquidHalfAndHalf(t *testing.T) {
 func count(m *sync.Map) (n int) {
 	m.Range(func(any, any) bool { n++; return true })
 	return n
-}
-
-// assayOf runs a drink without its views, for laws that need many.
-func (k *kitchen) assayOf(t testing.TB, text string, n int, seed uint64) *assay.Assay {
-	t.Helper()
-	a, err := k.run(text, assay.Options{Draws: n, Seed: seed})
-	if err != nil {
-		t.Fatal(err, "\n", text)
-	}
-	return a
 }

@@ -40,17 +40,28 @@ func (h byHand) total(figure string) (sum float64) {
 	return sum
 }
 
-// coreNumbers writes every value of the core table as a constant named food_CONSTITUENT.
-func coreNumbers() string {
+// numbers writes what the rows may name as constants: every value of the core table as
+// food_CONSTITUENT, what a filter lets pass as phases_PHASE_GROUP_THROUGH and what of milk
+// is in the whey as partition_CONSTITUENT_BY; "any" stands for "*".
+func numbers() string {
 	var out strings.Builder
+	write := func(x string, parts ...string) {
+		if x != "" {
+			fmt.Fprintf(&out, "const %s = %s*1.0\n", identifier(strings.ReplaceAll(strings.Join(parts, "_"), "*", "any")), x)
+		}
+	}
+	for _, row := range rowsOf("phases.csv") {
+		write(row["share"], "phases", row["phase"], row["group"], row["through"])
+	}
+	for _, row := range rowsOf("partition.csv") {
+		write(row["share"], "partition", row["constituent"], row["by"])
+	}
 	for _, row := range rowsOf("core/values.csv") {
 		amount := row["amount"]
 		if amount == "" && (row["state"] == "trace" || row["state"] == "below") {
 			amount = row["high"] + "/2.0"
 		}
-		if amount != "" {
-			fmt.Fprintf(&out, "const %s = %s\n", identifier(row["code"]+"_"+row["constituent"]), amount+"*1.0")
-		}
+		write(amount, row["code"], row["constituent"])
 	}
 	return out.String()
 }
@@ -68,7 +79,7 @@ func identifier(name string) string {
 func calculate(t *testing.T, demo string) byHand {
 	t.Helper()
 	var source strings.Builder
-	source.WriteString("package byhand\n" + coreNumbers())
+	source.WriteString("package byhand\n" + numbers())
 	rows := slices.DeleteFunc(readCSV("testdata/byhand.csv"), func(r map[string]string) bool { return r["demo"] != demo })
 	names, sums := make([]string, len(rows)), map[string][]string{}
 	for i, r := range rows {
@@ -123,7 +134,7 @@ func constants(t *testing.T, source string) *types.Scope {
 const toleranceByHand = 0.02
 
 var (
-	figureLine = regexp.MustCompile(`^(?:  |a )([a-z][a-z, ]*?|density at 20 °C)(?: \[[\d,–]+\])?[ ·]+(?:≥ )?([\d.]+) (g|mg|µg|kJ|kcal|°Bx|g/ml)(?:\s|$)`)
+	figureLine = regexp.MustCompile(`^(?:  |[a-z] )([a-z][a-z, ]*?|density at 20 °C)(?: \[[\d,–]+\])?[ ·]+(?:≥ )?([\d.]+) (g|mg|µg|kJ|kcal|°Bx|g/ml)(?:\s|$)`)
 	sourceLine = regexp.MustCompile(`^    sources \[`)
 	servingOf  = regexp.MustCompile(`(?:One of \d+ servings|One serving): ([\d.]+) g \([^)]*\), ([\d.]+) ml`)
 	wordsShare = regexp.MustCompile(`(> )?(\d+) % `)

@@ -16,7 +16,8 @@
 // drink file that shows it.
 //
 // `go test` takes a seeded sample. SIPSUM_SWEEP=all takes everything: that is the
-// sweep step of .ci/run. SIPSUM_SWEEP_REPORT=FILE writes the report to a file.
+// sweep step of .ci/run; SIPSUM_SWEEP=10 takes each tenth. SIPSUM_SWEEP_REPORT=FILE
+// writes the report to a file.
 //
 // # Guards
 //

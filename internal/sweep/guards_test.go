@@ -42,7 +42,7 @@ var guards = []guard{
 	{"100 g are 100 g", "weighs what was poured", built("100 g ± 0.1 g core:apple-juice")},
 	{"a normal is cut", "interval holds mean", built("10 g ± 9 g sd core:apple-juice, 30 g core:water-pure")},
 	{"a ratio needs acid", "a ratio needs acid", built("100 g core:water-tap")},
-	{"an open pH", "an open pH is withheld", built("100 g core:almond-drink, 20 g core:lemon-juice")},
+	{"an open pH", "an open pH is withheld", built("100 g core:fennel-juice")},
 	{"no NaN in a document", foodIsServed.name, built("100 g core:espresso")},
 	{"no acidity below zero", "acidity of its acids", built("100 g core:water-mineral-high")},
 	{"no amount below zero", "interval holds mean", "scale: 100 g\n" + built("10 g core:apple-juice, 30 g core:water-pure")},
@@ -50,7 +50,7 @@ var guards = []guard{
 	{"no more than passes", impossibleIsRefused, stepped("100 g core:apple-juice", "strain: {collect: 200 g, through: cloth}")},
 	{"no more than the whey", impossibleIsRefused, stepped("100 g core:milk-whole, 5 g core:lemon-juice", "curdle: {collect: 200 g, by: acid}")},
 	{"not below the dry matter", impossibleIsRefused, stepped("50 g core:sugar-white, 50 g core:water-pure", "reduce: {to: 30 g}")},
-	{"protein buffers", "protein needs a titration", built("100 g core:passion-fruit")},
+	{"protein buffers", "protein needs a titration", built("90 g core:passion-fruit, 10 g core:sugar-white")},
 	{"unknown is not zero", "unknown is not zero", built("100 g core:espresso")},
 	{"water only adds", impossibleIsRefused, stepped("100 g core:apple-juice", "dilute: {to: 50 g}")},
 }

@@ -42,14 +42,12 @@ var laws = []law{
 	{"components add up", "components weigh what the serving weighs, and hold what it holds", "conservation of mass", componentsAddUp},
 	{"energy possible", "0 ≤ energy ≤ that of fat", "Regulation (EU) No 1169/2011, Annex XIV", energyPossible},
 	{"energy of its parts", "energy = Σ factor × part", "Regulation (EU) No 1169/2011, Annex XIV", energyOfItsParts},
-	{"density of a liquid", "a liquid is denser than ethanol and lighter than honey", "limits.csv", densityOfALiquid},
 	{"mass is volume by density", "mass = volume × density", "definition", massIsVolumeByDensity},
 	{"nothing from nothing", "a constituent is there only if a food has it or a step makes it", "conservation", nothingFromNothing},
 	{"pH possible", "1 ≤ pH ≤ 8.5 but for mineral acids, waters, salts and eggs", "limits.csv", phPossible},
 	{"acidity of its acids", "0 ≤ titratable acidity ≤ what acids, phosphate and what is unknown can give", "charge balance", acidityOfItsAcids},
 	{"sour takes base", "a liquid below pH 5 whose buffer is known has an acidity", "charge balance", sourTakesBase},
 	{"withheld says why", "a figure of the chemistry that is withheld says why, and what to read", "design §9", withheldSaysWhy},
-	{"withheld rests on nothing", "a pH that is withheld rests on no published pH", "one pot cannot say both", withheldRestsOnNothing},
 	{"weighs what was poured", "a drink that is only mixed weighs what its lines say", "conservation of mass", weighsWhatWasPoured},
 	{"a ratio needs acid", "°Brix to acidity is of what has an acidity", "a quotient by nothing is no figure", aRatioNeedsAcid},
 	{"an open pH is withheld", "a pH whose interval is wider than ± 0.6 is withheld", "data/acid_unmeasured.csv, widest", anOpenPHIsWithheld},
@@ -376,16 +374,6 @@ func (s *subject) holds(names ...string) bool {
 	return false
 }
 
-func densityOfALiquid(s *subject, broken say) {
-	d := s.assay.Density
-	if s.liquid() && !s.holds("acid", "salt") && (d.Mean < limit("density least") || d.Mean > limit("density most")) {
-		broken(math.Abs(d.Mean-1), "%.4g g/ml", d.Mean)
-	}
-	if d.Mean <= 0.1 || d.Mean > 3 {
-		broken(d.Mean, "no food has %.4g g/ml", d.Mean)
-	}
-}
-
 func massIsVolumeByDensity(s *subject, broken say) {
 	m, v, d := s.assay.Mass.Mean, s.assay.Volume.Mean, s.assay.Density.Mean
 	if math.Abs(m-v*d) > 1e-6*m {
@@ -531,14 +519,6 @@ func withheldSaysWhy(s *subject, broken say) {
 		}
 		if why != "" && !said {
 			broken(1, "no reading is named for %s: %s", of, why)
-		}
-	})
-}
-
-func withheldRestsOnNothing(s *subject, broken say) {
-	s.chemistries(func(of string, c *assay.Chemistry) {
-		if c.PHMeter.Why != "" && len(c.RestsOn) > 0 {
-			broken(1, "%s has no pH (%s) and rests on %s", of, c.PHMeter.Why, c.RestsOn[0].Food)
 		}
 	})
 }

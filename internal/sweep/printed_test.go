@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -26,7 +27,9 @@ var printedLaws = []law{
 	{"component once", "no component is listed twice", "names are of a drink's parts", componentOnce},
 	{"contribution once", "the same part, food and path is listed once for a constituent", "names are of a drink's parts", contributionOnce},
 	{"withheld in a document", "a figure of the chemistry that is null says why, and its bounds are in order", "design §9", withheldInADocument},
+	{"withheld rests on nothing", "a document whose pH is null names no food on which it rests", "one pot cannot say both", withheldRestsOnNothing},
 	{"one word on the pH", "no pot says “no pH” and what its pH rests on", "one pot cannot say both", oneWordOnThePH},
+	{"density of a liquid", "a liquid is denser than ethanol and lighter than honey; nothing is lighter than foam or heavier than salt", "limits.csv", densityOfALiquid},
 	{"°Brix of liquids", "°Brix is of liquids, between 0 and 86", "design §5 (7)", brixOfLiquids},
 	{"card in order", "on a card no part is above its total, no figure negative", "Regulation (EU) No 1169/2011, Annex XV; 21 CFR 101.9", cardInOrder},
 	{"card energy", "kJ and kcal of a card are of one energy", "Regulation (EU) No 1169/2011, Annex XIV", cardEnergy},
@@ -57,10 +60,21 @@ func noSlipOfAPrinter(s *subject, broken say) {
 	}
 }
 
+// columns counts the columns of a line on a terminal: signs of China, Japan and Korea take two.
+func columns(line string) int {
+	n := utf8.RuneCountInString(line)
+	for _, r := range line {
+		if unicode.In(r, unicode.Han, unicode.Hiragana, unicode.Katakana, unicode.Hangul) {
+			n++
+		}
+	}
+	return n
+}
+
 func pageIs80Wide(s *subject, broken say) {
 	for _, view := range order(s.pages) {
 		for line := range strings.SplitSeq(s.pages[view], "\n") {
-			if n := utf8.RuneCountInString(line); n > int(limit("small page")) {
+			if n := columns(line); n > int(limit("small page")) {
 				broken(float64(n), "%s: %d columns: %s", view, n, line)
 			}
 		}
@@ -191,14 +205,15 @@ func upToAboveHigh(s *subject, broken say) {
 }
 
 // most gives the most that a constituent of a document could be, in its unit; ok is
-// false where nothing bounds it.
+// false where nothing bounds it. Of what is known wholly it is the interval's end.
 func most(object map[string]any) (x float64, ok bool) {
-	for _, key := range []string{"up_to", "with_bounds", "high"} {
-		if _, stated := object[key]; stated {
-			return number(object, key)
-		}
+	if _, stated := object["up_to"]; stated {
+		return number(object, "up_to")
 	}
-	return 0, false
+	if coverage, known := number(object, "coverage"); known && coverage == 1 {
+		return number(object, "high")
+	}
+	return number(object, "with_bounds")
 }
 
 // constituents are the figures of the serving in the document, in grams.
@@ -324,6 +339,19 @@ func oneWordOnThePH(s *subject, broken say) {
 	}
 }
 
+func densityOfALiquid(s *subject, broken say) {
+	chemistry, _ := s.documents["assay"]["chemistry"].(map[string]any)
+	density, _ := chemistry["density"].(map[string]any)
+	d, ok := number(density, "mean")
+	switch {
+	case !ok:
+	case s.liquid() && !s.holds("acid", "salt") && (d < limit("density least") || d > limit("density most")):
+		broken(math.Abs(d-1), "%.4g g/ml", d)
+	case d < limit("foam") || d > limit("rock salt"):
+		broken(d, "no food has %.4g g/ml", d)
+	}
+}
+
 func brixOfLiquids(s *subject, broken say) {
 	chemistry, _ := s.documents["assay"]["chemistry"].(map[string]any)
 	brix, _ := chemistry["brix"].(map[string]any)
@@ -439,4 +467,13 @@ func (s *subject) highestFor(row map[string]string) (float64, bool) {
 		return f.High / 0.7893 / volume * 100, ok && !f.Unknown
 	}
 	return 0, false
+}
+
+func withheldRestsOnNothing(s *subject, broken say) {
+	s.objects(func(path string, object map[string]any) {
+		meter, is := object["ph_meter"].(map[string]any)
+		if rests, _ := object["calibrated_on"].([]any); is && meter["mean"] == nil && len(rests) > 0 {
+			broken(1, "%s: no pH (%v), and it rests on %v", path, meter["why"], rests[0])
+		}
+	})
 }

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"runtime"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 	"testing"
@@ -14,7 +15,8 @@ import (
 	"sipsum/internal/constituent"
 )
 
-// reportEnv names a file for the report; wholeEnv set to "all" asks for everything.
+// reportEnv names a file for the report; wholeEnv set to "all" asks for everything, to a
+// number for each n-th.
 const (
 	reportEnv = "SIPSUM_SWEEP_REPORT"
 	wholeEnv  = "SIPSUM_SWEEP"
@@ -146,8 +148,11 @@ func sideBySide[T any](items []T, f func(T)) {
 	done.Wait()
 }
 
-// sample takes every n-th item, unless everything is asked for.
+// sample takes every n-th item, unless more or everything is asked for.
 func sample[T any](items []T, n int) []T {
+	if asked, err := strconv.Atoi(os.Getenv(wholeEnv)); err == nil {
+		n = asked
+	}
 	if whole() || n <= 1 {
 		return items
 	}

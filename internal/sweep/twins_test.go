@@ -243,7 +243,7 @@ func compare(x, y map[constituent.ID]float64, broken say) {
 
 // compareChemistry compares what a liquid reads at central values.
 func compareChemistry(x, y *assay.Chemistry, broken say) {
-	if x.PHMeter.Why == "" && y.PHMeter.Why == "" && math.Abs(x.PHMeter.Mean-y.PHMeter.Mean) > 1e-3 {
+	if x.PHMeter.Why == "" && y.PHMeter.Why == "" && math.Abs(x.PHMeter.Mean-y.PHMeter.Mean) > limit("same pH") {
 		broken(math.Abs(x.PHMeter.Mean-y.PHMeter.Mean), "pH %.4f and %.4f", x.PHMeter.Mean, y.PHMeter.Mean)
 	}
 	if isNumber(x.Brix.Mean) && isNumber(y.Brix.Mean) && math.Abs(x.Brix.Mean-y.Brix.Mean) > 1e-3 {
