@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"os"
 	"path/filepath"
+	"strings"
 	"syscall"
 	"testing"
 	"time"
@@ -18,20 +19,26 @@ import (
 
 // An interruption ends whatever the program does, with exit code 130 and a word.
 // Nothing here asserts a time; a command that did not hear would run into the
-// test's own deadline, for none of these ends by itself.
+// test's own deadline, or end as if nothing had been said.
 func TestAnInterruptionEndsAnything(t *testing.T) {
 	pipe := filepath.Join(t.TempDir(), "pipe")
 	require.NoError(t, syscall.Mkfifo(pipe, 0o600))
+	long := filepath.Join(t.TempDir(), "long.drink.yaml") // as much work as the limits allow, seconds of it
+	require.NoError(t, os.WriteFile(long, []byte("drink: x\nserves: 1\ncomponents:\n  c:\n    ingredients: [100 g core:lemon-juice, 10 g core:sugar-white]\n    steps:\n"+
+		strings.Repeat("      - heat: {code: \"2151\"}\n      - measured: {ph: 3 ± 1}\n", 36)+"build: [10 g c]\n"), 0o600))
+	home := t.TempDir()
+	require.NoError(t, command(t, home, "table", "list").Run()) // so that the core table is there
 	for name, c := range map[string]struct {
 		args  []string
 		stdin bool // an open pipe to which nobody writes
 		out   bool // a full pipe from which nobody reads
 	}{
 		"waiting for the standard input": {args: []string{"assay", "-"}, stdin: true},
+		"calculating":                    {args: []string{"assay", long, "--next"}},
 		"waiting to write JSON":          {args: []string{"schema"}, out: true},
 	} {
 		t.Run(name, func(t *testing.T) {
-			cmd := command(t, t.TempDir(), c.args...)
+			cmd := command(t, home, c.args...)
 			var said bytes.Buffer
 			cmd.Stderr = &said
 			if c.stdin {
