@@ -81,11 +81,11 @@ func (p *page) solution(of string, c *assay.Chemistry, whole bool) {
 		p.paragraph(marginWidth, 2, "no °Brix and no density: "+Clean(c.TooDry, mostProse))
 	}
 	if c.PHMeter.Why != "" {
-		p.paragraph(marginWidth, 2, noPH(c.PHMeter)+". A meter tells: "+toWrite(of, "ph"))
+		p.paragraph(marginWidth, 2, noPH(c.PHMeter)+toWrite(of, c.PHMeter.Why, "A meter tells", "ph"))
 	}
 	if len(c.Acidity) > 0 {
 		if first := c.Acidity[0]; first.Per100g.Why != c.PHMeter.Why {
-			p.paragraph(marginWidth, 2, fmt.Sprintf("no acidity to pH %.1f: ", first.EndPoint)+Clean(first.Per100g.Why, mostProse)+". A burette tells: "+toWrite(of, "ta"))
+			p.paragraph(marginWidth, 2, fmt.Sprintf("no acidity to pH %.1f: ", first.EndPoint)+Clean(first.Per100g.Why, mostProse)+toWrite(of, first.Per100g.Why, "A burette tells", "ta"))
 		}
 	}
 	if whole && c.Capacity.Why == "" {

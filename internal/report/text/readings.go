@@ -3,6 +3,7 @@ package textreport
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"sipsum/internal/assay"
 )
@@ -73,12 +74,16 @@ func readingNumber(r assay.Reading, x float64) string {
 	return rounded(x, min(firstPlace(x)-digits+1, 0))
 }
 
-// toWrite is the line that a reading of a pot takes in the drink file; of is the component,
-// or empty: the drink.
-func toWrite(of, reading string) string {
+// toWrite is the line that a reading takes in the drink file, to stand beside what is
+// withheld; of is the component, or empty: the drink. It is empty where a reading is no
+// help: of what has been titrated the titration tells, and of what is dry nothing.
+func toWrite(of, why, who, reading string) string {
+	if strings.Contains(why, "was titrated") || strings.Contains(why, "no water") {
+		return ""
+	}
 	line := "measured:" + glue + "{" + reading + ":" + glue + "…}"
 	if of == "" {
-		return "write under finish:  -" + glue + line
+		return ". " + who + ": write under finish:  -" + glue + line
 	}
-	return "write under " + Clean(of, mostName) + ":  " + line
+	return ". " + who + ": write under " + Clean(of, mostName) + ":  " + line
 }
