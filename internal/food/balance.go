@@ -11,9 +11,6 @@ import (
 // whole is the mass that a food's parts must add up to, per gram.
 const whole = 1.0
 
-// lastDigits is the share of a total below which a rest is an error of binary numbers.
-const lastDigits = 1e-9
-
 // balance makes every parent the sum of its parts: it gives each published
 // total its rest and finds the water that nobody stated.
 func (e *entry) balance() {
@@ -29,26 +26,10 @@ func (e *entry) balance() {
 	if left := whole - parts; left > 0 {
 		e.addRest(mass, constituent.MassOther, left, ClassSpread(mass, e.Food.Group)*left, true, "what 100 g have beyond the known parts")
 	}
-	e.narrow()
 }
 
-// narrow takes the class default of a carbohydrate that is far wider than all that stands
-// beside it down to that: it is what the others leave of 100 g, however much such values
-// vary from food to food. A syrup of a third water has two thirds of sugar. A rest keeps
-// its class default: it is all that nobody looked for.
-func (e *entry) narrow() {
-	if !e.weighed() || e.Food.Chemical {
-		return
-	}
-	const thrice = 3 // our own bound: closer than that, who knows better is open
-	_, all := e.sum(constituent.Must(constituent.Mass))
-	for _, leaf := range constituent.Sums().Leaves(constituent.Carbohydrate) {
-		cell := e.cell(leaf)
-		if beside := math.Sqrt(all - cell.variance()); leaf.Kind == constituent.Leaf && cell.Class && beside > 0 && cell.SD > thrice*beside {
-			cell.SD = beside
-		}
-	}
-}
+// dust is what rounding leaves of a difference, in g/g: it is nothing.
+const dust = 1e-9
 
 // rest gives a published parent its rest. Where only carbohydrate by difference
 // is published, what its known parts leave is available carbohydrate.
@@ -70,8 +51,8 @@ func (e *entry) rest(parent *constituent.Constituent) {
 		e.excess(parent, over)
 		parts, variance = e.sum(parent)
 	}
-	left := max(cell.Amount-parts, 0)
-	if left < lastDigits*cell.Amount {
+	left := cell.Amount - parts
+	if left < dust {
 		left = 0
 	}
 	sd, class := e.restSpread(parent, left, variance)

@@ -25,6 +25,7 @@ func Enter(f, lender *Food) *Profile {
 	e.derive()
 	e.assumeZeros()
 	e.balance()
+	e.narrow()
 	e.close()
 	e.bound()
 	e.addedSugar()
