@@ -46,7 +46,8 @@ func (h byHand) total(figure string) (sum float64) {
 func numbers() string {
 	var out strings.Builder
 	write := func(x string, parts ...string) {
-		if x != "" {
+		number, _, _ := strings.Cut(x, "/")
+		if _, err := strconv.ParseFloat(number, 64); err == nil { // else a rule by name, or nothing
 			fmt.Fprintf(&out, "const %s = %s*1.0\n", identifier(strings.ReplaceAll(strings.Join(parts, "_"), "*", "any")), x)
 		}
 	}

@@ -344,9 +344,11 @@ func energyOfItsParts(s *subject, broken say) {
 	}
 }
 
-// liquid reports whether the serving is one: it holds water or alcohol enough.
+// liquid reports whether the serving is one: what is not fat holds water or alcohol enough,
+// and it is not fat alone.
 func (s *subject) liquid() bool {
-	return s.in100g(constituent.Water)+s.in100g(constituent.Alcohol) >= limit("water least")
+	wet, lean := s.in100g(constituent.Water)+s.in100g(constituent.Alcohol), 100-s.in100g(constituent.Fat)
+	return wet >= limit("water in fat") && 100*wet >= lean*limit("water least")
 }
 
 // shareOf gives the share of the serving's mass that came as foods of some groups.
