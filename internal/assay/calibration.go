@@ -40,6 +40,7 @@ type calibration struct {
 	Calibration
 	by         evidence
 	silent     bool      // the composition tells nothing of the pH
+	gain       float64   // the weight of the published pH beside the composition's
 	weak       []float64 // by draw: mol of acid without a name, as citric
 	strong     []float64 // by draw: mol of charge that is lacking; below zero it is an anion
 	none, most float64   // strong, with none and with the most of the acid that nobody has stated
@@ -87,6 +88,26 @@ func (w *walk) calibrateBrew(pot *ledger.Pot, path string) {
 		}
 		fill(pot.Carry(row, t), 1)
 	}
+}
+
+// calibrateParted makes a pot whose milk an acid has parted as sour as milk parts at: what
+// its composition makes of it beyond that lacks an acid.
+func (w *walk) calibrateParted(pot *ledger.Pot, parted *prep.Parting, path string) {
+	row := slices.IndexFunc(pot.Rows, func(r ledger.Row) bool { return takesUpAcid(r.Profile.Food) })
+	if row < 0 || settled(pot, row) || w.unsolvable(pot) != "" {
+		return
+	}
+	t := brewedAs(path)
+	w.brews[t.Name] = &brewed{by: evidence{atMost: parted.AtMost, low: parted.Low, high: parted.High, source: parted.Source}, pot: copyOf(pot, w.columns)}
+	if w.brewCalibration(t.Name, 1) != nil {
+		fill(pot.Carry(row, t), 1)
+	}
+}
+
+func copyOf(pot *ledger.Pot, columns *ledger.Columns) *ledger.Pot {
+	out := ledger.New(columns, pot.N)
+	out.Mix(pot, constantColumn(pot.N, 1), "")
+	return out
 }
 
 // strong reports whether a pot is of the strength of espresso.
@@ -146,6 +167,8 @@ func (w *walk) calibrationOf(profile *food.Profile, n int) *calibration {
 //
 //	h′ = h + g·(T − h)     g = (var h + s²) / (var h + s² + var T)
 //
+// A composition that misses by more than s shows that something is missing from it: then s
+// is what it misses by.
 // Where acids or potassium are not stated a composition tells nothing: g = 1. Of a food
 // without a pH of its own the range of its group is known (data/groups.csv): draws outside
 // it come to its end; if the central value is, the composition tells nothing, and the pH
@@ -161,18 +184,54 @@ func (w *walk) findCalibration(pot *ledger.Pot, by evidence, n int) *calibration
 		return nil // the food stays withheld, with its own reason
 	}
 	published := by.draw(w, profile.Food.ID)
-	silent := l.in.open() || l.in.protein || wide(own)
-	target := by.target(own, published, silent, len(l.in.bare) > 0)
-	if slices.Equal(own, target) && !l.in.open() {
+	silent, gain := w.weigh(profile, by, l, own, published)
+	target := by.target(own, published, gain, len(l.in.bare) > 0)
+	if slices.Equal(own, target) && (!l.in.open() || by.atMost != nil) {
 		return nil
 	}
-	c := &calibration{Calibration: by.calibration(profile.Food.ID), by: by, silent: silent, weak: make([]float64, n), strong: make([]float64, n)}
+	c := &calibration{Calibration: by.calibration(profile.Food.ID), by: by, silent: silent, gain: gain, weak: make([]float64, n), strong: make([]float64, n)}
 	if err := c.solve(l, target, near, w.weakShare(profile.Food, n)); err != nil {
 		return nil
 	}
-	c.Moved = by.group != "" && (own[0] < by.low || own[0] > by.high || len(l.in.bare) > 0)
+	c.Moved = (by.group != "" || by.atMost != nil) && (own[0] < by.low || own[0] > by.high || len(l.in.bare) > 0)
 	w.noteContradiction(profile.Food, by, own, published, l)
 	return c
+}
+
+// weigh gives the weight of a published pH beside what a composition makes of it. It is
+// worked out from the same draws whatever the run's are, so that no central value hangs
+// on draws or seed.
+func (w *walk) weigh(profile *food.Profile, by evidence, l *reference, own, published []float64) (silent bool, gain float64) {
+	if by.group != "" || by.brewed || by.atMost != nil || l.in.open() || l.in.protein {
+		return true, 1
+	}
+	if scale := w.scales(); scale != w {
+		if c := scale.calibrationOf(profile, 1); c != nil {
+			return c.silent, c.gain
+		}
+		return false, 0
+	}
+	if wide(own) {
+		return true, 1
+	}
+	s := max(spanOf("composition").high, math.Abs(own[0]-published[0]))
+	v := solvedVariance(own) + s*s
+	return false, v / (v + solvedVariance(published))
+}
+
+// weighingSeed is that of the draws by which measurements are weighed.
+const weighingSeed = 1
+
+// scales is a run of the same drink by which measurements are weighed: this one, if it has
+// those draws.
+func (w *walk) scales() *walk {
+	if w.amounts.seed == weighingSeed && w.amounts.n > chemistryDraws {
+		return w
+	}
+	if w.weighing == nil {
+		w.weighing = newWalk(w.ctx, w.drink, w.names, Options{Draws: chemistryDraws, Seed: weighingSeed})
+	}
+	return w.weighing
 }
 
 // reference is the liquid of which the pH of a food is known: the food itself, a solution
@@ -276,6 +335,9 @@ func (c *calibration) solve(l *reference, pH []float64, near acid.State, weak []
 func (c *calibration) solveEnds(l *reference, pH float64) error {
 	c.none, c.most = c.strong[0], c.strong[0]
 	ends, sol := l.in.nobody.ends(), acid.New(0)
+	if c.by.atMost != nil {
+		ends = l.in.vouched.ends()
+	}
 	if len(ends) < 2 {
 		return nil
 	}
@@ -288,12 +350,15 @@ func (c *calibration) solveEnds(l *reference, pH float64) error {
 		sol.Acids[acid.Must("citric")] += c.weak[0]
 		ends[i](sol)
 		target := pH
-		if c.by.group != "" {
+		if c.by.group != "" || c.by.atMost != nil {
 			state, err := l.in.solve(s, sol, acid.State{}, MeterCelsius)
 			if err != nil {
 				return err
 			}
-			target = min(max(state.PH, c.Low), c.High)
+			target = min(max(state.PH, c.by.low), c.by.high)
+			if c.by.atMost != nil {
+				target = min(state.PH, c.by.atMost[0])
+			}
 		}
 		state, err := s.Titrate(sol, target, acid.State{})
 		if err != nil {
@@ -334,7 +399,7 @@ func citricCharge(pH float64) float64 {
 
 // noteContradiction says where a composition and what is published of its pH do not fit.
 func (w *walk) noteContradiction(f *food.Food, by evidence, own, published []float64, l *reference) {
-	if by.group != "" || by.brewed || l.in.open() {
+	if by.group != "" || by.brewed || by.atMost != nil || l.in.open() {
 		return
 	}
 	s := spanOf("composition").high
@@ -359,29 +424,28 @@ func solvedVariance(col []float64) float64 {
 	return stat.Variance(col[1:min(len(col), chemistryDraws+1)], nil)
 }
 
-// calibrated gives what a row has its published pH by, over n draws, and how much of it;
-// nil if it has none.
-func (w *walk) calibrated(pot *ledger.Pot, row, n int) (*calibration, dose) {
-	var c *calibration
-	var d dose
+// calibrated gives what a row has its published pH by, over n draws, and how much of each.
+func (w *walk) calibrated(pot *ledger.Pot, row, n int) []applied {
+	var list []applied
 	for _, t := range pot.Traced(row) {
 		switch {
-		case t.Tracer == proteinAs:
-			d.weak = t.Column
+		case t.Tracer == proteinAs: // goes with calibratedAs, which the row carries before it
+			list[len(list)-1].weak = t.Column
 		case t.Tracer == calibratedAs:
-			c, d.strong = w.calibrationOf(pot.Rows[row].Profile, n), t.Column
+			list = append(list, applied{w.calibrationOf(pot.Rows[row].Profile, n), t.Column, t.Column})
 		case isCalibration(t.Tracer):
-			c, d.strong = w.brewCalibration(t.Name, n), t.Column
+			list = append(list, applied{w.brewCalibration(t.Name, n), t.Column, t.Column})
 		}
 	}
-	if d.weak == nil {
-		d.weak = d.strong
-	}
-	return c, d
+	return list
 }
 
-// dose is how much of a calibration a row has, by draw.
-type dose struct{ strong, weak []float64 }
+// applied is a calibration and how much of its strong ion and of its acid a row has, by
+// draw.
+type applied struct {
+	*calibration
+	strong, weak []float64
+}
 
 // addVouched adds what the table of a row left out whose food has a published pH, or a
 // pH that its group has: then what is unknown of its metals does not leave the pH open,
@@ -407,7 +471,8 @@ func (w *walk) addVouched(in *ions, pot *ledger.Pot, row int, c *calibration) {
 
 // rest adds what a calibration found: the acid without a name, and the strong ion,
 // potassium, or chloride where an anion is missing.
-func (in *ions) rest(c *calibration, of dose) {
+func (in *ions) rest(of applied) {
+	c := of.calibration
 	for d := range in.n {
 		mol := c.strong[d] * of.strong[d]
 		in.grams[potassium][d] += max(mol, 0) * constituent.Must(potassium).Molar
@@ -421,7 +486,7 @@ func (in *ions) rest(c *calibration, of dose) {
 	in.silent = in.silent || c.silent || c.by.group != ""
 	open.lessNone += (c.none - c.strong[0]) * of.strong[0]
 	open.lessMost += (c.most - c.strong[0]) * of.strong[0]
-	if told := c.by.group != "" && !c.Moved; !told && !slices.Contains(in.restsOn, c.Calibration) {
+	if told := (c.by.group != "" || c.by.atMost != nil) && !c.Moved; !told && !slices.Contains(in.restsOn, c.Calibration) {
 		in.restsOn = append(in.restsOn, c.Calibration)
 	}
 }
@@ -431,16 +496,19 @@ func (in *ions) rest(c *calibration, of dose) {
 func (w *walk) forget(pot *ledger.Pot) {
 	w.settle(pot)
 	for row := range pot.Rows {
-		c, of := w.calibrated(pot, row, pot.N)
-		if c == nil {
+		list := w.calibrated(pot, row, pot.N)
+		if len(list) == 0 {
 			continue
 		}
 		base, anion, acids := pot.Carry(row, unmeasuredOf(potassium)), pot.Carry(row, unmeasuredOf(chloride)), pot.Carry(row, unmeasuredOf(citric))
-		for d := range pot.N {
-			mol := c.strong[d] * of.strong[d]
-			base[d] += max(mol, 0) * constituent.Must(potassium).Molar
-			anion[d] += max(-mol, 0) * constituent.Must(chloride).Molar
-			acids[d] += c.weak[d] * of.weak[d] * constituent.Must(citric).Molar
+		for _, of := range list {
+			c := of.calibration
+			for d := range pot.N {
+				mol := c.strong[d] * of.strong[d]
+				base[d] += max(mol, 0) * constituent.Must(potassium).Molar
+				anion[d] += max(-mol, 0) * constituent.Must(chloride).Molar
+				acids[d] += c.weak[d] * of.weak[d] * constituent.Must(citric).Molar
+			}
 		}
 		for _, t := range slices.Clone(pot.Traced(row)) {
 			if isCalibration(t.Tracer) {

@@ -59,23 +59,23 @@ var endPoints = []float64{8.1, 7.0, 8.2}
 // the run's. A 90 % interval of 200 draws is good to a tenth of its width.
 const chemistryDraws = 200
 
-// chemistry works a pot out as a solution. celsius is its serving temperature, last
-// what was read of it as it stands (nil: nothing).
-func (w *walk) chemistry(pot *ledger.Pot, celsius float64, last []*drink.Measured) *Chemistry {
-	c := w.solved(pot, celsius, last)
+// chemistry works a pot out as a solution. celsius is its serving temperature, sure
+// what was read of it as it stands.
+func (w *walk) chemistry(pot *ledger.Pot, celsius float64, sure surely) *Chemistry {
+	c := w.solved(pot, celsius, sure)
 	if c.PHMeter.Why != "" {
 		c.RestsOn = nil // what is not given rests on nothing
 	}
 	return c
 }
 
-func (w *walk) solved(pot *ledger.Pot, celsius float64, last []*drink.Measured) *Chemistry {
+func (w *walk) solved(pot *ledger.Pot, celsius float64, sure surely) *Chemistry {
 	m := &meter{}
 	brix, density := w.brix(pot), w.density(pot)
 	c := &Chemistry{Celsius: celsius, Density: known(m.Of(density), "g/ml"), Brix: known(m.Of(brix), "°Bx")}
 	defer c.withholdReadings(tooDry(pot))
 	c.CO2 = known(m.Of(ratio(pot.Total(constituent.CarbonDioxide), w.volume(pot), perLitre)), "g/l")
-	why, sure := w.unsolvable(pot), surely{pH: has(last, readPH), acidity: has(last, readTA)}
+	why := w.unsolvable(pot)
 	n := min(pot.N, chemistryDraws+1)
 	in := w.ionsOf(pot, n)
 	alone := why != "" && !sure.pH && in.alone(pot)
@@ -151,7 +151,9 @@ func (a *Assay) dissolve(w *walk) {
 	if a.Drink.At != nil {
 		celsius = a.Drink.At.Number
 	}
-	a.Chemistry = w.chemistry(a.Serving, celsius, a.lastReadings())
+	sure := surelyOf(lastReadings(nil, a.Drink.Finish))
+	sure.garnished = slices.ContainsFunc(a.Drink.Garnish, eaten)
+	a.Chemistry = w.chemistry(a.Serving, celsius, sure)
 	if a.Degassed && a.Chemistry.CO2.Mean > 0 {
 		a.Chemistry.degas(w, a.Serving)
 	}
@@ -160,20 +162,11 @@ func (a *Assay) dissolve(w *walk) {
 		if c.House {
 			house, _ := a.Drink.Component(c.ID.Component)
 			last := lastReadings(house.Measured, house.Steps)
-			chemistry := w.chemistry(w.made[house.Name], celsius, last)
+			chemistry := w.chemistry(w.made[house.Name], celsius, surelyOf(last))
 			chemistry.Keeping = chemistry.keeping(w.made[house.Name], house.Keeps, has(last, readPH))
 			a.Components[i].Chemistry = chemistry
 		}
 	}
-}
-
-// lastReadings gives what was read of the drink as it is drunk: nothing, if a garnish
-// went in afterwards.
-func (a *Assay) lastReadings() []*drink.Measured {
-	if slices.ContainsFunc(a.Drink.Garnish, eaten) {
-		return nil
-	}
-	return lastReadings(nil, a.Drink.Finish)
 }
 
 func eaten(l drink.Line) bool { return l.Eaten }

@@ -14,22 +14,23 @@ import (
 // put in the place of the latter (settle.go), what was titrated (titration.go), and what
 // gives a food its published pH (calibration.go).
 type ions struct {
-	n        int
-	grams    map[constituent.ID][]float64
-	unknown  []string // foods whose acids nobody has stated
-	bare     []string // foods with acids and without a figure for potassium
-	plain    bool     // nothing but waters, acids and salts, and what somebody states in full
-	highest  float64  // pH that has been published of such foods
-	nobody   openAcid // of the unknown foods
-	vouched  openAcid // of foods that have their published pH all the same
-	untold   []string // those foods
-	protein  bool     // a row's protein takes up acid
-	titrated []titratedPart
-	restsOn  []Calibration
-	silent   bool // a food's composition does not tell its pH
-	read     bool // a reading has spoken of it
-	aired    bool // nobody has stated a food's carbon dioxide: air tells it
-	hidden   bool // it is of a food that is sold with its gas
+	n         int
+	grams     map[constituent.ID][]float64
+	unknown   []string // foods whose acids nobody has stated
+	bare      []string // foods with acids and without a figure for potassium
+	plain     bool     // nothing but waters, acids and salts, and what somebody states in full
+	highest   float64  // pH that has been published of such foods
+	nobody    openAcid // of the unknown foods
+	unneutral float64  // mol of potassium that the bare foods may hold at most, at central values
+	vouched   openAcid // of foods that have their published pH all the same
+	untold    []string // those foods
+	protein   bool     // a row's protein takes up acid
+	titrated  []titratedPart
+	restsOn   []Calibration
+	silent    bool // a food's composition does not tell its pH
+	read      bool // a reading has spoken of it
+	aired     bool // nobody has stated a food's carbon dioxide: air tells it
+	hidden    bool // it is of a food that is sold with its gas
 }
 
 // ionsOf collects a pot's acids and ions over its first n draws.
@@ -41,19 +42,19 @@ func (w *walk) ionsOf(pot *ledger.Pot, n int) ions {
 		copy(in.grams[id], plain.Total(id))
 	}
 	for row := range pot.Rows {
-		c, of := w.calibrated(pot, row, n)
+		list := w.calibrated(pot, row, n)
 		in.know(pot.Rows[row].Profile.Food)
 		switch {
 		case settled(pot, row):
 			w.addSettled(&in, pot, row)
 			in.read = true
-		case c != nil:
-			w.addVouched(&in, pot, row, c)
+		case len(list) > 0:
+			w.addVouched(&in, pot, row, list[0].calibration)
 		default:
 			w.addUnmeasured(&in, pot, row)
 		}
-		if c != nil {
-			in.rest(c, of)
+		for _, of := range list {
+			in.rest(of)
 		}
 	}
 	for _, id := range []constituent.ID{constituent.Water, constituent.Alcohol} {

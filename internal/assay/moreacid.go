@@ -15,6 +15,7 @@ const titratable constituent.ID = "titratable"
 
 // moreAcid is, draw by draw, how much more acid a food holds than its table names.
 type moreAcid struct {
+	gain  float64   // the weight of the burette beside the table
 	own   bool      // more of its named acids; else citric acid
 	share []float64 // of the named acids, below zero less of them; else grams for a gram of what carries it (carrierOf)
 }
@@ -57,11 +58,15 @@ func (w *walk) findMoreAcid(profile *food.Profile, n int) *moreAcid {
 	if err != nil { // a food without water was not titrated as it is
 		return nil
 	}
-	gain := gainOf(found, published)
-	if silent {
-		gain = 1
+	gain := 1.0
+	if scale := w.scales(); !silent && scale != w {
+		if more := scale.moreAcidOf(profile, 1); more != nil {
+			gain = more.gain
+		}
+	} else if !silent {
+		gain = gainOf(found, published)
 	}
-	more := &moreAcid{own: named && gain*(published[0]-found[0]) <= equivalents[0], share: make([]float64, n)}
+	more := &moreAcid{gain: gain, own: named && gain*(published[0]-found[0]) <= equivalents[0], share: make([]float64, n)}
 	for d := range more.share {
 		miss := gain * (published[d] - found[d])
 		if more.own {

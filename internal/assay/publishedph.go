@@ -1,7 +1,6 @@
 package assay
 
 import (
-	"math"
 	"strings"
 
 	"sipsum/internal/constituent"
@@ -22,6 +21,7 @@ type Calibration struct {
 	Food      food.ID
 	Group     string  // where nobody has published one of the food itself
 	Brewed    bool    // of what is brewed from the food
+	Parted    bool    // the pH at which the food parts, which it has: it lies at it or below
 	Moved     bool    // the pH of the composition lies outside what is known of the group
 	Low, High float64 // of what has been published, with what instruments and laboratories are off by
 	Source    string  // ids of the food's table's works, separated by spaces
@@ -32,6 +32,7 @@ type evidence struct {
 	central, low, high float64
 	group              string // of a group only
 	brewed             bool
+	atMost             []float64 // an upper limit and no more: what parted milk says
 	source             string
 }
 
@@ -45,6 +46,7 @@ func evidenceOf(f *food.Food) (evidence, bool) {
 		}
 		e := evidence{central: value.Amount, brewed: id == brewedPH, source: value.Source}
 		e.low, e.high = publishedRange(value)
+		e.central = inside(e.low, e.high, e.central)
 		return e, true
 	}
 	group, ok := food.GroupOf(f.Group)
@@ -55,8 +57,16 @@ func evidenceOf(f *food.Food) (evidence, bool) {
 	return evidence{central: middle * (group.PHLow + group.PHHigh), low: group.PHLow, high: group.PHHigh, group: f.Group, source: group.PHSource}, true
 }
 
+// inside brings a central value within the 5 and 95 % of a rectangular range, so that it
+// lies in its own interval.
+func inside(low, high, central float64) float64 {
+	const tail = 0.05
+	edge := tail * (high - low)
+	return min(max(central, low+edge), high-edge)
+}
+
 func (e evidence) calibration(id food.ID) Calibration {
-	return Calibration{Food: id, Group: e.group, Brewed: e.brewed, Low: e.low, High: e.high, Source: e.source}
+	return Calibration{Food: id, Group: e.group, Brewed: e.brewed, Parted: e.atMost != nil, Low: e.low, High: e.high, Source: e.source}
 }
 
 // ofEspresso is the evidence for a brew as strong as espresso, which reads higher than
@@ -72,6 +82,9 @@ func (e evidence) ofEspresso() evidence {
 
 // draw draws the pH anywhere within the range.
 func (e evidence) draw(w *walk, id food.ID) []float64 {
+	if e.atMost != nil {
+		return e.atMost
+	}
 	col := make([]float64, w.amounts.n)
 	estimate.Input{
 		Central: e.central, Shape: estimate.Uniform, Low: e.low, High: e.high,
@@ -82,28 +95,22 @@ func (e evidence) draw(w *walk, id food.ID) []float64 {
 }
 
 // target gives the pH that a food has in each draw, by what its composition makes of it
-// and what is published; silent: the composition tells nothing; bare: nor do
-// its acids bound it, since nobody has stated what they are neutral by. One that misses by more
-// than compositions do shows that something is missing from it, and counts for less.
-func (e evidence) target(own, published []float64, silent, bare bool) []float64 {
+// and what is published, which counts by gain; bare: its acids do not bound it, since
+// nobody has stated what they are neutral by.
+func (e evidence) target(own, published []float64, gain float64, bare bool) []float64 {
 	target := make([]float64, len(own))
-	if e.group != "" {
-		outside := bare || own[0] < e.low || own[0] > e.high
-		for d, h := range own {
-			if target[d] = min(max(h, e.low), e.high); outside {
-				target[d] = published[d]
-			}
-		}
-		return target
-	}
-	gain := 1.0
-	if !silent {
-		s := max(spanOf("composition").high, math.Abs(own[0]-published[0]))
-		v := solvedVariance(own) + s*s
-		gain = v / (v + solvedVariance(published))
-	}
+	outside := bare || own[0] < e.low || own[0] > e.high
 	for d, h := range own {
-		target[d] = h + gain*(published[d]-h)
+		switch {
+		case e.atMost != nil:
+			target[d] = min(h, e.atMost[d])
+		case e.group == "":
+			target[d] = h + gain*(published[d]-h)
+		case outside:
+			target[d] = published[d]
+		default:
+			target[d] = min(max(h, e.low), e.high)
+		}
 	}
 	return target
 }

@@ -97,6 +97,15 @@ func (c *Chemistry) widen(in ions, pot *ledger.Pot) error {
 		return err
 	}
 	sol, mass := acid.New(0), pot.Central(constituent.Mass)
+	if in.unneutral > 0 { // as if their potassium were all that their acids can take
+		in.fill(sol, 0)
+		addStrong(sol, in.unneutral)
+		state, err := in.solve(s, sol, acid.State{}, MeterCelsius)
+		if err != nil {
+			return err
+		}
+		c.PHMeter.reach(state.PH)
+	}
 	for _, nobody := range in.nobody.ends() {
 		for _, vouched := range in.vouched.ends() {
 			in.fill(sol, 0)

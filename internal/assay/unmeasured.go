@@ -3,6 +3,7 @@ package assay
 import (
 	"sync"
 
+	"sipsum/internal/acid"
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
@@ -61,6 +62,7 @@ func (w *walk) addIons(in *ions, pot *ledger.Pot, row int) {
 	}
 	molar := func(id constituent.ID) float64 { return constituent.Must(id).Molar }
 	in.aired = in.aired || missing(constituent.CarbonDioxide)
+	in.hidden = in.hidden || missing(constituent.CarbonDioxide) && f.Carbonated()
 	if bound := pot.Bounds(row)[constituent.Must(phosphate).Order]; bound > 0 {
 		w.addWithin(in, f.ID, "phosphate", phosphate, constantColumn(in.n, bound), 1)
 	}
@@ -136,7 +138,20 @@ func (w *walk) addAcids(in *ions, pot *ledger.Pot, row int) {
 	}
 	if (named || more != nil) && pot.Bounds(row)[constituent.Must(potassium).Order] != 0 {
 		in.bare = append(in.bare, f.ID.String())
+		in.unneutral += equivalentsIn(pot, row)
 	}
+}
+
+// equivalentsIn gives the protons of a row's organic acids at central values, in mol: the
+// most potassium that it can hold beside them.
+func equivalentsIn(pot *ledger.Pot, row int) float64 {
+	sum := 0.0
+	for _, a := range acid.All() {
+		if isOrganic(a) {
+			sum += pot.Of(row, a.Constituent)[0] / a.Equivalent()
+		}
+	}
+	return sum
 }
 
 // addRest adds the acids of a row whose mass is known and whose names are not.

@@ -29,6 +29,7 @@ type walk struct {
 	titratedFoods map[*food.Profile]*moreAcid    // what their publishers titrated
 	calibrations  map[*food.Profile]*calibration // where a published pH counts beside the composition
 	brews         map[string]*brewed             // by the name of their tracer
+	weighing      *walk                          // see scales
 	packs         map[*food.Profile]*packed      // of foods that state their density
 
 	constants map[string][]float64 // of nature, by name: drawn once
@@ -245,6 +246,9 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 	switch step.(type) {
 	case *drink.Brew, *drink.Steep:
 		w.calibrateBrew(pot, step.StepPath())
+	}
+	if out.Parted != nil {
+		w.calibrateParted(pot, out.Parted, step.StepPath())
 	}
 	for _, note := range out.Notes {
 		w.notes = append(w.notes, Note{Kind: "step", Text: step.StepPath() + ": " + note})

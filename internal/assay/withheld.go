@@ -8,6 +8,7 @@ import (
 
 	"sipsum/internal/acid"
 	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
 	"sipsum/internal/ledger"
 )
 
@@ -64,7 +65,14 @@ func (w *walk) unsolvable(pot *ledger.Pot) string {
 }
 
 // surely is what was read of a pot as it stands.
-type surely struct{ pH, acidity bool }
+type surely struct {
+	pH, acidity bool
+	garnished   bool // something has come to it since
+}
+
+func surelyOf(last []*drink.Measured) surely {
+	return surely{pH: has(last, readPH), acidity: has(last, readTA)}
+}
 
 // withholdUnknown withholds what neither composition nor reading tells. protein says
 // why the composition does not, if so.
@@ -75,12 +83,14 @@ func (c *Chemistry) withholdUnknown(in ions, protein string, sure surely) {
 		if !sure.acidity {
 			c.withholdAcidity(protein)
 		}
-	case sure.pH:
-	case len(in.bare) > 0:
+	case sure.pH && !(sure.garnished && half > spanOf("widest").high):
+	case len(in.bare) > 0 && half > spanOf("widest").high:
 		c.withholdPH("potassium unknown of " + listed(in.bare) + ": the pH is higher than its acids alone would make it; measure it")
 	case in.impossible(c.PHMeter.Mean) != "":
 		c.withhold(in.impossible(c.PHMeter.Mean))
-	case in.hidden && c.PHMeter.Mean > sour:
+	case in.hidden && c.PHMeter.Mean > sour: // solved as it stands in air
+		c.Degassed = c.PHMeter
+		c.CO2.Mean, c.CO2.SD, c.CO2.Low, c.CO2.High, c.CO2.Unknown = math.NaN(), math.NaN(), math.NaN(), math.NaN(), true
 		c.withholdPH("how much gas is in it nobody has stated: measure the pH, or say what is left with carbonate: {left: 3 g/l}")
 	// guard: an open pH
 	case half > spanOf("widest").high:

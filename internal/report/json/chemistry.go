@@ -66,6 +66,7 @@ type calibration struct {
 	Food   string `json:"food"`
 	Group  string `json:"group,omitempty"`
 	Brewed bool   `json:"brewed,omitempty"`
+	Parted bool   `json:"parted,omitempty"`
 	Low    number `json:"low"`
 	High   number `json:"high"`
 	Source string `json:"source"`
@@ -119,13 +120,16 @@ func chemistryOf(c *assay.Chemistry, density *assay.Result) *chemistry {
 	out.BrixFull = &corrected
 	out.PH, out.PHMeter = &ph{estimatedOf(c.PH), number(c.Celsius)}, &ph{estimatedOf(c.PHMeter), assay.MeterCelsius}
 	out.Brix, out.BrixAcid, out.CO2, out.FromMemory = measuredOf(c.Brix), &ratio, measuredOf(c.CO2), c.Unseen
+	if c.CO2.Unknown {
+		out.CO2.Why = c.PHMeter.Why
+	}
 	out.Brix.Why = c.TooDry
 	out.Capacity, out.StrongIons = perVolumeOf(c.Capacity, "mmol/(l·pH)"), perVolumeOf(c.StrongIons, "mmol/l")
 	if c.Degassed.Unit != "" || c.Degassed.Why != "" {
 		out.PHDegassed = &ph{estimatedOf(c.Degassed), assay.MeterCelsius}
 	}
 	for _, r := range c.RestsOn {
-		out.RestsOn = append(out.RestsOn, calibration{r.Food.String(), r.Group, r.Brewed, number(r.Low), number(r.High), r.Source})
+		out.RestsOn = append(out.RestsOn, calibration{r.Food.String(), r.Group, r.Brewed, r.Parted, number(r.Low), number(r.High), r.Source})
 	}
 	if w := c.Water; w != nil {
 		out.Hardness, out.Alkalinity = measuredOf(w.Hardness), measuredOf(w.Alkalinity)

@@ -115,6 +115,8 @@ func (p *page) restsOn(c *assay.Chemistry, works sheet.PHWorks, notes *footnotes
 			of += " as a " + r.Group
 		case r.Brewed:
 			of += " as brewed"
+		case r.Parted:
+			of += " where it parts"
 		}
 		foods = append(foods, fmt.Sprintf("%s, %.2f to %.2f%s", of, r.Low, r.High, signs(numbers)))
 	}
