@@ -89,8 +89,9 @@ func TestAcidityBrixAndMassDoNotFight(t *testing.T) {
 		{"°Brix", c.Brix, 23.5, 0.2},
 	} {
 		assert.InDelta(t, r.want, r.got.Mean, r.half, r.what)
-		assert.GreaterOrEqual(t, r.got.Low, r.want-1.05*r.half, r.what)
-		assert.LessOrEqual(t, r.got.High, r.want+1.05*r.half, r.what)
+		// Acid that the burette found is closed after °Brix is: a tenth of the instrument.
+		assert.GreaterOrEqual(t, r.got.Low, r.want-1.1*r.half, r.what)
+		assert.LessOrEqual(t, r.got.High, r.want+1.1*r.half, r.what)
 		t.Logf("%s %.3f (%.3f–%.3f)", r.what, r.got.Mean, r.got.Low, r.got.High)
 	}
 	assert.Equal(t, a.Serving.Total("CITAC"), turned.Serving.Total("CITAC"))

@@ -1,8 +1,6 @@
 package assay
 
 import (
-	"slices"
-
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/ledger"
@@ -145,17 +143,16 @@ const perLitre = 1000
 // drop of 0.05 ml of 0.1 mol/l on 10 g is 0.003.
 const HardlySour = 0.003
 
-// dissolve works the serving and its house-made components out as solutions.
+// dissolve works the serving, without its garnish, and its house-made components out as
+// solutions.
 func (a *Assay) dissolve(w *walk) {
 	celsius := MeterCelsius
 	if a.Drink.At != nil {
 		celsius = a.Drink.At.Number
 	}
-	sure := surelyOf(lastReadings(nil, a.Drink.Finish))
-	sure.garnished = slices.ContainsFunc(a.Drink.Garnish, eaten)
-	a.Chemistry = w.chemistry(a.Serving, celsius, sure)
+	a.Chemistry = w.chemistry(w.inGlass, celsius, surelyOf(lastReadings(nil, a.Drink.Finish)))
 	if a.Degassed && a.Chemistry.CO2.Mean > 0 {
-		a.Chemistry.degas(w, a.Serving)
+		a.Chemistry.degas(w, w.inGlass)
 	}
 	a.Curdling = a.curdle(w, celsius)
 	for i, c := range a.Components {

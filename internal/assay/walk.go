@@ -22,6 +22,7 @@ type walk struct {
 	columns *ledger.Columns
 	drawer  *ledger.Drawer
 	made    map[string]*ledger.Pot // components by name
+	inGlass *ledger.Pot            // one serving without its garnish: what is a liquid
 	making  string                 // the component that is being made; empty: the drink
 	uses    map[string][]use       // of components, by name
 
@@ -86,7 +87,9 @@ func (w *walk) serve() (*ledger.Pot, error) {
 	}
 	w.steps(pot, w.drink.Finish, nil)
 	w.offer("", pot, lastReadings(nil, w.drink.Finish))
-	if slices.ContainsFunc(w.drink.Garnish, eaten) {
+	w.inGlass = pot
+	if slices.ContainsFunc(w.drink.Garnish, eaten) { // is eaten, and does not dissolve
+		w.inGlass = copyOf(pot, w.columns)
 		w.pour(pot, w.drink.Garnish)
 	}
 	if err := w.ctx.Err(); err != nil {
@@ -98,6 +101,9 @@ func (w *walk) serve() (*ledger.Pot, error) {
 	share := make([]float64, w.amounts.n)
 	fill(share, 1/float64(w.drink.Serves))
 	pot.Scale(share)
+	if w.inGlass != pot {
+		w.inGlass.Scale(share)
+	}
 	return pot, nil
 }
 

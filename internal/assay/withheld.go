@@ -65,10 +65,7 @@ func (w *walk) unsolvable(pot *ledger.Pot) string {
 }
 
 // surely is what was read of a pot as it stands.
-type surely struct {
-	pH, acidity bool
-	garnished   bool // something has come to it since
-}
+type surely struct{ pH, acidity bool }
 
 func surelyOf(last []*drink.Measured) surely {
 	return surely{pH: has(last, readPH), acidity: has(last, readTA)}
@@ -83,7 +80,7 @@ func (c *Chemistry) withholdUnknown(in ions, protein string, sure surely) {
 		if !sure.acidity {
 			c.withholdAcidity(protein)
 		}
-	case sure.pH && !(sure.garnished && half > spanOf("widest").high):
+	case sure.pH:
 	case len(in.bare) > 0 && half > spanOf("widest").high:
 		c.withholdPH("potassium unknown of " + listed(in.bare) + ": the pH is higher than its acids alone would make it; measure it")
 	case in.impossible(c.PHMeter.Mean) != "":

@@ -24,6 +24,6 @@ func (p *page) garnish(a *assay.Assay) {
 		p.paragraph(0, 2, of+", not eaten: "+join(left)+". It counts for the allergens, not for the nutrition.")
 	}
 	if len(eaten) > 0 {
-		p.paragraph(0, 2, of+", eaten: "+join(eaten)+". It is in every figure.")
+		p.paragraph(0, 2, of+", eaten: "+join(eaten)+". It is in every figure but pH, acidity and °Brix, which are of the liquid.")
 	}
 }
