@@ -12,10 +12,7 @@ import (
 // contradicted lists the rows of data/core whose published figures do not go into 100 g,
 // by more than two standard deviations, and why they stand all the same. A row that no
 // longer needs its excuse may not keep it.
-var contradicted = map[string]string{
-	"cranberry-juice":            "sugars and acids of two works in the solids of SR28",
-	"passion-fruit-juice-purple": "sugars of SR28 and acids of the Japanese table in the solids of SR28",
-}
+var contradicted = map[string]string{}
 
 // No core food may say what cannot be: its parts go into 100 g, by what their spreads
 // allow.

@@ -3,7 +3,6 @@ package assay
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
@@ -21,7 +20,7 @@ func tooDry(pot *ledger.Pot) string {
 	for _, leaf := range constituent.Sums().Leaves(constituent.Mass) {
 		grams[leaf.ID] = pot.Central(leaf.ID)
 	}
-	share, least := solution.Wetness(grams)
+	share, least := solution.Wetness(grams, solid(pot))
 	if share >= least {
 		return ""
 	}
@@ -31,12 +30,27 @@ func tooDry(pot *ledger.Pot) string {
 	return fmt.Sprintf("it is no liquid: %.0f %% of what is not fat is water or alcohol, a liquid holds %g %% or more", share, least)
 }
 
+// solid reports whether a pot is all of solid foods with the water that they came with.
+func solid(pot *ledger.Pot) bool {
+	const same = 0.01 // our own bound: juice that was pressed and what was boiled down differ by more
+	for row, r := range pot.Rows {
+		group, known := food.GroupOf(r.Profile.Food.Group)
+		mass, water := pot.Of(row, constituent.Mass)[0], pot.Of(row, constituent.Water)[0]
+		if !known || group.Liquid || group.Name == anything || math.Abs(water-mass*r.Profile.Cell(constituent.Water).Amount) > same*mass {
+			return false
+		}
+	}
+	return true
+}
+
+// anything is the group of foods that fit no other: some of them pour.
+const anything = "other"
+
 // crystals reports whether a pot holds nothing but pure substances of solid groups.
 func crystals(pot *ledger.Pot) bool {
 	for _, row := range pot.Rows {
 		f := row.Profile.Food
-		liquid := slices.ContainsFunc(food.Groups(), func(g food.Group) bool { return g.Name == f.Group && g.Liquid })
-		if !f.Chemical || liquid {
+		if group, _ := food.GroupOf(f.Group); !f.Chemical || group.Liquid {
 			return false
 		}
 	}

@@ -14,8 +14,8 @@ func TestOnlyLiquidsHaveBrixAndDensity(t *testing.T) {
 	lib := coreLibrary(t)
 	alone := func(code string) string { return fmt.Sprintf("drink: x\nserves: 1\nbuild: [100 g core:%s]\n", code) }
 	for code, liquid := range map[string]bool{
-		"instant-coffee": false, "wheat-flour": false, "sugar-white": false, "sunflower-oil": false, "calcium-chloride": false, "chia-seed": false, "matcha": false,
-		"honey": true, "glucose-syrup-acid": true, "milk-whole": true, "cream-heavy": true, "vodka-40": true, "espresso": true, "apple": true, "water-pure": true,
+		"instant-coffee": false, "wheat-flour": false, "sugar-white": false, "sunflower-oil": false, "calcium-chloride": false, "chia-seed": false, "matcha": false, "raisin-golden": false, "date": false, "almond-paste": false,
+		"honey": true, "glucose-syrup-acid": true, "milk-whole": true, "cream-heavy": true, "vodka-40": true, "espresso": true, "apple": true, "water-pure": true, "chocolate-syrup": true, "garlic": true,
 	} {
 		c := run(t, lib, alone(code), 20).Chemistry
 		assert.Equal(t, liquid, c.TooDry == "", "%s: %s", code, c.TooDry)
@@ -27,6 +27,8 @@ func TestOnlyLiquidsHaveBrixAndDensity(t *testing.T) {
 	}
 	tin := run(t, lib, "drink: x\nserves: 1\nfoods:\n  tin: {name: Tin, per: 100 g, values: {NA: 4 mg}, source: invented}\nbuild: [100 g own:tin]\n", 20)
 	assert.Equal(t, "nobody has stated its water", tin.Chemistry.TooDry)
+	soaked := run(t, lib, "drink: x\nserves: 1\nbuild: [50 g core:raisin, 60 g core:water-pure]\n", 20).Chemistry
+	assert.Empty(t, soaked.TooDry)
 	dissolved := run(t, lib, "drink: x\nserves: 1\nbuild: [20 g core:instant-coffee, 80 g core:water-pure]\n", 20).Chemistry
 	assert.Empty(t, dissolved.TooDry)
 	assert.InDelta(t, 19.4, dissolved.Brix.Mean, 2, "20 g of a powder of 3.1 % of water, SR28 14214")

@@ -32,6 +32,7 @@ func TestHostileFilesEndQuicklyWithAFault(t *testing.T) {
 		"anchors":           full("&a "),
 		"aliases":           full("*a "),
 		"tags":              full("!a "),
+		"same tags":         "drink: x\nserves: 1\nbuild: [1 g a]\ncategories: {a: [" + full("b,") + "]}\n",
 		"commas":            "[" + full(","),
 		"colons":            full(": "),
 		"empty block":       "drink: |\n" + full("\n"),

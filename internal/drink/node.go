@@ -21,6 +21,10 @@ type reader struct {
 	torn      bool                              // a line was set aside, so what seems missing may be there
 	count     *int                              // ingredient lines of all files so far
 	compareAt fail.Place                        // of compare-with, which is checked at the end
+	counted   struct {
+		row   string // the last line whose characters were counted
+		runes int
+	}
 }
 
 func (r *reader) setRows(text string) { r.rows = strings.Split(text, "\n") }
@@ -29,9 +33,18 @@ func (r *reader) setRows(text string) { r.rows = strings.Split(text, "\n") }
 func (r *reader) at(line, col int) fail.Place {
 	if len(r.rows) > 0 {
 		line = min(max(line, 1), len(r.rows))
-		col = min(max(col, 1), utf8.RuneCountInString(r.rows[line-1])+1)
+		col = min(max(col, 1), r.runes(r.rows[line-1])+1)
 	}
 	return fail.Place{File: r.file, Line: line, Col: col}
+}
+
+// runes counts the characters of a line, once for all the places in it: a file may be
+// one line with a fault at every other word.
+func (r *reader) runes(row string) int {
+	if r.counted.row != row { // the same text in memory is seen to be so at once
+		r.counted.row, r.counted.runes = row, utf8.RuneCountInString(row)
+	}
+	return r.counted.runes
 }
 
 func (r *reader) tokenAt(t *token.Token) fail.Place {

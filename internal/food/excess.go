@@ -23,20 +23,40 @@ func byDifference(total *constituent.Constituent) bool {
 
 // excess deals with parts that make up more than their published total: no part
 // is ever more than its whole. A total by difference gives way to its parts, which
-// somebody analysed. A measured one and its parts meet, each by its variance, where
-// two standard deviations of both allow it; where they contradict each other the
-// parts make the total. A note says what was published.
+// somebody analysed. Parts of which nothing was found but limits are within the limit
+// of a total of which nothing was found either. A measured total and its parts meet,
+// each by its variance, where two standard deviations of both allow it; where they
+// contradict each other the parts make the total. A note says what was published.
 func (e *entry) excess(total *constituent.Constituent, over float64) {
 	cell := e.cell(total)
 	published, parts, both := cell.Amount, cell.Amount+over, cell.variance()+e.variance(total)
-	cell.Amount = parts
-	if !byDifference(total) && published > 0 && over <= 2*math.Sqrt(both) {
+	switch {
+	case cell.Limit > 0 && e.nothingFound(total):
+		e.scale(total, published/parts)
+		return
+	case !byDifference(total) && published > 0 && over <= 2*math.Sqrt(both):
 		cell.Amount = published + over*cell.variance()/both
 		e.scale(total, cell.Amount/parts)
+	default:
+		cell.Amount = parts
+	}
+	if cell.Limit > 0 { // what was found of the parts is more than the middle of the limit
+		cell.Limit, cell.SD = 0, math.Sqrt(e.variance(total))
 	}
 	if over > worthSaying*published {
 		e.note("over total", total.ID, "%s is published as %.3g g/100 g and its parts as %.3g g: taken as %.3g g", total.Name, 100*published, 100*parts, 100*cell.Amount)
 	}
+}
+
+// nothingFound reports whether all that is known of the parts of a total are limits, and
+// zeros.
+func (e *entry) nothingFound(total *constituent.Constituent) bool {
+	for _, leaf := range constituent.Sums().Leaves(total.ID) {
+		if cell := e.cell(leaf); cell.Known && cell.Amount > 0 && cell.Limit == 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // scale makes the known parts of a total times factor.

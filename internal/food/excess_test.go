@@ -1,12 +1,14 @@
 package food_test
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 )
 
@@ -60,6 +62,46 @@ func TestContradictedTotalIsThatOfItsParts(t *testing.T) {
 		stated(f, id, sd, 0)
 	}
 	assert.InDelta(t, 0.09, food.Enter(f, nil).Cell("SUGAR").Amount, 1e-6)
+}
+
+// limited makes values below a limit in g/100 g.
+func limited(f *food.Food, limit float64, ids ...constituent.ID) {
+	for i := range f.Values {
+		if slices.Contains(ids, f.Values[i].Constituent) {
+			f.Values[i].Amount, f.Values[i].Limit, f.Values[i].State = food.None, limit, estimate.Below
+		}
+	}
+}
+
+// SR28 14185, oolong tea: six sugars and all sugars are each below 0.005 g. Six halves of
+// the limit are more than the limit of the total, and nobody has found any of them.
+func TestPartsOfWhichNothingWasFoundAreWithinTheLimitOfTheirTotal(t *testing.T) {
+	sugars := []constituent.ID{"SUGAR", "GLUS", "FRUS", "GALS", "SUCS", "LACS", "MALS"}
+	values := map[constituent.ID]float64{"WATER": 99.84, "CHOCDF": 0.15}
+	for _, id := range sugars {
+		values[id] = 1
+	}
+	f := sr("14185", "Oolong tea", "tea drink", values)
+	limited(f, 0.005, sugars...)
+	p := food.Enter(f, nil)
+	assert.InEpsilon(t, 0.005/2/100, p.Cell("SUGAR").Amount, 0.01)
+	assert.InEpsilon(t, 0.005/2/6/100, p.Cell("MALS").Amount, 0.01)
+	assert.LessOrEqual(t, p.Cell("MALS").Limit, 2.01*p.Cell("MALS").Amount)
+}
+
+// A part that somebody measured above its total's limit makes the total, which is then no
+// longer drawn below that limit.
+func TestAMeasuredPartLiftsATotalBelowALimit(t *testing.T) {
+	for _, glucose := range []float64{0.004, 0.5} {
+		f := sr("x", "Beer", "beer", map[constituent.ID]float64{"WATER": 93, "CHOCDF": 3, "SUGAR": 1, "GLUS": glucose})
+		limited(f, 0.005, "SUGAR")
+		p := food.Enter(f, nil)
+		for _, total := range p.Totals {
+			assert.Zero(t, total.Cell.Limit, "%s of glucose %g", total.Constituent.ID, glucose)
+			assert.InDelta(t, p.Cell("SUGAR").Amount, total.Cell.Amount, 1e-9)
+		}
+		assert.GreaterOrEqual(t, p.Cell("SUGAR").Amount, 0.0025/100)
+	}
 }
 
 // Sugars of 12.1 g and acids of 2.4 g do not go into the 12.9 g that 87.1 g of water

@@ -3,9 +3,10 @@ package solution
 import "sipsum/internal/constituent"
 
 // Wetness gives how much of a mixture of masses in grams, without its fat, is water and
-// alcohol, in per cent, and the least of which a liquid consists. A mixture of nothing
-// but fat has none.
-func Wetness(grams map[constituent.ID]float64) (share, least float64) {
+// alcohol, in per cent, and the least of which a liquid consists: more where it is all of
+// solid foods as they grow or are sold, whose water is in them. A mixture of nothing but
+// fat has none.
+func Wetness(grams map[constituent.ID]float64, solid bool) (share, least float64) {
 	wet, all := grams[constituent.Water]+grams[constituent.Alcohol], 0.0
 	for _, child := range constituent.Sums().Children(constituent.Mass) {
 		if child.ID == constituent.Fat {
@@ -21,6 +22,9 @@ func Wetness(grams map[constituent.ID]float64) (share, least float64) {
 	}
 	if all > 0 {
 		share = percent * wet / all
+	}
+	if solid {
+		return share, constants()["driest juicy food"]
 	}
 	return share, constants()["driest liquid"]
 }

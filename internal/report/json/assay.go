@@ -63,13 +63,14 @@ type tableEnergy struct {
 	Missing     []string       `json:"missing,omitempty"`
 }
 
-// interval is a figure that is always known.
+// interval is a figure that is known wholly.
 type interval struct {
 	Mean number `json:"mean"`
 	SD   number `json:"sd"`
 	Low  number `json:"low"`
 	High number `json:"high"`
 	Unit string `json:"unit"`
+	Why  string `json:"why,omitempty"` // withheld: then the figures are null
 }
 
 // component is a part of the drink: food names what is poured as it is.
@@ -255,7 +256,7 @@ func figureOf(r assay.Result) any {
 }
 
 func intervalOf(r assay.Result) interval {
-	return interval{number(r.Mean), number(r.SD), number(r.Low), number(r.High), r.Unit}
+	return interval{number(r.Mean), number(r.SD), number(r.Low), number(r.High), r.Unit, ""}
 }
 
 func contributionOf(c assay.Contribution) contribution {

@@ -107,15 +107,12 @@ func chemistryOf(c *assay.Chemistry, density *assay.Result) *chemistry {
 	if c == nil {
 		return out
 	}
-	if density == nil {
+	if density == nil || c.TooDry != "" {
 		d := intervalOf(c.Density)
+		d.Why = c.TooDry
 		out.Density = &d
 	}
 	out.Keeping = keepingOf(c.Keeping)
-	if c.TooDry != "" {
-		d := intervalOf(c.Density)
-		out.Density = &d
-	}
 	ratio, corrected := estimatedOf(c.BrixAcid), estimatedOf(c.BrixCorrected)
 	out.BrixFull = &corrected
 	out.PH, out.PHMeter = &ph{estimatedOf(c.PH), number(c.Celsius)}, &ph{estimatedOf(c.PHMeter), assay.MeterCelsius}

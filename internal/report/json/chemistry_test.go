@@ -74,6 +74,42 @@ func rounded(m map[string]any) map[string]any {
 	return m
 }
 
+// A figure of the chemistry that is null says why, the density of a solid too.
+func TestADensityThatIsWithheldSaysWhy(t *testing.T) {
+	const text = `
+drink: "Dry"
+serves: 1
+foods:
+  dust: {name: "Dust", per: 100 g, values: {WATER: 5 g, SUGAR: 90 g}, source: "invented"}
+components:
+  jar: {ingredients: [100 g own:dust]}
+build: [10 g jar]
+`
+	d, faults := drink.Parse("test", []byte(text), nil)
+	a, err := assay.Run(context.Background(), d, faults, nothing{}, assay.Options{Draws: 20, Seed: 1})
+	require.NoError(t, err)
+	s, err := sheet.Build("sipsum test", a, nil, func(string, string) (source.Work, bool) { return source.Work{}, false }, nil)
+	require.NoError(t, err)
+	var out bytes.Buffer
+	require.NoError(t, jsonreport.Assay(&out, s))
+	type solution struct {
+		Density, Brix struct {
+			Mean *float64
+			Why  string
+		}
+	}
+	var doc struct {
+		Chemistry  solution
+		Components []struct{ Chemistry solution }
+	}
+	require.NoError(t, json.Unmarshal(out.Bytes(), &doc))
+	for _, c := range []solution{doc.Chemistry, doc.Components[0].Chemistry} {
+		assert.Nil(t, c.Density.Mean)
+		assert.Contains(t, c.Density.Why, "no liquid")
+		assert.Equal(t, c.Density.Why, c.Brix.Why)
+	}
+}
+
 // What rests on a published pH says on which.
 func TestAPublishedPHIsDeclared(t *testing.T) {
 	const text = `

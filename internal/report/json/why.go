@@ -63,7 +63,7 @@ func Next(w io.Writer, s *sheet.Sheet) error {
 	for _, g := range s.Assay.Suggestions {
 		out := suggestion{
 			Reading: g.Reading, Score: number(g.Score), Narrows: []narrowing{},
-			Expect: interval{number(g.Expect.Mean), number(g.Expect.SD), number(g.Expect.Low), number(g.Expect.High), g.Unit},
+			Expect: interval{number(g.Expect.Mean), number(g.Expect.SD), number(g.Expect.Low), number(g.Expect.High), g.Unit, ""},
 		}
 		if g.Of != "" {
 			out.Of = &g.Of
