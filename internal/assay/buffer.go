@@ -22,6 +22,9 @@ const curveStep = 0.5
 // from it mean nothing.
 const vague = 1.0
 
+// nothing is what rounding leaves of ions that cancel, in mmol/l.
+const nothing = 1e-6
+
 // buffer works out how a pot resists acid and base: its capacity and strong ions over
 // the draws, its curve and doses at central values.
 func (c *Chemistry) buffer(w *walk, in ions, pot *ledger.Pot, pH []float64, sure surely) error {
@@ -36,6 +39,9 @@ func (c *Chemistry) buffer(w *walk, in ions, pot *ledger.Pot, pH []float64, sure
 		litres := volume[d] / perLitre
 		capacity[d] = milli * perKg * sol.Solvent / litres
 		strong[d] = milli * sol.StrongIonDifference() * sol.Solvent / litres
+		if math.Abs(strong[d]) < nothing {
+			strong[d] = 0
+		}
 		return nil
 	})
 	if err != nil {

@@ -104,7 +104,7 @@ func blendAcidityIsTheMean(b blend, broken say) {
 	x, okX := b.liquid.acidity()
 	y, okY := b.partner.acidity()
 	got, ok := b.both.acidity()
-	if !ok || !okX || !okY {
+	if !ok || !okX || !okY || x == 0 || y == 0 { // an alkaline water takes some of the other's acid
 		return
 	}
 	want := (x + y) / 2
