@@ -115,7 +115,7 @@ func (c *Chemistry) widen(in ions, pot *ledger.Pot) error {
 				if err != nil {
 					return err
 				}
-				c.Acidity[i].reach(asCitric(max(end.Base*sol.Solvent, 0)) / mass)
+				c.Acidity[i].reach(asCitric(max(end.Base*sol.Solvent, 0))/mass, c.Density.Mean)
 			}
 		}
 	}
@@ -124,12 +124,13 @@ func (c *Chemistry) widen(in ions, pot *ledger.Pot) error {
 
 func (e *Estimate) reach(x float64) { e.Low, e.High = min(e.Low, x), max(e.High, x) }
 
-// reach widens an acidity, in the glass as in 100 g.
-func (a *Acidity) reach(per100g float64) {
-	perLitre := a.PerLitre.Mean / a.Per100g.Mean
+// reach widens an acidity, in 100 g as in a litre of a density in g/ml.
+func (a *Acidity) reach(per100g, density float64) {
 	a.Per100g.reach(per100g)
-	a.PerLitre.reach(per100g * perLitre)
+	a.PerLitre.reach(per100g / hundredGrams * density * perLitre)
 }
+
+const hundredGrams = 100
 
 // withholdVague withholds an acidity, and what else hangs on how much acid there is, where
 // the acids that nobody has stated leave it open.
