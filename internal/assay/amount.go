@@ -122,13 +122,27 @@ func (a amounts) drawQuantity(q drink.Quantity, factor float64, path string) []f
 	if q.Number >= 0 { // only a temperature can be negative
 		low = max(low, 0)
 	}
+	central, high, most := q.Number, q.Number+half, math.Inf(1)
+	if q.Unit == "%" {
+		most = 1 / percent // no share is more than all
+	}
+	switch {
+	case q.Number >= most && q.Half == 0:
+		low, high = most, most // "100 %" is all of it: nobody rounds to that
+	// guard: a share is at most all
+	case high > most:
+		high = most
+		if central = min(central, most); !q.Sigma {
+			central = (low + high) / 2 // the middle of what can be
+		}
+	}
 	in := estimate.Input{
-		Central: q.Number * factor, Shape: estimate.Uniform,
-		Low: low * factor, High: (q.Number + half) * factor,
+		Central: central * factor, Shape: estimate.Uniform,
+		Low: low * factor, High: high * factor,
 		Stream: estimate.KeyOf(a.seed, "amount", path),
 	}
 	if q.Sigma {
-		in.Shape, in.SD, in.Low, in.High = estimate.Normal, q.Half*factor, 0, math.Inf(1)
+		in.Shape, in.SD, in.Low, in.High = estimate.Normal, q.Half*factor, 0, most*factor
 	}
 	col := make([]float64, a.n)
 	in.Fill(col)

@@ -133,12 +133,13 @@ func (c *Chemistry) widen(in ions, pot *ledger.Pot) error {
 
 func (e *Estimate) reach(x float64) { e.Low, e.High = min(e.Low, x), max(e.High, x) }
 
-// reach widens an acidity, in a litre as in 100 g of a liquid of so many g/ml.
+// reach widens an acidity, in 100 g as in a litre of a density in g/ml.
 func (a *Acidity) reach(per100g, density float64) {
-	const hundred = 100
 	a.Per100g.reach(per100g)
-	a.PerLitre.reach(per100g * perLitre / hundred * density)
+	a.PerLitre.reach(per100g / hundredGrams * density * perLitre)
 }
+
+const hundredGrams = 100
 
 // withholdVague withholds an acidity, and what else hangs on how much acid there is, where
 // the acids that nobody has stated leave it open.

@@ -8,14 +8,19 @@ import (
 )
 
 // ID names a food: the table and the food's code in it, code as the publisher
-// writes it.
+// writes it. What a step makes stands in no table: its code says in words what it is.
 type ID struct {
 	Table string
 	Code  string
 }
 
-// String gives "table:code".
-func (id ID) String() string { return id.Table + ":" + id.Code }
+// String gives "table:code", or the words of what a step makes.
+func (id ID) String() string {
+	if id.Table == "" {
+		return id.Code
+	}
+	return id.Table + ":" + id.Code
+}
 
 // Food is one row of a table as published: nothing derived, nothing dropped.
 type Food struct {

@@ -13,7 +13,7 @@ import (
 // acids they are is not known.
 func BurntSugarAcids() *food.Food {
 	f := &food.Food{
-		ID:       food.ID{Table: "core", Code: "burnt-sugar-acids"},
+		ID:       food.ID{Code: "acids of burnt sugar"},
 		Names:    []food.Name{{Language: "en", Text: "Acids of burnt sugar"}},
 		Group:    "acid",
 		Chemical: true,

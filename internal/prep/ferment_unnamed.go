@@ -13,7 +13,7 @@ import (
 // weighs nothing: its mass stands, without a name, where the sugar was.
 func FermentProducts() *food.Food {
 	return &food.Food{
-		ID:       food.ID{Table: "core", Code: "ferment-products"},
+		ID:       food.ID{Code: "what the ferment made"},
 		Names:    []food.Name{{Language: "en", Text: "What a ferment made"}},
 		Group:    "acid",
 		Chemical: true,

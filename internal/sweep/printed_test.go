@@ -8,6 +8,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"sipsum/internal/food"
 )
 
 // printedLaws are of what a reader sees: pages of text and JSON documents.
@@ -17,6 +19,7 @@ var printedLaws = []law{
 	{"no amount below zero on a page", "no amount with a unit of mass, volume, energy or % has a minus sign", "amounts are positive", noAmountBelowZeroOnAPage},
 	{"up to above the interval", "where “up to” stands, it is not below the interval's end", "design §5 (5)", upToAboveTheInterval},
 	{"share on a page", "a share on a page is at most 100 %", "a share is of a total", shareOnAPage},
+	{"a food can be looked up", "what a document calls core:… is a food of the table", "a code that nobody can look up says nothing", aFoodCanBeLookedUp},
 	{"no empty name", "no name in a document is empty", "design §9", noEmptyName},
 	{"numbers of a document", "mean, low and high are numbers together; 0 ≤ low ≤ mean ≤ high", "design §9", numbersOfADocument},
 	{"unknown is not zero", "what may be there is never printed as 0", "design §2", unknownIsNotZero},
@@ -152,6 +155,24 @@ func noEmptyName(s *subject, broken say) {
 		for _, key := range []string{"name", "food", "component", "label", "schema", "unit", "citation", "code", "what", "text", "acid"} {
 			if text, is := object[key].(string); is && strings.TrimSpace(text) == "" {
 				broken(1, "%s: %s is empty", path, key)
+			}
+		}
+	})
+}
+
+func aFoodCanBeLookedUp(s *subject, broken say) {
+	look := func(path string, x any) {
+		text, _ := x.(string)
+		if code, is := strings.CutPrefix(text, "core:"); is && s.kitchen.foods[food.ID{Table: "core", Code: code}] == nil {
+			broken(1, "%s: nobody can look up %s", path, text)
+		}
+	}
+	s.objects(func(path string, object map[string]any) {
+		for _, key := range order(object) {
+			look(path+"."+key, object[key])
+			list, _ := object[key].([]any)
+			for _, x := range list {
+				look(path+"."+key, x)
 			}
 		}
 	})

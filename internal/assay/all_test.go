@@ -1,0 +1,30 @@
+package assay_test
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// No share is more than all: 100 % splits every gram of the sucrose in every draw, and
+// never more than there is.
+func TestNoShareIsMoreThanAll(t *testing.T) {
+	lib := coreLibrary(t)
+	sucrose := func(share string) (low, mean, high float64) {
+		a := run(t, lib, fmt.Sprintf("drink: x\nserves: 1\ncomponents:\n  pot: {ingredients: [50 g core:sugar-white, 50 g core:water-pure], steps: [{invert: {share: %s}}]}\nbuild: [100 g pot]\n", share), 200)
+		f, ok := a.PerServing.Find("SUCS")
+		require.True(t, ok)
+		return f.Low, f.Mean, f.High
+	}
+	low, mean, high := sucrose("100 %")
+	assert.InDeltaSlice(t, []float64{0, 0, 0}, []float64{low, mean, high}, 1e-9)
+	for _, share := range []string{"97 % ± 6 %", "100 % ± 4 %", "99 % ± 2 % sd"} {
+		low, mean, high = sucrose(share)
+		assert.GreaterOrEqual(t, low, 0.0, share)
+		assert.LessOrEqual(t, low, mean, share)
+		assert.LessOrEqual(t, mean, high, share)
+		assert.Positive(t, high, share)
+	}
+}
