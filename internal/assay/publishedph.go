@@ -1,6 +1,7 @@
 package assay
 
 import (
+	"math"
 	"strings"
 
 	"sipsum/internal/constituent"
@@ -80,6 +81,12 @@ func (e evidence) ofEspresso() evidence {
 	return e
 }
 
+// hundredth rounds a pH as it is published.
+func hundredth(pH float64) float64 {
+	const digits = 100
+	return math.Round(digits*pH) / digits
+}
+
 // draw draws the pH anywhere within the range.
 func (e evidence) draw(w *walk, id food.ID) []float64 {
 	if e.atMost != nil {
@@ -129,5 +136,5 @@ func publishedRange(value food.Value) (low, high float64) {
 		low, high = low-meter, high+meter
 	}
 	times := float64(max(works, 1))
-	return min(low, value.Amount+apart.low/times), max(high, value.Amount+apart.high/times)
+	return hundredth(min(low, value.Amount+apart.low/times)), hundredth(max(high, value.Amount+apart.high/times))
 }

@@ -134,7 +134,7 @@ build: [10 g core:espresso]
 	require.NoError(t, jsonreport.Assay(&out, s))
 	var doc struct{ Chemistry map[string]any }
 	require.NoError(t, json.Unmarshal(out.Bytes(), &doc))
-	assert.Equal(t, []any{map[string]any{"food": "core:espresso", "low": 4.95, "high": 5.35, "source": "one other"}}, doc.Chemistry["calibrated_on"])
+	assert.Equal(t, []any{map[string]any{"food": "core:espresso", "low": 4.9, "high": 5.35, "source": "one other"}}, doc.Chemistry["calibrated_on"])
 }
 
 // only is a library of one food.
