@@ -120,6 +120,7 @@ func (w *walk) solved(pot *ledger.Pot, celsius float64, sure surely) *Chemistry 
 		c.withhold(err.Error())
 		return c
 	}
+	c.alongside()
 	c.withholdUnknown(in, why, sure)
 	if c.PHMeter.Why != "" {
 		return c
@@ -138,6 +139,15 @@ func (w *walk) solved(pot *ledger.Pot, celsius float64, sure surely) *Chemistry 
 }
 
 const perLitre = 1000
+
+// alongside lets the pH at serving temperature be as open as that under the meter.
+func (c *Chemistry) alongside() {
+	if c.PH.Why == "" && c.PHMeter.Why == "" {
+		apart := c.PH.Mean - c.PHMeter.Mean
+		c.PH.reach(c.PHMeter.Low + apart)
+		c.PH.reach(c.PHMeter.High + apart)
+	}
+}
 
 // HardlySour is the titratable acidity, in g/100 g, below which a burette reads none: a
 // drop of 0.05 ml of 0.1 mol/l on 10 g is 0.003.

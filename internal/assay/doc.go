@@ -75,20 +75,30 @@
 // so is an acid that nobody measured, from none to its bound, and pH and acidity then
 // reach from those of none to those of the most (unknownacid.go). Of a food without a group, an
 // acid or a salt nothing is assumed beside what is stated; a water's chloride is what its
-// metals have beside its bicarbonate. A published titratable acidity fills no acid of the
+// metals have beside its bicarbonate. Which groups are assumed to hold more than is stated,
+// whose protein takes up acid and between which pH such foods lie are columns of
+// data/groups.csv. A published titratable acidity fills no acid of the
 // composition, but counts for the pH as a second measurement of all acids, by its spread
-// (moreacid.go). A pH whose 90 % interval is wider than ±0.5, or that rests on a food
-// without potassium, or on more than 1.5 g of protein in 100 g, or that would make a
-// juice alkaline, is withheld with its reason and bounds. House-made components that are
+// (moreacid.go). A pH whose 90 % interval is wider than ±0.6, or that rests on more than
+// 1.5 g of protein in 100 g, or that no drink of foods has, or of a liquid that hardly
+// buffers, or of one whose gas nobody has stated, is withheld with its reason and bounds. House-made components that are
 // kept, and syrups, get their water activity, the point at which ice forms and what the
 // Food Code's table asks of them (keeping.go). A density and a °Brix are of liquids:
 // what holds too little water has none (liquid.go).
 //
-// A food whose composition leaves its pH open, and whose pH has been published, enters as
-// if that had been read (calibration.go): each draw carries the strong ion by which it has
-// a pH within the published range, its acids stay as uncertain as they were, and the
-// result says on which foods it rests. Where a composition tells, what has been published
-// changes nothing; a reading takes its place. Grounds brewed in a step borrow no pH.
+// What has been published of a food's pH counts beside what its composition makes of it,
+// each by its spread (calibration.go, publishedph.go): each draw carries the weak acid and
+// the strong ion that it lacks, its named acids stay as they are, and the result says on
+// which foods the pH rests; where the two contradict each other a note says so. A food
+// without a pH of its own lies between those of its group, so none is alkaline for want of
+// an acid in its table. Coffee and tea brewed in a step have the pH of such brews, with the
+// step's water; milk that an acid parted is at most at the pH at which milk parts. A
+// reading takes the place of all that. Where a row has a published pH of its own and stands
+// alone, protein does not matter: it has that pH. Of two measurements the weights are those
+// of one seed's draws, so that no central value hangs on the seed.
+//
+// The chemistry of a serving is of what is liquid in it: a garnish that is eaten counts in
+// every figure of composition and in none of the solution.
 //
 // Titratable acidity is simulated at 25 °C without gas. Buffer capacity and strong ions
 // are of the draws, the titration curve and the doses (buffer.go, dosing.go) of central
@@ -116,9 +126,11 @@
 // end, so a reading far off leaves an interval that is too narrow on that side. Correlations within the noise of the draws count
 // as none; with fewer than some hundred draws a reading moves little. Shares of a
 // spread are of ranks: a product of inputs loses a few per cent to "together".
-// A meter reads at 25 °C, or compensates. A strong ion that stands for whatever a
-// composition got wrong keeps its charge at every pH, which a missing weak acid does
-// not: far from the pH that was read, a blend is as good as its titratable acidity. What
+// A meter reads at 25 °C, or compensates. An anion that no table names is taken for citric
+// acid for the most part; where it is another, a blend far from the food's own pH is off by
+// as much as that acid's strength is. The range of a group is wide, and a food outside it,
+// such as a salted plum, is drawn into it. A brewed coffee of espresso's strength has a pH
+// up to 0.6 above filter coffee's: where in between, a meter tells. What
 // ferments or curdles after a titration is not in it: titrate afterwards. Generic minerals make the pH of wines read high.
 // Densities of components and drinks come from composition (package solution)
 // at 20 °C; a food whose stated density is that of a foam keeps its air through steps. Claims, targets and the steps that prep does not know are refused,
