@@ -50,6 +50,10 @@ func soundEnds(t *testing.T, id food.ID, list assay.Composition) {
 			assert.GreaterOrEqual(t, f.UpTo*rounding, f.WithBounds, "%s: up to below the mean with bounds", at)
 			assert.GreaterOrEqual(t, f.WithBounds*rounding, f.Mean, "%s: with bounds below the mean", at)
 		}
+		if !f.Partial {
+			assert.Equal(t, f.Mean, f.WithBounds, "%s: bounds although all is known", at)
+			assert.Equal(t, 1.0, f.Coverage, "%s: covered in part although all is known", at)
+		}
 		total, ok := list.Find(f.Constituent.Parent)
 		if !ok {
 			continue

@@ -60,13 +60,15 @@ func (m *meter) composition(pot *ledger.Pot, ids []*constituent.Constituent, of 
 		r.Summary = m.ratioOf(total, divisor, scale)
 		r.WithBounds = (total[0] + most) / divisor[0] * scale
 		r.UpTo = m.upTo(total, divisor, bound, scale, r.WithBounds)
-		if !r.Partial {
-			r.UpTo = max(r.High, r.Mean)
+		if !r.Partial { // what is known wholly could be no more than its interval
+			r.WithBounds, r.UpTo = r.Mean, max(r.High, r.Mean)
 		}
 		if c.Parent != "" {
 			e := ends.under(c.ID, end{r.WithBounds / c.PerGram, r.UpTo / c.PerGram})
 			ends[c.ID] = e
-			r.WithBounds, r.UpTo = e.withBounds*c.PerGram, e.upTo*c.PerGram
+			if r.Partial {
+				r.WithBounds, r.UpTo = e.withBounds*c.PerGram, e.upTo*c.PerGram
+			}
 		}
 		r.Coverage = coverage(r.Mean, r.WithBounds-r.Mean)
 		if r.Unknown {

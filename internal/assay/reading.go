@@ -7,6 +7,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/ledger"
+	"sipsum/internal/prep"
 )
 
 // disagreement is how many standard deviations a reading may lie from the
@@ -88,7 +89,7 @@ func (w *walk) reading(pot *ledger.Pot, read []*drink.Measured, weighed bool) {
 	before := keepCells(pot, len(list) > 0)
 	target := map[string][]float64{}
 	if len(list) > 0 {
-		target = w.condition(pot, list, before, weighed)
+		prep.KeepAdded(pot, func() { target = w.condition(pot, list, before, weighed) })
 	}
 	if titrated := slices.DeleteFunc(slices.Clone(read), func(m *drink.Measured) bool { return m.Titration == nil }); len(titrated) > 0 {
 		w.titrate(pot, titrated)

@@ -92,8 +92,9 @@ func (r *row) judge(in Input, marks map[string][]string) (Caution, bool) {
 		ok, certain = len(foods) > 0 && !in.Amounts[constituent.ID(r.key)].complete(), true
 		c.Because = "in it: " + strings.Join(foods, ", ")
 	case byABV:
-		ok, certain = r.exceeds(in.ABV), true
-		c.Because = abvText(in.ABV)
+		certain = r.exceeds(in.ABV)
+		ok = certain || r.exceeds(in.ABVMost)
+		c.Because = abvText(in, certain)
 	case byAmount:
 		ok, certain, c.Because = r.amount(in, marks)
 	}
@@ -109,16 +110,16 @@ func (r *row) judge(in Input, marks map[string][]string) (Caution, bool) {
 
 func (r *row) exceeds(x float64) bool { return x > r.limit || r.atOnce && x == r.limit }
 
-// amount judges an amount as known, and at the upper end of its interval with its
-// bounds. An amount of which nothing is known, or without a bound, is left to the row
-// for unknowns.
+// amount judges an amount as known, at the upper end of its interval, and there with its
+// bounds. An amount of which nothing is known, and the part that nothing bounds, are left
+// to the row for unknowns.
 func (r *row) amount(in Input, marks map[string][]string) (ok, certain bool, because string) {
 	a, found := in.per(constituent.ID(r.key), r.basis)
 	if !found {
 		return false, false, ""
 	}
 	certain = a.Known && r.exceeds(a.Mean)
-	ok = certain || a.bounded() && r.exceeds(a.most()) && r.plausible(in, marks)
+	ok = certain || r.exceeds(a.knownMost()) || a.bounded() && r.exceeds(a.most()) && r.plausible(in, marks)
 	because = fmt.Sprintf("%s per %s: %s", strings.ToLower(constituent.Must(constituent.ID(r.key)).Name), r.basis, amountText(a, r.unit, certain))
 	return ok, certain, because
 }
@@ -132,7 +133,7 @@ func (r *row) plausible(in Input, marks map[string][]string) bool {
 
 // fill puts the figures of the drink into the text.
 func (r *row) fill(in Input, foods []string, certain bool) string {
-	pairs := []string{"{abv}", abvText(in.ABV), "{foods}", strings.Join(foods, ", ")}
+	pairs := []string{"{abv}", abvText(in, certain), "{foods}", strings.Join(foods, ", ")}
 	if r.when == byAmount {
 		for _, basis := range []string{"serving", "100 ml", "100 g"} {
 			a, _ := in.per(constituent.ID(r.key), basis)
@@ -142,11 +143,16 @@ func (r *row) fill(in Input, foods []string, certain bool) string {
 	return strings.NewReplacer(pairs...).Replace(r.text)
 }
 
-func abvText(abv float64) string {
-	if math.IsNaN(abv) {
+// abvText prints a strength; of one that is over a limit only at the end of its interval,
+// that end.
+func abvText(in Input, certain bool) string {
+	switch {
+	case math.IsNaN(in.ABV):
 		return "strength not known"
+	case !certain:
+		return fmt.Sprintf("about %s, up to %s %% vol", number(in.ABV), number(in.ABVMost))
 	}
-	return fmt.Sprintf("%.1f %% vol", abv)
+	return fmt.Sprintf("%.1f %% vol", in.ABV)
 }
 
 // amountText prints an amount with what is known of its limits: of one that is over a
@@ -163,6 +169,8 @@ func amountText(a Amount, unit string, certain bool) string {
 		return "about " + number(a.Mean) + " " + unit
 	case a.bounded():
 		return "between " + number(a.Mean) + " and " + number(a.most()) + " " + unit
+	case !certain:
+		return "at least " + number(a.Mean) + " " + unit + ", what is known of it up to " + number(a.knownMost()) + " " + unit
 	}
 	return "at least " + number(a.Mean) + " " + unit
 }

@@ -121,6 +121,31 @@ func TestLimitInsideTheIntervalCannotBeRuledOut(t *testing.T) {
 	assert.True(t, strings.HasPrefix(c.Text, "Cannot be ruled out: One serving (about 190, up to 214 mg)"), c.Text)
 }
 
+// Where nothing bounds the rest, what is known may be above the limit by itself.
+func TestTheKnownPartIsJudgedByItsInterval(t *testing.T) {
+	in := caffeine(13, math.NaN(), 100)
+	in.Amounts[constituent.Caffeine] = caution.Amount{Mean: 13, WithBounds: math.NaN(), UpTo: math.NaN(), High: 18.3, Known: true}
+	c := find(t, in, "caffeine-statement")
+	assert.True(t, strings.HasPrefix(c.Text, "Cannot be ruled out: "), c.Text)
+	assert.Contains(t, c.Text, "here at least 13 mg, what is known of it up to 18 mg")
+
+	prune := caution.Input{Rules: "eu", ServingG: 100, ABV: math.NaN(), Items: []allergen.Item{{Name: "Prune", Group: "fruit"}}}
+	prune.Amounts = map[constituent.ID]caution.Amount{constituent.Polyols: {Mean: 9, WithBounds: 9, High: 18, UpTo: 18, Known: true}}
+	assert.Contains(t, codes(prune), "polyol-statement", "nobody added it, and it is there")
+}
+
+func TestAStrengthIsJudgedByItsInterval(t *testing.T) {
+	for code, in := range map[string]caution.Input{
+		"alcohol-warning":  {Rules: "us", ABV: 0.42, ABVMost: 0.53},
+		"alcohol-strength": {Rules: "eu", ABV: 1.1, ABVMost: 1.38},
+	} {
+		assert.True(t, strings.HasPrefix(find(t, in, code).Text, "Cannot be ruled out: "), code)
+		assert.Contains(t, find(t, in, code).Because, "up to", code)
+		in.ABVMost = in.ABV
+		assert.NotContains(t, codes(in), code)
+	}
+}
+
 func TestWhatIsUnknownIsNotNothing(t *testing.T) {
 	likely := caffeine(150, 260, 250)
 	c := find(t, likely, "caffeine-dose")

@@ -12,6 +12,7 @@ import (
 type Amount struct {
 	Mean       float64 // of the known part
 	WithBounds float64 // with the most that the unknown parts could be; NaN if one has no bound
+	High       float64 // the upper end of the interval of the known part; 0 if nobody says
 	UpTo       float64 // the upper end of the interval with them; NaN if one has no bound, 0 if nobody says
 	Known      bool    // false: nothing is known of it
 }
@@ -26,6 +27,7 @@ type Input struct {
 	ServingMl float64 // 0 if the density is not known
 	Amounts   map[constituent.ID]Amount
 	ABV       float64 // % by volume; NaN if not known
+	ABVMost   float64 // the most that it can be; 0 if nobody says
 }
 
 // Caution is one thing that may hurt somebody. Its form in JSON is that of
@@ -56,6 +58,7 @@ func (in Input) per(id constituent.ID, basis string) (Amount, bool) {
 	const hundred = 100
 	a.Mean *= hundred / size
 	a.WithBounds *= hundred / size
+	a.High *= hundred / size
 	a.UpTo *= hundred / size
 	return a, ok
 }
@@ -64,7 +67,15 @@ func (in Input) per(id constituent.ID, basis string) (Amount, bool) {
 func (a Amount) complete() bool { return a.Known && a.WithBounds <= a.Mean }
 
 // most is the most that there can be; NaN if nothing bounds it.
-func (a Amount) most() float64 { return max(a.WithBounds, a.UpTo) }
+func (a Amount) most() float64 { return max(a.WithBounds, a.UpTo, a.knownMost()) }
+
+// knownMost is the most that the known part can be.
+func (a Amount) knownMost() float64 {
+	if !a.Known {
+		return 0
+	}
+	return max(a.Mean, a.High)
+}
 
 // bounded reports whether it is known how much it can be at most.
 func (a Amount) bounded() bool { return !math.IsNaN(a.WithBounds) }

@@ -55,7 +55,7 @@ type Burning struct {
 func Caramelise(pot *ledger.Pot, b Burning, f Factors) Outcome {
 	of := make([][]float64, len(pot.Rows)) // grams of known sugar that burn
 	all, unknown := make([]float64, pot.N), 0.0
-	keepAdded(pot, func() {
+	KeepAdded(pot, func() {
 		for row := range pot.Rows {
 			of[row] = pot.Of(row, constituent.Sugar)
 			for d := range of[row] {

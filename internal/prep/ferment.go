@@ -51,7 +51,7 @@ func Ferment(pot *ledger.Pot, after []Afterwards, unnamed Unnamed) (Outcome, err
 		}
 	}
 	gas := m.gas[0]
-	keepAdded(pot, m.write)
+	KeepAdded(pot, m.write)
 	m.knowWhatIsStated(after)
 	out := Outcome{Lost: ledger.Lost{Grams: make([]float64, len(constituent.All()))}}
 	out.Lost.Grams[constituent.Must(constituent.CarbonDioxide).Order] = gas

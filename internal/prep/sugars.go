@@ -28,7 +28,7 @@ func splitSugar(pot *ledger.Pot, r ledger.Reaction, share []float64) error {
 	if need, water := pot.Central(r.From)*share[0]*r.Water, pot.Central(constituent.Water); need > water {
 		return impossible("splitting takes up %.3g g of water, but the pot holds %.3g g", need, water)
 	}
-	keepAdded(pot, func() { pot.React(r, share) })
+	KeepAdded(pot, func() { pot.React(r, share) })
 	return nil
 }
 
@@ -36,14 +36,14 @@ func splitSugar(pot *ledger.Pot, r ledger.Reaction, share []float64) error {
 // the sugars that they are part of.
 func apply(pot *ledger.Pot, m ledger.Model) (lost ledger.Lost) {
 	added := pot.Central(constituent.AddedSugar)
-	keepAdded(pot, func() { lost = pot.Apply(m) })
+	KeepAdded(pot, func() { lost = pot.Apply(m) })
 	lost.Grams[constituent.Must(constituent.AddedSugar).Order] = added - pot.Central(constituent.AddedSugar)
 	return lost
 }
 
-// keepAdded lets a change of the sugars carry their added part along: in each
+// KeepAdded lets a change of the sugars carry their added part along: in each
 // row the added sugars change as the sugars do.
-func keepAdded(pot *ledger.Pot, change func()) {
+func KeepAdded(pot *ledger.Pot, change func()) {
 	col, order := pot.Columns.At(constituent.AddedSugar), constituent.Must(constituent.AddedSugar).Order
 	sugars, added, bounds := make([][]float64, len(pot.Rows)), make([][]float64, len(pot.Rows)), make([]float64, len(pot.Rows))
 	for row := range pot.Rows {

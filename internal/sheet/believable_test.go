@@ -41,7 +41,14 @@ func TestCautionsOfCoreFoodsAreBelievable(t *testing.T) {
 		foods[f.ID] = f
 	}
 	require.Greater(t, len(foods), 400)
-	limits := map[string]float64{"caffeine": 1, "caffeine-dose": 200, "caffeine-statement": 2 * 15} // mg in 200 g: EFSA 2015; Annex III, 4.1
+	limits := map[string]struct { // in 200 g: EFSA 2015; Regulation (EU) No 1169/2011, Annex III, 4.1 and 2.4, Article 9; 27 CFR 16.10
+		of   constituent.ID
+		most float64
+	}{
+		"caffeine": {constituent.Caffeine, 1}, "caffeine-dose": {constituent.Caffeine, 200}, "caffeine-statement": {constituent.Caffeine, 2 * 15},
+		"alcohol-warning": {constituent.Alcohol, 0.8}, "alcohol-strength": {constituent.Alcohol, 1.9}, // g: ethanol 0.789 g/ml
+		"polyol-statement": {constituent.Polyols, 2 * 10},
+	}
 	possible := 0
 	for id := range foods {
 		d, faults := drink.Parse("alone", []byte("drink: \"Alone\"\nserves: 1\nbuild: [200 g "+id.String()+"]\n"), nil)
@@ -59,8 +66,8 @@ func TestCautionsOfCoreFoodsAreBelievable(t *testing.T) {
 				if !assert.True(t, ok, "%s: %s because of %s", id, c.Code, c.Because) {
 					continue
 				}
-				known, _, _ := a.AmountOf(constituent.Caffeine)
-				assert.GreaterOrEqual(t, known, limit/3, "%s: %s because of %s", id, c.Code, c.Because)
+				known, _, _ := a.AmountOf(limit.of)
+				assert.GreaterOrEqual(t, known, limit.most/3, "%s: %s because of %s", id, c.Code, c.Because)
 			}
 		}
 	}

@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"slices"
+
 	"sipsum/internal/allergen"
 	"sipsum/internal/assay"
 	"sipsum/internal/caution"
@@ -36,17 +38,29 @@ func declare(rules string, a *assay.Assay, facts label.Facts) (Declaration, erro
 	for id, x := range facts.Serving {
 		amounts[id] = caution.Amount{Mean: x.Mean, WithBounds: x.WithBounds, Known: x.Known}
 		if f, ok := a.PerServing.Find(id); ok && !f.Unknown {
-			amounts[id] = caution.Amount{Mean: x.Mean, WithBounds: x.WithBounds, UpTo: f.UpTo, Known: x.Known}
+			amounts[id] = caution.Amount{Mean: x.Mean, WithBounds: x.WithBounds, High: f.High, UpTo: f.UpTo, Known: x.Known}
 		}
 	}
+	abv := func(grams float64) float64 { return solution.ABV(grams, a.Volume.Mean) }
 	return Declaration{
 		Declaration: d,
 		Cautions: caution.For(caution.Input{
 			Rules: rules, Name: a.Drink.Name, Items: items, Steps: a.Steps(),
 			ServingG: a.Mass.Mean, ServingMl: a.Volume.Mean, Amounts: amounts,
-			ABV: solution.ABV(amounts[constituent.Alcohol].Mean, a.Volume.Mean),
+			ABV: abv(amounts[constituent.Alcohol].Mean), ABVMost: abv(mostAlcohol(amounts[constituent.Alcohol], a.Steps())),
 		}),
 	}, nil
+}
+
+// mostAlcohol is the most alcohol that a serving can hold, in g. What nobody has stated of
+// the alcohol of a food counts for nothing: tables leave it out of a lemon, and state it
+// where there is some. What a ferment may have made counts.
+func mostAlcohol(a caution.Amount, steps []string) float64 {
+	most := max(a.Mean, a.High)
+	if end := max(a.WithBounds, a.UpTo); slices.Contains(steps, "ferment") && end > most {
+		return end
+	}
+	return most
 }
 
 func itemOf(it assay.Item) allergen.Item {

@@ -23,7 +23,7 @@ func (p *page) chemistry(a *assay.Assay, whole bool, works sheet.PHWorks, notes 
 	dosed := false
 	for _, c := range a.Components {
 		if c.Chemistry != nil {
-			p.line("  ", p.bold(Clean(c.Name, mostName)))
+			p.strong(marginWidth, 0, Clean(c.Name, mostName))
 			p.solution(c.Name, c.Chemistry, false)
 			p.restsOn(c.Chemistry, works, notes)
 			p.keeping(c.Chemistry.Keeping)

@@ -92,5 +92,11 @@ func second(c assay.Composition, serving assay.Figure) string {
 		return ""
 	}
 	_, factor := finer(serving.Result)
+	switch tiny := f.Mean > 0 && f.Mean*factor < leastPrinted; {
+	case tiny && f.Partial:
+		return ""
+	case tiny:
+		return least
+	}
 	return rounded(f.Mean*factor, place(f.Mean*factor, f.SD*factor, mostDigits))
 }

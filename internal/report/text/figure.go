@@ -30,30 +30,53 @@ func hollow(r assay.Result) bool {
 // empty reports whether it is known that there is none.
 func empty(r assay.Result) bool { return !r.Partial && !r.Unknown && r.Mean == 0 && r.High == 0 }
 
+// minute reports whether all of a known interval would print as zero to the last place that
+// is worth printing in the finest unit: what arithmetic leaves, or less than anybody weighs.
+func minute(r assay.Result) bool {
+	return !r.Unknown && max(math.Abs(r.Mean), math.Abs(r.Low), math.Abs(r.High)) < leastPrinted
+}
+
+const leastPrinted = 0.0005 // our own bound
+
+// least stands for what is minute: a trace is not zero.
+const least = "< 0.001"
+
 // smaller are the units that a figure too small for its own is printed in.
 var smaller = map[string]string{"g": "mg", "mg": "µg"}
 
-// finer gives a result in the next smaller unit, and how many of them make one
-// of its own, if all of its interval is less than two thousandths.
+const thousand = 1000 // of a smaller unit in one
+
+// finer gives a result in the largest smaller unit, and how many of them make one
+// of its own, in which not all of its interval is less than two thousandths.
 func finer(r assay.Result) (assay.Result, float64) {
-	const thousand, tooSmall = 1000, 0.002
-	unit, ok := smaller[r.Unit]
-	if !ok || hollow(r) || r.High <= 0 || max(r.Mean, r.High) >= tooSmall {
-		return r, 1
+	const tooSmall, tooLarge = 0.002, 100
+	factor := 1.0
+	for {
+		unit, ok := smaller[r.Unit]
+		if !ok || hollow(r) || r.High <= 0 || max(r.Mean, r.High) >= tooSmall {
+			return r, factor
+		}
+		if factor > 1 && r.Partial && r.UpTo >= tooLarge { // what is beside it would be a row of digits
+			return r, factor
+		}
+		r.Unit = unit
+		for _, x := range []*float64{&r.Mean, &r.SD, &r.Low, &r.High, &r.WithBounds, &r.UpTo} {
+			*x *= thousand
+		}
+		factor *= thousand
 	}
-	r.Unit = unit
-	for _, x := range []*float64{&r.Mean, &r.SD, &r.Low, &r.High, &r.WithBounds, &r.UpTo} {
-		*x *= thousand
-	}
-	return r, thousand
 }
 
 // show puts a result into words and notes the signs it needs.
 func (p *page) show(r assay.Result) shown {
+	stated := r
 	r, _ = finer(r)
 	last := place(r.Mean, r.SD, mostDigits)
-	if hollow(r) {
-		return shown{number: "unknown", upTo: p.bound(r, last)}
+	if hollow(r) || r.Partial && minute(r) {
+		return shown{number: "unknown", upTo: p.bound(stated, last)}
+	}
+	if minute(r) && !empty(r) {
+		return shown{mark: p.mark(r.State), number: least, unit: r.Unit}
 	}
 	s := shown{mark: p.mark(r.State), number: rounded(r.Mean, last), unit: r.Unit, interval: span(r.Low, r.High, last)}
 	if r.Partial {
@@ -71,10 +94,15 @@ func (p *page) bound(r assay.Result, last int) string {
 		return ""
 	}
 	p.upTo = true
-	if hollow(r) {
-		return "up" + glue + "to" + glue + upward(r.UpTo, firstPlace(r.UpTo)) + glue + r.Unit
+	if hollow(r) || minute(r) {
+		most, unit := r.UpTo, r.Unit
+		for smaller[unit] != "" && most < leastPrinted {
+			most, unit = most*thousand, smaller[unit]
+		}
+		most = max(most, leastPrinted)
+		return "up" + glue + "to" + glue + upward(most, firstPlace(most)) + glue + unit
 	}
-	return "up to " + upward(r.UpTo, last)
+	return "up to " + upward(max(r.UpTo, mustParse(rounded(r.High, last))), last) // not below the end as it is printed
 }
 
 // sentence gives a result within running text: "118 g (115–121)", or with words
@@ -135,6 +163,10 @@ func (p *page) row(name, signs string, s shown, second string) {
 func (p *page) tableHeading(name, second string) {
 	nameWidth := p.width - figuresWidth
 	p.gap()
+	if width(name) > nameWidth { // a long name has lines of its own
+		p.strong(0, 2, name)
+		name = ""
+	}
 	p.line(
 		p.bold(p.accent(left(name, nameWidth))), right("a serving", numberWidth), " ", left("", unitWidth),
 		left("interval", intervalWidth), " ", left("", upToWidth), right(second, perWidth),

@@ -41,7 +41,7 @@ func Sheet(w io.Writer, s *sheet.Sheet, st Style) error {
 
 // brief prints one category in two lines a constituent.
 func (p *page) brief(s *sheet.Sheet, c *evidence.Category, notes *footnotes) {
-	p.line(p.bold(Clean(c.Name, mostName)))
+	p.strong(0, 2, Clean(c.Name, mostName))
 	var unknown []string
 	for i := range c.Entries {
 		e := &c.Entries[i]

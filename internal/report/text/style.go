@@ -106,6 +106,12 @@ func (p *page) strong(indent, hang int, text string) {
 // are set in.
 func (p *page) hanging(lead string, indent int, text string) {
 	first := p.width - width(lead)
+	if first < p.width/4 { // a long lead has lines of its own
+		for _, l := range wrap(lead, p.width) {
+			p.line(l)
+		}
+		lead, first = strings.Repeat(" ", indent), p.width-indent
+	}
 	lines := wrap(text, min(first, p.width-indent))
 	if len(lines) == 0 {
 		lines = []string{""}

@@ -25,7 +25,7 @@ func Tables(w io.Writer, list []Table, st Style) error {
 	}
 	for _, t := range list {
 		p.gap()
-		p.line(p.bold(Clean(t.ID, mostName)), "  ", grouped(t.Foods), " foods, ", grouped(t.Values), " values")
+		p.line(p.bold(fit(Clean(t.ID, mostName), p.width/2)), "  ", grouped(t.Foods), " foods, ", grouped(t.Values), " values")
 		p.facts([][2]string{
 			{"title", t.Title}, {"edition", t.Edition}, {"publisher", t.Publisher},
 			{"licence", t.Licence}, {"cite as", t.Citation}, {"hash", t.Hash},
