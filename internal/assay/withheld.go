@@ -83,16 +83,22 @@ func (c *Chemistry) withholdUnknown(in ions, protein string, sure surely) {
 	case sure.pH:
 	case len(in.bare) > 0 && half > spanOf("widest").high:
 		c.withholdPH("potassium unknown of " + listed(in.bare) + ": the pH is higher than its acids alone would make it; measure it")
-	case in.impossible(c.PHMeter.Mean) != "":
-		c.withhold(in.impossible(c.PHMeter.Mean))
 	case in.hidden && c.PHMeter.Mean > sour: // solved as it stands in air
-		c.Degassed = c.PHMeter
+		if c.Degassed = c.PHMeter; half > spanOf("widest").high {
+			c.Degassed.withhold(tooWide(in.unknown))
+		}
 		c.CO2.Mean, c.CO2.SD, c.CO2.Low, c.CO2.High, c.CO2.Unknown = math.NaN(), math.NaN(), math.NaN(), math.NaN(), true
 		c.withholdPH("how much gas is in it nobody has stated: measure the pH, or say what is left with carbonate: {left: 3 g/l}")
+	// guard: no impossible pH
+	case in.impossible(c.PHMeter.Mean) != "":
+		c.withhold(in.impossible(c.PHMeter.Mean))
 	// guard: an open pH
 	case half > spanOf("widest").high:
-		low, high := c.PHMeter.Low, c.PHMeter.High
-		c.withhold(tooWide(in.unknown))
+		low, high, why := c.PHMeter.Low, c.PHMeter.High, tooWide(in.unknown)
+		if c.unbuffered() {
+			why = hardlyBuffers
+		}
+		c.withhold(why)
 		c.PHMeter.Low, c.PHMeter.High = low, high
 	}
 	for _, t := range in.titrated {
@@ -127,6 +133,16 @@ func (c *Chemistry) withholdBeyond(t *titration) {
 	}
 }
 
+const hardlyBuffers = "it hardly buffers, so that the water and a trace of acid decide its pH: measure it if it matters"
+
+// unbuffered reports whether a liquid takes less base over the whole of its open pH than one
+// that hardly buffers.
+func (c *Chemistry) unbuffered() bool {
+	const milli = 1000
+	mmol := milli * c.Acidity[0].PerLitre.High / asGrams(1)
+	return mmol < spanOf("hardly buffered").high*(c.PHMeter.High-c.PHMeter.Low)
+}
+
 // withholdUnbuffered withholds the pH of a liquid that hardly buffers, as a syrup of sugar
 // or a spirit: a trace of anything decides it. What is made of waters and substances by
 // formula has the pH that these make, and a food whose own has been published has that.
@@ -136,7 +152,7 @@ func (c *Chemistry) withholdUnbuffered(in ions, sure surely) {
 		return
 	}
 	capacity, ions := c.Capacity, c.StrongIons
-	c.withholdPH("it hardly buffers, so that the water and a trace of acid decide its pH: measure it if it matters")
+	c.withholdPH(hardlyBuffers)
 	c.Capacity, c.StrongIons, c.Curve = capacity, ions, nil
 }
 

@@ -47,6 +47,7 @@ var guards = []guard{
 	{"no acidity below zero", "acidity of its acids", built("100 g core:water-mineral-high")},
 	{"no amount below zero", "interval holds mean", "scale: 100 g\n" + built("10 g core:apple-juice, 30 g core:water-pure")},
 	{"no ice without water", impossibleIsRefused, stepped("50 g core:sugar-white, 50 g core:water-pure", "concentrate: {by: freezing, to: 30 g}")},
+	{"no impossible pH", "pH possible", built("100 g core:quinine-hydrochloride")},
 	{"no more than passes", impossibleIsRefused, stepped("100 g core:apple-juice", "strain: {collect: 200 g, through: cloth}")},
 	{"no more than the whey", impossibleIsRefused, stepped("100 g core:milk-whole, 5 g core:lemon-juice", "curdle: {collect: 200 g, by: acid}")},
 	{"not below the dry matter", impossibleIsRefused, stepped("50 g core:sugar-white, 50 g core:water-pure", "reduce: {to: 30 g}")},

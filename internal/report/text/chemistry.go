@@ -84,7 +84,7 @@ func (p *page) solution(of string, c *assay.Chemistry, whole bool) {
 		p.paragraph(marginWidth, 2, noPH(c.PHMeter)+toWrite(of, c.PHMeter.Why, "A meter tells", "ph"))
 	}
 	if len(c.Acidity) > 0 {
-		if first := c.Acidity[0]; first.Per100g.Why != c.PHMeter.Why {
+		if first := c.Acidity[0]; first.Per100g.Why != "" && first.Per100g.Why != c.PHMeter.Why {
 			p.paragraph(marginWidth, 2, fmt.Sprintf("no acidity to pH %.1f: ", first.EndPoint)+Clean(first.Per100g.Why, mostProse)+toWrite(of, first.Per100g.Why, "A burette tells", "ta"))
 		}
 	}
