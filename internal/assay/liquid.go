@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/solution"
+	"sipsum/internal/unit"
 )
 
 // tooDry tells why a pot is no liquid that a refractometer or a densimeter reads; empty
@@ -57,10 +58,15 @@ func crystals(pot *ledger.Pot) bool {
 	return true
 }
 
-// withholdReadings withholds what only a liquid has.
+// withholdReadings withholds what only a liquid has, and one that instruments can read.
 func (c *Chemistry) withholdReadings(why string) {
-	if why == "" {
+	scale := unit.LimitOf("°Brix", "")
+	switch {
+	case why != "":
+	case scale.Holds(c.Brix.High):
 		return
+	default:
+		why = fmt.Sprintf("it may hold more than a refractometer reads: the scale ends at %g °Bx", scale.High)
 	}
 	c.TooDry = why
 	for _, r := range []*Result{&c.Brix, &c.Density} {

@@ -27,6 +27,8 @@ func TestOnlyLiquidsHaveBrixAndDensity(t *testing.T) {
 	}
 	tin := run(t, lib, "drink: x\nserves: 1\nfoods:\n  tin: {name: Tin, per: 100 g, values: {NA: 4 mg}, source: invented}\nbuild: [100 g own:tin]\n", 20)
 	assert.Equal(t, "nobody has stated its water", tin.Chemistry.TooDry)
+	jelly := run(t, lib, "drink: x\nserves: 1\nbuild: [18 g core:sugar-raw-cane, 9 g core:water-pure, 52 g core:gelatin]\n", 60).Chemistry
+	assert.NotEmpty(t, jelly.TooDry, "half of the draws lie beyond 95 °Bx")
 	soaked := run(t, lib, "drink: x\nserves: 1\nbuild: [50 g core:raisin, 60 g core:water-pure]\n", 20).Chemistry
 	assert.Empty(t, soaked.TooDry)
 	dissolved := run(t, lib, "drink: x\nserves: 1\nbuild: [20 g core:instant-coffee, 80 g core:water-pure]\n", 20).Chemistry

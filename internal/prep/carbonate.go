@@ -13,7 +13,7 @@ import (
 // Gas is carbon dioxide by formula, a food like any other.
 func Gas() *food.Food {
 	return &food.Food{
-		ID:       food.ID{Table: "core", Code: "carbon-dioxide"},
+		ID:       food.ID{Code: "the gas of a charge"},
 		Names:    []food.Name{{Language: "en", Text: "Carbon dioxide"}},
 		Chemical: true,
 		Density:  food.Density{GramsPerMl: food.None, SD: food.None},

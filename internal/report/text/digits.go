@@ -27,7 +27,7 @@ func place(x, sd float64, most int) int {
 	if sd/math.Pow10(decade) < twoDigitsUpTo {
 		decade--
 	}
-	if x == 0 {
+	if x == 0 || firstPlace(x) < decade-mostDigits { // nothing, but for what arithmetic leaves
 		return decade
 	}
 	return max(last, min(decade, firstPlace(x)))

@@ -32,6 +32,7 @@ func TestDigitsThatTheDeviationSupports(t *testing.T) {
 		{0.04, 3.1, textreport.MostDigits, "0.04", "a deviation above the figure leaves it one digit"},
 		{0, 0.5, textreport.MostDigits, "0.0", "zero to the place of its deviation"},
 		{0, 0, textreport.MostDigits, "0.00", "zero without spread"},
+		{2e-15, 0.92, textreport.MostDigits, "0.0", "what arithmetic leaves of nothing, to the place of its deviation"},
 	} {
 		assert.Equal(t, c.want, textreport.Rounded(c.x, textreport.Place(c.x, c.sd, c.most)), "%v ± %v (%s)", c.x, c.sd, c.source)
 	}
