@@ -399,13 +399,13 @@ func citricCharge(pH float64) float64 {
 
 // noteContradiction says where a composition and what is published of its pH do not fit.
 func (w *walk) noteContradiction(f *food.Food, by evidence, own, published []float64, l *reference) {
-	if by.group != "" || by.brewed || by.atMost != nil || l.in.open() {
+	if by.group != "" || by.brewed || by.atMost != nil || l.in.open() || takesUpAcid(f) {
 		return
 	}
 	s := spanOf("composition").high
 	spread := math.Sqrt(solvedVariance(own) + solvedVariance(published) + s*s)
 	if miss := math.Abs(own[0] - published[0]); miss > disagreement*spread {
-		w.notes = append(w.notes, Note{Kind: "acidity", Foods: []string{f.ID.String()}, Text: f.Name() + ": its acids and minerals would make pH " +
+		w.note(Note{Kind: "acidity", Foods: []string{f.ID.String()}, Text: f.Name() + ": its acids and minerals would make pH " +
 			number(own[0]) + ", published is " + number(published[0]) + "; the published pH counts for most"})
 	}
 }

@@ -125,13 +125,20 @@ func (w *walk) solved(pot *ledger.Pot, celsius float64, sure surely) *Chemistry 
 	if c.PHMeter.Why != "" {
 		return c
 	}
+	if why != "" { // what protein takes up between the pH that was read and another nobody knows
+		c.Capacity.withhold(why)
+		c.StrongIons.withhold(why)
+		return c
+	}
 	if c.withholdVague(in); c.Capacity.Why == "" {
 		if err := c.buffer(w, in, pot, a.meter, sure); err != nil {
 			c.withhold(err.Error())
 			return c
 		}
-		if c.Water, err = c.water(w, in, pot); err != nil {
-			c.withhold(err.Error())
+		if in.plain { // of foods nobody knows all of the calcium
+			if c.Water, err = c.water(w, in, pot); err != nil {
+				c.withhold(err.Error())
+			}
 		}
 		c.withholdUnbuffered(in, sure)
 	}

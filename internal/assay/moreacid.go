@@ -50,8 +50,8 @@ func (w *walk) findMoreAcid(profile *food.Profile, n int) *moreAcid {
 	pot := ledger.New(w.columns, w.amounts.n)
 	pot.Pour(profile, w.drawer.PerGram(profile), constantColumn(w.amounts.n, 1), "")
 	carrier, named := carrierOf(pot, 0)
-	silent := carrier == nil // by its table it holds no acid, by the burette it does
-	if silent {
+	silent := !named // the table says nothing of acid, or that there is none: the burette does
+	if carrier == nil {
 		carrier = pot.Of(0, constituent.Water)
 	}
 	found, equivalents, err := w.titrateByName(pot, n)

@@ -44,3 +44,11 @@ func (a *Assay) noteUnknowns() {
 
 // number writes a figure for a sentence: three significant digits.
 func number(x float64) string { return strconv.FormatFloat(x, 'g', 3, 64) }
+
+// note adds a note once, however often what it says is found out.
+func (w *walk) note(n Note) {
+	said := func(other Note) bool { return other.Kind == n.Kind && other.Text == n.Text }
+	if !slices.ContainsFunc(w.notes, said) {
+		w.notes = append(w.notes, n)
+	}
+}

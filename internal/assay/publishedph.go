@@ -2,6 +2,7 @@ package assay
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"sipsum/internal/constituent"
@@ -50,11 +51,15 @@ func evidenceOf(f *food.Food) (evidence, bool) {
 		e.central = inside(e.low, e.high, e.central)
 		return e, true
 	}
+	const middle = 0.5
+	if f.Group == "" && !f.Chemical && !statesIons(f) {
+		any := spanOf("a food of no group")
+		return evidence{central: middle * (any.low + any.high), low: any.low, high: any.high, group: noGroup}, true
+	}
 	group, ok := food.GroupOf(f.Group)
 	if !ok || group.PHHigh == 0 {
 		return evidence{}, false
 	}
-	const middle = 0.5
 	return evidence{central: middle * (group.PHLow + group.PHHigh), low: group.PHLow, high: group.PHHigh, group: f.Group, source: group.PHSource}, true
 }
 
@@ -64,6 +69,18 @@ func inside(low, high, central float64) float64 {
 	const tail = 0.05
 	edge := tail * (high - low)
 	return min(max(central, low+edge), high-edge)
+}
+
+// noGroup is what a food is that nobody has put into a group.
+const noGroup = "food"
+
+// statesIons reports whether somebody has stated all that decides a food's pH: its
+// potassium, its chloride and its acids, none included.
+func statesIons(f *food.Food) bool {
+	return !slices.ContainsFunc([]constituent.ID{potassium, chloride, constituent.OrganicAcids}, func(id constituent.ID) bool {
+		value, ok := f.Value(id)
+		return !ok || !food.Stated(value.Amount)
+	})
 }
 
 func (e evidence) calibration(id food.ID) Calibration {

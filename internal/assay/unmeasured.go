@@ -71,6 +71,9 @@ func (w *walk) addIons(in *ions, pot *ledger.Pot, row int) {
 		return
 	}
 	k := pot.Of(row, potassium)
+	if f.Group == "" && !f.Chemical && pot.Bounds(row)[constituent.Must(chloride).Order] != 0 {
+		w.addWithin(in, f.ID, "chloride by sodium", chloride, pot.Of(row, constituent.Sodium), molar(chloride)/molar(constituent.Sodium))
+	}
 	if missing(chloride) {
 		w.addWithin(in, f.ID, "chloride by potassium", chloride, k, molar(chloride)/molar(potassium))
 		w.addWithin(in, f.ID, "chloride by sodium", chloride, pot.Of(row, constituent.Sodium), molar(chloride)/molar(constituent.Sodium))

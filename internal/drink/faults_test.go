@@ -294,7 +294,7 @@ func TestFaultsOfSteps(t *testing.T) {
 		{"chill: {melt: 1 g}\n        dilute: {to: 2 g}", `8:9: two steps stand in one entry: chill and dilute`},
 		{"curdle: {collect: 1 g, by: heat}", `7:36: by does not know "heat" (use acid or rennet)`},
 		{"brew: {out: 38 g}", `7:9: brew needs two of out, strength and yield`},
-		{"brew: {out: 38 g, strength: 9 %, yield: 20 %}", `7:9: brew needs two of`},
+		{"brew: {out: 38 g, strength: 9 %, yield: 20 %}", `7:9: brew has out, strength and yield`},
 		{"steep: {ingredients: []}", `7:30: ingredients is empty`},
 		{"steep: {ingredients: [1 g a], for: 4}", `7:44: a time needs a unit (use min`},
 		{"add: 20 f x", `7:14: unknown unit "f"`},

@@ -25,7 +25,11 @@ var stepKinds = []stepKind{
 		scaled("strength", "dissolved solids in the cup", false, percent, func(s *Brew) **Quantity { return &s.Strength }),
 		scaled("yield", "the share of the dose that is extracted", false, percent, func(s *Brew) **Quantity { return &s.Yield }),
 	}}, func(h has) (string, string) {
-		if h.count("out", "strength", "yield") != 2 {
+		switch h.count("out", "strength", "yield") {
+		case 2:
+		case 3:
+			return "has out, strength and yield", "give two of them, the third follows"
+		default:
 			return "needs two of out, strength and yield", "the third follows from them"
 		}
 		return "", ""

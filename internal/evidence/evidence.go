@@ -55,7 +55,9 @@ func Of(a *assay.Assay, works Works) View {
 			}
 		}
 		if len(c.Entries) > 0 {
-			c.Sentences = sentences(c)
+			if len(a.Components) > 1 { // of one alone there is nothing to say
+				c.Sentences = sentences(c)
+			}
 			v.Categories = append(v.Categories, c)
 		}
 	}

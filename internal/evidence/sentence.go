@@ -18,11 +18,12 @@ const whole = 0.995
 // sentences says, for each constituent of a category, what leads it. A sentence
 // must hold whatever is unknown: with every unknown part at its most, the lead
 // still brings at least half. It is left out where no seen source stands behind
-// the figure, or where the figure is only a trace or below a limit.
+// the figure, or where the figure is only a trace or below a limit, or less than is
+// worth a word.
 func sentences(c Category) []string {
 	var list []string
 	for _, e := range c.Entries {
-		if len(e.Parts) == 0 || len(e.Works) == 0 || e.State >= estimate.Trace {
+		if len(e.Parts) == 0 || len(e.Works) == 0 || e.State >= estimate.Trace || e.slight() {
 			continue
 		}
 		if text, ok := sentence(e); ok {
@@ -31,6 +32,12 @@ func sentences(c Category) []string {
 	}
 	return list
 }
+
+// slightGrams is what nobody would speak of, of what is counted in grams: our own bound, a
+// tenth of a gram, as cards print less than half a gram as little or nothing.
+const slightGrams = 0.1
+
+func (e Entry) slight() bool { return e.Unit == "g" && e.Mean < slightGrams }
 
 func sentence(e Entry) (string, bool) {
 	lead, name := e.Parts[0], e.Constituent.Name

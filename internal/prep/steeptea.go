@@ -67,6 +67,6 @@ func (m *infusion) warn(out *Outcome, of *food.Food, s Steeping) {
 		return
 	}
 	const percent = 100
-	out.note("%s, short or cool: the share of its caffeine that infuses is known to ± %.2g %%; the step is meant for %g min and more in water of %g °C and more",
+	out.note("%s, short or cool: the share of its caffeine that infuses is known to ± %.0f %%; the step is meant for %g min and more in water of %g °C and more",
 		of.Name(), percent*(share.High-share.Low)/2/share.Mean, minutes.value, hot.value)
 }

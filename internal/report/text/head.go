@@ -36,9 +36,12 @@ func (p *page) serving(a *assay.Assay) string {
 	text += p.sentence(a.Mass, "") + ", " + p.sentence(a.Volume, "")
 	if last := place(a.Density.Mean, a.Density.SD, densityDigits); a.Density.Mean > 0 {
 		text += ", " + rounded(a.Density.Mean, last) + " " + a.Density.Unit
+		if d.At != nil {
+			text += " at 20 °C"
+		}
 	}
 	if d.At != nil {
-		text += ", at " + plain(d.At.Number) + " " + Clean(d.At.Unit, mostName)
+		text += ", served at " + plain(d.At.Number) + " " + Clean(d.At.Unit, mostName)
 	}
 	if d.Glass != nil {
 		text += ", in a glass of " + d.Glass.String()
