@@ -28,3 +28,13 @@ func TestNoShareIsMoreThanAll(t *testing.T) {
 		assert.Positive(t, high, share)
 	}
 }
+
+// What a step makes is printed in words, and its figures keep their source.
+func TestWhatAStepMakesHasWordsAndASource(t *testing.T) {
+	a := run(t, coreLibrary(t), "drink: x\nserves: 1\nbuild: [150 g core:water-pure]\nfinish: [{carbonate: {left: 5 g/l}}]\n", 20)
+	gas, _ := a.PerServing.Find("CO2")
+	last := gas.Contributions[len(gas.Contributions)-1]
+	assert.NotContains(t, last.Food, ":")
+	assert.Equal(t, "core", last.Table)
+	assert.NotEmpty(t, last.Source)
+}

@@ -22,6 +22,15 @@ func (id ID) String() string {
 	return id.Table + ":" + id.Code
 }
 
+// Works is the table whose works stand behind a food's figures: our own for what a step
+// makes.
+func (id ID) Works() string {
+	if id.Table == "" {
+		return coreTable
+	}
+	return id.Table
+}
+
 // Food is one row of a table as published: nothing derived, nothing dropped.
 type Food struct {
 	ID             ID

@@ -198,3 +198,11 @@ func TestABorrowedFigureIsItsLenders(t *testing.T) {
 	dark.ID.Table = "own" // only the core table keeps such works
 	assert.Equal(t, "own:dark", food.Enter(dark, nil).Cell("K").Row)
 }
+
+// What a step makes stands in no table: it is called in words, and rests on our own works.
+func TestWhatAStepMakesIsCalledInWords(t *testing.T) {
+	made := food.ID{Code: "acids of burnt sugar"}
+	assert.Equal(t, "acids of burnt sugar", made.String())
+	assert.Equal(t, "core", made.Works())
+	assert.Equal(t, "sr", food.ID{Table: "sr", Code: "01077"}.Works())
+}

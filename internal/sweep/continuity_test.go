@@ -180,7 +180,7 @@ func (w walk) judge(b *breaches) {
 }
 
 // everyNthPath is in the sample.
-const everyNthPath = 29
+const everyNthPath = 41
 
 // pH and acidity are continuous in every step's parameter, down to no effect.
 func TestStepsAreContinuous(t *testing.T) {

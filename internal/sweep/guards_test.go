@@ -45,6 +45,7 @@ var guards = []guard{
 	{"an open pH", "an open pH is withheld", built("100 g core:fennel-juice")},
 	{"no NaN in a document", foodIsServed.name, built("100 g core:espresso")},
 	{"no acidity below zero", "acidity of its acids", built("100 g core:water-mineral-high")},
+	{"a share is at most all", "interval holds mean", stepped("50 g core:sugar-white, 50 g core:water-pure", "invert: {share: 97 % ± 6 %}")},
 	{"no amount below zero", "interval holds mean", "scale: 100 g\n" + built("10 g core:apple-juice, 30 g core:water-pure")},
 	{"no ice without water", impossibleIsRefused, stepped("50 g core:sugar-white, 50 g core:water-pure", "concentrate: {by: freezing, to: 30 g}")},
 	{"no impossible pH", "pH possible", built("100 g core:quinine-hydrochloride")},
