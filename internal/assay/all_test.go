@@ -38,3 +38,11 @@ func TestWhatAStepMakesHasWordsAndASource(t *testing.T) {
 	assert.Equal(t, "core", last.Table)
 	assert.NotEmpty(t, last.Source)
 }
+
+// A total of which some parts are known is not unknown: prunes have sorbitol.
+func TestAnAmountIsKnownWhereAPartIs(t *testing.T) {
+	a := run(t, coreLibrary(t), "drink: x\nserves: 1\nbuild: [100 g core:prune]\n", 20)
+	mean, _, known := a.AmountOf("POLYL")
+	assert.Greater(t, mean, 5.0)
+	assert.True(t, known)
+}

@@ -10,7 +10,7 @@ func (a *Assay) AmountOf(id constituent.ID) (mean, withBounds float64, known boo
 	c := constituent.Must(id)
 	bound, unknown := mostOf(a.Serving, id)
 	mean = a.Serving.Central(id) * c.PerGram
-	return mean, mean + bound*c.PerGram, len(unknown) < len(a.Serving.Rows)
+	return mean, mean + bound*c.PerGram, mean > 0 || len(unknown) < len(a.Serving.Rows) // a part of a total may be known
 }
 
 // Steps lists the keywords of the steps that made the drink, in the order of

@@ -21,6 +21,9 @@ func tooDry(pot *ledger.Pot) string {
 	for _, leaf := range constituent.Sums().Leaves(constituent.Mass) {
 		grams[leaf.ID] = pot.Central(leaf.ID)
 	}
+	if solution.IsFat(grams) {
+		return "it is fat and next to no water: instruments for sugar and salt do not read it"
+	}
 	share, least := solution.Wetness(grams, solid(pot))
 	if share >= least {
 		return ""

@@ -14,8 +14,8 @@ func TestOnlyLiquidsHaveBrixAndDensity(t *testing.T) {
 	lib := coreLibrary(t)
 	alone := func(code string) string { return fmt.Sprintf("drink: x\nserves: 1\nbuild: [100 g core:%s]\n", code) }
 	for code, liquid := range map[string]bool{
-		"instant-coffee": false, "wheat-flour": false, "sugar-white": false, "sunflower-oil": false, "calcium-chloride": false, "chia-seed": false, "matcha": false, "raisin-golden": false, "date": false, "almond-paste": false,
-		"honey": true, "glucose-syrup-acid": true, "milk-whole": true, "cream-heavy": true, "vodka-40": true, "espresso": true, "apple": true, "water-pure": true, "chocolate-syrup": true, "garlic": true,
+		"instant-coffee": false, "wheat-flour": false, "sugar-white": false, "sunflower-oil": false, "olive-oil": false, "ghee": false, "calcium-chloride": false, "chia-seed": false, "matcha": false, "raisin-golden": false, "date": false, "almond-paste": false,
+		"honey": true, "glucose-syrup-acid": true, "milk-whole": true, "cream-heavy": true, "butter-unsalted": true, "vodka-40": true, "espresso": true, "apple": true, "water-pure": true, "chocolate-syrup": true, "garlic": true,
 	} {
 		c := run(t, lib, alone(code), 20).Chemistry
 		assert.Equal(t, liquid, c.TooDry == "", "%s: %s", code, c.TooDry)

@@ -23,7 +23,7 @@ func (e *entry) balance() {
 	e.water()
 	mass := constituent.Must(constituent.Mass)
 	parts, _ := e.sum(mass)
-	if left := whole - parts; left > 0 {
+	if left := whole - parts; left > dust {
 		e.addRest(mass, constituent.MassOther, left, ClassSpread(mass, e.Food.Group)*left, true, "what 100 g have beyond the known parts")
 	}
 }

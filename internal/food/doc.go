@@ -29,7 +29,8 @@
 //     (excess.go). Where parts are published as more than a total by difference
 //     (the lactose of milk), they make it; a total that was measured and its parts
 //     meet, each by its variance, or where more than two standard deviations of
-//     both lie between them the parts make it. WATER, where nobody states it,
+//     both lie between them the parts make it. Parts that are nothing but limits are
+//     within the limit of their total. WATER, where nobody states it,
 //     is 100 − the known proximates. What 100 g have beyond all known parts is
 //     MASS-other; more than 100 g are scaled to 100 g, or if more than two standard
 //     deviations too much, what is not water is lowered to what the water leaves;

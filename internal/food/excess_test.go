@@ -104,6 +104,12 @@ func TestAMeasuredPartLiftsATotalBelowALimit(t *testing.T) {
 	}
 }
 
+// What arithmetic leaves of 100 g is no mass without a name.
+func TestDustIsNoMass(t *testing.T) {
+	p := food.Enter(sr("x", "Water and sugar", "syrup", map[constituent.ID]float64{"WATER": 33.3, "CHOCDF": 66.7 - 1e-13, "PROCNT": 0, "FAT": 0, "ASH": 0, "ALC": 0}), nil)
+	assert.Zero(t, p.Cell("MASS-other").Amount)
+}
+
 // Sugars of 12.1 g and acids of 2.4 g do not go into the 12.9 g that 87.1 g of water
 // leave: the water, which is what tables measure best, stands.
 func TestRowThatContradictsItselfKeepsItsWater(t *testing.T) {

@@ -15,7 +15,7 @@
 // in water has smooth curves of density and index through published points
 // (data/solution_sucrose.csv); ethanol in water is the polynomial of OIML R 22 at
 // 20 °C (data/solution_ethanol.csv). Water activity is Norrish's; ice forms where
-// it equals the activity of ice. What holds too little water to be a liquid (Wetness) has
+// it equals the activity of ice. What holds too little water to be a liquid (Wetness; IsFat) has
 // no reading of a refractometer. Gas solubility is Weiss's.
 //
 // # Limits

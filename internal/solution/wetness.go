@@ -28,3 +28,16 @@ func Wetness(grams map[constituent.ID]float64, solid bool) (share, least float64
 	}
 	return share, constants()["driest liquid"]
 }
+
+// IsFat reports whether masses in grams are fat and next to no water or alcohol: what
+// little there is lies in drops that nothing reads.
+func IsFat(grams map[constituent.ID]float64) bool {
+	sum := func(id constituent.ID) (total float64) {
+		for _, leaf := range constituent.Sums().Leaves(id) {
+			total += grams[leaf.ID]
+		}
+		return total
+	}
+	wet, all := grams[constituent.Water]+grams[constituent.Alcohol], sum(constituent.Mass)
+	return sum(constituent.Fat) > all/2 && percent*wet < constants()["wettest fat"]*all
+}

@@ -130,7 +130,12 @@ func (p *page) cardRow(r *label.Row, two bool) {
 			basis = cell.Printed
 		}
 	}
-	p.line(left(name, p.cardName()), right(basis, cellWidth), right(serving, cellWidth), right(reference, referenceWidth))
+	// A long figure takes the room of what is on its side.
+	basisWidth, servingWidth := max(cellWidth, width(basis)+1), max(cellWidth, width(serving)+1)
+	p.line(
+		left(name, p.cardName()+cellWidth-basisWidth), right(basis, basisWidth), right(serving, servingWidth),
+		right(reference, referenceWidth+cellWidth-servingWidth),
+	)
 }
 
 // memory gives the sign for what rests on a rule entered from memory.

@@ -51,6 +51,13 @@ func TestLongNamesAndMinuteFiguresFitThePage(t *testing.T) {
 	} {
 		require.NoError(t, page())
 	}
+	energy := s.Cards[0].Rows[0] // as of seeds and their butter
+	energy.Per100g, energy.Serving.Printed = nil, "4940 kJ / 1192 kcal"
+	if energy.Per100ml != nil {
+		energy.Per100ml.Printed = "2410 kJ / 1581 kcal"
+	}
+	require.NoError(t, textreport.Cards(&out, s, textreport.Style{}))
+	assert.Contains(t, out.String(), " 2410 kJ / 1581 kcal 4940 kJ / 1192 kcal ")
 	for line := range strings.SplitSeq(out.String(), "\n") {
 		assert.LessOrEqual(t, len([]rune(line)), 80, line)
 		assert.NotContains(t, line, "0.0000", line)
