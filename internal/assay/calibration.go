@@ -440,6 +440,19 @@ func (w *walk) calibrated(pot *ledger.Pot, row, n int) []applied {
 	return list
 }
 
+// published reports whether the pH of a pot rests on what has been published of a food of
+// it, or of brews such as it holds.
+func (w *walk) published(pot *ledger.Pot) bool {
+	for row := range pot.Rows {
+		for _, of := range w.calibrated(pot, row, 1) {
+			if of.by.group == "" && of.by.atMost == nil {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // applied is a calibration and how much of its strong ion and of its acid a row has, by
 // draw.
 type applied struct {

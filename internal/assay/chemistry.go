@@ -1,6 +1,8 @@
 package assay
 
 import (
+	"math"
+
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/ledger"
@@ -76,6 +78,12 @@ func (w *walk) solved(pot *ledger.Pot, celsius float64, sure surely) *Chemistry 
 	why := w.unsolvable(pot)
 	n := min(pot.N, chemistryDraws+1)
 	in := w.ionsOf(pot, n)
+	if in.hidden {
+		c.CO2.Mean, c.CO2.SD, c.CO2.Low, c.CO2.High, c.CO2.Unknown = math.NaN(), math.NaN(), math.NaN(), math.NaN(), true
+	}
+	if solid := tooDry(pot); solid != "" && why == "" && !sure.pH {
+		why = solid
+	}
 	alone := why != "" && !sure.pH && in.alone(pot)
 	if why != "" && !alone && (!sure.pH || pot.Central(constituent.Water) <= 0) {
 		c.withhold(why)

@@ -86,6 +86,7 @@ func (w *walk) reading(pot *ledger.Pot, read []*drink.Measured, weighed bool) {
 		w.forget(pot)
 	}
 	list := w.take(pot, read)
+	held := w.heldPH(pot, list)
 	before := keepCells(pot, len(list) > 0)
 	target := map[string][]float64{}
 	if len(list) > 0 {
@@ -97,6 +98,9 @@ func (w *walk) reading(pot *ledger.Pot, read []*drink.Measured, weighed bool) {
 	}
 	if target[readPH] != nil || target[readTA] != nil {
 		mass := pot.Mass()
+		if target[readPH] == nil {
+			target[readPH] = held
+		}
 		if err := w.closeOnAcidity(pot, before, target[readPH], target[readTA]); err != nil {
 			w.faults.Add(read[len(read)-1].At(), "check the reading and the recipe", "the acidity that was read cannot be met: %s", err.Error())
 		}
@@ -106,6 +110,23 @@ func (w *walk) reading(pot *ledger.Pot, read []*drink.Measured, weighed bool) {
 		}
 	}
 	w.report(pot, list, before)
+}
+
+// heldPH gives the pH of a pot that rests on what has been published of its foods, where an
+// acidity was read and no pH: a burette tells how much acid there is, not how sour the pot
+// is, which stays as published. nil: nothing is held.
+func (w *walk) heldPH(pot *ledger.Pot, list []reading) []float64 {
+	of := func(kind string) bool {
+		return slices.ContainsFunc(list, func(r reading) bool { return r.kind == kind })
+	}
+	if !of(readTA) || of(readPH) || !w.published(pot) {
+		return nil
+	}
+	pH, _, err := w.acidity(pot)
+	if err != nil {
+		return nil
+	}
+	return pH
 }
 
 // condition makes the joint update, and gives what each reading reads afterwards, by

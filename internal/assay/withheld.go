@@ -87,7 +87,6 @@ func (c *Chemistry) withholdUnknown(in ions, protein string, sure surely) {
 		if c.Degassed = c.PHMeter; half > spanOf("widest").high {
 			c.Degassed.withhold(tooWide(in.unknown))
 		}
-		c.CO2.Mean, c.CO2.SD, c.CO2.Low, c.CO2.High, c.CO2.Unknown = math.NaN(), math.NaN(), math.NaN(), math.NaN(), true
 		c.withholdPH("how much gas is in it nobody has stated: measure the pH, or say what is left with carbonate: {left: 3 g/l}")
 	// guard: no impossible pH
 	case in.impossible(c.PHMeter.Mean) != "":
@@ -161,6 +160,7 @@ func (c *Chemistry) withholdUnbuffered(in ions, sure surely) {
 func (in ions) impossible(pH float64) string {
 	lowest, highest := spanOf("possible").low, max(spanOf("possible").high, in.highest)
 	switch {
+	case len(in.titrated) > 0: // the titration says between which pH it tells
 	case !in.plain && pH > highest:
 		return "there are more metals than acids to go with them: an acid is missing from the tables; measure the pH"
 	case !in.plain && pH < lowest:

@@ -118,7 +118,7 @@ func chemistryOf(c *assay.Chemistry, density *assay.Result) *chemistry {
 	out.PH, out.PHMeter = &ph{estimatedOf(c.PH), number(c.Celsius)}, &ph{estimatedOf(c.PHMeter), assay.MeterCelsius}
 	out.Brix, out.BrixAcid, out.CO2, out.FromMemory = measuredOf(c.Brix), &ratio, measuredOf(c.CO2), c.Unseen
 	if c.CO2.Unknown {
-		out.CO2.Why = c.PHMeter.Why
+		out.CO2.Why = "how much gas is in it nobody has stated"
 	}
 	out.Brix.Why = c.TooDry
 	out.Capacity, out.StrongIons = perVolumeOf(c.Capacity, "mmol/(l·pH)"), perVolumeOf(c.StrongIons, "mmol/l")
