@@ -46,3 +46,20 @@ func TestAnAmountIsKnownWhereAPartIs(t *testing.T) {
 	assert.Greater(t, mean, 5.0)
 	assert.True(t, known)
 }
+
+// What a ferment leaves of the sugar beside what is stated is mass; what arithmetic leaves
+// is none.
+func TestAFermentLeavesNoDust(t *testing.T) {
+	a := run(t, coreLibrary(t), `
+drink: x
+serves: 1
+components:
+  pot:
+    ingredients: [7.2 g core:blueberry-juice, 39 g core:coconut-milk-fresh, 200 g core:plum-juice, 12 g core:xylitol]
+    steps: [{ferment: {after: {LACAC: 300 mg, ACEAC: < 50 mg}, for: 2 days, because: "invented"}}]
+build: [47.2 g pot]
+`, 60)
+	for d, x := range a.Serving.Total("MASS-other") {
+		assert.True(t, x == 0 || x > 1e-9, "draw %d: %g g", d, x)
+	}
+}

@@ -48,11 +48,16 @@ func (m *fermenting) write() {
 				pot.Write(row, water)[d] += part * p.made[d] * p.water
 				left -= p.hexose * p.made[d]
 			}
-			pot.Write(row, rest)[d] += part * max(left, 0)
+			if left > dust*all[d] {
+				pot.Write(row, rest)[d] += part * left
+			}
 		}
 		pot.Rows[row].Modelled = true
 	}
 }
+
+// dust is what arithmetic leaves of what ferments, as a share of it: it is nothing.
+const dust = 1e-12
 
 // drink takes the water that disaccharides take up out of the pot.
 func (m *fermenting) drink(uptake []float64) {
