@@ -82,7 +82,7 @@ func (w *walk) solved(pot *ledger.Pot, celsius float64, sure surely) *Chemistry 
 		c.CO2.Mean, c.CO2.SD, c.CO2.Low, c.CO2.High, c.CO2.Unknown = math.NaN(), math.NaN(), math.NaN(), math.NaN(), true
 	}
 	if solid := tooDry(pot); solid != "" && why == "" && !sure.pH {
-		why = solid
+		why = solid + ": measure the pH of its juice"
 	}
 	alone := why != "" && !sure.pH && in.alone(pot)
 	if why != "" && !alone && (!sure.pH || pot.Central(constituent.Water) <= 0) {

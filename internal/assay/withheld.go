@@ -84,8 +84,11 @@ func (c *Chemistry) withholdUnknown(in ions, protein string, sure surely) {
 	case len(in.bare) > 0 && half > spanOf("widest").high:
 		c.withholdPH("potassium unknown of " + listed(in.bare) + ": the pH is higher than its acids alone would make it; measure it")
 	case in.hidden && c.PHMeter.Mean > sour: // solved as it stands in air
-		if c.Degassed = c.PHMeter; half > spanOf("widest").high {
+		switch c.Degassed = c.PHMeter; {
+		case half > spanOf("widest").high:
 			c.Degassed.withhold(tooWide(in.unknown))
+		case in.impossible(c.PHMeter.Mean) != "":
+			c.Degassed.withhold(in.impossible(c.PHMeter.Mean))
 		}
 		c.withholdPH("how much gas is in it nobody has stated: measure the pH, or say what is left with carbonate: {left: 3 g/l}")
 	// guard: no impossible pH
