@@ -1,0 +1,115 @@
+package assay
+
+import (
+	"slices"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/ledger"
+)
+
+// calibrated gives what a row has its published pH by, over n draws, and how much of each.
+func (w *walk) calibrated(pot *ledger.Pot, row, n int) []applied {
+	var list []applied
+	for _, t := range pot.Traced(row) {
+		switch {
+		case t.Tracer == proteinAs: // goes with calibratedAs, which the row carries before it
+			list[len(list)-1].weak = t.Column
+		case t.Tracer == calibratedAs:
+			list = append(list, applied{w.calibrationOf(pot.Rows[row].Profile, n), t.Column, t.Column})
+		case isCalibration(t.Tracer):
+			list = append(list, applied{w.brewCalibration(t.Name, n), t.Column, t.Column})
+		}
+	}
+	return list
+}
+
+// published reports whether the pH of a pot rests on what has been published of a food of
+// it, or of brews such as it holds.
+func (w *walk) published(pot *ledger.Pot) bool {
+	for row := range pot.Rows {
+		for _, of := range w.calibrated(pot, row, 1) {
+			if of.by.group == "" && of.by.atMost == nil {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// applied is a calibration and how much of its strong ion and of its acid a row has, by
+// draw.
+type applied struct {
+	*calibration
+	strong, weak []float64
+}
+
+// addVouched adds what the table of a row left out whose food has a published pH, or a
+// pH that its group has: then what is unknown of its metals does not leave the pH open,
+// nor, with a pH of its own, what is unknown of its acids.
+func (w *walk) addVouched(in *ions, pot *ledger.Pot, row int, c *calibration) {
+	drawn := newIons(in.n)
+	w.addUnmeasured(&drawn, pot, row)
+	for id, col := range drawn.grams {
+		for d, x := range col {
+			in.grams[id][d] += x
+		}
+	}
+	in.protein, in.aired, in.hidden = in.protein || drawn.protein, in.aired || drawn.aired, in.hidden || drawn.hidden
+	open, foods := &in.vouched, &in.untold
+	if c.by.group != "" {
+		open, foods = &in.nobody, &in.unknown
+	}
+	for id, g := range drawn.nobody.acids {
+		open.add(id, g)
+	}
+	*foods = append(*foods, drawn.unknown...)
+}
+
+// rest adds what a calibration found: the acid without a name, and the strong ion,
+// potassium, or chloride where an anion is missing.
+func (in *ions) rest(of applied) {
+	c := of.calibration
+	for d := range in.n {
+		mol := c.strong[d] * of.strong[d]
+		in.grams[potassium][d] += max(mol, 0) * constituent.Must(potassium).Molar
+		in.grams[chloride][d] += max(-mol, 0) * constituent.Must(chloride).Molar
+		in.grams[citric][d] += c.weak[d] * of.weak[d] * constituent.Must(citric).Molar
+	}
+	open := &in.vouched
+	if c.by.group != "" {
+		open = &in.nobody
+	}
+	in.silent = in.silent || c.silent || c.by.group != ""
+	open.lessNone += (c.none - c.strong[0]) * of.strong[0]
+	open.lessMost += (c.most - c.strong[0]) * of.strong[0]
+	if told := (c.by.group != "" || c.by.atMost != nil) && !c.Moved; !told && !slices.Contains(in.restsOn, c.Calibration) {
+		in.restsOn = append(in.restsOn, c.Calibration)
+	}
+}
+
+// forget lets a pH that was read take the place of those that are published: what they
+// found stays as one guess of what the table left out, which the reading moves.
+func (w *walk) forget(pot *ledger.Pot) {
+	w.settle(pot)
+	for row := range pot.Rows {
+		list := w.calibrated(pot, row, pot.N)
+		if len(list) == 0 {
+			continue
+		}
+		base, anion, acids := pot.Carry(row, unmeasuredOf(potassium)), pot.Carry(row, unmeasuredOf(chloride)), pot.Carry(row, unmeasuredOf(citric))
+		for _, of := range list {
+			c := of.calibration
+			for d := range pot.N {
+				mol := c.strong[d] * of.strong[d]
+				base[d] += max(mol, 0) * constituent.Must(potassium).Molar
+				anion[d] += max(-mol, 0) * constituent.Must(chloride).Molar
+				acids[d] += c.weak[d] * of.weak[d] * constituent.Must(citric).Molar
+			}
+		}
+		for _, t := range slices.Clone(pot.Traced(row)) {
+			if isCalibration(t.Tracer) {
+				pot.Shed(row, t.Tracer)
+			}
+		}
+	}
+}
