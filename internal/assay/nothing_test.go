@@ -1,0 +1,35 @@
+package assay_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// "0 %" without ± is none, as "100 %" is all: nobody rounds to either.
+func TestAWrittenNothingIsNothing(t *testing.T) {
+	for _, c := range []struct{ pot, step, id string }{
+		{"100 g core:milk-whole", `split: {keep: {FAT: 0 %}, because: "test"}`, "FAT"},
+		{"100 g core:sugar-white, 60 g core:water-pure", "invert: {share: 0 %}", "GLUS"},
+		{"100 g core:sugar-white, 60 g core:water-pure", "invert: {ph: 3, at: 90 °C, for: 0 s}", "GLUS"},
+		{"100 g core:water-pure", "carbonate: {left: 0 g/l}", "CO2"},
+		{"100 g core:milk-whole", "hydrolyse: {lactose: 0 %}", "GALS"},
+	} {
+		a := run(t, coreLibrary(t), onePot(c.pot, c.step), 50)
+		for _, f := range a.PerServing {
+			assert.LessOrEqual(t, f.Low, f.Mean+1e-12, "%s: %s", c.step, f.Constituent.ID)
+			assert.GreaterOrEqual(t, f.High, f.Mean-1e-12, "%s: %s", c.step, f.Constituent.ID)
+			if string(f.Constituent.ID) == c.id {
+				assert.Less(t, f.High, 0.001, "but what its foods bring: %s: %s", c.step, c.id)
+			}
+		}
+	}
+}
+
+// A time in seconds is as sure as a clock that shows them.
+func TestSecondsAreReadAsSeconds(t *testing.T) {
+	a := run(t, coreLibrary(t), onePot("150 g core:water-pure", "steep: {ingredients: [5 g core:tea-leaf-black], at: 95 °C, for: 1 s, collect: 140 g}"), 200)
+	caffeine := figure(t, a.PerServing, "CAFFN")
+	assert.LessOrEqual(t, caffeine.Low, caffeine.Mean)
+	assert.GreaterOrEqual(t, caffeine.High, caffeine.Mean)
+}
