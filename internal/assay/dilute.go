@@ -20,7 +20,6 @@ func (w *walk) diluteTo(pot *ledger.Pot, s *drink.Dilute) ([]float64, error) {
 	if slices.Min(read) <= 0 || s.Brix.Number <= s.Brix.Half {
 		return nil, fmt.Errorf("dilute to 0 °Bx: no water is enough for that, give the reading that it shall have")
 	}
-	// guard: water brings no reading up
 	if to[0] < read[0]*mass[0] || mass[0] <= 0 {
 		there := 0.0
 		if mass[0] > 0 {

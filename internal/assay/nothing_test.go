@@ -33,3 +33,9 @@ func TestSecondsAreReadAsSeconds(t *testing.T) {
 	assert.LessOrEqual(t, caffeine.Low, caffeine.Mean)
 	assert.GreaterOrEqual(t, caffeine.High, caffeine.Mean)
 }
+
+// By the mass balance of the closed bottle: 0.00077 g/l, not half of what water holds open.
+func TestAChargeOfNextToNothingDoesNextToNothing(t *testing.T) {
+	a := run(t, coreLibrary(t), "drink: x\nserves: 1\nbuild: [900 g core:water-pure]\nfinish:\n  - carbonate: {bottle: 1.5 l, charge: 0.001 g, at: 4 °C}\n", 50)
+	assert.InDelta(t, 0.00077*0.9, figure(t, a.PerServing, "CO2").Mean, 0.0001)
+}
