@@ -129,6 +129,8 @@ func (a amounts) drawQuantity(q drink.Quantity, factor float64, path string) []f
 	switch {
 	case q.Number >= most && q.Half == 0:
 		low, high = most, most // "100 %" is all of it: nobody rounds to that
+	case q.Number == 0 && q.Half == 0 && q.Unit != "°C":
+		low, high = 0, 0 // and "0" is nothing, but of a temperature
 	// guard: a share is at most all
 	case high > most:
 		high = most

@@ -45,7 +45,7 @@ func (w *walk) change(pot *ledger.Pot, step drink.Step, f prep.Factors) (prep.Ou
 	case *drink.Ferment:
 		return w.ferment(pot, s)
 	case *drink.Carbonate:
-		return w.carbonate(pot, s, f), nil
+		return w.carbonate(pot, s, f)
 	}
 	return prep.Outcome{}, nil
 }
@@ -110,18 +110,23 @@ func (w *walk) ferment(pot *ledger.Pot, s *drink.Ferment) (prep.Outcome, error) 
 	return prep.Ferment(pot, after, prep.Unnamed{Products: w.names.fermented, PerGram: w.drawer.PerGram(w.names.fermented), Path: s.StepPath()})
 }
 
-func (w *walk) carbonate(pot *ledger.Pot, s *drink.Carbonate, f prep.Factors) prep.Outcome {
+func (w *walk) carbonate(pot *ledger.Pot, s *drink.Carbonate, f prep.Factors) (prep.Outcome, error) {
 	const perMl = 0.001 // g/l to g/ml
 	var charge *prep.Charge
 	if s.Bottle != nil {
+		_, unknown := pot.Bound(constituent.CarbonDioxide)
 		charge = &prep.Charge{
 			Bottle: w.optional(s.Bottle, s, "bottle"), Grams: w.optional(s.Charge, s, "charge"), Celsius: w.figure(s.Temperature, 1, s, "at"),
+			Unmeasured: len(unknown) > 0,
 		}
 	}
-	grams, told := prep.Carbonate(charge, w.figure(s.Left, perMl, s, "left"), w.volume(pot), pot.Total(constituent.CarbonDioxide), f)
+	grams, told, err := prep.Carbonate(charge, w.figure(s.Left, perMl, s, "left"), w.volume(pot), pot.Total(constituent.CarbonDioxide), f)
+	if err != nil {
+		return prep.Outcome{}, err
+	}
 	out := prep.Aerate(pot, w.names.gas, w.drawer.PerGram(w.names.gas), grams, s.StepPath())
 	out.Notes = told.Notes
-	return out
+	return out, nil
 }
 
 // made lists the constituents that the steps of a drink may make.

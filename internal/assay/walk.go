@@ -229,8 +229,11 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 	case *drink.Chill:
 		out = w.water(pot, amount(s.Melt, "melt"), s.StepPath())
 	case *drink.Dilute:
-		var grams []float64
-		if grams, err = prep.UpTo(pot, w.diluteTo(pot, s)); err == nil {
+		var to, grams []float64
+		if to, err = w.diluteTo(pot, s); err == nil {
+			grams, err = prep.UpTo(pot, to)
+		}
+		if err == nil {
 			out = w.water(pot, grams, s.StepPath())
 		}
 	case *drink.Heat:
@@ -268,19 +271,6 @@ func (w *walk) reduceTo(pot *ledger.Pot, s *drink.Reduce) []float64 {
 	by, to := w.amounts.quantity(*s.By, percent, s.StepPath()+"/by"), pot.Mass()
 	for d := range to {
 		to[d] *= 1 - by[d]
-	}
-	return to
-}
-
-// diluteTo gives the mass to dilute to: stated, or that at which the pot reads
-// the stated °Brix, since water reads none.
-func (w *walk) diluteTo(pot *ledger.Pot, s *drink.Dilute) []float64 {
-	if s.To != nil {
-		return w.amounts.column(*s.To, s.StepPath()+"/to")
-	}
-	read, to := w.amounts.quantity(*s.Brix, percent, s.StepPath()+"/brix"), w.weighted(pot, refraction)
-	for d := range to {
-		to[d] /= read[d]
 	}
 	return to
 }

@@ -2,6 +2,7 @@ package drink
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -168,10 +169,14 @@ func (r *reader) quantity(n ast.Node, what string, s scale) *Quantity {
 	return &q
 }
 
-// minutesOf reads a time and gives it in minutes, whatever unit was written.
+// minutesOf reads a time and gives it in minutes, whatever unit was written. A clock that
+// shows seconds is read to half of the last digit of these, not of a minute.
 func (r *reader) minutesOf(n ast.Node, what string) *Quantity {
 	q := r.quantity(n, what, duration)
 	if q != nil {
+		if q.Half == 0 && q.Number > 0 && minutes[q.Unit] < 1 {
+			q.Half = math.Pow(10, -float64(q.Decimals)) / 2
+		}
 		q.Number, q.Half, q.Unit = q.Number*minutes[q.Unit], q.Half*minutes[q.Unit], "min"
 	}
 	return q

@@ -1,13 +1,16 @@
 package prep
 
 import (
+	"math"
 	"slices"
+	"strconv"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/solution"
+	"sipsum/internal/unit"
 )
 
 // Gas is carbon dioxide by formula, a food like any other.
@@ -31,6 +34,8 @@ type Charge struct {
 	Bottle  []float64 // ml
 	Grams   []float64 // of carbon dioxide
 	Celsius []float64
+
+	Unmeasured bool // the drink brings gas that nobody stated
 }
 
 // Carbonate gives the column of carbon dioxide that is in the drink, in grams.
@@ -42,36 +47,66 @@ type Charge struct {
 //
 // with K₀ of Weiss 1974 (solution.CO2Solubility), valid from 0 to 40 °C. What is
 // stated as left is what is in the drink. Otherwise it lies between the open and
-// the closed figure: rectangular, its middle as central value.
+// the closed figure: rectangular, its middle as central value. A charge that is too
+// small for the open figure stays below it: the closed figure is the most.
+//
+// It is an error to charge a bottle that is smaller than the drink, or beyond what
+// bottles stand (data/limits.csv), or to leave more gas than the charge and the drink
+// brought.
 //
 // Limits: water's solubility, so sugar and alcohol are not allowed for; ideal gas,
 // no gas lost in charging, no air left in the vessel: the closed figure is the
 // most that there can be.
-func Carbonate(charge *Charge, left, volume, held []float64, f Factors) ([]float64, Outcome) {
+func Carbonate(charge *Charge, left, volume, held []float64, f Factors) ([]float64, Outcome, error) {
 	var out Outcome
 	var closed, open []float64
 	if charge != nil {
 		closed, open = charge.equilibria(volume, held)
-		charge.tell(&out, volume, held, closed)
+		if err := charge.tell(&out, volume, held, closed); err != nil {
+			return nil, Outcome{}, err
+		}
 	}
 	target := make([]float64, f.N)
 	if left != nil {
 		for d := range target {
 			target[d] = left[d] * volume[d]
 		}
+		if err := charge.allows(target, held); err != nil {
+			return nil, Outcome{}, err
+		}
 		if closed != nil && target[0] > closed[0] {
 			out.note("%.2g g/l are stated to stay in the glass, more than the charge can dissolve: check", litre*left[0])
 		}
-		return target, out
+		return target, out, nil
 	}
 	const half = 0.5
 	at := f.draw("between open and closed", factor{half, 0, 1})
 	for d := range target {
-		low, high := min(open[d], closed[d]), max(open[d], closed[d])
-		target[d] = low + at[d]*(high-low)
+		low := min(open[d], closed[d])
+		target[d] = low + at[d]*(closed[d]-low)
+	}
+	if open[0] >= closed[0] {
+		out.note("what stays in the glass is not stated: taken as the %.2g g/l that the closed bottle dissolves, less than water holds at 1 atm of it", perLitre(closed[0], volume[0]))
+		return target, out, nil
 	}
 	out.note("what stays in the glass is not stated: taken between %.2g g/l, open at 1 atm, and %.2g g/l, closed", perLitre(open[0], volume[0]), perLitre(closed[0], volume[0]))
-	return target, out
+	return target, out, nil
+}
+
+// allows holds what is left, in grams, to what the charge and the drink brought: an
+// error at central values, and no more than that in single draws.
+func (c *Charge) allows(left, held []float64) error {
+	if c == nil || c.Unmeasured {
+		return nil
+	}
+	// guard: gas is charged before it is left
+	if all := c.Grams[0] + held[0]; left[0] > all {
+		return unlike("%s g of carbon dioxide are left in the drink: the charge and the drink brought only %s g", left[0], all)
+	}
+	for d := range left {
+		left[d] = min(left[d], c.Grams[d]+held[d])
+	}
+	return nil
 }
 
 // litre is the number of millilitres in a litre.
@@ -97,17 +132,32 @@ func (c *Charge) equilibria(volume, held []float64) (closed, open []float64) {
 	return closed, open
 }
 
-// tell gives the pressures and warns of a vessel that is too full.
-func (c *Charge) tell(out *Outcome, volume, held, closed []float64) {
+// tell gives the pressures. It is an error if the drink does not fit into the vessel, or
+// if no vessel stands the pressure.
+func (c *Charge) tell(out *Outcome, volume, held, closed []float64) error {
 	molar := molarMass(constituent.CarbonDioxide)
 	mol, liquid, head := (c.Grams[0]+held[0])/molar, volume[0]/litre, (c.Bottle[0]-volume[0])/litre
+	if liquid <= 0 {
+		return impossible("there is no liquid to charge")
+	}
+	// guard: the drink fits the bottle
 	if head <= 0 {
-		out.note("the bottle is overfilled: %.3g ml of drink in %.3g ml leave no room for gas. Do not charge it", volume[0], c.Bottle[0])
-		return
+		return unlike("the bottle is overfilled: %s ml of drink in %s ml leave no room for gas. Do not charge it", volume[0], c.Bottle[0])
 	}
 	rest, before := solution.CO2Pressure(mol, liquid, head, c.Celsius[0]), solution.CO2Pressure(mol, 0, head, c.Celsius[0])
+	// guard: no bottle stands that
+	if most := unit.LimitOf("pressure of a bottle", "bar").High; solution.Bar(rest) > most {
+		return impossible("%s g of gas in %s ml would be about %.3g bar at rest: no bottle stands more than %s bar. Do not charge it", plain(c.Grams[0]), plain(c.Bottle[0]), solution.Bar(rest), plain(most))
+	}
 	out.note("closed, at rest: about %.2g bar of carbon dioxide, %.2g g/l or %.2g volumes; before it dissolves up to about %.2g bar. Upper limits, of an ideal gas",
 		solution.Bar(rest), perLitre(closed[0], volume[0]), solution.CO2Volumes(closed[0]/molar)/liquid, solution.Bar(before))
+	return nil
+}
+
+// plain writes a figure of a bottle as somebody would.
+func plain(x float64) string {
+	const digits = 4
+	return strconv.FormatFloat(math.Round(x*math.Pow10(digits))/math.Pow10(digits), 'f', -1, 64)
 }
 
 // Aerate makes the pot hold grams (a column) of carbon dioxide: what is missing

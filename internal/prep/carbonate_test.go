@@ -29,16 +29,19 @@ func TestClosedBottleKeepsTheCharge(t *testing.T) {
 }
 
 func TestStatedGasIsInTheGlass(t *testing.T) {
-	target, out := prep.Carbonate(charge(500, 8, 4), grams(0.003), grams(200), grams(0), factors)
+	target, out, err := prep.Carbonate(charge(500, 8, 4), grams(0.003), grams(200), grams(0), factors)
+	require.NoError(t, err)
 	assert.InDelta(t, 0.6, target[0], close, "3 g/l in 200 ml")
 	require.Len(t, out.Notes, 1)
 	assert.Contains(t, out.Notes[0], "bar")
-	_, out = prep.Carbonate(charge(500, 1, 4), grams(0.010), grams(300), grams(0), factors)
+	_, out, err = prep.Carbonate(charge(500, 3.2, 4), grams(0.010), grams(300), grams(0), factors)
+	require.NoError(t, err)
 	assert.Contains(t, out.Notes[len(out.Notes)-1], "more than the charge can dissolve")
 }
 
 func TestUnstatedGasLiesBetweenOpenAndClosed(t *testing.T) {
-	target, out := prep.Carbonate(charge(1000, 8, 4), nil, grams(750), grams(0), factors)
+	target, out, err := prep.Carbonate(charge(1000, 8, 4), nil, grams(750), grams(0), factors)
+	require.NoError(t, err)
 	// Weiss 1974: 2.927 g/l at 1 atm and 4 °C; closed 8.7 g/l.
 	for _, g := range target {
 		require.Greater(t, g, 0.75*2.92)
@@ -48,9 +51,36 @@ func TestUnstatedGasLiesBetweenOpenAndClosed(t *testing.T) {
 	assert.Contains(t, out.Notes[len(out.Notes)-1], "not stated")
 }
 
-func TestOverfilledBottleIsSaid(t *testing.T) {
-	_, out := prep.Carbonate(charge(500, 8, 4), grams(0.003), grams(510), grams(0), factors)
-	assert.Contains(t, out.Notes[0], "overfilled")
+// A charge makes no more gas than it is. By the mass balance 0.001 g in 1.5 l with 0.9 l of
+// water at 4 °C leave 0.00077 g/l in it.
+func TestGasComesFromTheCharge(t *testing.T) {
+	for _, g := range []float64{1e-6, 0.001, 0.1, 1, 4} {
+		target, _, err := prep.Carbonate(charge(1500, g, 4), nil, grams(900), grams(0), factors)
+		require.NoError(t, err)
+		for d, x := range target {
+			require.LessOrEqual(t, x, g, "draw %d of %g g", d, g)
+		}
+		if g == 0.001 {
+			assert.InDelta(t, 0.00077, target[0]/0.9, 0.00001)
+		}
+	}
+}
+
+func TestWhatNoBottleStandsIsRefused(t *testing.T) {
+	for says, c := range map[string]struct{ bottle, charge, left, ml float64 }{
+		"overfilled":                   {500, 8, 0.003, 510},
+		"no bottle stands":             {500, 8000, 0.003, 300},
+		"the drink brought only 1 g":   {500, 1, 0.010, 300},
+		"there is no liquid to charge": {500, 1, 0.010, 0},
+	} {
+		_, _, err := prep.Carbonate(charge(c.bottle, c.charge, 4), grams(c.left), grams(c.ml), grams(0), factors)
+		require.Error(t, err, says)
+		assert.Contains(t, err.Error(), says)
+	}
+	gassy := charge(500, 1, 4)
+	gassy.Unmeasured = true
+	_, _, err := prep.Carbonate(gassy, grams(0.010), grams(300), grams(0), factors)
+	assert.NoError(t, err, "who knows what the drink brought")
 }
 
 func TestAerateReachesTheTarget(t *testing.T) {

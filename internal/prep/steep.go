@@ -30,18 +30,24 @@ type Steeping struct{ Minutes, Celsius, Collect []float64 }
 // its time: some 4 min hot, a night cold. A tea that is steeped shorter or cooler
 // gets a wider interval and a note.
 //
-// Limits: of tea, time and temperature move caffeine and theobromine only. The
+// What is taken out before that (before the shortest steep of data/kinetics.csv, of what
+// is neither) gives a part of its shares that goes to nothing with the time: of tea by the
+// kinetics of its caffeine, of the rest in proportion, which no source tells and a note
+// says.
+//
+// Limits: of tea that had its time, time and temperature move caffeine and theobromine only. The
 // half-time is that of the kind of leaf: it covers bag and leaf, stirred or not;
 // a green tea may be rolled, in bags or steamed needle leaf, so its range covers
 // all. Aroma is not modelled. A ferment that starts is not seen.
 func Steep(pot, steeped *ledger.Pot, s Steeping, f Factors) (Outcome, error) {
 	m := &infusion{
 		extraction: newExtraction(filterStyle, f, func(of *food.Food) []float64 { return immersed(of, s, f) }),
-		water:      make([]float64, pot.N), part: whole(pot.N),
+		water:      make([]float64, pot.N), part: whole(pot.N), short: map[string][]float64{},
 	}
 	var out Outcome
 	for _, row := range steeped.Rows {
 		m.warn(&out, row.Profile.Food, s)
+		m.hurry(&out, row, s)
 	}
 	if s.Collect == nil {
 		out.note("the liquid that the solids hold back was not weighed and is not taken off: give collect")
@@ -79,6 +85,7 @@ type infusion struct {
 	extraction
 	water []float64
 	part  []float64
+	short map[string][]float64 // by leafKind, of what had less time than it takes
 }
 
 func (m *infusion) join(pot, steeped *ledger.Pot) ledger.Lost {
@@ -100,9 +107,12 @@ func (m *infusion) Share(row ledger.Row, c *constituent.Constituent, share []flo
 		copy(share, m.water)
 		return
 	}
-	by := m.given(row, c)
+	by, short := m.given(row, c), m.shortOf(row, c)
 	for d := range share {
 		share[d] = by[d] * m.part[d]
+		if short != nil {
+			share[d] *= short[d]
+		}
 	}
 }
 

@@ -1,0 +1,70 @@
+package assay_test
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/constituent"
+)
+
+// "0 %" without ± is none, as "100 %" is all: nobody rounds to either.
+func TestAWrittenNothingIsNothing(t *testing.T) {
+	for _, c := range []struct{ pot, step, id string }{
+		{"100 g core:milk-whole", `split: {keep: {FAT: 0 %}, because: "test"}`, "FAT"},
+		{"100 g core:sugar-white, 60 g core:water-pure", "invert: {share: 0 %}", "GLUS"},
+		{"100 g core:sugar-white, 60 g core:water-pure", "invert: {ph: 3, at: 90 °C, for: 0 s}", "GLUS"},
+		{"100 g core:water-pure", "carbonate: {left: 0 g/l}", "CO2"},
+		{"100 g core:milk-whole", "hydrolyse: {lactose: 0 %}", "GALS"},
+	} {
+		a := run(t, coreLibrary(t), onePot(c.pot, c.step), 50)
+		for _, f := range a.PerServing {
+			assert.LessOrEqual(t, f.Low, f.Mean+1e-12, "%s: %s", c.step, f.Constituent.ID)
+			assert.GreaterOrEqual(t, f.High, f.Mean-1e-12, "%s: %s", c.step, f.Constituent.ID)
+			if string(f.Constituent.ID) == c.id {
+				assert.Less(t, f.High, 0.001, "but what its foods bring: %s: %s", c.step, c.id)
+			}
+		}
+	}
+}
+
+// A time in seconds is as sure as a clock that shows them.
+func TestSecondsAreReadAsSeconds(t *testing.T) {
+	a := run(t, coreLibrary(t), onePot("150 g core:water-pure", "steep: {ingredients: [5 g core:tea-leaf-black], at: 95 °C, for: 1 s, collect: 140 g}"), 200)
+	caffeine := figure(t, a.PerServing, "CAFFN")
+	assert.LessOrEqual(t, caffeine.Low, caffeine.Mean)
+	assert.GreaterOrEqual(t, caffeine.High, caffeine.Mean)
+}
+
+// By the mass balance of the closed bottle: 0.00077 g/l, not half of what water holds open.
+func TestAChargeOfNextToNothingDoesNextToNothing(t *testing.T) {
+	a := run(t, coreLibrary(t), "drink: x\nserves: 1\nbuild: [900 g core:water-pure]\nfinish:\n  - carbonate: {bottle: 1.5 l, charge: 0.001 g, at: 4 °C}\n", 50)
+	assert.InDelta(t, 0.00077*0.9, figure(t, a.PerServing, "CO2").Mean, 0.0001)
+}
+
+// What is taken out at once has given nothing, and at the time from which the shares hold
+// there is no jump.
+func TestASteepOfNoTimeGivesNothing(t *testing.T) {
+	for _, food := range []string{"core:tea-leaf-black", "core:tea-leaf-green", "core:coffee-roasted-arabica", "core:cardamom", "core:spearmint"} {
+		steep := func(time string) assay.Composition {
+			return run(t, coreLibrary(t), onePot("150 g core:water-pure", "steep: {ingredients: [5 g "+food+"], at: 95 °C, for: "+time+", collect: 140 g}"), 24).PerServing
+		}
+		none, tenth, whole := steep("0.001 s"), steep("6 s"), steep("30 min")
+		for _, id := range []constituent.ID{"K", "MG", "CAFFN", "CHOCDF", "PROCNT"} {
+			last, ok := whole.Find(id)
+			if !ok || last.Mean == 0 {
+				continue
+			}
+			assert.Less(t, figure(t, none, id).High, 0.001*last.Mean, "%s of %s", id, food)
+			assert.Less(t, figure(t, tenth, id).Mean, 0.2*last.Mean, "%s of %s", id, food)
+		}
+	}
+	for food, minutes := range map[string]float64{"core:tea-leaf-black": 3, "core:tea-leaf-green": 5, "core:coffee-roasted-arabica": 4, "core:cardamom": 3} {
+		at := func(m float64) assay.Figure {
+			return figure(t, run(t, coreLibrary(t), onePot("150 g core:water-pure", fmt.Sprintf("steep: {ingredients: [5 g %s], at: 95 °C, for: %.4f min, collect: 140 g}", food, m)), 24).PerServing, "K")
+		}
+		assert.InEpsilon(t, at(minutes).Mean, at(minutes-0.001).Mean, 0.001, food)
+	}
+}
