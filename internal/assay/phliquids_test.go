@@ -27,7 +27,7 @@ func isLiquid(f *food.Food) bool {
 // not says why.
 func TestMostLiquidsHaveAPH(t *testing.T) {
 	lib := coreLibrary(t)
-	liquids, given := 0, 0
+	liquids, given, narrow := 0, 0, 0
 	why := map[string][]string{}
 	for _, id := range slices.SortedFunc(maps.Keys(lib), func(a, b food.ID) int { return strings.Compare(a.Code, b.Code) }) {
 		f := lib[id]
@@ -38,8 +38,12 @@ func TestMostLiquidsHaveAPH(t *testing.T) {
 		c := glass(t, lib, id.String(), 25)
 		if c.PHMeter.Why == "" {
 			given++
-			if c.PHMeter.Mean > mostPH && f.Group != "water" {
-				t.Logf("%s: pH %.2f", id.Code, c.PHMeter.Mean)
+			if f.Group != "water" {
+				assert.LessOrEqual(t, c.PHMeter.Mean, mostPH, id.Code)
+			}
+			if half, known := widestHalf[id.Code]; known {
+				assert.LessOrEqual(t, (c.PHMeter.High-c.PHMeter.Low)/2, half, id.Code)
+				narrow++
 			}
 			continue
 		}
@@ -50,11 +54,19 @@ func TestMostLiquidsHaveAPH(t *testing.T) {
 	}
 	t.Logf("%d liquids, %d with a pH", liquids, given)
 	assert.GreaterOrEqual(t, float64(given)/float64(liquids), leastGiven)
+	assert.Equal(t, len(widestHalf), narrow, "each of these says a pH")
 }
 
 // mostPH is the most that a food has but for waters and salts: white of egg, 8.5 and
 // more when it is old (Handbook of Food Preparation 1993: 7.0 to 9.0).
 const mostPH = 8.5
 
-// leastGiven is our own bound: what was reached when testdata/ph/README.md was last written.
-const leastGiven = 0.55
+// leastGiven is our own bound: a table of drinks of which most say no pH is of little use.
+const leastGiven = 0.6
+
+// widestHalf is how wide half of the interval of a drink may be that every barista knows:
+// our own bound, what such drinks differ by.
+var widestHalf = map[string]float64{
+	"espresso": 0.4, "filter-coffee": 0.4, "cold-brew": 0.4, "black-tea": 0.4, "green-tea": 0.4, "wine-red": 0.4, "wine-white": 0.4,
+	"hibiscus-infusion": 0.6, "vermouth-dry": 0.6, "vermouth-sweet": 0.6, "tonic-water": 0.6, "oat-drink": 0.6, "cola": 0.6, "beer": 0.6,
+}
