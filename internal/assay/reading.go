@@ -127,6 +127,9 @@ func (w *walk) condition(pot *ledger.Pot, list []reading, before *kept, weighed 
 	w.constants = gains.constants(constants)
 	gains.apply(pot, u.move)
 	for i := range sweeps {
+		if mass := target[readMass]; mass != nil {
+			closeOn(pot, mass)
+		}
 		gains.apply(pot, u.left(w.readAgain(pot, list, i == 0)))
 	}
 	w.constants = constants
