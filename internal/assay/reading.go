@@ -1,7 +1,6 @@
 package assay
 
 import (
-	"math"
 	"slices"
 
 	"sipsum/internal/constituent"
@@ -146,17 +145,24 @@ func (w *walk) condition(pot *ledger.Pot, list []reading, before *kept, weighed 
 	gains := u.gains(pot)
 	constants := w.constants
 	w.constants = gains.constants(constants)
+	scales := before.newScales(pot, target[readMass])
 	gains.apply(pot, u.move)
 	for i := range sweeps {
+		if scales != nil {
+			scales.close(pot)
+		}
 		gains.apply(pot, u.left(w.readAgain(pot, list, i == 0)))
 	}
 	w.constants = constants
+	if scales != nil {
+		scales.close(pot)
+	}
 	before.hold(pot)
-	if mass := target[readMass]; mass != nil {
+	if scales != nil {
 		if before.held {
-			fillUp(pot, mass)
+			fillUp(pot, scales.target)
 		}
-		closeOn(pot, mass)
+		scales.scale(pot)
 	}
 	growBounds(pot, bulky)
 	before.causes = w.moveWater(pot, u)
@@ -182,25 +188,6 @@ func (w *walk) readAgain(pot *ledger.Pot, list []reading, acidity bool) [][]floa
 		}
 	}
 	return now
-}
-
-// closeOn scales the mass-additive entries so that the pot weighs exp(target).
-func closeOn(pot *ledger.Pot, target []float64) {
-	mass := pot.Mass()
-	cols := pot.Columns.Below(constituent.Mass)
-	for row := range pot.Rows {
-		for _, col := range cols {
-			if !pot.Has(row, col) {
-				continue
-			}
-			cell := pot.Write(row, col)
-			for d := range cell {
-				if mass[d] > 0 {
-					cell[d] *= math.Exp(target[d]) / mass[d]
-				}
-			}
-		}
-	}
 }
 
 // bulk gives the central mass of each row.

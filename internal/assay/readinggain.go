@@ -70,21 +70,24 @@ func (g *gains) constants(of map[string][]float64) map[string][]float64 {
 	return moved
 }
 
-// gainOf gives K of a quantity; nil if it has nothing to do with the readings.
+// gainOf gives K of a quantity; nil if it has nothing to do with the readings. Of a group
+// of readings it has nothing to do with, K is zero.
 func (u *update) gainOf(x []float64) []float64 {
-	least := noise / math.Sqrt(float64(len(x)-1))
 	sd := stat.StdDev(x[1:], nil)
-	if sd == 0 {
-		return nil
-	}
-	covariances, related := make([]float64, len(u.readings)), false
+	covariances, related := make([]float64, len(u.readings)), map[int]bool{}
 	for j, r := range u.readings {
 		covariances[j] = stat.Covariance(x[1:], r.h[1:], nil)
-		own := stat.StdDev(r.h[1:], nil)
-		related = related || math.Abs(covariances[j]) > least*sd*own && own > 0
+		if counts(covariances[j], sd*stat.StdDev(r.h[1:], nil), len(x)-1) {
+			related[u.groups[j]] = true
+		}
 	}
-	if !related {
+	if len(related) == 0 {
 		return nil
+	}
+	for j, group := range u.groups {
+		if !related[group] {
+			covariances[j] = 0
+		}
 	}
 	return u.gain(covariances)
 }

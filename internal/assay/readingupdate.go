@@ -42,6 +42,7 @@ type update struct {
 	target   [][]float64 // by reading: ln of what it reads afterwards
 	solve    *mat.Cholesky
 	spread   []float64 // by reading: √(var(h) + r²)
+	groups   []int     // by reading: those of one group have to do with one another
 }
 
 func newUpdate(list []reading) *update {
@@ -55,6 +56,7 @@ func newUpdate(list []reading) *update {
 			}
 		}
 	}
+	u.group(own)
 	for i, r := range list {
 		u.spread = append(u.spread, math.Sqrt(own.At(i, i)+r.r*r.r))
 		u.explain(r, u.spread[i])
@@ -69,6 +71,43 @@ func newUpdate(list []reading) *update {
 		u.target = append(u.target, target)
 	}
 	return u
+}
+
+// group parts the readings into those that have to do with one another, and takes away what
+// a sample of draws shows between the others: where a reading is far surer than another, the
+// gain would make much of it.
+func (u *update) group(own *mat.SymDense) {
+	k := len(u.readings)
+	u.groups = make([]int, k)
+	for i := range u.groups {
+		u.groups[i] = i
+	}
+	for i := range k {
+		for j := i + 1; j < k; j++ {
+			if u.groups[i] == u.groups[j] || !counts(own.At(i, j), math.Sqrt(own.At(i, i)*own.At(j, j)), len(u.readings[i].h)-1) {
+				continue
+			}
+			from, to := u.groups[j], u.groups[i]
+			for l, g := range u.groups {
+				if g == from {
+					u.groups[l] = to
+				}
+			}
+		}
+	}
+	for i := range k {
+		for j := i + 1; j < k; j++ {
+			if u.groups[i] != u.groups[j] {
+				own.SetSym(i, j, 0)
+			}
+		}
+	}
+}
+
+// counts reports whether a covariance is more than the noise of a number of draws. sds is
+// the product of the standard deviations.
+func counts(covariance, sds float64, draws int) bool {
+	return sds > 0 && math.Abs(covariance) > noise/math.Sqrt(float64(draws))*sds
 }
 
 // explain finds what of a reading the recipe explains, and how each draw moves by it.
@@ -191,6 +230,8 @@ func (u *update) left(now [][]float64) [][]float64 {
 		col := now[j]
 		for d, x := range col {
 			switch {
+			case r.kind == readMass:
+				col[d] = 0 // closed
 			case !r.linear():
 				col[d] = u.target[j][d] - math.Log(x)
 			case r.model != nil:

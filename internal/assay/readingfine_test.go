@@ -1,0 +1,109 @@
+package assay_test
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"gonum.org/v1/gonum/stat"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/constituent"
+)
+
+// finePots are what a bar reads on a scale far finer than the pot, all invented: of a mass
+// in g.
+var finePots = []struct {
+	name string
+	made func(g float64) (ingredients, step string)
+}{
+	{"juice", func(g float64) (string, string) { return fmt.Sprintf("%g g core:orange-juice", g), "" }},
+	{"syrup", func(g float64) (string, string) {
+		return fmt.Sprintf("%g g core:sugar-white, %g g core:lemon-juice", g/2, g/2), ""
+	}},
+	{"espresso", func(g float64) (string, string) {
+		return fmt.Sprintf("%g g core:coffee-roasted-arabica, %g g core:water-brew", g/2, 2*g), fmt.Sprintf("brew: {out: %g g, strength: 9.1 %%}", g)
+	}},
+}
+
+// finePot assays a pot that is weighed on a scale, and what was read of it.
+func finePot(t *testing.T, lib library, scale, ingredients, step string, draws int, readings string) *assay.Assay {
+	t.Helper()
+	text := fmt.Sprintf("drink: \"Fine Scale\"\nserves: 1\nscale: %s g\nbuild: [%s]\n", scale, ingredients)
+	if step != "" || readings != "" {
+		text += "finish:\n"
+	}
+	if step != "" {
+		text += "  - " + step + "\n"
+	}
+	if readings != "" {
+		text += "  - measured: {" + readings + "}\n"
+	}
+	return run(t, lib, text, draws)
+}
+
+// asExpected writes readings of the kinds that say what the recipe expects.
+func asExpected(t *testing.T, bare func(readings string) *assay.Assay, kinds ...string) map[string]string {
+	t.Helper()
+	any := map[string]string{"mass": "100 g", "brix": "11", "tds": "11 %", "density": "1.04 g/ml", "ta": "1 g/100 g"}
+	unit := map[string]string{"mass": " g", "brix": " ± 0.2", "tds": " % ± 0.05 %", "density": " g/ml ± 0.001 g/ml", "ta": " g/100 g ± 0.02 g/100 g"}
+	list := map[string]string{}
+	for _, kind := range kinds {
+		expected := readingOf(t, bare(kind+": "+any[kind]), kind).Expected
+		list[kind] = kind + ": " + strconv.FormatFloat(expected, 'f', -1, 64) + unit[kind]
+	}
+	return list
+}
+
+func TestFineReadingsEqualToTheRecipeMoveNothing(t *testing.T) {
+	lib := coreLibrary(t)
+	turn := 0
+	for _, scale := range []string{"1", "0.1", "0.01", "0.001"} {
+		for _, grams := range []float64{100, 500, 2000} {
+			for _, pot := range finePots {
+				ingredients, step := pot.made(grams)
+				expected := asExpected(t, func(readings string) *assay.Assay {
+					return finePot(t, lib, scale, ingredients, step, 50, readings)
+				}, "mass", "brix", "tds", "density", "ta")
+				draws := []int{50, 300, 1000}[turn%3]
+				bare := finePot(t, lib, scale, ingredients, step, draws, "").Serving
+				for _, kinds := range []string{"mass", "mass brix", "mass tds", "mass density", "mass brix ta"} {
+					name := fmt.Sprintf("%g g of %s at %s g, %d draws: %s", grams, pot.name, scale, draws, kinds)
+					var readings []string
+					for kind := range strings.FieldsSeq(kinds) {
+						readings = append(readings, expected[kind])
+					}
+					a := finePot(t, lib, scale, ingredients, step, draws, strings.Join(readings, ", "))
+					require.Len(t, a.Readings, len(readings), name)
+					for _, r := range a.Readings {
+						assert.InEpsilon(t, r.Read, r.Used, 1e-6, "%s of %s", r.Kind, name)
+					}
+					for _, c := range constituent.All() {
+						if c.Kind != constituent.Figure {
+							movesNothing(t, bare.Total(c.ID), a.Serving.Total(c.ID), fmt.Sprintf("%s of %s", c.ID, name))
+						}
+					}
+				}
+			}
+			turn++
+		}
+	}
+}
+
+// movesNothing checks a column against what it was.
+func movesNothing(t *testing.T, was, is []float64, name string) {
+	t.Helper()
+	if was[0] == 0 {
+		return
+	}
+	assert.InEpsilon(t, was[0], is[0], 1e-6, name)
+	before, now := stat.StdDev(was[1:], nil), stat.StdDev(is[1:], nil)
+	require.False(t, math.IsNaN(now) || math.IsInf(now, 0), name)
+	if now > 1.05*before {
+		t.Logf("WIDE %s %.3f rel %.2g", name, now/before, before/was[0])
+	}
+}
