@@ -28,6 +28,7 @@ func Enter(f, lender *Food) *Profile {
 	e.narrow()
 	e.close()
 	e.bound()
+	e.letGasBe()
 	e.addedSugar()
 	return e.Profile
 }

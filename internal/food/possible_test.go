@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 )
 
@@ -34,5 +35,22 @@ func TestImpossible(t *testing.T) {
 		assert.Equal(t, c.want, food.Impossible(v, c.rounding), c.id)
 		v.Amount, v.Limit = food.None, c.amount
 		assert.Equal(t, c.want, food.Impossible(v, c.rounding), "%s as a limit", c.id)
+	}
+}
+
+// A table weighs what stays when the gas has gone: champagne has some 11 g of it in a litre
+// (Liger-Belair et al. 2010, 11.4 g/l), whatever the balance of the row or of its charges says.
+func TestNothingBoundsTheGasOfWhatIsSoldWithIt(t *testing.T) {
+	sparkling := sr("s", "Mineral water, sparkling", "water", map[constituent.ID]float64{"WATER": 99.97, "NA": 1})
+	sparkling.Values = append(sparkling.Values, food.Value{
+		Constituent: "CO2", Amount: food.None, SD: food.None, Low: food.None, High: food.None, Limit: 0.015, State: estimate.Unknown, Source: "charges",
+	})
+	still := *sparkling
+	still.Names = []food.Name{{Language: "en", Text: "Mineral water, still"}}
+	assert.InDelta(t, 0.00015, food.Enter(&still, nil).Cell("CO2").Bound, 1e-9)
+	for _, f := range []*food.Food{sparkling, sr("b", "Lager", "beer", map[constituent.ID]float64{"WATER": 92, "ALC": 4, "CHOCDF": 3.6, "PROCNT": 0.4})} {
+		gas := food.Enter(f, nil).Cell("CO2")
+		assert.False(t, gas.Known, f.Names[0].Text)
+		assert.False(t, food.Stated(gas.Bound), f.Names[0].Text)
 	}
 }
