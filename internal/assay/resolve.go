@@ -196,6 +196,9 @@ func (r *resolver) find(text string) (*food.Food, error) {
 			return nil, err
 		}
 		if !ok {
+			if _, own := r.own[text]; own {
+				return nil, fail.New(fail.Wrong, "no component and no food is called "+quote(text), "write own:"+text+" for the food under foods:")
+			}
 			return nil, fail.New(fail.Wrong, "no component and no food is called "+quote(text), r.suggest(text))
 		}
 		return r.foods.Food(r.ctx, id)
