@@ -68,3 +68,22 @@ func TestASteepOfNoTimeGivesNothing(t *testing.T) {
 		assert.InEpsilon(t, at(minutes).Mean, at(minutes-0.001).Mean, 0.001, food)
 	}
 }
+
+// A ferment takes no alcohol away, but for what becomes acetic acid: 46.07 g of it for 60.05 g.
+func TestAFermentTakesNoAlcoholAway(t *testing.T) {
+	const wine = "100 g core:wine-white"
+	assert.Contains(t, refused(t, onePot(wine, `ferment: {after: {ALC: 0.5 g}, because: "test"}`)), "test:7:9: 0.5 g of alcohol in 100 g afterwards")
+	assert.Contains(t, refused(t, onePot(wine, `ferment: {after: {ALC: 0.5 g, ACEAC: 1 g}, because: "test"}`)), "a ferment takes none away")
+	run(t, coreLibrary(t), onePot(wine, `ferment: {after: {ALC: 10.3 g, ACEAC: 0.5 g}, because: "test"}`), 20)
+}
+
+// 20 mol/l is no base that somebody titrates a drink with: it would be thousands of per cent.
+func TestATitrationIsOfALiquid(t *testing.T) {
+	const says = "nothing has more than 64.3"
+	for _, points := range []string{"[[0 ml,2.6],[5 ml,3.5],[1000 ml,9]], base: 20 mol/l, sample: 10 g", "[[0 ml,2.6],[5 ml,3.5],[1000 ml,7]], base: 20 mol/l, sample: 10 g", "[[0 ml,7],[5 ml,3.5],[1000 ml,2]], acid: 20 mol/l, sample: 10 g"} {
+		err := refused(t, onePot("100 g core:lemon-juice", "measured: {titration: "+points+"}"))
+		assert.Contains(t, err, "test:7:9: the titration says", points)
+		assert.Contains(t, err, says, points)
+	}
+	run(t, coreLibrary(t), onePot("100 g core:lemon-juice", "measured: {titration: [[0 ml,2.4],[3.5 ml,3.5],[8.5 ml,8.2]], base: 1 mol/l, sample: 10 g}"), 20)
+}

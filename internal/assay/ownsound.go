@@ -59,7 +59,7 @@ type ownCheck struct {
 // found first would only be said again by what follows.
 func (r *resolver) checkOwn(o *drink.OwnFood, found claims) {
 	before, c := r.faults.Len(), ownCheck{r, o, found}
-	for _, check := range []func(){c.each, c.parts, c.whole} {
+	for _, check := range []func(){c.each, c.salt, c.parts, c.whole} {
 		if check(); r.faults.Len() > before {
 			return
 		}
@@ -77,6 +77,37 @@ func (c ownCheck) each() {
 			c.fault(k.place, "check the figure, its unit and per:", "%s makes %s %s in 100 g, and there is no food with more than %s", k.text, grams(k.most), in, grams(limit.High))
 		}
 	}
+}
+
+// salt holds sodium to what its densest salt has of it.
+func (c ownCheck) salt() {
+	k, ok := c.found[constituent.Sodium]
+	formula, share := densestSalt()
+	// guard: sodium is of a salt
+	if most := share / percent; ok && k.least > most+tolerance(k, claim{}) {
+		c.fault(k.place, "check the figure, its unit and per:", "%s makes %s g in 100 g, and the salt with the most of it (%s) has %s g", k.text, grams(k.least), formula, grams(most))
+	}
+}
+
+// sodiumSalts are those that foods are made with; all others have less sodium.
+var sodiumSalts = []struct {
+	formula string
+	sodium  float64 // atoms
+}{{"Na2CO3", 2}, {"NaCl", 1}}
+
+// densestSalt gives the salt with the most sodium and its share of it, from the atomic weights.
+func densestSalt() (formula string, share float64) {
+	sodium := constituent.Must(constituent.Sodium).Molar
+	for _, s := range sodiumSalts {
+		molar, err := constituent.MolarMass(s.formula)
+		if err != nil {
+			panic("assay: " + err.Error())
+		}
+		if x := s.sodium * sodium / molar; x > share {
+			formula, share = s.formula, x
+		}
+	}
+	return formula, share
 }
 
 func (c ownCheck) parts() {
@@ -104,6 +135,17 @@ func (c ownCheck) whole() {
 		return
 	}
 	wet := c.found[constituent.Water].plus(c.found[constituent.Alcohol])
+	together, riders := wet, []string{}
+	for _, id := range apart {
+		if k, ok := c.found[id]; ok {
+			together, riders = together.plus(k), append(riders, k.text)
+		}
+	}
+	// guard: riders share the room
+	if len(riders) > 1 && beyond(together) {
+		c.fault(c.food.Place, do, "%s together leave no room beside its water and alcohol", strings.Join(riders, ", "))
+		return
+	}
 	for _, of := range constituent.All() {
 		if k, ok := c.found[of.ID]; ok && of.Kind == constituent.Rider && beyond(k.plus(wet)) {
 			c.fault(k.place, do, "%s leaves no room beside its water and alcohol", k.text)
@@ -136,6 +178,9 @@ var besides = []struct{ part, of constituent.ID }{
 
 // salts are what ash is mostly made of.
 var salts = []constituent.ID{constituent.Sodium, "K", "CA", "MG", "CLD"}
+
+// apart are substances that are no parts of each other, so that their masses add up.
+var apart = append([]constituent.ID{"CAFFN", "THEBRN", "trigonelline", "CHLRAC", "NARIN", "HESPD", "VITC", "BENAC", "SORAC"}, salts...)
 
 // below adds up what is stated below a total, each part by its own figure or else by what
 // stands below it, and names the figures.

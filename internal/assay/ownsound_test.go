@@ -42,6 +42,11 @@ func TestOwnFoodsThatCannotBeAreRefused(t *testing.T) {
 		{"per: 100 g, values: {WATER: 88 g, FAT: 3.5 g, PROCNT: 3.3 g, LACS: 4.7 g, ASH: 0.8 g}", ""}, // 100.3 by rounding
 		{"per: 100 g, values: {WATER: 60 g, CA: 30 g, NA: 20 g}", "WATER 60 g, NA 20 g, CA 30 g make 110 g"},
 		{"per: 100 g, values: {WATER: 60 g, CAFFN: 50 g}", "CAFFN 50 g leaves no room beside its water and alcohol"},
+		{"per: 100 g, values: {NA: 60 g}", "NA 60 g makes 60 g in 100 g, and the salt with the most of it (Na2CO3) has 43.38 g"}, // IUPAC: 2 × 22.99 of 105.988
+		{"per: 100 g, values: {NA: 43.4 g}", ""},
+		{"per: 100 g, values: {CAFFN: 90 g, THEBRN: 90 g}", "CAFFN 90 g, THEBRN 90 g together leave no room"},
+		{"per: 100 g, values: {WATER: 50 g, CAFFN: 30 g, THEBRN: 30 g}", "CAFFN 30 g, THEBRN 30 g together leave no room"},
+		{"per: 100 g, values: {CAFFN: 50 g, THEBRN: 50 g}", ""},
 		{"per: 100 g, values: {FAT: trace, SUGAR: unknown, NA: 39 g, CLD: 60.6 g}", ""},
 		{"per: 100 g, values: {CHOAVLM: 105 g, CHOAVL: 99 g}", ""}, // starch in monosaccharide equivalents
 	}

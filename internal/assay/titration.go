@@ -74,6 +74,10 @@ func (w *walk) titrate(pot *ledger.Pot, read []*drink.Measured) {
 		w.notes = append(w.notes, Note{Kind: "titration", Text: fmt.Sprintf("%s: the points do not lie on one curve (one is off by %.2f pH): check them", m.StepPath(), miss)})
 	}
 	t := &titration{of: potOf(m), lowest: fit.Lowest, highest: fit.Highest, perGram: fit.Solution(solvent / kilo), strength: b.strength}
+	if err := plausible(fit, solvent/kilo); err != nil {
+		w.faults.Add(m.At(), "check the volumes, the sample and the strength", "%s", err.Error())
+		return
+	}
 	t.perGram.Solvent = 0
 	if t.shift, err = w.meterShift(fit, t, m, solvent/kilo); err != nil {
 		w.faults.Add(m.At(), "check the points", "the titration cannot be used: %s", err.Error())

@@ -10,7 +10,33 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/ledger"
+	"sipsum/internal/unit"
 )
+
+// plausible refuses a titration that took more base, up to the end point or to its last
+// point, than the sourest liquid (data/limits.csv). solvent is kg of it in a gram.
+func plausible(fit acid.Spectrum, solvent float64) error {
+	s, err := acid.NewSolver(MeterCelsius)
+	if err != nil {
+		return err
+	}
+	sol := fit.Solution(solvent)
+	low, err := s.Base(sol, fit.Lowest, acid.State{})
+	if err != nil {
+		return err
+	}
+	high, err := s.Base(sol, min(fit.Highest, endPoints[0]), acid.State{})
+	if err != nil {
+		return err
+	}
+	const hundred, unitAcidity = 100, "g/100 g"
+	acidity := hundred * asGrams((high-low)*solvent)
+	// guard: no titration beyond the sourest
+	if most := unit.LimitOf("titratable acidity", unitAcidity).High; acidity > most {
+		return fmt.Errorf("the titration says that 100 g hold an acidity of %s g as citric acid, and nothing has more than %s", grams(acidity), grams(most))
+	}
+	return nil
+}
 
 // compare notes a titration that has little to do with the recipe, such as one whose sample
 // was another than is written: the base from its first pH to its last, for a gram of the

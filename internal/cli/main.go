@@ -62,6 +62,9 @@ func (a *app) run(ctx context.Context, args []string) error {
 	root.SetOut(a.streams.Out)
 	root.SetErr(a.streams.Err)
 	err := root.ExecuteContext(ctx)
+	if err != nil && wantsJSON(args) {
+		a.options.format = formatJSON
+	}
 	if closeErr := a.close(); err == nil {
 		err = closeErr
 	}

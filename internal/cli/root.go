@@ -31,9 +31,7 @@ func newRoot(a *app) *cobra.Command {
 	flags.Uint64Var(&a.options.seed, "seed", 1, "seed of the draws")
 	flags.BoolVar(&a.options.quiet, "quiet", false, "no progress, no notes")
 	flags.BoolVar(&a.options.noColour, "no-colour", false, "no colour on a terminal")
-	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
-		return fail.New(fail.Wrong, err.Error(), "see: "+cmd.CommandPath()+" --help")
-	})
+	root.SetFlagErrorFunc(flagFault)
 	root.SetHelpTemplate(root.HelpTemplate() + exitCodes())
 	return root
 }

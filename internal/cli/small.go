@@ -74,7 +74,15 @@ func newNew(a *app) *cobra.Command {
 func (a *app) newDrink(name string) error {
 	path := fileName(name)
 	if path == "" {
-		return fail.New(fail.Wrong, "\""+name+"\" gives no file name", "use letters or digits")
+		return fail.New(fail.Wrong, fmt.Sprintf("%q gives no file name", name), "use letters or digits")
+	}
+	quoted, err := json.Marshal(name) // a JSON string is a YAML string
+	if err != nil {
+		return fail.Because(fail.Wrong, err, fmt.Sprintf("%q cannot be the name of a drink", name), "")
+	}
+	text := fmt.Sprintf(start, quoted)
+	if _, faults := drink.Parse(path, []byte(text), nil); faults.Len() > 0 {
+		return fail.New(fail.Wrong, fmt.Sprintf("%q cannot be the name of a drink", name), "use plain letters, and not more than a line or two")
 	}
 	file, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if errors.Is(err, fs.ErrExist) {
@@ -83,10 +91,7 @@ func (a *app) newDrink(name string) error {
 	if err != nil {
 		return fail.Because(fail.Failed, err, "cannot write "+path, "")
 	}
-	quoted, err := json.Marshal(name) // a JSON string is a YAML string
-	if err == nil {
-		_, err = fmt.Fprintf(file, start, quoted)
-	}
+	_, err = file.WriteString(text)
 	if closeErr := file.Close(); err == nil {
 		err = closeErr
 	}

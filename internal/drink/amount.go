@@ -71,6 +71,8 @@ func (r *reader) sound(n ast.Node, what string, a unit.Amount, kinds []unit.Kind
 		fault, do = fmt.Sprintf("%s cannot be given in %s", what, a.Measure.Name), "use "+alternatives(measureNames(kinds))
 	case a.Number <= 0:
 		fault, do = what+" is zero", "write more than zero, or leave it out"
+	case a.Measure.Kind != unit.Share && a.Base() < unit.LimitOf("amount of a line", "g").Low:
+		fault, do = what+" is less than a microgram", "check the number and the unit"
 	case a.Measure.Kind == unit.Share && a.Base() > 1:
 		fault, do = what+" is more than 100 %", "write at most 100 %"
 	case a.Base() > mostBase || a.Half*a.Measure.Factor > mostBase:

@@ -39,6 +39,8 @@ func TestFaultsOfLines(t *testing.T) {
 		{"- espresso", "4:5", []string{"does not begin with an amount", "36 g espresso"}},
 		{"- 20 g", "4:5", []string{"no food after"}},
 		{"- 0 g x", "4:5", []string{"zero"}},
+		{"- 0.0000001 mg x", "4:5", []string{"less than a microgram"}},
+		{"- 0.0000000001 ml x", "4:5", []string{"less than a microgram"}},
 		{"- 20 t x", "4:5", []string{"unknown unit"}},
 		{"- 99999 kg x", "4:5", []string{"ten tonnes"}},
 		{"- 36 g +/- 3 g espresso", "4:10", []string{"not read as a range", "±"}},
@@ -264,6 +266,8 @@ func TestFaultsOfTitrations(t *testing.T) {
 		{"titration: [[0 ml, 4], [2 ml, 4.5]], base: 0.1 mol/l, sample: 9 g", []string{`4:40: a titration has 2 points`}},
 		{"titration: [[0 ml, 15], [2 ml, 4.5], [3 g, 5]], base: 0.1 mol/l, sample: 9 g", []string{`4:59: "15" is out of range for a pH`, `4:78: volume`}},
 		{"titration: [[0 ml, 4], [2 ml, 4.5], [3 ml, 5]], base: 0.1 mol/l, acid: 0.1 mol/l, sample: 9 g", []string{`4:105: a titration goes one way`}},
+		{"titration: [[0 ml, 4], [2 ml, 4.5], [3 ml, 5]], base: 0.1 mol/l, sample: 0.05 g", []string{`4:105: a titration of less than 0.1 g`}},
+		{"titration: [[0 ml, 4], [2 ml, 4.5], [3 l, 5]], base: 0.1 mol/l, sample: 9 g", []string{`4:76: a titration with more than 1000 ml`}},
 		{"ph: 3, sample: 9 g", []string{`4:47: sample belongs to a titration, and there is none`}},
 	}
 	for _, c := range cases {

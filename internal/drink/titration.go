@@ -1,6 +1,9 @@
 package drink
 
-import "sipsum/internal/fail"
+import (
+	"sipsum/internal/fail"
+	"sipsum/internal/unit"
+)
 
 // titrationKeys are the keys that only a titration needs.
 var titrationKeys = []string{"base", "acid", "sample"}
@@ -20,6 +23,10 @@ func (r *reader) checkTitration(m *Measured, at fail.Place, present map[string]f
 	case base && acid:
 		r.faults.Add(present["acid"], "keep one of them, with the points that belong to it", "a titration goes one way: base or acid")
 	}
+	// guard: a sample can be titrated
+	if least := unit.LimitOf("sample of a titration", "g").Low; m.Sample != nil && m.Sample.Base() < least {
+		r.faults.Add(present["sample"], "check the number and the unit", "a titration of less than %s g", number(least))
+	}
 	if m.Titration != nil && !(base && acid) {
 		r.checkPoints(m.Titration, present["titration"], acid)
 	}
@@ -34,6 +41,12 @@ func (r *reader) checkPoints(points []TitrationPoint, at fail.Place, falling boo
 	}
 	if points[0].Volume.Base() != 0 {
 		r.faults.Add(points[0].Place, "begin with the pH of the liquid itself: [0 ml, …]", "the titration does not begin at 0 ml")
+	}
+	most := unit.LimitOf("volume of a titration", "ml").High
+	for _, p := range points {
+		if p.Volume.Base() > most {
+			r.faults.Add(p.Place, "check the number and the unit", "a titration with more than %s ml", number(most))
+		}
 	}
 	way := "more base, higher pH"
 	if falling {

@@ -2,6 +2,7 @@ package prep
 
 import (
 	"math"
+	"slices"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/ledger"
@@ -27,13 +28,16 @@ type Afterwards struct {
 // too. A row's sugar makes that row's products. Disaccharides take up water.
 //
 // It is an error if the sugar that goes is too little for what is stated, if more
-// sugar is stated than there was, or if the pot is too dry.
+// sugar or less alcohol is stated than there was, or if the pot is too dry.
 //
 // Limits: what is not stated is taken as unchanged, except the sugars: glycerol,
 // esters, vitamins and what yeast and bacteria consist of are not known. Gas that
 // stays dissolved is stated with carbonate.
 func Ferment(pot *ledger.Pot, after []Afterwards, unnamed Unnamed) (Outcome, error) {
 	m := newFerment(pot, after)
+	if err := m.keepsAlcohol(); err != nil {
+		return Outcome{}, err
+	}
 	for d := range pot.N {
 		m.draw(d)
 		if d > 0 {
@@ -127,6 +131,30 @@ func newFerment(pot *ledger.Pot, after []Afterwards) *fermenting {
 		})
 	}
 	return m
+}
+
+// keepsAlcohol holds what is stated of alcohol to what was there: a ferment takes none
+// away, but for what acetic bacteria turn into stated acid, mol by mol. That what is stated
+// is rounded, or has a ±, is allowed for.
+func (m *fermenting) keepsAlcohol() error {
+	const hundred, acetic = 100, constituent.ID("ACEAC")
+	turned := 0.0
+	for _, p := range m.made {
+		if p.id == acetic && m.mass[0] > 0 {
+			turned = max(slices.Max(p.stated)-hundred*p.grams[0]/m.mass[0], 0) * molarMass(constituent.Alcohol) / molarMass(acetic)
+		}
+	}
+	for _, p := range m.made {
+		if p.id != constituent.Alcohol || m.mass[0] <= 0 {
+			continue
+		}
+		before := hundred * p.grams[0] / m.mass[0]
+		// guard: a ferment takes no alcohol away
+		if slices.Max(p.stated) < before-turned {
+			return unlike("%s g of alcohol in 100 g afterwards, and %s g were there before: a ferment takes none away", p.stated[0], before)
+		}
+	}
+	return nil
 }
 
 func isSugar(id constituent.ID) bool {
