@@ -136,7 +136,7 @@ func (w *walk) condition(pot *ledger.Pot, list []reading, before *kept, weighed 
 		before.hold(pot)
 	}
 	if scales != nil {
-		if before.held {
+		if before.held || gains.held {
 			fillUp(pot, scales.target)
 		}
 		scales.close(pot)
