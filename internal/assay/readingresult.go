@@ -31,12 +31,13 @@ func pathOf(m *drink.Measured) []string {
 	return []string{strings.NewReplacer("~s", "/", "~t", "~").Replace(owner)}
 }
 
-// What is used is what was read where no instrument tells them apart, in standard
-// deviations: said to be, below the first, and but for rounding, below the second.
-const (
-	asRead = 1
-	dust   = 1e-6
-)
+// asRead is how many standard deviations of its instrument may lie between a reading and
+// what is used for it to be used as read.
+const asRead = 1
+
+// dust is the part of the standard deviation of an instrument below which what it shows is
+// nothing.
+const dust = 1e-3
 
 // report writes down what was read, expected and used. A reading disagrees that is further
 // from the recipe than chance takes it, or from what is used, since then the readings
@@ -56,9 +57,7 @@ func (w *walk) report(pot *ledger.Pot, list []reading, before *kept) {
 			now = math.Log(now)
 		}
 		off, left := math.Abs(r.noisy[0]-r.h[0])/max(r.spread, r.r), math.Abs(r.noisy[0]-now)/math.Hypot(r.own, r.natural())
-		if e.Used = r.shown(now); left < dust {
-			e.Used = r.read
-		}
+		e.Used = r.shown(now)
 		if e.Agrees = r.open || max(off, left) <= disagreement; r.open {
 			e.Expected = math.NaN()
 		}
@@ -87,6 +86,9 @@ func (r reading) natural() float64 { return math.Sqrt(r.nature * variance(r.h)) 
 // shown gives what a reading is in its own unit.
 func (r reading) shown(x float64) float64 {
 	if r.linear() {
+		if math.Abs(x) < dust*r.own {
+			return 0
+		}
 		return x / r.scale
 	}
 	return math.Exp(x)
