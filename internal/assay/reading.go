@@ -148,21 +148,19 @@ func (w *walk) condition(pot *ledger.Pot, list []reading, before *kept, weighed 
 	scales := before.newScales(pot, target[readMass])
 	gains.apply(pot, u.move)
 	for i := range sweeps {
-		if scales != nil {
-			scales.close(pot)
-		}
+		scales.share(pot)
 		gains.apply(pot, u.left(w.readAgain(pot, list, i == 0)))
 	}
 	w.constants = constants
-	if scales != nil {
-		scales.close(pot)
+	for range sweeps { // what is held comes back on the scale, for others to take
+		scales.share(pot)
+		before.hold(pot)
 	}
-	before.hold(pot)
 	if scales != nil {
-		if before.held {
+		if before.held || gains.held {
 			fillUp(pot, scales.target)
 		}
-		scales.scale(pot)
+		scales.close(pot)
 	}
 	growBounds(pot, bulky)
 	before.causes = w.moveWater(pot, u)

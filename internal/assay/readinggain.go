@@ -14,12 +14,15 @@ import (
 type gains struct {
 	update *update
 	list   []cellGain
+	held   bool // something would have left its range
 }
 
 type cellGain struct {
 	column func(*ledger.Pot) []float64 // of a cell, of a tracer or of a constant
 	gain   []float64
-	linear bool // not in logarithms
+	linear bool    // not in logarithms
+	low    float64 // its range before the readings
+	high   float64
 }
 
 // gains finds K of the entries: of the cells, and of what the rows carry beside them.
@@ -33,7 +36,8 @@ func (u *update) gains(pot *ledger.Pot) gains {
 			copy(x, column)
 			logs(x)
 			if gain := u.gainOf(x); gain != nil {
-				g.list = append(g.list, cellGain{write, gain, false})
+				low, high := rangeOf(column)
+				g.list = append(g.list, cellGain{write, gain, false, low, high})
 			}
 		}
 	}
@@ -65,7 +69,8 @@ func (g *gains) constants(of map[string][]float64) map[string][]float64 {
 		for j, r := range g.update.readings {
 			gain[j] *= r.nature
 		}
-		g.list = append(g.list, cellGain{func(*ledger.Pot) []float64 { return column }, gain, true})
+		low, high := rangeOf(column)
+		g.list = append(g.list, cellGain{func(*ledger.Pot) []float64 { return column }, gain, true, low, high})
 	}
 	return moved
 }
@@ -92,19 +97,21 @@ func (u *update) gainOf(x []float64) []float64 {
 	return u.gain(covariances)
 }
 
-// apply moves the entries.
-func (g gains) apply(pot *ledger.Pot, move [][]float64) {
+// apply moves the entries, each within its range: a draw that was beyond it may stay. What
+// would leave it is no longer a small move, for which alone K is right.
+func (g *gains) apply(pot *ledger.Pot, move [][]float64) {
 	shift := make([]float64, pot.N)
 	for _, c := range g.list {
 		clear(shift)
 		g.update.add(shift, c.gain, move)
 		column := c.column(pot)
-		for d, s := range shift {
-			if c.linear {
-				column[d] += s
-			} else {
-				column[d] *= math.Exp(s)
+		for d, was := range column {
+			to := was + shift[d]
+			if !c.linear {
+				to = was * math.Exp(shift[d])
 			}
+			column[d] = min(max(to, min(c.low, was)), max(c.high, was))
+			g.held = g.held || column[d] != to
 		}
 	}
 }

@@ -41,10 +41,13 @@ func (k *kept) newScales(pot *ledger.Pot, target []float64) *scales {
 	return s
 }
 
-// close makes the pot weigh what was read: what an update leaves is the curvature of the
-// model, and the chance that a sample of draws holds. The least certain entry moves most,
-// within its range, so that what is certain stays; the rest is a share of all.
-func (s *scales) close(pot *ledger.Pot) {
+// share gives what is missing to the entries: what an update leaves of the mass is the
+// curvature of the model, and what a sample of draws shows by chance. The least certain
+// moves most, within its range, so that what is certain stays.
+func (s *scales) share(pot *ledger.Pot) {
+	if s == nil {
+		return
+	}
 	missing := pot.Mass()
 	for d, mass := range missing {
 		missing[d] = math.Exp(s.target[d]) - mass
@@ -58,11 +61,10 @@ func (s *scales) close(pot *ledger.Pot) {
 			column[d] = min(max(is+s.weight[i]*missing[d], min(s.within[i][0], is)), max(s.within[i][1], is))
 		}
 	}
-	s.scale(pot)
 }
 
-// scale makes the pot weigh what was read by a share of all.
-func (s *scales) scale(pot *ledger.Pot) {
+// close makes the pot weigh what was read by a share of all.
+func (s *scales) close(pot *ledger.Pot) {
 	mass := pot.Mass()
 	for _, c := range s.cells {
 		column := pot.Write(c.row, c.col)

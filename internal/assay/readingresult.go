@@ -31,6 +31,14 @@ func pathOf(m *drink.Measured) []string {
 	return []string{strings.NewReplacer("~s", "/", "~t", "~").Replace(owner)}
 }
 
+// asRead is how many standard deviations of its instrument may lie between a reading and
+// what is used for it to be used as read.
+const asRead = 1
+
+// dust is the part of the standard deviation of an instrument below which what it shows is
+// nothing.
+const dust = 1e-3
+
 // report writes down what was read, expected and used. A reading disagrees that is further
 // from the recipe than chance takes it, or from what is used, since then the readings
 // contradict one another.
@@ -48,13 +56,13 @@ func (w *walk) report(pot *ledger.Pot, list []reading, before *kept) {
 		if !r.linear() {
 			now = math.Log(now)
 		}
-		e.Used = r.shown(now)
 		off, left := math.Abs(r.noisy[0]-r.h[0])/max(r.spread, r.r), math.Abs(r.noisy[0]-now)/math.Hypot(r.own, r.natural())
+		e.Used = r.shown(now)
 		if e.Agrees = r.open || max(off, left) <= disagreement; r.open {
 			e.Expected = math.NaN()
 		}
 		if !e.Agrees {
-			e.Advice = r.advice(before.causes, left > disagreement)
+			e.Advice = r.advice(before.causes, left)
 			w.notes = append(w.notes, Note{Kind: "reading disagrees", Text: e.Note()})
 		}
 		w.readings = append(w.readings, e)
@@ -78,28 +86,31 @@ func (r reading) natural() float64 { return math.Sqrt(r.nature * variance(r.h)) 
 // shown gives what a reading is in its own unit.
 func (r reading) shown(x float64) float64 {
 	if r.linear() {
+		if math.Abs(x) < dust*r.own {
+			return 0
+		}
 		return x / r.scale
 	}
 	return math.Exp(x)
 }
 
-// advice says what a reading that disagrees was taken for, and what to do; left says
-// whether something of it is left over.
-func (r reading) advice(c causes, left bool) string {
+// advice says what a reading that disagrees was taken for, and what to do; left is
+// how many standard deviations of it are left over.
+func (r reading) advice(c causes, left float64) string {
 	const (
 		gram = 1.0
 		part = 0.005
 	)
 	then := "weigh the pot and give its mass, or correct the amounts"
 	switch {
-	case left:
+	case left > disagreement:
 		then = "that does not meet it: read again, and check the amounts"
 	case r.kind == readMass:
 		then = "weigh again, or correct the amounts"
 	}
 	told := r.told >= limitOf("notice")
 	switch {
-	case r.linear() && left:
+	case r.linear() && left > disagreement:
 		return "used as far as the acids may reach: check the meter, the sample and the amounts"
 	case r.linear():
 		return "met by acid or base that no food names: check the meter and the amounts"
@@ -109,6 +120,8 @@ func (r reading) advice(c causes, left bool) string {
 		return fmt.Sprintf("%s g of water count as gone; %s", number(-c.water), then)
 	case told && c.water >= gram:
 		return fmt.Sprintf("%s g of water count as in it that the recipe does not name; %s", number(c.water), then)
+	case left < asRead:
+		return "used as read: " + then
 	}
 	return "used as far as the recipe allows: read again, and check the amounts and the mass"
 }
