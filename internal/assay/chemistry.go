@@ -113,7 +113,7 @@ func (w *walk) solved(pot *ledger.Pot, celsius float64, sure surely) *Chemistry 
 	}
 	c.BrixCorrected = Estimate{Result: known(m.Of(corrected), "°Bx")}
 	// guard: a ratio needs acid
-	if a.per100g[0][0] < HardlySour {
+	if min(a.per100g[0][0], c.Acidity[0].Per100g.Low) < HardlySour {
 		c.BrixAcid.withhold("there is hardly any acid to divide by")
 	}
 	if alone { // its pH is published, what its protein does to another is not known
