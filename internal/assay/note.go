@@ -1,9 +1,11 @@
 package assay
 
 import (
+	"fmt"
 	"math"
 	"slices"
-	"strconv"
+
+	"sipsum/internal/unit"
 )
 
 // noteFoods tells how foods entered: borrowed, derived, out of balance.
@@ -43,7 +45,7 @@ func (a *Assay) noteUnknowns() {
 }
 
 // number writes a figure for a sentence: three significant digits.
-func number(x float64) string { return strconv.FormatFloat(x, 'g', 3, 64) }
+func number(x float64) string { return fmt.Sprintf("%.3g", unit.Shown(x)) }
 
 // note adds a note once, however often what it says is found out.
 func (w *walk) note(n Note) {

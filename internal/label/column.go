@@ -3,6 +3,8 @@ package label
 import (
 	"fmt"
 	"strings"
+
+	"sipsum/internal/unit"
 )
 
 // column is a row on one basis: its sums (energy has two), how they are printed
@@ -138,18 +140,18 @@ func (c column) cell(l line) *Cell {
 func (c column) note(l line) (Note, bool) {
 	name := strings.ToUpper(l.label[:1]) + l.label[1:]
 	s := c.sums[0]
-	unit := l.units[0]
+	in := l.units[0]
 	switch {
 	case !c.number && s.bounded():
-		return Note{Kind: "unknown", Row: l.key, Text: fmt.Sprintf("%s: not known; at most %.3g %s per serving.", name, s.most, unit)}, true
+		return Note{Kind: "unknown", Row: l.key, Text: fmt.Sprintf("%s: not known; at most %.3g %s per serving.", name, unit.Shown(s.most), in)}, true
 	case !c.number:
 		return Note{Kind: "unknown", Row: l.key, Text: name + ": not known, and neither is how much it can be at most."}, true
 	case s.complete() || c.samePrint():
 		return Note{}, false
 	case s.bounded():
-		return Note{Kind: "incomplete", Row: l.key, Text: fmt.Sprintf("%s: not complete; the card prints what is known (%.3g %s per serving), and it can be up to %.3g %s.", name, s.known, unit, s.most, unit)}, true
+		return Note{Kind: "incomplete", Row: l.key, Text: fmt.Sprintf("%s: not complete; the card prints what is known (%.3g %s per serving), and it can be up to %.3g %s.", name, unit.Shown(s.known), in, unit.Shown(s.most), in)}, true
 	}
-	return Note{Kind: "incomplete", Row: l.key, Text: fmt.Sprintf("%s: not complete; the card prints what is known (%.3g %s per serving), and how much more there is nobody knows.", name, s.known, unit)}, true
+	return Note{Kind: "incomplete", Row: l.key, Text: fmt.Sprintf("%s: not complete; the card prints what is known (%.3g %s per serving), and how much more there is nobody knows.", name, unit.Shown(s.known), in)}, true
 }
 
 // samePrint reports whether the amount with its bounds would print the same.

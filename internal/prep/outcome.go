@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"sipsum/internal/ledger"
+	"sipsum/internal/unit"
 )
 
 // Outcome is what a step did, for the notes and the tests.
@@ -17,6 +18,11 @@ type Outcome struct {
 }
 
 func (o *Outcome) note(format string, args ...any) {
+	for i, arg := range args {
+		if x, ok := arg.(float64); ok {
+			args[i] = unit.Shown(x)
+		}
+	}
 	o.Notes = append(o.Notes, fmt.Sprintf(format, args...))
 }
 

@@ -36,6 +36,10 @@ func stepped(ingredients, step string) string {
 	return fmt.Sprintf("drink: \"Proof\"\nserves: 1\ncomponents:\n  pot:\n    ingredients: [%s]\n    steps:\n      - %s\nbuild: [20 g pot]\n", ingredients, step)
 }
 
+func owned(values string) string {
+	return "drink: \"Proof\"\nserves: 1\nfoods:\n  own:\n    name: \"House\"\n    per: 100 g\n    values: {" + values + "}\n    source: \"invented\"\nbuild: [10 g own:own, 90 g core:water-pure]\n"
+}
+
 // guards are all guards of the program. One that is not here, or is here and gone,
 // fails TestGuardsAreListed.
 var guards = []guard{
@@ -47,6 +51,11 @@ var guards = []guard{
 	{"no acidity below zero", "acidity of its acids", built("100 g core:water-mineral-high")},
 	{"a share is at most all", "interval holds mean", stepped("50 g core:sugar-white, 50 g core:water-pure", "invert: {share: 97 % ± 6 %}")},
 	{"no amount below zero", "interval holds mean", "scale: 100 g\n" + built("10 g core:apple-juice, 30 g core:water-pure")},
+	{"a ferment takes no alcohol away", impossibleIsRefused, stepped("100 g core:wine-white", "ferment: {after: {ALC: 0.5 g}, because: \"invented\"}")},
+	{"a sample can be titrated", impossibleIsRefused, stepped("100 g core:lemon-juice", "measured: {titration: [[0 ml, 2.4], [0.0035 ml, 3.5], [0.0085 ml, 8.2]], base: 1 mol/l, sample: 0.01 g}")},
+	{"no titration beyond the sourest", impossibleIsRefused, stepped("100 g core:lemon-juice", "measured: {titration: [[0 ml, 2.6], [5 ml, 3.5], [1000 ml, 9]], base: 20 mol/l, sample: 10 g}")},
+	{"riders share the room", impossibleIsRefused, owned("CAFFN: 90 g, THEBRN: 90 g")},
+	{"sodium is of a salt", impossibleIsRefused, owned("NA: 60 g")},
 	{"gas is charged before it is left", impossibleIsRefused, stepped("100 g core:water-pure", "carbonate: {bottle: 500 ml, charge: 0.1 g, at: 4 °C, left: 5 g/l}")},
 	{"no bottle stands that", impossibleIsRefused, stepped("100 g core:water-pure", "carbonate: {bottle: 500 ml, charge: 800 g, at: 4 °C}")},
 	{"the drink fits the bottle", impossibleIsRefused, stepped("100 g core:water-pure", "carbonate: {bottle: 50 ml, charge: 1 g, at: 4 °C}")},

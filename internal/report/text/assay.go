@@ -117,7 +117,11 @@ func (p *page) tableEnergy(a *assay.Assay) {
 		if e.Amount <= 0 {
 			continue
 		}
-		figures = append(figures, rounded(e.Amount, place(e.Amount, 0, mostDigits))+glue+constituent.Must(e.ID).Unit)
+		amount := least
+		if e.Amount >= leastPrinted {
+			amount = rounded(e.Amount, place(e.Amount, 0, mostDigits))
+		}
+		figures = append(figures, amount+glue+constituent.Must(e.ID).Unit)
 		for _, food := range e.Missing {
 			if !slices.Contains(missing, food) {
 				missing = append(missing, food)

@@ -60,5 +60,11 @@ func (p *page) working(x label.Working, notes *footnotes) {
 }
 
 // exactly writes a figure of a working with five significant digits: enough to
-// follow it by hand.
-func exactly(x float64) string { return strconv.FormatFloat(x, 'g', 5, 64) }
+// follow it by hand. Less than a microgram is what arithmetic leaves.
+func exactly(x float64) string {
+	const dust = 1e-6 // our own bound: as of an amount, data/limits.csv
+	if x > 0 && x < dust {
+		return "< 0.000001"
+	}
+	return strconv.FormatFloat(x, 'g', 5, 64)
+}
