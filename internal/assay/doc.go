@@ -25,7 +25,10 @@
 // Readings of mass, °Brix, soluble solids, density and alcoholic strength update
 // the pot together (reading.go, readingupdate.go): each entry moves, in
 // logarithms, by its covariance with what was read, so the least certain moves
-// most. Instruments have the spread that is stated, else that of
+// most. A sample of draws shows a covariance between everything; only readings that have
+// more than that to do with an entry count for it, and what the update leaves of a mass
+// is shared among what is uncertain (readingmass.go). A gas that is stated stays as it
+// is (readinggas.go). Instruments have the spread that is stated, else that of
 // data/instruments.csv. A refractometer and a scale for soluble solids read what
 // data/refraction.csv says of each part; volumes are those of package solution, but a
 // food of the drink file that states its density has it (stateddensity.go).

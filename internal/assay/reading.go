@@ -21,21 +21,27 @@ const sweeps = 4
 // follow one another are of one state of the pot, so they are taken together.
 func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
 	var read []*drink.Measured
-	weighed := false
+	var state stated
 	for _, step := range steps {
 		if m, ok := step.(*drink.Measured); ok {
 			read = append(read, m)
 			continue
 		}
-		w.reading(pot, read, weighed)
-		weighed = keepsWeight(step, weighed || has(read, readMass))
+		w.reading(pot, read, state)
+		state = stated{keepsWeight(step, state.mass || has(read, readMass)), statesGas(step)}
 		read = nil
 		w.step(pot, step)
 	}
 	if end != nil {
 		read = append(read, end)
 	}
-	w.reading(pot, read, weighed)
+	w.reading(pot, read, state)
+}
+
+// stated is what the steps state of a pot.
+type stated struct {
+	mass bool
+	gas  bool // in g/l
 }
 
 // keepsWeight reports whether the mass of a pot is stated after a step: because the
@@ -73,14 +79,14 @@ func keepsWeight(step drink.Step, weighed bool) bool {
 //
 // A reading that the recipe does not explain counts as the nearest that it does
 // (readingupdate.go), no constituent leaves its own range (readingrange.go), and what is
-// left is water, where water may have gone or come (readingwater.go). weighed says that
-// the mass of the pot is stated.
+// left is water, where water may have gone or come (readingwater.go). A gas
+// that is stated stays as it is (readinggas.go).
 //
 // Readings of acidity stand as they are, not in logarithms. They are swept once: what
 // is left of them is closed by closeOnAcidity. A titration takes the place of all that
 // the composition says of acids and ions (titrate). A pH that was read takes the place
 // of those that have been published (calibration.go).
-func (w *walk) reading(pot *ledger.Pot, read []*drink.Measured, weighed bool) {
+func (w *walk) reading(pot *ledger.Pot, read []*drink.Measured, state stated) {
 	if slices.ContainsFunc(read, func(m *drink.Measured) bool { return m.PH != nil }) {
 		w.forget(pot)
 	}
@@ -89,7 +95,12 @@ func (w *walk) reading(pot *ledger.Pot, read []*drink.Measured, weighed bool) {
 	before := keepCells(pot, len(list) > 0)
 	target := map[string][]float64{}
 	if len(list) > 0 {
-		prep.KeepAdded(pot, func() { target = w.condition(pot, list, before, weighed) })
+		condition := func() { target = w.condition(pot, list, before, state.mass) }
+		if state.gas {
+			prep.KeepAdded(pot, func() { w.keepGas(pot, condition) })
+		} else {
+			prep.KeepAdded(pot, condition)
+		}
 	}
 	if titrated := slices.DeleteFunc(slices.Clone(read), func(m *drink.Measured) bool { return m.Titration == nil }); len(titrated) > 0 {
 		w.titrate(pot, titrated)
