@@ -44,6 +44,14 @@ func TestAChargeOfNextToNothingDoesNextToNothing(t *testing.T) {
 	assert.InDelta(t, 0.00077*0.9, figure(t, a.PerServing, "CO2").Mean, 0.0001)
 }
 
+// No bottle is charged beyond what it stands; the pressure is said without an exponent.
+func TestAChargeThatBurstsIsRefused(t *testing.T) {
+	err := refused(t, onePot("300 g core:water-pure", "carbonate: {bottle: 0.5 l, charge: 8 kg, at: 4 °C}"))
+	assert.Contains(t, err, "test:7:9: 8000 g of gas in 500 ml would be about 6410 bar")
+	assert.Contains(t, err, "no bottle stands more than 25 bar")
+	assert.Contains(t, refused(t, onePot("300 g core:water-pure", "carbonate: {bottle: 0.2 l, charge: 4 g, at: 4 °C}")), "overfilled")
+}
+
 // What is taken out at once has given nothing, and at the time from which the shares hold
 // there is no jump.
 func TestASteepOfNoTimeGivesNothing(t *testing.T) {

@@ -20,7 +20,8 @@
 //	brew         the dose gives its solids by data/extraction.csv and brewing.csv,
 //	steep        the water is shared between the cup and the grounds; the caffeine
 //	             of coffee is by liquor and yield, that of a tea that is steeped by
-//	             time and temperature (data/kinetics.csv)
+//	             time and temperature (data/kinetics.csv); what is taken out of a
+//	             steep before its time gives less of everything
 //	wash         a fat is stirred in and taken out again
 //	concentrate  ice leaves and takes a part of what is dissolved (data/kinetics.csv)
 //	heat         published retention factors of one code (USDA release 6), each

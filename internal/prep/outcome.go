@@ -18,17 +18,22 @@ type Outcome struct {
 }
 
 func (o *Outcome) note(format string, args ...any) {
+	o.Notes = append(o.Notes, fmt.Sprintf(format, shown(args)...))
+}
+
+// impossible is the error of a step that asks for what the pot cannot give, at
+// central values.
+func impossible(format string, args ...any) error { return fmt.Errorf(format, shown(args)...) }
+
+// shown makes figures ones of a sentence.
+func shown(args []any) []any {
 	for i, arg := range args {
 		if x, ok := arg.(float64); ok {
 			args[i] = unit.Shown(x)
 		}
 	}
-	o.Notes = append(o.Notes, fmt.Sprintf(format, args...))
+	return args
 }
-
-// impossible is the error of a step that asks for what the pot cannot give, at
-// central values.
-func impossible(format string, args ...any) error { return fmt.Errorf(format, args...) }
 
 // unlike is the same of two masses in grams, which it writes with as many digits as tell
 // them apart.
