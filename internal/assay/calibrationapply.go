@@ -1,6 +1,7 @@
 package assay
 
 import (
+	"math"
 	"slices"
 
 	"sipsum/internal/constituent"
@@ -82,9 +83,16 @@ func (in *ions) rest(of applied) {
 	in.silent = in.silent || c.silent || c.by.group != ""
 	open.lessNone += (c.none - c.strong[0]) * of.strong[0]
 	open.lessMost += (c.most - c.strong[0]) * of.strong[0]
-	if told := (c.by.group != "" || c.by.atMost != nil) && !c.Moved; !told && !slices.Contains(in.restsOn, c.Calibration) {
+	if told := (c.by.group != "" || c.by.atMost != nil) && !c.Moved; !told && !slices.Contains(in.restsOn, c.Calibration) && (c.by.group == "" || moves(c, of)) {
 		in.restsOn = append(in.restsOn, c.Calibration)
 	}
+}
+
+// moves reports whether a calibration by a group is worth a word: a pinch of sugar brings
+// next to nothing to neutralise.
+func moves(c *calibration, of applied) bool {
+	mol := math.Abs(c.strong[0])*of.strong[0] + c.weak[0]*of.weak[0]
+	return mol > spanOf("worth a word").high
 }
 
 // forget lets a pH that was read take the place of those that are published: what they

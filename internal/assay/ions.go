@@ -60,6 +60,8 @@ func (w *walk) ionsOf(pot *ledger.Pot, n int) ions {
 	for _, id := range []constituent.ID{constituent.Water, constituent.Alcohol} {
 		copy(in.grams[id], pot.Total(id))
 	}
+	gas := w.names.gas // whoever carbonates says what is left
+	in.hidden = in.hidden && !(gas != nil && slices.ContainsFunc(pot.Rows, func(r ledger.Row) bool { return r.Profile == gas }))
 	return in
 }
 
