@@ -63,10 +63,10 @@ func evidenceOf(f *food.Food) (evidence, bool) {
 	return evidence{central: middle * (group.PHLow + group.PHHigh), low: group.PHLow, high: group.PHHigh, group: f.Group, source: group.PHSource}, true
 }
 
-// inside brings a central value within the 5 and 95 % of a rectangular range, so that it
-// lies in its own interval.
+// inside brings a central value within the 10 and 90 % of a rectangular range, so that it
+// lies in its own interval, and beside another measurement too.
 func inside(low, high, central float64) float64 {
-	const tail = 0.05
+	const tail = 0.1
 	edge := tail * (high - low)
 	return min(max(central, low+edge), high-edge)
 }

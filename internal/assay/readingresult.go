@@ -51,13 +51,13 @@ func (w *walk) report(pot *ledger.Pot, list []reading, before *kept) {
 		if used[j] == nil {
 			continue // reported as a fault
 		}
-		e := Reading{Path: r.of, Kind: r.kind, Unit: r.unit, Read: r.read, Expected: r.shown(r.h[0])}
+		e := Reading{Path: r.of, Kind: r.kind, Unit: r.unit, Read: r.read, Expected: r.positive(r.shown(r.h[0]))}
 		now := used[j][0]
 		if !r.linear() {
 			now = math.Log(now)
 		}
 		off, left := math.Abs(r.noisy[0]-r.h[0])/max(r.spread, r.r), math.Abs(r.noisy[0]-now)/math.Hypot(r.own, r.natural())
-		e.Used = r.shown(now)
+		e.Used = r.positive(r.shown(now))
 		if e.Agrees = r.open || max(off, left) <= disagreement; r.open {
 			e.Expected = math.NaN()
 		}
@@ -67,6 +67,14 @@ func (w *walk) report(pot *ledger.Pot, list []reading, before *kept) {
 		}
 		w.readings = append(w.readings, e)
 	}
+}
+
+// positive shows no acidity below zero: a burette with base reads none of an alkaline pot.
+func (r reading) positive(x float64) float64 {
+	if r.kind == readTA {
+		return max(x, 0)
+	}
+	return x
 }
 
 // Note says in one sentence that a reading and the recipe disagree.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 	"testing"
 
 	"sipsum/internal/assay"
@@ -188,6 +189,9 @@ func TestStepsAreContinuous(t *testing.T) {
 	var walks []walk
 	for _, p := range paths {
 		for from := range along {
+			if along[from].name == "wine" && strings.HasPrefix(p.name, "ferment") {
+				continue // it has more alcohol than these ferments leave, and none takes any away
+			}
 			walks = append(walks, walk{k, p, from})
 		}
 	}

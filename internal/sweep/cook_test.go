@@ -218,7 +218,7 @@ func (c *cook) component(steps []string, reading string) string {
 		}
 		p.lines, p.mass = append(p.lines, c.line(grams, f)), p.mass+grams
 	}
-	if len(c.names) == 0 && c.number%3 == 0 && readingNames[c.number/3%len(readingNames)] == "abv" {
+	if c.number%3 == 0 && readingNames[c.number/3%len(readingNames)] == "abv" {
 		p.lines, p.mass = append(p.lines, c.line(90, c.from("spirit", "wine", "beer"))), p.mass+90 // an alcoholometer wants alcohol
 	}
 	for _, s := range steps {

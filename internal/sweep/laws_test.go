@@ -432,6 +432,9 @@ func (s *subject) chemistries(f func(of string, c *assay.Chemistry)) {
 
 func phPossible(s *subject, broken say) {
 	s.chemistries(func(of string, c *assay.Chemistry) {
+		if c.Water != nil { // it is a water: only waters have their hardness told
+			return
+		}
 		for _, e := range []assay.Estimate{c.PH, c.PHMeter, c.Degassed} {
 			if e.Why != "" || e.Unit == "" {
 				continue

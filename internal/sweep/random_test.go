@@ -15,7 +15,7 @@ import (
 
 const (
 	// randomDrinks is how many the whole sweep takes; the sample takes each n-th.
-	randomDrinks     = 2000
+	randomDrinks     = 2200
 	everyNthDrink    = 73
 	fewestOfEach     = 30  // of each group, step and reading, in the whole sweep
 	mostRefusedShare = 0.5 // of all drinks
