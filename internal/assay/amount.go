@@ -30,7 +30,7 @@ func (a amounts) column(amount unit.Amount, path string) []float64 {
 
 // draw gives a written amount in its base unit.
 //
-// "a ± b" is rectangular on [a − b, a + b], cut at 0; "± b sd" is normal, cut at
+// "a ± b" is rectangular on [a − b, a + b]; "± b sd" is normal, cut at
 // 0. Without ±, half a unit of the last digit, of the scale for masses; a bar
 // measure has the spread of its filling instead.
 func (a amounts) draw(amount unit.Amount, path string) []float64 {
@@ -47,8 +47,7 @@ func (a amounts) draw(amount unit.Amount, path string) []float64 {
 		half = a.resolution(amount) / 2
 	}
 	if in.Shape == estimate.Uniform {
-		// guard: no amount below zero
-		in.Low, in.High = max(central-half, 0), central+half
+		in.Low, in.High = central-half, central+half // not below zero: a ± greater than its amount is refused, and so is nothing
 	}
 	col := make([]float64, a.n)
 	in.Fill(col)

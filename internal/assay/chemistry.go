@@ -112,8 +112,9 @@ func (w *walk) solved(pot *ledger.Pot, celsius float64, sure surely) *Chemistry 
 		corrected[d] = solution.CorrectedBrix(brix[d], a.per100g[0][d])
 	}
 	c.BrixCorrected = Estimate{Result: known(m.Of(corrected), "°Bx")}
+	least := min(a.per100g[0][0], c.Acidity[0].Per100g.Low)
 	// guard: a ratio needs acid
-	if min(a.per100g[0][0], c.Acidity[0].Per100g.Low) < HardlySour {
+	if least < HardlySour {
 		c.BrixAcid.withhold("there is hardly any acid to divide by")
 	}
 	if alone { // its pH is published, what its protein does to another is not known
