@@ -66,16 +66,23 @@ func (w *walk) addVouched(in *ions, pot *ledger.Pot, row int, c *calibration) {
 	*foods = append(*foods, drawn.unknown...)
 }
 
+// addTo adds what a row holds by a calibration to columns of grams: the strong ion as
+// potassium, or as chloride where an anion is missing, and the acid as citric.
+func (of applied) addTo(base, anion, acids []float64) {
+	c := of.calibration
+	for d := range base {
+		mol := c.strong[d] * of.strong[d]
+		base[d] += max(mol, 0) * constituent.Must(potassium).Molar
+		anion[d] += max(-mol, 0) * constituent.Must(chloride).Molar
+		acids[d] += c.weak[d] * of.weak[d] * constituent.Must(citric).Molar
+	}
+}
+
 // rest adds what a calibration found: the acid without a name, and the strong ion,
 // potassium, or chloride where an anion is missing.
 func (in *ions) rest(of applied) {
 	c := of.calibration
-	for d := range in.n {
-		mol := c.strong[d] * of.strong[d]
-		in.grams[potassium][d] += max(mol, 0) * constituent.Must(potassium).Molar
-		in.grams[chloride][d] += max(-mol, 0) * constituent.Must(chloride).Molar
-		in.grams[citric][d] += c.weak[d] * of.weak[d] * constituent.Must(citric).Molar
-	}
+	of.addTo(in.grams[potassium], in.grams[chloride], in.grams[citric])
 	open := &in.vouched
 	if c.by.group != "" {
 		open = &in.nobody
@@ -106,13 +113,7 @@ func (w *walk) forget(pot *ledger.Pot) {
 		}
 		base, anion, acids := pot.Carry(row, unmeasuredOf(potassium)), pot.Carry(row, unmeasuredOf(chloride)), pot.Carry(row, unmeasuredOf(citric))
 		for _, of := range list {
-			c := of.calibration
-			for d := range pot.N {
-				mol := c.strong[d] * of.strong[d]
-				base[d] += max(mol, 0) * constituent.Must(potassium).Molar
-				anion[d] += max(-mol, 0) * constituent.Must(chloride).Molar
-				acids[d] += c.weak[d] * of.weak[d] * constituent.Must(citric).Molar
-			}
+			of.addTo(base, anion, acids)
 		}
 		for _, t := range slices.Clone(pot.Traced(row)) {
 			if isCalibration(t.Tracer) {

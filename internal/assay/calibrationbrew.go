@@ -20,7 +20,7 @@ func (w *walk) calibrateBrew(pot *ledger.Pot, path string) {
 		if !ok {
 			continue
 		}
-		if total := pot.Mass(); w.strong(pot, total) {
+		if w.strong(pot) {
 			by = by.ofEspresso()
 		}
 		brew := w.brewOf(pot, row)
@@ -54,8 +54,8 @@ func copyOf(pot *ledger.Pot, columns *ledger.Columns) *ledger.Pot {
 }
 
 // strong reports whether a pot is of the strength of espresso.
-func (w *walk) strong(pot *ledger.Pot, mass []float64) bool {
-	return w.weighted(pot, solubleShare)[0] >= prep.EspressoStrength()*mass[0]
+func (w *walk) strong(pot *ledger.Pot) bool {
+	return w.weighted(pot, solubleShare)[0] >= prep.EspressoStrength()*pot.Central(constituent.Mass)
 }
 
 // brewed is coffee or tea as it was brewed, with all the water of its pot and nothing else.
@@ -72,8 +72,7 @@ func (w *walk) brewOf(pot *ledger.Pot, row int) *ledger.Pot {
 	for d, own := range brew.Total(constituent.Water) {
 		water[d] -= own
 	}
-	out := ledger.New(w.columns, pot.N)
-	out.Mix(brew, constantColumn(pot.N, 1), "")
+	out := copyOf(brew, w.columns)
 	out.Pour(w.names.water, w.drawer.PerGram(w.names.water), water, "")
 	return out
 }

@@ -5,7 +5,6 @@ import (
 
 	"sipsum/internal/acid"
 	"sipsum/internal/constituent"
-	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
@@ -15,21 +14,10 @@ import (
 // leave out and a pH needs.
 type span struct{ low, high float64 }
 
-var unmeasured = sync.OnceValue(func() map[string]span {
-	spans := map[string]span{}
-	for _, row := range embedded.Rows("acid_unmeasured.csv") {
-		spans[row.Text("what")] = span{row.Number("low"), row.Number("high")}
-	}
-	return spans
-})
-
 // spanOf gives a row of data/acid_unmeasured.csv; it panics if there is none.
 func spanOf(what string) span {
-	s, ok := unmeasured()[what]
-	if !ok {
-		panic("assay: acid_unmeasured.csv lacks " + what)
-	}
-	return s
+	low, high := food.Unmeasured(what)
+	return span{low, high}
 }
 
 // The constituents that stand in for what was not measured.

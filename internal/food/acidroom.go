@@ -50,7 +50,8 @@ func (e *entry) acidRooms() []acidRoom {
 		rooms = append(rooms, acidRoom{pH, max(most, 0), why})
 	}
 	if v, ok := e.figures[titratable]; ok && Stated(v.Amount) {
-		sd := v.Amount * spanOf("titratable acidity").high
+		_, relative := Unmeasured("titratable acidity")
+		sd := v.Amount * relative
 		if Stated(v.SD) {
 			sd = max(sd, v.SD)
 		}
@@ -58,7 +59,8 @@ func (e *entry) acidRooms() []acidRoom {
 		add(endPoint, v.Amount*perGram, sd*perGram, "no more than its titratable acidity and its metals allow")
 	}
 	if v, ok := e.figures[publishedPH]; ok && Stated(v.Amount) && !source.IsFromMemory(v.Source) {
-		pH := v.Amount + spanOf("pH from one work").low
+		apart, _ := Unmeasured("pH from one work")
+		pH := v.Amount + apart
 		if Stated(v.Low) {
 			pH = min(pH, v.Low)
 		}
@@ -168,21 +170,21 @@ var organicAcids = sync.OnceValue(func() []organicAcid {
 	return list
 })
 
-type span struct{ low, high float64 }
-
-var spans = sync.OnceValue(func() map[string]span {
-	all := map[string]span{}
+// unmeasured are the rows of data/acid_unmeasured.csv, low and high.
+var unmeasured = sync.OnceValue(func() map[string][2]float64 {
+	all := map[string][2]float64{}
 	for _, row := range embedded.Rows("acid_unmeasured.csv") {
-		all[row.Text("what")] = span{row.Number("low"), row.Number("high")}
+		all[row.Text("what")] = [2]float64{row.Number("low"), row.Number("high")}
 	}
 	return all
 })
 
-// spanOf gives a row of data/acid_unmeasured.csv; it panics if there is none.
-func spanOf(what string) span {
-	s, ok := spans()[what]
+// Unmeasured gives a row of data/acid_unmeasured.csv, what tables leave out and an acidity
+// needs; it panics if there is none.
+func Unmeasured(what string) (low, high float64) {
+	s, ok := unmeasured()[what]
 	if !ok {
 		panic("food: acid_unmeasured.csv lacks " + what)
 	}
-	return s
+	return s[0], s[1]
 }
