@@ -11,15 +11,16 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 )
 
 // What a reading is promised to narrow it narrows.
 func TestPromiseOfAnAcidityIsKept(t *testing.T) {
-	lib := coreLibrary(t)
-	bare := asked(t, lib, fmt.Sprintf(squash, "mass: 270 g ± 1 g"), assay.Options{Draws: 2000, Seed: 1, Next: true, Wanted: []constituent.ID{"CITAC"}})
-	before := figure(t, bare.PerServing, "CITAC")
+	lib := assaytest.Core(t)
+	bare := asked(t, lib, fmt.Sprintf(squash, "mass: 270 g ± 1 g"), assaytest.Options{Draws: 2000, Seed: 1, Want: assay.Want{Next: true, Figures: []constituent.ID{"CITAC"}}})
+	before := assaytest.Figure(t, bare.PerServing, "CITAC")
 	for kind, unit := range map[string]string{"ph": "", "ta": " g/100 g"} {
 		i := slices.IndexFunc(bare.Suggestions, func(s assay.Suggestion) bool { return s.Of == "squash" && s.Reading == kind })
 		if i < 0 { // nothing is promised of a reading that would narrow nothing
@@ -28,7 +29,7 @@ func TestPromiseOfAnAcidityIsKept(t *testing.T) {
 		}
 		s := bare.Suggestions[i]
 		reading := fmt.Sprintf("mass: 270 g ± 1 g, %s: %.6f%s ± %.4f%s", kind, s.Expect.Mean, unit, map[string]float64{"ph": 0.05, "ta": 0.02 * s.Expect.Mean}[kind], unit)
-		after := figure(t, run(t, lib, fmt.Sprintf(squash, reading), 2000).PerServing, "CITAC")
+		after := assaytest.Figure(t, assaytest.Assay(t, lib, fmt.Sprintf(squash, reading), 2000).PerServing, "CITAC")
 		by := 1 - after.SD/before.SD
 		t.Logf("%s: promised %.2f, kept %.2f", kind, s.Narrows[0].By, by)
 		// Where a published pH is held beside an acidity, named acids give way in some draws:
@@ -40,12 +41,12 @@ func TestPromiseOfAnAcidityIsKept(t *testing.T) {
 // Whatever is read of whatever liquid, there is an answer or a fault, and no figure that
 // is not a number.
 func TestAbsurdAciditiesAreMetOrRefused(t *testing.T) {
-	lib, met := coreLibrary(t), 0
+	lib, met := assaytest.Core(t), 0
 	for _, food := range []string{"core:lemon-juice", "core:milk-whole", "core:water-pure", "core:water-brew", "core:salt", "core:honey", "core:vodka-40", "core:espresso", "core:oat-drink", "core:sugar-white"} {
 		for _, reading := range []string{"ph: 1.0", "ph: 7.0", "ph: 11.0", "ta: 0 g/l", "ta: 60 g/l", "ph: 3.5, ta: 0 g/l", "ph: 2.0, ta: 100 g/l", "ph: 9.0, ta: 5 g/l"} {
 			text := "drink: x\nserves: 1\ncomponents:\n  a: {ingredients: [100 g " + food + ", 1 g core:citric-acid], measured: {" + reading + "}}\nbuild: [50 g a, 50 g core:orange-juice]\n"
 			d, faults := drink.Parse("test", []byte(text), nil)
-			a, err := assay.Run(t.Context(), d, faults, lib, assay.Options{Draws: 60, Seed: 1})
+			a, err := assaytest.Run(t.Context(), d, faults, lib, assaytest.Options{Draws: 60, Seed: 1})
 			if err != nil {
 				assert.ErrorContains(t, err, "acidity", "%s %s", food, reading)
 				t.Logf("%s, %s: %v", food, reading, err)

@@ -11,6 +11,7 @@ import (
 
 	"sipsum/internal/acid"
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 )
 
@@ -32,7 +33,7 @@ build: [50 g sharp, 50 g round]
 // pooled is the reference: the ions of each component, calibrated and added up by
 // package acid alone.
 func TestBlendOfCalibratedComponentsIsTheSolveOfThePooledIons(t *testing.T) {
-	a := run(t, coreLibrary(t), calibrated, 200)
+	a := assaytest.Assay(t, assaytest.Core(t), calibrated, 200)
 	s, err := acid.NewSolver(assay.MeterCelsius)
 	require.NoError(t, err)
 	pooled := acid.New(0)
@@ -53,7 +54,7 @@ func TestBlendOfCalibratedComponentsIsTheSolveOfThePooledIons(t *testing.T) {
 }
 
 func TestReadPHHasTheMetersSpread(t *testing.T) {
-	a := run(t, coreLibrary(t), calibrated, 1000)
+	a := assaytest.Assay(t, assaytest.Core(t), calibrated, 1000)
 	pH := component(t, a, "sharp").Chemistry.PHMeter
 	assert.InEpsilon(t, 0.9*0.05, (pH.High-pH.Low)/2, 0.1, "nine tenths of a rectangle of ± 0.05")
 	assert.Less(t, a.Chemistry.PHMeter.High-a.Chemistry.PHMeter.Low, 0.1)
@@ -73,10 +74,10 @@ build: [100 g squash]
 // Whatever else is read beside it, each reading is met within its instrument, and the
 // order of the keys says nothing; % of the mass is g/100 g.
 func TestAcidityBrixAndMassDoNotFight(t *testing.T) {
-	lib := coreLibrary(t)
-	bare := run(t, lib, fmt.Sprintf(squash, "mass: 268 g ± 1 g"), 1000)
-	a := run(t, lib, fmt.Sprintf(squash, "ph: 3.05 ± 0.05, ta: 1.20 g/100 g ± 0.02 g/100 g, brix: 23.5 ± 0.2, mass: 268 g ± 1 g"), 1000)
-	turned := run(t, lib, fmt.Sprintf(squash, "mass: 268 g ± 1 g, brix: 23.5 ± 0.2, ta: 1.20 % ± 0.02 %, ph: 3.05 ± 0.05"), 1000)
+	lib := assaytest.Core(t)
+	bare := assaytest.Assay(t, lib, fmt.Sprintf(squash, "mass: 268 g ± 1 g"), 1000)
+	a := assaytest.Assay(t, lib, fmt.Sprintf(squash, "ph: 3.05 ± 0.05, ta: 1.20 g/100 g ± 0.02 g/100 g, brix: 23.5 ± 0.2, mass: 268 g ± 1 g"), 1000)
+	turned := assaytest.Assay(t, lib, fmt.Sprintf(squash, "mass: 268 g ± 1 g, brix: 23.5 ± 0.2, ta: 1.20 % ± 0.02 %, ph: 3.05 ± 0.05"), 1000)
 	c := component(t, a, "squash").Chemistry
 	assert.Empty(t, notesOf(a, "reading disagrees", ""))
 	for _, r := range []struct {
@@ -99,12 +100,12 @@ func TestAcidityBrixAndMassDoNotFight(t *testing.T) {
 
 	steps := fmt.Sprintf(squash, "brix: 23.5 ± 0.2")
 	steps = strings.Replace(steps, "    measured:", "    steps:\n      - measured: {ph: 3.05 ± 0.05}\n      - measured: {ta: 1.20 g/100 g ± 0.02 g/100 g, mass: 268 g ± 1 g}\n    measured:", 1)
-	one := component(t, run(t, lib, steps, 1000), "squash").Chemistry
+	one := component(t, assaytest.Assay(t, lib, steps, 1000), "squash").Chemistry
 	assert.InDelta(t, c.PHMeter.Mean, one.PHMeter.Mean, 1e-6, "readings one after another are of one state")
 	assert.InDelta(t, c.Acidity[0].Per100g.Mean, one.Acidity[0].Per100g.Mean, 1e-3)
 	assert.InDelta(t, c.Brix.Mean, one.Brix.Mean, 0.05)
 
-	citric, before := figure(t, a.PerServing, "CITAC"), figure(t, bare.PerServing, "CITAC")
+	citric, before := assaytest.Figure(t, a.PerServing, "CITAC"), assaytest.Figure(t, bare.PerServing, "CITAC")
 	t.Logf("citric acid %.0f ± %.0f mg, before %.0f ± %.0f mg", citric.Mean, citric.SD, before.Mean, before.SD)
 	assert.Less(t, citric.SD, 0.8*before.SD, "an acidity tells about the acids")
 	for _, f := range a.PerServing {
@@ -124,14 +125,14 @@ build: [200 g ± 4 g sd core:water-pure, 5 g ± 0.5 g sd core:citric-acid]
 finish:
   - measured: {ta: %s}
 `
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	for reading, z := range map[string]struct{ read, sd float64 }{
 		"2.60 g/100 g ± 0.05 g/100 g sd": {2.60, 0.05}, "2.20 g/100 g ± 0.10 g/100 g sd": {2.20, 0.10}, "2.9 g/100 g ± 0.3 g/100 g sd": {2.9, 0.3},
 	} {
 		want := bayes([2]float64{200, 5}, [2]float64{4, 0.5}, func(water, citric float64) float64 {
 			return normal(z.read, 100*citric/(water+citric), z.sd)
 		})
-		a := run(t, lib, fmt.Sprintf(text, reading), 2000)
+		a := assaytest.Assay(t, lib, fmt.Sprintf(text, reading), 2000)
 		for k, id := range []constituent.ID{"WATER", "CITAC"} {
 			col := a.Serving.Total(id)
 			mean, sd := stat.MeanStdDev(col[1:], nil)
@@ -145,12 +146,12 @@ finish:
 
 // A reading that the recipe expects moves nothing but what is uncertain.
 func TestReadingOfTheExpectedAcidityMovesNoAcid(t *testing.T) {
-	lib := coreLibrary(t)
-	bare := run(t, lib, fmt.Sprintf(squash, "mass: 270 g ± 1 g"), 500)
+	lib := assaytest.Core(t)
+	bare := assaytest.Assay(t, lib, fmt.Sprintf(squash, "mass: 270 g ± 1 g"), 500)
 	c := component(t, bare, "squash").Chemistry
-	a := run(t, lib, fmt.Sprintf(squash, fmt.Sprintf("mass: 270 g ± 1 g, ph: %.6f ± 0.05, ta: %.6f g/100 g ± 0.02 g/100 g", c.PHMeter.Mean, c.Acidity[0].Per100g.Mean)), 500)
+	a := assaytest.Assay(t, lib, fmt.Sprintf(squash, fmt.Sprintf("mass: 270 g ± 1 g, ph: %.6f ± 0.05, ta: %.6f g/100 g ± 0.02 g/100 g", c.PHMeter.Mean, c.Acidity[0].Per100g.Mean)), 500)
 	for _, id := range []constituent.ID{"CITAC", "MALAC", "K", "WATER"} {
-		assert.InEpsilon(t, figure(t, bare.PerServing, id).Mean, figure(t, a.PerServing, id).Mean, 1e-4, "%s", id)
+		assert.InEpsilon(t, assaytest.Figure(t, bare.PerServing, id).Mean, assaytest.Figure(t, a.PerServing, id).Mean, 1e-4, "%s", id)
 	}
 }
 
@@ -169,9 +170,9 @@ components:
     measured: {ph: 2.08 ± 0.02, ta: 19.2 g/l ± 0.2 g/l}
 build: [%s]
 `
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	for build, want := range map[string]float64{"10.0 g extract, 90.0 g core:water-pure": 2.62, "1.00 g extract, 99.00 g core:water-pure": 3.24} {
-		pH := run(t, lib, fmt.Sprintf(text, build), 500).Chemistry.PHMeter
+		pH := assaytest.Assay(t, lib, fmt.Sprintf(text, build), 500).Chemistry.PHMeter
 		require.Empty(t, pH.Why)
 		t.Logf("%s: %.3f (%.3f–%.3f), published %.2f", build, pH.Mean, pH.Low, pH.High, want)
 		assert.InDelta(t, want, pH.Mean, 0.05, build)
@@ -192,9 +193,9 @@ components:
       %s
 build: [100 g juice]
 `
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	acidity := func(step string) assay.Estimate {
-		return component(t, run(t, lib, fmt.Sprintf(text, step), 200), "juice").Chemistry.Acidity[0].Per100g
+		return component(t, assaytest.Assay(t, lib, fmt.Sprintf(text, step), 200), "juice").Chemistry.Acidity[0].Per100g
 	}
 	as := acidity("")
 	assert.InDelta(t, 0.90, as.Mean, 0.01)

@@ -3,14 +3,16 @@ package assay_test
 import (
 	"testing"
 
+	"sipsum/internal/assay/assaytest"
+
 	"github.com/stretchr/testify/assert"
 )
 
 // Added sugars are a part of the sugars: what a reading takes from these, it takes from
 // them too.
 func TestAReadingMovesAddedSugarsWithTheSugars(t *testing.T) {
-	lib := coreLibrary(t)
-	a := run(t, lib, `
+	lib := assaytest.Core(t)
+	a := assaytest.Assay(t, lib, `
 drink: x
 serves: 1
 components:

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"testing"
 
+	"sipsum/internal/assay/assaytest"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -11,9 +13,9 @@ import (
 // No share is more than all: 100 % splits every gram of the sucrose in every draw, and
 // never more than there is.
 func TestNoShareIsMoreThanAll(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	sucrose := func(share string) (low, mean, high float64) {
-		a := run(t, lib, fmt.Sprintf("drink: x\nserves: 1\ncomponents:\n  pot: {ingredients: [50 g core:sugar-white, 50 g core:water-pure], steps: [{invert: {share: %s}}]}\nbuild: [100 g pot]\n", share), 200)
+		a := assaytest.Assay(t, lib, fmt.Sprintf("drink: x\nserves: 1\ncomponents:\n  pot: {ingredients: [50 g core:sugar-white, 50 g core:water-pure], steps: [{invert: {share: %s}}]}\nbuild: [100 g pot]\n", share), 200)
 		f, ok := a.PerServing.Find("SUCS")
 		require.True(t, ok)
 		return f.Low, f.Mean, f.High
@@ -31,7 +33,7 @@ func TestNoShareIsMoreThanAll(t *testing.T) {
 
 // What a step makes is printed in words, and its figures keep their source.
 func TestWhatAStepMakesHasWordsAndASource(t *testing.T) {
-	a := run(t, coreLibrary(t), "drink: x\nserves: 1\nbuild: [150 g core:water-pure]\nfinish: [{carbonate: {left: 5 g/l}}]\n", 20)
+	a := assaytest.Assay(t, assaytest.Core(t), "drink: x\nserves: 1\nbuild: [150 g core:water-pure]\nfinish: [{carbonate: {left: 5 g/l}}]\n", 20)
 	gas, _ := a.PerServing.Find("CO2")
 	last := gas.Contributions[len(gas.Contributions)-1]
 	assert.NotContains(t, last.Food, ":")
@@ -41,7 +43,7 @@ func TestWhatAStepMakesHasWordsAndASource(t *testing.T) {
 
 // A total of which some parts are known is not unknown: prunes have sorbitol.
 func TestAnAmountIsKnownWhereAPartIs(t *testing.T) {
-	a := run(t, coreLibrary(t), "drink: x\nserves: 1\nbuild: [100 g core:prune]\n", 20)
+	a := assaytest.Assay(t, assaytest.Core(t), "drink: x\nserves: 1\nbuild: [100 g core:prune]\n", 20)
 	mean, _, known := a.AmountOf("POLYL")
 	assert.Greater(t, mean, 5.0)
 	assert.True(t, known)
@@ -50,7 +52,7 @@ func TestAnAmountIsKnownWhereAPartIs(t *testing.T) {
 // What a ferment leaves of the sugar beside what is stated is mass; what arithmetic leaves
 // is none.
 func TestAFermentLeavesNoDust(t *testing.T) {
-	a := run(t, coreLibrary(t), `
+	a := assaytest.Assay(t, assaytest.Core(t), `
 drink: x
 serves: 1
 components:

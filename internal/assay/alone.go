@@ -1,28 +1,29 @@
 package assay
 
 import (
+	"slices"
+
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 )
 
-// use is one use of a component: the share of what was made of it that went into another
-// component, or into the drink.
-type use struct {
-	in    string // component; empty: the drink
-	share []float64
-}
-
 // served gives the share of what was made of a component that goes into a serving, in
 // the drink itself and by way of other components.
-func (w *walk) served(name string) []float64 {
-	sum := make([]float64, w.amounts.n)
-	for _, u := range w.uses[name] {
-		of := constantColumn(w.amounts.n, 1/float64(w.drink.Serves))
-		if u.in != "" {
-			of = w.served(u.in)
-		}
-		for d, x := range of {
-			sum[d] += x * u.share[d]
+func (a *Assay) served(name string, list []*made) []float64 {
+	sum := make([]float64, a.Serving.N)
+	for _, m := range list {
+		for _, u := range m.uses {
+			if u.of != name {
+				continue
+			}
+			of := estimate.Constant(a.Serving.N, 1/float64(a.Drink.Serves))
+			if m.name != "" {
+				of = a.served(m.name, list)
+			}
+			for d, x := range of {
+				sum[d] += x * u.share[d]
+			}
 		}
 	}
 	return sum
@@ -31,7 +32,7 @@ func (w *walk) served(name string) []float64 {
 // setAlone finds what compare-with names: the part that the build pours of it, or, if it
 // is only used inside other components, as much of it as they take for a serving, as it
 // was made and before what is done to them.
-func (a *Assay) setAlone(w *walk, ids []*constituent.Constituent) {
+func (a *Assay) setAlone(p *Plan, list []*made, ids []*constituent.Constituent) {
 	id := PartID{Component: a.Drink.CompareWith}
 	if id.Component == "" {
 		return
@@ -42,12 +43,12 @@ func (a *Assay) setAlone(w *walk, ids []*constituent.Constituent) {
 			return
 		}
 	}
-	made, ok := w.made[id.Component]
-	if !ok {
+	at := slices.IndexFunc(list, func(m *made) bool { return m.name == id.Component })
+	if at < 0 {
 		return
 	}
-	pot := ledger.New(w.columns, w.amounts.n)
-	pot.Mix(made, w.served(id.Component), id.Component)
+	pot := p.drawer.NewPot()
+	pot.Mix(list[at].pot, a.served(id.Component, list), id.Component)
 	alone := componentOf(&meter{}, id, a.names[id], pot, totalsOf(pot, ids), ids)
 	a.Alone = &alone
 }
@@ -56,6 +57,6 @@ func (a *Assay) setAlone(w *walk, ids []*constituent.Constituent) {
 func componentOf(m *meter, id PartID, name string, pot *ledger.Pot, own totals, ids []*constituent.Constituent) Component {
 	return Component{
 		ID: id, Name: name, House: id.Component != "", Mass: known(m.Of(pot.Mass()), "g"),
-		Constituents: m.composition(pot, ids, own, constantColumn(pot.N, 1), 1),
+		Constituents: m.composition(pot, ids, own, estimate.Constant(pot.N, 1), 1),
 	}
 }

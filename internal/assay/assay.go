@@ -1,34 +1,20 @@
 package assay
 
 import (
-	"context"
+	"slices"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
-	"sipsum/internal/fail"
-	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 )
 
-// Foods is what the assay needs of a library of foods.
-type Foods interface {
-	// Food gives a food, or a *fail.Error that says what is missing.
-	Food(ctx context.Context, id food.ID) (*food.Food, error)
-	// Named gives the food whose name is exactly this, if there is one.
-	Named(ctx context.Context, name string) (food.ID, bool, error)
-	// Near suggests foods for a text that names none.
-	Near(ctx context.Context, text string) []string
-}
+// Want is what is asked of a run.
+type Want struct {
+	Figures []constituent.ID // reported even if nobody knows them, with their parts
 
-// Options of a run.
-type Options struct {
-	Draws  int
-	Seed   uint64
-	Wanted []constituent.ID // reported even if nobody knows them
-
-	// Whole asks for every figure of every component, for intervals per 100 g
-	// and 100 ml and for the share of every contribution. Without it components
-	// and shares are given for Wanted and energy only: all that a page prints.
+	// Whole asks for every figure of every component, for intervals per 100 g and 100 ml
+	// and for the share of every contribution. Without it components and shares are given
+	// for Figures and energy only: all that a page prints.
 	Whole bool
 
 	Why  constituent.ID // ask what drives this figure; empty: nobody asks
@@ -40,7 +26,9 @@ type Options struct {
 // Assay is a drink calculated.
 type Assay struct {
 	Drink *drink.Drink
-	Options
+	Want
+	Seed       uint64
+	Draws      int
 	Serving    *ledger.Pot // one serving, what is eaten
 	Mass       Result      // g a serving
 	Volume     Result      // ml a serving
@@ -74,50 +62,62 @@ type Component struct {
 	Chemistry    *Chemistry // of what the component is in its jar; nil unless House
 }
 
-// Item is a food of the drink and where it stands, for the allergens.
-type Item struct {
-	Food   *food.Food
-	Path   []string
-	Eaten  bool
-	Own    bool
-	Stated bool // an own food that says what allergens it has
+// dissolve works the serving, without its garnish, and its house-made components out as
+// solutions.
+func (a *Assay) dissolve(p *Plan, list []*made) {
+	celsius := MeterCelsius
+	if a.Drink.At != nil {
+		celsius = a.Drink.At.Number
+	}
+	drink := list[len(list)-1]
+	a.Chemistry = drink.chemistry(p.lab, celsius)
+	if a.Degassed && a.Chemistry.CO2.Mean > 0 {
+		a.Chemistry.degas(p.lab, drink.pot)
+	}
+	a.Curdling = Curdle(p.lab, a.pour(celsius))
+	for i, c := range a.Components {
+		if c.House {
+			house, _ := a.Drink.Component(c.ID.Component)
+			m := list[slices.IndexFunc(list, func(m *made) bool { return m.name == house.Name })]
+			chemistry := m.chemistry(p.lab, celsius)
+			chemistry.Keeping = chemistry.keeping(m.pot, house.Keeps, m.read[readPH])
+			a.Components[i].Chemistry = chemistry
+		}
+	}
 }
 
-// Note is something the user should know.
-type Note struct {
-	Kind        string
-	Constituent constituent.ID
-	Foods       []string
-	Text        string
+// pour is the serving as it is poured together.
+func (a *Assay) pour(celsius float64) Pour {
+	p := Pour{Mass: a.Serving.Central(constituent.Mass), Celsius: celsius, Assumed: a.Drink.At == nil, Curdled: a.curdled}
+	for _, id := range a.parts() {
+		p.Parts = append(p.Parts, PourPart{Name: a.names[id], House: id.Component != "", Pot: a.only(id)})
+	}
+	return p
 }
 
-// Run calculates a drink. faults are those that reading the file found: they
-// are reported together with the assay's own.
-func Run(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods, o Options) (*Assay, error) {
-	r, err := resolve(ctx, d, faults, foods)
-	if err != nil {
-		return nil, err
+// curdled reports whether a component that a row came through was curdled.
+func (a *Assay) curdled(r ledger.Row) bool {
+	for i := range a.Drink.Components {
+		c := &a.Drink.Components[i]
+		isCurdle := func(s drink.Step) bool { _, ok := s.(*drink.Curdle); return ok }
+		if slices.Contains(r.Path, c.Name) && slices.ContainsFunc(c.Steps, isCurdle) {
+			return true
+		}
 	}
-	w := newWalk(ctx, d, r, o)
-	served, err := w.serve()
-	if err != nil {
-		return nil, err
+	return false
+}
+
+// ask answers the questions of a run that keeps its inputs.
+func (a *Assay) ask(p *Plan, list []*made) {
+	if f, ok := a.PerServing.Find(a.Why); ok {
+		a.Drivers = driversOf(f, a.Serving, p.ens.Journal.Entries())
 	}
-	a := &Assay{
-		Drink: d, Options: o, Serving: served, Readings: w.readings, Items: r.items, Garnish: r.garnish(d), Notes: w.notes, names: r.names,
+	if !a.Next {
+		return
 	}
-	a.measure(w)
-	a.dissolve(w)
-	if err := ctx.Err(); err != nil {
-		return nil, err
+	var samples []sample
+	for _, m := range list {
+		samples = append(samples, m.samples...)
 	}
-	if o.Why != "" {
-		a.Drivers = a.why(o.Why, w.journal)
-	}
-	if o.Next {
-		a.Suggestions = a.next(w)
-	}
-	a.noteFoods(r)
-	a.noteUnknowns()
-	return a, nil
+	a.Suggestions = newBench(p.lab, hand{ens: p.ens, scale: a.Drink.Scale}, nil).next(samples, a.Figures, a.Serving)
 }

@@ -10,23 +10,23 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/data"
-	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/drink"
 )
 
 func BenchmarkDemo(b *testing.B) {
-	lib := coreLibrary(b)
+	lib := assaytest.Core(b)
 	text, err := data.FS.ReadFile("demo/garden-tide.yaml")
 	require.NoError(b, err)
 	for b.Loop() {
 		d, faults := drink.Parse("demo", text, nil)
-		_, err := assay.Run(context.Background(), d, faults, lib, assay.Options{Draws: 1000, Seed: 1})
+		_, err := assaytest.Run(context.Background(), d, faults, lib, assaytest.Options{Draws: 1000, Seed: 1})
 		require.NoError(b, err)
 	}
 }
 
 // large writes a drink of 12 components and 60 ingredients, five foods in each.
-func large(lib library) string {
+func large(lib assaytest.Library) string {
 	var foods []string
 	for id, f := range lib {
 		if f.Group == "fruit juice" || f.Group == "citrus juice" || f.Group == "syrup" || f.Group == "milk" || f.Group == "plant drink" || f.Group == "coffee drink" {
@@ -53,11 +53,11 @@ func large(lib library) string {
 
 // BenchmarkLarge is a drink of 12 components and 60 ingredients at 1,000 draws.
 func BenchmarkLarge(b *testing.B) {
-	lib := coreLibrary(b)
+	lib := assaytest.Core(b)
 	text := []byte(large(lib))
 	for b.Loop() {
 		d, faults := drink.Parse("large", text, nil)
-		_, err := assay.Run(context.Background(), d, faults, lib, assay.Options{Draws: 1000, Seed: 1})
+		_, err := assaytest.Run(context.Background(), d, faults, lib, assaytest.Options{Draws: 1000, Seed: 1})
 		require.NoError(b, err)
 	}
 }

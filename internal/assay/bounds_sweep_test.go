@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
 )
@@ -19,7 +20,7 @@ import (
 // "Up to" is never below the mean nor below the interval, no part is more than its
 // total, nothing is more than 100 g, and 100 g are 100 g.
 func TestNoBoundOfACoreFoodIsAbsurd(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	ids := make([]food.ID, 0, len(lib))
 	for id := range lib {
 		ids = append(ids, id)
@@ -27,7 +28,7 @@ func TestNoBoundOfACoreFoodIsAbsurd(t *testing.T) {
 	slices.SortFunc(ids, func(a, b food.ID) int { return strings.Compare(a.Code, b.Code) })
 	require.Greater(t, len(ids), 400)
 	for _, id := range ids {
-		a := run(t, lib, fmt.Sprintf("drink: \"Alone\"\nserves: 1\nbuild: [100 g %s]\n", id), 60)
+		a := assaytest.Assay(t, lib, fmt.Sprintf("drink: \"Alone\"\nserves: 1\nbuild: [100 g %s]\n", id), 60)
 		for _, list := range []assay.Composition{a.PerServing, a.Per100g, a.Per100ml, a.Components[0].Constituents} {
 			soundEnds(t, id, list)
 		}
@@ -88,7 +89,7 @@ func soundMass(t *testing.T, id food.ID, a *assay.Assay) {
 	assert.InDelta(t, whole, sum[0], 1e-9, id)
 	assert.InDelta(t, 0, a.Serving.Closed(), 1e-9, id)
 	// The most that a gram can bring is fat's: Regulation (EU) No 1169/2011, Annex XIV.
-	energy := figure(t, a.Per100g, constituent.Energy)
+	energy := assaytest.Figure(t, a.Per100g, constituent.Energy)
 	if !math.IsNaN(energy.UpTo) {
 		assert.LessOrEqual(t, energy.UpTo, 37*whole*(1+1e-9), id)
 	}
@@ -125,10 +126,10 @@ func soundRow(t *testing.T, id food.ID, a *assay.Assay) {
 
 // The same of drinks: what steps keep, lose and turn may bring no end out of order.
 func TestNoBoundOfADrinkIsAbsurd(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	drinks := map[string]string{"whole": fmt.Sprintf(wholeDrink, 2)}
 	for _, path := range []string{"data/demo/garden-tide.yaml", "data/demo/harbour-veil.yaml", "data/demo/slow-lantern.yaml"} {
-		drinks[path] = string(fileOf(t, path))
+		drinks[path] = string(assaytest.FileOf(t, path))
 	}
 	for _, step := range []string{
 		"reduce: {to: 150 g}", "strain: {collect: 150 g, through: cloth}", "invert: {share: 40 %}", "caramelise: {loss: 10 %}", "hydrolyse: {lactose: 90 %}",
@@ -147,7 +148,7 @@ build: [100 g made, 20 g core:apple-juice]
 	}
 	for name, text := range drinks {
 		t.Run(name, func(t *testing.T) {
-			a := run(t, lib, text, 60)
+			a := assaytest.Assay(t, lib, text, 60)
 			for _, list := range []assay.Composition{a.PerServing, a.Per100g, a.Per100ml} {
 				soundEnds(t, food.ID{Table: "drink"}, list)
 			}

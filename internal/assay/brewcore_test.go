@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 )
 
@@ -26,7 +27,7 @@ func TestBrewedCoffeeAgreesWithTheCoffeeOfTheCoreTable(t *testing.T) {
 		{18, 60, "{out: 38 g, strength: 9.5 %}", "core:espresso", "", 0.2, 0.25},
 		{60, 1000, "{out: 880 g, yield: 20 %}", "core:filter-coffee", "FAT", 0.03, 0.03},
 	} {
-		brewed := run(t, coreLibrary(t), fmt.Sprintf(`
+		brewed := assaytest.Assay(t, assaytest.Core(t), fmt.Sprintf(`
 drink: "Brewed"
 serves: 1
 components:
@@ -36,15 +37,15 @@ components:
       - brew: %s
 build: [100 g cup]
 `, c.dose, c.water, c.brew), 300)
-		table := run(t, coreLibrary(t), fmt.Sprintf("drink: \"Poured\"\nserves: 1\nbuild: [100 g %s]\n", c.core), 300)
+		table := assaytest.Assay(t, assaytest.Core(t), fmt.Sprintf("drink: \"Poured\"\nserves: 1\nbuild: [100 g %s]\n", c.core), 300)
 		for _, id := range judged {
-			a, b := figure(t, brewed.Per100g, id), figure(t, table.Per100g, id)
+			a, b := assaytest.Figure(t, brewed.Per100g, id), assaytest.Figure(t, table.Per100g, id)
 			t.Logf("%-18s %-13s brewed %8.4g (%.4g–%.4g)  table %8.4g (%.4g–%.4g)", c.core, id, a.Mean, a.Low, a.High, b.Mean, b.Low, b.High)
 			if id != c.differs {
 				assert.LessOrEqual(t, a.Low, b.High, "%s of %s", id, c.core)
 				assert.LessOrEqual(t, b.Low, a.High, "%s of %s", id, c.core)
 			}
 		}
-		assert.InDelta(t, c.available, figure(t, brewed.Per100g, "CHOAVL").Mean, c.within, "%s", c.core)
+		assert.InDelta(t, c.available, assaytest.Figure(t, brewed.Per100g, "CHOAVL").Mean, c.within, "%s", c.core)
 	}
 }

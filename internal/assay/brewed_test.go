@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/food"
 	"sipsum/internal/prep"
 )
@@ -52,10 +53,10 @@ func recipes(t *testing.T) []recipe {
 
 // brewed gives the caffeine of a recipe: by the step brew where the row has a
 // yield, else by steep. Doses are weighed: to 0.01 g, not to the last digit printed.
-func brewed(t *testing.T, lib library, r recipe) assay.Figure {
+func brewed(t *testing.T, lib assaytest.Library, r recipe) assay.Figure {
 	t.Helper()
 	if r.yield == 0 {
-		return figure(t, run(t, lib, fmt.Sprintf(`
+		return assaytest.Figure(t, assaytest.Assay(t, lib, fmt.Sprintf(`
 drink: "Infusion"
 serves: 1
 components:
@@ -66,7 +67,7 @@ components:
 build: [%.9g g cup]
 `, r.water, r.dose, r.food, r.celsius, r.minutes, r.out), 1000).PerServing, "CAFFN")
 	}
-	return figure(t, run(t, lib, fmt.Sprintf(`
+	return assaytest.Figure(t, assaytest.Assay(t, lib, fmt.Sprintf(`
 drink: "Brew"
 serves: 1
 components:
@@ -108,7 +109,7 @@ func TestCaffeineOfPublishedRecipes(t *testing.T) {
 		widest = 0.40
 		aim    = 0.80
 	)
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	held, inside, all := make(map[string]int), make(map[string]int), make(map[string]int)
 	table := fmt.Sprintf("%-26s %-50s %9s %18s %5s %s\n", "set", "recipe", "published", "interval, mg", "±, %", "holds")
 	for _, r := range recipes(t) {
@@ -139,7 +140,7 @@ func TestCaffeineOfPublishedRecipes(t *testing.T) {
 // From the least time and temperature on, the interval of a tea is no wider than
 // the note of Steep promises; short of them it is.
 func TestTeaInRangeIsKnownToFortyPercent(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	width := func(leaf string, minutes, celsius float64) float64 {
 		f := brewed(t, lib, recipe{food: leaf, dose: 2, water: 100, out: 100, celsius: celsius, minutes: minutes})
 		return (f.High - f.Low) / 2 / f.Mean
@@ -153,7 +154,7 @@ func TestTeaInRangeIsKnownToFortyPercent(t *testing.T) {
 
 // STFCJ 2020, 16035: 3.2 g of caffeine in 100 g of matcha, which is drunk whole.
 func TestPowderGivesAllItsCaffeineAtOnce(t *testing.T) {
-	matcha := brewed(t, coreLibrary(t), recipe{food: "matcha", dose: 2, water: 100, out: 100, celsius: 80, minutes: 0.5})
+	matcha := brewed(t, assaytest.Core(t), recipe{food: "matcha", dose: 2, water: 100, out: 100, celsius: 80, minutes: 0.5})
 	assert.InEpsilon(t, 64, matcha.Mean, 0.02)
 }
 
@@ -176,7 +177,7 @@ func TestWashoutIsFittedOnTheRowsMarkedFit(t *testing.T) {
 // The mean share of caffeine of the black teas marked fit is that of their yields.
 func TestExponentIsFittedOnTheRowsMarkedFit(t *testing.T) {
 	const soluble, exponent = 0.38, 1.78 // data/brewing.csv
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	var published, modelled, n float64
 	for _, r := range recipes(t) {
 		if r.use != "fit" || r.food != "tea-leaf-black" {

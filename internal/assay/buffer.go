@@ -27,8 +27,8 @@ const nothing = 1e-6
 
 // buffer works out how a pot resists acid and base: its capacity and strong ions over
 // the draws, its curve and doses at central values.
-func (c *Chemistry) buffer(w *walk, in ions, pot *ledger.Pot, pH []float64, sure surely) error {
-	m, mass, volume := &meter{}, pot.Mass(), w.volume(pot)
+func (c *Chemistry) buffer(lab *laboratory, in ions, pot *ledger.Pot, pH []float64, sure surely) error {
+	m, mass, volume := &meter{}, pot.Mass(), lab.gauge.volume(pot)
 	capacity, strong := make([]float64, in.n), make([]float64, in.n)
 	err := in.each(func(s *acid.Solver, sol *acid.Solution, near, _ acid.State, d int) error {
 		perKg, err := s.Capacity(sol, pH[d], near)
@@ -71,7 +71,7 @@ func (c *Chemistry) buffer(w *walk, in ions, pot *ledger.Pot, pH []float64, sure
 		return err
 	}
 	if ta := c.Acidity[0].Per100g; sure.pH && ta.Why == "" && ta.High-ta.Low < vague*ta.Mean {
-		c.Doses, err = w.doses(s, still, in, mass[0], c.Acidity[0].Per100g.Mean)
+		c.Doses, err = doses(s, still, in, mass[0], c.Acidity[0].Per100g.Mean)
 	}
 	return err
 }

@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"testing"
 
+	"sipsum/internal/assay/assaytest"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -20,7 +22,7 @@ func TestStandardBuffersAsOwnFoods(t *testing.T) {
 	rows, err := csv.NewReader(file).ReadAll()
 	require.NoError(t, err)
 	require.Len(t, rows, 9)
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	for _, row := range rows[1:] {
 		text, err := os.ReadFile(folder + row[0] + ".drink.yaml")
 		require.NoError(t, err)
@@ -28,7 +30,7 @@ func TestStandardBuffersAsOwnFoods(t *testing.T) {
 		require.NoError(t, err)
 		tolerance, err := strconv.ParseFloat(row[3], 64)
 		require.NoError(t, err)
-		c := run(t, lib, string(text), 50).Chemistry
+		c := assaytest.Assay(t, lib, string(text), 50).Chemistry
 		require.Empty(t, c.PH.Why, row[0])
 		assert.InDelta(t, want, c.PH.Mean, tolerance, row[0])
 		t.Logf("%-16s certified %.3f, %.3f", row[0], want, c.PH.Mean)

@@ -3,34 +3,36 @@ package assay
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"gonum.org/v1/gonum/stat"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/prep"
 )
 
-// calibratedAs is the tracer of what gives a row the pH that has been published of its
-// food: grams of the food as it was published.
-var calibratedAs = ledger.Tracer{Name: "published pH", As: potassium}
+// published is the tracer of what gives a row the pH that has been published of its food,
+// in grams of the food as it was published, or of such brews, in what the brew held over
+// itself.
+type published struct{ *calibration }
 
-// brewedAs is the tracer of what gives a row the pH that has been published of such brews:
-// what the brew held, over itself.
-func brewedAs(path string) ledger.Tracer {
-	return ledger.Tracer{Name: brewedName + path, As: potassium}
-}
+func (published) As() constituent.ID { return potassium }
 
-const brewedName = "published pH of the brew "
+// byProtein is the tracer of the acid that is missing from a food whose protein takes up
+// acid: it is the protein's own charge, and stays with it when milk curdles. A row carries
+// it after what is published.
+type byProtein struct{ *calibration }
 
-// proteinAs is the tracer of the acid that is missing from a food whose protein takes up
-// acid: it is the protein's own charge, and stays with it when milk curdles.
-var proteinAs = ledger.Tracer{Name: "published pH, by protein", As: constituent.Protein}
+func (byProtein) As() constituent.ID { return constituent.Protein }
 
 func isCalibration(t ledger.Tracer) bool {
-	return t == calibratedAs || t == proteinAs || strings.HasPrefix(t.Name, brewedName)
+	switch t.(type) {
+	case published, byProtein:
+		return true
+	}
+	return false
 }
 
 // calibration is what a gram of a food holds beside its composition, so that it has a pH
@@ -38,25 +40,35 @@ func isCalibration(t ledger.Tracer) bool {
 type calibration struct {
 	Calibration
 	by         evidence
-	silent     bool      // the composition tells nothing of the pH
-	gain       float64   // the weight of the published pH beside the composition's
-	weak       []float64 // by draw: mol of acid without a name, as citric
-	strong     []float64 // by draw: mol of charge that is lacking; below zero it is an anion
-	none, most float64   // strong, with none and with the most of the acid that nobody has stated
+	lab        *laboratory
+	liquid     *ledger.Pot // of which the pH is known
+	silent     bool        // the composition tells nothing of the pH
+	gain       float64     // the weight of the published pH beside the composition's
+	weak       []float64   // by draw: mol of acid without a name, as citric
+	strong     []float64   // by draw: mol of charge that is lacking; below zero it is an anion
+	none, most float64     // strong, with none and with the most of the acid that nobody has stated
+
+	contradiction *Note // nil: the composition and what is published fit
 }
 
 // calibrate makes the last row of a pot, just poured, have a pH that its food can have,
-// if that is needed. From here on this goes with what is dissolved.
-func (w *walk) calibrate(pot *ledger.Pot, grams []float64) {
+// if that is needed. From here on this goes with what is dissolved. What is said of it is
+// given; nil is nothing.
+func (lab *laboratory) calibrate(pot *ledger.Pot, grams []float64) *Note {
 	row := len(pot.Rows) - 1
 	profile := pot.Rows[row].Profile
-	if prep.IsDose(profile.Food.Group) || w.calibrationOf(profile, 1) == nil {
-		return
+	if prep.IsDose(profile.Food.Group) {
+		return nil
 	}
-	copy(pot.Carry(row, calibratedAs), grams)
+	c := lab.calibrationOf(profile)
+	if c == nil {
+		return nil
+	}
+	copy(pot.Carry(row, published{c}), grams)
 	if takesUpAcid(profile.Food) {
-		copy(pot.Carry(row, proteinAs), grams)
+		copy(pot.Carry(row, byProtein{c}), grams)
 	}
+	return c.contradiction
 }
 
 func takesUpAcid(f *food.Food) bool {
@@ -64,17 +76,28 @@ func takesUpAcid(f *food.Food) bool {
 	return group.TakesUpAcid
 }
 
-// calibrationOf gives the calibration of a food over at least n draws; nil where its
-// composition needs none.
-func (w *walk) calibrationOf(profile *food.Profile, n int) *calibration {
-	n = max(n, min(w.amounts.n, chemistryDraws+1)) // the spread is always that of the same draws
-	c, ok := w.calibrations[profile]
-	if !ok || c != nil && len(c.strong) < n {
-		c = nil
+// calibrationOf gives the calibration of a food; nil where its composition needs none.
+func (lab *laboratory) calibrationOf(profile *food.Profile) *calibration {
+	c, ok := lab.calibrations[profile]
+	if !ok {
 		if by, known := evidenceOf(profile.Food); known {
-			c = w.findCalibration(w.gramOf(profile), by, n)
+			c = lab.findCalibration(lab.gramOf(profile), by, lab.solved())
 		}
-		w.calibrations[profile] = c
+		lab.calibrations[profile] = c
+	}
+	return c
+}
+
+// over gives the calibration over at least n draws.
+func (c *calibration) over(n int) *calibration {
+	missing := n - len(c.strong)
+	if missing <= 0 {
+		return c
+	}
+	if more := c.lab.findCalibration(c.liquid, c.by, n); more != nil {
+		*c = *more
+	} else { // draws beyond the first that cannot be solved have the composition's own pH
+		c.weak, c.strong = append(c.weak, make([]float64, missing)...), append(c.strong, make([]float64, missing)...)
 	}
 	return c
 }
@@ -97,37 +120,40 @@ func (w *walk) calibrationOf(profile *food.Profile, n int) *calibration {
 // anions lacks an anion: most of it, or all, is drawn as a weak acid, since chloride and
 // sulphate are drawn already (unmeasured.go), as far as the food can hold more acid than
 // its table names. The acids that are known stay as they are.
-func (w *walk) findCalibration(pot *ledger.Pot, by evidence, n int) *calibration {
+func (lab *laboratory) findCalibration(pot *ledger.Pot, by evidence, n int) *calibration {
 	profile := pot.Rows[0].Profile
-	l := w.reference(pot, n)
+	l := lab.reference(pot, n)
 	own, near, err := l.acidities()
 	if err != nil {
 		return nil // the food stays withheld, with its own reason
 	}
-	published := by.draw(w, profile.Food.ID)
-	silent, gain := w.weigh(profile, by, l, own, published)
-	target := by.target(own, published, gain, len(l.in.bare) > 0)
+	known := by.draw(lab.ens, profile.Food.ID)
+	silent, gain := lab.weigh(profile, by, l, own, known)
+	target := by.target(own, known, gain, len(l.in.bare) > 0)
 	if slices.Equal(own, target) && (!l.in.open() || by.atMost != nil) {
 		return nil
 	}
-	c := &calibration{Calibration: by.calibration(profile.Food.ID), by: by, silent: silent, gain: gain, weak: make([]float64, n), strong: make([]float64, n)}
-	if err := c.solve(l, target, near, w.weakShare(profile.Food, n)); err != nil {
+	c := &calibration{
+		Calibration: by.calibration(profile.Food.ID), by: by, lab: lab, liquid: pot,
+		silent: silent, gain: gain, weak: make([]float64, n), strong: make([]float64, n),
+	}
+	if err := c.solve(l, target, near, lab.weakShare(profile.Food, n)); err != nil {
 		return nil
 	}
 	c.Moved = (by.group != "" || by.atMost != nil) && (own[0] < by.low || own[0] > by.high || len(l.in.bare) > 0)
-	w.noteContradiction(profile.Food, by, own, published, l)
+	c.contradiction = contradiction(profile.Food, by, own, known, l)
 	return c
 }
 
 // weigh gives the weight of a published pH beside what a composition makes of it. It is
 // worked out from the same draws whatever the run's are, so that no central value hangs
 // on draws or seed.
-func (w *walk) weigh(profile *food.Profile, by evidence, l *reference, own, published []float64) (silent bool, gain float64) {
+func (lab *laboratory) weigh(profile *food.Profile, by evidence, l *reference, own, published []float64) (silent bool, gain float64) {
 	if by.group != "" || by.brewed || by.atMost != nil || l.in.open() || l.in.protein {
 		return true, 1
 	}
-	if scale := w.scales(); scale != w {
-		if c := scale.calibrationOf(profile, 1); c != nil {
+	if scale := lab.scales(); scale != lab {
+		if c := scale.calibrationOf(profile); c != nil {
 			return c.silent, c.gain
 		}
 		return false, 0
@@ -143,29 +169,32 @@ func (w *walk) weigh(profile *food.Profile, by evidence, l *reference, own, publ
 // weighingSeed is that of the draws by which measurements are weighed.
 const weighingSeed = 1
 
-// scales is a run of the same drink by which measurements are weighed: this one, if it has
-// those draws.
-func (w *walk) scales() *walk {
-	if w.amounts.seed == weighingSeed && w.amounts.n > chemistryDraws {
-		return w
+// scales is the same foods in the draws by which measurements are weighed: this laboratory,
+// if it has them.
+func (lab *laboratory) scales() *laboratory {
+	if lab.ens.Seed == weighingSeed && lab.ens.N > chemistryDraws {
+		return lab
 	}
-	if w.weighing == nil {
-		w.weighing = newWalk(w.ctx, w.drink, w.names, Options{Draws: chemistryDraws, Seed: weighingSeed})
+	if lab.weighing == nil {
+		ens := estimate.Ensemble{Seed: weighingSeed, N: chemistryDraws + 1}
+		lab.weighing = newLaboratory(ens, lab.drawer.With(ens), lab.water, lab.gas)
 	}
-	return w.weighing
+	return lab.weighing
 }
 
-// noteContradiction says where a composition and what is published of its pH do not fit.
-func (w *walk) noteContradiction(f *food.Food, by evidence, own, published []float64, l *reference) {
+// contradiction says where a composition and what is published of its pH do not fit; nil
+// where they do.
+func contradiction(f *food.Food, by evidence, own, published []float64, l *reference) *Note {
 	if by.group != "" || by.brewed || by.atMost != nil || l.in.open() || takesUpAcid(f) {
-		return
+		return nil
 	}
 	s := spanOf("composition").high
 	spread := math.Sqrt(solvedVariance(own) + solvedVariance(published) + s*s)
 	if miss := math.Abs(own[0] - published[0]); miss > disagreement*spread {
-		w.note(Note{Kind: "acidity", Foods: []string{f.ID.String()}, Text: f.Name() + ": its acids and minerals would make pH " +
-			number(own[0]) + ", published is " + number(published[0]) + "; the published pH counts for most"})
+		return &Note{Kind: "acidity", Foods: []string{f.ID.String()}, Text: f.Name() + ": its acids and minerals would make pH " +
+			number(own[0]) + ", published is " + number(published[0]) + "; the published pH counts for most"}
 	}
+	return nil
 }
 
 // wide reports whether a composition leaves its pH more open than is printed.

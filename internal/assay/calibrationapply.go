@@ -9,26 +9,24 @@ import (
 )
 
 // calibrated gives what a row has its published pH by, over n draws, and how much of each.
-func (w *walk) calibrated(pot *ledger.Pot, row, n int) []applied {
+func calibrated(pot *ledger.Pot, row, n int) []applied {
 	var list []applied
 	for _, t := range pot.Traced(row) {
-		switch {
-		case t.Tracer == proteinAs: // goes with calibratedAs, which the row carries before it
+		switch of := t.Tracer.(type) {
+		case byProtein:
 			list[len(list)-1].weak = t.Column
-		case t.Tracer == calibratedAs:
-			list = append(list, applied{w.calibrationOf(pot.Rows[row].Profile, n), t.Column, t.Column})
-		case isCalibration(t.Tracer):
-			list = append(list, applied{w.brewCalibration(t.Name, n), t.Column, t.Column})
+		case published:
+			list = append(list, applied{of.over(n), t.Column, t.Column})
 		}
 	}
 	return list
 }
 
-// published reports whether the pH of a pot rests on what has been published of a food of
+// restsOnPublished reports whether the pH of a pot rests on what has been published of a food of
 // it, or of brews such as it holds.
-func (w *walk) published(pot *ledger.Pot) bool {
+func restsOnPublished(pot *ledger.Pot) bool {
 	for row := range pot.Rows {
-		for _, of := range w.calibrated(pot, row, 1) {
+		for _, of := range calibrated(pot, row, 1) {
 			if of.by.group == "" && of.by.atMost == nil {
 				return true
 			}
@@ -47,9 +45,9 @@ type applied struct {
 // addVouched adds what the table of a row left out whose food has a published pH, or a
 // pH that its group has: then what is unknown of its metals does not leave the pH open,
 // nor, with a pH of its own, what is unknown of its acids.
-func (w *walk) addVouched(in *ions, pot *ledger.Pot, row int, c *calibration) {
+func (lab *laboratory) addVouched(in *ions, pot *ledger.Pot, row int, c *calibration) {
 	drawn := newIons(in.n)
-	w.addUnmeasured(&drawn, pot, row)
+	lab.addUnmeasured(&drawn, pot, row)
 	for id, col := range drawn.grams {
 		for d, x := range col {
 			in.grams[id][d] += x
@@ -104,10 +102,10 @@ func moves(c *calibration, of applied) bool {
 
 // forget lets a pH that was read take the place of those that are published: what they
 // found stays as one guess of what the table left out, which the reading moves.
-func (w *walk) forget(pot *ledger.Pot) {
-	w.settle(pot)
+func (lab *laboratory) forget(pot *ledger.Pot) {
+	lab.settle(pot)
 	for row := range pot.Rows {
-		list := w.calibrated(pot, row, pot.N)
+		list := calibrated(pot, row, pot.N)
 		if len(list) == 0 {
 			continue
 		}

@@ -5,6 +5,7 @@ import (
 
 	"sipsum/internal/acid"
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 )
@@ -17,43 +18,43 @@ type reference struct {
 }
 
 // gramOf is a gram of a food, with the water in which the pH of a dry one is read.
-func (w *walk) gramOf(profile *food.Profile) *ledger.Pot {
-	pot := ledger.New(w.columns, w.amounts.n)
-	pot.Pour(profile, w.drawer.PerGram(profile), constantColumn(w.amounts.n, 1), "")
+func (lab *laboratory) gramOf(profile *food.Profile) *ledger.Pot {
+	pot := lab.drawer.NewPot()
+	pot.Pour(profile, lab.drawer.PerGram(profile), lab.ens.Of(1), "")
 	if pot.Central(constituent.Water) < spanOf("dry food").high*pot.Central(constituent.Mass) {
 		grams := spanOf("solution of a dry food").high
-		pot.Pour(w.names.water, w.drawer.PerGram(w.names.water), constantColumn(w.amounts.n, grams), "")
+		pot.Pour(lab.water, lab.drawer.PerGram(lab.water), lab.ens.Of(grams), "")
 	}
 	return pot
 }
 
-func (w *walk) reference(pot *ledger.Pot, n int) *reference {
-	return &reference{in: w.ionsOf(pot, n), spare: w.spareAcid(pot, n)}
+func (lab *laboratory) reference(pot *ledger.Pot, n int) *reference {
+	return &reference{in: lab.ionsOf(pot, n), spare: lab.spareAcid(pot, n)}
 }
 
 // weakShare draws how much of a missing anion is a weak acid: all of it where it is
 // protein.
-func (w *walk) weakShare(f *food.Food, n int) []float64 {
+func (lab *laboratory) weakShare(f *food.Food, n int) []float64 {
 	if takesUpAcid(f) {
-		return constantColumn(n, 1)
+		return estimate.Constant(n, 1)
 	}
-	return w.between(spanOf("weak share"), "weak share", f.ID)
+	return lab.between(spanOf("weak share"), "weak share", f.ID)
 }
 
 // spareAcid gives how much acid without a name the first row of a pot may hold beside what
 // is drawn of it, in mol of citric: nothing where the acidity has been titrated.
-func (w *walk) spareAcid(pot *ledger.Pot, n int) []float64 {
+func (lab *laboratory) spareAcid(pot *ledger.Pot, n int) []float64 {
 	spare := make([]float64, n)
-	if w.moreAcidOf(pot.Rows[0].Profile, n) != nil {
+	if lab.moreAcidOf(pot.Rows[0].Profile, n) != nil {
 		return spare
 	}
 	carrier, named := carrierOf(pot, 0)
 	if !named || takesUpAcid(pot.Rows[0].Profile.Food) { // as much as its metals need, whatever its bound is
-		fill(spare, math.Inf(1))
+		estimate.Fill(spare, math.Inf(1))
 		return spare
 	}
 	drawn := newIons(n)
-	w.addAcids(&drawn, pot, 0)
+	lab.addAcids(&drawn, pot, 0)
 	for d := range spare {
 		spare[d] = max(spanOf("minor acids").high*carrier[d]-drawn.grams[citric][d], 0) / constituent.Must(citric).Molar
 	}

@@ -40,7 +40,7 @@ func (w *walk) change(pot *ledger.Pot, step drink.Step, f prep.Factors) (prep.Ou
 		return prep.Hydrolyse(pot, w.figure(&s.Lactose, percent, s, "lactose"))
 	case *drink.Caramelise:
 		return prep.Caramelise(pot, prep.Burning{
-			Loss: w.figure(&s.Loss, percent, s, "loss"), Acids: w.names.burnt, PerGram: w.drawer.PerGram(w.names.burnt),
+			Loss: w.figure(&s.Loss, percent, s, "loss"), Acids: w.names.burnt, PerGram: w.plan.drawer.PerGram(w.names.burnt),
 		}, f), nil
 	case *drink.Ferment:
 		return w.ferment(pot, s)
@@ -68,7 +68,7 @@ func (w *walk) figure(q *drink.Quantity, factor float64, step drink.Step, name s
 
 // aside pours lines into a pot of their own.
 func (w *walk) aside(lines []drink.Line) *ledger.Pot {
-	pot := ledger.New(w.columns, w.amounts.n)
+	pot := w.plan.drawer.NewPot()
 	w.pour(pot, lines)
 	return pot
 }
@@ -107,7 +107,7 @@ func (w *walk) ferment(pot *ledger.Pot, s *drink.Ferment) (prep.Outcome, error) 
 		w.faults.Add(s.At(), "check the figures; they are of 100 g of what is there when it stops", "after it %s would make %s g in 100 g", parts, grams(sum.least))
 		return prep.Outcome{}, nil
 	}
-	return prep.Ferment(pot, after, prep.Unnamed{Products: w.names.fermented, PerGram: w.drawer.PerGram(w.names.fermented), Path: s.StepPath()})
+	return prep.Ferment(pot, after, prep.Unnamed{Products: w.names.fermented, PerGram: w.plan.drawer.PerGram(w.names.fermented), Path: s.StepPath()})
 }
 
 func (w *walk) carbonate(pot *ledger.Pot, s *drink.Carbonate, f prep.Factors) (prep.Outcome, error) {
@@ -124,13 +124,13 @@ func (w *walk) carbonate(pot *ledger.Pot, s *drink.Carbonate, f prep.Factors) (p
 	if err != nil {
 		return prep.Outcome{}, err
 	}
-	out := prep.Aerate(pot, w.names.gas, w.drawer.PerGram(w.names.gas), grams, s.StepPath())
+	out := prep.Aerate(pot, w.names.gas, w.plan.drawer.PerGram(w.names.gas), grams, s.StepPath())
 	out.Notes = told.Notes
 	return out, nil
 }
 
-// made lists the constituents that the steps of a drink may make.
-func made(d *drink.Drink) []constituent.ID {
+// makes lists the constituents that the steps of a drink may make.
+func makes(d *drink.Drink) []constituent.ID {
 	var ids []constituent.ID
 	add := func(steps []drink.Step) {
 		for _, step := range steps {
@@ -150,6 +150,6 @@ func (w *walk) keep(c *drink.Component, pot *ledger.Pot) {
 		return
 	}
 	if note, warn := prep.Crystallises(pot, c.Keeps.At.Number); warn {
-		w.notes = append(w.notes, Note{Kind: "keeping", Text: c.Name + ": " + note})
+		w.note(Note{Kind: "keeping", Text: c.Name + ": " + note})
 	}
 }

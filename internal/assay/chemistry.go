@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"sipsum/internal/constituent"
-	"sipsum/internal/drink"
 	"sipsum/internal/ledger"
 	"sipsum/internal/solution"
 )
@@ -59,25 +58,25 @@ var endPoints = []float64{8.1, 7.0, 8.2}
 // the run's. A 90 % interval of 200 draws is good to a tenth of its width.
 const chemistryDraws = 200
 
-// chemistry works a pot out as a solution. celsius is its serving temperature, sure
+// chemistryOf works a pot out as a solution. celsius is its serving temperature, sure
 // what was read of it as it stands.
-func (w *walk) chemistry(pot *ledger.Pot, celsius float64, sure surely) *Chemistry {
-	c := w.solved(pot, celsius, sure)
+func chemistryOf(lab *laboratory, pot *ledger.Pot, celsius float64, sure surely) *Chemistry {
+	c := solve(lab, pot, celsius, sure)
 	if c.PHMeter.Why != "" {
 		c.RestsOn = nil // what is not given rests on nothing
 	}
 	return c
 }
 
-func (w *walk) solved(pot *ledger.Pot, celsius float64, sure surely) *Chemistry {
+func solve(lab *laboratory, pot *ledger.Pot, celsius float64, sure surely) *Chemistry {
 	m := &meter{}
-	brix, density := w.brix(pot), w.density(pot)
+	brix, density := lab.gauge.brix(pot), lab.gauge.density(pot)
 	c := &Chemistry{Celsius: celsius, Density: known(m.Of(density), "g/ml"), Brix: known(m.Of(brix), "°Bx")}
 	defer c.withholdReadings(tooDry(pot))
-	c.CO2 = known(m.Of(ratio(pot.Total(constituent.CarbonDioxide), w.volume(pot), perLitre)), "g/l")
-	why := w.unsolvable(pot)
+	c.CO2 = known(m.Of(ratio(pot.Total(constituent.CarbonDioxide), lab.gauge.volume(pot), perLitre)), "g/l")
+	why := unsolvable(pot)
 	n := min(pot.N, chemistryDraws+1)
-	in := w.ionsOf(pot, n)
+	in := lab.ionsOf(pot, n)
 	if in.hidden {
 		c.CO2.Mean, c.CO2.SD, c.CO2.Low, c.CO2.High, c.CO2.Unknown = math.NaN(), math.NaN(), math.NaN(), math.NaN(), true
 	}
@@ -140,12 +139,12 @@ func (w *walk) solved(pot *ledger.Pot, celsius float64, sure surely) *Chemistry 
 		return c
 	}
 	if c.withholdVague(in); c.Capacity.Why == "" {
-		if err := c.buffer(w, in, pot, a.meter, sure); err != nil {
+		if err := c.buffer(lab, in, pot, a.meter, sure); err != nil {
 			c.withhold(err.Error())
 			return c
 		}
 		if in.plain { // of foods nobody knows all of the calcium
-			if c.Water, err = c.water(w, in, pot); err != nil {
+			if c.Water, err = c.water(lab, in, pot); err != nil {
 				c.withhold(err.Error())
 			}
 		}
@@ -168,28 +167,3 @@ func (c *Chemistry) alongside() {
 // HardlySour is the titratable acidity, in g/100 g, below which a burette reads none: a
 // drop of 0.05 ml of 0.1 mol/l on 10 g is 0.003.
 const HardlySour = 0.003
-
-// dissolve works the serving, without its garnish, and its house-made components out as
-// solutions.
-func (a *Assay) dissolve(w *walk) {
-	celsius := MeterCelsius
-	if a.Drink.At != nil {
-		celsius = a.Drink.At.Number
-	}
-	a.Chemistry = w.chemistry(w.inGlass, celsius, surelyOf(lastReadings(nil, a.Drink.Finish)))
-	if a.Degassed && a.Chemistry.CO2.Mean > 0 {
-		a.Chemistry.degas(w, w.inGlass)
-	}
-	a.Curdling = a.curdle(w, celsius)
-	for i, c := range a.Components {
-		if c.House {
-			house, _ := a.Drink.Component(c.ID.Component)
-			last := lastReadings(house.Measured, house.Steps)
-			chemistry := w.chemistry(w.made[house.Name], celsius, surelyOf(last))
-			chemistry.Keeping = chemistry.keeping(w.made[house.Name], house.Keeps, has(last, readPH))
-			a.Components[i].Chemistry = chemistry
-		}
-	}
-}
-
-func eaten(l drink.Line) bool { return l.Eaten }

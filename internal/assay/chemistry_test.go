@@ -13,14 +13,15 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/food"
 )
 
 // glass assays 100 g of a food at a temperature.
-func glass(t testing.TB, lib library, food string, celsius int) *assay.Chemistry {
+func glass(t testing.TB, lib assaytest.Library, food string, celsius int) *assay.Chemistry {
 	t.Helper()
 	text := fmt.Sprintf("drink: x\nserves: 1\nat: %d °C\nbuild: [100 g %s]\n", celsius, food)
-	return run(t, lib, text, 1000).Chemistry
+	return assaytest.Assay(t, lib, text, 1000).Chemistry
 }
 
 // Every core fruit, juice, vegetable and coffee with a published pH in
@@ -34,7 +35,7 @@ func TestPHOfCoreFoodsAgainstPublishedPH(t *testing.T) {
 	defer file.Close()
 	rows, err := csv.NewReader(file).ReadAll()
 	require.NoError(t, err)
-	lib := withoutPH(coreLibrary(t))
+	lib := withoutPH(assaytest.Core(t))
 	var given, met int
 	var misses, halves []float64
 	for _, row := range rows[1:] {
@@ -75,39 +76,39 @@ func TestPHOfCoreFoodsAgainstPublishedPH(t *testing.T) {
 
 // An apricot's acids are printed as they are whatever has been titrated of it.
 func TestTitratedAcidityFillsNoAcid(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	apricot := lib[food.ID{Table: "core", Code: "apricot"}]
 	acids, ok := apricot.Value("OA")
 	require.True(t, ok)
-	figure, ok := run(t, lib, "drink: x\nserves: 1\nbuild: [100 g core:apricot]\n", 50).PerServing.Find("OA")
+	figure, ok := assaytest.Assay(t, lib, "drink: x\nserves: 1\nbuild: [100 g core:apricot]\n", 50).PerServing.Find("OA")
 	require.True(t, ok)
 	assert.InEpsilon(t, acids.Amount, float64(figure.Mean), 0.02)
 	assert.Greater(t, glass(t, lib, "core:apricot", 25).Acidity[0].Per100g.Mean, 0.4)
 }
 
 func TestNoPHWhereCompositionDoesNotTell(t *testing.T) {
-	milk := glass(t, coreLibrary(t), "core:milk-whole", 25)
+	milk := glass(t, assaytest.Core(t), "core:milk-whole", 25)
 	assert.Contains(t, milk.PH.Why, "protein")
 	assert.Contains(t, milk.Acidity[0].Per100g.Why, "protein")
 	assert.True(t, math.IsNaN(milk.PH.Mean))
 
 	// SR28's lemon juice has no acids: no pH is given, and why.
-	lemon := glass(t, srLibrary(t), "sr:09152", 25)
+	lemon := glass(t, assaytest.SR28(t), "sr:09152", 25)
 	assert.Contains(t, lemon.PH.Why, "acids unknown of sr:09152")
 	assert.True(t, math.IsNaN(lemon.PH.Mean))
 	assert.True(t, math.IsNaN(lemon.PHMeter.Mean))
 	assert.Less(t, lemon.PHMeter.Low, 2.6, "bounded by the most acid that its balance leaves")
 	assert.InDelta(t, 4.34, lemon.PHMeter.High, 0.1, "and by the least sour of its group, Florida oranges (FDA 2003)")
 
-	verjuice := glass(t, coreLibrary(t), "core:verjuice", 25)
+	verjuice := glass(t, assaytest.Core(t), "core:verjuice", 25)
 	if verjuice.PH.Why != "" { // as long as nobody states its potassium
 		assert.Contains(t, verjuice.PH.Why, "potassium unknown of core:verjuice")
 	}
 
-	sugar := glass(t, coreLibrary(t), "core:glucose", 25)
+	sugar := glass(t, assaytest.Core(t), "core:glucose", 25)
 	assert.Contains(t, sugar.PH.Why, "no water")
 
-	hot := glass(t, coreLibrary(t), "core:lemon-juice", 75)
+	hot := glass(t, assaytest.Core(t), "core:lemon-juice", 75)
 	assert.Contains(t, hot.PH.Why, "75 °C")
 	assert.Empty(t, hot.PHMeter.Why, "the meter's pH is at 25 °C whatever the drink is served at")
 }
@@ -118,7 +119,7 @@ func TestAcidityOfASolutionMadeByFormula(t *testing.T) {
 	// name; pH of 0.0526 mol/kg between the published 2.62 (10 mmol/l) and 2.08
 	// (100 mmol/l), tables of common acids.
 	text := "drink: x\nserves: 1\nat: 25 °C\nbuild: [1 g core:citric-acid, 99 g core:water-pure]\n"
-	c := run(t, coreLibrary(t), text, 50).Chemistry
+	c := assaytest.Assay(t, assaytest.Core(t), text, 50).Chemistry
 	require.Empty(t, c.PH.Why)
 	assert.Equal(t, 8.1, c.Acidity[0].EndPoint)
 	assert.InEpsilon(t, 1.0, c.Acidity[0].Per100g.Mean, 0.003)
@@ -131,7 +132,7 @@ func TestAcidityOfASolutionMadeByFormula(t *testing.T) {
 func TestGasIsTakenOutBeforeTitration(t *testing.T) {
 	still := "drink: x\nserves: 1\nat: 5 °C\nbuild: [1 g core:citric-acid, 99 g core:water-pure]\n"
 	fizzy := still + "finish:\n  - carbonate: {left: 4 g/l}\n"
-	a, b := run(t, coreLibrary(t), still, 50).Chemistry, run(t, coreLibrary(t), fizzy, 50).Chemistry
+	a, b := assaytest.Assay(t, assaytest.Core(t), still, 50).Chemistry, assaytest.Assay(t, assaytest.Core(t), fizzy, 50).Chemistry
 	assert.InEpsilon(t, a.Acidity[0].Per100g.Mean, b.Acidity[0].Per100g.Mean, 0.006)
 	assert.InDelta(t, a.PH.Mean, b.PH.Mean, 0.01, "in a sour drink gas does not move the pH")
 	assert.InDelta(t, 4, b.CO2.Mean, 0.1)

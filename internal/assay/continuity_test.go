@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 )
 
 // pots are ingredients of 300 g with no spread to speak of, for a step that does next to
@@ -55,7 +56,7 @@ func poured(t *testing.T, pot, step string) *assay.Assay {
 	if step != "" {
 		step = "    steps:\n      - " + step + "\n"
 	}
-	return run(t, coreLibrary(t), fmt.Sprintf(`
+	return assaytest.Assay(t, assaytest.Core(t), fmt.Sprintf(`
 drink: "Next to nothing"
 serves: 1
 foods:

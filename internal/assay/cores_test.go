@@ -8,12 +8,13 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 )
 
 // Draws, foods and equilibria are worked out side by side; every digit is the same
 // however many cores there are.
 func TestAnyNumberOfCoresGivesOneResult(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	const text = `
 drink: "Side by Side"
 serves: 2
@@ -30,7 +31,7 @@ build: [36 g ± 2 g core:espresso, 60 g core:water-mineral-medium, 25 g cordial]
 		return fmt.Sprintf("%v", []any{c.PH, c.PHMeter, c.Acidity, c.BrixAcid, c.Capacity, c.StrongIons, c.Curve})
 	}
 	printed := func() []string {
-		a := run(t, lib, text, 300)
+		a := assaytest.Assay(t, lib, text, 300)
 		assert.Empty(t, a.Chemistry.PH.Why)
 		return []string{solution(a.Chemistry), solution(a.Components[2].Chemistry), fmt.Sprintf("%v", a.PerServing), fmt.Sprintf("%v", cells(a))}
 	}

@@ -5,6 +5,7 @@ import (
 
 	"sipsum/internal/curdling"
 	"sipsum/internal/estimate"
+	"sipsum/internal/ledger"
 )
 
 // Curdling is where a drink with milk or plant protein stays smooth. Where Why
@@ -25,16 +26,32 @@ type Curdling struct {
 // mapDraws is how many draws a map is judged with: a share of 100 is good to 1 %.
 const mapDraws = 100
 
-// curdle judges the serving; nil if nothing in it may curdle or nothing sours it.
-func (a *Assay) curdle(w *walk, celsius float64) *Curdling {
-	n := min(a.Serving.N, mapDraws+1)
-	parts := a.partsThatCurdle(celsius)
+// Pour is a drink as it is poured together.
+type Pour struct {
+	Parts   []PourPart
+	Mass    float64                   // g, at central values
+	Celsius float64                   // of the pour
+	Assumed bool                      // the drink states no temperature
+	Curdled func(row ledger.Row) bool // whether a component that a row came through was curdled
+}
+
+// PourPart is one part of a serving.
+type PourPart struct {
+	Name  string
+	House bool
+	Pot   *ledger.Pot
+}
+
+// Curdle judges a pour; nil if nothing in it may curdle or nothing sours it.
+func Curdle(lab *laboratory, pour Pour) *Curdling {
+	parts := pour.thatCurdle()
 	if len(parts.milk) == 0 || len(parts.others) == 0 {
 		return nil
 	}
-	c := &Curdling{Celsius: celsius, Assumed: a.Drink.At == nil}
-	for _, id := range parts.milk {
-		c.Milk = append(c.Milk, a.names[id])
+	n, celsius := min(lab.ens.N, mapDraws+1), pour.Celsius
+	c := &Curdling{Celsius: celsius, Assumed: pour.Assumed}
+	for _, i := range parts.milk {
+		c.Milk = append(c.Milk, pour.Parts[i].Name)
 	}
 	if parts.protein == nil {
 		c.Why = "nobody has published at which pH the protein of " + listed(parts.foods) + " curdles"
@@ -42,34 +59,34 @@ func (a *Assay) curdle(w *walk, celsius float64) *Curdling {
 		return c
 	}
 	c.Protein = parts.protein.Name
-	m := curdling.Mixture{Protein: parts.protein, Celsius: celsius, Place: w.curdlingPlace(parts.protein, n)}
+	m := curdling.Mixture{Protein: parts.protein, Celsius: celsius, Place: placeOf(lab.ens, parts.protein, n)}
 	var open []string // parts whose acids nobody has stated
-	dissolved := map[PartID]curdling.Part{}
-	for _, id := range a.parts() {
-		part, missing := a.dissolvePart(w, id, &parts, celsius, n)
+	dissolved := make([]curdling.Part, len(pour.Parts))
+	for i, p := range pour.Parts {
+		part, missing := pour.dissolve(lab, p, parts.protein, n)
 		if missing != nil {
 			c.Why, c.Do = missing.why, missing.do
 			return c
 		}
 		if part.open {
-			open = append(open, a.names[id])
+			open = append(open, p.Name)
 		}
 		m.Lowest = max(m.Lowest, part.lowest)
-		dissolved[id] = part.Part
+		dissolved[i] = part.Part
 	}
 	sour, found := sourest(parts.others, dissolved, parts.protein.At(celsius).High)
 	if !found {
 		return nil
 	}
-	c.Sour = a.names[sour]
-	for _, id := range a.parts() {
+	c.Sour = pour.Parts[sour].Name
+	for i, part := range dissolved {
 		switch {
-		case slices.Contains(parts.milk, id):
-			m.Milk = pooled(m.Milk, dissolved[id])
-		case id == sour:
-			m.Sour = dissolved[id]
+		case slices.Contains(parts.milk, i):
+			m.Milk = pooled(m.Milk, part)
+		case i == sour:
+			m.Sour = part
 		default:
-			m.Rest = pooled(m.Rest, dissolved[id])
+			m.Rest = pooled(m.Rest, part)
 		}
 	}
 	if err := c.judge(&m, open); err != nil {
@@ -98,13 +115,13 @@ func (c *Curdling) judge(m *curdling.Mixture, open []string) (err error) {
 	return err
 }
 
-// curdlingPlace draws where in its band the pH lies at which a protein curdles.
-func (w *walk) curdlingPlace(p *curdling.Protein, n int) []float64 {
+// placeOf draws where in its band the pH lies at which a protein curdles.
+func placeOf(ens estimate.Ensemble, p *curdling.Protein, n int) []float64 {
 	const middle = 0.5
 	col := make([]float64, n)
 	estimate.Input{
 		Central: middle, Shape: estimate.Uniform, Low: 0, High: 1,
-		Stream: estimate.KeyOf(w.amounts.seed, "curdling", p.ID),
+		Stream: ens.Stream("curdling", p.ID),
 	}.Fill(col)
 	return col
 }

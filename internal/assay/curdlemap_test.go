@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/curdling"
 )
 
@@ -34,8 +35,8 @@ components:
 }
 
 func TestCurdleMapStandsWhereTheChemistryDoes(t *testing.T) {
-	lib := coreLibrary(t)
-	a := run(t, lib, ferry(titratedMilk, "  - 6 g lemon syrup\n  - 5 g core:sugar-white\n  - 140 g steamed milk\n"), 200)
+	lib := assaytest.Core(t)
+	a := assaytest.Assay(t, lib, ferry(titratedMilk, "  - 6 g lemon syrup\n  - 5 g core:sugar-white\n  - 140 g steamed milk\n"), 200)
 	c := a.Curdling
 	require.NotNil(t, c)
 	require.Empty(t, c.Why)
@@ -52,9 +53,9 @@ func TestCurdleMapStandsWhereTheChemistryDoes(t *testing.T) {
 // Twice the dose on the map is the drink with twice the dose: pH to 0.01, since the
 // draws of the written amounts are their own.
 func TestCellOfTheMapIsTheDrinkThatItSays(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	of := func(syrup, milk int) *assay.Curdling {
-		return run(t, lib, ferry(titratedMilk, fmt.Sprintf("  - %d g lemon syrup\n  - %d g steamed milk\n", syrup, milk)), 200).Curdling
+		return assaytest.Assay(t, lib, ferry(titratedMilk, fmt.Sprintf("  - %d g lemon syrup\n  - %d g steamed milk\n", syrup, milk)), 200).Curdling
 	}
 	grid := of(4, 70).Map
 	const own, twice = 4, 8 // of the doses
@@ -66,7 +67,7 @@ func TestCellOfTheMapIsTheDrinkThatItSays(t *testing.T) {
 }
 
 func TestNoEstimateNamesTheReading(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	for name, c := range map[string]struct{ components, build, why, do string }{
 		"milk, poured directly": {"", "  - 10 g lemon syrup\n  - 140 g core:milk-whole\n", "no table says how much", "under a component made of it alone"},
 		"a plant drink":         {"", "  - 10 g lemon syrup\n  - 140 g core:oat-drink\n", "no table says how much", "titrate Oat drink"},
@@ -80,7 +81,7 @@ func TestNoEstimateNamesTheReading(t *testing.T) {
 			"  - 40 g own:cordial\n  - 70 g steamed milk\n", "leaves the pH open", "measure the pH of A cordial",
 		},
 	} {
-		got := run(t, lib, ferry(c.components, c.build), 50).Curdling
+		got := assaytest.Assay(t, lib, ferry(c.components, c.build), 50).Curdling
 		if assert.NotNil(t, got, name) {
 			assert.Contains(t, got.Why, c.why, name)
 			assert.Contains(t, got.Do, c.do, name)
@@ -90,7 +91,7 @@ func TestNoEstimateNamesTheReading(t *testing.T) {
 }
 
 func TestDrinksThatHaveNoCurdleMap(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	curdled := "  veil:\n    ingredients: [200 g core:milk-whole, 8 g core:lemon-juice]\n    steps:\n      - curdle: {collect: 160 g, by: acid, at: 63 °C}\n"
 	for name, text := range map[string]string{
 		"whey":                  ferry("", "  - 10 g lemon syrup\n  - 140 g core:whey-acid\n"),
@@ -98,7 +99,7 @@ func TestDrinksThatHaveNoCurdleMap(t *testing.T) {
 		"no milk":               ferry("", "  - 10 g lemon syrup\n  - 140 g core:water-tap\n"),
 		"milk alone":            ferry(titratedMilk, "  - 140 g steamed milk\n"),
 	} {
-		assert.Nil(t, run(t, lib, text, 50).Curdling, name)
+		assert.Nil(t, assaytest.Assay(t, lib, text, 50).Curdling, name)
 	}
 }
 
@@ -107,7 +108,7 @@ func TestDrinkWithoutATemperatureSaysSo(t *testing.T) {
 serves: 1
 build: [10 g core:lemon-juice, 100 g core:milk-whole]
 `
-	c := run(t, coreLibrary(t), text, 50).Curdling
+	c := assaytest.Assay(t, assaytest.Core(t), text, 50).Curdling
 	require.NotNil(t, c)
 	assert.True(t, c.Assumed)
 	assert.Equal(t, assay.MeterCelsius, c.Celsius)

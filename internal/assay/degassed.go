@@ -8,13 +8,13 @@ import (
 
 // degas adds the pH, at MeterCelsius, when the gas has left: a closed bottle holds all
 // of its carbon dioxide, an open glass comes to what air keeps in it.
-func (c *Chemistry) degas(w *walk, pot *ledger.Pot) {
+func (c *Chemistry) degas(lab *laboratory, pot *ledger.Pot) {
 	if c.PHMeter.Why != "" {
 		c.Degassed.withhold(c.PHMeter.Why)
 		return
 	}
 	air := spanOf("air").high * solution.CO2Solubility(MeterCelsius)
-	in := w.ionsOf(pot, min(pot.N, chemistryDraws+1))
+	in := lab.ionsOf(pot, min(pot.N, chemistryDraws+1))
 	pH := make([]float64, in.n)
 	err := in.each(func(s *acid.Solver, sol *acid.Solution, near, _ acid.State, d int) error {
 		closed, err := s.Solve(sol, near)

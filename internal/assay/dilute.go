@@ -15,7 +15,7 @@ func (w *walk) diluteTo(pot *ledger.Pot, s *drink.Dilute) ([]float64, error) {
 	if s.To != nil {
 		return w.amounts.column(*s.To, s.StepPath()+"/to"), nil
 	}
-	read, mass, to := w.amounts.quantity(*s.Brix, percent, s.StepPath()+"/brix"), pot.Mass(), w.weighted(pot, refraction)
+	read, mass, to := w.amounts.quantity(*s.Brix, percent, s.StepPath()+"/brix"), pot.Mass(), w.plan.lab.gauge.refracted(pot)
 	// guard: no water reads nothing away
 	if slices.Min(read) <= 0 || s.Brix.Number <= s.Brix.Half {
 		return nil, fmt.Errorf("dilute to 0 °Bx: no water is enough for that, give the reading that it shall have")

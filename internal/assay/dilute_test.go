@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/drink"
 )
 
@@ -16,7 +17,7 @@ import (
 func refused(t *testing.T, text string) string {
 	t.Helper()
 	d, faults := drink.Parse("test", []byte(text), nil)
-	_, err := assay.Run(context.Background(), d, faults, coreLibrary(t), assay.Options{Draws: 24, Seed: 1, Whole: true})
+	_, err := assaytest.Run(context.Background(), d, faults, assaytest.Core(t), assaytest.Options{Draws: 24, Seed: 1, Want: assay.Want{Whole: true}})
 	require.Error(t, err, "%s", text)
 	return err.Error()
 }

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
@@ -50,7 +51,7 @@ type pair struct {
 
 func pairs(t *testing.T) []pair {
 	t.Helper()
-	rows, err := csv.NewReader(strings.NewReader(string(fileOf(t, "testdata/sr28/pairs.csv")))).ReadAll()
+	rows, err := csv.NewReader(strings.NewReader(string(assaytest.FileOf(t, "testdata/sr28/pairs.csv")))).ReadAll()
 	require.NoError(t, err)
 	number := func(text string) float64 {
 		if text == "" {
@@ -93,11 +94,13 @@ func halfLimit(f *food.Food, id constituent.ID) float64 {
 	return 0
 }
 
-func srFood(lib library, code string) *food.Food { return lib[food.ID{Table: "sr", Code: code}] }
+func srFood(lib assaytest.Library, code string) *food.Food {
+	return lib[food.ID{Table: "sr", Code: code}]
+}
 
 // factor gives the dilution by mass that carbohydrate shows, and how far the
 // half digits of the two figures can move it. All waters have none.
-func (p pair) factor(t *testing.T, lib library) (factor, half float64) {
+func (p pair) factor(t *testing.T, lib assaytest.Library) (factor, half float64) {
 	c, ok := published(srFood(lib, p.concentrate), constituent.Carbohydrate)
 	require.True(t, ok)
 	d, ok := published(srFood(lib, p.prepared), constituent.Carbohydrate)
@@ -148,13 +151,13 @@ func (d difference) String() string {
 
 // compare runs the dilution and gives what differs from the prepared row, every
 // judged constituent that both rows print.
-func (p pair) compare(t *testing.T, lib library) []difference {
+func (p pair) compare(t *testing.T, lib assaytest.Library) []difference {
 	factor, half := p.factor(t, lib)
 	wanted := slices.Clone(reportedOnly)
 	for _, j := range judged {
 		wanted = append(wanted, j.id)
 	}
-	a := run(t, lib, p.drinkOf(factor), 3, wanted...)
+	a := assaytest.Assay(t, lib, p.drinkOf(factor), 3, wanted...)
 	concentrate, prepared := srFood(lib, p.concentrate), srFood(lib, p.prepared)
 	var list []difference
 	for _, j := range judged {
@@ -165,7 +168,7 @@ func (p pair) compare(t *testing.T, lib library) []difference {
 			continue
 		}
 		unit := math.Pow10(-j.decimals)
-		got := figure(t, a.Per100g, j.id).Mean
+		got := assaytest.Figure(t, a.Per100g, j.id).Mean
 		water := p.waterHas(lib, j.id)
 		list = append(list, difference{
 			id: j.id, calculated: got, printed: to, decimals: j.decimals, units: (got - to) / unit,
@@ -180,13 +183,13 @@ func (p pair) compare(t *testing.T, lib library) []difference {
 		from, ok := published(concentrate, id)
 		to, also := published(prepared, id)
 		if ok && also {
-			t.Logf("%s reported only: %s %.4g from %.4g, SR28 prints %.4g", p.concentrate, id, figure(t, a.Per100g, id).Mean, from, to)
+			t.Logf("%s reported only: %s %.4g from %.4g, SR28 prints %.4g", p.concentrate, id, assaytest.Figure(t, a.Per100g, id).Mean, from, to)
 		}
 	}
 	return list
 }
 
-func (p pair) waterHas(lib library, id constituent.ID) float64 {
+func (p pair) waterHas(lib assaytest.Library, id constituent.ID) float64 {
 	if p.water != "pure" {
 		x, _ := published(srFood(lib, p.water), id)
 		return x
@@ -200,7 +203,7 @@ func (p pair) waterHas(lib library, id constituent.ID) float64 {
 // SR28 prints these drinks twice, as concentrate and as prepared: the prepared
 // row is its publisher's own recipe calculation, with its own water.
 func TestDilutionPairsOfSR28(t *testing.T) {
-	lib := srLibrary(t)
+	lib := assaytest.SR28(t)
 	for _, p := range pairs(t) {
 		if !p.one {
 			continue
@@ -245,7 +248,7 @@ func (p pair) checkVolumes(t *testing.T, factor float64) {
 // These rows are not one dilution of their concentrate, with either water: a
 // calculation that matched them would be tuned.
 func TestPairsThatSR28Contradicts(t *testing.T) {
-	lib := srLibrary(t)
+	lib := assaytest.SR28(t)
 	for _, p := range pairs(t) {
 		if p.one {
 			continue

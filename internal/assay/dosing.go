@@ -44,7 +44,7 @@ const (
 
 // doses gives, for the stocks and for some round acidities above the present one, what
 // it takes and where the pH comes to.
-func (w *walk) doses(s *acid.Solver, still *acid.Solution, in ions, grams, present float64) ([]Dose, error) {
+func doses(s *acid.Solver, still *acid.Solution, in ions, grams, present float64) ([]Dose, error) {
 	var list []Dose
 	step := roundStep(max(present, acidityFloor) / perStep)
 	for _, k := range stocks() {

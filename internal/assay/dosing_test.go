@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/drink"
 )
 
@@ -24,8 +25,8 @@ build: [100.00 g juice%s]
 // The table is what the drink file gives when the dose is poured in, and what it is on
 // paper: an equivalent of malic acid is 134.09/2 g, one of citric 192.12/3 g.
 func TestDosesAreWhatPouringThemGives(t *testing.T) {
-	lib := coreLibrary(t)
-	doses := component(t, run(t, lib, fmt.Sprintf(dosed, ""), 50), "juice").Chemistry.Doses
+	lib := assaytest.Core(t)
+	doses := component(t, assaytest.Assay(t, lib, fmt.Sprintf(dosed, ""), 50), "juice").Chemistry.Doses
 	require.Len(t, doses, 12, "four acids, three targets")
 	acids := map[string]bool{}
 	for i, d := range doses {
@@ -43,7 +44,7 @@ func TestDosesAreWhatPouringThemGives(t *testing.T) {
 		assert.InEpsilon(t, onPaper, d.Ml*1.03*0.10, 0.02)
 
 		poured := fmt.Sprintf(", %.4f g core:malic-acid, %.4f g core:water-pure", 0.10*d.Ml*1.0337, 0.90*d.Ml*1.0337)
-		c := run(t, lib, fmt.Sprintf(dosed, poured), 50).Chemistry
+		c := assaytest.Assay(t, lib, fmt.Sprintf(dosed, poured), 50).Chemistry
 		assert.InEpsilon(t, d.Acidity, c.Acidity[0].Per100g.Mean, 0.003)
 		assert.InDelta(t, d.PH, c.PHMeter.Mean, 0.01)
 	}
@@ -51,7 +52,7 @@ func TestDosesAreWhatPouringThemGives(t *testing.T) {
 }
 
 func TestNoDosesForWhatNobodyRead(t *testing.T) {
-	a := run(t, coreLibrary(t), "drink: x\nserves: 1\ncomponents: {juice: {ingredients: [100 g core:orange-juice]}}\nbuild: [50 g juice]\n", 50)
+	a := assaytest.Assay(t, assaytest.Core(t), "drink: x\nserves: 1\ncomponents: {juice: {ingredients: [100 g core:orange-juice]}}\nbuild: [50 g juice]\n", 50)
 	assert.Empty(t, component(t, a, "juice").Chemistry.Doses)
 }
 
@@ -60,7 +61,7 @@ func TestNoDosesForWhatNobodyRead(t *testing.T) {
 func TestPHOfAGasThatHasLeft(t *testing.T) {
 	const text = "drink: x\nserves: 1\nat: 25 °C\nbuild: [100 g core:water-pure]\nfinish:\n  - carbonate: {left: 1.45 g/l ± 0.05 g/l}\n"
 	d, faults := drink.Parse("test", []byte(text), nil)
-	a, err := assay.Run(t.Context(), d, faults, coreLibrary(t), assay.Options{Draws: 100, Seed: 1, Degassed: true})
+	a, err := assaytest.Run(t.Context(), d, faults, assaytest.Core(t), assaytest.Options{Draws: 100, Seed: 1, Want: assay.Want{Degassed: true}})
 	require.NoError(t, err)
 	assert.InDelta(t, 3.9, a.Chemistry.PHMeter.Mean, 0.05)
 	assert.InDelta(t, 5.6, a.Chemistry.Degassed.Mean, 0.05)

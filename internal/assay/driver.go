@@ -10,7 +10,8 @@ import (
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/stat"
 
-	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+	"sipsum/internal/ledger"
 )
 
 // Drivers says where the spread of a figure of the serving comes from.
@@ -22,32 +23,28 @@ import (
 // would among so many are left out.
 type Drivers struct {
 	Figure Figure
-	Shares map[Cause]float64
+	Shares map[estimate.Cause]float64
 	Inputs []Driver // largest first
 	Rest   float64  // what no single input explains: small ones together, and what they do only jointly
 }
 
 // Driver is one input and the share of the spread that it brings.
 type Driver struct {
-	Cause  Cause
+	Cause  estimate.Cause
 	Name   string
 	Share  float64
 	Raises bool // more of it makes the figure larger
 }
 
-// why finds the drivers of a figure of the serving. A figure without spread has
-// none.
-func (a *Assay) why(id constituent.ID, j *journal) *Drivers {
-	f, ok := a.PerServing.Find(id)
-	if !ok {
-		return nil
-	}
-	d := &Drivers{Figure: f, Shares: map[Cause]float64{}}
-	y := columnOf(a.Serving, f.Constituent)
-	if len(y)-1 < fewestDraws || constant(y) {
+// driversOf finds the drivers of a figure of a serving among the inputs of its run. A
+// figure without spread has none.
+func driversOf(f Figure, serving *ledger.Pot, inputs []estimate.Entry) *Drivers {
+	d := &Drivers{Figure: f, Shares: map[estimate.Cause]float64{}}
+	y := columnOf(serving, f.Constituent)
+	if len(y)-1 < fewestDraws || estimate.Certain(y) {
 		return d
 	}
-	d.Inputs = regress(y, j.entries)
+	d.Inputs = regress(y, inputs)
 	d.Rest = 1
 	for _, in := range d.Inputs {
 		d.Shares[in.Cause] += in.Share
@@ -58,15 +55,15 @@ func (a *Assay) why(id constituent.ID, j *journal) *Drivers {
 
 // candidate is an input's ranks, less what the inputs chosen so far explain.
 type candidate struct {
-	entry
+	estimate.Entry
 	left []float64
 }
 
-func regress(y []float64, entries []entry) []Driver {
+func regress(y []float64, entries []estimate.Entry) []Driver {
 	target := standardRanks(y[1:])
 	pool := make([]*candidate, len(entries))
 	sideBySide(len(pool), func(i int) {
-		pool[i] = &candidate{entry: entries[i], left: standardRanks(entries[i].column[1:])}
+		pool[i] = &candidate{Entry: entries[i], left: standardRanks(entries[i].Column[1:])}
 	})
 	var chosen []Driver
 	for len(pool) > 0 {
@@ -75,7 +72,7 @@ func regress(y []float64, entries []entry) []Driver {
 		if unexplained := floats.Dot(target, target); share <= chance(len(pool), len(target))*unexplained {
 			break
 		}
-		chosen = append(chosen, Driver{c.cause, c.name, share, stat.Correlation(standardRanks(y[1:]), standardRanks(c.column[1:]), nil) > 0})
+		chosen = append(chosen, Driver{c.Cause, c.Name, share, stat.Correlation(standardRanks(y[1:]), standardRanks(c.Column[1:]), nil) > 0})
 		pool = slices.Delete(pool, at, at+1)
 		takeAway(target, c.left)
 		sideBySide(len(pool), func(i int) { takeAway(pool[i].left, c.left) })

@@ -9,15 +9,17 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
 )
 
-func asked(t testing.TB, lib library, text string, o assay.Options) *assay.Assay {
+func asked(t testing.TB, lib assaytest.Library, text string, o assaytest.Options) *assay.Assay {
 	t.Helper()
 	o.Seed = 1
 	d, faults := drink.Parse("test", []byte(text), nil)
-	a, err := assay.Run(context.Background(), d, faults, lib, o)
+	a, err := assaytest.Run(context.Background(), d, faults, lib, o)
 	require.NoError(t, err)
 	return a
 }
@@ -32,12 +34,12 @@ foods:
   wet: {name: "Water of the test", per: 100 g, values: {WATER: 100 g}, source: "invented"}
 build: [200 g ± 4 g sd own:wet, 100 g ± 6 g sd own:wet]
 `
-	d := asked(t, library{}, text, assay.Options{Draws: 4000, Why: "WATER"}).Drivers
+	d := asked(t, assaytest.Library{}, text, assaytest.Options{Draws: 4000, Want: assay.Want{Why: "WATER"}}).Drivers
 	require.NotNil(t, d)
 	require.Len(t, d.Inputs, 2)
 	assert.InDelta(t, 36.0/52, d.Inputs[0].Share, 0.05, "ranks lose a little: (6/π·arcsin(r/2))² of r²")
 	assert.InDelta(t, 16.0/52, d.Inputs[1].Share, 0.05)
-	assert.InDelta(t, d.Inputs[0].Share+d.Inputs[1].Share, d.Shares[assay.Hand], 1e-12)
+	assert.InDelta(t, d.Inputs[0].Share+d.Inputs[1].Share, d.Shares[estimate.Hand], 1e-12)
 	assert.True(t, d.Inputs[0].Raises)
 }
 
@@ -52,10 +54,10 @@ foods:
   wet: {name: "Water of the test", per: 100 g, values: {WATER: 100 g}, source: "invented"}
 build: [50 g ± 2.5 g sd own:dark, 100 g ± 30 g own:wet]
 `
-	d := asked(t, library{}, text, assay.Options{Draws: 4000, Why: constituent.Caffeine}).Drivers
+	d := asked(t, assaytest.Library{}, text, assaytest.Options{Draws: 4000, Want: assay.Want{Why: constituent.Caffeine}}).Drivers
 	require.NotNil(t, d)
-	assert.InDelta(t, 0.80, d.Shares[assay.Tables], 0.04)
-	assert.InDelta(t, 0.20, d.Shares[assay.Hand], 0.04)
+	assert.InDelta(t, 0.80, d.Shares[estimate.Tables], 0.04)
+	assert.InDelta(t, 0.20, d.Shares[estimate.Hand], 0.04)
 	assert.InDelta(t, 0, d.Rest, 0.05, "ranks lose a little of a product")
 	require.Len(t, d.Inputs, 2, "the water has nothing to do with it: %v", d.Inputs)
 	assert.Equal(t, "caffeine of own:dark", d.Inputs[0].Name)
@@ -64,23 +66,23 @@ build: [50 g ± 2.5 g sd own:dark, 100 g ± 30 g own:wet]
 // A reading takes the hand's part away; what is left is the instrument's.
 func TestReadingBecomesADriver(t *testing.T) {
 	text := fmt.Sprintf(weighed, "finish:\n  - measured: {mass: 310 g ± 2 g sd, brix: 35 ± 0.3 sd}")
-	d := asked(t, library{}, text, assay.Options{Draws: 2000, Why: "SUCS"}).Drivers
+	d := asked(t, assaytest.Library{}, text, assaytest.Options{Draws: 2000, Want: assay.Want{Why: "SUCS"}}).Drivers
 	t.Log(d.Shares, d.Rest)
-	assert.Greater(t, d.Shares[assay.Readings], 0.8)
-	assert.Less(t, d.Shares[assay.Hand], 0.2)
+	assert.Greater(t, d.Shares[estimate.Readings], 0.8)
+	assert.Less(t, d.Shares[estimate.Hand], 0.2)
 }
 
 func TestDriversOfWhatIsNotThere(t *testing.T) {
-	assert.Nil(t, asked(t, library{}, fmt.Sprintf(weighed, ""), assay.Options{Draws: 50, Why: constituent.Caffeine}).Drivers)
+	assert.Nil(t, asked(t, assaytest.Library{}, fmt.Sprintf(weighed, ""), assaytest.Options{Draws: 50, Want: assay.Want{Why: constituent.Caffeine}}).Drivers)
 	exactly := "drink: \"Exact\"\nserves: 1\nfoods:\n  wet: {name: \"Water\", per: 100 g, values: {WATER: 100 g}, source: \"x\"}\nbuild: [100 g ± 0 g own:wet]\n"
-	d := asked(t, library{}, exactly, assay.Options{Draws: 50, Why: "WATER"}).Drivers
+	d := asked(t, assaytest.Library{}, exactly, assaytest.Options{Draws: 50, Want: assay.Want{Why: "WATER"}}).Drivers
 	require.NotNil(t, d)
 }
 
 // What --next promises is what the reading then does.
 func TestSuggestionsKeepTheirPromise(t *testing.T) {
-	lib := coreLibrary(t)
-	o := assay.Options{Draws: 2000, Next: true, Wanted: []constituent.ID{"SUGAR", "SUCS", "CITAC", "CAFFN"}}
+	lib := assaytest.Core(t)
+	o := assaytest.Options{Draws: 2000, Want: assay.Want{Next: true, Figures: []constituent.ID{"SUGAR", "SUCS", "CITAC", "CAFFN"}}}
 	a := asked(t, lib, fmt.Sprintf(boiled, ""), o)
 	require.NotEmpty(t, a.Suggestions)
 	first := a.Suggestions[0]
@@ -95,7 +97,7 @@ func TestSuggestionsKeepTheirPromise(t *testing.T) {
 		}
 		taken := asked(t, lib, fmt.Sprintf(boiled, fmt.Sprintf("measured: {brix: %.1f}", s.Expect.Mean)), o)
 		for _, n := range s.Narrows {
-			before, after := figure(t, a.PerServing, n.Constituent.ID), figure(t, taken.PerServing, n.Constituent.ID)
+			before, after := assaytest.Figure(t, a.PerServing, n.Constituent.ID), assaytest.Figure(t, taken.PerServing, n.Constituent.ID)
 			assert.InDelta(t, 1-n.By, (after.SD/after.Mean)/(before.SD/before.Mean), 0.10, "%s", n.Constituent.ID)
 		}
 		for _, again := range taken.Suggestions {
@@ -107,7 +109,7 @@ func TestSuggestionsKeepTheirPromise(t *testing.T) {
 }
 
 func TestRunThatNobodyAsksKeepsNoJournal(t *testing.T) {
-	a := asked(t, library{}, fmt.Sprintf(weighed, ""), assay.Options{Draws: 50})
+	a := asked(t, assaytest.Library{}, fmt.Sprintf(weighed, ""), assaytest.Options{Draws: 50})
 	assert.Nil(t, a.Drivers)
 	assert.Empty(t, a.Suggestions)
 }

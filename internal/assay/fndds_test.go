@@ -11,6 +11,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
@@ -157,12 +158,12 @@ func (f figures) food(id food.ID, name string) *food.Food {
 type oracle struct {
 	dishes    []dish
 	published map[string]figures
-	foods     library
+	foods     assaytest.Library
 	alone     map[string]string // ingredient code → the food that is this ingredient alone
 }
 
 // newOracle finds the foods that consist of one ingredient as it is.
-func newOracle(dishes []dish, published map[string]figures, foods library) *oracle {
+func newOracle(dishes []dish, published map[string]figures, foods assaytest.Library) *oracle {
 	o := &oracle{dishes: dishes, published: published, foods: foods, alone: map[string]string{}}
 	for _, d := range dishes {
 		o.foods[food.ID{Table: "fndds", Code: d.code}] = published[d.code].food(food.ID{Table: "fndds", Code: d.code}, d.name)

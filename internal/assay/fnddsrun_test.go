@@ -14,7 +14,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/food"
@@ -75,7 +75,7 @@ func (o *oracle) run(t *testing.T, keep func(dish) bool) tally {
 func (o *oracle) calculate(t *testing.T, d dish, text string) figures {
 	t.Helper()
 	parsed, faults := drink.Parse(d.code, []byte(text), nil)
-	a, err := assay.Run(context.Background(), parsed, faults, o.foods, assay.Options{Draws: 0, Seed: 1})
+	a, err := assaytest.Run(context.Background(), parsed, faults, o.foods, assaytest.Options{Draws: 0, Seed: 1})
 	require.NoError(t, err, "%s:\n%s", d.code, text)
 	got := figures{}
 	for _, c := range oracleColumns {
@@ -103,7 +103,7 @@ func publishedOracle(t *testing.T) *oracle {
 	return newOracle(
 		readDishes(t, filepath.Join(folder, "fndds1718_ingredients.csv")),
 		readFigures(t, filepath.Join(folder, "fndds1718_nutrient_values.csv")),
-		library{}.read(t, sr.Format, filepath.Join(shared, "tables", "sr28")),
+		assaytest.Library{}.Read(t, sr.Format, filepath.Join(shared, "tables", "sr28")),
 	)
 }
 
@@ -163,7 +163,7 @@ func TestTwentyDrinksOfTheSurveyDatabase(t *testing.T) {
 	if *update {
 		publishedOracle(t).write(t)
 	}
-	foods := library{}
+	foods := assaytest.Library{}
 	for code, f := range readFigures(t, sliceFolder+"sr28.csv") {
 		id := food.ID{Table: "sr", Code: code}
 		foods[id] = f.food(id, code)

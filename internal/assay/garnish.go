@@ -2,8 +2,6 @@ package assay
 
 import (
 	"strconv"
-
-	"sipsum/internal/drink"
 )
 
 // Garnish is one line of the garnish, for all servings together. What is not eaten counts
@@ -15,9 +13,9 @@ type Garnish struct {
 	Eaten  bool
 }
 
-func (r *resolved) garnish(d *drink.Drink) []Garnish {
+func (r *resolved) garnish() []Garnish {
 	var list []Garnish
-	for _, line := range d.Garnish {
+	for _, line := range r.drink.Garnish {
 		in := r.lines[line.Path]
 		g := Garnish{Amount: line.Amount.String(), Eaten: line.Eaten}
 		if line.Portion != "" {
@@ -28,7 +26,7 @@ func (r *resolved) garnish(d *drink.Drink) []Garnish {
 		} else {
 			g.Food = in.profile.Food.ID
 		}
-		g.Name = r.names[g.PartID]
+		g.Name = r.called[g.PartID]
 		list = append(list, g)
 	}
 	return list

@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/drink"
 )
 
@@ -17,7 +17,7 @@ func TestAnInterruptedRunGivesNoFigures(t *testing.T) {
 	require.Zero(t, faults.Len())
 	ctx, stop := context.WithCancel(t.Context())
 	stop()
-	a, err := assay.Run(ctx, d, faults, coreLibrary(t), assay.Options{Draws: 50, Seed: 1})
+	a, err := assaytest.Run(ctx, d, faults, assaytest.Core(t), assaytest.Options{Draws: 50, Seed: 1})
 	require.ErrorIs(t, err, context.Canceled)
 	assert.Nil(t, a)
 }

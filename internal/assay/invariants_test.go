@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/ledger"
@@ -49,7 +50,7 @@ garnish:
 `
 
 func TestContributionsSumToTotals(t *testing.T) {
-	a := run(t, coreLibrary(t), fmt.Sprintf(wholeDrink, 2), 200)
+	a := assaytest.Assay(t, assaytest.Core(t), fmt.Sprintf(wholeDrink, 2), 200)
 	for _, f := range a.PerServing {
 		sum, shares := 0.0, 0.0
 		for _, c := range f.Contributions {
@@ -69,7 +70,7 @@ func TestContributionsSumToTotals(t *testing.T) {
 }
 
 func TestComponentsSumToTheServing(t *testing.T) {
-	a := run(t, coreLibrary(t), fmt.Sprintf(wholeDrink, 2), 50)
+	a := assaytest.Assay(t, assaytest.Core(t), fmt.Sprintf(wholeDrink, 2), 50)
 	mass := 0.0
 	for _, c := range a.Components {
 		mass += c.Mass.Mean
@@ -78,7 +79,7 @@ func TestComponentsSumToTheServing(t *testing.T) {
 	for _, f := range a.PerServing {
 		sum := 0.0
 		for _, c := range a.Components {
-			sum += figure(t, c.Constituents, f.Constituent.ID).Mean
+			sum += assaytest.Figure(t, c.Constituents, f.Constituent.ID).Mean
 		}
 		assert.InDelta(t, f.Mean, sum, exact*max(1, f.Mean), "%s", f.Constituent.ID)
 	}
@@ -110,20 +111,20 @@ func rowsSumTo(t *testing.T, pot *ledger.Pot, c *constituent.Constituent) {
 }
 
 func TestServingTimesServesIsTheBuild(t *testing.T) {
-	lib := coreLibrary(t)
-	build, each := run(t, lib, fmt.Sprintf(wholeDrink, 1), 100), run(t, lib, fmt.Sprintf(wholeDrink, 4), 100)
+	lib := assaytest.Core(t)
+	build, each := assaytest.Assay(t, lib, fmt.Sprintf(wholeDrink, 1), 100), assaytest.Assay(t, lib, fmt.Sprintf(wholeDrink, 4), 100)
 	const serves = 4
 	// 36 + 90 + 25 g, 60 ml of 1.03 g/ml, 20 g of ice, 3 g of honey.
 	assert.InDelta(t, 36+90+25+60*1.03+20+3, build.Mass.Mean, 1e-6)
 	assert.InDelta(t, build.Mass.Mean, serves*each.Mass.Mean, exact*build.Mass.Mean)
 	assert.InDelta(t, build.Volume.Mean, serves*each.Volume.Mean, exact*build.Volume.Mean)
 	for _, f := range build.PerServing {
-		one := figure(t, each.PerServing, f.Constituent.ID)
+		one := assaytest.Figure(t, each.PerServing, f.Constituent.ID)
 		assert.InDelta(t, f.Mean, serves*one.Mean, exact*max(1, f.Mean), "%s", f.Constituent.ID)
 		assert.InDelta(t, f.High, serves*one.High, exact*max(1, f.High), "%s", f.Constituent.ID)
-		per := figure(t, each.Per100g, f.Constituent.ID)
+		per := assaytest.Figure(t, each.Per100g, f.Constituent.ID)
 		assert.InDelta(t, one.Mean, per.Mean*each.Mass.Mean/100, exact*max(1, one.Mean), "%s per 100 g", f.Constituent.ID)
-		per = figure(t, each.Per100ml, f.Constituent.ID)
+		per = assaytest.Figure(t, each.Per100ml, f.Constituent.ID)
 		assert.InDelta(t, one.Mean, per.Mean*each.Volume.Mean/100, exact*max(1, one.Mean), "%s per 100 ml", f.Constituent.ID)
 	}
 }
@@ -140,11 +141,11 @@ func cells(a *assay.Assay) map[string][]float64 {
 }
 
 func TestAddedLineChangesNoDrawOfTheOthers(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	const before = "drink: \"Two\"\nserves: 1\nbuild: [%s 40 g ± 2 g core:orange-juice, 30 g core:milk-whole %s]\n"
-	alone := cells(run(t, lib, fmt.Sprintf(before, "", ""), 300))
+	alone := cells(assaytest.Assay(t, lib, fmt.Sprintf(before, "", ""), 300))
 	for _, more := range [][2]string{{"5 g core:lemon-juice,", ""}, {"", ", 36 g core:espresso"}, {"10 g core:vodka-40,", ", 20 g core:honey, 9 g core:cream-heavy"}} {
-		with := cells(run(t, lib, fmt.Sprintf(before, more[0], more[1]), 300))
+		with := cells(assaytest.Assay(t, lib, fmt.Sprintf(before, more[0], more[1]), 300))
 		require.Greater(t, len(with), len(alone))
 		for key, column := range alone {
 			require.Equal(t, column, with[key], key)
@@ -153,8 +154,8 @@ func TestAddedLineChangesNoDrawOfTheOthers(t *testing.T) {
 }
 
 func TestFewerDrawsAreTheFirstOfMore(t *testing.T) {
-	lib := coreLibrary(t)
-	few, many := cells(run(t, lib, fmt.Sprintf(wholeDrink, 2), 200)), cells(run(t, lib, fmt.Sprintf(wholeDrink, 2), 1000))
+	lib := assaytest.Core(t)
+	few, many := cells(assaytest.Assay(t, lib, fmt.Sprintf(wholeDrink, 2), 200)), cells(assaytest.Assay(t, lib, fmt.Sprintf(wholeDrink, 2), 1000))
 	require.Len(t, many, len(few))
 	for key, column := range few {
 		require.Equal(t, column, many[key][:201], key)
@@ -162,12 +163,12 @@ func TestFewerDrawsAreTheFirstOfMore(t *testing.T) {
 }
 
 func TestOneSeedGivesOneResult(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	text := fmt.Sprintf(wholeDrink, 2)
-	a, again := run(t, lib, text, 10), run(t, lib, text, 10)
+	a, again := assaytest.Assay(t, lib, text, 10), assaytest.Assay(t, lib, text, 10)
 	assert.Equal(t, cells(a), cells(again))
 	d, faults := drink.Parse("test", []byte(text), nil)
-	other, err := assay.Run(context.Background(), d, faults, lib, assay.Options{Draws: 10, Seed: 2})
+	other, err := assaytest.Run(context.Background(), d, faults, lib, assaytest.Options{Draws: 10, Seed: 2})
 	require.NoError(t, err)
 	sugar, otherSugar := a.Serving.Total("SUGAR"), other.Serving.Total("SUGAR")
 	assert.Equal(t, sugar[0], otherSugar[0], "central values do not hang on the seed")
@@ -176,10 +177,10 @@ func TestOneSeedGivesOneResult(t *testing.T) {
 
 // Half of a component's volume is half of its mass.
 func TestVolumeOfAComponentIsItsMassOverItsDensity(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	const text = "drink: \"Poured\"\nserves: 1\ncomponents:\n  syrup:\n    ingredients: [100 g core:orange-juice, 100 g core:sugar-white]\nbuild: [%s syrup]\n"
-	whole := run(t, lib, fmt.Sprintf(text, "200 g"), 50)
+	whole := assaytest.Assay(t, lib, fmt.Sprintf(text, "200 g"), 50)
 	assert.InDelta(t, whole.Mass.Mean, whole.Volume.Mean*whole.Density.Mean, exact*whole.Mass.Mean)
-	half := run(t, lib, fmt.Sprintf(text, fmt.Sprintf("%.9f ml", whole.Volume.Mean/2)), 50)
+	half := assaytest.Assay(t, lib, fmt.Sprintf(text, fmt.Sprintf("%.9f ml", whole.Volume.Mean/2)), 50)
 	assert.InDelta(t, 100, half.Mass.Mean, 1e-6)
 }

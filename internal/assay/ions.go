@@ -34,24 +34,24 @@ type ions struct {
 }
 
 // ionsOf collects a pot's acids and ions over its first n draws.
-func (w *walk) ionsOf(pot *ledger.Pot, n int) ions {
+func (lab *laboratory) ionsOf(pot *ledger.Pot, n int) ions {
 	pot = pot.First(n)
 	in := newIons(n)
-	plain := pot.Only(func(row int) bool { return !w.titrated(pot, row) })
+	plain := pot.Only(func(row int) bool { return !titrated(pot, row) })
 	for _, id := range acid.Constituents() {
 		copy(in.grams[id], plain.Total(id))
 	}
 	for row := range pot.Rows {
-		list := w.calibrated(pot, row, n)
+		list := calibrated(pot, row, n)
 		in.know(pot.Rows[row].Profile.Food)
 		switch {
 		case settled(pot, row):
-			w.addSettled(&in, pot, row)
+			in.addSettled(pot, row)
 			in.read = true
 		case len(list) > 0:
-			w.addVouched(&in, pot, row, list[0].calibration)
+			lab.addVouched(&in, pot, row, list[0].calibration)
 		default:
-			w.addUnmeasured(&in, pot, row)
+			lab.addUnmeasured(&in, pot, row)
 		}
 		for _, of := range list {
 			in.rest(of)
@@ -60,7 +60,7 @@ func (w *walk) ionsOf(pot *ledger.Pot, n int) ions {
 	for _, id := range []constituent.ID{constituent.Water, constituent.Alcohol} {
 		copy(in.grams[id], pot.Total(id))
 	}
-	gas := w.names.gas // whoever carbonates says what is left
+	gas := lab.gas // whoever carbonates says what is left
 	in.hidden = in.hidden && !(gas != nil && slices.ContainsFunc(pot.Rows, func(r ledger.Row) bool { return r.Profile == gas }))
 	return in
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
@@ -80,7 +81,7 @@ func (k *kitchen) step() (kind string, out prep.Outcome, err error) {
 // Whatever is done to a pot, mass closes, nothing is below zero, rows add up to
 // totals and children to parents.
 func TestMassClosesAfterAnySequenceOfSteps(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	profiles := []*food.Profile{food.Enter(prep.PureWater(), nil)}
 	for _, code := range []string{"orange-juice", "milk-whole", "sugar-white", "citric-acid", "espresso", "honey", "cream-heavy", "lemon-juice", "rum-40", "strawberry", "oat-drink"} {
 		f, ok := lib[food.ID{Table: "core", Code: code}]

@@ -11,10 +11,9 @@ import (
 
 // measure reads all results off the serving. Its parts only read the ledger,
 // so they run side by side.
-func (a *Assay) measure(w *walk) {
-	mass, volume := a.Serving.Mass(), w.volume(a.Serving)
-	ones := make([]float64, len(mass))
-	fill(ones, 1)
+func (a *Assay) measure(p *Plan, list []*made) {
+	mass, volume := a.Serving.Mass(), p.lab.gauge.volume(a.Serving)
+	ones := p.ens.Of(1)
 	ids := reported(a)
 	of := totalsOf(a.Serving, ids)
 	const hundred = 100
@@ -35,7 +34,7 @@ func (a *Assay) measure(w *walk) {
 	})
 	side.Go(func() { a.components(&meter{}, of, a.detailed(ids)) })
 	side.Wait()
-	a.setAlone(w, a.detailed(ids))
+	a.setAlone(p, list, a.detailed(ids))
 	a.contribute(of, a.detailed(ids))
 	a.TableEnergy = [2]TableEnergy{tableEnergy(a.Serving, constituent.Energy), tableEnergy(a.Serving, constituent.EnergyKcal)}
 	if glass := a.Drink.Glass; glass != nil && a.Volume.Mean > glass.Base() {
@@ -50,7 +49,7 @@ func (a *Assay) detailed(ids []*constituent.Constituent) []*constituent.Constitu
 	}
 	var list []*constituent.Constituent
 	for _, c := range ids {
-		if c.ID == constituent.Energy || slices.Contains(a.Wanted, c.ID) {
+		if c.ID == constituent.Energy || slices.Contains(a.Figures, c.ID) {
 			list = append(list, c)
 		}
 	}
@@ -65,7 +64,7 @@ func reported(a *Assay) []*constituent.Constituent {
 		switch {
 		case c.ID == constituent.Mass:
 		case c.ID == constituent.Energy, c.ID == constituent.EnergyKcal, c.Kind == constituent.Parent,
-			slices.Contains(a.Wanted, c.ID), c.InLedger() && a.found(c):
+			slices.Contains(a.Figures, c.ID), c.InLedger() && a.found(c):
 			list = append(list, c)
 		}
 	}

@@ -32,34 +32,34 @@ type moreAcid struct {
 //
 // with T a draw of the published one: each counts by its spread. The acid that is
 // missing is taken for more of the named ones unless it is more than all of them.
-func (w *walk) moreAcidOf(profile *food.Profile, n int) *moreAcid {
-	n = max(n, min(w.amounts.n, chemistryDraws+1)) // the spread is always that of the same draws
-	if more, ok := w.titratedFoods[profile]; ok && (more == nil || len(more.share) >= n) {
+func (lab *laboratory) moreAcidOf(profile *food.Profile, n int) *moreAcid {
+	n = max(n, min(lab.ens.N, chemistryDraws+1)) // the spread is always that of the same draws
+	if more, ok := lab.titratedFoods[profile]; ok && (more == nil || len(more.share) >= n) {
 		return more
 	}
-	more := w.findMoreAcid(profile, n)
-	w.titratedFoods[profile] = more
+	more := lab.findMoreAcid(profile, n)
+	lab.titratedFoods[profile] = more
 	return more
 }
 
-func (w *walk) findMoreAcid(profile *food.Profile, n int) *moreAcid {
-	published := w.titratableOf(profile, n)
+func (lab *laboratory) findMoreAcid(profile *food.Profile, n int) *moreAcid {
+	published := lab.titratableOf(profile, n)
 	if published == nil {
 		return nil
 	}
-	pot := ledger.New(w.columns, w.amounts.n)
-	pot.Pour(profile, w.drawer.PerGram(profile), constantColumn(w.amounts.n, 1), "")
+	pot := lab.drawer.NewPot()
+	pot.Pour(profile, lab.drawer.PerGram(profile), lab.ens.Of(1), "")
 	carrier, named := carrierOf(pot, 0)
 	silent := !named // the table says nothing of acid, or that there is none: the burette does
 	if carrier == nil {
 		carrier = pot.Of(0, constituent.Water)
 	}
-	found, equivalents, err := w.titrateByName(pot, n)
+	found, equivalents, err := lab.titrateByName(pot, n)
 	if err != nil { // a food without water was not titrated as it is
 		return nil
 	}
 	gain := 1.0
-	if scale := w.scales(); !silent && scale != w {
+	if scale := lab.scales(); !silent && scale != lab {
 		if more := scale.moreAcidOf(profile, 1); more != nil {
 			gain = more.gain
 		}
@@ -80,12 +80,12 @@ func (w *walk) findMoreAcid(profile *food.Profile, n int) *moreAcid {
 
 // titrateByName titrates what is known of the only row of a pot: mol of base to the end
 // point, and mol of protons of its organic acids.
-func (w *walk) titrateByName(pot *ledger.Pot, n int) (base, equivalents []float64, err error) {
+func (lab *laboratory) titrateByName(pot *ledger.Pot, n int) (base, equivalents []float64, err error) {
 	in := newIons(n)
 	for _, id := range acid.Constituents() {
 		copy(in.grams[id], pot.Total(id))
 	}
-	w.addIons(&in, pot, 0)
+	lab.addIons(&in, pot, 0)
 	in.addRest(pot, 0)
 	base, equivalents = make([]float64, n), make([]float64, n)
 	return base, equivalents, in.each(func(s *acid.Solver, sol *acid.Solution, _, end acid.State, d int) error {
@@ -102,9 +102,9 @@ func (w *walk) titrateByName(pot *ledger.Pot, n int) (base, equivalents []float6
 // their draws.
 func gainOf(first, second []float64) float64 {
 	last := min(len(first), chemistryDraws+1)
-	v, w := stat.Variance(first[1:last], nil), stat.Variance(second[1:last], nil)
-	if v+w > 0 {
-		return v / (v + w)
+	v, other := stat.Variance(first[1:last], nil), stat.Variance(second[1:last], nil)
+	if v+other > 0 {
+		return v / (v + other)
 	}
 	return 1
 }
@@ -122,7 +122,7 @@ func equivalentsOf(sol *acid.Solution) float64 {
 
 // titratableOf draws a food's published titratable acidity, in mol of base for a gram
 // of it; nil if there is none.
-func (w *walk) titratableOf(profile *food.Profile, n int) []float64 {
+func (lab *laboratory) titratableOf(profile *food.Profile, n int) []float64 {
 	value, ok := profile.Food.Value(titratable)
 	if !ok || !food.Stated(value.Amount) {
 		return nil
@@ -134,7 +134,7 @@ func (w *walk) titratableOf(profile *food.Profile, n int) []float64 {
 	id, col := profile.Food.ID, make([]float64, n)
 	estimate.Input{
 		Central: value.Amount / asCitric(1), Shape: estimate.Lognormal, SD: spread / asCitric(1),
-		Stream: estimate.KeyOf(w.amounts.seed, "unmeasured", string(titratable), id.Table, id.Code),
+		Stream: lab.ens.Stream("unmeasured", string(titratable), id.Table, id.Code),
 	}.Fill(col)
 	return col
 }

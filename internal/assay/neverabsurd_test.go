@@ -7,29 +7,30 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/drink"
 )
 
 // A spirit and a syrup of sugar have no pH of their own: the water decides.
 func TestWhatHardlyBuffersHasNoPHOfItsOwn(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	for _, text := range []string{
 		"drink: x\nserves: 1\nbuild: [100 g core:vodka-40]\n",
 		"drink: x\nserves: 1\nbuild: [100 g core:sugar-white, 100 g core:water-brew]\n",
 	} {
-		assert.Contains(t, run(t, lib, text, 200).Chemistry.PHMeter.Why, "hardly buffers")
+		assert.Contains(t, assaytest.Assay(t, lib, text, 200).Chemistry.PHMeter.Why, "hardly buffers")
 	}
 }
 
 // How much gas is in a soda nobody states: it is not that of air, and not none.
 func TestGasThatNobodyStatesLeavesThePHOpen(t *testing.T) {
-	c := glass(t, coreLibrary(t), "core:soda-water", 25)
+	c := glass(t, assaytest.Core(t), "core:soda-water", 25)
 	assert.Contains(t, c.PHMeter.Why, "gas")
 	assert.True(t, c.CO2.Unknown)
 	assert.Empty(t, c.Degassed.Why)
 	assert.InDelta(t, 8.3, c.Degassed.Mean, 0.6, "a bicarbonate water in air, pH about 8.3 (general chemistry)")
 
-	cola := glass(t, coreLibrary(t), "core:cola", 25)
+	cola := glass(t, assaytest.Core(t), "core:cola", 25)
 	assert.Empty(t, cola.PHMeter.Why, "gas does not move the pH of a sour drink")
 	assert.True(t, cola.CO2.Unknown)
 }
@@ -39,7 +40,7 @@ func TestAPackIsNoLye(t *testing.T) {
 	for _, group := range []string{"", "group: plant drink, "} {
 		text := "drink: x\nserves: 1\nfoods:\n  oat: {name: Oat, " + group + "per: 100 g, values: {FAT: 1.5 g, CHOAVL: 5.6 g, SUGAR: 3.1 g, PROCNT: 0.8 g, NA: 40 mg, K: 120 mg}, source: \"pack\"}\n" +
 			"build: [100 g own:oat]\n"
-		if pH := run(t, coreLibrary(t), text, 200).Chemistry.PHMeter; pH.Why == "" {
+		if pH := assaytest.Assay(t, assaytest.Core(t), text, 200).Chemistry.PHMeter; pH.Why == "" {
 			assert.Less(t, pH.High, 8.5, group)
 		}
 	}
@@ -49,10 +50,10 @@ func TestAPackIsNoLye(t *testing.T) {
 // does.
 func TestMissingPotassiumCountsByItsAmount(t *testing.T) {
 	pH := func(grams string) assay.Estimate {
-		return run(t, coreLibrary(t), "drink: x\nserves: 1\nfoods:\n  sour: {name: Sour, per: 100 g, values: {WATER: 90 g, CITAC: 5 g}, source: \"invented\"}\n"+
+		return assaytest.Assay(t, assaytest.Core(t), "drink: x\nserves: 1\nfoods:\n  sour: {name: Sour, per: 100 g, values: {WATER: 90 g, CITAC: 5 g}, source: \"invented\"}\n"+
 			"build: [150 g core:plum-juice, "+grams+" own:sour]\n", 200).Chemistry.PHMeter
 	}
-	trace, plum := pH("0.001 g"), glass(t, coreLibrary(t), "core:plum-juice", 25).PHMeter
+	trace, plum := pH("0.001 g"), glass(t, assaytest.Core(t), "core:plum-juice", 25).PHMeter
 	require.Empty(t, trace.Why)
 	assert.InDelta(t, plum.Mean, trace.Mean, 0.01)
 	assert.InDelta(t, plum.High, trace.High, 0.1)
@@ -62,7 +63,7 @@ func TestMissingPotassiumCountsByItsAmount(t *testing.T) {
 
 // A peel that is eaten beside a drink does not dissolve in it.
 func TestAnEatenPeelLeavesAReadDrinkAlone(t *testing.T) {
-	c := run(t, coreLibrary(t), "drink: x\nserves: 1\nbuild: [36 g core:espresso]\nfinish:\n  - measured: {ph: 4.90}\ngarnish:\n  - {food: \"core:orange-peel\", amount: 2 g, eaten: true}\n", 500).Chemistry
+	c := assaytest.Assay(t, assaytest.Core(t), "drink: x\nserves: 1\nbuild: [36 g core:espresso]\nfinish:\n  - measured: {ph: 4.90}\ngarnish:\n  - {food: \"core:orange-peel\", amount: 2 g, eaten: true}\n", 500).Chemistry
 	require.Empty(t, c.PHMeter.Why)
 	assert.InDelta(t, 4.90, c.PHMeter.Mean, 0.01)
 	assert.Less(t, c.PHMeter.High-c.PHMeter.Low, 0.2)
@@ -74,7 +75,7 @@ func TestPartedMilkIsAsSourAsMilkParts(t *testing.T) {
 	punch := func(lemon string) assay.Estimate {
 		text := "drink: x\nserves: 1\nat: 25 °C\ncomponents:\n  punch:\n    ingredients: [200 g core:milk-whole, " + lemon + " core:lemon-juice]\n    steps:\n" +
 			"      - curdle: {collect: 160 g, by: acid, at: 60 °C}\nbuild: [30 g punch]\n"
-		return component(t, run(t, coreLibrary(t), text, 500), "punch").Chemistry.PHMeter
+		return component(t, assaytest.Assay(t, assaytest.Core(t), text, 500), "punch").Chemistry.PHMeter
 	}
 	assert.LessOrEqual(t, punch("10 g").High, 6.1)
 	sour := punch("40 g")
@@ -85,7 +86,7 @@ func TestPartedMilkIsAsSourAsMilkParts(t *testing.T) {
 
 // A burette tells how much acid there is; how sour a coffee is stays as published.
 func TestAnAcidityTakesNoPublishedPHAway(t *testing.T) {
-	c := component(t, run(t, coreLibrary(t), "drink: x\nserves: 1\ncomponents:\n  shot: {ingredients: [36 g core:espresso], measured: {ta: 0.17 %}}\nbuild: [30 g shot]\n", 500), "shot").Chemistry
+	c := component(t, assaytest.Assay(t, assaytest.Core(t), "drink: x\nserves: 1\ncomponents:\n  shot: {ingredients: [36 g core:espresso], measured: {ta: 0.17 %}}\nbuild: [30 g shot]\n", 500), "shot").Chemistry
 	require.Empty(t, c.PHMeter.Why)
 	assert.InDelta(t, 5.5, c.PHMeter.Mean, 0.05)
 	assert.InDelta(t, 0.17, c.Acidity[0].Per100g.Mean, 0.002)
@@ -93,14 +94,14 @@ func TestAnAcidityTakesNoPublishedPHAway(t *testing.T) {
 
 // The weights of two measurements do not hang on the draws of a run.
 func TestCentralPHHangsOnNoSeed(t *testing.T) {
-	lib := coreLibrary(t)
-	central := func(o assay.Options) float64 {
+	lib := assaytest.Core(t)
+	central := func(o assaytest.Options) float64 {
 		d, faults := drink.Parse("test", []byte("drink: x\nserves: 1\nbuild: [50 g core:wine-red, 20 g core:orange-juice, 10 g core:apricot]\n"), nil)
-		a, err := assay.Run(t.Context(), d, faults, lib, o)
+		a, err := assaytest.Run(t.Context(), d, faults, lib, o)
 		require.NoError(t, err)
 		return a.Chemistry.PHMeter.Mean
 	}
-	first := central(assay.Options{Draws: 400, Seed: 1})
-	assert.InDelta(t, first, central(assay.Options{Draws: 400, Seed: 7}), 1e-9)
-	assert.InDelta(t, first, central(assay.Options{Draws: 60, Seed: 7}), 1e-9)
+	first := central(assaytest.Options{Draws: 400, Seed: 1})
+	assert.InDelta(t, first, central(assaytest.Options{Draws: 400, Seed: 7}), 1e-9)
+	assert.InDelta(t, first, central(assaytest.Options{Draws: 60, Seed: 7}), 1e-9)
 }

@@ -8,7 +8,6 @@ import (
 	"gonum.org/v1/gonum/stat"
 
 	"sipsum/internal/constituent"
-	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 )
@@ -36,68 +35,38 @@ type sample struct {
 	read map[string][]float64 // by kind
 }
 
-// offer keeps what could be read of a pot, if anybody asks for it. Readings
+// sampleOf gives what could be read of a pot; of is its component, empty for the drink. Readings
 // taken already, and those that say nothing of such a liquid, are left out: a
 // refractometer is misled by alcohol, an alcoholometer finds none where there is
 // none, and a scale for coffee is for coffee and tea.
-func (w *walk) offer(of string, pot *ledger.Pot, taken []*drink.Measured) {
-	if w.journal == nil || len(pot.Rows) == 0 {
-		return
-	}
+func (b *bench) sampleOf(of string, pot *ledger.Pot, read taken) sample {
 	s := sample{of: of, read: map[string][]float64{}}
 	for _, kind := range readingKinds {
-		if !has(taken, kind) && suits(pot, kind) {
-			if col := w.expected(pot, kind); positive(col) && !constant(col) {
+		if !read[kind] && suits(pot, kind) {
+			if col := b.expected(pot, kind); positive(col) && !estimate.Certain(col) {
 				s.read[kind] = col
 			}
 		}
 	}
-	if pH, per100g, ok := w.readable(pot); ok {
-		if !has(taken, readPH) && !constant(pH) {
+	if pH, per100g, ok := readable(b.lab, pot); ok {
+		if !read[readPH] && !estimate.Certain(pH) {
 			s.read[readPH] = pH
 		}
-		if !has(taken, readTA) && positive(per100g) && !constant(per100g) {
+		if !read[readTA] && positive(per100g) && !estimate.Certain(per100g) {
 			s.read[readTA] = per100g
 		}
 	}
-	w.samples = append(w.samples, s)
+	return s
 }
 
 // readable gives the acidity that a meter and a burette would read of a pot, if its
 // foods say enough of it.
-func (w *walk) readable(pot *ledger.Pot) (pH, per100g []float64, ok bool) {
-	if w.unsolvable(pot) != "" || w.ionsOf(pot, 1).open() {
+func readable(lab *laboratory, pot *ledger.Pot) (pH, per100g []float64, ok bool) {
+	if unsolvable(pot) != "" || lab.ionsOf(pot, 1).open() {
 		return nil, nil, false
 	}
-	pH, per100g, err := w.acidity(pot)
+	pH, per100g, err := lab.acidity(pot)
 	return pH, per100g, err == nil
-}
-
-// lastReadings gives what was read of a pot as it stands: the steps that read after the
-// last that does not, and what was read at the end.
-func lastReadings(end *drink.Measured, steps []drink.Step) (read []*drink.Measured) {
-	for _, step := range steps {
-		if m, ok := step.(*drink.Measured); ok {
-			read = append(read, m)
-		} else {
-			read = nil
-		}
-	}
-	if end != nil {
-		read = append(read, end)
-	}
-	return read
-}
-
-// has reports whether a kind of reading is among those taken. A titration tells both
-// readings of acidity.
-func has(read []*drink.Measured, kind string) bool {
-	return slices.ContainsFunc(read, func(m *drink.Measured) bool {
-		return map[string]bool{
-			readMass: m.Mass != nil, readBrix: m.Brix != nil, readTDS: m.TDS != nil, readDensity: m.Density != nil, readABV: m.ABV != nil,
-			readPH: m.PH != nil || m.Titration != nil, readTA: m.TA != nil || m.Titration != nil,
-		}[kind]
-	})
 }
 
 func suits(pot *ledger.Pot, kind string) bool {
@@ -124,13 +93,13 @@ const worthReading = 0.02
 //	cov(y, h)² / (var(h) + r²)
 //
 // A correlation that is noise counts as none.
-func (a *Assay) next(w *walk) []Suggestion {
-	figures := a.spreadOfWanted()
+func (b *bench) next(samples []sample, wanted []constituent.ID, serving *ledger.Pot) []Suggestion {
+	figures := spreadOf(wanted, serving)
 	var list []Suggestion
-	for _, s := range w.samples {
+	for _, s := range samples {
 		for _, kind := range slices.Concat(readingKinds, []string{readPH, readTA}) {
 			if h, ok := s.read[kind]; ok {
-				if g := w.suggest(s.of, kind, h, figures); len(g.Narrows) > 0 && g.Narrows[0].By >= worthReading {
+				if g := b.suggest(s.of, kind, h, figures); len(g.Narrows) > 0 && g.Narrows[0].By >= worthReading {
 					list = append(list, g)
 				}
 			}
@@ -146,16 +115,16 @@ type spread struct {
 	logs []float64
 }
 
-func (a *Assay) spreadOfWanted() []spread {
+func spreadOf(wanted []constituent.ID, serving *ledger.Pot) []spread {
 	var list []spread
-	if a.Draws < fewestDraws {
+	if serving.N-1 < fewestDraws {
 		return nil
 	}
-	for _, id := range a.Wanted {
+	for _, id := range wanted {
 		c := constituent.Must(id)
-		col := columnOf(a.Serving, c)
+		col := columnOf(serving, c)
 		listed := slices.ContainsFunc(list, func(s spread) bool { return s.of == c })
-		if !listed && positive(col) && !constant(col) {
+		if !listed && positive(col) && !estimate.Certain(col) {
 			logs(col)
 			list = append(list, spread{c, col})
 		}
@@ -163,12 +132,12 @@ func (a *Assay) spreadOfWanted() []spread {
 	return list
 }
 
-func (w *walk) suggest(of, kind string, h []float64, figures []spread) Suggestion {
+func (b *bench) suggest(of, kind string, h []float64, figures []spread) Suggestion {
 	s := Suggestion{Of: of, Reading: kind, Expect: estimate.Summarise(h), Unit: mustInstrument(kind).unit}
-	r := w.instrumentSD(kind, h[0])
+	r := b.instrumentSD(kind, h[0])
 	h = slices.Clone(h)
 	if kind == readPH {
-		for d, off := range w.modelError(of) {
+		for d, off := range modelError(b.lab.ens, of) {
 			h[d] += off
 		}
 	} else {
@@ -192,10 +161,10 @@ func (w *walk) suggest(of, kind string, h []float64, figures []spread) Suggestio
 
 // instrumentSD is the spread of a reading that nobody has taken yet; a mass is
 // weighed on the bar's scale.
-func (w *walk) instrumentSD(kind string, z float64) float64 {
+func (b *bench) instrumentSD(kind string, z float64) float64 {
 	half := mustInstrument(kind).halfAt(z)
-	if kind == readMass && w.amounts.scale != nil {
-		half = w.amounts.scale.Base() / 2
+	if kind == readMass && b.hand.scale != nil {
+		half = b.hand.scale.Base() / 2
 	}
 	return half / sqrt3
 }

@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
 )
@@ -23,12 +23,12 @@ const example = "testdata/drinks/copper-orchard.drink.yaml"
 // computed: what is not is refused line by line, and nothing else. Each later
 // version shortens this list.
 func TestExampleIsRefusedExactlyWhereItIsNotComputed(t *testing.T) {
-	text := fileOf(t, example)
+	text := assaytest.FileOf(t, example)
 	d, faults := drink.Parse(example, text, func(path string) ([]byte, error) {
 		return os.ReadFile(filepath.Join("../../testdata/drinks", path))
 	})
 	require.NoError(t, faults.Err(fail.Wrong), "the file itself has no fault")
-	_, err := assay.Run(context.Background(), d, faults, coreLibrary(t), assay.Options{Draws: 10, Seed: 1})
+	_, err := assaytest.Run(context.Background(), d, faults, assaytest.Core(t), assaytest.Options{Draws: 10, Seed: 1})
 	var e *fail.Error
 	require.True(t, errors.As(err, &e), "%v", err)
 	assert.Equal(t, fail.Wrong, e.Exit)

@@ -2,55 +2,21 @@ package assay
 
 import (
 	"fmt"
-	"math"
-	"slices"
 
+	"sipsum/internal/constituent"
 	"sipsum/internal/unit"
 )
 
-// noteFoods tells how foods entered: borrowed, derived, out of balance.
-func (a *Assay) noteFoods(r *resolved) {
-	for _, p := range r.profiles {
-		if !slices.ContainsFunc(a.Items, func(it Item) bool { return it.Food.ID == p.Food.ID }) {
-			continue // of a component that the drink does not use
-		}
-		for _, n := range p.Notes {
-			a.Notes = append(a.Notes, Note{Kind: n.Kind, Constituent: n.Constituent, Foods: []string{p.Food.ID.String()}, Text: a.names[PartID{Food: p.Food.ID}] + ": " + n.Text})
-		}
-	}
+// Note is something the user should know.
+type Note struct {
+	Kind        string
+	Constituent constituent.ID
+	Foods       []string
+	Text        string
 }
 
-// noteUnknowns tells, for each constituent that the drink reports, which foods
-// leave it unknown.
-func (a *Assay) noteUnknowns() {
-	for _, f := range a.PerServing {
-		if !f.Partial {
-			continue
-		}
-		_, rows := a.Serving.Bound(f.Constituent.ID)
-		n := Note{Kind: "unknown", Constituent: f.Constituent.ID}
-		for _, row := range rows {
-			if id := a.Serving.Rows[row].Profile.Food.ID.String(); !slices.Contains(n.Foods, id) {
-				n.Foods = append(n.Foods, id)
-			}
-		}
-		n.Text = f.Constituent.Name + " is not known in every food"
-		if math.IsNaN(f.UpTo) {
-			n.Text += "; nothing bounds it"
-		} else {
-			n.Text += ": up to " + number(f.UpTo) + " " + f.Unit + " a serving"
-		}
-		a.Notes = append(a.Notes, n)
-	}
-}
+// same reports whether two notes say the same.
+func (n Note) same(other Note) bool { return n.Kind == other.Kind && n.Text == other.Text }
 
 // number writes a figure for a sentence: three significant digits.
 func number(x float64) string { return fmt.Sprintf("%.3g", unit.Shown(x)) }
-
-// note adds a note once, however often what it says is found out.
-func (w *walk) note(n Note) {
-	said := func(other Note) bool { return other.Kind == n.Kind && other.Text == n.Text }
-	if !slices.ContainsFunc(w.notes, said) {
-		w.notes = append(w.notes, n)
-	}
-}

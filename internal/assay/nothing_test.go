@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 )
 
@@ -19,7 +20,7 @@ func TestAWrittenNothingIsNothing(t *testing.T) {
 		{"100 g core:water-pure", "carbonate: {left: 0 g/l}", "CO2"},
 		{"100 g core:milk-whole", "hydrolyse: {lactose: 0 %}", "GALS"},
 	} {
-		a := run(t, coreLibrary(t), onePot(c.pot, c.step), 50)
+		a := assaytest.Assay(t, assaytest.Core(t), onePot(c.pot, c.step), 50)
 		for _, f := range a.PerServing {
 			assert.LessOrEqual(t, f.Low, f.Mean+1e-12, "%s: %s", c.step, f.Constituent.ID)
 			assert.GreaterOrEqual(t, f.High, f.Mean-1e-12, "%s: %s", c.step, f.Constituent.ID)
@@ -32,16 +33,16 @@ func TestAWrittenNothingIsNothing(t *testing.T) {
 
 // A time in seconds is as sure as a clock that shows them.
 func TestSecondsAreReadAsSeconds(t *testing.T) {
-	a := run(t, coreLibrary(t), onePot("150 g core:water-pure", "steep: {ingredients: [5 g core:tea-leaf-black], at: 95 °C, for: 1 s, collect: 140 g}"), 200)
-	caffeine := figure(t, a.PerServing, "CAFFN")
+	a := assaytest.Assay(t, assaytest.Core(t), onePot("150 g core:water-pure", "steep: {ingredients: [5 g core:tea-leaf-black], at: 95 °C, for: 1 s, collect: 140 g}"), 200)
+	caffeine := assaytest.Figure(t, a.PerServing, "CAFFN")
 	assert.LessOrEqual(t, caffeine.Low, caffeine.Mean)
 	assert.GreaterOrEqual(t, caffeine.High, caffeine.Mean)
 }
 
 // By the mass balance of the closed bottle: 0.00077 g/l, not half of what water holds open.
 func TestAChargeOfNextToNothingDoesNextToNothing(t *testing.T) {
-	a := run(t, coreLibrary(t), "drink: x\nserves: 1\nbuild: [900 g core:water-pure]\nfinish:\n  - carbonate: {bottle: 1.5 l, charge: 0.001 g, at: 4 °C}\n", 50)
-	assert.InDelta(t, 0.00077*0.9, figure(t, a.PerServing, "CO2").Mean, 0.0001)
+	a := assaytest.Assay(t, assaytest.Core(t), "drink: x\nserves: 1\nbuild: [900 g core:water-pure]\nfinish:\n  - carbonate: {bottle: 1.5 l, charge: 0.001 g, at: 4 °C}\n", 50)
+	assert.InDelta(t, 0.00077*0.9, assaytest.Figure(t, a.PerServing, "CO2").Mean, 0.0001)
 }
 
 // No bottle is charged beyond what it stands; the pressure is said without an exponent.
@@ -57,7 +58,7 @@ func TestAChargeThatBurstsIsRefused(t *testing.T) {
 func TestASteepOfNoTimeGivesNothing(t *testing.T) {
 	for _, food := range []string{"core:tea-leaf-black", "core:tea-leaf-green", "core:coffee-roasted-arabica", "core:cardamom", "core:spearmint"} {
 		steep := func(time string) assay.Composition {
-			return run(t, coreLibrary(t), onePot("150 g core:water-pure", "steep: {ingredients: [5 g "+food+"], at: 95 °C, for: "+time+", collect: 140 g}"), 24).PerServing
+			return assaytest.Assay(t, assaytest.Core(t), onePot("150 g core:water-pure", "steep: {ingredients: [5 g "+food+"], at: 95 °C, for: "+time+", collect: 140 g}"), 24).PerServing
 		}
 		none, tenth, whole := steep("0.001 s"), steep("6 s"), steep("30 min")
 		for _, id := range []constituent.ID{"K", "MG", "CAFFN", "CHOCDF", "PROCNT"} {
@@ -65,13 +66,13 @@ func TestASteepOfNoTimeGivesNothing(t *testing.T) {
 			if !ok || last.Mean == 0 {
 				continue
 			}
-			assert.Less(t, figure(t, none, id).High, 0.001*last.Mean, "%s of %s", id, food)
-			assert.Less(t, figure(t, tenth, id).Mean, 0.2*last.Mean, "%s of %s", id, food)
+			assert.Less(t, assaytest.Figure(t, none, id).High, 0.001*last.Mean, "%s of %s", id, food)
+			assert.Less(t, assaytest.Figure(t, tenth, id).Mean, 0.2*last.Mean, "%s of %s", id, food)
 		}
 	}
 	for food, minutes := range map[string]float64{"core:tea-leaf-black": 3, "core:tea-leaf-green": 5, "core:coffee-roasted-arabica": 4, "core:cardamom": 3} {
 		at := func(m float64) assay.Figure {
-			return figure(t, run(t, coreLibrary(t), onePot("150 g core:water-pure", fmt.Sprintf("steep: {ingredients: [5 g %s], at: 95 °C, for: %.4f min, collect: 140 g}", food, m)), 24).PerServing, "K")
+			return assaytest.Figure(t, assaytest.Assay(t, assaytest.Core(t), onePot("150 g core:water-pure", fmt.Sprintf("steep: {ingredients: [5 g %s], at: 95 °C, for: %.4f min, collect: 140 g}", food, m)), 24).PerServing, "K")
 		}
 		assert.InEpsilon(t, at(minutes).Mean, at(minutes-0.001).Mean, 0.001, food)
 	}
@@ -82,7 +83,7 @@ func TestAFermentTakesNoAlcoholAway(t *testing.T) {
 	const wine = "100 g core:wine-white"
 	assert.Contains(t, refused(t, onePot(wine, `ferment: {after: {ALC: 0.5 g}, because: "test"}`)), "test:7:9: 0.5 g of alcohol in 100 g afterwards")
 	assert.Contains(t, refused(t, onePot(wine, `ferment: {after: {ALC: 0.5 g, ACEAC: 1 g}, because: "test"}`)), "a ferment takes none away")
-	run(t, coreLibrary(t), onePot(wine, `ferment: {after: {ALC: 10.3 g, ACEAC: 0.5 g}, because: "test"}`), 20)
+	assaytest.Assay(t, assaytest.Core(t), onePot(wine, `ferment: {after: {ALC: 10.3 g, ACEAC: 0.5 g}, because: "test"}`), 20)
 }
 
 // 20 mol/l is no base that somebody titrates a drink with: it would be thousands of per cent.
@@ -93,5 +94,5 @@ func TestATitrationIsOfALiquid(t *testing.T) {
 		assert.Contains(t, err, "test:7:9: the titration says", points)
 		assert.Contains(t, err, says, points)
 	}
-	run(t, coreLibrary(t), onePot("100 g core:lemon-juice", "measured: {titration: [[0 ml,2.4],[3.5 ml,3.5],[8.5 ml,8.2]], base: 1 mol/l, sample: 10 g}"), 20)
+	assaytest.Assay(t, assaytest.Core(t), onePot("100 g core:lemon-juice", "measured: {titration: [[0 ml,2.4],[3.5 ml,3.5],[8.5 ml,8.2]], base: 1 mol/l, sample: 10 g}"), 20)
 }

@@ -8,13 +8,10 @@ import (
 	"sipsum/internal/unit"
 )
 
-// ownTable is the table id of foods that the drink file describes.
-const ownTable = "own"
-
 // ownFood turns a food of the drink file into a food like any other.
 func (r *resolver) ownFood(o *drink.OwnFood) {
 	f := &food.Food{
-		ID:      food.ID{Table: ownTable, Code: o.Code},
+		ID:      food.ID{Table: food.Own, Code: o.Code},
 		Names:   []food.Name{{Text: o.Name}},
 		Group:   o.Group,
 		Edible:  food.None,
@@ -67,7 +64,7 @@ func (r *resolver) ownValue(o *drink.OwnFood, v drink.Stated, per100g float64) (
 	factor *= per100g
 	value = food.Value{
 		Constituent: c.ID, Amount: v.Number * factor, SD: food.None, Low: food.None, High: food.None, Limit: food.None,
-		State: estimate.Calculated, Source: ownTable, Ref: o.Code,
+		State: estimate.Calculated, Source: food.Own, Ref: o.Code,
 	}
 	switch {
 	case v.State != "":
@@ -102,7 +99,7 @@ func statedAllergens(o *drink.OwnFood) []food.Mark {
 }
 
 func (r *resolver) ownEntry(f *food.Food) (*drink.OwnFood, bool) {
-	if f.ID.Table != ownTable {
+	if f.ID.Table != food.Own {
 		return nil, false
 	}
 	for i := range r.drink.Foods {

@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
@@ -50,12 +50,12 @@ func TestOwnFoodsThatCannotBeAreRefused(t *testing.T) {
 		{"per: 100 g, values: {FAT: trace, SUGAR: unknown, NA: 39 g, CLD: 60.6 g}", ""},
 		{"per: 100 g, values: {CHOAVLM: 105 g, CHOAVL: 99 g}", ""}, // starch in monosaccharide equivalents
 	}
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	for _, c := range cases {
 		text := "drink: x\nserves: 1\nfoods:\n  x: {name: Test, source: \"invented\", " + c.food + "}\nbuild: [10 g own:x, 90 g core:water-pure]\n"
 		d, faults := drink.Parse("test", []byte(text), nil)
 		require.Zero(t, faults.Len(), c.food)
-		_, err := assay.Run(context.Background(), d, faults, lib, assay.Options{Draws: 5, Seed: 1})
+		_, err := assaytest.Run(context.Background(), d, faults, lib, assaytest.Options{Draws: 5, Seed: 1})
 		if c.says == "" {
 			assert.NoError(t, err, c.food)
 		} else {
@@ -66,7 +66,7 @@ func TestOwnFoodsThatCannotBeAreRefused(t *testing.T) {
 
 // A row of a table that prints what cannot be is not calculated with, as food or lender.
 func TestATableRowThatCannotBeIsRefused(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	odd := &food.Food{
 		ID: food.ID{Table: "other", Code: "1"}, Edible: food.None, Density: food.Density{GramsPerMl: food.None, SD: food.None},
 		Values: []food.Value{{Constituent: constituent.Protein, Amount: 750, SD: math.NaN(), Low: math.NaN(), High: math.NaN(), Limit: math.NaN(), State: estimate.Calculated}},
@@ -74,12 +74,12 @@ func TestATableRowThatCannotBeIsRefused(t *testing.T) {
 	lib[odd.ID] = odd
 	for _, line := range []string{`"10 g other:1"`, `{food: "core:honey", amount: 10 g, fill: "other:1"}`} {
 		d, faults := drink.Parse("test", []byte("drink: x\nserves: 1\nbuild: ["+line+"]\n"), nil)
-		_, err := assay.Run(context.Background(), d, faults, lib, assay.Options{Draws: 5, Seed: 1})
+		_, err := assaytest.Run(context.Background(), d, faults, lib, assaytest.Options{Draws: 5, Seed: 1})
 		assert.ErrorContains(t, err, "other:1 has protein of 750 g in 100 g, as its table prints it, and that cannot be (take another row", line)
 	}
 	odd.Values[0].Amount = 104 // a label's serving of a few grams, rounded
 	d, faults := drink.Parse("test", []byte("drink: x\nserves: 1\nbuild: [\"10 g other:1\"]\n"), nil)
-	_, err := assay.Run(context.Background(), d, faults, lib, assay.Options{Draws: 5, Seed: 1})
+	_, err := assaytest.Run(context.Background(), d, faults, lib, assaytest.Options{Draws: 5, Seed: 1})
 	assert.NoError(t, err)
 }
 
@@ -93,7 +93,7 @@ func TestAFermentLeavesNoMoreThanTheWhole(t *testing.T) {
 		text := "drink: x\nserves: 1\ncomponents: {a: {ingredients: [100 g core:orange-juice], steps: [{ferment: {after: {" + after + "}, because: \"invented\"}}]}}\nbuild: [10 g a]\n"
 		d, faults := drink.Parse("test", []byte(text), nil)
 		require.Zero(t, faults.Len(), after)
-		_, err := assay.Run(context.Background(), d, faults, coreLibrary(t), assay.Options{Draws: 5, Seed: 1})
+		_, err := assaytest.Run(context.Background(), d, faults, assaytest.Core(t), assaytest.Options{Draws: 5, Seed: 1})
 		if says == "" {
 			assert.NoError(t, err, after)
 		} else {

@@ -3,6 +3,8 @@ package assay_test
 import (
 	"testing"
 
+	"sipsum/internal/assay/assaytest"
+
 	"github.com/stretchr/testify/assert"
 )
 
@@ -10,6 +12,6 @@ import (
 // are told, but no draws are made of it: a pantry may hold a thousand lines.
 func TestWhatADrinkDoesNotUseIsNotDrawn(t *testing.T) {
 	const text = "drink: \"x\"\nserves: 1\ncomponents:\n  shot: {ingredients: [10 g core:espresso]}\nbuild: [10 g core:sugar-white]\n"
-	a := run(t, coreLibrary(t), text, 50)
+	a := assaytest.Assay(t, assaytest.Core(t), text, 50)
 	assert.Negative(t, a.Serving.Columns.At("CAFFN"))
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/food"
@@ -29,7 +30,7 @@ build: ["50 g Lemon juice, fresh", 40 g core:lemon-juice, 30 g own:oat-a, 20 g o
 `
 
 func TestPartsAreKnownByWhatIsPouredNotByItsName(t *testing.T) {
-	a := run(t, coreLibrary(t), twins, 200)
+	a := assaytest.Assay(t, assaytest.Core(t), twins, 200)
 	type part struct {
 		name  string
 		grams float64
@@ -49,8 +50,8 @@ func TestPartsAreKnownByWhatIsPouredNotByItsName(t *testing.T) {
 		assert.Equal(t, want.name, parts[i].name)
 		assert.InDelta(t, want.grams, parts[i].grams, 1e-9, want.name)
 	}
-	assert.InDelta(t, 3, figure(t, a.Components[2].Constituents, constituent.Sugar).Mean, 1e-9, "30 g of 10 %")
-	assert.InDelta(t, 4, figure(t, a.Components[3].Constituents, constituent.Sugar).Mean, 1e-9, "20 g of 20 %")
+	assert.InDelta(t, 3, assaytest.Figure(t, a.Components[2].Constituents, constituent.Sugar).Mean, 1e-9, "30 g of 10 %")
+	assert.InDelta(t, 4, assaytest.Figure(t, a.Components[3].Constituents, constituent.Sugar).Mean, 1e-9, "20 g of 20 %")
 }
 
 // A name made to look like another's name and code is told apart too.
@@ -65,7 +66,7 @@ components:
 build: [10 g oat, 10 g own:a, 10 g own:b]
 `
 	seen := map[string]bool{}
-	for _, c := range run(t, coreLibrary(t), text, 20).Components {
+	for _, c := range assaytest.Assay(t, assaytest.Core(t), text, 20).Components {
 		assert.False(t, seen[c.Name], c.Name)
 		seen[c.Name] = true
 	}
@@ -81,7 +82,7 @@ foods:
 build: [10 g Oat]
 `
 	d, faults := drink.Parse("test", []byte(text), nil)
-	_, err := assay.Run(context.Background(), d, faults, coreLibrary(t), assay.Options{Draws: 5, Seed: 1})
+	_, err := assaytest.Run(context.Background(), d, faults, assaytest.Core(t), assaytest.Options{Draws: 5, Seed: 1})
 	assert.ErrorContains(t, err, `test:6:14: "Oat" is the name of more than one own food (write the one you mean: own:a or own:b)`)
 }
 
@@ -101,18 +102,18 @@ build: [%s]
 `
 
 func TestWhatIsOnlyUsedInsideStandsAloneAsItWasMade(t *testing.T) {
-	lib := coreLibrary(t)
-	a := run(t, lib, fmt.Sprintf(inside, "50 g punch"), 200, constituent.Caffeine)
+	lib := assaytest.Core(t)
+	a := assaytest.Assay(t, lib, fmt.Sprintf(inside, "50 g punch"), 200, constituent.Caffeine)
 	require.NotNil(t, a.Alone)
 	// 20 g × 100/200 in the punch, of which 50 of 100 g are poured, for two.
 	assert.InDelta(t, 2.5, a.Alone.Mass.Mean, 1e-9)
 	perGram := lib[food.ID{Table: "core", Code: "espresso"}]
 	caffeine, ok := perGram.Value(constituent.Caffeine)
 	require.True(t, ok)
-	assert.InDelta(t, 2.5*caffeine.Amount/100, figure(t, a.Alone.Constituents, constituent.Caffeine).Mean, 1e-6)
+	assert.InDelta(t, 2.5*caffeine.Amount/100, assaytest.Figure(t, a.Alone.Constituents, constituent.Caffeine).Mean, 1e-6)
 
 	// Of one that is poured it is what the build pours of it.
-	a = run(t, lib, fmt.Sprintf(inside, "50 g punch, 30 g espresso"), 200, constituent.Caffeine)
+	a = assaytest.Assay(t, lib, fmt.Sprintf(inside, "50 g punch, 30 g espresso"), 200, constituent.Caffeine)
 	require.NotNil(t, a.Alone)
 	assert.InDelta(t, 15, a.Alone.Mass.Mean, 1e-9)
 }
@@ -126,7 +127,7 @@ components:
 build: [100 g core:water-pure]
 garnish: [10 g core:cream-heavy, 5 g rim, {food: core:honey, amount: 5 %, eaten: true}]
 `
-	a := run(t, coreLibrary(t), text, 50)
+	a := assaytest.Assay(t, assaytest.Core(t), text, 50)
 	assert.InDelta(t, (100+0.05*15)/2, a.Mass.Mean, 1e-9, "5 % of the garnish's other lines is honey; nothing else is drunk")
 	assert.Equal(t, []assay.Garnish{
 		{PartID: assay.PartID{Food: food.ID{Table: "core", Code: "cream-heavy"}}, Name: "Cream, heavy whipping", Amount: "10 g"},
@@ -144,7 +145,7 @@ garnish: [10 g core:cream-heavy, 5 g rim, {food: core:honey, amount: 5 %, eaten:
 // What the bar's scale would not show was weighed on another: no draw of it is far from
 // what was written.
 func TestALittleIsAsFineAsItIsWritten(t *testing.T) {
-	a := run(t, coreLibrary(t), "drink: x\nserves: 1\nscale: 10 g\nbuild: [1.0 g core:citric-acid, 100 g core:water-pure]\n", 500)
+	a := assaytest.Assay(t, assaytest.Core(t), "drink: x\nserves: 1\nscale: 10 g\nbuild: [1.0 g core:citric-acid, 100 g core:water-pure]\n", 500)
 	acid := a.Components[0].Mass
 	assert.InDelta(t, 1, acid.Mean, 1e-9)
 	assert.GreaterOrEqual(t, acid.Low, 0.95)

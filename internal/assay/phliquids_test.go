@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
 )
@@ -26,7 +27,7 @@ func isLiquid(f *food.Food) bool {
 // Of the liquids of the core table, spirits and oils left out, most say a pH; each that does
 // not says why.
 func TestMostLiquidsHaveAPH(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	liquids, given, narrow := 0, 0, 0
 	why := map[string][]string{}
 	for _, id := range slices.SortedFunc(maps.Keys(lib), func(a, b food.ID) int { return strings.Compare(a.Code, b.Code) }) {

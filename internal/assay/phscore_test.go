@@ -16,6 +16,7 @@ import (
 	"gonum.org/v1/gonum/stat"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 )
@@ -139,7 +140,7 @@ func phSummary(out *bytes.Buffer, foods, how string, ignorant [2]float64, cases 
 
 // phCases assays every core food with a published pH, with and without it.
 func phCases(t *testing.T) []phCase {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	var cases []phCase
 	for _, id := range slices.SortedFunc(maps.Keys(lib), func(a, b food.ID) int { return strings.Compare(a.Code, b.Code) }) {
 		value, ok := lib[id].Value("PH")
@@ -149,14 +150,14 @@ func phCases(t *testing.T) []phCase {
 		c := phCase{code: id.Code, published: value.Amount, low: value.Low, high: value.High, own: value.State == estimate.Measured}
 		shipped := glass(t, lib, id.String(), 25)
 		c.shipped, c.rests = shipped.PHMeter, len(shipped.RestsOn) > 0
-		c.blind = glass(t, lib.without(id, "PH"), id.String(), 25).PHMeter
+		c.blind = glass(t, without(lib, id, "PH"), id.String(), 25).PHMeter
 		cases = append(cases, c)
 	}
 	return cases
 }
 
-// without gives the library with a value of one food taken out.
-func (l library) without(id food.ID, constituent string) library {
+// without gives the assaytest.Library with a value of one food taken out.
+func without(l assaytest.Library, id food.ID, constituent string) assaytest.Library {
 	other := maps.Clone(l)
 	f := *l[id]
 	f.Values = slices.DeleteFunc(slices.Clone(f.Values), func(v food.Value) bool { return string(v.Constituent) == constituent })

@@ -105,16 +105,15 @@ func hundredth(pH float64) float64 {
 }
 
 // draw draws the pH anywhere within the range.
-func (e evidence) draw(w *walk, id food.ID) []float64 {
+func (e evidence) draw(ens estimate.Ensemble, id food.ID) []float64 {
 	if e.atMost != nil {
 		return e.atMost
 	}
-	col := make([]float64, w.amounts.n)
-	estimate.Input{
+	col := ens.Column(estimate.Input{
 		Central: e.central, Shape: estimate.Uniform, Low: e.low, High: e.high,
-		Stream: estimate.KeyOf(w.amounts.seed, "unmeasured", string(publishedPH), id.Table, id.Code),
-	}.Fill(col)
-	w.journal.write(Tables, "published pH of "+id.String(), col)
+		Stream: ens.Stream("unmeasured", string(publishedPH), id.Table, id.Code),
+	})
+	ens.Journal.Write(estimate.Tables, "published pH of "+id.String(), col)
 	return col
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/fail"
 	"sipsum/internal/ledger"
 	"sipsum/internal/prep"
 )
@@ -16,27 +17,6 @@ const disagreement = 3
 // sweeps is how often what the curvature of the model leaves is taken away
 // after an update. Each pass leaves a small part of the one before.
 const sweeps = 4
-
-// steps applies steps to a pot, and what was read of it at the end. Readings that
-// follow one another are of one state of the pot, so they are taken together.
-func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
-	var read []*drink.Measured
-	var state stated
-	for _, step := range steps {
-		if m, ok := step.(*drink.Measured); ok {
-			read = append(read, m)
-			continue
-		}
-		w.reading(pot, read, state)
-		state = stated{keepsWeight(step, state.mass || has(read, readMass)), statesGas(step)}
-		read = nil
-		w.step(pot, step)
-	}
-	if end != nil {
-		read = append(read, end)
-	}
-	w.reading(pot, read, state)
-}
 
 // stated is what the steps state of a pot.
 type stated struct {
@@ -62,7 +42,27 @@ func keepsWeight(step drink.Step, weighed bool) bool {
 	return false
 }
 
-// reading conditions a pot on all that was read of it, in one joint update. In
+// bench takes the readings of pots.
+type bench struct {
+	lab    *laboratory
+	gauge  *gauge // for which, while a pot is read, the constants of nature are others
+	hand   hand
+	rig    *rig
+	faults *fail.List
+
+	notes    []Note
+	readings []Reading
+}
+
+func newBench(lab *laboratory, hand hand, faults *fail.List) *bench {
+	b := &bench{lab: lab, gauge: lab.gauge, hand: hand, faults: faults}
+	b.rig = &rig{lab: lab, hand: hand, faults: faults, notes: &b.notes}
+	return b
+}
+
+func (b *bench) note(n Note) { b.notes = append(b.notes, n) }
+
+// take conditions a pot on all that was read of it, in one joint update. In
 // logarithms, draw by draw,
 //
 //	x′ = x + K·(z + ε − h),   K = cov(x, h)·(cov(h) + R)⁻¹
@@ -86,24 +86,24 @@ func keepsWeight(step drink.Step, weighed bool) bool {
 // is left of them is closed by closeOnAcidity. A titration takes the place of all that
 // the composition says of acids and ions (titrate). A pH that was read takes the place
 // of those that have been published (calibration.go).
-func (w *walk) reading(pot *ledger.Pot, read []*drink.Measured, state stated) {
+func (b *bench) take(pot *ledger.Pot, read []*drink.Measured, state stated) {
 	if slices.ContainsFunc(read, func(m *drink.Measured) bool { return m.PH != nil }) {
-		w.forget(pot)
+		b.lab.forget(pot)
 	}
-	list := w.take(pot, read)
-	held := w.heldPH(pot, list)
+	list := b.read(pot, read)
+	held := b.heldPH(pot, list)
 	before := keepCells(pot, len(list) > 0)
 	target := map[string][]float64{}
 	if len(list) > 0 {
-		condition := func() { target = w.condition(pot, list, before, state.mass) }
+		condition := func() { target = b.condition(pot, list, before, state.mass) }
 		if state.gas {
-			prep.KeepAdded(pot, func() { w.keepGas(pot, condition) })
+			prep.KeepAdded(pot, func() { b.keepGas(pot, condition) })
 		} else {
 			prep.KeepAdded(pot, condition)
 		}
 	}
-	if titrated := slices.DeleteFunc(slices.Clone(read), func(m *drink.Measured) bool { return m.Titration == nil }); len(titrated) > 0 {
-		w.titrate(pot, titrated)
+	if bench := slices.DeleteFunc(slices.Clone(read), func(m *drink.Measured) bool { return m.Titration == nil }); len(bench) > 0 {
+		b.rig.titrate(pot, bench)
 		delete(target, readTA) // the titration tells it
 	}
 	if target[readPH] != nil || target[readTA] != nil {
@@ -111,28 +111,28 @@ func (w *walk) reading(pot *ledger.Pot, read []*drink.Measured, state stated) {
 		if target[readPH] == nil {
 			target[readPH] = held
 		}
-		if err := w.closeOnAcidity(pot, before, target[readPH], target[readTA]); err != nil {
-			w.faults.Add(read[len(read)-1].At(), "check the reading and the recipe", "the acidity that was read cannot be met: %s", err.Error())
+		if err := b.lab.meet(pot, before.spareAcids(pot), target[readPH], target[readTA]); err != nil {
+			b.faults.Add(read[len(read)-1].At(), "check the reading and the recipe", "the acidity that was read cannot be met: %s", err.Error())
 		}
 		if target[readMass] != nil {
 			logs(mass)
 			fillUp(pot, mass)
 		}
 	}
-	w.report(pot, list, before)
+	b.report(pot, list, before)
 }
 
 // heldPH gives the pH of a pot that rests on what has been published of its foods, where an
 // acidity was read and no pH: a burette tells how much acid there is, not how sour the pot
 // is, which stays as published. nil: nothing is held.
-func (w *walk) heldPH(pot *ledger.Pot, list []reading) []float64 {
+func (b *bench) heldPH(pot *ledger.Pot, list []reading) []float64 {
 	of := func(kind string) bool {
 		return slices.ContainsFunc(list, func(r reading) bool { return r.kind == kind })
 	}
-	if !of(readTA) || of(readPH) || !w.published(pot) {
+	if !of(readTA) || of(readPH) || !restsOnPublished(pot) {
 		return nil
 	}
-	pH, _, err := w.acidity(pot)
+	pH, _, err := b.lab.acidity(pot)
 	if err != nil {
 		return nil
 	}
@@ -142,8 +142,8 @@ func (w *walk) heldPH(pot *ledger.Pot, list []reading) []float64 {
 // condition makes the joint update, and gives what each reading reads afterwards, by
 // kind: what the instrument says where there is no covariance to update by, and of
 // acidity always, since what a table leaves out of it has no limit.
-func (w *walk) condition(pot *ledger.Pot, list []reading, before *kept, weighed bool) map[string][]float64 {
-	w.findWater(pot, list, weighed)
+func (b *bench) condition(pot *ledger.Pot, list []reading, before *kept, weighed bool) map[string][]float64 {
+	b.findWater(pot, list, weighed)
 	u := newUpdate(list)
 	target := u.targets()
 	for j := range list {
@@ -154,15 +154,15 @@ func (w *walk) condition(pot *ledger.Pot, list []reading, before *kept, weighed 
 	}
 	bulky := bulk(pot)
 	gains := u.gains(pot)
-	constants := w.constants
-	w.constants = gains.constants(constants)
+	own := b.gauge
+	b.gauge = own.with(gains.constants(own.constants))
 	scales := before.newScales(pot, target[readMass])
 	gains.apply(pot, u.move)
 	for i := range sweeps {
 		scales.share(pot)
-		gains.apply(pot, u.left(w.readAgain(pot, list, i == 0)))
+		gains.apply(pot, u.left(b.readAgain(pot, list, i == 0)))
 	}
-	w.constants = constants
+	b.gauge = own
 	for range sweeps { // what is held comes back on the scale, for others to take
 		scales.share(pot)
 		before.hold(pot)
@@ -174,17 +174,17 @@ func (w *walk) condition(pot *ledger.Pot, list []reading, before *kept, weighed 
 		scales.close(pot)
 	}
 	growBounds(pot, bulky)
-	before.causes = w.moveWater(pot, u)
+	before.causes = b.moveWater(pot, u)
 	return target
 }
 
 // readAgain gives what a pot reads now, reading by reading; nil for those of acidity
 // unless they are asked for.
-func (w *walk) readAgain(pot *ledger.Pot, list []reading, acidity bool) [][]float64 {
+func (b *bench) readAgain(pot *ledger.Pot, list []reading, acidity bool) [][]float64 {
 	now := make([][]float64, len(list))
 	var pH, per100g []float64
 	if acidity && slices.ContainsFunc(list, reading.linear) {
-		pH, per100g, _ = w.acidity(pot) // it was solved before
+		pH, per100g, _ = b.lab.acidity(pot) // it was solved before
 	}
 	for j, r := range list {
 		switch r.kind {
@@ -193,7 +193,7 @@ func (w *walk) readAgain(pot *ledger.Pot, list []reading, acidity bool) [][]floa
 		case readTA:
 			now[j] = per100g
 		default:
-			now[j] = w.expected(pot, r.kind)
+			now[j] = b.expected(pot, r.kind)
 		}
 	}
 	return now

@@ -10,6 +10,7 @@ import (
 	"gonum.org/v1/gonum/stat"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 )
 
 // Two foods of one constituent each, so that only the amounts are uncertain.
@@ -29,7 +30,7 @@ func readMass(t *testing.T, reading string, draws int) *assay.Assay {
 	if reading != "" {
 		finish = "finish:\n  - measured: {mass: " + reading + "}"
 	}
-	return run(t, library{}, fmt.Sprintf(weighed, finish), draws)
+	return assaytest.Assay(t, assaytest.Library{}, fmt.Sprintf(weighed, finish), draws)
 }
 
 // The case has a solution on paper: x₁ ~ N(200, 4²), x₂ ~ N(100, 6²), and the
@@ -73,7 +74,7 @@ func TestReadingEqualToTheRecipeMovesNothing(t *testing.T) {
 	without, with := readMass(t, "", 2000), readMass(t, "300 g ± 1 g sd", 2000)
 	assert.InDelta(t, without.Mass.Mean, with.Mass.Mean, 1e-6)
 	for _, f := range without.PerServing {
-		assert.InDelta(t, f.Mean, figure(t, with.PerServing, f.Constituent.ID).Mean, 1e-6*max(1, f.Mean), "%s", f.Constituent.ID)
+		assert.InDelta(t, f.Mean, assaytest.Figure(t, with.PerServing, f.Constituent.ID).Mean, 1e-6*max(1, f.Mean), "%s", f.Constituent.ID)
 	}
 	assert.Less(t, with.Mass.SD, without.Mass.SD/5, "but the spread shrinks to the instrument's")
 }
@@ -89,7 +90,7 @@ func TestReadingThatSaysLittleChangesLittle(t *testing.T) {
 
 // However wide the recipe, what was weighed weighs what was read.
 func TestReadingOfAWideRecipeLeavesTheInstrumentsSpread(t *testing.T) {
-	a := run(t, library{}, `
+	a := assaytest.Assay(t, assaytest.Library{}, `
 drink: "Free Hand"
 serves: 1
 foods:
@@ -106,7 +107,7 @@ finish:
 
 // Contributions stay: the same rows, summing to the totals in every draw.
 func TestReadingKeepsContributions(t *testing.T) {
-	a := run(t, coreLibrary(t), `
+	a := assaytest.Assay(t, assaytest.Core(t), `
 drink: "Weighed Syrup"
 serves: 1
 components:

@@ -16,11 +16,11 @@ var errDry = errors.New("there is no water in it")
 
 // acidity gives what a meter and a burette read of a pot, draw by draw: its pH, and
 // its titratable acidity to endPoints[0] in g/100 g as citric acid.
-func (w *walk) acidity(pot *ledger.Pot) (pH, per100g []float64, err error) {
+func (lab *laboratory) acidity(pot *ledger.Pot) (pH, per100g []float64, err error) {
 	if pot.Central(constituent.Water) <= 0 {
 		return nil, nil, errDry
 	}
-	in, mass := w.ionsOf(pot, pot.N), pot.Mass()
+	in, mass := lab.ionsOf(pot, pot.N), pot.Mass()
 	pH, per100g = make([]float64, pot.N), make([]float64, pot.N)
 	err = in.each(func(s *acid.Solver, sol *acid.Solution, near, end acid.State, d int) error {
 		read, err := in.solve(s, sol, near, MeterCelsius)
@@ -53,10 +53,9 @@ func asGrams(base float64) float64 { return base * acid.All()[acid.Must("citric"
 
 // modelError draws what the pH of a composition is off by even if every amount is
 // right. It is the pot's own.
-func (w *walk) modelError(path string) []float64 {
-	s, col := spanOf("model"), make([]float64, w.amounts.n)
-	estimate.Input{Shape: estimate.Uniform, Low: s.low, High: s.high, Stream: estimate.KeyOf(w.amounts.seed, "pH model", path)}.Fill(col)
-	return col
+func modelError(ens estimate.Ensemble, path string) []float64 {
+	s := spanOf("model")
+	return ens.Column(estimate.Input{Shape: estimate.Uniform, Low: s.low, High: s.high, Stream: ens.Stream("pH model", path)})
 }
 
 // central gives the equilibria of the central values, as it stands and at the end point

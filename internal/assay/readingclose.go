@@ -8,22 +8,22 @@ import (
 	"sipsum/internal/ledger"
 )
 
-// closeOnAcidity takes away what the joint update leaves between a pot and its
+// meet takes away what the joint update leaves between a pot and its
 // readings of acidity (nil: not read), in every draw.
 //
 // The titratable acidity (g/100 g) is met by acid without a name, as citric; where
 // even none of it is too much, by potassium if the pH was not read, and by less of the
 // named acids, within their range, if it was. The pH is met by the strong ion that is missing: potassium if
 // a base is, chloride if an acid is. Later steps and blends carry these with what is
-// dissolved.
-func (w *walk) closeOnAcidity(pot *ledger.Pot, before *kept, pH, per100g []float64) error {
-	in, mass, spare := w.ionsOf(pot, pot.N), pot.Mass(), make([]float64, pot.N)
+// dissolved. spareNamed is the share of the named acids that can be taken away.
+func (lab *laboratory) meet(pot *ledger.Pot, spareNamed, pH, per100g []float64) error {
+	in, mass, spare := lab.ionsOf(pot, pot.N), pot.Mass(), make([]float64, pot.N)
 	for row := range pot.Rows {
 		for d, x := range pot.Carry(row, unmeasuredOf(citric)) {
 			spare[d] += x / constituent.Must(citric).Molar
 		}
 	}
-	closings, spareNamed := make([]closing, pot.N), before.spareAcids(pot)
+	closings := make([]closing, pot.N)
 	err := eachDraw(pot.N, func(s *acid.Solver, sol *acid.Solution, from, to int) error {
 		near, end, err := in.central(s, sol)
 		if err != nil {
@@ -51,7 +51,7 @@ func (w *walk) closeOnAcidity(pot *ledger.Pot, before *kept, pH, per100g []float
 		return nil
 	})
 	if err == nil {
-		w.shareOut(pot, closings)
+		shareOut(pot, closings)
 	}
 	return err
 }
@@ -167,30 +167,13 @@ func (c *closing) find(x, next, low, high float64, move func(from, to float64)) 
 	return x, nil
 }
 
-// spareAcids gives the share of the named acids that can be taken away before one of them
-// leaves its range, draw by draw.
-func (k *kept) spareAcids(pot *ledger.Pot) []float64 {
-	spare := make([]float64, pot.N)
-	fill(spare, 1-closeEnough)
-	limit := func(id constituent.ID) {
-		for d, left := range k.leastOf(pot, id) {
-			spare[d] = min(spare[d], 1-left)
-		}
-	}
-	limit(constituent.OrganicAcids)
-	for _, c := range acidsOf() {
-		limit(c.ID)
-	}
-	return spare
-}
-
 // isOrganic tells acids that are a leaf of the organic acids: what tables name.
 func isOrganic(a acid.Acid) bool {
 	return a.Constituent != "" && constituent.Must(a.Constituent).Parent == constituent.OrganicAcids
 }
 
 // shareOut puts what the draws lack into the rows, by their water.
-func (w *walk) shareOut(pot *ledger.Pot, closings []closing) {
+func shareOut(pot *ledger.Pot, closings []closing) {
 	water := pot.Total(constituent.Water)
 	molar := func(id constituent.ID) float64 { return constituent.Must(id).Molar }
 	for row := range pot.Rows {
@@ -210,7 +193,7 @@ func (w *walk) shareOut(pot *ledger.Pot, closings []closing) {
 			}
 		}
 		for _, col := range pot.Columns.Below(constituent.OrganicAcids) {
-			if !pot.Has(row, col) || w.titrated(pot, row) {
+			if !pot.Has(row, col) || titrated(pot, row) {
 				continue
 			}
 			cell := pot.Write(row, col)

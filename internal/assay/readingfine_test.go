@@ -13,6 +13,7 @@ import (
 	"gonum.org/v1/gonum/stat"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 )
 
@@ -32,7 +33,7 @@ var finePots = []struct {
 }
 
 // finePot assays a pot that is weighed on a scale, and what was read of it.
-func finePot(t *testing.T, lib library, scale, ingredients, step string, draws int, readings string) *assay.Assay {
+func finePot(t *testing.T, lib assaytest.Library, scale, ingredients, step string, draws int, readings string) *assay.Assay {
 	t.Helper()
 	text := fmt.Sprintf("drink: \"Fine Scale\"\nserves: 1\nscale: %s g\nbuild: [%s]\n", scale, ingredients)
 	if step != "" || readings != "" {
@@ -44,7 +45,7 @@ func finePot(t *testing.T, lib library, scale, ingredients, step string, draws i
 	if readings != "" {
 		text += "  - measured: {" + readings + "}\n"
 	}
-	return run(t, lib, text, draws)
+	return assaytest.Assay(t, lib, text, draws)
 }
 
 // asExpected writes readings of the kinds that say what the recipe expects.
@@ -61,7 +62,7 @@ func asExpected(t *testing.T, bare func(readings string) *assay.Assay, kinds ...
 }
 
 func TestFineReadingsEqualToTheRecipeMoveNothing(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	turn := 0
 	for _, scale := range []string{"1", "0.1", "0.01", "0.001"} {
 		for _, grams := range []float64{100, 500, 2000} {
@@ -123,7 +124,7 @@ func width(column []float64) float64 {
 // The pots of a report: NaN, lost pH and an acid of kilograms. The recipe and what was read
 // of it agree, or a tenth of it was lost.
 func TestFineScaleGivesFigures(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	for _, c := range []struct {
 		scale, ingredients, readings string
 		draws                        int
@@ -170,7 +171,7 @@ func stated(readings string, or float64) float64 {
 // A mass that differs and is used says so, and an instrument that shows nothing is told
 // no rounding.
 func TestReadingIsUsedAsRead(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	mass := finePot(t, lib, "0.001", "100 g core:lemon-juice", "", 300, "mass: 99.9 g").Readings[0]
 	assert.InDelta(t, 99.9, mass.Used, 1e-6)
 	assert.Contains(t, mass.Advice, "used as read")

@@ -14,10 +14,10 @@ func statesGas(step drink.Step) bool {
 
 // keepGas works on a pot whose carbon dioxide is stated in g/l: it stays as stated, since
 // none of the instruments reads gas. What it takes or leaves of the mass is water.
-func (w *walk) keepGas(pot *ledger.Pot, work func()) {
-	held, volume := pot.Total(constituent.CarbonDioxide), w.volume(pot)
+func (b *bench) keepGas(pot *ledger.Pot, work func()) {
+	held, volume := pot.Total(constituent.CarbonDioxide), b.gauge.volume(pot)
 	work()
-	now, after := pot.Total(constituent.CarbonDioxide), w.volume(pot)
+	now, after := pot.Total(constituent.CarbonDioxide), b.gauge.volume(pot)
 	water, more := pot.Total(constituent.Water), make([]float64, pot.N)
 	for _, col := range pot.Columns.Below(constituent.CarbonDioxide) {
 		for row := range pot.Rows {

@@ -11,6 +11,7 @@ import (
 	"gonum.org/v1/gonum/stat"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 )
@@ -55,7 +56,7 @@ func readOf(t *testing.T, readings string, draws int) *assay.Assay {
 	if readings != "" {
 		finish = "finish:\n  - measured: {" + readings + "}"
 	}
-	return run(t, library{}, fmt.Sprintf(weighed, finish), draws)
+	return assaytest.Assay(t, assaytest.Library{}, fmt.Sprintf(weighed, finish), draws)
 }
 
 // TestJointReadingIsTheExactPosterior takes water 200 ± 4 g and sucrose 100 ±
@@ -131,13 +132,13 @@ build: [60 g ± 1 g syrup, 100 g core:milk-whole]
 `
 
 func TestReadingsNarrowAndNeverWiden(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	const draws = 2000
-	bare := run(t, lib, fmt.Sprintf(boiled, ""), draws)
+	bare := assaytest.Assay(t, lib, fmt.Sprintf(boiled, ""), draws)
 	syrup := component(t, bare, "syrup")
 	for _, readings := range []string{"mass: 300 g ± 1 g", "brix: 50 ± 0.2", "brix: 50 ± 0.2, mass: 300 g ± 1 g", "density: 1.235 g/ml ± 0.003 g/ml, brix: 51 ± 0.5, mass: 298 g ± 2 g"} {
 		t.Run(readings, func(t *testing.T) {
-			a := run(t, lib, fmt.Sprintf(boiled, "measured: {"+readings+"}"), draws)
+			a := assaytest.Assay(t, lib, fmt.Sprintf(boiled, "measured: {"+readings+"}"), draws)
 			require.Empty(t, notesOf(a, "reading disagrees", ""))
 			read := component(t, a, "syrup")
 			narrower := 0
@@ -145,7 +146,7 @@ func TestReadingsNarrowAndNeverWiden(t *testing.T) {
 				if f.Mean <= 0 || f.SD == 0 {
 					continue
 				}
-				now := figure(t, read.Constituents, f.Constituent.ID)
+				now := assaytest.Figure(t, read.Constituents, f.Constituent.ID)
 				// The sd of a sample of n has a relative sd of 1/√(2n): 1.6 %. A
 				// figure that grows keeps its relative spread.
 				const noise = 4 * 0.016
@@ -155,7 +156,7 @@ func TestReadingsNarrowAndNeverWiden(t *testing.T) {
 				}
 			}
 			t.Logf("%d figures are narrower by a fifth or more; sugars %.3g ± %.2g g, before %.3g ± %.2g g", narrower,
-				figure(t, read.Constituents, "SUGAR").Mean, figure(t, read.Constituents, "SUGAR").SD, figure(t, syrup.Constituents, "SUGAR").Mean, figure(t, syrup.Constituents, "SUGAR").SD)
+				assaytest.Figure(t, read.Constituents, "SUGAR").Mean, assaytest.Figure(t, read.Constituents, "SUGAR").SD, assaytest.Figure(t, syrup.Constituents, "SUGAR").Mean, assaytest.Figure(t, syrup.Constituents, "SUGAR").SD)
 			assert.Positive(t, narrower)
 		})
 	}
@@ -194,8 +195,8 @@ foods:
 build: [100 g ± 20 g own:spirit, 100 g ± 1 g own:wet]
 %s
 `
-	bare := run(t, library{}, fmt.Sprintf(text, ""), 2000)
-	a := run(t, library{}, fmt.Sprintf(text, "finish:\n  - measured: {abv: 21.5 % ± 0.2 % sd}"), 2000)
+	bare := assaytest.Assay(t, assaytest.Library{}, fmt.Sprintf(text, ""), 2000)
+	a := assaytest.Assay(t, assaytest.Library{}, fmt.Sprintf(text, "finish:\n  - measured: {abv: 21.5 % ± 0.2 % sd}"), 2000)
 	alcohol, before := a.Serving.Total("ALC"), bare.Serving.Total("ALC")
 	// 21.5 % by volume are 17.33 % by mass (OIML R 22 by the volumes of this
 	// drink's own parts within 0.15 %): x·33.30 % = 17.33 % of (x + 100) gives 108.5 g.
@@ -207,7 +208,7 @@ build: [100 g ± 20 g own:spirit, 100 g ± 1 g own:wet]
 
 func TestReadingOfWhatIsNotThereIsAFault(t *testing.T) {
 	d, faults := drink.Parse("test", []byte(fmt.Sprintf(weighed, "finish:\n  - measured: {abv: 4 %}")), nil)
-	_, err := assay.Run(context.Background(), d, faults, library{}, assay.Options{Draws: 10, Seed: 1})
+	_, err := assaytest.Run(context.Background(), d, faults, assaytest.Library{}, assaytest.Options{Draws: 10, Seed: 1})
 	assert.ErrorContains(t, err, "abv was read, but")
 }
 

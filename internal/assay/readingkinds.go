@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 	"sipsum/internal/unit"
 )
@@ -28,32 +29,26 @@ const (
 var readingKinds = []string{readMass, readBrix, readTDS, readDensity, readABV}
 
 // expected gives what an instrument would read of a pot, draw by draw.
-func (w *walk) expected(pot *ledger.Pot, kind string) []float64 {
+func (b *bench) expected(pot *ledger.Pot, kind string) []float64 {
 	switch kind {
 	case readMass:
 		return pot.Mass()
 	case readBrix:
-		return w.brix(pot)
+		return b.gauge.brix(pot)
 	case readTDS:
-		return w.solids(pot)
+		return b.gauge.solids(pot)
 	case readDensity:
-		return w.density(pot)
+		return b.gauge.density(pot)
 	case readABV:
-		return w.abv(pot)
+		return b.gauge.abv(pot)
 	}
 	panic("assay: no reading is called " + kind)
 }
 
 // expectedCentrally gives ln of what an instrument would read of a pot if the constants of
 // nature were certain.
-func (w *walk) expectedCentrally(pot *ledger.Pot, kind string) []float64 {
-	drawn := w.constants
-	w.constants = map[string][]float64{}
-	for name, col := range drawn {
-		w.constants[name] = constantColumn(len(col), col[0])
-	}
-	h := w.expected(pot, kind)
-	w.constants = drawn
+func (b *bench) expectedCentrally(pot *ledger.Pot, kind string) []float64 {
+	h := (&bench{gauge: b.gauge.certain()}).expected(pot, kind)
 	logs(h)
 	return h
 }
@@ -83,19 +78,19 @@ type reading struct {
 
 func (r reading) linear() bool { return r.kind == readPH || r.kind == readTA }
 
-// take reads the file's readings of one state of a pot; faults are reported, and then
+// read reads the file's readings of one state of a pot; faults are reported, and then
 // there is none to use.
-func (w *walk) take(pot *ledger.Pot, read []*drink.Measured) (list []reading) {
-	before := w.faults.Len()
+func (b *bench) read(pot *ledger.Pot, read []*drink.Measured) (list []reading) {
+	before := b.faults.Len()
 	var expected *acidityOf
 	for _, m := range read {
 		if m.Mass != nil {
 			if m.Mass.Measure.Kind != unit.Mass {
-				w.faults.Add(m.At(), "write it in g", "a mass is read in %s", quote(m.Mass.Measure.Name))
+				b.faults.Add(m.At(), "write it in g", "a mass is read in %s", quote(m.Mass.Measure.Name))
 				continue
 			}
-			col := w.amounts.draw(*m.Mass, m.StepPath()+"/"+readMass)
-			list = w.with(list, pot, m, readMass, col, func(float64) float64 { return w.amounts.spread(*m.Mass) })
+			col := b.hand.draw(*m.Mass, m.StepPath()+"/"+readMass)
+			list = b.with(list, pot, m, readMass, col, func(float64) float64 { return b.hand.spread(*m.Mass) })
 		}
 		for _, given := range []struct {
 			kind string
@@ -104,20 +99,20 @@ func (w *walk) take(pot *ledger.Pot, read []*drink.Measured) (list []reading) {
 			if given.q == nil {
 				continue
 			}
-			col := w.amounts.drawQuantity(withInstrument(*given.q, given.kind, given.q.Number), 1, m.StepPath()+"/"+given.kind)
-			list = w.with(list, pot, m, given.kind, col, instrumentAt(*given.q, given.kind))
+			col := b.hand.drawQuantity(withInstrument(*given.q, given.kind, given.q.Number), 1, m.StepPath()+"/"+given.kind)
+			list = b.with(list, pot, m, given.kind, col, instrumentAt(*given.q, given.kind))
 		}
 		if m.PH == nil && m.TA == nil {
 			continue
 		}
 		if expected == nil {
-			if expected = w.foretell(pot, m); expected == nil {
+			if expected = b.foretell(pot, m); expected == nil {
 				continue
 			}
 		}
-		list = w.withAcidity(list, pot, m, *expected)
+		list = b.withAcidity(list, pot, m, *expected)
 	}
-	if w.faults.Len() > before {
+	if b.faults.Len() > before {
 		return nil
 	}
 	slices.SortStableFunc(list, func(a, b reading) int { return cmp.Or(cmp.Compare(a.kind, b.kind), cmp.Compare(a.z, b.z)) })
@@ -143,19 +138,19 @@ func instrumentAt(q drink.Quantity, kind string) func(at float64) float64 {
 
 // with adds a reading in logarithms. sd is its standard deviation: where the recipe expects
 // it, so that it counts the same whatever was read.
-func (w *walk) with(list []reading, pot *ledger.Pot, m *drink.Measured, kind string, read []float64, sd func(at float64) float64) []reading {
-	h := w.expected(pot, kind)
+func (b *bench) with(list []reading, pot *ledger.Pot, m *drink.Measured, kind string, read []float64, sd func(at float64) float64) []reading {
+	h := b.expected(pot, kind)
 	z := read[0]
 	if z <= 0 || !positive(h) {
-		w.faults.Add(m.At(), "check the reading and the recipe", "%s was read, but the reading is zero or the recipe gives none of it", kind)
+		b.faults.Add(m.At(), "check the reading and the recipe", "%s was read, but the reading is zero or the recipe gives none of it", kind)
 		return list
 	}
-	w.journal.write(Readings, kind+" of "+readPot(m), read)
+	b.lab.ens.Journal.Write(estimate.Readings, kind+" of "+readPot(m), read)
 	expected := h[0]
 	logs(h)
 	nature := 0.0
 	if all := variance(h); all > 0 {
-		nature = min(max(1-variance(w.expectedCentrally(pot, kind))/all, 0), 1)
+		nature = min(max(1-variance(b.expectedCentrally(pot, kind))/all, 0), 1)
 	}
 	noisy := make([]float64, len(read))
 	for d := range read {
@@ -176,12 +171,12 @@ type acidityOf struct {
 
 // foretell settles the pot, for a reading to move what its tables leave out, and gives
 // the acidity that the recipe expects; nil, with a fault, if there is none.
-func (w *walk) foretell(pot *ledger.Pot, m *drink.Measured) *acidityOf {
-	open := w.ionsOf(pot, 1).open()
-	w.settle(pot)
-	pH, per100g, err := w.acidity(pot)
+func (b *bench) foretell(pot *ledger.Pot, m *drink.Measured) *acidityOf {
+	open := b.lab.ionsOf(pot, 1).open()
+	b.lab.settle(pot)
+	pH, per100g, err := b.lab.acidity(pot)
 	if err != nil {
-		w.faults.Add(m.At(), "check the recipe", "its acidity was read, but the recipe has none: %s", err.Error())
+		b.faults.Add(m.At(), "check the recipe", "its acidity was read, but the recipe has none: %s", err.Error())
 		return nil
 	}
 	return &acidityOf{pH, per100g, open}
@@ -189,10 +184,10 @@ func (w *walk) foretell(pot *ledger.Pot, m *drink.Measured) *acidityOf {
 
 // withAcidity adds the readings of pH and of titratable acidity, the latter brought to
 // g/100 g.
-func (w *walk) withAcidity(list []reading, pot *ledger.Pot, m *drink.Measured, expected acidityOf) []reading {
+func (b *bench) withAcidity(list []reading, pot *ledger.Pot, m *drink.Measured, expected acidityOf) []reading {
 	add := func(q drink.Quantity, kind string, h, model []float64, in func(d int) float64) {
-		read := w.amounts.drawQuantity(withInstrument(q, kind, q.Number), 1, m.StepPath()+"/"+kind)
-		w.journal.write(Readings, kind+" of "+readPot(m), read)
+		read := b.hand.drawQuantity(withInstrument(q, kind, q.Number), 1, m.StepPath()+"/"+kind)
+		b.lab.ens.Journal.Write(estimate.Readings, kind+" of "+readPot(m), read)
 		for d := range read {
 			read[d] *= in(d)
 		}
@@ -207,10 +202,10 @@ func (w *walk) withAcidity(list []reading, pot *ledger.Pot, m *drink.Measured, e
 		})
 	}
 	if m.PH != nil {
-		add(*m.PH, readPH, expected.pH, w.modelError(strings.Join(pathOf(m), "/")), func(int) float64 { return 1 })
+		add(*m.PH, readPH, expected.pH, modelError(b.lab.ens, strings.Join(pathOf(m), "/")), func(int) float64 { return 1 })
 	}
 	if m.TA != nil {
-		density := w.density(pot)
+		density := b.gauge.density(pot)
 		add(*m.TA, readTA, expected.per100g, nil, map[string]func(int) float64{
 			"%":        func(int) float64 { return 1 },
 			"g/100 g":  func(int) float64 { return 1 },
@@ -241,3 +236,23 @@ func positive(col []float64) bool {
 	}
 	return true
 }
+
+// taken is what has been read of a pot as it stands, by kind. A titration tells both
+// readings of acidity.
+type taken map[string]bool
+
+func takenOf(read []*drink.Measured) taken {
+	t := taken{}
+	for _, m := range read {
+		for kind, is := range map[string]bool{
+			readMass: m.Mass != nil, readBrix: m.Brix != nil, readTDS: m.TDS != nil, readDensity: m.Density != nil, readABV: m.ABV != nil,
+			readPH: m.PH != nil || m.Titration != nil, readTA: m.TA != nil || m.Titration != nil,
+		} {
+			t[kind] = t[kind] || is
+		}
+	}
+	return t
+}
+
+// acidity tells what was read of a pot's acidity.
+func (t taken) acidity() surely { return surely{pH: t[readPH], acidity: t[readTA]} }

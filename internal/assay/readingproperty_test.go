@@ -13,6 +13,7 @@ import (
 	"gonum.org/v1/gonum/stat"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 )
 
@@ -32,7 +33,7 @@ var jars = []jar{
 
 // read assays a jar with readings, one step each, so that their order is that of the
 // file.
-func (j jar) read(t *testing.T, lib library, draws int, readings ...string) *assay.Assay {
+func (j jar) read(t *testing.T, lib assaytest.Library, draws int, readings ...string) *assay.Assay {
 	t.Helper()
 	text := "drink: \"Bench\"\nserves: 1\nbuild: [" + j.ingredients + "]\n"
 	if j.steps != "" || len(readings) > 0 {
@@ -44,7 +45,7 @@ func (j jar) read(t *testing.T, lib library, draws int, readings ...string) *ass
 	for _, r := range readings {
 		text += "  - measured: {" + r + "}\n"
 	}
-	return run(t, lib, text, draws)
+	return assaytest.Assay(t, lib, text, draws)
 }
 
 // written writes a reading of a kind as the drink file wants it.
@@ -61,7 +62,7 @@ func readingOf(t *testing.T, a *assay.Assay, kind string) assay.Reading {
 }
 
 // expectations gives what the recipe of a jar expects of each kind of reading.
-func (j jar) expectations(t *testing.T, lib library) map[string]float64 {
+func (j jar) expectations(t *testing.T, lib assaytest.Library) map[string]float64 {
 	t.Helper()
 	any := map[string]float64{"mass": 300, "brix": 20, "tds": 5, "density": 1.05, "abv": 10, "ph": 4, "ta": 1}
 	found := map[string]float64{}
@@ -74,7 +75,7 @@ func (j jar) expectations(t *testing.T, lib library) map[string]float64 {
 // A higher reading never gives less of what it reads, and nothing of what is dissolved
 // leaves the pot as it rises.
 func TestHigherReadingNeverGivesLess(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	for _, j := range jars {
 		for kind, expected := range j.expectations(t, lib) {
 			if math.IsNaN(expected) {
@@ -125,7 +126,7 @@ func wildly(random *rand.Rand, expected map[string]float64, kinds []string) []st
 // range of its own draws: grams in the pot. Where a mass was read, a share of all may be
 // lost, the same of everything.
 func TestContradictingReadingsKeepWithinTheRange(t *testing.T) {
-	lib, random := coreLibrary(t), rand.New(rand.NewSource(9))
+	lib, random := assaytest.Core(t), rand.New(rand.NewSource(9))
 	const draws, tries = 300, 6
 	for _, j := range jars {
 		expected, bare := j.expectations(t, lib), j.read(t, lib, draws).Serving

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 )
 
@@ -133,4 +134,21 @@ func (k *kept) leastOf(pot *ledger.Pot, id constituent.ID) []float64 {
 		}
 	}
 	return now
+}
+
+// spareAcids gives the share of the named acids that can be taken away before one of them
+// leaves its range, draw by draw.
+func (k *kept) spareAcids(pot *ledger.Pot) []float64 {
+	spare := make([]float64, pot.N)
+	estimate.Fill(spare, 1-closeEnough)
+	limit := func(id constituent.ID) {
+		for d, left := range k.leastOf(pot, id) {
+			spare[d] = min(spare[d], 1-left)
+		}
+	}
+	limit(constituent.OrganicAcids)
+	for _, c := range acidsOf() {
+		limit(c.ID)
+	}
+	return spare
 }

@@ -24,11 +24,11 @@ type Reading struct {
 
 // pathOf gives the component that was read; none for the drink.
 func pathOf(m *drink.Measured) []string {
-	owner, _, _ := strings.Cut(m.StepPath(), "/")
+	owner := drink.Owner(m.StepPath())
 	if owner == "finish" {
 		return nil
 	}
-	return []string{strings.NewReplacer("~s", "/", "~t", "~").Replace(owner)}
+	return []string{owner}
 }
 
 // asRead is how many standard deviations of its instrument may lie between a reading and
@@ -42,11 +42,11 @@ const dust = 1e-3
 // report writes down what was read, expected and used. A reading disagrees that is further
 // from the recipe than chance takes it, or from what is used, since then the readings
 // contradict one another.
-func (w *walk) report(pot *ledger.Pot, list []reading, before *kept) {
+func (b *bench) report(pot *ledger.Pot, list []reading, before *kept) {
 	if len(list) == 0 {
 		return
 	}
-	used := w.readAgain(pot.First(1), list, true)
+	used := b.readAgain(pot.First(1), list, true)
 	for j, r := range list {
 		if used[j] == nil {
 			continue // reported as a fault
@@ -63,9 +63,9 @@ func (w *walk) report(pot *ledger.Pot, list []reading, before *kept) {
 		}
 		if !e.Agrees {
 			e.Advice = r.advice(before.causes, left)
-			w.notes = append(w.notes, Note{Kind: "reading disagrees", Text: e.Note()})
+			b.note(Note{Kind: "reading disagrees", Text: e.Note()})
 		}
-		w.readings = append(w.readings, e)
+		b.readings = append(b.readings, e)
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 )
 
@@ -28,7 +29,7 @@ func TestReadTruthsLieInTheirIntervals(t *testing.T) {
 			water, sugar := 200+4*random.NormFloat64(), 100+6*random.NormFloat64()
 			a := readOf(t, fmt.Sprintf(c.reading, c.read(water, sugar)), draws)
 			for id, x := range map[constituent.ID]float64{"WATER": water, "SUCS": sugar} {
-				if f := figure(t, a.PerServing, id); f.Low <= x && x <= f.High {
+				if f := assaytest.Figure(t, a.PerServing, id); f.Low <= x && x <= f.High {
 					inside[id]++
 				}
 			}

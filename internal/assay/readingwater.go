@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/stat"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 )
 
@@ -62,7 +63,7 @@ type causes struct {
 // findWater tells which of the readings water may be the cause of: those whose instruments
 // notice it. A mass that was read says how much water there is; where the mass of the pot
 // is stated and was not read, no water has gone or come.
-func (w *walk) findWater(pot *ledger.Pot, list []reading, weighed bool) {
+func (b *bench) findWater(pot *ledger.Pot, list []reading, weighed bool) {
 	byMass := slices.ContainsFunc(list, func(r reading) bool { return r.kind == readMass })
 	if weighed && !byMass {
 		return
@@ -75,7 +76,7 @@ func (w *walk) findWater(pot *ledger.Pot, list []reading, weighed bool) {
 		ends := [2]float64{}
 		for i, name := range []string{"least water", "most water"} {
 			t.set(func(int) float64 { return limitOf(name) })
-			ends[i] = math.Log(w.expected(pot, r.kind)[0])
+			ends[i] = math.Log(b.expected(pot, r.kind)[0])
 		}
 		list[j].told = math.Abs(ends[1]-ends[0]) / math.Sqrt(variance(r.h)+r.r*r.r)
 		list[j].water = list[j].told >= limitOf("notice") && (r.kind == readMass || !byMass)
@@ -89,7 +90,7 @@ func (w *walk) findWater(pot *ledger.Pot, list []reading, weighed bool) {
 //
 // A mass that was read fixes the sum. Where it is too small there is less water, or, as
 // far as the other readings ask for that water, something of all is lost.
-func (w *walk) moveWater(pot *ledger.Pot, u *update) (c causes) {
+func (b *bench) moveWater(pot *ledger.Pot, u *update) (c causes) {
 	t, mass, others := openTap(pot), pool{}, pool{}
 	target, asked, short := []float64(nil), false, false
 	for j, r := range u.readings {
@@ -97,10 +98,10 @@ func (w *walk) moveWater(pot *ledger.Pot, u *update) (c causes) {
 			continue
 		}
 		rest := u.off[j] - u.kappa[j]
-		want, factor := w.wanted(pot, u, j), make([]float64, pot.N)
+		want, factor := b.wanted(pot, u, j), make([]float64, pot.N)
 		if rest != 0 {
 			asked = asked || r.water
-			factor = w.waterFor(t, r.kind, want)
+			factor = b.waterFor(t, r.kind, want)
 		}
 		if r.kind != readMass {
 			others.add(factor, r.told*r.told)
@@ -147,9 +148,9 @@ func (p *pool) add(col []float64, weight float64) {
 func (p *pool) mean(d int) float64 { return p.sum[d] / p.weight }
 
 // wanted gives ln of what a pot shall read once water has moved.
-func (w *walk) wanted(pot *ledger.Pot, u *update, j int) []float64 {
+func (b *bench) wanted(pot *ledger.Pot, u *update, j int) []float64 {
 	r, rest := u.readings[j], u.off[j]-u.kappa[j]
-	now := w.expected(pot, r.kind)
+	now := b.expected(pot, r.kind)
 	logs(now)
 	for d := range now {
 		now[d] = (1-u.doubt[j])*(now[d]+rest) + u.doubt[j]*r.noisy[d]
@@ -170,18 +171,18 @@ func lose(pot *ledger.Pot, target []float64) float64 {
 
 // waterFor gives the ln of the factor of the water with which a pot reads exp(want), draw
 // by draw, within the limits; where none does, the limit that comes nearest.
-func (w *walk) waterFor(t *tap, kind string, want []float64) []float64 {
+func (b *bench) waterFor(t *tap, kind string, want []float64) []float64 {
 	const halvings = 45
 	least, most := math.Log(limitOf("least water")), math.Log(limitOf("most water"))
 	read := func(factor []float64) []float64 {
 		t.set(func(d int) float64 { return math.Exp(factor[d]) })
-		col := w.expected(t.pot, kind)
+		col := b.expected(t.pot, kind)
 		logs(col)
 		return col
 	}
 	low, high := make([]float64, len(want)), make([]float64, len(want))
-	fill(low, least)
-	fill(high, most)
+	estimate.Fill(low, least)
+	estimate.Fill(high, most)
 	atLow, atHigh := read(low), read(high)
 	middle := make([]float64, len(want))
 	for range halvings {

@@ -9,13 +9,14 @@ import (
 	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/stat"
 
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 )
 
 // By hand: 200 g of sugar in 200 g of water read 50 °Bx; at 65 they weigh 200/0.65 =
 // 307.7 g and at 45 444.4 g. Sugar neither boils away nor comes.
 func TestWaterExplainsWhatARecipeDoesNot(t *testing.T) {
-	lib, simple := coreLibrary(t), jars[0]
+	lib, simple := assaytest.Core(t), jars[0]
 	for reading, mass := range map[string]float64{"brix: 65.0": 307.7, "brix: 45.0": 444.4, "mass: 350 g": 350} {
 		a := simple.read(t, lib, 500, reading)
 		r := a.Readings[0]
@@ -31,7 +32,7 @@ func TestWaterExplainsWhatARecipeDoesNot(t *testing.T) {
 // Where the mass is stated or was weighed, no water has gone: then the reading is used as
 // far as the recipe allows, and says so.
 func TestAStatedMassLetsNoWaterGo(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	weighed := jars[0].read(t, lib, 500, "brix: 65.0", "mass: 400 g")
 	stated := jar{"", jars[0].ingredients, "reduce: {to: 375 g}", ""}.read(t, lib, 500, "brix: 65.0")
 	assert.InDelta(t, 400, weighed.Mass.Mean, 0.5)
@@ -47,7 +48,7 @@ func TestAStatedMassLetsNoWaterGo(t *testing.T) {
 // 350 g at 50 °Bx of what was 400 g at 50 °Bx: an eighth of all stayed behind. At 57.1 °Bx,
 // which is 200 g of sugar in 350 g, it was water.
 func TestWhatStaysBehindIsLostOfAll(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	lost := jars[0].read(t, lib, 500, "brix: 50.0", "mass: 350 g")
 	assert.InEpsilon(t, 175, lost.Serving.Central("SUCS"), 0.005)
 	assert.Contains(t, readingOf(t, lost, "mass").Advice, "lost")
@@ -58,7 +59,7 @@ func TestWhatStaysBehindIsLostOfAll(t *testing.T) {
 // What of a syrup nobody read does not follow a refractometer: it keeps within its range,
 // and never falls while the reading rises.
 func TestCitricAcidDoesNotFollowTheRefractometer(t *testing.T) {
-	lib, lemon := coreLibrary(t), jars[1]
+	lib, lemon := assaytest.Core(t), jars[1]
 	bare := lemon.read(t, lib, 500).Serving
 	low, high := rangeOfDraws(bare.Total("CITAC"))
 	last := map[constituent.ID]float64{}
@@ -76,7 +77,7 @@ func TestCitricAcidDoesNotFollowTheRefractometer(t *testing.T) {
 // Strength and dissolved solids are one quantity: the same figure moves nothing, and is
 // what the recipe expects.
 func TestDissolvedSolidsAreTheStrengthOfABrew(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	for _, ingredients := range []string{"20 g core:coffee-roasted-arabica, 320 g core:water-brew", "18 g core:coffee-roasted-robusta, 300 g core:water-pure", "15 g core:tea-leaf-black, 320 g core:water-brew"} {
 		for _, strength := range []string{"0.9 %", "1.35 %", "1.9 %"} {
 			brew := jar{"", ingredients, "brew: {out: 250 g, strength: " + strength + "}", ""}
@@ -95,7 +96,7 @@ func TestDissolvedSolidsAreTheStrengthOfABrew(t *testing.T) {
 
 // A stronger reading means more in the cup, a weaker one less.
 func TestDissolvedSolidsMoveTheirWay(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	brew := jar{"", "20 g core:coffee-roasted-arabica, 320 g core:water-brew", "brew: {out: 280 g, strength: 0.9 % ± 0.2 %}", ""}
 	solids := func(readings ...string) float64 {
 		pot := brew.read(t, lib, 500, readings...).Serving
@@ -108,7 +109,7 @@ func TestDissolvedSolidsMoveTheirWay(t *testing.T) {
 // A refractometer's °Brix of coffee is about its solids over 0.85 (the trade's figure,
 // common practice): 2.2 °Bx are 1.87 %, which a recipe of 1.9 % expects.
 func TestRefractometerOfCoffeeAgreesWithItsStrength(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	brew := jar{"", jars[3].ingredients, "brew: {out: 280 g, strength: 1.9 %}", ""}
 	bare, read := brew.read(t, lib, 500), brew.read(t, lib, 500, "brix: 2.2")
 	r := readingOf(t, read, "brix")
@@ -121,7 +122,7 @@ func TestRefractometerOfCoffeeAgreesWithItsStrength(t *testing.T) {
 
 // Two readings that cannot both be true are both said, whichever stands first.
 func TestReadingsThatContradictOneAnotherAreSaid(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	a := jars[0].read(t, lib, 500, "brix: 65.0", "density: 1.230 g/ml")
 	turned := jars[0].read(t, lib, 500, "density: 1.230 g/ml", "brix: 65.0")
 	used := readingOf(t, a, "brix").Used
@@ -137,7 +138,7 @@ func TestReadingsThatContradictOneAnotherAreSaid(t *testing.T) {
 // Two readings may each agree with the recipe and contradict one another. What it takes to
 // please both is not for the recipe: nothing, not even water, moves by more than its 99 %.
 func TestReadingsThatContradictOneAnotherMoveLittle(t *testing.T) {
-	lib, cordial := coreLibrary(t), jars[6]
+	lib, cordial := assaytest.Core(t), jars[6]
 	bare := cordial.read(t, lib, 500)
 	brix, density := bare.Chemistry.Brix, bare.Chemistry.Density
 	for _, x := range []float64{-1.5, 1.5} {

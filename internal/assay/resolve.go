@@ -23,12 +23,13 @@ type ingredient struct {
 
 // resolved is a drink with every name looked up.
 type resolved struct {
+	drink    *drink.Drink
 	lines    map[string]ingredient // by Line.Path
 	profiles []*food.Profile       // in order of appearance
 	water    *food.Profile         // of melted ice and dilution
 	gas      *food.Profile         // of carbonation; nil if there is none
 	items    []Item
-	names    names
+	called   names
 
 	burnt, fermented *food.Profile // what steps make and nobody names; nil without such a step
 }
@@ -48,13 +49,13 @@ type resolver struct {
 	out      *resolved
 }
 
-// resolve finds every food that the drink uses and reports all that is wrong at
+// Find finds every food that the drink uses and reports all that is wrong at
 // once, together with the faults of reading.
-func resolve(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods) (*resolved, error) {
+func Find(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods) (*resolved, error) {
 	r := &resolver{
 		ctx: ctx, drink: d, foods: foods, faults: faults,
 		own: map[string]*food.Food{}, found: map[string]*food.Food{}, profiles: map[[2]food.ID]*food.Profile{}, used: map[string]bool{},
-		out: &resolved{lines: map[string]ingredient{}},
+		out: &resolved{drink: d, lines: map[string]ingredient{}},
 	}
 	for i := range d.Foods {
 		r.ownFood(&d.Foods[i])
@@ -84,7 +85,7 @@ func resolve(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods
 		return nil, err
 	}
 	r.out.water = r.profile(prep.PureWater(), nil)
-	r.out.names = called(d, r.poured())
+	r.out.called = called(d, r.poured())
 	return r.out, nil
 }
 
@@ -181,7 +182,7 @@ func (r *resolver) lookup(text string, at fail.Place) *food.Food {
 
 func (r *resolver) find(text string) (*food.Food, error) {
 	table, code, coded := strings.Cut(text, ":")
-	if coded && table == "own" {
+	if coded && table == food.Own {
 		if f, ok := r.own[code]; ok {
 			return f, nil
 		}
@@ -212,14 +213,14 @@ func (r *resolver) ownNamed(name string) (*food.Food, error) {
 	var found []string
 	for _, o := range r.drink.Foods { // in the order of the file
 		if o.Name == name && r.own[o.Code] != nil {
-			found = append(found, ownTable+":"+o.Code)
+			found = append(found, food.Own+":"+o.Code)
 		}
 	}
 	switch len(found) {
 	case 0:
 		return nil, nil
 	case 1:
-		return r.own[strings.TrimPrefix(found[0], ownTable+":")], nil
+		return r.own[strings.TrimPrefix(found[0], food.Own+":")], nil
 	}
 	return nil, fail.New(fail.Wrong, quote(name)+" is the name of more than one own food", "write the one you mean: "+strings.Join(found, " or "))
 }
@@ -235,7 +236,7 @@ func (r *resolver) suggest(text string) string {
 // possible reports a food of a table that prints what no food can have: of such a row
 // nothing can be believed. Own foods have been checked value by value.
 func (r *resolver) possible(f *food.Food, at fail.Place) bool {
-	if f.ID.Table == ownTable {
+	if f.ID.Table == food.Own {
 		return true
 	}
 	for _, v := range f.Values {

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/stat"
 
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
@@ -15,7 +16,7 @@ import (
 // Nobody has measured the potassium of coffee by roast: the roasts share one figure, so no
 // draw may say that one of them has more. What was measured by roast differs.
 func TestRoastsDifferInNothingThatWasNotMeasuredByRoast(t *testing.T) {
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	profile := func(code string) *food.Profile {
 		f := lib[food.ID{Table: "core", Code: code}]
 		require.NotNil(t, f)

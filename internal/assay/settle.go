@@ -8,9 +8,11 @@ import (
 	"sipsum/internal/ledger"
 )
 
-// unmeasuredName names the tracers that stand for what no table states of a row:
-// grams of a constituent beside those in its column.
-const unmeasuredName = "unmeasured"
+// unmeasured is the tracer of what no table states of a row: grams of a constituent beside
+// those in its column.
+type unmeasured struct{ id constituent.ID }
+
+func (u unmeasured) As() constituent.ID { return u.id }
 
 // settled reports whether a reading has spoken of a row's ions: then what tables
 // leave out of it is carried by the pot and not drawn again.
@@ -21,13 +23,13 @@ func settled(pot *ledger.Pot, row int) bool {
 // settle makes the rows of a pot carry what their tables leave out, as it was drawn
 // (the streams are the foods', so it is what any other pot draws), for a reading to
 // move.
-func (w *walk) settle(pot *ledger.Pot) {
+func (lab *laboratory) settle(pot *ledger.Pot) {
 	for row := range pot.Rows {
 		if settled(pot, row) {
 			continue
 		}
 		drawn := newIons(pot.N)
-		w.addUnmeasured(&drawn, pot, row)
+		lab.addUnmeasured(&drawn, pot, row)
 		pot.Carry(row, unmeasuredOf(potassium))
 		for _, id := range acid.Constituents() {
 			if slices.Max(drawn.grams[id]) > 0 {
@@ -37,21 +39,18 @@ func (w *walk) settle(pot *ledger.Pot) {
 	}
 }
 
-func unmeasuredOf(id constituent.ID) ledger.Tracer {
-	return ledger.Tracer{Name: unmeasuredName, As: id}
-}
+func unmeasuredOf(id constituent.ID) ledger.Tracer { return unmeasured{id} }
 
-// addSettled adds what a settled row carries.
-func (w *walk) addSettled(in *ions, pot *ledger.Pot, row int) {
+// addSettled adds what a settled row carries; its calibrations are added by ionsOf.
+func (in *ions) addSettled(pot *ledger.Pot, row int) {
 	for _, t := range pot.Traced(row) {
-		switch {
-		case isCalibration(t.Tracer): // ionsOf adds it
-		case t.Name == unmeasuredName:
+		switch of := t.Tracer.(type) {
+		case unmeasured:
 			for d := range in.n {
-				in.grams[t.As][d] += t.Column[d]
+				in.grams[of.id][d] += t.Column[d]
 			}
-		default:
-			in.addTitrated(w.titrations[t.Name], t.Column)
+		case *titration:
+			in.addTitrated(of, t.Column)
 		}
 	}
 }

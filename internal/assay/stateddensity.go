@@ -25,14 +25,14 @@ type packed struct {
 //
 // so it is exact as poured, blends by volume, and fades as water is boiled off. Powders
 // bring their air into nothing but a vessel of their own.
-func (w *walk) addStated(volume []float64, pot *ledger.Pot) {
+func (g *gauge) addStated(volume []float64, pot *ledger.Pot) {
 	for row, r := range pot.Rows {
-		b := w.packedOf(r.Profile)
+		b := g.packedOf(r.Profile)
 		if b == nil || b.loose && mixed(pot, r.Profile.Food.ID) {
 			continue
 		}
 		alone := pot.Only(func(other int) bool { return other == row })
-		own, mass, water := w.composedVolume(alone), alone.Mass(), alone.Total(constituent.Water)
+		own, mass, water := g.composedVolume(alone), alone.Mass(), alone.Total(constituent.Water)
 		for d := range volume {
 			volume[d] += own[d] * b.more[d] * alike(water[d], b.water[d]*mass[d])
 		}
@@ -62,18 +62,18 @@ func mixed(pot *ledger.Pot, with food.ID) bool {
 // packedOf gives what a food of the drink file states of its density; nil if nothing. The
 // densities of tables are mostly household measures: good for pouring, no better than the
 // composition for a volume.
-func (w *walk) packedOf(profile *food.Profile) *packed {
+func (g *gauge) packedOf(profile *food.Profile) *packed {
 	f := profile.Food
-	if f.ID.Table != ownTable || !food.Stated(f.Density.GramsPerMl) {
+	if f.ID.Table != food.Own || !food.Stated(f.Density.GramsPerMl) {
 		return nil
 	}
-	if b, ok := w.packs[profile]; ok {
+	if b, ok := g.packs[profile]; ok {
 		return b
 	}
-	gram := ledger.New(w.columns, w.amounts.n)
-	gram.Pour(profile, w.drawer.PerGram(profile), constantColumn(w.amounts.n, 1), "")
-	composed := w.composedVolume(gram)
-	b := &packed{more: w.amounts.density(f), water: gram.Total(constituent.Water)}
+	gram := g.drawer.NewPot()
+	gram.Pour(profile, g.drawer.PerGram(profile), g.ens.Of(1), "")
+	composed := g.composedVolume(gram)
+	b := &packed{more: g.densityOf(f), water: gram.Total(constituent.Water)}
 	for d, density := range b.more {
 		b.more[d] = 0
 		if composed[d] > 0 {
@@ -83,19 +83,17 @@ func (w *walk) packedOf(profile *food.Profile) *packed {
 	const hundred, mostly = 100, 0.5
 	moist := hundred * (gram.Central(constituent.Water) + gram.Central(constituent.Alcohol))
 	b.loose = b.more[0] > 0 && unit.LimitOf("moisture of a powder", "g/100 g").Holds(moist) && gram.Central(constituent.Fat) < mostly // an oil is dry, and no powder
-	w.packs[profile] = b
+	g.packs[profile] = b
 	return b
 }
 
-// density draws a food's density, in g/ml: it has one, whoever pours it.
-func (a amounts) density(f *food.Food) []float64 {
+// densityOf draws a food's density, in g/ml: it has one, whoever pours it.
+func (g *gauge) densityOf(f *food.Food) []float64 {
 	sd := f.Density.SD
 	if math.IsNaN(sd) {
 		sd = 0
 	}
-	col := make([]float64, a.n)
-	estimate.Input{
-		Central: f.Density.GramsPerMl, Shape: estimate.Lognormal, SD: sd, Stream: estimate.KeyOf(a.seed, "density", f.ID.String()),
-	}.Fill(col)
-	return col
+	return g.ens.Column(estimate.Input{
+		Central: f.Density.GramsPerMl, Shape: estimate.Lognormal, SD: sd, Stream: g.ens.Stream("density", f.ID.String()),
+	})
 }

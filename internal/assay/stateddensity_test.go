@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 )
 
@@ -26,18 +27,18 @@ build: [%s]
 
 func volume(t *testing.T, serves int, step, build string) (ml, sd float64) {
 	t.Helper()
-	a := run(t, coreLibrary(t), fmt.Sprintf(heavy, serves, step, build), 100)
+	a := assaytest.Assay(t, assaytest.Core(t), fmt.Sprintf(heavy, serves, step, build), 100)
 	return a.Volume.Mean, a.Volume.SD
 }
 
 // A drink of one food prints what its pack does: arithmetic.
 func TestAStatedDensityIsTheDensity(t *testing.T) {
-	a := run(t, coreLibrary(t), fmt.Sprintf(heavy, 2, "heat: {code: 2151}", "250 ml own:heavy"), 100)
+	a := assaytest.Assay(t, assaytest.Core(t), fmt.Sprintf(heavy, 2, "heat: {code: 2151}", "250 ml own:heavy"), 100)
 	assert.InDelta(t, 125, a.Volume.Mean, 1e-9)
 	assert.Less(t, a.Volume.SD, 0.4, "the measure's last digit: the density that made grams of it makes ml of them")
 	assert.InDelta(t, 1.20, a.Density.Mean, 1e-9)
-	assert.InDelta(t, 10, figure(t, a.Per100ml, constituent.Sugar).Mean, 1e-9)
-	assert.InDelta(t, 170, figure(t, a.Per100ml, constituent.Energy).Mean, 1e-6, "10 g at 17 kJ/g, Regulation (EU) No 1169/2011, Annex XIV")
+	assert.InDelta(t, 10, assaytest.Figure(t, a.Per100ml, constituent.Sugar).Mean, 1e-9)
+	assert.InDelta(t, 170, assaytest.Figure(t, a.Per100ml, constituent.Energy).Mean, 1e-6, "10 g at 17 kJ/g, Regulation (EU) No 1169/2011, Annex XIV")
 	require.NotNil(t, a.Chemistry)
 	assert.InDelta(t, 1.20, a.Chemistry.Density.Mean, 1e-9)
 }

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 )
 
@@ -32,7 +33,7 @@ var sr28Wheys = map[string]map[constituent.ID]float64{
 func TestWheysOfWholeMilk(t *testing.T) {
 	differs := map[string]bool{"rennet K": true}
 	for by, whey := range sr28Wheys {
-		a := run(t, coreLibrary(t), fmt.Sprintf(`
+		a := assaytest.Assay(t, assaytest.Core(t), fmt.Sprintf(`
 drink: "Whey"
 serves: 1
 components:
@@ -43,7 +44,7 @@ components:
 build: [100 g ± 0.01 g whey]
 `, by), 1000)
 		for id, want := range whey {
-			f := figure(t, a.PerServing, id)
+			f := assaytest.Figure(t, a.PerServing, id)
 			off, half := math.Abs(f.Mean/want-1), (f.High-f.Low)/2/f.Mean
 			agrees := off <= 0.15 || (half <= 0.25 && f.Low <= want && want <= f.High)
 			t.Logf("%-6s %-6s %8.3f  published %7.3f  %+.0f %%  half-width %.0f %%", by, id, f.Mean, want, 100*(f.Mean/want-1), 100*half)
@@ -54,7 +55,7 @@ build: [100 g ± 0.01 g whey]
 
 // By hand: 100 g of white sugar, all of it sucrose, read 25 °Brix in 400 g.
 func TestDiluteToAReading(t *testing.T) {
-	a := run(t, coreLibrary(t), `
+	a := assaytest.Assay(t, assaytest.Core(t), `
 drink: "Thinned"
 serves: 1
 components:
@@ -65,7 +66,7 @@ components:
       - measured: {brix: 25.0 ± 0.5}
 build: [400 g syrup]
 `, 100)
-	assert.InEpsilon(t, 100, figure(t, a.PerServing, "SUCS").Mean, 0.005)
+	assert.InEpsilon(t, 100, assaytest.Figure(t, a.PerServing, "SUCS").Mean, 0.005)
 }
 
 // everyStep uses each step that turns, extracts or dissolves.
@@ -107,16 +108,16 @@ finish:
 `
 
 func TestEveryStepOfAFile(t *testing.T) {
-	a := run(t, coreLibrary(t), everyStep, 200)
+	a := assaytest.Assay(t, assaytest.Core(t), everyStep, 200)
 	for _, c := range constituent.All() {
 		if c.Kind != constituent.Figure {
 			rowsSumTo(t, a.Serving, c)
 		}
 	}
-	assert.Positive(t, figure(t, a.PerServing, "GLUS").Mean)
-	assert.Positive(t, figure(t, a.PerServing, "GALS").Mean)
-	assert.Positive(t, figure(t, a.PerServing, "CO2").Mean)
-	assert.Positive(t, figure(t, a.PerServing, "LACAC").Mean)
+	assert.Positive(t, assaytest.Figure(t, a.PerServing, "GLUS").Mean)
+	assert.Positive(t, assaytest.Figure(t, a.PerServing, "GALS").Mean)
+	assert.Positive(t, assaytest.Figure(t, a.PerServing, "CO2").Mean)
+	assert.Positive(t, assaytest.Figure(t, a.PerServing, "LACAC").Mean)
 	var notes []string
 	for _, n := range a.Notes {
 		notes = append(notes, n.Text)
@@ -137,7 +138,7 @@ func TestEveryStepOfAFile(t *testing.T) {
 func TestSyrupThatWillCrystalliseIsSaid(t *testing.T) {
 	const text = "drink: \"Heavy\"\nserves: 1\ncomponents:\n  syrup:\n    ingredients: [200 g core:sugar-white, %s g core:water-pure]\n    keeps: 9 days at 4 °C\nbuild: [10 g syrup]\n"
 	warned := func(water string) bool {
-		for _, n := range run(t, coreLibrary(t), fmt.Sprintf(text, water), 10).Notes {
+		for _, n := range assaytest.Assay(t, assaytest.Core(t), fmt.Sprintf(text, water), 10).Notes {
 			if strings.Contains(n.Text, "crystallise") {
 				return true
 			}
@@ -151,14 +152,14 @@ func TestSyrupThatWillCrystalliseIsSaid(t *testing.T) {
 // The example of the grammar runs but for what later versions compute: the pH
 // reading, claims and targets.
 func TestExampleRunsButForPHClaimsAndTargets(t *testing.T) {
-	text := string(fileOf(t, example))
+	text := string(assaytest.FileOf(t, example))
 	text = strings.Replace(text, ", ph: 3.1", "", 1)
 	claims, vary := strings.Index(text, "claims:"), strings.Index(text, "vary:")
-	a := run(t, coreLibrary(t), text[:claims]+text[vary:], 200)
+	a := assaytest.Assay(t, assaytest.Core(t), text[:claims]+text[vary:], 200)
 	// By hand: 38 g of espresso at 9.5 %, 36 g of it for two; 3.0 g/l in the glass.
-	assert.InDelta(t, 3.0*a.Volume.Mean/1000, figure(t, a.PerServing, "CO2").Mean, 0.005)
+	assert.InDelta(t, 3.0*a.Volume.Mean/1000, assaytest.Figure(t, a.PerServing, "CO2").Mean, 0.005)
 	assert.InDelta(t, (36+25+40)/2.0, a.Mass.Mean, 0.3)
-	assert.Positive(t, figure(t, a.PerServing, "CAFFN").Mean)
+	assert.Positive(t, assaytest.Figure(t, a.PerServing, "CAFFN").Mean)
 }
 
 // Sugar that a ferment takes and nobody says what it became may be alcohol and acid: both
@@ -174,24 +175,24 @@ components:
       - ferment: {after: {%s}, for: 7 days, because: "invented"}
 build: [100 g cultured]
 `
-	a := run(t, coreLibrary(t), fmt.Sprintf(text, "SUGAR: 4.0 g"), 100)
-	alcohol, acid := figure(t, a.PerServing, "ALC"), figure(t, a.PerServing, "LACAC")
+	a := assaytest.Assay(t, assaytest.Core(t), fmt.Sprintf(text, "SUGAR: 4.0 g"), 100)
+	alcohol, acid := assaytest.Figure(t, a.PerServing, "ALC"), assaytest.Figure(t, a.PerServing, "LACAC")
 	assert.True(t, alcohol.Unknown)
 	// 6 g of sucrose are 6.3 g of hexose: 3.2 g of ethanol, 6.3 g of lactic acid.
 	assert.InDelta(t, 3.2, alcohol.WithBounds, 0.1)
 	assert.InDelta(t, 6300, acid.WithBounds, 100)
 	assert.NotEmpty(t, a.Chemistry.PHMeter.Why)
 
-	told := run(t, coreLibrary(t), fmt.Sprintf(text, "ALC: 1 g, LACAC: 0.5 g"), 100)
-	assert.False(t, figure(t, told.PerServing, "ALC").Unknown)
-	assert.InDelta(t, 1, figure(t, told.PerServing, "ALC").WithBounds, 0.01)
+	told := assaytest.Assay(t, assaytest.Core(t), fmt.Sprintf(text, "ALC: 1 g, LACAC: 0.5 g"), 100)
+	assert.False(t, assaytest.Figure(t, told.PerServing, "ALC").Unknown)
+	assert.InDelta(t, 1, assaytest.Figure(t, told.PerServing, "ALC").WithBounds, 0.01)
 }
 
 // Fruit caramel keeps a pH and an acidity however much of its sugar burns, and the step says
 // where its acids count.
 func TestFruitCaramelHasAPH(t *testing.T) {
 	caramel := func(loss string) *assay.Assay {
-		return run(t, coreLibrary(t), fmt.Sprintf(`
+		return assaytest.Assay(t, assaytest.Core(t), fmt.Sprintf(`
 drink: "Fruit caramel"
 serves: 1
 components:

@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/acid"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 )
 
@@ -20,6 +21,9 @@ type titration struct {
 	strength        []float64      // by draw: what a gram holds over what it holds at central values
 	shift           []float64      // by draw: mol of strong ion in a gram that moves the pH as the meter may be off
 }
+
+// As is what a titrated liquid goes with.
+func (*titration) As() constituent.ID { return potassium }
 
 // titratedPart is how much of a titrated liquid a pot holds, by draw.
 type titratedPart struct {
@@ -35,8 +39,11 @@ func (t titratedPart) pour(sol *acid.Solution, d int) {
 }
 
 // titrated reports whether a row's ions come from a titration.
-func (w *walk) titrated(pot *ledger.Pot, row int) bool {
-	return slices.ContainsFunc(pot.Traced(row), func(t ledger.Traced) bool { return w.titrations[t.Name] != nil })
+func titrated(pot *ledger.Pot, row int) bool {
+	return slices.ContainsFunc(pot.Traced(row), func(t ledger.Traced) bool {
+		_, is := t.Tracer.(*titration)
+		return is
+	})
 }
 
 func (in *ions) addTitrated(t *titration, grams []float64) {
@@ -55,39 +62,38 @@ func (in *ions) addTitrated(t *titration, grams []float64) {
 // with acid and one with base are two ends of one curve. From here on the rows carry
 // grams of the liquid as it was titrated, shared out by their water, and these go with
 // what is dissolved.
-func (w *walk) titrate(pot *ledger.Pot, read []*drink.Measured) {
+func (r *rig) titrate(pot *ledger.Pot, read []*drink.Measured) {
 	m := read[0]
 	mass, water := pot.Mass(), pot.Total(constituent.Water)
 	if !(mass[0] > 0 && water[0] > 0) {
-		w.faults.Add(m.At(), "check the recipe", "there is no water in what was titrated")
+		r.faults.Add(m.At(), "check the recipe", "there is no water in what was titrated")
 		return
 	}
 	solvent := (water[0] + pot.Central(constituent.Alcohol)) / mass[0]
-	b := w.benchOf(pot, read, solvent)
-	w.compare(pot, m, b)
+	b := r.sampledOf(pot, read, solvent)
+	r.compare(pot, m, b)
 	fit, err := acid.Fit(b.curve)
 	if err != nil {
-		w.faults.Add(m.At(), "check the points, the sample and the strength", "the titration cannot be used: %s", err.Error())
+		r.faults.Add(m.At(), "check the points, the sample and the strength", "the titration cannot be used: %s", err.Error())
 		return
 	}
 	if miss := fit.Worst; miss > mustInstrument(readPH).half {
-		w.notes = append(w.notes, Note{Kind: "titration", Text: fmt.Sprintf("%s: the points do not lie on one curve (one is off by %.2f pH): check them", m.StepPath(), miss)})
+		r.note(Note{Kind: "titration", Text: fmt.Sprintf("%s: the points do not lie on one curve (one is off by %.2f pH): check them", m.StepPath(), miss)})
 	}
 	t := &titration{of: potOf(m), lowest: fit.Lowest, highest: fit.Highest, perGram: fit.Solution(solvent / kilo), strength: b.strength}
 	if err := plausible(fit, solvent/kilo); err != nil {
-		w.faults.Add(m.At(), "check the volumes, the sample and the strength", "%s", err.Error())
+		r.faults.Add(m.At(), "check the volumes, the sample and the strength", "%s", err.Error())
 		return
 	}
 	t.perGram.Solvent = 0
-	if t.shift, err = w.meterShift(fit, t, m, solvent/kilo); err != nil {
-		w.faults.Add(m.At(), "check the points", "the titration cannot be used: %s", err.Error())
+	if t.shift, err = r.meterShift(fit, t, m, solvent/kilo); err != nil {
+		r.faults.Add(m.At(), "check the points", "the titration cannot be used: %s", err.Error())
 		return
 	}
-	w.titrations[m.StepPath()] = t
 	for row := range pot.Rows {
 		pot.Drop(row)
 		part := pot.Of(row, constituent.Water)
-		col := pot.Carry(row, ledger.Tracer{Name: m.StepPath(), As: potassium})
+		col := pot.Carry(row, t)
 		for d := range col {
 			if water[d] > 0 {
 				col[d] = mass[d] * part[d] / water[d]
@@ -106,10 +112,10 @@ func potOf(m *drink.Measured) string {
 
 // meterShift gives the strong ion by which a draw's liquid has another pH than the
 // central one: the meter may have been off, the same at all points.
-func (w *walk) meterShift(fit acid.Spectrum, t *titration, m *drink.Measured, solvent float64) ([]float64, error) {
+func (r *rig) meterShift(fit acid.Spectrum, t *titration, m *drink.Measured, solvent float64) ([]float64, error) {
 	meter := drink.Quantity{Number: m.Titration[0].PH, Half: mustInstrument(readPH).half}
-	read := w.amounts.drawQuantity(meter, 1, m.StepPath()+"/titration")
-	w.journal.write(Readings, "meter of the titration of "+readPot(m), read)
+	read := r.hand.drawQuantity(meter, 1, m.StepPath()+"/titration")
+	r.lab.ens.Journal.Write(estimate.Readings, "meter of the titration of "+readPot(m), read)
 	s, err := acid.NewSolver(MeterCelsius)
 	if err != nil {
 		return nil, err

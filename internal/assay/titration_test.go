@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 )
 
 // gomori is a published titration: sodium phosphate buffers of 0.1 mol/l, per cent of
@@ -59,7 +60,7 @@ func titrated(t *testing.T, up bool, protein, mmol float64) *assay.Assay {
 	} else if mmol < 0 {
 		added = fmt.Sprintf("%.4f g own:acid", -mmol)
 	}
-	return run(t, coreLibrary(t), fmt.Sprintf(bench, protein, strings.Join(points, ", "), titrant, added), 200)
+	return assaytest.Assay(t, assaytest.Core(t), fmt.Sprintf(bench, protein, strings.Join(points, ", "), titrant, added), 200)
 }
 
 func TestTitratedComponentReproducesItsCurve(t *testing.T) {
@@ -104,13 +105,13 @@ func TestSampleOfATitrationCounts(t *testing.T) {
 		return "drink: x\nserves: 1\ncomponents:\n  juice:\n    ingredients: [100 g core:orange-juice]\n" +
 			"    measured: {titration: [[0 ml, 3.6], [4 ml, 4.3], [8 ml, 5.2], [11 ml, 6.5], [12 ml, 8.2]], base: 0.1 mol/l, sample: " + sample + "}\nbuild: [100 g juice]\n"
 	}
-	lib := coreLibrary(t)
-	first := run(t, lib, text("10.0 g"), 200).Chemistry.Acidity[0].Per100g.Mean
+	lib := assaytest.Core(t)
+	first := assaytest.Assay(t, lib, text("10.0 g"), 200).Chemistry.Acidity[0].Per100g.Mean
 	// 12 ml of 0.1 mol/l for 10 g: 1.2 mmol, as citric acid 0.0768 g: 0.77 g in 100 g.
 	assert.InDelta(t, 0.768, first, 0.02)
-	assert.InEpsilon(t, first/1.1, run(t, lib, text("11.0 g"), 200).Chemistry.Acidity[0].Per100g.Mean, 0.01)
+	assert.InEpsilon(t, first/1.1, assaytest.Assay(t, lib, text("11.0 g"), 200).Chemistry.Acidity[0].Per100g.Mean, 0.01)
 	// By volume: orange juice weighs 1.04 to 1.05 g/ml (Belitz, table 18.41: 1.046).
-	assert.InEpsilon(t, first/1.046, run(t, lib, text("10.0 ml"), 200).Chemistry.Acidity[0].Per100g.Mean, 0.01)
+	assert.InEpsilon(t, first/1.046, assaytest.Assay(t, lib, text("10.0 ml"), 200).Chemistry.Acidity[0].Per100g.Mean, 0.01)
 }
 
 // A titration may leave its sample out: then it is the usual one, and that is said. One
@@ -118,9 +119,9 @@ func TestSampleOfATitrationCounts(t *testing.T) {
 func TestSampleOfATitrationMayBeLeftOut(t *testing.T) {
 	const text = "drink: x\nserves: 1\ncomponents:\n  juice:\n    ingredients: [100 g core:%s]\n" +
 		"    measured: {titration: [[0 ml, 3.6], [%g ml, 4.3], [%g ml, 5.2], [%g ml, 6.5], [%g ml, 8.2]], base: 0.1 mol/l%s}\nbuild: [100 g juice]\n"
-	lib := coreLibrary(t)
+	lib := assaytest.Core(t)
 	with := func(food, sample string, grams float64) *assay.Assay {
-		return run(t, lib, fmt.Sprintf(text, food, 0.4*grams, 0.8*grams, 1.1*grams, 1.2*grams, sample), 200)
+		return assaytest.Assay(t, lib, fmt.Sprintf(text, food, 0.4*grams, 0.8*grams, 1.1*grams, 1.2*grams, sample), 200)
 	}
 	left, written := with("orange-juice", "", 10), with("orange-juice", ", sample: 10.0 g", 10)
 	require.Len(t, notesOf(left, "titration", ""), 1)
@@ -159,7 +160,7 @@ build: [100 g stuff]
 	for i := middle; i >= 0; i-- {
 		down = append(down, fmt.Sprintf("[%.3f ml, %.1f]", (gomori[middle].share-gomori[i].share)/100, gomori[i].pH))
 	}
-	c := run(t, coreLibrary(t), fmt.Sprintf(text, strings.Join(up, ", "), strings.Join(down, ", ")), 200).Chemistry
+	c := assaytest.Assay(t, assaytest.Core(t), fmt.Sprintf(text, strings.Join(up, ", "), strings.Join(down, ", ")), 200).Chemistry
 	assert.InDelta(t, 7.0, c.PHMeter.Mean, 0.05)
 	first, last := c.Curve[0], c.Curve[len(c.Curve)-1]
 	assert.InDelta(t, 5.8, first.PH, 0.05, "down to where the acid went")

@@ -8,6 +8,8 @@ import (
 	"sipsum/internal/acid"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
+	"sipsum/internal/fail"
 	"sipsum/internal/ledger"
 	"sipsum/internal/solution"
 	"sipsum/internal/unit"
@@ -15,27 +17,37 @@ import (
 
 const kilo = 1000 // grams
 
-// bench is what was titrated of a liquid, as package acid reads it: in rising pH, acid
+// rig takes bench titrations of pots.
+type rig struct {
+	lab    *laboratory
+	hand   hand
+	faults *fail.List
+	notes  *[]Note
+}
+
+func (r *rig) note(n Note) { *r.notes = append(*r.notes, n) }
+
+// sampled is what was titrated of a liquid, as package acid reads it: in rising pH, acid
 // counting as base below zero.
-type bench struct {
+type sampled struct {
 	curve    acid.Titration
 	grams    float64   // of the liquid in the curve
 	strength []float64 // by draw: what the sample and the titrant are off by
 }
 
-// benchOf writes a pot's titrations as one, for the sample of the first. solvent is grams
+// sampledOf writes a pot's titrations as one, for the sample of the first. solvent is grams
 // of it in a gram of the liquid.
-func (w *walk) benchOf(pot *ledger.Pot, read []*drink.Measured, solvent float64) bench {
-	b := bench{strength: make([]float64, pot.N)}
+func (r *rig) sampledOf(pot *ledger.Pot, read []*drink.Measured, solvent float64) sampled {
+	b := sampled{strength: make([]float64, pot.N)}
 	own := acid.New(0)
-	w.ionsOf(pot, 1).fill(own, 0)
+	r.lab.ionsOf(pot, 1).fill(own, 0)
 	const divalent = 2 // ½·2²
 	b.curve.Celsius = MeterCelsius
 	b.curve.Background = (own.Background + divalent*(own.Metals[acid.Calcium]+own.Metals[acid.Magnesium])) / own.Solvent
 
 	perMl, first := mlOfWater(), 0.0
 	for i, m := range read {
-		sample, titrant := w.sampleOf(pot, m), w.titrantOf(m)
+		sample, titrant := r.sampleOf(pot, m), r.titrantOf(m)
 		if i == 0 {
 			first = sample[0]
 		}
@@ -63,18 +75,18 @@ func mlOfWater() float64 {
 }
 
 // sampleOf draws how many grams were titrated; where the file does not say, what is usual.
-func (w *walk) sampleOf(pot *ledger.Pot, m *drink.Measured) []float64 {
+func (r *rig) sampleOf(pot *ledger.Pot, m *drink.Measured) []float64 {
 	if m.Sample == nil {
 		usual := mustInstrument(readSample)
-		w.notes = append(w.notes, Note{Kind: "titration", Text: fmt.Sprintf(
+		r.note(Note{Kind: "titration", Text: fmt.Sprintf(
 			"%s: the titration does not say how much was titrated, so %g %s are taken: write sample: %[2]g %[3]s if that is so, or what it was, since all that it tells hangs on it",
 			m.StepPath(), usual.usual, usual.unit)})
-		return w.amounts.drawQuantity(drink.Quantity{Number: usual.usual, Half: usual.half}, 1, m.StepPath()+"/sample")
+		return r.hand.drawQuantity(drink.Quantity{Number: usual.usual, Half: usual.half}, 1, m.StepPath()+"/sample")
 	}
-	sample := w.amounts.draw(*m.Sample, m.StepPath()+"/sample")
-	w.journal.write(Readings, "sample of the titration of "+readPot(m), sample)
+	sample := r.hand.draw(*m.Sample, m.StepPath()+"/sample")
+	r.lab.ens.Journal.Write(estimate.Readings, "sample of the titration of "+readPot(m), sample)
 	if m.Sample.Measure.Kind == unit.Volume {
-		for d, density := range w.density(pot) {
+		for d, density := range r.lab.gauge.density(pot) {
 			sample[d] *= density
 		}
 	}
@@ -82,7 +94,7 @@ func (w *walk) sampleOf(pot *ledger.Pot, m *drink.Measured) []float64 {
 }
 
 // titrantOf draws the strength of the base, mol/l; negative of an acid.
-func (w *walk) titrantOf(m *drink.Measured) []float64 {
+func (r *rig) titrantOf(m *drink.Measured) []float64 {
 	q, sign := m.Base, 1.0
 	if m.Acid != nil {
 		q, sign = m.Acid, -1
@@ -91,8 +103,8 @@ func (w *walk) titrantOf(m *drink.Measured) []float64 {
 	if strength.Half == 0 { // 0.1 mol/l is a name: its digits tell no spread
 		strength.Half = mustInstrument(readStrength).halfAt(strength.Number)
 	}
-	col := w.amounts.drawQuantity(strength, 1, m.StepPath()+"/titrant")
-	w.journal.write(Readings, "strength of the titrant of "+readPot(m), col)
+	col := r.hand.drawQuantity(strength, 1, m.StepPath()+"/titrant")
+	r.lab.ens.Journal.Write(estimate.Readings, "strength of the titrant of "+readPot(m), col)
 	for d := range col {
 		col[d] *= sign
 	}

@@ -42,9 +42,9 @@ func plausible(fit acid.Spectrum, solvent float64) error {
 // was another than is written: the base from its first pH to its last, for a gram of the
 // liquid, against what the composition takes. A composition that leaves its acids or its pH
 // open cannot disagree.
-func (w *walk) compare(pot *ledger.Pot, m *drink.Measured, b bench) {
-	in := w.ionsOf(pot, min(pot.N, chemistryDraws+1))
-	if in.open() || in.silent || w.unsolvable(pot) != "" || in.n <= fewestDraws {
+func (r *rig) compare(pot *ledger.Pot, m *drink.Measured, b sampled) {
+	in := r.lab.ionsOf(pot, min(pot.N, chemistryDraws+1))
+	if in.open() || in.silent || unsolvable(pot) != "" || in.n <= fewestDraws {
 		return
 	}
 	first, last := b.curve.Points[0], b.curve.Points[len(b.curve.Points)-1]
@@ -72,7 +72,7 @@ func (w *walk) compare(pot *ledger.Pot, m *drink.Measured, b bench) {
 	strength := b.strength[1:in.n]
 	off := math.Hypot(stat.StdDev(expected[1:], nil), stat.StdDev(strength, nil)/b.strength[0])
 	if math.Abs(math.Log(times)) > disagreement*off {
-		w.notes = append(w.notes, Note{Kind: "reading disagrees", Text: fmt.Sprintf(
+		r.note(Note{Kind: "reading disagrees", Text: fmt.Sprintf(
 			"%s: the titration took %s times the base that the recipe tells of, which is more than %d standard deviations off: check the sample, the strength and the recipe",
 			m.StepPath(), number(times), disagreement)})
 	}

@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 )
 
@@ -97,7 +98,7 @@ func (q question) answer(v vessel) float64 {
 // assay printed once.
 func coverage(t *testing.T, draws, worlds int) map[question]float64 {
 	t.Helper()
-	a := run(t, library{}, uncertainDrink, draws)
+	a := assaytest.Assay(t, assaytest.Library{}, uncertainDrink, draws)
 	type interval struct{ low, high float64 }
 	intervals := map[question]interval{}
 	for _, q := range questions() {
@@ -109,7 +110,7 @@ func coverage(t *testing.T, draws, worlds int) map[question]float64 {
 			intervals[q] = interval{a.Mass.Low, a.Mass.High}
 			continue
 		}
-		f, perGram := figure(t, list, q.id), constituent.Must(q.id).PerGram
+		f, perGram := assaytest.Figure(t, list, q.id), constituent.Must(q.id).PerGram
 		intervals[q] = interval{f.Low / perGram, f.High / perGram}
 	}
 	inside := map[question]float64{}

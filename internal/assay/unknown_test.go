@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
@@ -38,20 +39,20 @@ func notesOf(a *assay.Assay, kind string, id constituent.ID) (texts []string) {
 // SR28 prints no acids at all. What does not occur in a food group is a sourced
 // zero; what may occur stays unknown.
 func TestDrinkOfSR28AloneDoesNotMakeEveryAcidUnknown(t *testing.T) {
-	lib := srLibrary(t)
+	lib := assaytest.SR28(t)
 	for _, f := range []string{"01077", "19335", "14411"} {
 		for _, id := range acids() {
 			_, printed := srFood(lib, f).Value(id)
 			require.False(t, printed, "%s %s", f, id)
 		}
 	}
-	a := run(t, lib, `
+	a := assaytest.Assay(t, lib, `
 drink: "Plain"
 serves: 1
 build: [150 g sr:01077, 12 g sr:19335, 60 g sr:14411]
 `, 50, acids()...)
 	for _, id := range acids() {
-		acid := figure(t, a.PerServing, id)
+		acid := assaytest.Figure(t, a.PerServing, id)
 		if id == "CITAC" || id == "LACAC" { // milk has the one and may have the other
 			assert.True(t, acid.Unknown, id)
 			assert.Equal(t, estimate.Unknown, acid.State, id)
@@ -66,9 +67,9 @@ build: [150 g sr:01077, 12 g sr:19335, 60 g sr:14411]
 }
 
 func TestLemonJuiceWithoutCitricAcidIsUnknownUpToABound(t *testing.T) {
-	lib := srLibrary(t)
-	a := run(t, lib, "drink: \"Sharp\"\nserves: 1\nbuild: [20 g sr:09152, 12 g sr:19335, 60 g sr:14411]\n", 50, acids()...)
-	citric := figure(t, a.PerServing, "CITAC")
+	lib := assaytest.SR28(t)
+	a := assaytest.Assay(t, lib, "drink: \"Sharp\"\nserves: 1\nbuild: [20 g sr:09152, 12 g sr:19335, 60 g sr:14411]\n", 50, acids()...)
+	citric := assaytest.Figure(t, a.PerServing, "CITAC")
 	assert.True(t, citric.Unknown)
 	assert.Zero(t, citric.Coverage, "nothing of it is known")
 	// What SR28 09152 does not explain: 6.9 − 2.52 − 0.3 = 4.08 g in 100 g. All of
@@ -83,18 +84,18 @@ func TestLemonJuiceWithoutCitricAcidIsUnknownUpToABound(t *testing.T) {
 	assert.Equal(t, "sr:09152", con[0].Food)
 	assert.True(t, con[0].Unknown)
 	assert.InDelta(t, citric.WithBounds, con[0].Bound, 1e-9)
-	assert.Equal(t, estimate.Assumed, figure(t, a.PerServing, "TARAC").State, "no tartaric acid in lemons: sourced")
+	assert.Equal(t, estimate.Assumed, assaytest.Figure(t, a.PerServing, "TARAC").State, "no tartaric acid in lemons: sourced")
 }
 
 func TestFillRepairsTheUnknownAndIsMarked(t *testing.T) {
-	lib := coreLibrary(t)
-	for id, f := range srLibrary(t) {
+	lib := assaytest.Core(t)
+	for id, f := range assaytest.SR28(t) {
 		lib[id] = f
 	}
 	const text = "drink: \"Sharp\"\nserves: 1\nbuild:\n  - {food: \"sr:09152\", amount: 20 g%s}\n  - 60 g sr:14411\n"
-	bare := run(t, lib, strings.Replace(text, "%s", "", 1), 50, "CITAC")
-	a := run(t, lib, strings.Replace(text, "%s", ", fill: \"core:lemon-juice\"", 1), 50, "CITAC")
-	citric := figure(t, a.PerServing, "CITAC")
+	bare := assaytest.Assay(t, lib, strings.Replace(text, "%s", "", 1), 50, "CITAC")
+	a := assaytest.Assay(t, lib, strings.Replace(text, "%s", ", fill: \"core:lemon-juice\"", 1), 50, "CITAC")
+	citric := assaytest.Figure(t, a.PerServing, "CITAC")
 	require.False(t, citric.Unknown || citric.Partial)
 	assert.Equal(t, 1.0, citric.Coverage)
 	assert.GreaterOrEqual(t, citric.State, estimate.Calculated, "a borrowed figure is not measured in this food")
@@ -116,8 +117,8 @@ func TestFillRepairsTheUnknownAndIsMarked(t *testing.T) {
 
 	// What SR28 prints itself stays as it was.
 	for _, id := range []constituent.ID{"WATER", "SUGAR", "PROCNT", "K", "VITC"} {
-		before := figure(t, bare.PerServing, id)
-		assert.InDelta(t, before.Mean, figure(t, a.PerServing, id).Mean, 2e-3*before.Mean, id)
+		before := assaytest.Figure(t, bare.PerServing, id)
+		assert.InDelta(t, before.Mean, assaytest.Figure(t, a.PerServing, id).Mean, 2e-3*before.Mean, id)
 	}
 }
 
@@ -129,7 +130,7 @@ func TestFoodWithoutValuesLeavesEverythingUnknown(t *testing.T) {
 			wanted = append(wanted, c.ID)
 		}
 	}
-	a := run(t, library{}, `
+	a := assaytest.Assay(t, assaytest.Library{}, `
 drink: "Sealed"
 serves: 1
 foods:
@@ -151,12 +152,12 @@ build: [20 g own:nobody]
 
 // A known part and an unknown part: at least the one, up to both.
 func TestKnownPartIsALowerLimit(t *testing.T) {
-	lib := coreLibrary(t)
-	for id, f := range srLibrary(t) {
+	lib := assaytest.Core(t)
+	for id, f := range assaytest.SR28(t) {
 		lib[id] = f
 	}
-	a := run(t, lib, "drink: \"Both\"\nserves: 1\nbuild: [2 g core:citric-acid, 20 g sr:09152]\n", 50)
-	citric := figure(t, a.PerServing, "CITAC")
+	a := assaytest.Assay(t, lib, "drink: \"Both\"\nserves: 1\nbuild: [2 g core:citric-acid, 20 g sr:09152]\n", 50)
+	citric := assaytest.Figure(t, a.PerServing, "CITAC")
 	assert.False(t, citric.Unknown)
 	assert.True(t, citric.Partial)
 	assert.InDelta(t, 2000, citric.Mean, exact*2000)
@@ -167,17 +168,17 @@ func TestKnownPartIsALowerLimit(t *testing.T) {
 
 // Trace and below-limit are neither nothing nor unknown.
 func TestTraceAndBelowAreNotZero(t *testing.T) {
-	a := run(t, library{}, `
+	a := assaytest.Assay(t, assaytest.Library{}, `
 drink: "Faint"
 serves: 1
 foods:
   faint: {name: "Weak tea of the test", per: 100 g, values: {WATER: 100 g, CAFFN: "< 4 mg", NA: trace}, source: "invented"}
 build: [100 g own:faint]
 `, 2000, constituent.Sodium)
-	caffeine := figure(t, a.PerServing, constituent.Caffeine)
+	caffeine := assaytest.Figure(t, a.PerServing, constituent.Caffeine)
 	assert.Equal(t, estimate.Below, caffeine.State)
 	assert.InDelta(t, 2, caffeine.Mean, exact)
 	assert.InDelta(t, 0.2, caffeine.Low, 0.1)
 	assert.InDelta(t, 3.8, caffeine.High, 0.1)
-	assert.True(t, figure(t, a.PerServing, constituent.Sodium).Unknown, "a trace without a limit is not a figure, and not zero")
+	assert.True(t, assaytest.Figure(t, a.PerServing, constituent.Sodium).Unknown, "a trace without a limit is not a figure, and not zero")
 }

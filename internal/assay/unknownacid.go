@@ -52,7 +52,7 @@ func (o openAcid) ends() []func(sol *acid.Solution) {
 
 // addBounded adds the acids of a row that are unknown up to a bound of the food's own, if
 // that is more than its minor acids could be.
-func (w *walk) addBounded(in *ions, pot *ledger.Pot, row int, named float64) {
+func (lab *laboratory) addBounded(in *ions, pot *ledger.Pot, row int, named float64) {
 	f := pot.Rows[row].Profile.Food
 	for _, c := range acidsOf() {
 		value, ok := f.Value(c.ID)
@@ -60,7 +60,7 @@ func (w *walk) addBounded(in *ions, pot *ledger.Pot, row int, named float64) {
 		if !ok || value.State != estimate.Unknown || !food.Stated(value.Limit) || !(bound > spanOf("minor acids").high*named) {
 			continue
 		}
-		share := w.between(spanOf("acids"), string(c.ID), f.ID)
+		share := lab.between(spanOf("acids"), string(c.ID), f.ID)
 		for d := range in.n {
 			in.grams[c.ID][d] += share[d] * bound
 		}

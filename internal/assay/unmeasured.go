@@ -35,14 +35,14 @@ const water = "water"
 
 // addUnmeasured adds what a row's table left out, each within the range of its
 // row of data/acid_unmeasured.csv, the middle in column 0.
-func (w *walk) addUnmeasured(in *ions, pot *ledger.Pot, row int) {
-	w.addIons(in, pot, row)
-	w.addAcids(in, pot, row)
+func (lab *laboratory) addUnmeasured(in *ions, pot *ledger.Pot, row int) {
+	lab.addIons(in, pot, row)
+	lab.addAcids(in, pot, row)
 }
 
 // addIons adds the phosphate, chloride and sulphate that a row's table left out, and
 // the acid that its protein takes up.
-func (w *walk) addIons(in *ions, pot *ledger.Pot, row int) {
+func (lab *laboratory) addIons(in *ions, pot *ledger.Pot, row int) {
 	f := pot.Rows[row].Profile.Food
 	group, _ := food.GroupOf(f.Group)
 	missing := func(id constituent.ID) bool {
@@ -52,7 +52,7 @@ func (w *walk) addIons(in *ions, pot *ledger.Pot, row int) {
 	in.aired = in.aired || missing(constituent.CarbonDioxide)
 	in.hidden = in.hidden || missing(constituent.CarbonDioxide) && f.Carbonated()
 	if bound := pot.Bounds(row)[constituent.Must(phosphate).Order]; bound > 0 {
-		w.addWithin(in, f.ID, "phosphate", phosphate, constantColumn(in.n, bound), 1)
+		lab.addWithin(in, f.ID, "phosphate", phosphate, estimate.Constant(in.n, bound), 1)
 	}
 	if f.Group == water && missing(chloride) && !missing(constituent.CarbonDioxide) {
 		in.addWaterAnions(pot, row)
@@ -60,20 +60,20 @@ func (w *walk) addIons(in *ions, pot *ledger.Pot, row int) {
 	}
 	k := pot.Of(row, potassium)
 	if f.Group == "" && !f.Chemical && pot.Bounds(row)[constituent.Must(chloride).Order] != 0 {
-		w.addWithin(in, f.ID, "chloride by sodium", chloride, pot.Of(row, constituent.Sodium), molar(chloride)/molar(constituent.Sodium))
+		lab.addWithin(in, f.ID, "chloride by sodium", chloride, pot.Of(row, constituent.Sodium), molar(chloride)/molar(constituent.Sodium))
 	}
 	if missing(chloride) {
-		w.addWithin(in, f.ID, "chloride by potassium", chloride, k, molar(chloride)/molar(potassium))
-		w.addWithin(in, f.ID, "chloride by sodium", chloride, pot.Of(row, constituent.Sodium), molar(chloride)/molar(constituent.Sodium))
+		lab.addWithin(in, f.ID, "chloride by potassium", chloride, k, molar(chloride)/molar(potassium))
+		lab.addWithin(in, f.ID, "chloride by sodium", chloride, pot.Of(row, constituent.Sodium), molar(chloride)/molar(constituent.Sodium))
 	}
 	if missing(sulphate) {
-		w.addWithin(in, f.ID, "sulphate by potassium", sulphate, k, molar(sulphate)/molar(potassium))
+		lab.addWithin(in, f.ID, "sulphate by potassium", sulphate, k, molar(sulphate)/molar(potassium))
 	}
 	if _, known := evidenceOf(f); group.TakesUpAcid && !known { // as the salt of a weak acid: nothing at the food's own pH
 		const protons = 3 // of citric acid, whose pK, 3.1 to 6.4, span those of carboxyls and of colloidal phosphate
 		protein := pot.Of(row, constituent.Protein)
-		w.addWithin(in, f.ID, "protein charge", potassium, protein, molar(potassium))
-		w.addWithin(in, f.ID, "protein charge", citric, protein, molar(citric)/protons)
+		lab.addWithin(in, f.ID, "protein charge", potassium, protein, molar(potassium))
+		lab.addWithin(in, f.ID, "protein charge", citric, protein, molar(citric)/protons)
 		in.protein = in.protein || protein[0] > 0
 	}
 }
@@ -89,10 +89,10 @@ var waterCharges = []struct {
 // have beside its bicarbonate.
 func (in *ions) addWaterAnions(pot *ledger.Pot, row int) {
 	sum := make([]float64, in.n)
-	for _, w := range waterCharges {
-		col, molar := pot.Of(row, w.id), constituent.Must(w.id).Molar
+	for _, ion := range waterCharges {
+		col, molar := pot.Of(row, ion.id), constituent.Must(ion.id).Molar
 		for d := range sum {
-			sum[d] += w.charge * col[d] / molar
+			sum[d] += ion.charge * col[d] / molar
 		}
 	}
 	for d, x := range sum {
@@ -103,17 +103,17 @@ func (in *ions) addWaterAnions(pot *ledger.Pot, row int) {
 // addAcids adds the acids that a row's table left out: those with a known mass and no
 // name and those that nobody has measured as citric acid, and more of its own where a
 // published titratable acidity tells so.
-func (w *walk) addAcids(in *ions, pot *ledger.Pot, row int) {
+func (lab *laboratory) addAcids(in *ions, pot *ledger.Pot, row int) {
 	f := pot.Rows[row].Profile.Food
 	group, _ := food.GroupOf(f.Group)
 	in.addRest(pot, row)
 	carrier, named := carrierOf(pot, row)
-	more := w.moreAcidOf(pot.Rows[row].Profile, in.n)
+	more := lab.moreAcidOf(pot.Rows[row].Profile, in.n)
 	if carrier == nil && more != nil {
 		carrier = pot.Of(row, constituent.Water)
 	}
 	if named && more == nil {
-		w.addBounded(in, pot, row, carrier[0])
+		lab.addBounded(in, pot, row, carrier[0])
 	}
 	switch {
 	case carrier == nil:
@@ -121,11 +121,11 @@ func (w *walk) addAcids(in *ions, pot *ledger.Pot, row int) {
 		in.addMore(pot, row, more, carrier)
 	case !named:
 		before := in.grams[citric][0]
-		w.addWithin(in, f.ID, "acids", citric, carrier, 1)
+		lab.addWithin(in, f.ID, "acids", citric, carrier, 1)
 		in.unknown = append(in.unknown, f.ID.String())
 		in.nobody.add(citric, openGrams{in.grams[citric][0] - before, carrier[0] * spanOf("acids").high})
 	case group.Assumed && pot.Of(row, acidsRest)[0] <= 0 && anyMissing(pot, row):
-		w.addWithin(in, f.ID, "minor acids", citric, carrier, 1)
+		lab.addWithin(in, f.ID, "minor acids", citric, carrier, 1)
 	}
 	if (named || more != nil) && pot.Bounds(row)[constituent.Must(potassium).Order] != 0 {
 		in.bare = append(in.bare, f.ID.String())
@@ -161,34 +161,26 @@ func carrierOf(pot *ledger.Pot, row int) (grams []float64, measured bool) {
 		return named, true
 	}
 	if most := mostAcid(pot, row); most > 0 {
-		return constantColumn(pot.N, most), false
+		return estimate.Constant(pot.N, most), false
 	}
 	return nil, false
 }
 
 // addWithin adds a drawn share of a column to the grams of a constituent.
-func (w *walk) addWithin(in *ions, food food.ID, what string, to constituent.ID, per []float64, factor float64) {
-	u := w.between(spanOf(what), what, food)
+func (lab *laboratory) addWithin(in *ions, food food.ID, what string, to constituent.ID, per []float64, factor float64) {
+	u := lab.between(spanOf(what), what, food)
 	for d := range in.n {
 		in.grams[to][d] += u[d] * per[d] * factor
 	}
 }
 
-func constantColumn(n int, x float64) []float64 {
-	col := make([]float64, n)
-	fill(col, x)
-	return col
-}
-
 // between draws a rectangular range for a food.
-func (w *walk) between(s span, what string, id food.ID) []float64 {
+func (lab *laboratory) between(s span, what string, id food.ID) []float64 {
 	const middle = 0.5
-	col := make([]float64, w.amounts.n)
-	estimate.Input{
+	return lab.ens.Column(estimate.Input{
 		Central: s.low + middle*(s.high-s.low), Shape: estimate.Uniform, Low: s.low, High: s.high,
-		Stream: estimate.KeyOf(w.amounts.seed, "unmeasured", what, id.Table, id.Code),
-	}.Fill(col)
-	return col
+		Stream: lab.ens.Stream("unmeasured", what, id.Table, id.Code),
+	})
 }
 
 // acidsOf lists the acids of the vocabulary.

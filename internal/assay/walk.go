@@ -4,8 +4,8 @@ import (
 	"context"
 	"slices"
 
-	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
@@ -13,125 +13,107 @@ import (
 	"sipsum/internal/unit"
 )
 
-// walk follows a drink through the ledger.
+// walk follows a drink through the ledger, once.
 type walk struct {
 	ctx     context.Context // asked before each step and line: a large drink takes seconds
-	drink   *drink.Drink
+	plan    *Plan
 	names   *resolved
-	amounts amounts
-	columns *ledger.Columns
-	drawer  *ledger.Drawer
-	made    map[string]*ledger.Pot // components by name
-	inGlass *ledger.Pot            // one serving without its garnish: what is a liquid
-	making  string                 // the component that is being made; empty: the drink
-	uses    map[string][]use       // of components, by name
-
-	titrations    map[string]*titration          // by the name of their tracer
-	titratedFoods map[*food.Profile]*moreAcid    // what their publishers titrated
-	calibrations  map[*food.Profile]*calibration // where a published pH counts beside the composition
-	brews         map[string]*brewed             // by the name of their tracer
-	weighing      *walk                          // see scales
-	packs         map[*food.Profile]*packed      // of foods that state their density
-
-	constants map[string][]float64 // of nature, by name: drawn once
-	journal   *journal             // nil unless somebody asks why
-	samples   []sample             // pots that could be read
-
-	faults   fail.List
-	notes    []Note
-	readings []Reading
+	ens     estimate.Ensemble
+	amounts hand
+	other   Amounts // than those written
+	made    []*made // so far, inner ones before those that hold them
+	making  *made   // what is being made
+	faults  fail.List
 }
 
-func newWalk(ctx context.Context, d *drink.Drink, names *resolved, o Options) *walk {
-	n := o.Draws + 1
-	columns := ledger.NewColumns(names.profiles, made(d)...)
-	w := &walk{
-		ctx: ctx, drink: d, names: names,
-		amounts: amounts{seed: o.Seed, n: n, scale: d.Scale},
-		columns: columns,
-		drawer:  ledger.NewDrawer(o.Seed, n, columns),
-		made:    map[string]*ledger.Pot{},
-		uses:    map[string][]use{},
-
-		titrations:    map[string]*titration{},
-		titratedFoods: map[*food.Profile]*moreAcid{},
-		calibrations:  map[*food.Profile]*calibration{},
-		brews:         map[string]*brewed{},
-		packs:         map[*food.Profile]*packed{},
-
-		constants: map[string][]float64{},
-	}
-	if o.Why != "" || o.Next {
-		w.trace()
-	}
-	w.drawer.Draw(names.profiles)
-	return w
-}
-
-// trace makes the walk keep the draws of its inputs.
-func (w *walk) trace() {
-	w.journal = &journal{seen: map[string]bool{}}
-	w.amounts.journal = w.journal
-	w.drawer.Trace = func(p *food.Profile, c *constituent.Constituent, col []float64) {
-		w.journal.write(Tables, c.Name+" of "+p.Food.ID.String(), col)
-	}
-}
-
-// serve gives one serving: the build and what finishes it, divided among the
-// guests, with the garnish that is eaten.
-func (w *walk) serve() (*ledger.Pot, error) {
-	pot := ledger.New(w.columns, w.amounts.n)
-	w.pour(pot, w.drink.Build)
+// serve gives one serving: the build and what finishes it, divided among the guests, with
+// the garnish that is eaten; and the same without its garnish, which is the liquid.
+func (w *walk) serve() (served, liquid *ledger.Pot, err error) {
+	d := w.names.drink
+	pot := w.plan.drawer.NewPot()
+	w.pour(pot, d.Build)
 	if err := w.ctx.Err(); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	w.steps(pot, w.drink.Finish, nil)
-	w.offer("", pot, lastReadings(nil, w.drink.Finish))
-	w.inGlass = pot
-	if slices.ContainsFunc(w.drink.Garnish, eaten) { // is eaten, and does not dissolve
-		w.inGlass = copyOf(pot, w.columns)
-		w.pour(pot, w.drink.Garnish)
+	w.steps(pot, d.Finish, nil)
+	liquid = pot
+	if slices.ContainsFunc(d.Garnish, func(l drink.Line) bool { return l.Eaten }) { // is eaten, and does not dissolve
+		liquid = pot.Copy()
+		w.pour(pot, d.Garnish)
 	}
 	if err := w.ctx.Err(); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	if err := w.faults.Err(fail.Wrong); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	share := make([]float64, w.amounts.n)
-	fill(share, 1/float64(w.drink.Serves))
+	share := w.ens.Of(1 / float64(d.Serves))
 	pot.Scale(share)
-	if w.inGlass != pot {
-		w.inGlass.Scale(share)
+	if liquid != pot {
+		liquid.Scale(share)
 	}
-	return pot, nil
+	return pot, liquid, nil
 }
 
 // component makes a component once.
-func (w *walk) component(c *drink.Component) *ledger.Pot {
-	if pot, ok := w.made[c.Name]; ok {
-		return pot
+func (w *walk) component(c *drink.Component) *made {
+	for _, m := range w.made {
+		if m.name == c.Name {
+			return m
+		}
+	}
+	if m := w.plan.keptOf(c.Name, w.other); m != nil {
+		for _, e := range m.log {
+			if e.within != nil {
+				w.component(e.within) // kept too: it is made of the same
+			}
+		}
+		w.made = append(w.made, m)
+		return m
 	}
 	outer := w.making
-	w.making = c.Name
-	pot := ledger.New(w.columns, w.amounts.n)
-	w.pour(pot, c.Ingredients)
-	if w.ctx.Err() != nil {
-		return pot
+	m := &made{name: c.Name, other: w.plan.within(c.Name, w.other), pot: w.plan.drawer.NewPot()}
+	w.making = m
+	w.pour(m.pot, c.Ingredients)
+	if w.ctx.Err() == nil {
+		w.steps(m.pot, c.Steps, c.Measured)
+		w.keep(c, m.pot)
+		w.made = append(w.made, m)
 	}
-	w.steps(pot, c.Steps, c.Measured)
-	w.keep(c, pot)
-	w.offer(c.Name, pot, lastReadings(c.Measured, c.Steps))
-	w.made[c.Name] = pot
 	w.making = outer
-	return pot
+	return m
+}
+
+// steps applies steps to a pot, and what was read of it at the end. Readings that
+// follow one another are of one state of the pot, so they are taken together.
+func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
+	var read []*drink.Measured
+	var state stated
+	for _, step := range steps {
+		if m, ok := step.(*drink.Measured); ok {
+			read = append(read, m)
+			continue
+		}
+		w.read(pot, read, state)
+		state = stated{keepsWeight(step, state.mass || takenOf(read)[readMass]), statesGas(step)}
+		read = nil
+		w.step(pot, step)
+	}
+	if end != nil {
+		read = append(read, end)
+	}
+	w.read(pot, read, state)
+	w.making.read = takenOf(read)
+	if w.ens.Journal != nil && len(pot.Rows) > 0 {
+		w.making.samples = append(w.making.samples, w.bench().sampleOf(w.making.name, pot, w.making.read))
+	}
 }
 
 // pour adds lines to a pot, without a garnish that is not eaten. Shares (p %) are of the
 // mass of the same list's other lines.
 func (w *walk) pour(pot *ledger.Pot, lines []drink.Line) {
 	var columns [][]float64
-	absolute := make([]float64, w.amounts.n)
+	absolute := make([]float64, w.ens.N)
 	for _, line := range lines {
 		in := w.names.lines[line.Path]
 		var grams []float64
@@ -140,7 +122,7 @@ func (w *walk) pour(pot *ledger.Pot, lines []drink.Line) {
 		case in.component != nil:
 			grams = w.componentGrams(in)
 		default:
-			grams = w.amounts.grams(in)
+			grams = w.grams(in)
 		}
 		for d := range grams {
 			absolute[d] += grams[d]
@@ -170,12 +152,15 @@ func (w *walk) add(pot *ledger.Pot, in ingredient, grams []float64) {
 		return
 	}
 	if in.component == nil {
-		pot.Pour(in.profile, w.drawer.PerGram(in.profile), grams, in.line.Path)
-		w.calibrate(pot, grams)
+		pot.Pour(in.profile, w.plan.drawer.PerGram(in.profile), grams, in.line.Path)
+		if n := w.plan.lab.calibrate(pot, grams); n != nil {
+			w.note(*n)
+		}
 		return
 	}
 	from := w.component(in.component)
-	factor := from.Mass()
+	w.making.log = append(w.making.log, event{within: in.component})
+	factor := from.pot.Mass()
 	if factor[0] <= 0 {
 		w.faults.Add(in.line.Place, "give it ingredients", "component %s is empty", quote(in.component.Name))
 		return
@@ -185,8 +170,8 @@ func (w *walk) add(pot *ledger.Pot, in ingredient, grams []float64) {
 			factor[d] = grams[d] / factor[d]
 		}
 	}
-	w.uses[in.component.Name] = append(w.uses[in.component.Name], use{w.making, factor})
-	pot.Mix(from, factor, in.component.Name)
+	w.making.uses = append(w.making.uses, use{from.name, factor})
+	pot.Mix(from.pot, factor, in.component.Name)
 }
 
 // componentGrams gives the mass of a component's line; a volume takes the
@@ -196,7 +181,8 @@ func (w *walk) componentGrams(in ingredient) []float64 {
 	if in.line.Amount.Measure.Kind != unit.Volume {
 		return col
 	}
-	pot := w.component(in.component)
+	pot := w.component(in.component).pot
+	w.making.log = append(w.making.log, event{within: in.component})
 	mass, volume := pot.Mass(), w.volume(pot)
 	for d := range col {
 		if volume[d] > 0 {
@@ -211,8 +197,8 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 	if w.ctx.Err() != nil {
 		return
 	}
-	f := prep.Factors{Seed: w.amounts.seed, N: w.amounts.n, Path: step.StepPath(), Trace: func(name string, col []float64) {
-		w.journal.write(Steps, step.StepPath()+": "+name, col)
+	f := prep.Factors{Seed: w.ens.Seed, N: w.ens.N, Path: step.StepPath(), Trace: func(name string, col []float64) {
+		w.ens.Journal.Write(estimate.Steps, step.StepPath()+": "+name, col)
 	}}
 	amount := func(a unit.Amount, name string) []float64 {
 		return w.amounts.column(a, step.StepPath()+"/"+name)
@@ -254,13 +240,15 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 	}
 	switch step.(type) {
 	case *drink.Brew, *drink.Steep:
-		w.calibrateBrew(pot, step.StepPath())
+		for _, n := range w.plan.lab.calibrateBrew(pot) {
+			w.note(n)
+		}
 	}
 	if out.Parted != nil {
-		w.calibrateParted(pot, out.Parted, step.StepPath())
+		w.plan.lab.calibrateParted(pot, out.Parted)
 	}
 	for _, note := range out.Notes {
-		w.notes = append(w.notes, Note{Kind: "step", Text: step.StepPath() + ": " + note})
+		w.note(Note{Kind: "step", Text: step.StepPath() + ": " + note})
 	}
 }
 
@@ -276,5 +264,52 @@ func (w *walk) reduceTo(pot *ledger.Pot, s *drink.Reduce) []float64 {
 }
 
 func (w *walk) water(pot *ledger.Pot, grams []float64, path string) prep.Outcome {
-	return prep.Water(pot, w.names.water, w.drawer.PerGram(w.names.water), grams, path)
+	return prep.Water(pot, w.names.water, w.plan.drawer.PerGram(w.names.water), grams, path)
+}
+
+// read takes readings of a pot.
+func (w *walk) read(pot *ledger.Pot, read []*drink.Measured, state stated) {
+	b := w.bench()
+	b.take(pot, read, state)
+	for _, n := range b.notes {
+		w.note(n)
+	}
+	for _, r := range b.readings {
+		w.making.log = append(w.making.log, event{reading: &r})
+	}
+}
+
+func (w *walk) bench() *bench { return newBench(w.plan.lab, w.amounts, &w.faults) }
+
+// volume gives the volume of a pot, in ml.
+func (w *walk) volume(pot *ledger.Pot) []float64 { return w.plan.lab.gauge.volume(pot) }
+
+func (w *walk) note(n Note) { w.making.log = append(w.making.log, event{note: &n}) }
+
+// grams gives the mass of an ingredient line whose amount is not a share.
+func (w *walk) grams(in ingredient) []float64 {
+	var col []float64
+	if in.line.Portion != "" {
+		col = w.ens.Of(in.line.Count)
+	} else {
+		col = w.amounts.column(in.line.Amount, in.line.Path)
+	}
+	sd := in.gramsSD
+	if !food.Stated(sd) {
+		sd = 0
+	}
+	// A food has one density, whoever pours it: the stream is the food's.
+	name := "density"
+	if in.line.Portion != "" {
+		name = "portion/" + in.line.Portion
+	}
+	each := w.ens.Column(estimate.Input{
+		Central: in.grams, Shape: estimate.Lognormal, SD: sd,
+		Stream: w.ens.Stream(name, in.profile.Food.ID.String()),
+	})
+	w.ens.Journal.Write(estimate.Tables, name+" of "+in.profile.Food.ID.String(), each)
+	for d := range col {
+		col[d] *= each[d]
+	}
+	return col
 }

@@ -29,12 +29,12 @@ var chalk = sync.OnceValue(func() float64 {
 
 // water works out the hardness and alkalinity of a liquid that is hardly sour, as brewing
 // waters are; nil if it is not, or has neither.
-func (c *Chemistry) water(w *walk, in ions, pot *ledger.Pot) (*Water, error) {
+func (c *Chemistry) water(lab *laboratory, in ions, pot *ledger.Pot) (*Water, error) {
 	if ta := c.Acidity[0].Per100g; ta.Why != "" || ta.High >= HardlySour {
 		return nil, nil
 	}
 	const milli, charges = 1000, 2
-	litres := w.volume(pot)
+	litres := lab.gauge.volume(pot)
 	hardness, alkalinity := make([]float64, in.n), make([]float64, in.n)
 	err := in.each(func(s *acid.Solver, sol *acid.Solution, near, _ acid.State, d int) error {
 		end, err := s.Titrate(sol, alkalinityEnd, near)

@@ -8,7 +8,6 @@ import (
 
 	"sipsum/internal/acid"
 	"sipsum/internal/constituent"
-	"sipsum/internal/drink"
 	"sipsum/internal/ledger"
 )
 
@@ -46,11 +45,11 @@ func (e *Estimate) withhold(why string) {
 
 // unsolvable tells why a pot can have no pH from its composition, if so. The protein of
 // what was titrated is in its titration.
-func (w *walk) unsolvable(pot *ledger.Pot) string {
+func unsolvable(pot *ledger.Pot) string {
 	const hundred = 100
 	mass, protein := pot.Central(constituent.Mass), 0.0
 	for row := range pot.Rows {
-		if !w.titrated(pot, row) {
+		if !titrated(pot, row) {
 			protein += pot.Of(row, constituent.Protein)[0]
 		}
 	}
@@ -66,10 +65,6 @@ func (w *walk) unsolvable(pot *ledger.Pot) string {
 
 // surely is what was read of a pot as it stands.
 type surely struct{ pH, acidity bool }
-
-func surelyOf(last []*drink.Measured) surely {
-	return surely{pH: has(last, readPH), acidity: has(last, readTA)}
-}
 
 // withholdUnknown withholds what neither composition nor reading tells. protein says
 // why the composition does not, if so.

@@ -11,6 +11,7 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
 	"sipsum/internal/evidence"
 	"sipsum/internal/fail"
 	"sipsum/internal/sheet"
@@ -55,8 +56,16 @@ func (a *app) sheet(ctx context.Context, arg string, ask asked) (*sheet.Sheet, e
 		return nil, err
 	}
 	lib := library{db: db, tables: a.options.tables}
-	result, err := assay.Run(ctx, d, faults, lib, assay.Options{
-		Draws: a.options.draws, Seed: a.options.seed, Wanted: evidence.Constituents(d), Whole: a.json(), Why: ask.why, Next: ask.next, Degassed: ask.degassed,
+	recipe, err := assay.Find(ctx, d, faults, lib)
+	if err != nil {
+		return nil, err
+	}
+	ens := estimate.Ensemble{Seed: a.options.seed, N: a.options.draws + 1}
+	if ask.why != "" || ask.next {
+		ens.Journal = &estimate.Journal{}
+	}
+	result, err := assay.Prepare(recipe, ens).Run(ctx, nil, assay.Want{
+		Figures: evidence.Constituents(d), Whole: a.json(), Why: ask.why, Next: ask.next, Degassed: ask.degassed,
 	})
 	if err != nil {
 		return nil, err

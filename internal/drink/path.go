@@ -24,3 +24,10 @@ func (o occurrences) path(owner, name string) string {
 func escape(name string) string {
 	return strings.NewReplacer("~", "~t", "/", "~s").Replace(name)
 }
+
+// Owner gives the component in whose lists a path is; "build", "finish" and "garnish" are
+// the drink's own.
+func Owner(path string) string {
+	owner, _, _ := strings.Cut(path, "/")
+	return strings.NewReplacer("~s", "/", "~t", "~").Replace(owner)
+}

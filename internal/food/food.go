@@ -7,6 +7,9 @@ import (
 	"sipsum/internal/estimate"
 )
 
+// Own is the table of the foods that a drink file describes.
+const Own = "own"
+
 // ID names a food: the table and the food's code in it, code as the publisher
 // writes it. What a step makes stands in no table: its code says in words what it is.
 type ID struct {

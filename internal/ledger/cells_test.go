@@ -33,7 +33,7 @@ func TestFoodsDrawnSideBySideAreDrawnAlike(t *testing.T) {
 func TestFirstIsThePotWithFewerDraws(t *testing.T) {
 	many, _ := pots(t, 200)
 	few, _ := pots(t, 20)
-	tracer := ledger.Tracer{Name: "charge", As: "K"}
+	tracer := charge{"read", "K"}
 	copy(many.Carry(0, tracer), column(201, 2))
 	first := many.First(21)
 	assert.Equal(t, few.Mass(), first.Mass())

@@ -36,6 +36,12 @@ func NewDrawer(seed uint64, n int, columns *Columns) *Drawer {
 	return d
 }
 
+// With gives a drawer of the same columns for other draws.
+func (d *Drawer) With(ens estimate.Ensemble) *Drawer { return NewDrawer(ens.Seed, ens.N, d.columns) }
+
+// NewPot makes an empty pot for what is drawn here.
+func (d *Drawer) NewPot() *Pot { return New(d.columns, d.n) }
+
 // Draw draws foods side by side, so that PerGram finds them drawn. With a Trace,
 // which wants them one after the other, it does nothing.
 func (d *Drawer) Draw(profiles []*food.Profile) {

@@ -74,6 +74,18 @@ func (p *Pot) Mix(other *Pot, factor []float64, name string) {
 	}
 }
 
+// Copy gives a pot that holds the same.
+func (p *Pot) Copy() *Pot {
+	c, same := New(p.Columns, p.N), make([]float64, p.N)
+	for d := range same {
+		same[d] = 1
+	}
+	for i, r := range p.Rows {
+		c.add(r, p, i, same)
+	}
+	return c
+}
+
 // Join adds the contents of another pot as they stand, as if they had been
 // poured here. The other pot may not be used afterwards.
 func (p *Pot) Join(other *Pot) {

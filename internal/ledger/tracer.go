@@ -6,13 +6,11 @@ import (
 	"sipsum/internal/constituent"
 )
 
-// Tracer names something dissolved that a row carries beside its constituents:
-// no part of the mass, of no contribution, in a unit that its owner knows. It goes
-// through every step with the share of the constituent As in that row.
-type Tracer struct {
-	Name string
-	As   constituent.ID
-}
+// Tracer is something dissolved that a row carries beside its constituents: no part of
+// the mass, of no contribution, in a unit that its owner knows. It goes through every step
+// with the share of the constituent As in that row. Two tracers that are equal are one; what
+// they mean is their type's affair, so that a pot needs nobody to explain it.
+type Tracer interface{ As() constituent.ID }
 
 // Traced is a tracer and its column of draws in one row.
 type Traced struct {
@@ -57,7 +55,7 @@ func (p *Pot) scaleTraced(row int, factor []float64) {
 // keepTraced keeps a model's share of what a row carries.
 func (p *Pot) keepTraced(row int, m Model, share []float64) {
 	for _, t := range p.traced[row] {
-		m.Share(p.Rows[row], constituent.Must(t.As), share)
+		m.Share(p.Rows[row], constituent.Must(t.As()), share)
 		for d, s := range share {
 			t.Column[d] *= s
 		}

@@ -10,6 +10,14 @@ import (
 	"sipsum/internal/ledger"
 )
 
+// charge is a tracer as a reading leaves it.
+type charge struct {
+	name string
+	as   constituent.ID
+}
+
+func (c charge) As() constituent.ID { return c.as }
+
 // half keeps half of the potassium and all of the rest.
 type half struct{}
 
@@ -25,8 +33,8 @@ func (half) Share(_ ledger.Row, c *constituent.Constituent, share []float64) {
 func TestTracerGoesWithItsConstituentAndWeighsNothing(t *testing.T) {
 	pot, _ := pots(t, 1)
 	before := pot.Mass()[0]
-	read := ledger.Tracer{Name: "read", As: "K"}
-	still := ledger.Tracer{Name: "read", As: "NA"}
+	read := charge{"read", "K"}
+	still := charge{"read", "NA"}
 	copy(pot.Carry(0, read), []float64{8, 4})
 	copy(pot.Carry(0, still), []float64{6, 2})
 

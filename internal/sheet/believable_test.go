@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
@@ -52,7 +52,7 @@ func TestCautionsOfCoreFoodsAreBelievable(t *testing.T) {
 	possible := 0
 	for id := range foods {
 		d, faults := drink.Parse("alone", []byte("drink: \"Alone\"\nserves: 1\nbuild: [200 g "+id.String()+"]\n"), nil)
-		a, err := assay.Run(context.Background(), d, faults, foods, assay.Options{Draws: 60, Seed: 1})
+		a, err := assaytest.Run(context.Background(), d, faults, foods, assaytest.Options{Draws: 60, Seed: 1})
 		require.NoError(t, err)
 		s, err := sheet.Build("test", a, nil, func(string, string) (source.Work, bool) { return source.Work{}, false }, []string{"eu", "us"})
 		require.NoError(t, err)

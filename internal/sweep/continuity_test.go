@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 )
 
 // path is a step whose parameter goes from no effect (0) to a strong one (1). mass is
@@ -113,7 +113,7 @@ func (w walk) at(p float64) (point, error) {
 	if p == 0 {
 		step = ""
 	}
-	a, err := w.kitchen.run(w.text(step), assay.Options{Draws: draws, Seed: 1})
+	a, err := w.kitchen.run(w.text(step), assaytest.Options{Draws: draws, Seed: 1})
 	if err != nil {
 		return point{}, err
 	}

@@ -14,6 +14,7 @@ import (
 	"testing"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/drink"
 	"sipsum/internal/evidence"
 	"sipsum/internal/fail"
@@ -100,10 +101,10 @@ func in100(f *food.Food, id string) float64 {
 }
 
 // run calculates a drink file. The error is of the kind that a reader is shown.
-func (k *kitchen) run(text string, o assay.Options) (*assay.Assay, error) {
+func (k *kitchen) run(text string, o assaytest.Options) (*assay.Assay, error) {
 	d, faults := drink.Parse("swept.drink.yaml", []byte(text), nil)
-	o.Wanted = evidence.Constituents(d)
-	return assay.Run(context.Background(), d, faults, k, o)
+	o.Figures = evidence.Constituents(d)
+	return assaytest.Run(context.Background(), d, faults, k, o)
 }
 
 // subject is a drink with everything that is printed of it.
@@ -143,7 +144,7 @@ func (k *kitchen) serve(name, text string) (s *subject, refused *refusal) {
 			s, refused = nil, &refusal{name, text, fmt.Errorf("panic: %v", p)}
 		}
 	}()
-	a, err := k.run(text, assay.Options{Draws: draws, Seed: 1, Whole: true})
+	a, err := k.run(text, assaytest.Options{Draws: draws, Seed: 1, Want: assay.Want{Whole: true}})
 	if err != nil {
 		return nil, &refusal{name, text, err}
 	}

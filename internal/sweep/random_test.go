@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/fail"
 )
 
@@ -32,7 +33,7 @@ func random(k *kitchen, number int) (text string, used []use) {
 		return text, c.used
 	}
 	kind, agree := readingNames[number/3%len(readingNames)], number/24%2 == 0
-	a, err := k.run(text, assay.Options{Draws: 10, Seed: 1, Whole: true})
+	a, err := k.run(text, assaytest.Options{Draws: 10, Seed: 1, Want: assay.Want{Whole: true}})
 	if err != nil {
 		return text, c.used // it is refused without a reading too
 	}

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 )
 
@@ -18,20 +19,20 @@ import (
 type twin struct {
 	law
 	write func(text string) (string, bool)
-	as    assay.Options // of the twin; draws and seed are the subject's where they are zero
+	as    assaytest.Options // of the twin; draws and seed are the subject's where they are zero
 	agree func(s *subject, other *assay.Assay, broken say)
 }
 
 // twins are laws of two runs.
 var twins = []twin{
-	{law{name: "order of the build", says: "the order of the build's lines changes nothing", from: "addition"}, reversed, assay.Options{}, sameFigures},
-	{law{name: "serves", says: "twice the build for twice the guests is the same serving", from: "proportion"}, doubled(true), assay.Options{}, sameMeans},
-	{law{name: "scale", says: "twice the build is the same in 100 g", from: "proportion"}, doubled(false), assay.Options{}, sameIn100g},
-	{law{name: "more draws", says: "the first draws are those of fewer: central values stay", from: "design §5, ensemble"}, unread, assay.Options{Draws: 2 * draws}, sameMeans},
-	{law{name: "another seed", says: "central values do not hang on the seed", from: "design §5, ensemble"}, unread, assay.Options{Seed: 2}, sameMeans},
-	{law{name: "the same again", says: "one seed gives one result, to the bit", from: "design §5, ensemble"}, same, assay.Options{}, identical},
-	{law{name: "one more food", says: "adding a food lowers no amount of a serving", from: "addition"}, oneMore, assay.Options{}, noLess},
-	{law{name: "poured directly", says: "a component that is only mixed is its ingredients poured directly", from: "addition"}, unfolded, assay.Options{}, sameMeans},
+	{law{name: "order of the build", says: "the order of the build's lines changes nothing", from: "addition"}, reversed, assaytest.Options{}, sameFigures},
+	{law{name: "serves", says: "twice the build for twice the guests is the same serving", from: "proportion"}, doubled(true), assaytest.Options{}, sameMeans},
+	{law{name: "scale", says: "twice the build is the same in 100 g", from: "proportion"}, doubled(false), assaytest.Options{}, sameIn100g},
+	{law{name: "more draws", says: "the first draws are those of fewer: central values stay", from: "design §5, ensemble"}, unread, assaytest.Options{Draws: 2 * draws}, sameMeans},
+	{law{name: "another seed", says: "central values do not hang on the seed", from: "design §5, ensemble"}, unread, assaytest.Options{Seed: 2}, sameMeans},
+	{law{name: "the same again", says: "one seed gives one result, to the bit", from: "design §5, ensemble"}, same, assaytest.Options{}, identical},
+	{law{name: "one more food", says: "adding a food lowers no amount of a serving", from: "addition"}, oneMore, assaytest.Options{}, noLess},
+	{law{name: "poured directly", says: "a component that is only mixed is its ingredients poured directly", from: "addition"}, unfolded, assaytest.Options{}, sameMeans},
 }
 
 func twinNames() []law {

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/drink"
 	"sipsum/internal/food"
 	"sipsum/internal/report/json"
@@ -31,7 +32,7 @@ components:
 build: [10 g sharp, 90 g round]
 `
 	d, faults := drink.Parse("test", []byte(text), nil)
-	a, err := assay.Run(context.Background(), d, faults, nothing{}, assay.Options{Draws: 50, Seed: 1, Degassed: true})
+	a, err := assaytest.Run(context.Background(), d, faults, nothing{}, assaytest.Options{Draws: 50, Seed: 1, Want: assay.Want{Degassed: true}})
 	require.NoError(t, err)
 	s, err := sheet.Build("sipsum test", a, nil, func(string, string) (source.Work, bool) { return source.Work{}, false }, nil)
 	require.NoError(t, err)
@@ -86,7 +87,7 @@ components:
 build: [10 g jar]
 `
 	d, faults := drink.Parse("test", []byte(text), nil)
-	a, err := assay.Run(context.Background(), d, faults, nothing{}, assay.Options{Draws: 20, Seed: 1})
+	a, err := assaytest.Run(context.Background(), d, faults, nothing{}, assaytest.Options{Draws: 20, Seed: 1})
 	require.NoError(t, err)
 	s, err := sheet.Build("sipsum test", a, nil, func(string, string) (source.Work, bool) { return source.Work{}, false }, nil)
 	require.NoError(t, err)
@@ -126,7 +127,7 @@ build: [10 g core:espresso]
 			{Constituent: "PH", Amount: 5.1, SD: food.None, Limit: food.None, Low: 5.0, High: 5.3, Source: "one other"},
 		},
 	}
-	a, err := assay.Run(context.Background(), d, faults, only{shot}, assay.Options{Draws: 50, Seed: 1})
+	a, err := assaytest.Run(context.Background(), d, faults, only{shot}, assaytest.Options{Draws: 50, Seed: 1})
 	require.NoError(t, err)
 	s, err := sheet.Build("sipsum test", a, nil, func(string, string) (source.Work, bool) { return source.Work{}, false }, nil)
 	require.NoError(t, err)

@@ -16,6 +16,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
@@ -38,16 +39,16 @@ func (nothing) Food(context.Context, food.ID) (*food.Food, error) {
 func (nothing) Named(context.Context, string) (food.ID, bool, error) { return food.ID{}, false, nil }
 func (nothing) Near(context.Context, string) []string                { return nil }
 
-func small(t *testing.T) *sheet.Sheet { return asked(t, assay.Options{}) }
+func small(t *testing.T) *sheet.Sheet { return asked(t, assaytest.Options{}) }
 
 // asked is the fixture with a question put to it.
-func asked(t *testing.T, o assay.Options) *sheet.Sheet {
+func asked(t *testing.T, o assaytest.Options) *sheet.Sheet {
 	t.Helper()
 	text, err := os.ReadFile("testdata/small.drink.yaml")
 	require.NoError(t, err)
 	d, faults := drink.Parse("small.drink.yaml", text, nil)
-	o.Draws, o.Seed, o.Wanted, o.Whole = 50, 1, evidence.Constituents(d), true
-	a, err := assay.Run(context.Background(), d, faults, nothing{}, o)
+	o.Draws, o.Seed, o.Figures, o.Whole = 50, 1, evidence.Constituents(d), true
+	a, err := assaytest.Run(context.Background(), d, faults, nothing{}, o)
 	require.NoError(t, err)
 	works := func(string, string) (source.Work, bool) { return source.Work{}, false }
 	s, err := sheet.Build("sipsum test", a, []source.Table{{ID: "own", Edition: "none", Licence: "none", Hash: "00"}}, works, nil)
@@ -84,9 +85,13 @@ func documents(t *testing.T) map[string]func(io.Writer) error {
 		"cardworking": of(jsonreport.CardWorking),
 		"allergens":   of(jsonreport.Allergens),
 		"sheet":       of(jsonreport.Sheet),
-		"why":         func(w io.Writer) error { return jsonreport.Why(w, asked(t, assay.Options{Why: constituent.Sugar})) },
-		"next":        func(w io.Writer) error { return jsonreport.Next(w, asked(t, assay.Options{Next: true})) },
-		"food":        func(w io.Writer) error { return jsonreport.Food(w, f, columns, cited) },
+		"why": func(w io.Writer) error {
+			return jsonreport.Why(w, asked(t, assaytest.Options{Want: assay.Want{Why: constituent.Sugar}}))
+		},
+		"next": func(w io.Writer) error {
+			return jsonreport.Next(w, asked(t, assaytest.Options{Want: assay.Want{Next: true}}))
+		},
+		"food": func(w io.Writer) error { return jsonreport.Food(w, f, columns, cited) },
 		"find": func(w io.Writer) error {
 			return jsonreport.Hits(w, "lem", []jsonreport.Hit{{Food: "own:x", Name: "Lemon", Matched: "Lemon", Near: true}})
 		},

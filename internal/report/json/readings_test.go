@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/drink"
 	"sipsum/internal/report/json"
 	"sipsum/internal/sheet"
@@ -31,7 +31,7 @@ finish:
   - measured: {mass: 100 g}
 `
 	d, faults := drink.Parse("test", []byte(text), nil)
-	a, err := assay.Run(context.Background(), d, faults, nothing{}, assay.Options{Draws: 50, Seed: 1})
+	a, err := assaytest.Run(context.Background(), d, faults, nothing{}, assaytest.Options{Draws: 50, Seed: 1})
 	require.NoError(t, err)
 	s, err := sheet.Build("sipsum test", a, nil, func(string, string) (source.Work, bool) { return source.Work{}, false }, nil)
 	require.NoError(t, err)

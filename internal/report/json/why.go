@@ -3,25 +3,25 @@ package jsonreport
 import (
 	"io"
 
-	"sipsum/internal/assay"
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/sheet"
 )
 
 type driver struct {
-	Cause  assay.Cause `json:"cause"`
-	Name   string      `json:"name"`
-	Share  number      `json:"share"`
-	Raises bool        `json:"raises"`
+	Cause  estimate.Cause `json:"cause"`
+	Name   string         `json:"name"`
+	Share  number         `json:"share"`
+	Raises bool           `json:"raises"`
 }
 
 type whyDocument struct {
 	head
-	Constituent constituent.ID         `json:"constituent"`
-	Serving     any                    `json:"serving"`
-	Shares      map[assay.Cause]number `json:"shares"`
-	Rest        number                 `json:"rest"`
-	Inputs      []driver               `json:"inputs"`
+	Constituent constituent.ID            `json:"constituent"`
+	Serving     any                       `json:"serving"`
+	Shares      map[estimate.Cause]number `json:"shares"`
+	Rest        number                    `json:"rest"`
+	Inputs      []driver                  `json:"inputs"`
 }
 
 // Why writes sipsum.why/1: what the spread of a figure of the serving comes
@@ -30,9 +30,9 @@ func Why(w io.Writer, s *sheet.Sheet) error {
 	d := s.Assay.Drivers
 	doc := whyDocument{
 		head: headOf("sipsum.why/1", s), Constituent: d.Figure.Constituent.ID, Serving: figureOf(d.Figure.Result),
-		Shares: map[assay.Cause]number{}, Rest: number(d.Rest), Inputs: []driver{},
+		Shares: map[estimate.Cause]number{}, Rest: number(d.Rest), Inputs: []driver{},
 	}
-	for _, cause := range assay.Causes {
+	for _, cause := range estimate.Causes {
 		doc.Shares[cause] = number(d.Shares[cause])
 	}
 	for _, in := range d.Inputs {

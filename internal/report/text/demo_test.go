@@ -14,6 +14,7 @@ import (
 
 	"sipsum/data"
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/drink"
 	"sipsum/internal/evidence"
 	"sipsum/internal/fail"
@@ -65,7 +66,7 @@ func TestDemoDrinks(t *testing.T) {
 		text, err := data.FS.ReadFile(name)
 		require.NoError(t, err)
 		d, faults := drink.Parse(name, text, nil)
-		a, err := assay.Run(context.Background(), d, faults, lib, assay.Options{Draws: 200, Seed: 1, Wanted: evidence.Constituents(d)})
+		a, err := assaytest.Run(context.Background(), d, faults, lib, assaytest.Options{Draws: 200, Seed: 1, Want: assay.Want{Figures: evidence.Constituents(d)}})
 		require.NoError(t, err, name)
 		s, err := sheet.Build("sipsum test", a, []source.Table{release.Table}, works, []string{"eu", "us"})
 		require.NoError(t, err, name)

@@ -78,8 +78,8 @@ func tide() *sheet.Sheet {
 			Name: "Quiet Harbour", Serves: 12000, CompareWith: "espresso shot",
 			At: &drink.Quantity{Number: 6, Unit: "°C"}, Glass: &unit.Amount{Number: 160, Measure: ml},
 		},
-		Options: assay.Options{Draws: 1000, Seed: 7},
-		Mass:    size(118.0, 1.82, "g"), Volume: size(112.7, 1.82, "ml"), Density: size(1.04657, 0.00137, "g/ml"),
+		Draws: 1000, Seed: 7,
+		Mass: size(118.0, 1.82, "g"), Volume: size(112.7, 1.82, "ml"), Density: size(1.04657, 0.00137, "g/ml"),
 		PerServing: assay.Composition{
 			figure(constituent.Water, 103.9, 1.81),
 			figure(constituent.Protein, 0.7706, 0.115),
@@ -160,11 +160,11 @@ func questioned() *sheet.Sheet {
 	f, _ := s.Assay.PerServing.Find("CITAC")
 	s.Assay.Drivers = &assay.Drivers{
 		Figure: f,
-		Shares: map[assay.Cause]float64{assay.Tables: 0.71, assay.Hand: 0.2, assay.Readings: 0.003},
+		Shares: map[estimate.Cause]float64{estimate.Tables: 0.71, estimate.Hand: 0.2, estimate.Readings: 0.003},
 		Inputs: []assay.Driver{
-			{Cause: assay.Tables, Name: "citric acid of core:lemon-juice", Share: 0.71, Raises: true},
-			{Cause: assay.Hand, Name: "syrup\x1b[2J ~s 2~t/reduce/to", Share: 0.2},
-			{Cause: assay.Readings, Name: "brix of syrup", Share: 0.003, Raises: true},
+			{Cause: estimate.Tables, Name: "citric acid of core:lemon-juice", Share: 0.71, Raises: true},
+			{Cause: estimate.Hand, Name: "syrup\x1b[2J ~s 2~t/reduce/to", Share: 0.2},
+			{Cause: estimate.Readings, Name: "brix of syrup", Share: 0.003, Raises: true},
 		},
 		Rest: 0.087,
 	}

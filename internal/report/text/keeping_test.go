@@ -8,7 +8,7 @@ import (
 
 	"sipsum/internal/assay"
 	"sipsum/internal/drink"
-	textreport "sipsum/internal/report/text"
+	"sipsum/internal/report/text"
 )
 
 func TestHoldingDefersToLocalCodes(t *testing.T) {

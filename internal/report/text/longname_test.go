@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/food"
@@ -39,7 +40,7 @@ func TestLongNamesAndMinuteFiguresFitThePage(t *testing.T) {
 	long := strings.TrimSpace(strings.Repeat("a name so long ", 8))
 	file := "drink: \"" + long + "\"\nserves: 1\ncategories: {\"" + long + "\": [SUCS, NA]}\ncomponents:\n  \"" + long + "\": {ingredients: [100 g t:w], keeps: 5 days at 4 °C}\nbuild: [50 g " + long + ", 10 g t:w]\n"
 	d, faults := drink.Parse("test", []byte(file), nil)
-	a, err := assay.Run(context.Background(), d, faults, water{}, assay.Options{Draws: 50, Seed: 1, Whole: true})
+	a, err := assaytest.Run(context.Background(), d, faults, water{}, assaytest.Options{Draws: 50, Seed: 1, Want: assay.Want{Whole: true}})
 	require.NoError(t, err)
 	s, err := sheet.Build("sipsum", a, nil, func(string, string) (source.Work, bool) { return source.Work{}, false }, []string{"eu", "us"})
 	require.NoError(t, err)

@@ -5,17 +5,17 @@ import (
 	"math"
 	"strings"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/estimate"
 	"sipsum/internal/sheet"
 )
 
 // causeWords says what stands behind a cause of spread.
-var causeWords = map[assay.Cause]string{
-	assay.Hand:      "amounts, and shares you state",
-	assay.Tables:    "values and densities of foods",
-	assay.Steps:     "factors of preparation steps",
-	assay.Constants: "constants of nature",
-	assay.Readings:  "instruments of readings taken",
+var causeWords = map[estimate.Cause]string{
+	estimate.Hand:      "amounts, and shares you state",
+	estimate.Tables:    "values and densities of foods",
+	estimate.Steps:     "factors of preparation steps",
+	estimate.Constants: "constants of nature",
+	estimate.Readings:  "instruments of readings taken",
 }
 
 const (
@@ -36,7 +36,7 @@ func Why(w io.Writer, s *sheet.Sheet, st Style) error {
 		return p.write(w)
 	}
 	p.heading("Where its spread comes from")
-	for _, cause := range assay.Causes {
+	for _, cause := range estimate.Causes {
 		if share := d.Shares[cause]; share >= leastShare {
 			p.share(string(cause), causeWords[cause], share)
 		}

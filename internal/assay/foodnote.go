@@ -1,0 +1,42 @@
+package assay
+
+import (
+	"math"
+	"slices"
+)
+
+// noteFoods tells how foods entered: borrowed, derived, out of balance.
+func (a *Assay) noteFoods(r *resolved) {
+	for _, p := range r.profiles {
+		if !slices.ContainsFunc(a.Items, func(it Item) bool { return it.Food.ID == p.Food.ID }) {
+			continue // of a component that the drink does not use
+		}
+		for _, n := range p.Notes {
+			a.Notes = append(a.Notes, Note{Kind: n.Kind, Constituent: n.Constituent, Foods: []string{p.Food.ID.String()}, Text: r.called[PartID{Food: p.Food.ID}] + ": " + n.Text})
+		}
+	}
+}
+
+// noteUnknowns tells, for each constituent that the drink reports, which foods
+// leave it unknown.
+func (a *Assay) noteUnknowns() {
+	for _, f := range a.PerServing {
+		if !f.Partial {
+			continue
+		}
+		_, rows := a.Serving.Bound(f.Constituent.ID)
+		n := Note{Kind: "unknown", Constituent: f.Constituent.ID}
+		for _, row := range rows {
+			if id := a.Serving.Rows[row].Profile.Food.ID.String(); !slices.Contains(n.Foods, id) {
+				n.Foods = append(n.Foods, id)
+			}
+		}
+		n.Text = f.Constituent.Name + " is not known in every food"
+		if math.IsNaN(f.UpTo) {
+			n.Text += "; nothing bounds it"
+		} else {
+			n.Text += ": up to " + number(f.UpTo) + " " + f.Unit + " a serving"
+		}
+		a.Notes = append(a.Notes, n)
+	}
+}

@@ -1,0 +1,30 @@
+package assay
+
+import (
+	"sipsum/internal/estimate"
+	"sipsum/internal/food"
+	"sipsum/internal/ledger"
+)
+
+// laboratory tells what decides the acidity of the pots of a run. It keeps what it has
+// found of a food, which is the same in every pot.
+type laboratory struct {
+	ens        estimate.Ensemble
+	drawer     *ledger.Drawer
+	gauge      *gauge
+	water, gas *food.Profile // of melted ice, and of carbonation: nil if there is none
+
+	titratedFoods map[*food.Profile]*moreAcid    // what their publishers titrated
+	calibrations  map[*food.Profile]*calibration // where a published pH counts beside the composition
+	weighing      *laboratory                    // see scales
+}
+
+func newLaboratory(ens estimate.Ensemble, drawer *ledger.Drawer, water, gas *food.Profile) *laboratory {
+	return &laboratory{
+		ens: ens, drawer: drawer, gauge: newGauge(ens, drawer), water: water, gas: gas,
+		titratedFoods: map[*food.Profile]*moreAcid{}, calibrations: map[*food.Profile]*calibration{},
+	}
+}
+
+// solved is the length of a column for which equilibria are solved.
+func (lab *laboratory) solved() int { return min(lab.ens.N, chemistryDraws+1) }

@@ -1,0 +1,74 @@
+package assay
+
+import (
+	"slices"
+
+	"sipsum/internal/drink"
+	"sipsum/internal/ledger"
+	"sipsum/internal/unit"
+)
+
+// Amounts are amounts other than those written, by the path of what they are written at: a
+// line, or an amount of a step.
+type Amounts map[string]unit.Amount
+
+// made is what was made of a list of lines and its steps: a component, or the drink. It is
+// a value: with the same amounts the same is made, so that a run with others makes again
+// only what holds them.
+type made struct {
+	name    string  // of the component; empty: the drink
+	other   Amounts // those in it that are not those written
+	pot     *ledger.Pot
+	read    taken // of the pot as it stands
+	uses    []use // of components in it
+	log     []event
+	samples []sample // what could be read of it, if anybody asks
+
+	solved map[float64]*Chemistry // by temperature
+}
+
+// use is one use of a component: the share of what was made of it.
+type use struct {
+	of    string
+	share []float64
+}
+
+// event is what was said while something was made, in order: one of these.
+type event struct {
+	note    *Note
+	reading *Reading
+	within  *drink.Component // was made, or had been
+}
+
+// chemistry works out what was made as a solution, once for a temperature.
+func (m *made) chemistry(lab *laboratory, celsius float64) *Chemistry {
+	if m.solved == nil {
+		m.solved = map[float64]*Chemistry{}
+	}
+	if m.solved[celsius] == nil {
+		m.solved[celsius] = chemistryOf(lab, m.pot, celsius, m.read.acidity())
+	}
+	return m.solved[celsius]
+}
+
+// said gives the notes and readings of all that was made for the last of a list, in the
+// order in which they came up; notes that say the same once.
+func said(list []*made) (notes []Note, readings []Reading) {
+	seen := map[string]bool{}
+	var of func(m *made)
+	of = func(m *made) {
+		for _, e := range m.log {
+			switch {
+			case e.within != nil && !seen[e.within.Name]:
+				seen[e.within.Name] = true
+				of(list[slices.IndexFunc(list, func(m *made) bool { return m.name == e.within.Name })])
+			case e.reading != nil:
+				readings = append(readings, *e.reading)
+			case e.note != nil && !slices.ContainsFunc(notes, e.note.same):
+				notes = append(notes, *e.note)
+			}
+		}
+	}
+	of(list[len(list)-1])
+	return notes, readings
+}

@@ -1,0 +1,109 @@
+package assay
+
+import (
+	"context"
+	"maps"
+	"slices"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
+	"sipsum/internal/food"
+	"sipsum/internal/ledger"
+)
+
+// Plan is a drink with its foods found and its draws made. It can be run again with other
+// amounts without looking anything up: what was drawn and found of its foods is kept, and
+// so is every component in which nothing has changed. One run at a time.
+type Plan struct {
+	recipe *resolved
+	ens    estimate.Ensemble
+	drawer *ledger.Drawer
+	lab    *laboratory
+	holds  map[string][]string // by component: those in it, itself included
+	kept   map[string]*made    // by component: as it was made last
+}
+
+// Prepare makes the draws of a recipe's foods. An ensemble with a journal is for one run.
+func Prepare(r *resolved, ens estimate.Ensemble) *Plan {
+	drawer := ledger.NewDrawer(ens.Seed, ens.N, ledger.NewColumns(r.profiles, makes(r.drink)...))
+	if ens.Journal != nil {
+		drawer.Trace = func(p *food.Profile, c *constituent.Constituent, col []float64) {
+			ens.Journal.Write(estimate.Tables, c.Name+" of "+p.Food.ID.String(), col)
+		}
+	}
+	drawer.Draw(r.profiles)
+	p := &Plan{
+		recipe: r, ens: ens, drawer: drawer, lab: newLaboratory(ens, drawer, r.water, r.gas),
+		holds: map[string][]string{}, kept: map[string]*made{},
+	}
+	for i := range r.drink.Components {
+		p.holding(r.drink.Components[i].Name)
+	}
+	return p
+}
+
+// holding finds the components in a component, itself included.
+func (p *Plan) holding(name string) []string {
+	if p.holds[name] != nil {
+		return p.holds[name]
+	}
+	p.holds[name] = []string{name}
+	for _, path := range slices.Sorted(maps.Keys(p.recipe.lines)) {
+		if in := p.recipe.lines[path]; in.component != nil && drink.Owner(path) == name {
+			p.holds[name] = append(p.holds[name], p.holding(in.component.Name)...)
+		}
+	}
+	return p.holds[name]
+}
+
+// within gives those of some amounts that are in a component.
+func (p *Plan) within(component string, other Amounts) Amounts {
+	in := Amounts{}
+	for path, amount := range other {
+		if slices.Contains(p.holds[component], drink.Owner(path)) {
+			in[path] = amount
+		}
+	}
+	return in
+}
+
+// keptOf gives a component as it was made last, if it was with the same amounts.
+func (p *Plan) keptOf(component string, other Amounts) *made {
+	if m := p.kept[component]; m != nil && maps.Equal(m.other, p.within(component, other)) {
+		return m
+	}
+	return nil
+}
+
+// Run calculates the drink with some amounts other than those written (nil: none), as far
+// as it is wanted. It is the same, bit for bit, as the run of a fresh plan.
+func (p *Plan) Run(ctx context.Context, other Amounts, want Want) (*Assay, error) {
+	w := &walk{
+		ctx: ctx, plan: p, names: p.recipe, ens: p.ens, other: other,
+		amounts: hand{ens: p.ens, scale: p.recipe.drink.Scale, other: other}, making: &made{},
+	}
+	served, liquid, err := w.serve()
+	if err != nil {
+		return nil, err
+	}
+	for _, m := range w.made {
+		p.kept[m.name] = m
+	}
+	w.making.pot = liquid
+	list := append(w.made, w.making)
+	a := &Assay{
+		Drink: p.recipe.drink, Want: want, Seed: p.ens.Seed, Draws: p.ens.N - 1,
+		Serving: served, Items: p.recipe.items, Garnish: p.recipe.garnish(), names: p.recipe.called,
+	}
+	a.Notes, a.Readings = said(list)
+	a.measure(p, list)
+	a.dissolve(p, list)
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	a.ask(p, list)
+	a.noteFoods(p.recipe)
+	a.noteUnknowns()
+	return a, nil
+}
