@@ -10,6 +10,10 @@ import (
 
 var sqrt3 = math.Sqrt(3)
 
+// Amounts are amounts other than those written, by the path of what they are written at: a
+// line, or an amount of a step.
+type Amounts map[string]unit.Amount
+
 // hand turns written amounts into columns of base units.
 type hand struct {
 	ens   estimate.Ensemble
@@ -92,7 +96,7 @@ func (h hand) drawQuantity(q drink.Quantity, factor float64, path string) []floa
 	}
 	central, high, most := q.Number, q.Number+half, math.Inf(1)
 	if q.Unit == "%" {
-		most = 1 / percent // no share is more than all
+		most = 100 // no share is more than all
 	}
 	switch {
 	case q.Number >= most && q.Half == 0:
@@ -115,4 +119,12 @@ func (h hand) drawQuantity(q drink.Quantity, factor float64, path string) []floa
 		in.Shape, in.SD, in.Low, in.High = estimate.Normal, q.Half*factor, 0, most*factor
 	}
 	return h.ens.Column(in)
+}
+
+// halfSD is the standard deviation of a stated ± (JCGM 100:2008, 4.3.7).
+func halfSD(q *drink.Quantity) float64 {
+	if q.Sigma {
+		return q.Half
+	}
+	return q.Half / sqrt3
 }

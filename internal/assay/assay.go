@@ -39,7 +39,7 @@ type Assay struct {
 	Components []Component
 	Alone      *Component // what compare-with names; nil if it names nothing
 	Chemistry  *Chemistry
-	Curdling   *Curdling // nil if nothing in the drink may curdle, or nothing sours it
+	Curdling   *Verdict // nil if nothing in the drink may curdle, or nothing sours it
 	// TableEnergy is in kJ and in kcal.
 	TableEnergy [2]TableEnergy
 	Drivers     *Drivers     // of Why; nil if not asked, or if the drink has none of it
@@ -74,14 +74,14 @@ func (a *Assay) dissolve(p *Plan, list []*made) {
 	if a.Degassed && a.Chemistry.CO2.Mean > 0 {
 		a.Chemistry.degas(p.lab, drink.pot)
 	}
-	a.Curdling = Curdle(p.lab, a.pour(celsius))
+	a.Curdling = Judge(p.lab, a.pour(celsius))
 	for i, c := range a.Components {
 		if c.House {
 			house, _ := a.Drink.Component(c.ID.Component)
 			m := list[slices.IndexFunc(list, func(m *made) bool { return m.name == house.Name })]
-			chemistry := m.chemistry(p.lab, celsius)
-			chemistry.Keeping = chemistry.keeping(m.pot, house.Keeps, m.read[readPH])
-			a.Components[i].Chemistry = chemistry
+			solved := m.chemistry(p.lab, celsius)
+			solved.Keeping = keepingOf(solved, m.pot, house.Keeps, m.read[readPH])
+			a.Components[i].Chemistry = solved
 		}
 	}
 }
@@ -119,5 +119,5 @@ func (a *Assay) ask(p *Plan, list []*made) {
 	for _, m := range list {
 		samples = append(samples, m.samples...)
 	}
-	a.Suggestions = newBench(p.lab, hand{ens: p.ens, scale: a.Drink.Scale}, nil).next(samples, a.Figures, a.Serving)
+	a.Suggestions = next(newBench(p.lab, hand{ens: p.ens, scale: a.Drink.Scale}, nil), samples, a.Figures, a.Serving)
 }

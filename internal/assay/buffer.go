@@ -66,7 +66,7 @@ func (c *Chemistry) buffer(lab *laboratory, in ions, pot *ledger.Pot, pH []float
 	if err != nil {
 		return err
 	}
-	first, last := in.reach(own.PH)
+	first, last := in.span(own.PH)
 	if c.Curve, err = curve(s, still, own, first, last, mass[0]); err != nil {
 		return err
 	}
@@ -74,23 +74,6 @@ func (c *Chemistry) buffer(lab *laboratory, in ions, pot *ledger.Pot, pH []float
 		c.Doses, err = doses(s, still, in, mass[0], c.Acidity[0].Per100g.Mean)
 	}
 	return err
-}
-
-// reach gives the pH between which a curve is drawn: from its own to the end point, and
-// where titrations went below its own or end before the end point, as far as each of
-// them tells.
-func (in ions) reach(own float64) (first, last float64) {
-	lowest, last := 0.0, endPoints[0]
-	beyond := spanOf("beyond titration").high
-	for _, t := range in.titrated {
-		lowest = max(lowest, t.lowest)
-		last = min(last, t.highest+beyond)
-	}
-	first = own
-	if lowest > 0 && lowest < own-beyond {
-		first = lowest
-	}
-	return first, max(own, last)
 }
 
 // curve gives a liquid's titration from one pH to another, at its own and at every

@@ -190,7 +190,7 @@ func contradiction(f *food.Food, by evidence, own, published []float64, l *refer
 	}
 	s := spanOf("composition").high
 	spread := math.Sqrt(solvedVariance(own) + solvedVariance(published) + s*s)
-	if miss := math.Abs(own[0] - published[0]); miss > disagreement*spread {
+	if miss := math.Abs(own[0] - published[0]); miss > estimate.Disagreement*spread {
 		return &Note{Kind: "acidity", Foods: []string{f.ID.String()}, Text: f.Name() + ": its acids and minerals would make pH " +
 			number(own[0]) + ", published is " + number(published[0]) + "; the published pH counts for most"}
 	}
@@ -199,13 +199,13 @@ func contradiction(f *food.Food, by evidence, own, published []float64, l *refer
 
 // wide reports whether a composition leaves its pH more open than is printed.
 func wide(own []float64) bool {
-	s := (&meter{}).Of(own)
+	s := estimate.Summarise(own)
 	return (s.High-s.Low)/2 > spanOf("widest").high
 }
 
 // solvedVariance is the variance of the draws for which equilibria are solved.
 func solvedVariance(col []float64) float64 {
-	if len(col) < fewestDraws+1 {
+	if len(col) < estimate.FewestDraws+1 {
 		return 0
 	}
 	return stat.Variance(col[1:min(len(col), chemistryDraws+1)], nil)

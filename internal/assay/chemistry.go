@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 	"sipsum/internal/solution"
 )
@@ -47,17 +48,6 @@ type Estimate struct {
 	Why string
 }
 
-// MeterCelsius is the temperature of a pH meter's table and of titrations.
-const MeterCelsius = 25.0
-
-// endPoints of titratable acidity: IFU and AOAC 8.1 first, OIV and RSK 7.0, and
-// 8.2 of coffee laboratories.
-var endPoints = []float64{8.1, 7.0, 8.2}
-
-// chemistryDraws is how many draws the equilibria are solved for: the first of
-// the run's. A 90 % interval of 200 draws is good to a tenth of its width.
-const chemistryDraws = 200
-
 // chemistryOf works a pot out as a solution. celsius is its serving temperature, sure
 // what was read of it as it stands.
 func chemistryOf(lab *laboratory, pot *ledger.Pot, celsius float64, sure surely) *Chemistry {
@@ -73,7 +63,7 @@ func solve(lab *laboratory, pot *ledger.Pot, celsius float64, sure surely) *Chem
 	brix, density := lab.gauge.brix(pot), lab.gauge.density(pot)
 	c := &Chemistry{Celsius: celsius, Density: known(m.Of(density), "g/ml"), Brix: known(m.Of(brix), "°Bx")}
 	defer c.withholdReadings(tooDry(pot))
-	c.CO2 = known(m.Of(ratio(pot.Total(constituent.CarbonDioxide), lab.gauge.volume(pot), perLitre)), "g/l")
+	c.CO2 = known(m.Of(estimate.Ratio(pot.Total(constituent.CarbonDioxide), lab.gauge.volume(pot), perLitre)), "g/l")
 	why := unsolvable(pot)
 	n := min(pot.N, chemistryDraws+1)
 	in := lab.ionsOf(pot, n)
@@ -105,7 +95,7 @@ func solve(lab *laboratory, pot *ledger.Pot, celsius float64, sure surely) *Chem
 			EndPoint: end, Per100g: Estimate{Result: known(m.Of(a.per100g[i]), "g/100 g")}, PerLitre: Estimate{Result: known(m.Of(a.perLitre[i]), "g/l")},
 		})
 	}
-	c.BrixAcid = Estimate{Result: known(m.Of(ratio(brix[:n], a.per100g[0], 1)), "1")}
+	c.BrixAcid = Estimate{Result: known(m.Of(estimate.Ratio(brix[:n], a.per100g[0], 1)), "1")}
 	corrected := make([]float64, n)
 	for d := range corrected {
 		corrected[d] = solution.CorrectedBrix(brix[d], a.per100g[0][d])
@@ -152,8 +142,6 @@ func solve(lab *laboratory, pot *ledger.Pot, celsius float64, sure surely) *Chem
 	}
 	return c
 }
-
-const perLitre = 1000
 
 // alongside lets the pH at serving temperature be as open as that under the meter.
 func (c *Chemistry) alongside() {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"sync"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
@@ -31,7 +32,7 @@ func (m *meter) ratioOf(a, b []float64, scale float64) estimate.Summary {
 	if len(m.quotient) != len(a) {
 		m.quotient = make([]float64, len(a))
 	}
-	divide(m.quotient, a, b, scale)
+	estimate.Divide(m.quotient, a, b, scale)
 	return m.Of(m.quotient)
 }
 
@@ -92,19 +93,18 @@ func (m *meter) energy(pot *ledger.Pot, c *constituent.Constituent, total, divis
 	return f
 }
 
-// contribute gives the serving's figures their contributions; those of the
-// detailed constituents with shares.
-func (a *Assay) contribute(of totals, detailed []*constituent.Constituent) {
-	m := &meter{}
-	for i, f := range a.PerServing {
+// contribute gives the figures of a pot their contributions; those of the detailed
+// constituents with shares.
+func (m *meter) contribute(list Composition, pot *ledger.Pot, of totals, detailed []*constituent.Constituent) {
+	for i, f := range list {
 		total := []float64(nil) // no shares
 		if slices.Contains(detailed, f.Constituent) {
 			total = of[f.Constituent.ID]
 		}
 		if f.Constituent.Kind == constituent.Figure {
-			a.PerServing[i].Contributions = m.energyContributions(a.Serving, f.Constituent, total)
+			list[i].Contributions = m.energyContributions(pot, f.Constituent, total)
 		} else {
-			a.PerServing[i].Contributions = m.contributions(a.Serving, f.Constituent, total)
+			list[i].Contributions = m.contributions(pot, f.Constituent, total)
 		}
 	}
 }
@@ -202,20 +202,35 @@ func (m *meter) share(part, total []float64) Share {
 	return Share{s.Mean, s.Low, s.High}
 }
 
-// ratio gives a / b · scale, 0 where b is 0.
-func ratio(a, b []float64, scale float64) []float64 {
-	out := make([]float64, len(a))
-	divide(out, a, b, scale)
-	return out
-}
-
-func divide(out, a, b []float64, scale float64) {
-	for d, x := range a {
-		out[d] = 0
-		if b[d] > 0 {
-			out[d] = x / b[d] * scale
-		}
-	}
-}
-
 func noShare() Share { return Share{math.NaN(), math.NaN(), math.NaN()} }
+
+// totals are the columns of a pot's constituents: grams, or energy in its own unit.
+type totals map[constituent.ID][]float64
+
+// totalsOf adds the constituents up side by side.
+func totalsOf(pot *ledger.Pot, ids []*constituent.Constituent) totals {
+	columns := make([][]float64, len(ids))
+	var side sync.WaitGroup
+	for i, c := range ids {
+		side.Go(func() { columns[i] = columnOf(pot, c) })
+	}
+	side.Wait()
+	of := totals{}
+	for i, c := range ids {
+		of[c.ID] = columns[i]
+	}
+	return of
+}
+
+// columnOf gives the column of a constituent over a pot: grams, or energy in its
+// own unit.
+func columnOf(pot *ledger.Pot, c *constituent.Constituent) []float64 {
+	if c.Kind != constituent.Figure {
+		return pot.Total(c.ID)
+	}
+	total := make([]float64, pot.N)
+	for row := range pot.Rows {
+		energy(pot, row, energyUnit(c.ID), total)
+	}
+	return total
+}

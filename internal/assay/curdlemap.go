@@ -8,9 +8,9 @@ import (
 	"sipsum/internal/ledger"
 )
 
-// Curdling is where a drink with milk or plant protein stays smooth. Where Why
+// Verdict is where a drink with milk or plant protein stays smooth. Where Why
 // is not empty there is no estimate, and Do is the reading to take.
-type Curdling struct {
+type Verdict struct {
 	Milk    []string // parts of the build that may curdle
 	Sour    string   // the part that sours them most
 	Protein string   // what curdles first
@@ -42,14 +42,14 @@ type PourPart struct {
 	Pot   *ledger.Pot
 }
 
-// Curdle judges a pour; nil if nothing in it may curdle or nothing sours it.
-func Curdle(lab *laboratory, pour Pour) *Curdling {
+// Judge judges a pour; nil if nothing in it may curdle or nothing sours it.
+func Judge(lab *laboratory, pour Pour) *Verdict {
 	parts := pour.thatCurdle()
 	if len(parts.milk) == 0 || len(parts.others) == 0 {
 		return nil
 	}
 	n, celsius := min(lab.ens.N, mapDraws+1), pour.Celsius
-	c := &Curdling{Celsius: celsius, Assumed: pour.Assumed}
+	c := &Verdict{Celsius: celsius, Assumed: pour.Assumed}
 	for _, i := range parts.milk {
 		c.Milk = append(c.Milk, pour.Parts[i].Name)
 	}
@@ -96,7 +96,7 @@ func Curdle(lab *laboratory, pour Pour) *Curdling {
 }
 
 // judge fills in the verdicts. open lists the parts whose acids nobody has stated.
-func (c *Curdling) judge(m *curdling.Mixture, open []string) (err error) {
+func (c *Verdict) judge(m *curdling.Mixture, open []string) (err error) {
 	if c.Stand, err = m.Stand(); err != nil {
 		return err
 	}

@@ -54,7 +54,7 @@ func TestCurdleMapStandsWhereTheChemistryDoes(t *testing.T) {
 // draws of the written amounts are their own.
 func TestCellOfTheMapIsTheDrinkThatItSays(t *testing.T) {
 	lib := assaytest.Core(t)
-	of := func(syrup, milk int) *assay.Curdling {
+	of := func(syrup, milk int) *assay.Verdict {
 		return assaytest.Assay(t, lib, ferry(titratedMilk, fmt.Sprintf("  - %d g lemon syrup\n  - %d g steamed milk\n", syrup, milk)), 200).Curdling
 	}
 	grid := of(4, 70).Map

@@ -96,17 +96,6 @@ func (k stock) ml(a acid.Acid) float64 {
 	return 1 / density
 }
 
-// within gives a pH that every titration in the liquid speaks of, else NaN.
-func (in ions) within(pH float64) float64 {
-	beyond := spanOf("beyond titration").high
-	for _, t := range in.titrated {
-		if pH < t.lowest-beyond || pH > t.highest+beyond {
-			return math.NaN()
-		}
-	}
-	return pH
-}
-
 // roundStep gives the largest of 1, 2 and 5 times a power of ten that is no more than
 // a step.
 func roundStep(step float64) float64 {

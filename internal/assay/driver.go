@@ -41,7 +41,7 @@ type Driver struct {
 func driversOf(f Figure, serving *ledger.Pot, inputs []estimate.Entry) *Drivers {
 	d := &Drivers{Figure: f, Shares: map[estimate.Cause]float64{}}
 	y := columnOf(serving, f.Constituent)
-	if len(y)-1 < fewestDraws || estimate.Certain(y) {
+	if len(y)-1 < estimate.FewestDraws || estimate.Certain(y) {
 		return d
 	}
 	d.Inputs = regress(y, inputs)
@@ -84,7 +84,9 @@ func regress(y []float64, entries []estimate.Entry) []Driver {
 // chance is the share of a variance that the best of k unrelated inputs would
 // seem to explain in n draws: the square of √(2·ln k / n) (Donoho and Johnstone
 // 1994, Biometrika 81:425), but no less than what counts as a correlation.
-func chance(k, n int) float64 { return max(2*math.Log(float64(k)), noise*noise) / float64(n) }
+func chance(k, n int) float64 {
+	return max(2*math.Log(float64(k)), estimate.Noise*estimate.Noise) / float64(n)
+}
 
 // best finds the candidate that explains most of what is left of the target, the
 // first of equals.

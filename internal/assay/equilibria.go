@@ -7,7 +7,6 @@ import (
 
 	"sipsum/internal/acid"
 	"sipsum/internal/ledger"
-	"sipsum/internal/solution"
 )
 
 // solved holds the results draw by draw.
@@ -31,7 +30,7 @@ func solveDraws(in ions, pot *ledger.Pot, density []float64, celsius float64) (s
 	} else {
 		out.why = err.Error()
 	}
-	l := liquid{in: in, mass: pot.Mass(), density: density, celsius: celsius, out: out}
+	l := solving{in: in, mass: pot.Mass(), density: density, celsius: celsius, out: out}
 	central, err := l.solve(0, 1, newEquilibria())
 	if err != nil {
 		return solved{}, err
@@ -47,8 +46,8 @@ func solveDraws(in ions, pot *ledger.Pot, density []float64, celsius float64) (s
 	return out, cmp.Or(errs...) // of the first draw that has one
 }
 
-// liquid is what solving the draws of a pot reads, and where it writes.
-type liquid struct {
+// solving is what solving the draws of a pot reads, and where it writes.
+type solving struct {
 	in            ions
 	mass, density []float64 // g, g/ml
 	celsius       float64   // of serving
@@ -66,7 +65,7 @@ func newEquilibria() equilibria { return equilibria{ends: make([]acid.State, len
 
 // solve solves the draws from first to before end, starting each near the given
 // equilibria, and gives those of the last.
-func (l liquid) solve(first, end int, near equilibria) (equilibria, error) {
+func (l solving) solve(first, end int, near equilibria) (equilibria, error) {
 	atMeter, err := acid.NewSolver(MeterCelsius)
 	if err != nil {
 		return equilibria{}, err
@@ -104,41 +103,10 @@ func (l liquid) solve(first, end int, near equilibria) (equilibria, error) {
 }
 
 // acidity writes what a draw took of base to an end point, in mol, as citric acid.
-func (l liquid) acidity(d, end int, base float64) {
+func (l solving) acidity(d, end int, base float64) {
 	const hundred = 100
 	// guard: no acidity below zero
 	grams := asGrams(max(base, 0))
 	l.out.per100g[end][d] = hundred * grams / l.mass[d]
 	l.out.perLitre[end][d] = perLitre * grams / l.mass[d] * l.density[d]
-}
-
-// Above alkaline a liquid left in air takes up carbon dioxide; below sour what
-// bicarbonate is left after degassing is too little to matter.
-const (
-	alkaline = 7.0 // pH
-	sour     = 5.0
-)
-
-// inAir solves a drink as it stands in its glass: an alkaline one is brought to
-// equilibrium with air.
-func inAir(s *acid.Solver, sol *acid.Solution, near acid.State, celsius float64) (acid.State, error) {
-	state, err := s.Solve(sol, near)
-	if err != nil || state.PH < alkaline {
-		return state, err
-	}
-	return s.Degas(sol, spanOf("air").high*solution.CO2Solubility(celsius), state)
-}
-
-// degas takes the dissolved gas out before a titration, as laboratories do.
-func degas(s *acid.Solver, sol *acid.Solution, state acid.State) error {
-	carbonic := acid.Must("carbonic")
-	if sol.Acids[carbonic] == 0 {
-		return nil
-	}
-	if state.PH < sour {
-		sol.Acids[carbonic] = 0
-		return nil
-	}
-	_, err := s.Degas(sol, spanOf("air").high*solution.CO2Solubility(MeterCelsius), state)
-	return err
 }

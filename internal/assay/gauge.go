@@ -122,7 +122,7 @@ func (g *gauge) composedVolume(pot *ledger.Pot) []float64 {
 // percent gives a property as a share of the mass.
 func (g *gauge) percent(pot *ledger.Pot, p property) []float64 {
 	const percent = 100
-	return ratio(g.weighted(pot, p), pot.Mass(), percent)
+	return estimate.Ratio(g.weighted(pot, p), pot.Mass(), percent)
 }
 
 // refracted gives what a pot reads on a refractometer, in per cent of a gram.
@@ -143,11 +143,13 @@ func (g *gauge) solids(pot *ledger.Pot) []float64 {
 		dissolved = pot.Only(func(row int) bool { return pot.Rows[row].Profile.Food.Group != "water" })
 	}
 	const percent = 100
-	return ratio(g.weighted(dissolved, solubleShare), pot.Mass(), percent)
+	return estimate.Ratio(g.weighted(dissolved, solubleShare), pot.Mass(), percent)
 }
 
 // density gives the density of a pot in g/ml at 20 °C.
-func (g *gauge) density(pot *ledger.Pot) []float64 { return ratio(pot.Mass(), g.volume(pot), 1) }
+func (g *gauge) density(pot *ledger.Pot) []float64 {
+	return estimate.Ratio(pot.Mass(), g.volume(pot), 1)
+}
 
 // abv gives the alcoholic strength of a pot by volume, in per cent.
 func (g *gauge) abv(pot *ledger.Pot) []float64 {

@@ -33,3 +33,16 @@ func mustInstrument(kind string) instrument {
 	}
 	return i
 }
+
+// The kinds of reading that condition a pot, and the instruments of a titration.
+const (
+	readMass     = "mass"
+	readBrix     = "brix"
+	readTDS      = "tds"
+	readDensity  = "density"
+	readABV      = "abv"
+	readPH       = "ph"
+	readTA       = "ta"
+	readStrength = "strength"
+	readSample   = "sample"
+)

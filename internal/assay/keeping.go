@@ -33,9 +33,9 @@ type Holding struct {
 	Source          string
 }
 
-// keeping works a house-made component out; c is its chemistry, read whether a meter has
+// keepingOf works a house-made component out; c is its chemistry, read whether a meter has
 // read its pH. nil: it is neither kept nor a syrup.
-func (c *Chemistry) keeping(pot *ledger.Pot, keeps *drink.Keeps, read bool) *Keeping {
+func keepingOf(c *Chemistry, pot *ledger.Pot, keeps *drink.Keeps, read bool) *Keeping {
 	if keeps == nil && !(c.Brix.Mean >= syrup) {
 		return nil
 	}

@@ -8,7 +8,6 @@ import (
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/solution"
-	"sipsum/internal/unit"
 )
 
 // tooDry tells why a pot is no liquid that a refractometer or a densimeter reads; empty
@@ -59,23 +58,4 @@ func crystals(pot *ledger.Pot) bool {
 		}
 	}
 	return true
-}
-
-// withholdReadings withholds what only a liquid has, and one that instruments can read.
-func (c *Chemistry) withholdReadings(why string) {
-	scale := unit.LimitOf("°Brix", "")
-	switch {
-	case why != "":
-	case scale.Holds(c.Brix.High):
-		return
-	default:
-		why = fmt.Sprintf("it may hold more than a refractometer reads: the scale ends at %g °Bx", scale.High)
-	}
-	c.TooDry = why
-	for _, r := range []*Result{&c.Brix, &c.Density} {
-		r.Unknown = true
-		r.Mean, r.SD, r.Low, r.High, r.WithBounds, r.UpTo = math.NaN(), math.NaN(), math.NaN(), math.NaN(), math.NaN(), math.NaN()
-	}
-	c.BrixAcid.withhold(why)
-	c.BrixCorrected.withhold(why)
 }

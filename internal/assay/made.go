@@ -5,12 +5,7 @@ import (
 
 	"sipsum/internal/drink"
 	"sipsum/internal/ledger"
-	"sipsum/internal/unit"
 )
-
-// Amounts are amounts other than those written, by the path of what they are written at: a
-// line, or an amount of a step.
-type Amounts map[string]unit.Amount
 
 // made is what was made of a list of lines and its steps: a component, or the drink. It is
 // a value: with the same amounts the same is made, so that a run with others makes again

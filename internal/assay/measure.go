@@ -6,7 +6,6 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
-	"sipsum/internal/ledger"
 )
 
 // measure reads all results off the serving. Its parts only read the ledger,
@@ -22,7 +21,7 @@ func (a *Assay) measure(p *Plan, list []*made) {
 		m := &meter{}
 		a.Mass = known(m.Of(mass), "g")
 		a.Volume = known(m.Of(volume), "ml")
-		a.Density = known(m.Of(ratio(mass, volume, 1)), "g/ml")
+		a.Density = known(m.Of(estimate.Ratio(mass, volume, 1)), "g/ml")
 		a.PerServing = m.composition(a.Serving, ids, of, ones, 1)
 	})
 	side.Go(func() {
@@ -35,8 +34,8 @@ func (a *Assay) measure(p *Plan, list []*made) {
 	side.Go(func() { a.components(&meter{}, of, a.detailed(ids)) })
 	side.Wait()
 	a.setAlone(p, list, a.detailed(ids))
-	a.contribute(of, a.detailed(ids))
-	a.TableEnergy = [2]TableEnergy{tableEnergy(a.Serving, constituent.Energy), tableEnergy(a.Serving, constituent.EnergyKcal)}
+	(&meter{}).contribute(a.PerServing, a.Serving, of, a.detailed(ids))
+	a.TableEnergy = [2]TableEnergy{printedEnergy(a.Serving, constituent.Energy), printedEnergy(a.Serving, constituent.EnergyKcal)}
 	if glass := a.Drink.Glass; glass != nil && a.Volume.Mean > glass.Base() {
 		a.Notes = append(a.Notes, Note{Kind: "glass", Text: "a serving of " + number(a.Volume.Mean) + " ml overflows a glass of " + glass.String()})
 	}
@@ -97,35 +96,4 @@ func (a *Assay) components(m *meter, of totals, ids []*constituent.Constituent) 
 		}
 		a.Components = append(a.Components, c)
 	}
-}
-
-// totals are the columns of a pot's constituents: grams, or energy in its own unit.
-type totals map[constituent.ID][]float64
-
-// totalsOf adds the constituents up side by side.
-func totalsOf(pot *ledger.Pot, ids []*constituent.Constituent) totals {
-	columns := make([][]float64, len(ids))
-	var side sync.WaitGroup
-	for i, c := range ids {
-		side.Go(func() { columns[i] = columnOf(pot, c) })
-	}
-	side.Wait()
-	of := totals{}
-	for i, c := range ids {
-		of[c.ID] = columns[i]
-	}
-	return of
-}
-
-// columnOf gives the column of a constituent over a pot: grams, or energy in its
-// own unit.
-func columnOf(pot *ledger.Pot, c *constituent.Constituent) []float64 {
-	if c.Kind != constituent.Figure {
-		return pot.Total(c.ID)
-	}
-	total := make([]float64, pot.N)
-	for row := range pot.Rows {
-		energy(pot, row, energyUnit(c.ID), total)
-	}
-	return total
 }

@@ -39,11 +39,11 @@ type sample struct {
 // taken already, and those that say nothing of such a liquid, are left out: a
 // refractometer is misled by alcohol, an alcoholometer finds none where there is
 // none, and a scale for coffee is for coffee and tea.
-func (b *bench) sampleOf(of string, pot *ledger.Pot, read taken) sample {
+func sampleOf(b *bench, of string, pot *ledger.Pot, read taken) sample {
 	s := sample{of: of, read: map[string][]float64{}}
 	for _, kind := range readingKinds {
 		if !read[kind] && suits(pot, kind) {
-			if col := b.expected(pot, kind); positive(col) && !estimate.Certain(col) {
+			if col := b.expected(pot, kind); estimate.Positive(col) && !estimate.Certain(col) {
 				s.read[kind] = col
 			}
 		}
@@ -52,7 +52,7 @@ func (b *bench) sampleOf(of string, pot *ledger.Pot, read taken) sample {
 		if !read[readPH] && !estimate.Certain(pH) {
 			s.read[readPH] = pH
 		}
-		if !read[readTA] && positive(per100g) && !estimate.Certain(per100g) {
+		if !read[readTA] && estimate.Positive(per100g) && !estimate.Certain(per100g) {
 			s.read[readTA] = per100g
 		}
 	}
@@ -93,13 +93,13 @@ const worthReading = 0.02
 //	cov(y, h)² / (var(h) + r²)
 //
 // A correlation that is noise counts as none.
-func (b *bench) next(samples []sample, wanted []constituent.ID, serving *ledger.Pot) []Suggestion {
+func next(b *bench, samples []sample, wanted []constituent.ID, serving *ledger.Pot) []Suggestion {
 	figures := spreadOf(wanted, serving)
 	var list []Suggestion
 	for _, s := range samples {
 		for _, kind := range slices.Concat(readingKinds, []string{readPH, readTA}) {
 			if h, ok := s.read[kind]; ok {
-				if g := b.suggest(s.of, kind, h, figures); len(g.Narrows) > 0 && g.Narrows[0].By >= worthReading {
+				if g := suggest(b, s.of, kind, h, figures); len(g.Narrows) > 0 && g.Narrows[0].By >= worthReading {
 					list = append(list, g)
 				}
 			}
@@ -117,24 +117,24 @@ type spread struct {
 
 func spreadOf(wanted []constituent.ID, serving *ledger.Pot) []spread {
 	var list []spread
-	if serving.N-1 < fewestDraws {
+	if serving.N-1 < estimate.FewestDraws {
 		return nil
 	}
 	for _, id := range wanted {
 		c := constituent.Must(id)
 		col := columnOf(serving, c)
 		listed := slices.ContainsFunc(list, func(s spread) bool { return s.of == c })
-		if !listed && positive(col) && !estimate.Certain(col) {
-			logs(col)
+		if !listed && estimate.Positive(col) && !estimate.Certain(col) {
+			estimate.Logs(col)
 			list = append(list, spread{c, col})
 		}
 	}
 	return list
 }
 
-func (b *bench) suggest(of, kind string, h []float64, figures []spread) Suggestion {
+func suggest(b *bench, of, kind string, h []float64, figures []spread) Suggestion {
 	s := Suggestion{Of: of, Reading: kind, Expect: estimate.Summarise(h), Unit: mustInstrument(kind).unit}
-	r := b.instrumentSD(kind, h[0])
+	r := instrumentSD(b, kind, h[0])
 	h = slices.Clone(h)
 	if kind == readPH {
 		for d, off := range modelError(b.lab.ens, of) {
@@ -142,10 +142,10 @@ func (b *bench) suggest(of, kind string, h []float64, figures []spread) Suggesti
 		}
 	} else {
 		r /= h[0]
-		logs(h)
+		estimate.Logs(h)
 	}
 	own := stat.Variance(h[1:], nil)
-	least := noise / math.Sqrt(float64(len(h)-1))
+	least := estimate.Noise / math.Sqrt(float64(len(h)-1))
 	for _, f := range figures {
 		rho := stat.Correlation(f.logs[1:], h[1:], nil)
 		if math.Abs(rho) <= least {
@@ -161,7 +161,7 @@ func (b *bench) suggest(of, kind string, h []float64, figures []spread) Suggesti
 
 // instrumentSD is the spread of a reading that nobody has taken yet; a mass is
 // weighed on the bar's scale.
-func (b *bench) instrumentSD(kind string, z float64) float64 {
+func instrumentSD(b *bench, kind string, z float64) float64 {
 	half := mustInstrument(kind).halfAt(z)
 	if kind == readMass && b.hand.scale != nil {
 		half = b.hand.scale.Base() / 2

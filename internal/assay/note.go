@@ -2,6 +2,9 @@ package assay
 
 import (
 	"fmt"
+	"slices"
+	"strconv"
+	"strings"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/unit"
@@ -20,3 +23,17 @@ func (n Note) same(other Note) bool { return n.Kind == other.Kind && n.Text == o
 
 // number writes a figure for a sentence: three significant digits.
 func number(x float64) string { return fmt.Sprintf("%.3g", unit.Shown(x)) }
+
+func listed(foods []string) string {
+	slices.Sort(foods)
+	return strings.Join(slices.Compact(foods), ", ")
+}
+
+func quote(text string) string { return "\"" + text + "\"" }
+
+// grams writes a figure for a message: at most four digits, and no exponent.
+func grams(x float64) string {
+	const digits = 4
+	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'g', digits, 64), 64)
+	return strconv.FormatFloat(rounded, 'f', -1, 64)
+}

@@ -79,14 +79,6 @@ func (r *resolver) ownValue(o *drink.OwnFood, v drink.Stated, per100g float64) (
 	return value, c, factor, true
 }
 
-// halfSD is the standard deviation of a stated ± (JCGM 100:2008, 4.3.7).
-func halfSD(q *drink.Quantity) float64 {
-	if q.Sigma {
-		return q.Half
-	}
-	return q.Half / sqrt3
-}
-
 func statedAllergens(o *drink.OwnFood) []food.Mark {
 	if len(o.Allergens) == 0 {
 		return []food.Mark{{Kind: "allergen", Source: o.Source}}

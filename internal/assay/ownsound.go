@@ -3,7 +3,6 @@ package assay
 import (
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	"sipsum/internal/constituent"
@@ -84,7 +83,7 @@ func (c ownCheck) salt() {
 	k, ok := c.found[constituent.Sodium]
 	formula, share := densestSalt()
 	// guard: sodium is of a salt
-	if most := share / percent; ok && k.least > most+tolerance(k, claim{}) {
+	if most := 100 * share; ok && k.least > most+tolerance(k, claim{}) {
 		c.fault(k.place, "check the figure, its unit and per:", "%s makes %s g in 100 g, and the salt with the most of it (%s) has %s g", k.text, grams(k.least), formula, grams(most))
 	}
 }
@@ -162,13 +161,6 @@ func (found claims) overTheWhole() (parts string, sum claim, over bool) {
 
 func beyond(sum claim) bool {
 	return sum.least > unit.LimitOf("amount", "g/100 g").High+tolerance(sum, claim{})
-}
-
-// grams writes a figure for a message: at most four digits, and no exponent.
-func grams(x float64) string {
-	const digits = 4
-	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'g', digits, 64), 64)
-	return strconv.FormatFloat(rounded, 'f', -1, 64)
 }
 
 // besides lists what is part of something without being a part of the ledger's mass.

@@ -5,14 +5,11 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/ledger"
 	"sipsum/internal/prep"
 )
-
-// disagreement is how many standard deviations a reading may lie from the
-// recipe before that is said.
-const disagreement = 3
 
 // sweeps is how often what the curvature of the model leaves is taken away
 // after an update. Each pass leaves a small part of the one before.
@@ -115,7 +112,7 @@ func (b *bench) take(pot *ledger.Pot, read []*drink.Measured, state stated) {
 			b.faults.Add(read[len(read)-1].At(), "check the reading and the recipe", "the acidity that was read cannot be met: %s", err.Error())
 		}
 		if target[readMass] != nil {
-			logs(mass)
+			estimate.Logs(mass)
 			fillUp(pot, mass)
 		}
 	}

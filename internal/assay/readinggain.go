@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/stat"
 
+	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 )
 
@@ -32,9 +33,9 @@ func (u *update) gains(pot *ledger.Pot) gains {
 	g := gains{update: u}
 	x := make([]float64, pot.N)
 	consider := func(column []float64, write func(*ledger.Pot) []float64) {
-		if positive(column) {
+		if estimate.Positive(column) {
 			copy(x, column)
-			logs(x)
+			estimate.Logs(x)
 			if gain := u.gainOf(x); gain != nil {
 				low, high := rangeOf(column)
 				g.list = append(g.list, cellGain{write, gain, false, low, high})
@@ -82,7 +83,7 @@ func (u *update) gainOf(x []float64) []float64 {
 	covariances, related := make([]float64, len(u.readings)), map[int]bool{}
 	for j, r := range u.readings {
 		covariances[j] = stat.Covariance(x[1:], r.h[1:], nil)
-		if counts(covariances[j], sd*stat.StdDev(r.h[1:], nil), len(x)-1) {
+		if estimate.Counts(covariances[j], sd*stat.StdDev(r.h[1:], nil), len(x)-1) {
 			related[u.groups[j]] = true
 		}
 	}

@@ -12,19 +12,6 @@ import (
 	"sipsum/internal/unit"
 )
 
-// The kinds of reading that condition a pot, and the instruments of a titration.
-const (
-	readMass     = "mass"
-	readBrix     = "brix"
-	readTDS      = "tds"
-	readDensity  = "density"
-	readABV      = "abv"
-	readPH       = "ph"
-	readTA       = "ta"
-	readStrength = "strength"
-	readSample   = "sample"
-)
-
 // readingKinds are those that take no equilibrium to foretell.
 var readingKinds = []string{readMass, readBrix, readTDS, readDensity, readABV}
 
@@ -49,7 +36,7 @@ func (b *bench) expected(pot *ledger.Pot, kind string) []float64 {
 // nature were certain.
 func (b *bench) expectedCentrally(pot *ledger.Pot, kind string) []float64 {
 	h := (&bench{gauge: b.gauge.certain()}).expected(pot, kind)
-	logs(h)
+	estimate.Logs(h)
 	return h
 }
 
@@ -141,23 +128,23 @@ func instrumentAt(q drink.Quantity, kind string) func(at float64) float64 {
 func (b *bench) with(list []reading, pot *ledger.Pot, m *drink.Measured, kind string, read []float64, sd func(at float64) float64) []reading {
 	h := b.expected(pot, kind)
 	z := read[0]
-	if z <= 0 || !positive(h) {
+	if z <= 0 || !estimate.Positive(h) {
 		b.faults.Add(m.At(), "check the reading and the recipe", "%s was read, but the reading is zero or the recipe gives none of it", kind)
 		return list
 	}
-	b.lab.ens.Journal.Write(estimate.Readings, kind+" of "+readPot(m), read)
+	b.lab.ens.Journal.Write(estimate.Readings, kind+" of "+m.Pot(), read)
 	expected := h[0]
-	logs(h)
+	estimate.Logs(h)
 	nature := 0.0
-	if all := variance(h); all > 0 {
-		nature = min(max(1-variance(b.expectedCentrally(pot, kind))/all, 0), 1)
+	if all := estimate.Variance(h); all > 0 {
+		nature = min(max(1-estimate.Variance(b.expectedCentrally(pot, kind))/all, 0), 1)
 	}
 	noisy := make([]float64, len(read))
 	for d := range read {
 		noisy[d] = math.Log(z) + read[d]/z - 1 // ε is as wide in logarithms, however coarse the instrument
 	}
 	return append(list, reading{
-		kind: kind, path: m.StepPath(), of: pathOf(m), unit: mustInstrument(kind).unit,
+		kind: kind, path: m.StepPath(), of: m.Of(), unit: mustInstrument(kind).unit,
 		z: z, read: z, h: h, noisy: noisy, r: sd(expected) / expected, own: sd(z) / z, nature: nature,
 	})
 }
@@ -187,7 +174,7 @@ func (b *bench) foretell(pot *ledger.Pot, m *drink.Measured) *acidityOf {
 func (b *bench) withAcidity(list []reading, pot *ledger.Pot, m *drink.Measured, expected acidityOf) []reading {
 	add := func(q drink.Quantity, kind string, h, model []float64, in func(d int) float64) {
 		read := b.hand.drawQuantity(withInstrument(q, kind, q.Number), 1, m.StepPath()+"/"+kind)
-		b.lab.ens.Journal.Write(estimate.Readings, kind+" of "+readPot(m), read)
+		b.lab.ens.Journal.Write(estimate.Readings, kind+" of "+m.Pot(), read)
 		for d := range read {
 			read[d] *= in(d)
 		}
@@ -196,13 +183,13 @@ func (b *bench) withAcidity(list []reading, pot *ledger.Pot, m *drink.Measured, 
 			h[d] += off
 		}
 		list = append(list, reading{
-			kind: kind, path: m.StepPath(), of: pathOf(m), unit: cmp.Or(q.Unit, mustInstrument(kind).unit), scale: in(0),
+			kind: kind, path: m.StepPath(), of: m.Of(), unit: cmp.Or(q.Unit, mustInstrument(kind).unit), scale: in(0),
 			z: read[0], read: q.Number, h: h, noisy: read, r: instrumentAt(q, kind)(max(h[0]/in(0), 0)) * in(0), own: instrumentAt(q, kind)(q.Number) * in(0),
 			model: model, open: expected.open,
 		})
 	}
 	if m.PH != nil {
-		add(*m.PH, readPH, expected.pH, modelError(b.lab.ens, strings.Join(pathOf(m), "/")), func(int) float64 { return 1 })
+		add(*m.PH, readPH, expected.pH, modelError(b.lab.ens, strings.Join(m.Of(), "/")), func(int) float64 { return 1 })
 	}
 	if m.TA != nil {
 		density := b.gauge.density(pot)
@@ -214,27 +201,6 @@ func (b *bench) withAcidity(list []reading, pot *ledger.Pot, m *drink.Measured, 
 		}[m.TA.Unit])
 	}
 	return list
-}
-
-// readPot names the pot of a reading: its path without the word.
-func readPot(m *drink.Measured) string {
-	path, _ := strings.CutSuffix(m.StepPath(), "/end/measured")
-	return path
-}
-
-func logs(col []float64) {
-	for d, x := range col {
-		col[d] = math.Log(x)
-	}
-}
-
-func positive(col []float64) bool {
-	for _, x := range col {
-		if x <= 0 {
-			return false
-		}
-	}
-	return true
 }
 
 // taken is what has been read of a pot as it stands, by kind. A titration tells both

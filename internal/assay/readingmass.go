@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 )
 
@@ -29,8 +30,8 @@ func (k *kept) newScales(pot *ledger.Pot, target []float64) *scales {
 			}
 			low, high := rangeOf(was)
 			s.cells, s.within = append(s.cells, cell{row, col}), append(s.within, [2]float64{low, high})
-			s.weight = append(s.weight, variance(was))
-			sum += variance(was)
+			s.weight = append(s.weight, estimate.Variance(was))
+			sum += estimate.Variance(was)
 		}
 	}
 	for i := range s.weight {

@@ -5,7 +5,7 @@ import (
 	"math"
 	"strings"
 
-	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 )
 
@@ -20,15 +20,6 @@ type Reading struct {
 	Used     float64
 	Agrees   bool
 	Advice   string // what was made of a reading that does not agree, and what to do
-}
-
-// pathOf gives the component that was read; none for the drink.
-func pathOf(m *drink.Measured) []string {
-	owner := drink.Owner(m.StepPath())
-	if owner == "finish" {
-		return nil
-	}
-	return []string{owner}
 }
 
 // asRead is how many standard deviations of its instrument may lie between a reading and
@@ -58,7 +49,7 @@ func (b *bench) report(pot *ledger.Pot, list []reading, before *kept) {
 		}
 		off, left := math.Abs(r.noisy[0]-r.h[0])/max(r.spread, r.r), math.Abs(r.noisy[0]-now)/math.Hypot(r.own, r.natural())
 		e.Used = r.positive(r.shown(now))
-		if e.Agrees = r.open || max(off, left) <= disagreement; r.open {
+		if e.Agrees = r.open || max(off, left) <= estimate.Disagreement; r.open {
 			e.Expected = math.NaN()
 		}
 		if !e.Agrees {
@@ -89,7 +80,7 @@ func (r Reading) Note() string {
 
 // natural is the standard deviation that the constants of nature leave between a pot and
 // its reading.
-func (r reading) natural() float64 { return math.Sqrt(r.nature * variance(r.h)) }
+func (r reading) natural() float64 { return math.Sqrt(r.nature * estimate.Variance(r.h)) }
 
 // shown gives what a reading is in its own unit.
 func (r reading) shown(x float64) float64 {
@@ -111,14 +102,14 @@ func (r reading) advice(c causes, left float64) string {
 	)
 	then := "weigh the pot and give its mass, or correct the amounts"
 	switch {
-	case left > disagreement:
+	case left > estimate.Disagreement:
 		then = "that does not meet it: read again, and check the amounts"
 	case r.kind == readMass:
 		then = "weigh again, or correct the amounts"
 	}
 	told := r.told >= limitOf("notice")
 	switch {
-	case r.linear() && left > disagreement:
+	case r.linear() && left > estimate.Disagreement:
 		return "used as far as the acids may reach: check the meter, the sample and the amounts"
 	case r.linear():
 		return "met by acid or base that no food names: check the meter and the amounts"

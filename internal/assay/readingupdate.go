@@ -3,17 +3,11 @@ package assay
 import (
 	"math"
 
+	"sipsum/internal/estimate"
+
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat"
 )
-
-// noise is how many times 1/√draws a correlation must be to count: less is what
-// a sample of draws shows between quantities that have nothing to do with each
-// other (one in 400 exceeds it).
-const noise = 3
-
-// fewestDraws is the number of draws below which there is no covariance.
-const fewestDraws = 2
 
 // update is the joint update by a list of readings.
 //
@@ -49,7 +43,7 @@ func newUpdate(list []reading) *update {
 	k, n := len(list), len(list[0].h)
 	u := &update{readings: list}
 	own := mat.NewSymDense(k, nil)
-	if n-1 >= fewestDraws {
+	if n-1 >= estimate.FewestDraws {
 		for i := range list {
 			for j := i; j < k; j++ {
 				own.SetSym(i, j, stat.Covariance(list[i].h[1:], list[j].h[1:], nil))
@@ -61,7 +55,7 @@ func newUpdate(list []reading) *update {
 		u.spread = append(u.spread, math.Sqrt(own.At(i, i)+r.r*r.r))
 		u.explain(r, u.spread[i])
 	}
-	if n-1 < fewestDraws || !u.factorise(own) {
+	if n-1 < estimate.FewestDraws || !u.factorise(own) {
 		return u
 	}
 	for i := range list {
@@ -84,7 +78,7 @@ func (u *update) group(own *mat.SymDense) {
 	}
 	for i := range k {
 		for j := i + 1; j < k; j++ {
-			if u.groups[i] == u.groups[j] || !counts(own.At(i, j), math.Sqrt(own.At(i, i)*own.At(j, j)), len(u.readings[i].h)-1) {
+			if u.groups[i] == u.groups[j] || !estimate.Counts(own.At(i, j), math.Sqrt(own.At(i, i)*own.At(j, j)), len(u.readings[i].h)-1) {
 				continue
 			}
 			from, to := u.groups[j], u.groups[i]
@@ -102,12 +96,6 @@ func (u *update) group(own *mat.SymDense) {
 			}
 		}
 	}
-}
-
-// counts reports whether a covariance is more than the noise of a number of draws. sds is
-// the product of the standard deviations.
-func counts(covariance, sds float64, draws int) bool {
-	return sds > 0 && math.Abs(covariance) > noise/math.Sqrt(float64(draws))*sds
 }
 
 // explain finds what of a reading the recipe explains, and how each draw moves by it.

@@ -4,8 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/stat"
-
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
@@ -78,7 +76,7 @@ func (b *bench) findWater(pot *ledger.Pot, list []reading, weighed bool) {
 			t.set(func(int) float64 { return limitOf(name) })
 			ends[i] = math.Log(b.expected(pot, r.kind)[0])
 		}
-		list[j].told = math.Abs(ends[1]-ends[0]) / math.Sqrt(variance(r.h)+r.r*r.r)
+		list[j].told = math.Abs(ends[1]-ends[0]) / math.Sqrt(estimate.Variance(r.h)+r.r*r.r)
 		list[j].water = list[j].told >= limitOf("notice") && (r.kind == readMass || !byMass)
 	}
 	t.putBack()
@@ -151,7 +149,7 @@ func (p *pool) mean(d int) float64 { return p.sum[d] / p.weight }
 func (b *bench) wanted(pot *ledger.Pot, u *update, j int) []float64 {
 	r, rest := u.readings[j], u.off[j]-u.kappa[j]
 	now := b.expected(pot, r.kind)
-	logs(now)
+	estimate.Logs(now)
 	for d := range now {
 		now[d] = (1-u.doubt[j])*(now[d]+rest) + u.doubt[j]*r.noisy[d]
 	}
@@ -177,7 +175,7 @@ func (b *bench) waterFor(t *tap, kind string, want []float64) []float64 {
 	read := func(factor []float64) []float64 {
 		t.set(func(d int) float64 { return math.Exp(factor[d]) })
 		col := b.expected(t.pot, kind)
-		logs(col)
+		estimate.Logs(col)
 		return col
 	}
 	low, high := make([]float64, len(want)), make([]float64, len(want))
@@ -210,12 +208,4 @@ func fillUp(pot *ledger.Pot, target []float64) {
 		}
 		return max(1+(math.Exp(target[d])-now[d])/water[d], 0)
 	})
-}
-
-// variance of the draws of a column.
-func variance(column []float64) float64 {
-	if len(column)-1 < fewestDraws {
-		return 0
-	}
-	return stat.Variance(column[1:], nil)
 }

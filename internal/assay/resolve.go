@@ -308,5 +308,3 @@ func (r *resolver) item(f *food.Food, path []string, eaten bool) {
 	own, isOwn := r.ownEntry(f)
 	r.out.items = append(r.out.items, Item{Food: f, Path: path, Eaten: eaten, Own: isOwn, Stated: isOwn && own.Assessed})
 }
-
-func quote(text string) string { return "\"" + text + "\"" }

@@ -21,8 +21,8 @@ type TableEnergy struct {
 	Missing []string // foods that bring energy and whose table prints none
 }
 
-// tableEnergy adds up the tables' own figures for energy.
-func tableEnergy(pot *ledger.Pot, id constituent.ID) TableEnergy {
+// printedEnergy adds up the tables' own figures for energy.
+func printedEnergy(pot *ledger.Pot, id constituent.ID) TableEnergy {
 	sum := TableEnergy{ID: id}
 	unit := energyUnit(id)
 	for row, r := range pot.Rows {

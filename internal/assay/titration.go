@@ -1,14 +1,11 @@
 package assay
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
 	"sipsum/internal/acid"
 	"sipsum/internal/constituent"
-	"sipsum/internal/drink"
-	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 )
 
@@ -58,80 +55,30 @@ func (in *ions) addTitrated(t *titration, grams []float64) {
 	in.titrated = append(in.titrated, titratedPart{t, slices.Clone(grams[:in.n])})
 }
 
-// titrate puts the spectrum of a pot's bench titrations in the place of its own ions; one
-// with acid and one with base are two ends of one curve. From here on the rows carry
-// grams of the liquid as it was titrated, shared out by their water, and these go with
-// what is dissolved.
-func (r *rig) titrate(pot *ledger.Pot, read []*drink.Measured) {
-	m := read[0]
-	mass, water := pot.Mass(), pot.Total(constituent.Water)
-	if !(mass[0] > 0 && water[0] > 0) {
-		r.faults.Add(m.At(), "check the recipe", "there is no water in what was titrated")
-		return
+// span gives the pH between which a curve is drawn: from its own to the end point, and
+// where titrations went below its own or end before the end point, as far as each of
+// them tells.
+func (in ions) span(own float64) (first, last float64) {
+	lowest, last := 0.0, endPoints[0]
+	beyond := spanOf("beyond titration").high
+	for _, t := range in.titrated {
+		lowest = max(lowest, t.lowest)
+		last = min(last, t.highest+beyond)
 	}
-	solvent := (water[0] + pot.Central(constituent.Alcohol)) / mass[0]
-	b := r.sampledOf(pot, read, solvent)
-	r.compare(pot, m, b)
-	fit, err := acid.Fit(b.curve)
-	if err != nil {
-		r.faults.Add(m.At(), "check the points, the sample and the strength", "the titration cannot be used: %s", err.Error())
-		return
+	first = own
+	if lowest > 0 && lowest < own-beyond {
+		first = lowest
 	}
-	if miss := fit.Worst; miss > mustInstrument(readPH).half {
-		r.note(Note{Kind: "titration", Text: fmt.Sprintf("%s: the points do not lie on one curve (one is off by %.2f pH): check them", m.StepPath(), miss)})
-	}
-	t := &titration{of: potOf(m), lowest: fit.Lowest, highest: fit.Highest, perGram: fit.Solution(solvent / kilo), strength: b.strength}
-	if err := plausible(fit, solvent/kilo); err != nil {
-		r.faults.Add(m.At(), "check the volumes, the sample and the strength", "%s", err.Error())
-		return
-	}
-	t.perGram.Solvent = 0
-	if t.shift, err = r.meterShift(fit, t, m, solvent/kilo); err != nil {
-		r.faults.Add(m.At(), "check the points", "the titration cannot be used: %s", err.Error())
-		return
-	}
-	for row := range pot.Rows {
-		pot.Drop(row)
-		part := pot.Of(row, constituent.Water)
-		col := pot.Carry(row, t)
-		for d := range col {
-			if water[d] > 0 {
-				col[d] = mass[d] * part[d] / water[d]
-			}
-		}
-	}
+	return first, max(own, last)
 }
 
-// potOf names what was titrated, for a reader: a component, or the drink.
-func potOf(m *drink.Measured) string {
-	if path := pathOf(m); len(path) > 0 {
-		return path[0]
-	}
-	return "the drink"
-}
-
-// meterShift gives the strong ion by which a draw's liquid has another pH than the
-// central one: the meter may have been off, the same at all points.
-func (r *rig) meterShift(fit acid.Spectrum, t *titration, m *drink.Measured, solvent float64) ([]float64, error) {
-	meter := drink.Quantity{Number: m.Titration[0].PH, Half: mustInstrument(readPH).half}
-	read := r.hand.drawQuantity(meter, 1, m.StepPath()+"/titration")
-	r.lab.ens.Journal.Write(estimate.Readings, "meter of the titration of "+readPot(m), read)
-	s, err := acid.NewSolver(MeterCelsius)
-	if err != nil {
-		return nil, err
-	}
-	own, err := s.Solve(fit.Solution(solvent), acid.State{})
-	if err != nil {
-		return nil, err
-	}
-	shift, near, sol := make([]float64, len(read)), own, acid.New(0)
-	for d := 1; d < len(read); d++ {
-		sol.Reset(solvent)
-		sol.Pour(t.perGram, t.strength[d])
-		if near, err = s.Titrate(sol, own.PH+read[d]-read[0], near); err != nil {
-			return nil, err
+// within gives a pH that every titration in the liquid speaks of, else NaN.
+func (in ions) within(pH float64) float64 {
+	beyond := spanOf("beyond titration").high
+	for _, t := range in.titrated {
+		if pH < t.lowest-beyond || pH > t.highest+beyond {
+			return math.NaN()
 		}
-		shift[d] = near.Base * solvent
 	}
-	return shift, nil
+	return pH
 }

@@ -15,8 +15,6 @@ import (
 	"sipsum/internal/unit"
 )
 
-const kilo = 1000 // grams
-
 // rig takes bench titrations of pots.
 type rig struct {
 	lab    *laboratory
@@ -84,7 +82,7 @@ func (r *rig) sampleOf(pot *ledger.Pot, m *drink.Measured) []float64 {
 		return r.hand.drawQuantity(drink.Quantity{Number: usual.usual, Half: usual.half}, 1, m.StepPath()+"/sample")
 	}
 	sample := r.hand.draw(*m.Sample, m.StepPath()+"/sample")
-	r.lab.ens.Journal.Write(estimate.Readings, "sample of the titration of "+readPot(m), sample)
+	r.lab.ens.Journal.Write(estimate.Readings, "sample of the titration of "+m.Pot(), sample)
 	if m.Sample.Measure.Kind == unit.Volume {
 		for d, density := range r.lab.gauge.density(pot) {
 			sample[d] *= density
@@ -104,7 +102,7 @@ func (r *rig) titrantOf(m *drink.Measured) []float64 {
 		strength.Half = mustInstrument(readStrength).halfAt(strength.Number)
 	}
 	col := r.hand.drawQuantity(strength, 1, m.StepPath()+"/titrant")
-	r.lab.ens.Journal.Write(estimate.Readings, "strength of the titrant of "+readPot(m), col)
+	r.lab.ens.Journal.Write(estimate.Readings, "strength of the titrant of "+m.Pot(), col)
 	for d := range col {
 		col[d] *= sign
 	}

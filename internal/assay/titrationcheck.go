@@ -9,6 +9,7 @@ import (
 	"sipsum/internal/acid"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 	"sipsum/internal/unit"
 )
@@ -44,7 +45,7 @@ func plausible(fit acid.Spectrum, solvent float64) error {
 // open cannot disagree.
 func (r *rig) compare(pot *ledger.Pot, m *drink.Measured, b sampled) {
 	in := r.lab.ionsOf(pot, min(pot.N, chemistryDraws+1))
-	if in.open() || in.silent || unsolvable(pot) != "" || in.n <= fewestDraws {
+	if in.open() || in.silent || unsolvable(pot) != "" || in.n <= estimate.FewestDraws {
 		return
 	}
 	first, last := b.curve.Points[0], b.curve.Points[len(b.curve.Points)-1]
@@ -64,16 +65,16 @@ func (r *rig) compare(pot *ledger.Pot, m *drink.Measured, b sampled) {
 		}
 		return nil
 	})
-	if err != nil || !positive(expected) {
+	if err != nil || !estimate.Positive(expected) {
 		return
 	}
 	times := (last.Base - first.Base) / b.grams / expected[0]
-	logs(expected)
+	estimate.Logs(expected)
 	strength := b.strength[1:in.n]
 	off := math.Hypot(stat.StdDev(expected[1:], nil), stat.StdDev(strength, nil)/b.strength[0])
-	if math.Abs(math.Log(times)) > disagreement*off {
+	if math.Abs(math.Log(times)) > estimate.Disagreement*off {
 		r.note(Note{Kind: "reading disagrees", Text: fmt.Sprintf(
 			"%s: the titration took %s times the base that the recipe tells of, which is more than %d standard deviations off: check the sample, the strength and the recipe",
-			m.StepPath(), number(times), disagreement)})
+			m.StepPath(), number(times), estimate.Disagreement)})
 	}
 }

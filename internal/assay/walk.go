@@ -105,7 +105,7 @@ func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
 	w.read(pot, read, state)
 	w.making.read = takenOf(read)
 	if w.ens.Journal != nil && len(pot.Rows) > 0 {
-		w.making.samples = append(w.making.samples, w.bench().sampleOf(w.making.name, pot, w.making.read))
+		w.making.samples = append(w.making.samples, sampleOf(w.bench(), w.making.name, pot, w.making.read))
 	}
 }
 
@@ -247,8 +247,8 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 	if out.Parted != nil {
 		w.plan.lab.calibrateParted(pot, out.Parted)
 	}
-	for _, note := range out.Notes {
-		w.note(Note{Kind: "step", Text: step.StepPath() + ": " + note})
+	for _, text := range out.Notes {
+		w.note(Note{Kind: "step", Text: step.StepPath() + ": " + text})
 	}
 }
 

@@ -4,11 +4,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
-	"sipsum/internal/acid"
-	"sipsum/internal/constituent"
-	"sipsum/internal/ledger"
+	"sipsum/internal/unit"
 )
 
 // withhold keeps pH and acidity from being printed: what is unknown may lie
@@ -42,29 +39,6 @@ func (e *Estimate) withhold(why string) {
 	e.Why, e.Unknown = why, true
 	e.Mean, e.SD, e.Low, e.High = math.NaN(), math.NaN(), math.NaN(), math.NaN()
 }
-
-// unsolvable tells why a pot can have no pH from its composition, if so. The protein of
-// what was titrated is in its titration.
-func unsolvable(pot *ledger.Pot) string {
-	const hundred = 100
-	mass, protein := pot.Central(constituent.Mass), 0.0
-	for row := range pot.Rows {
-		if !titrated(pot, row) {
-			protein += pot.Of(row, constituent.Protein)[0]
-		}
-	}
-	switch limit := spanOf("protein").high; {
-	case mass <= 0 || pot.Central(constituent.Water) <= 0:
-		return "there is no water in it"
-	// guard: protein buffers
-	case hundred*protein/mass > limit:
-		return fmt.Sprintf("%.1f g of protein in 100 g buffer as its acids do: no pH from composition above %g g; titrate it", hundred*protein/mass, limit)
-	}
-	return ""
-}
-
-// surely is what was read of a pot as it stands.
-type surely struct{ pH, acidity bool }
 
 // withholdUnknown withholds what neither composition nor reading tells. protein says
 // why the composition does not, if so.
@@ -153,20 +127,6 @@ func (c *Chemistry) withholdUnbuffered(in ions, sure surely) {
 	c.Capacity, c.StrongIons, c.Curve = capacity, ions, nil
 }
 
-// impossible tells why a pH cannot be: a drink of foods is neither alkaline nor more acid
-// than any food acid makes it, so an anion or a cation is missing from the tables.
-func (in ions) impossible(pH float64) string {
-	lowest, highest := spanOf("possible").low, max(spanOf("possible").high, in.highest)
-	switch {
-	case len(in.titrated) > 0: // the titration says between which pH it tells
-	case !in.plain && pH > highest:
-		return "there are more metals than acids to go with them: an acid is missing from the tables; measure the pH"
-	case !in.plain && pH < lowest:
-		return "there are more acids than any drink holds: a metal is missing from the tables; measure the pH"
-	}
-	return ""
-}
-
 func tooWide(foods []string) string {
 	const why = "what its foods do not say leaves it open: measure the pH, it is one reading"
 	if len(foods) == 0 {
@@ -175,33 +135,21 @@ func tooWide(foods []string) string {
 	return why + " (acids unknown of " + listed(foods) + ")"
 }
 
-func listed(foods []string) string {
-	slices.Sort(foods)
-	return strings.Join(slices.Compact(foods), ", ")
-}
-
-// unseen lists what a pH rests on that nobody has seen in print: acids from memory
-// that make up at least 5 % of the acid, by equivalents at central values, and
-// the uptake of protein.
-func (in ions) unseen() []string {
-	const weighty = 0.05
-	total, names := 0.0, []string(nil)
-	equivalents := func(a acid.Acid) float64 {
-		if a.Constituent == "" {
-			return 0
-		}
-		return in.grams[a.Constituent][0] / a.Equivalent()
+// withholdReadings withholds what only a liquid has, and one that instruments can read.
+func (c *Chemistry) withholdReadings(why string) {
+	scale := unit.LimitOf("°Brix", "")
+	switch {
+	case why != "":
+	case scale.Holds(c.Brix.High):
+		return
+	default:
+		why = fmt.Sprintf("it may hold more than a refractometer reads: the scale ends at %g °Bx", scale.High)
 	}
-	for _, a := range acid.All() {
-		total += equivalents(a)
+	c.TooDry = why
+	for _, r := range []*Result{&c.Brix, &c.Density} {
+		r.Unknown = true
+		r.Mean, r.SD, r.Low, r.High, r.WithBounds, r.UpTo = math.NaN(), math.NaN(), math.NaN(), math.NaN(), math.NaN(), math.NaN()
 	}
-	for _, a := range acid.All() {
-		if a.FromMemory() && equivalents(a) >= weighty*total && total > 0 {
-			names = append(names, a.Name)
-		}
-	}
-	if in.protein {
-		names = append(names, "milk protein")
-	}
-	return names
+	c.BrixAcid.withhold(why)
+	c.BrixCorrected.withhold(why)
 }

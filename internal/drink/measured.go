@@ -2,6 +2,7 @@ package drink
 
 import (
 	"slices"
+	"strings"
 
 	"github.com/goccy/go-yaml/ast"
 
@@ -83,4 +84,27 @@ func readMeasured(r *reader, head Head, n ast.Node) (*Measured, bool) {
 		r.faults.Add(present[titrationKeys[i]], "add the points, or take "+titrationKeys[i]+" out", "%s belongs to a titration, and there is none", titrationKeys[i])
 	}
 	return m, ok && r.faults.Len() == before
+}
+
+// Of gives the component that was read; none for the drink.
+func (m *Measured) Of() []string {
+	owner := Owner(m.StepPath())
+	if owner == "finish" {
+		return nil
+	}
+	return []string{owner}
+}
+
+// What names what was read, for a reader: a component, or the drink.
+func (m *Measured) What() string {
+	if of := m.Of(); len(of) > 0 {
+		return of[0]
+	}
+	return "the drink"
+}
+
+// Pot names the pot of a reading: its path without the word.
+func (m *Measured) Pot() string {
+	path, _ := strings.CutSuffix(m.StepPath(), "/end/measured")
+	return path
 }

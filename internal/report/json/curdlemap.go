@@ -57,7 +57,7 @@ type wayOut struct {
 	Smooth   number  `json:"smooth"`
 }
 
-func curdleMapOf(c *assay.Curdling) *curdleMap {
+func curdleMapOf(c *assay.Verdict) *curdleMap {
 	if c == nil {
 		return nil
 	}

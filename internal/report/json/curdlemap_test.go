@@ -16,7 +16,7 @@ import (
 )
 
 // curdleMapOf gives chemistry.curdle_map of a document.
-func curdleMapOf(t *testing.T, c *assay.Curdling) []byte {
+func curdleMapOf(t *testing.T, c *assay.Verdict) []byte {
 	t.Helper()
 	s := small(t)
 	s.Assay.Curdling = c
@@ -35,7 +35,7 @@ func TestCurdleMapKeepsItsForm(t *testing.T) {
 	cell := func(pH, smooth float64, v curdling.Verdict) curdling.Cell {
 		return curdling.Cell{PH: pH, Smooth: smooth, Verdict: v}
 	}
-	got := curdleMapOf(t, &assay.Curdling{
+	got := curdleMapOf(t, &assay.Verdict{
 		Milk: []string{"steamed milk"}, Sour: "lemon syrup", Protein: "casein of milk", Celsius: 55,
 		PH:    assay.Result{Summary: estimate.Summary{Mean: 5.62, SD: 0.08, Low: 5.49, High: 5.76}, Unit: "pH"},
 		Stand: curdling.Stand{Curdling: curdling.Band{Celsius: 55, Low: 5.4, High: 6, Source: "Author 2001"}, MilkShare: 0.52, Smooth: 0.34, Verdict: curdling.Doubtful},
@@ -69,6 +69,6 @@ func TestCurdleMapKeepsItsForm(t *testing.T) {
 
 func TestCurdleMapWithoutAnEstimate(t *testing.T) {
 	assert.Nil(t, curdleMapOf(t, nil), "a drink without milk has no map")
-	got := curdleMapOf(t, &assay.Curdling{Milk: []string{"oat"}, Celsius: 6, Why: "unknown", Do: "titrate", PH: assay.Result{Summary: estimate.Summary{Mean: math.NaN()}}})
+	got := curdleMapOf(t, &assay.Verdict{Milk: []string{"oat"}, Celsius: 6, Why: "unknown", Do: "titrate", PH: assay.Result{Summary: estimate.Summary{Mean: math.NaN()}}})
 	assert.JSONEq(t, `{"milk": ["oat"], "pour_c": 6, "why": "unknown", "reading": "titrate"}`, string(got))
 }

@@ -10,7 +10,7 @@ import (
 
 // curdling prints where a drink with milk stays smooth: the verdict and the ways
 // out, and if whole the map.
-func (p *page) curdling(c *assay.Curdling, whole bool) {
+func (p *page) curdling(c *assay.Verdict, whole bool) {
 	if c == nil {
 		return
 	}
@@ -32,7 +32,7 @@ func (p *page) curdling(c *assay.Curdling, whole bool) {
 }
 
 // standing says where the drink stands.
-func (p *page) standing(c *assay.Curdling) string {
+func (p *page) standing(c *assay.Verdict) string {
 	band := c.Stand.Curdling
 	at := plain(c.Celsius) + glue + "°C"
 	if c.Assumed {
@@ -62,7 +62,7 @@ const (
 const hundredth = 100
 
 // curdleMap prints a sign for each cell, the drink's own in brackets.
-func (p *page) curdleMap(c *assay.Curdling) {
+func (p *page) curdleMap(c *assay.Verdict) {
 	m := c.Map
 	p.gap()
 	p.line(left("    milk", milkWidth), "  ", fit(Clean(c.Sour, mostName), p.width/2), ", times what the drink holds")
@@ -87,7 +87,7 @@ func (p *page) curdleMap(c *assay.Curdling) {
 }
 
 // waysOut lists the changes that keep the drink smooth.
-func (p *page) waysOut(c *assay.Curdling) {
+func (p *page) waysOut(c *assay.Verdict) {
 	if c.Stand.Verdict == curdling.Smooth {
 		return
 	}
@@ -107,7 +107,7 @@ func (p *page) waysOut(c *assay.Curdling) {
 }
 
 // wayWords says a change; amounts are rounded to the safe side.
-func wayWords(c *assay.Curdling, w curdling.Way) string {
+func wayWords(c *assay.Verdict, w curdling.Way) string {
 	grams := upward(w.Grams, firstPlace(w.Grams)-1) + glue + "g"
 	switch w.Kind {
 	case curdling.LessSour:

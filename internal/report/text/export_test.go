@@ -34,7 +34,7 @@ func Words() map[string]string {
 }
 
 // CurdleMap prints the section of a page about curdling.
-func CurdleMap(w io.Writer, c *assay.Curdling, whole bool, st Style) error {
+func CurdleMap(w io.Writer, c *assay.Verdict, whole bool, st Style) error {
 	p := newPage(st)
 	p.curdling(c, whole)
 	return p.write(w)
