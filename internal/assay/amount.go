@@ -19,11 +19,15 @@ type hand struct {
 	ens   estimate.Ensemble
 	scale *unit.Amount // the bar's scale; nil: the decimals written
 	other Amounts      // in place of those written, by path
+	asked Amounts      // those written that somebody has asked for; nil: nobody cares
 }
 
 // column gives an amount that a hand measures, in its base unit (g, ml or a
 // share).
 func (h hand) column(amount unit.Amount, path string) []float64 {
+	if h.asked != nil {
+		h.asked[path] = amount
+	}
 	if other, ok := h.other[path]; ok {
 		amount = other
 	}

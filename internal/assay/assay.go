@@ -17,6 +17,8 @@ type Want struct {
 	// for Figures and energy only: all that a page prints.
 	Whole bool
 
+	Chemistry bool // pH and acidity of the drink and its components, where milk curdles, how components keep
+
 	Why  constituent.ID // ask what drives this figure; empty: nobody asks
 	Next bool           // ask which reading to take next
 
@@ -65,6 +67,9 @@ type Component struct {
 // dissolve works the serving, without its garnish, and its house-made components out as
 // solutions.
 func (a *Assay) dissolve(p *Plan, list []*made) {
+	if !a.Want.Chemistry {
+		return
+	}
 	celsius := MeterCelsius
 	if a.Drink.At != nil {
 		celsius = a.Drink.At.Number

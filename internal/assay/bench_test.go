@@ -10,7 +10,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/data"
+	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 )
 
@@ -59,5 +61,39 @@ func BenchmarkLarge(b *testing.B) {
 		d, faults := drink.Parse("large", text, nil)
 		_, err := assaytest.Run(context.Background(), d, faults, lib, assaytest.Options{Draws: 1000, Seed: 1})
 		require.NoError(b, err)
+	}
+}
+
+// BenchmarkRunAgain is a run with one amount changed, at 200 draws: what a slider costs.
+func BenchmarkRunAgain(b *testing.B) {
+	lib := assaytest.Core(b)
+	demo := string(assaytest.FileOf(b, "data/demo/garden-tide.yaml"))
+	for _, c := range []struct{ name, text, path string }{
+		{"demo", demo, "passion syrup/core:passion-fruit-juice-purple"},
+		{"large", large(lib), "part a/"},
+	} {
+		for _, chemistry := range []bool{false, true} {
+			b.Run(fmt.Sprintf("%s/chemistry=%t", c.name, chemistry), func(b *testing.B) {
+				plan := planOf(b, lib, c.text, 200)
+				want := assay.Want{Figures: []constituent.ID{"SUGAR", "CITAC", "CAFFN", "FAT"}, Chemistry: chemistry}
+				_, err := plan.Run(context.Background(), nil, want)
+				require.NoError(b, err)
+				path := ""
+				for at := range plan.Written() {
+					if strings.HasPrefix(at, c.path) && (path == "" || at < path) {
+						path = at
+					}
+				}
+				written := plan.Written()[path]
+				step := 0.0
+				for b.Loop() {
+					step += 0.01
+					other := written
+					other.Number += step
+					_, err := plan.Run(context.Background(), assay.Amounts{path: other}, want)
+					require.NoError(b, err)
+				}
+			})
+		}
 	}
 }

@@ -4,10 +4,12 @@ import (
 	"context"
 	"maps"
 	"slices"
+	"strings"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
+	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 )
@@ -22,6 +24,7 @@ type Plan struct {
 	lab    *laboratory
 	holds  map[string][]string // by component: those in it, itself included
 	kept   map[string]*made    // by component: as it was made last
+	asked  Amounts             // that were written and that the drink depends on
 }
 
 // Prepare makes the draws of a recipe's foods. An ensemble with a journal is for one run.
@@ -35,7 +38,7 @@ func Prepare(r *resolved, ens estimate.Ensemble) *Plan {
 	drawer.Draw(r.profiles)
 	p := &Plan{
 		recipe: r, ens: ens, drawer: drawer, lab: newLaboratory(ens, drawer, r.water, r.gas),
-		holds: map[string][]string{}, kept: map[string]*made{},
+		holds: map[string][]string{}, kept: map[string]*made{}, asked: Amounts{},
 	}
 	for i := range r.drink.Components {
 		p.holding(r.drink.Components[i].Name)
@@ -76,15 +79,35 @@ func (p *Plan) keptOf(component string, other Amounts) *made {
 	return nil
 }
 
+// Written gives the amounts that a run has asked for, as they are written: those that
+// another run may have otherwise.
+func (p *Plan) Written() Amounts { return maps.Clone(p.asked) }
+
+// apply reports whether amounts stand where the drink has amounts of their kind.
+func (p *Plan) apply(other Amounts) error {
+	for _, path := range slices.Sorted(maps.Keys(other)) {
+		switch written, ok := p.asked[path]; {
+		case !ok:
+			return fail.New(fail.Wrong, "the drink has no amount at "+quote(path), "there are: "+strings.Join(slices.Sorted(maps.Keys(p.asked)), ", "))
+		case written.Measure.Kind != other[path].Measure.Kind:
+			return fail.New(fail.Wrong, "the amount at "+quote(path)+" is "+written.String()+", which "+other[path].String()+" cannot replace", "give it in "+written.Measure.Name)
+		}
+	}
+	return nil
+}
+
 // Run calculates the drink with some amounts other than those written (nil: none), as far
 // as it is wanted. It is the same, bit for bit, as the run of a fresh plan.
 func (p *Plan) Run(ctx context.Context, other Amounts, want Want) (*Assay, error) {
 	w := &walk{
 		ctx: ctx, plan: p, names: p.recipe, ens: p.ens, other: other,
-		amounts: hand{ens: p.ens, scale: p.recipe.drink.Scale, other: other}, making: &made{},
+		amounts: hand{ens: p.ens, scale: p.recipe.drink.Scale, other: other, asked: p.asked}, making: &made{},
 	}
 	served, liquid, err := w.serve()
 	if err != nil {
+		return nil, err
+	}
+	if err := p.apply(other); err != nil {
 		return nil, err
 	}
 	for _, m := range w.made {

@@ -30,6 +30,7 @@ func Run(ctx context.Context, d *drink.Drink, faults *fail.List, foods assay.Foo
 	if o.Why != "" || o.Next {
 		ens.Journal = &estimate.Journal{}
 	}
+	o.Chemistry = true
 	return assay.Prepare(r, ens).Run(ctx, nil, o.Want)
 }
 
