@@ -3,6 +3,7 @@ package jsonreport
 import (
 	"io"
 
+	"sipsum/internal/allergen"
 	"sipsum/internal/caution"
 	"sipsum/internal/label"
 	"sipsum/internal/sheet"
@@ -31,7 +32,7 @@ func CardWorking(w io.Writer, s *sheet.Sheet) error {
 
 // declaration is a declaration with its cautions.
 type declaration struct {
-	sheet.Declaration
+	allergen.Declaration
 	Cautions []caution.Caution `json:"cautions"`
 }
 
@@ -49,7 +50,7 @@ func Allergens(w io.Writer, s *sheet.Sheet) error {
 func declarationsOf(s *sheet.Sheet) []declaration {
 	list := make([]declaration, len(s.Allergens))
 	for i, d := range s.Allergens {
-		list[i] = declaration{d, d.Cautions}
+		list[i] = declaration{d.Declaration, d.Cautions}
 	}
 	return list
 }
