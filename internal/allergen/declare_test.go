@@ -1,7 +1,6 @@
 package allergen_test
 
 import (
-	"encoding/json"
 	"slices"
 	"strings"
 	"testing"
@@ -213,10 +212,4 @@ func TestEveryLeafHasARowForEveryRules(t *testing.T) {
 	}
 	assert.Equal(t, []string{"eu", "us"}, allergen.Rules())
 	assert.True(t, slices.Contains(allergen.Leaves(), "cow milk"))
-}
-
-func TestDeclarationInJSON(t *testing.T) {
-	raw, err := json.Marshal(declare(t, "eu"))
-	require.NoError(t, err)
-	assert.JSONEq(t, `{"rules":"eu","contains":[],"may_contain":[],"not_declared":[],"check":[]}`, string(raw))
 }

@@ -30,13 +30,12 @@ type Input struct {
 	ABVMost   float64 // the most that it can be; 0 if nobody says
 }
 
-// Caution is one thing that may hurt somebody. Its form in JSON is that of
-// sipsum.allergens/1.
+// Caution is one thing that may hurt somebody.
 type Caution struct {
-	Code    string `json:"code"`
-	Text    string `json:"text"`
-	Source  string `json:"source"`
-	Because string `json:"because"`
+	Code    string
+	Text    string
+	Source  string
+	Because string
 }
 
 // per gives the amount on a basis: "serving", "100 ml" or "100 g". Without a

@@ -8,6 +8,9 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"sipsum/internal/report/json"
+	"sipsum/internal/sheet"
 )
 
 // Two keys of one object that differ only in their case are one thing said twice, and a
@@ -37,5 +40,40 @@ func keysOnce(t *testing.T, at string, value any) {
 			seen[low] = key
 			keysOnce(t, at+"."+key, each)
 		}
+	}
+}
+
+// Under several rules a document of its own and that of the sheet hold the same lists, the
+// first of which is the document's own keys as well.
+func TestRulesStandAlikeInEveryDocument(t *testing.T) {
+	read := func(name string) map[string]any {
+		var out bytes.Buffer
+		require.NoError(t, documents(t)[name](&out))
+		var document map[string]any
+		require.NoError(t, json.Unmarshal(out.Bytes(), &document))
+		return document
+	}
+	whole := read("sheet")
+	for name, list := range map[string]string{"card": "cards", "cardworking": "cards", "allergens": "allergens"} {
+		document := read(name)
+		all, ok := document[list].([]any)
+		require.True(t, ok, name)
+		require.Len(t, all, 2, "the drink asks for eu and us")
+		assert.Equal(t, whole[list], document[list], name)
+		assert.Equal(t, all[1:], document["further"], name)
+		for key, value := range all[0].(map[string]any) {
+			assert.Equal(t, value, document[key], "%s: %s", name, key)
+		}
+	}
+}
+
+// A list without elements is an empty list, not null: a reader walks it all the same.
+func TestNoListIsNull(t *testing.T) {
+	document := map[string]any{}
+	raw, err := json.Marshal(jsonreport.Declarations(&sheet.Sheet{Allergens: []sheet.Declaration{{}}}))
+	require.NoError(t, err)
+	require.NoError(t, json.Unmarshal(raw[1:len(raw)-1], &document))
+	for _, key := range []string{"contains", "may_contain", "not_declared", "check", "cautions"} {
+		assert.Equal(t, []any{}, document[key], key)
 	}
 }
