@@ -71,8 +71,8 @@ func Leaves() []string { return slices.Clone(known().order) }
 // IsLeaf reports whether a code is a leaf of data/allergens.csv.
 func IsLeaf(code string) bool { return known().leaves[code] != nil }
 
-// leafNames gives all leaf codes as one line of advice.
-func leafNames() string { return strings.Join(known().order, ", ") }
+// LeafNames gives all leaf codes as one line of advice.
+func LeafNames() string { return strings.Join(known().order, ", ") }
 
 // LeavesOf gives the leaves that a word means: a leaf itself, or all the leaves
 // of a declared class of any rules, such as "milk" or "tree nuts".

@@ -60,13 +60,13 @@ func checkCodes(items []Item, mayContain []string) error {
 		codes, _ := it.stated(markAllergen)
 		for _, code := range codes {
 			if !IsLeaf(code) {
-				faults.Add(fail.Place{}, "use one of: "+leafNames(), "%s: unknown allergen %q", it.Food, code)
+				faults.Add(fail.Place{}, "use one of: "+LeafNames(), "%s: unknown allergen %q", it.Food, code)
 			}
 		}
 	}
 	for _, code := range mayContain {
 		if !IsLeaf(code) {
-			faults.Add(fail.Place{}, "use one of: "+leafNames(), "may-contain: unknown allergen %q", code)
+			faults.Add(fail.Place{}, "use one of: "+LeafNames(), "may-contain: unknown allergen %q", code)
 		}
 	}
 	return faults.Err(fail.Wrong)

@@ -30,7 +30,7 @@ func declare(rules string, a *assay.Assay, facts label.Facts) (Declaration, erro
 	for i, it := range a.Items {
 		items[i] = itemOf(it)
 	}
-	d, err := allergen.Declare(rules, items, a.Drink.MayContain)
+	d, err := allergen.Declare(rules, items, texts(a.Drink.MayContain))
 	if err != nil {
 		return Declaration{}, err
 	}

@@ -38,7 +38,7 @@ type Declaration struct {
 func Build(program string, a *assay.Assay, tables []source.Table, works evidence.Works, rules []string) (*Sheet, error) {
 	s := &Sheet{Program: program, Assay: a, Evidence: evidence.Of(a, works), Rules: rules}
 	if len(s.Rules) == 0 {
-		s.Rules = a.Drink.Rules
+		s.Rules = texts(a.Drink.Rules)
 	}
 	if len(s.Rules) == 0 {
 		s.Rules = usualRules
