@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/label"
 )
@@ -20,12 +21,12 @@ var everything = []constituent.ID{
 }
 
 func facts(ml float64, amounts map[constituent.ID]float64) label.Facts {
-	f := label.Facts{ServingG: 100, ServingMl: ml, Serving: map[constituent.ID]label.Amount{}}
+	f := label.Facts{ServingG: 100, ServingMl: ml, Serving: map[constituent.ID]estimate.Amount{}}
 	for _, id := range everything {
-		f.Serving[id] = label.Amount{Known: true}
+		f.Serving[id] = estimate.Amount{Known: true}
 	}
 	for id, x := range amounts {
-		f.Serving[id] = label.Amount{Mean: x, WithBounds: x, Known: true}
+		f.Serving[id] = estimate.Amount{Mean: x, WithBounds: x, Known: true}
 	}
 	return f
 }

@@ -110,7 +110,7 @@ func (p part) show(l line, unitName string) Term {
 	if p.amount.Known {
 		t.Amount = &p.amount.Mean
 	}
-	if p.amount.missing() > 0 {
+	if p.amount.Missing() > 0 {
 		t.Most = &p.amount.WithBounds
 	}
 	return t

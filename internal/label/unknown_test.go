@@ -7,18 +7,19 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/label"
 )
 
 func TestUnknownIsNeverZero(t *testing.T) {
 	f := facts(100, map[constituent.ID]float64{"CHOAVL": 10, "SUGAR": 3})
-	delete(f.Serving, "FASAT")                                                       // nobody knows
-	f.Serving["SUGAR"] = label.Amount{Mean: 3, WithBounds: 4.2, Known: true}         // partly, with a bound
-	f.Serving["PROCNT"] = label.Amount{Mean: 2, WithBounds: math.NaN(), Known: true} // partly, without one
-	f.Serving["FAT"] = label.Amount{Mean: 0, WithBounds: 0.3, Known: true}           // 0 known, at most a little
-	f.Serving["NA"] = label.Amount{Mean: 99, WithBounds: 50, Known: false}           // nothing known, a bound
-	f.Serving["CHOAVL"] = label.Amount{Mean: 10.01, WithBounds: 10.02, Known: true}  // would print the same
-	f.Serving["FIBTG"] = label.Amount{Mean: 0, WithBounds: math.NaN(), Known: true}  // 0 known, the rest unknown
+	delete(f.Serving, "FASAT")                                                          // nobody knows
+	f.Serving["SUGAR"] = estimate.Amount{Mean: 3, WithBounds: 4.2, Known: true}         // partly, with a bound
+	f.Serving["PROCNT"] = estimate.Amount{Mean: 2, WithBounds: math.NaN(), Known: true} // partly, without one
+	f.Serving["FAT"] = estimate.Amount{Mean: 0, WithBounds: 0.3, Known: true}           // 0 known, at most a little
+	f.Serving["NA"] = estimate.Amount{Mean: 99, WithBounds: 50, Known: false}           // nothing known, a bound
+	f.Serving["CHOAVL"] = estimate.Amount{Mean: 10.01, WithBounds: 10.02, Known: true}  // would print the same
+	f.Serving["FIBTG"] = estimate.Amount{Mean: 0, WithBounds: math.NaN(), Known: true}  // 0 known, the rest unknown
 	c := card(t, "eu", f)
 
 	assert.Equal(t, "unknown", row(t, c, "saturates").Serving.Printed)
@@ -38,7 +39,7 @@ func TestUnknownIsNeverZero(t *testing.T) {
 	assert.Contains(t, all, "energy: Energy: not complete")
 	assert.NotContains(t, all, "carbohydrate:")
 
-	us := card(t, "us", label.Facts{ServingG: 100, Serving: map[constituent.ID]label.Amount{}})
+	us := card(t, "us", label.Facts{ServingG: 100, Serving: map[constituent.ID]estimate.Amount{}})
 	for _, r := range us.Rows {
 		want := "unknown"
 		if r.Key == "added-sugars" {

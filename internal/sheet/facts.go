@@ -7,19 +7,24 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/caution"
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/label"
 	"sipsum/internal/solution"
 )
 
-// factsOf turns an assay into what a card is made of.
+// factsOf turns an assay into what cards and cautions are made of.
 func factsOf(a *assay.Assay) label.Facts {
-	f := label.Facts{ServingG: a.Mass.Mean, ServingMl: a.Volume.Mean, Serving: map[constituent.ID]label.Amount{}}
+	f := label.Facts{ServingG: a.Mass.Mean, ServingMl: a.Volume.Mean, Serving: map[constituent.ID]estimate.Amount{}}
 	for _, c := range constituent.All() {
 		if c.PerGram == 0 || c.Kind == constituent.Figure {
 			continue
 		}
-		mean, withBounds, known := a.AmountOf(c.ID)
-		f.Serving[c.ID] = label.Amount{Mean: mean, WithBounds: withBounds, Known: known}
+		x := estimate.Amount{}
+		x.Mean, x.WithBounds, x.Known = a.AmountOf(c.ID)
+		if r, ok := a.PerServing.Find(c.ID); ok && !r.Unknown {
+			x.High, x.UpTo = r.High, r.UpTo
+		}
+		f.Serving[c.ID] = x
 	}
 	return f
 }
@@ -34,20 +39,14 @@ func declare(rules string, a *assay.Assay, facts label.Facts) (Declaration, erro
 	if err != nil {
 		return Declaration{}, err
 	}
-	amounts := map[constituent.ID]caution.Amount{}
-	for id, x := range facts.Serving {
-		amounts[id] = caution.Amount{Mean: x.Mean, WithBounds: x.WithBounds, Known: x.Known}
-		if f, ok := a.PerServing.Find(id); ok && !f.Unknown {
-			amounts[id] = caution.Amount{Mean: x.Mean, WithBounds: x.WithBounds, High: f.High, UpTo: f.UpTo, Known: x.Known}
-		}
-	}
+	alcohol := facts.Serving[constituent.Alcohol]
 	abv := func(grams float64) float64 { return solution.ABV(grams, a.Volume.Mean) }
 	return Declaration{
 		Declaration: d,
 		Cautions: caution.For(caution.Input{
 			Rules: rules, Name: a.Drink.Name, Items: items, Steps: a.Steps(),
-			ServingG: a.Mass.Mean, ServingMl: a.Volume.Mean, Amounts: amounts,
-			ABV: abv(amounts[constituent.Alcohol].Mean), ABVMost: abv(mostAlcohol(amounts[constituent.Alcohol], a.Steps())),
+			ServingG: a.Mass.Mean, ServingMl: a.Volume.Mean, Amounts: facts.Serving,
+			ABV: abv(alcohol.Mean), ABVMost: abv(mostAlcohol(alcohol, a.Steps())),
 		}),
 	}, nil
 }
@@ -55,7 +54,7 @@ func declare(rules string, a *assay.Assay, facts label.Facts) (Declaration, erro
 // mostAlcohol is the most alcohol that a serving can hold, in g. What nobody has stated of
 // the alcohol of a food counts for nothing: tables leave it out of a lemon, and state it
 // where there is some. What a ferment may have made counts.
-func mostAlcohol(a caution.Amount, steps []string) float64 {
+func mostAlcohol(a estimate.Amount, steps []string) float64 {
 	most := max(a.Mean, a.High)
 	if end := max(a.WithBounds, a.UpTo); slices.Contains(steps, "ferment") && end > most {
 		return end
