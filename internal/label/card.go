@@ -12,6 +12,8 @@ import (
 // Card is a nutrition declaration.
 type Card struct {
 	Rules      string
+	Title      string // as the rules want it
+	Percents   string // head of the column of percentages; a statement explains its *
 	Basis      string // "per 100 ml", "per 100 g" or "per serving"
 	ServingG   float64
 	ServingMl  float64
@@ -81,7 +83,7 @@ func Make(rules string, f Facts) (Card, error) {
 	if err != nil {
 		return Card{}, err
 	}
-	c := Card{Rules: rules, Basis: basis, ServingG: f.ServingG, ServingMl: f.ServingMl, Rows: []Row{}, Statements: []Text{}, Claims: []Claim{}, Notes: []Note{}}
+	c := Card{Rules: rules, Title: r.title, Percents: r.percents, Basis: basis, ServingG: f.ServingG, ServingMl: f.ServingMl, Rows: []Row{}, Statements: []Text{}, Claims: []Claim{}, Notes: []Note{}}
 	for _, l := range r.lines {
 		serving := r.column(l, f, PerServing)
 		if !serving.wanted(l) {
@@ -107,6 +109,13 @@ func Make(rules string, f Facts) (Card, error) {
 	return c, nil
 }
 
+// Check reports what stands against a card under some rules: unknown rules, or a drink
+// without a serving. If nothing does, Make and Explain give no error.
+func Check(rules string, f Facts) error {
+	_, _, err := prepare(rules, f)
+	return err
+}
+
 // prepare finds the rules and the basis that they ask for beside the serving.
 func prepare(rules string, f Facts) (*ruleset, string, error) {
 	r := rulesets()[rules]
@@ -117,7 +126,7 @@ func prepare(rules string, f Facts) (*ruleset, string, error) {
 		return nil, "", fail.New(fail.Wrong, "a card needs a serving of some mass", "put something into the build")
 	}
 	switch {
-	case rules == "us":
+	case r.byServing:
 		return r, PerServing, nil
 	case f.ServingMl > 0:
 		return r, Per100ml, nil

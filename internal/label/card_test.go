@@ -153,3 +153,14 @@ func TestCardHasNoNaN(t *testing.T) {
 	_, err = json.Marshal(works)
 	require.NoError(t, err)
 }
+
+// The words at the head of a card and its basis are those of the rules: Regulation (EU) No
+// 1169/2011, Article 32(2) and Annex XV; 21 CFR 101.9(b) and (d).
+func TestCardHasTheHeadOfItsRules(t *testing.T) {
+	eu, us := card(t, "eu", facts(100, nil)), card(t, "us", facts(100, nil))
+	assert.Equal(t, []string{"Nutrition declaration", "% reference*", label.Per100ml}, []string{eu.Title, eu.Percents, eu.Basis})
+	assert.Equal(t, []string{"Nutrition Facts", "% Daily Value*", label.PerServing}, []string{us.Title, us.Percents, us.Basis})
+	assert.NoError(t, label.Check("us", facts(100, nil)))
+	assert.Error(t, label.Check("uk", facts(100, nil)))
+	assert.Error(t, label.Check("eu", label.Facts{}))
+}

@@ -48,6 +48,10 @@ type text struct {
 
 // ruleset is everything about one set of rules.
 type ruleset struct {
+	title      string
+	percents   string // head of the column of percentages
+	byServing  bool   // the serving is the only basis
+	usual      bool   // of a drink that names none
 	lines      []line
 	factors    []constituent.EnergyFactor
 	bands      map[string][]band
@@ -62,6 +66,10 @@ var rulesets = sync.OnceValue(func() map[string]*ruleset {
 			all[rules] = &ruleset{bands: map[string][]band{}, references: map[string]reference{}}
 		}
 		return all[rules]
+	}
+	for _, r := range embedded.Rows("card_rules.csv") {
+		s := at(r.Text("rules"))
+		s.title, s.percents, s.byServing, s.usual = r.Text("title"), r.Text("percent_head"), r.Text("basis") == "serving", r.Text("usual") == "yes"
 	}
 	for _, r := range embedded.Rows("card_rows.csv") {
 		at(r.Text("rules")).lines = append(at(r.Text("rules")).lines, readLine(r))
@@ -116,6 +124,11 @@ func Rules() []string {
 	}
 	slices.Sort(out)
 	return out
+}
+
+// Usual gives the sets of rules that a drink is under which names none, sorted.
+func Usual() []string {
+	return slices.DeleteFunc(Rules(), func(name string) bool { return !rulesets()[name].usual })
 }
 
 func number(text string) float64 {

@@ -9,9 +9,6 @@ import (
 	"sipsum/internal/source"
 )
 
-// usualRules are the label rules of a drink that names none.
-var usualRules = []string{"eu"}
-
 // Sheet is everything about one drink.
 type Sheet struct {
 	Program   string // "sipsum 0.1.0"
@@ -41,7 +38,7 @@ func Build(program string, a *assay.Assay, tables []source.Table, works evidence
 		s.Rules = texts(a.Drink.Rules)
 	}
 	if len(s.Rules) == 0 {
-		s.Rules = usualRules
+		s.Rules = label.Usual()
 	}
 	facts := factsOf(a)
 	for _, r := range s.Rules {

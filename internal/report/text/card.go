@@ -20,23 +20,6 @@ func Cards(w io.Writer, s *sheet.Sheet, st Style) error {
 	return p.write(w)
 }
 
-// cardWords are the words that a set of rules wants at the head of a card.
-type cardWords struct {
-	title     string
-	reference string // head of the column of percentages; the statement explains *
-}
-
-// wordsOfCard gives the words of the rules: Regulation (EU) No 1169/2011, Article
-// 32(5) and Annex XV; 21 CFR 101.9(d).
-func wordsOfCard(rules string) cardWords {
-	switch rules {
-	case "us":
-		return cardWords{"Nutrition Facts", "% Daily Value*"}
-	default:
-		return cardWords{"Nutrition declaration", "% reference*"}
-	}
-}
-
 // cards prints every card; on a short page the notes of what is not complete
 // become one line.
 func (p *page) cards(s *sheet.Sheet, short bool) {
@@ -60,7 +43,6 @@ const (
 // card prints one declaration: rows in the order of the rules, then what they
 // want said.
 func (p *page) card(c *label.Card) {
-	words := wordsOfCard(c.Rules)
 	basis, two := c.Basis, c.Basis != label.PerServing
 	serving := rounded(c.ServingG, 0) + " g"
 	if c.ServingMl > 0 {
@@ -71,8 +53,8 @@ func (p *page) card(c *label.Card) {
 	}
 	p.gap()
 	p.line(
-		p.bold(p.accent(left(words.title+", "+rulesName(c.Rules), p.cardName()))), right(basis, cellWidth),
-		right("serving, "+serving, cellWidth), right(words.reference, referenceWidth),
+		p.bold(p.accent(left(c.Title+", "+rulesName(c.Rules), p.cardName()))), right(basis, cellWidth),
+		right("serving, "+serving, cellWidth), right(c.Percents, referenceWidth),
 	)
 	for i := range c.Rows {
 		p.cardRow(&c.Rows[i], two)
