@@ -66,7 +66,7 @@ func Allergens(w io.Writer, s *sheet.Sheet) error {
 }
 
 func declarationsOf(s *sheet.Sheet) []declaration {
-	return each(s.Allergens, func(d sheet.Declaration) declaration {
+	return each(s.Allergens(), func(d sheet.Declaration) declaration {
 		return declaration{
 			d.Rules, each(d.Contains, entryOf), each(d.MayContain, entryOf), each(d.NotDeclared, entryOf),
 			each(d.Check, func(c allergen.Check) check { return check(c) }),

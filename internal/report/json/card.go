@@ -85,11 +85,11 @@ func CardWorking(w io.Writer, s *sheet.Sheet) error {
 		head
 		cardBody
 		Workings [][]working `json:"workings"`
-	}{headOf("sipsum.card/1", s), cardBodyOf(s), workingsOf(s.Workings)})
+	}{headOf("sipsum.card/1", s), cardBodyOf(s), workingsOf(s.Workings())})
 }
 
 func cardBodyOf(s *sheet.Sheet) cardBody {
-	all := cardsOf(s.Cards)
+	all := cardsOf(s.Cards())
 	return cardBody{all[0], all[1:], all}
 }
 

@@ -15,5 +15,5 @@ func Sheet(w io.Writer, s *sheet.Sheet) error {
 		Evidence  evidenceBody  `json:"evidence"`
 		Cards     []card        `json:"cards"`
 		Allergens []declaration `json:"allergens"`
-	}{headOf("sipsum.sheet/1", s), bodyOf(s.Assay), evidenceOf(s), cardsOf(s.Cards), declarationsOf(s)})
+	}{headOf("sipsum.sheet/1", s), bodyOf(s.Assay), evidenceOf(s), cardsOf(s.Cards()), declarationsOf(s)})
 }

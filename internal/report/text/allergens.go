@@ -26,11 +26,12 @@ func Allergens(w io.Writer, s *sheet.Sheet, st Style) error {
 
 // declarations prints one block for each set of rules, and the cautions once.
 func (p *page) declarations(s *sheet.Sheet, notes *footnotes) {
-	for i := range s.Allergens {
-		p.declaration(&s.Allergens[i].Declaration, notes)
+	all := s.Allergens()
+	for i := range all {
+		p.declaration(&all[i].Declaration, notes)
 	}
-	p.cautions(s.Allergens, notes)
-	if len(s.Allergens) > 0 {
+	p.cautions(all, notes)
+	if len(all) > 0 {
 		p.gap()
 		p.paragraph(0, 0, allergen.Caution)
 	}

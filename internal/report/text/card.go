@@ -23,13 +23,12 @@ func Cards(w io.Writer, s *sheet.Sheet, st Style) error {
 // cards prints every card; on a short page the notes of what is not complete
 // become one line.
 func (p *page) cards(s *sheet.Sheet, short bool) {
-	for i := range s.Cards {
-		c := &s.Cards[i]
-		p.card(c)
+	for _, c := range s.Cards() {
+		p.card(&c)
 		if short {
-			p.notComplete(c)
+			p.notComplete(&c)
 		} else {
-			p.cardNotes(c)
+			p.cardNotes(&c)
 		}
 	}
 }

@@ -149,9 +149,14 @@ func tide() *sheet.Sheet {
 			{Name: "acid\u202e", Entries: []evidence.Entry{citric}},
 			{Name: "bitter", Entries: []evidence.Entry{caffeine, entryOf(a, "CHLRAC", "w3")}},
 		}},
-		Cards:     cards(),
-		Allergens: declarations(),
+		Cards:     cards,
+		Allergens: declarations,
 	}
+}
+
+// unruled is a sheet of an assay under no rules at all.
+func unruled(a *assay.Assay) *sheet.Sheet {
+	return &sheet.Sheet{Assay: a, Cards: func() []label.Card { return nil }, Allergens: func() []sheet.Declaration { return nil }}
 }
 
 // questioned is the same drink, asked why and what next.

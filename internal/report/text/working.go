@@ -13,11 +13,12 @@ import (
 func CardWorking(w io.Writer, s *sheet.Sheet, st Style) error {
 	p, notes := newPage(st), &footnotes{}
 	p.head(s, "card")
-	for i := range s.Cards {
-		p.card(&s.Cards[i])
-		p.cardNotes(&s.Cards[i])
-		p.heading("How these figures came about, " + rulesName(s.Cards[i].Rules))
-		for _, x := range s.Workings[i] {
+	workings := s.Workings()
+	for i, c := range s.Cards() {
+		p.card(&c)
+		p.cardNotes(&c)
+		p.heading("How these figures came about, " + rulesName(c.Rules))
+		for _, x := range workings[i] {
 			p.working(x, notes)
 		}
 	}
