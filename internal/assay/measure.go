@@ -58,14 +58,15 @@ func (a *Assay) detailed(ids []*constituent.Constituent) []*constituent.Constitu
 }
 
 // reported lists the constituents to report: those that some food of the drink
-// has or was analysed for, the parents, energy, and what the caller wants.
+// has or was analysed for, the parents, energy, and what the caller wants; of the whole also
+// what all foods are known to lack.
 func reported(a *Assay) []*constituent.Constituent {
 	var list []*constituent.Constituent
 	for _, c := range constituent.All() {
 		switch {
 		case c.ID == constituent.Mass:
 		case c.ID == constituent.Energy, c.ID == constituent.EnergyKcal, c.Kind == constituent.Parent,
-			slices.Contains(a.Wanted, c.ID), c.InLedger() && a.found(c):
+			slices.Contains(a.Wanted, c.ID), c.InLedger() && (a.found(c) || a.Whole && a.surelyNone(c)):
 			list = append(list, c)
 		}
 	}
@@ -85,6 +86,17 @@ func (a *Assay) found(c *constituent.Constituent) bool {
 		}
 	}
 	return false
+}
+
+// surelyNone reports whether every row is known to have none of a constituent, if only by
+// rule: whoever asks for the whole is told so, since what is not listed is not known.
+func (a *Assay) surelyNone(c *constituent.Constituent) bool {
+	for _, row := range a.Serving.Rows {
+		if cell := row.Profile.Cells[c.Order]; !cell.Known || cell.Amount > 0 {
+			return false
+		}
+	}
+	return len(a.Serving.Rows) > 0
 }
 
 // components groups the serving's rows by what the build pours.

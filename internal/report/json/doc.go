@@ -7,6 +7,10 @@
 // null where one has no bound; coverage = mean / with_bounds. up_to stands where
 // something is unknown: the upper end, high, with the unknown parts at their most.
 //
+// A constituent that every food of the drink is known to lack, by analysis or by rule, is
+// {"mean": 0, …, "coverage": 1}; one that does not stand in a document is tracked by no food,
+// or by some only, and is not zero.
+//
 // A figure of the chemistry that is withheld has mean null and says why; low and
 // high still bound it where they are known.
 //
