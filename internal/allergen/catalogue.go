@@ -62,12 +62,6 @@ var known = sync.OnceValue(func() *catalogue {
 	return c
 })
 
-// Rules gives the sets of rules that this package can declare under.
-func Rules() []string { return slices.Clone(known().rules) }
-
-// Leaves gives every leaf code, in the order of data/allergens.csv.
-func Leaves() []string { return slices.Clone(known().order) }
-
 // IsLeaf reports whether a code is a leaf of data/allergens.csv.
 func IsLeaf(code string) bool { return known().leaves[code] != nil }
 

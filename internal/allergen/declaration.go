@@ -46,8 +46,5 @@ type Check struct {
 	Source string
 }
 
-// Open reports whether something is left that needs a decision.
-func (d Declaration) Open() bool { return len(d.Check) > 0 }
-
 // Caution is printed under every declaration.
 const Caution = "Worked out from composition tables and from what their rows are called. Check it against the labels of what you use and your local code; tell guests who ask what the kitchen knows and what it does not."
