@@ -18,7 +18,6 @@ func TestUnknownIsNeverZero(t *testing.T) {
 	f.Serving["PROCNT"] = estimate.Amount{Mean: 2, WithBounds: math.NaN(), Known: true} // partly, without one
 	f.Serving["FAT"] = estimate.Amount{Mean: 0, WithBounds: 0.3, Known: true}           // 0 known, at most a little
 	f.Serving["NA"] = estimate.Amount{Mean: 99, WithBounds: 50, Known: false}           // nothing known, a bound
-	f.Serving["CHOAVL"] = estimate.Amount{Mean: 10.01, WithBounds: 10.02, Known: true}  // would print the same
 	f.Serving["FIBTG"] = estimate.Amount{Mean: 0, WithBounds: math.NaN(), Known: true}  // 0 known, the rest unknown
 	c := card(t, "eu", f)
 
@@ -37,7 +36,6 @@ func TestUnknownIsNeverZero(t *testing.T) {
 	assert.Contains(t, all, "protein: Protein: not complete; the card prints what is known (2 g per serving), and how much more there is nobody knows.")
 	assert.Contains(t, all, "salt: Salt: not known; at most 0.125 g per serving.")
 	assert.Contains(t, all, "energy: Energy: not complete")
-	assert.NotContains(t, all, "carbohydrate:")
 
 	us := card(t, "us", label.Facts{ServingG: 100, Serving: map[constituent.ID]estimate.Amount{}})
 	for _, r := range us.Rows {
@@ -50,6 +48,23 @@ func TestUnknownIsNeverZero(t *testing.T) {
 		assert.Empty(t, r.Line, r.Key)
 	}
 	assert.Len(t, us.Notes, len(us.Rows)+1, "one for each row, and the scope")
+}
+
+// What is missing is noted only where it could change what is printed: 10.01 and 10.02 g of
+// protein are both 10 g, and 10.6 g would be 11 g.
+func TestWhatIsMissingIsNotedWhereItWouldPrintOtherwise(t *testing.T) {
+	for most, noted := range map[float64]bool{10.01: false, 10.02: false, 10.6: true} {
+		f := facts(100, nil)
+		f.Serving["PROCNT"] = estimate.Amount{Mean: 10.01, WithBounds: most, Known: true}
+		c := card(t, "eu", f)
+		assert.Equal(t, "10 g", row(t, c, "protein").Serving.Printed)
+		assert.Equal(t, most > 10.01, row(t, c, "protein").Serving.Most != nil, "%g", most)
+		if noted {
+			assert.Contains(t, notes(c), "protein: Protein: not complete")
+		} else {
+			assert.NotContains(t, notes(c), "protein: Protein", "%g", most)
+		}
+	}
 }
 
 func TestRulesFromMemoryAreMarked(t *testing.T) {
