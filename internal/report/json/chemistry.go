@@ -90,10 +90,10 @@ type chemistry struct {
 	Hardness   *measured          `json:"hardness_as_caco3,omitempty"`
 	Alkalinity *measured          `json:"alkalinity_as_caco3,omitempty"`
 	titrated
-	FromMemory []string           `json:"from_memory,omitempty"`
-	RestsOn    []calibration      `json:"calibrated_on,omitempty"`
-	Keeping    *keeping           `json:"keeping,omitempty"`
-	CurdleMap  *curdleMap         `json:"curdle_map,omitempty"`
+	FromMemory []string      `json:"from_memory,omitempty"`
+	RestsOn    []calibration `json:"calibrated_on,omitempty"`
+	Keeping    *keeping      `json:"keeping,omitempty"`
+	CurdleMap  *curdleMap    `json:"curdle_map,omitempty"`
 }
 
 // titrated is what a titration that was read tells.
