@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
@@ -63,6 +64,24 @@ func TestWhatIsMissingIsNotedWhereItWouldPrintOtherwise(t *testing.T) {
 			assert.Contains(t, notes(c), "protein: Protein: not complete")
 		} else {
 			assert.NotContains(t, notes(c), "protein: Protein", "%g", most)
+		}
+	}
+}
+
+// A term of a working says how much it could be at most where it lacks something, and only
+// there.
+func TestTermsSayTheirMostWhereTheyLackSomething(t *testing.T) {
+	f := facts(100, nil)
+	f.Serving["FAT"] = estimate.Amount{Mean: 2, WithBounds: 3, Known: true}
+	works, err := label.Explain("eu", f)
+	require.NoError(t, err)
+	for _, w := range works {
+		for _, term := range w.Terms {
+			if term.Tag != "FAT" {
+				assert.Nil(t, term.Most, "%s of %s is known", term.Tag, w.Row)
+			} else if assert.NotNil(t, term.Most, w.Row) {
+				assert.InDelta(t, 3, *term.Most, 1e-12, w.Row)
+			}
 		}
 	}
 }
