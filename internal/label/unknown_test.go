@@ -68,6 +68,23 @@ func TestWhatIsMissingIsNotedWhereItWouldPrintOtherwise(t *testing.T) {
 	}
 }
 
+// What nobody knows of the polyols lies within the rest of carbohydrate by difference, which
+// energy counts: they add no more than that total lacks, at 10 kJ/g (Annex XIV).
+func TestAPartLacksNoMoreThanItsTotal(t *testing.T) {
+	for lacks, more := range map[float64]float64{0: 0, 2: 20, 9: 50} {
+		f := facts(100, nil)
+		f.Serving["CHOCDF"] = estimate.Amount{Mean: 10, WithBounds: 10 + lacks, Known: true}
+		f.Serving["POLYL"] = estimate.Amount{WithBounds: 5}
+		energy := row(t, card(t, "eu", f), "energy").Serving
+		if more == 0 {
+			assert.Nil(t, energy.Most, "nothing is missing of the whole")
+			continue
+		}
+		require.NotNil(t, energy.Most, lacks)
+		assert.InDelta(t, *energy.Value+more, *energy.Most, 1e-9, lacks)
+	}
+}
+
 // A term of a working says how much it could be at most where it lacks something, and only
 // there.
 func TestTermsSayTheirMostWhereTheyLackSomething(t *testing.T) {
