@@ -3,6 +3,7 @@ package caution_test
 import (
 	"encoding/csv"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -217,5 +218,17 @@ func TestRowsAreSourcedAndPromiseNothing(t *testing.T) {
 	}
 	for _, mark := range []string{"caffeine", "alcohol", "raw egg", "quinine", "liquorice", "grapefruit", "honey", "polyol", "phenylalanine"} {
 		assert.True(t, have[mark], mark)
+	}
+}
+
+// Only a word of the drink's name lifts the statement, not a part of one: Regulation (EU) No
+// 1169/2011, Annex III, 4.1, speaks of a name that includes the term.
+func TestOnlyAWholeWordOfTheNameExcuses(t *testing.T) {
+	for name, excused := range map[string]bool{
+		"Cold Tea Garden": true, "TEA-time": true, "Steam": false, "Teaz": false, "Zteaz": false, "Ateliers": false, "Coffeea": false, "Iced coffee!": true,
+	} {
+		in := caffeine(160, 160, 100)
+		in.Name = name
+		assert.Equal(t, excused, !slices.Contains(codes(in), "caffeine-statement"), name)
 	}
 }
