@@ -62,17 +62,11 @@ var known = sync.OnceValue(func() *catalogue {
 	return c
 })
 
-// Rules gives the sets of rules that this package can declare under.
-func Rules() []string { return slices.Clone(known().rules) }
-
-// Leaves gives every leaf code, in the order of data/allergens.csv.
-func Leaves() []string { return slices.Clone(known().order) }
-
 // IsLeaf reports whether a code is a leaf of data/allergens.csv.
 func IsLeaf(code string) bool { return known().leaves[code] != nil }
 
-// leafNames gives all leaf codes as one line of advice.
-func leafNames() string { return strings.Join(known().order, ", ") }
+// LeafNames gives all leaf codes as one line of advice.
+func LeafNames() string { return strings.Join(known().order, ", ") }
 
 // LeavesOf gives the leaves that a word means: a leaf itself, or all the leaves
 // of a declared class of any rules, such as "milk" or "tree nuts".

@@ -20,7 +20,7 @@ func Declare(rules string, items []Item, mayContain []string) (Declaration, erro
 	if known().classes[rules] == nil {
 		return Declaration{}, fail.New(fail.Wrong, fmt.Sprintf("no allergen rules %q", rules), "use one of: "+strings.Join(known().rules, ", "))
 	}
-	if err := checkCodes(items, mayContain); err != nil {
+	if err := CheckCodes(items, mayContain); err != nil {
 		return Declaration{}, err
 	}
 	declared, undeclared := newBook(rules), newBook(rules)
@@ -54,19 +54,20 @@ func (d Declaration) Statement() string {
 	return "Contains: " + strings.Join(names, ", ")
 }
 
-func checkCodes(items []Item, mayContain []string) error {
+// CheckCodes reports the leaf codes that data/allergens.csv does not have.
+func CheckCodes(items []Item, mayContain []string) error {
 	var faults fail.List
 	for _, it := range items {
 		codes, _ := it.stated(markAllergen)
 		for _, code := range codes {
 			if !IsLeaf(code) {
-				faults.Add(fail.Place{}, "use one of: "+leafNames(), "%s: unknown allergen %q", it.Food, code)
+				faults.Add(fail.Place{}, "use one of: "+LeafNames(), "%s: unknown allergen %q", it.Food, code)
 			}
 		}
 	}
 	for _, code := range mayContain {
 		if !IsLeaf(code) {
-			faults.Add(fail.Place{}, "use one of: "+leafNames(), "may-contain: unknown allergen %q", code)
+			faults.Add(fail.Place{}, "use one of: "+LeafNames(), "may-contain: unknown allergen %q", code)
 		}
 	}
 	return faults.Err(fail.Wrong)

@@ -4,21 +4,17 @@ import (
 	"sync"
 
 	"sipsum/internal/constituent"
-	"sipsum/internal/embedded"
 	"sipsum/internal/ledger"
 )
 
-// energyRules are the rules by which the assay's own energy is computed; a card
-// uses those of its country.
-const energyRules = "eu"
-
-// energyFactors gives kJ/g and kcal/g by leaf: the row of the leaf or of its
-// nearest parent.
+// energyFactors gives kJ/g and kcal/g by leaf, of the rules by which the assay's own energy
+// is computed (a card uses those of its country): the row of the leaf or of its nearest
+// parent.
 var energyFactors = sync.OnceValue(func() map[constituent.ID][2]float64 {
 	stated := map[constituent.ID][2]float64{}
-	for _, row := range embedded.Rows("energy_factors.csv") {
-		if row.Text("rules") == energyRules {
-			stated[constituent.ID(row.Text("constituent"))] = [2]float64{row.Number("kj_per_g"), row.Number("kcal_per_g")}
+	for _, f := range constituent.EnergyFactors() {
+		if f.Own {
+			stated[f.Of] = [2]float64{f.PerGram["kJ"], f.PerGram["kcal"]}
 		}
 	}
 	factors := map[constituent.ID][2]float64{}

@@ -63,7 +63,7 @@ func reported(a *Assay) []*constituent.Constituent {
 		switch {
 		case c.ID == constituent.Mass:
 		case c.ID == constituent.Energy, c.ID == constituent.EnergyKcal, c.Kind == constituent.Parent,
-			slices.Contains(a.Figures, c.ID), c.InLedger() && a.found(c):
+			slices.Contains(a.Figures, c.ID), c.InLedger() && (a.found(c) || a.Whole && a.surelyNone(c)):
 			list = append(list, c)
 		}
 	}
@@ -83,6 +83,17 @@ func (a *Assay) found(c *constituent.Constituent) bool {
 		}
 	}
 	return false
+}
+
+// surelyNone reports whether every row is known to have none of a constituent, if only by
+// rule: whoever asks for the whole is told so, since what is not listed is not known.
+func (a *Assay) surelyNone(c *constituent.Constituent) bool {
+	for _, row := range a.Serving.Rows {
+		if cell := row.Profile.Cells[c.Order]; !cell.Known || cell.Amount > 0 {
+			return false
+		}
+	}
+	return len(a.Serving.Rows) > 0
 }
 
 // components groups the serving's rows by what the build pours.

@@ -8,6 +8,7 @@ import (
 
 	"sipsum/internal/allergen"
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 )
 
 // For gives the cautions of a drink in the order of data/cautions.csv, each text
@@ -89,7 +90,7 @@ func (r *row) judge(in Input, marks map[string][]string) (Caution, bool) {
 		c.Because = "step: " + r.key
 	case byUnknown:
 		foods = marks[r.basis]
-		ok, certain = len(foods) > 0 && !in.Amounts[constituent.ID(r.key)].complete(), true
+		ok, certain = len(foods) > 0 && !in.Amounts[constituent.ID(r.key)].Complete(), true
 		c.Because = "in it: " + strings.Join(foods, ", ")
 	case byABV:
 		certain = r.exceeds(in.ABV)
@@ -119,7 +120,7 @@ func (r *row) amount(in Input, marks map[string][]string) (ok, certain bool, bec
 		return false, false, ""
 	}
 	certain = a.Known && r.exceeds(a.Mean)
-	ok = certain || r.exceeds(a.knownMost()) || a.bounded() && r.exceeds(a.most()) && r.plausible(in, marks)
+	ok = certain || r.exceeds(a.KnownMost()) || a.Bounded() && r.exceeds(a.Most()) && r.plausible(in, marks)
 	because = fmt.Sprintf("%s per %s: %s", strings.ToLower(constituent.Must(constituent.ID(r.key)).Name), r.basis, amountText(a, r.unit, certain))
 	return ok, certain, because
 }
@@ -157,20 +158,20 @@ func abvText(in Input, certain bool) string {
 
 // amountText prints an amount with what is known of its limits: of one that is over a
 // limit only at the end of its interval, that end.
-func amountText(a Amount, unit string, certain bool) string {
+func amountText(a estimate.Amount, unit string, certain bool) string {
 	switch {
-	case !a.Known && a.bounded():
-		return "up to " + number(a.most()) + " " + unit
+	case !a.Known && a.Bounded():
+		return "up to " + number(a.Most()) + " " + unit
 	case !a.Known:
 		return "an unknown amount"
-	case a.complete() && !certain:
-		return "about " + number(a.Mean) + ", up to " + number(a.most()) + " " + unit
-	case a.complete():
+	case a.Complete() && !certain:
+		return "about " + number(a.Mean) + ", up to " + number(a.Most()) + " " + unit
+	case a.Complete():
 		return "about " + number(a.Mean) + " " + unit
-	case a.bounded():
-		return "between " + number(a.Mean) + " and " + number(a.most()) + " " + unit
+	case a.Bounded():
+		return "between " + number(a.Mean) + " and " + number(a.Most()) + " " + unit
 	case !certain:
-		return "at least " + number(a.Mean) + " " + unit + ", what is known of it up to " + number(a.knownMost()) + " " + unit
+		return "at least " + number(a.Mean) + " " + unit + ", what is known of it up to " + number(a.KnownMost()) + " " + unit
 	}
 	return "at least " + number(a.Mean) + " " + unit
 }

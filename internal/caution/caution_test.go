@@ -3,6 +3,7 @@ package caution_test
 import (
 	"encoding/csv"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -13,6 +14,7 @@ import (
 	"sipsum/internal/allergen"
 	"sipsum/internal/caution"
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 )
 
@@ -45,7 +47,7 @@ func find(t *testing.T, in caution.Input, code string) caution.Caution {
 
 func caffeine(mg, most, ml float64) caution.Input {
 	return caution.Input{Rules: "eu", Name: "Midnight Tonic", ServingMl: ml, ServingG: ml, ABV: math.NaN(),
-		Amounts: map[constituent.ID]caution.Amount{constituent.Caffeine: {Mean: mg, WithBounds: most, Known: true}}}
+		Amounts: map[constituent.ID]estimate.Amount{constituent.Caffeine: {Mean: mg, WithBounds: most, Known: true}}}
 }
 
 // The limits are published; the cases sit on both sides of each.
@@ -93,17 +95,17 @@ func TestLimits(t *testing.T) {
 
 func TestPolyolStatement(t *testing.T) {
 	// Annex III, 2.4: more than 10 % added polyols.
-	in := caution.Input{Rules: "eu", ServingG: 100, ABV: math.NaN(), Amounts: map[constituent.ID]caution.Amount{
+	in := caution.Input{Rules: "eu", ServingG: 100, ABV: math.NaN(), Amounts: map[constituent.ID]estimate.Amount{
 		constituent.Polyols: {Mean: 10, WithBounds: 10, Known: true}}}
 	assert.NotContains(t, codes(in), "polyol-statement")
-	in.Amounts[constituent.Polyols] = caution.Amount{Mean: 10.1, WithBounds: 10.1, Known: true}
+	in.Amounts[constituent.Polyols] = estimate.Amount{Mean: 10.1, WithBounds: 10.1, Known: true}
 	assert.Contains(t, codes(in), "polyol-statement")
 }
 
 // Polyols that a table leaves out of a plain coffee have not been added to it: only a
 // food that is sweetened with them, or of which nobody says what it is, may hide some.
 func TestPolyolsThatNobodyAddedAreNotRuledIn(t *testing.T) {
-	in := caution.Input{Rules: "eu", ServingG: 100, ABV: math.NaN(), Amounts: map[constituent.ID]caution.Amount{
+	in := caution.Input{Rules: "eu", ServingG: 100, ABV: math.NaN(), Amounts: map[constituent.ID]estimate.Amount{
 		constituent.Polyols: {Mean: 0, WithBounds: 19, Known: true}}}
 	in.Items = []allergen.Item{{Name: "Coffee", Group: "coffee drink"}}
 	assert.NotContains(t, codes(in), "polyol-statement")
@@ -116,7 +118,7 @@ func TestPolyolsThatNobodyAddedAreNotRuledIn(t *testing.T) {
 // A safety limit is judged by the interval too.
 func TestLimitInsideTheIntervalCannotBeRuledOut(t *testing.T) {
 	in := caffeine(190, 190, 250)
-	in.Amounts[constituent.Caffeine] = caution.Amount{Mean: 190, WithBounds: 190, UpTo: 214, Known: true}
+	in.Amounts[constituent.Caffeine] = estimate.Amount{Mean: 190, WithBounds: 190, UpTo: 214, Known: true}
 	c := find(t, in, "caffeine-dose")
 	assert.True(t, strings.HasPrefix(c.Text, "Cannot be ruled out: One serving (about 190, up to 214 mg)"), c.Text)
 }
@@ -124,13 +126,13 @@ func TestLimitInsideTheIntervalCannotBeRuledOut(t *testing.T) {
 // Where nothing bounds the rest, what is known may be above the limit by itself.
 func TestTheKnownPartIsJudgedByItsInterval(t *testing.T) {
 	in := caffeine(13, math.NaN(), 100)
-	in.Amounts[constituent.Caffeine] = caution.Amount{Mean: 13, WithBounds: math.NaN(), UpTo: math.NaN(), High: 18.3, Known: true}
+	in.Amounts[constituent.Caffeine] = estimate.Amount{Mean: 13, WithBounds: math.NaN(), UpTo: math.NaN(), High: 18.3, Known: true}
 	c := find(t, in, "caffeine-statement")
 	assert.True(t, strings.HasPrefix(c.Text, "Cannot be ruled out: "), c.Text)
 	assert.Contains(t, c.Text, "here at least 13 mg, what is known of it up to 18 mg")
 
 	prune := caution.Input{Rules: "eu", ServingG: 100, ABV: math.NaN(), Items: []allergen.Item{{Name: "Prune", Group: "fruit"}}}
-	prune.Amounts = map[constituent.ID]caution.Amount{constituent.Polyols: {Mean: 9, WithBounds: 9, High: 18, UpTo: 18, Known: true}}
+	prune.Amounts = map[constituent.ID]estimate.Amount{constituent.Polyols: {Mean: 9, WithBounds: 9, High: 18, UpTo: 18, Known: true}}
 	assert.Contains(t, codes(prune), "polyol-statement", "nobody added it, and it is there")
 }
 
@@ -216,5 +218,17 @@ func TestRowsAreSourcedAndPromiseNothing(t *testing.T) {
 	}
 	for _, mark := range []string{"caffeine", "alcohol", "raw egg", "quinine", "liquorice", "grapefruit", "honey", "polyol", "phenylalanine"} {
 		assert.True(t, have[mark], mark)
+	}
+}
+
+// Only a word of the drink's name lifts the statement, not a part of one: Regulation (EU) No
+// 1169/2011, Annex III, 4.1, speaks of a name that includes the term.
+func TestOnlyAWholeWordOfTheNameExcuses(t *testing.T) {
+	for name, excused := range map[string]bool{
+		"Cold Tea Garden": true, "TEA-time": true, "Steam": false, "Teaz": false, "Zteaz": false, "Ateliers": false, "Coffeea": false, "Iced coffee!": true,
+	} {
+		in := caffeine(160, 160, 100)
+		in.Name = name
+		assert.Equal(t, excused, !slices.Contains(codes(in), "caffeine-statement"), name)
 	}
 }

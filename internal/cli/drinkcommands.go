@@ -46,7 +46,7 @@ func (a *app) command(v view) *cobra.Command {
 		},
 	}
 	if v.ruled {
-		cmd.Flags().StringSliceVar(&rules, "rules", nil, "label rules: "+strings.Join(label.Rules(), ", ")+" (default: the drink's own, else eu)")
+		cmd.Flags().StringSliceVar(&rules, "rules", nil, "label rules: "+strings.Join(label.Rules(), ", ")+" (default: the drink's own, else "+strings.Join(label.Usual(), ", ")+")")
 	}
 	if v.degassed {
 		cmd.Flags().BoolVar(&degassed, "degassed", false, "the pH when the gas has left, beside that of the closed drink")

@@ -51,6 +51,7 @@ func (a *app) sheet(ctx context.Context, arg string, ask asked) (*sheet.Sheet, e
 	if err := d.Fits(a.options.draws); err != nil {
 		return nil, err
 	}
+	sheet.Check(d, faults)
 	db, err := a.store(ctx)
 	if err != nil {
 		return nil, err

@@ -14,7 +14,7 @@ type Drink struct {
 	Glass       *unit.Amount // volume per serving; nil if not stated
 	At          *Quantity    // serving temperature, °C; nil if not stated
 	Scale       *unit.Amount // resolution of the bar's scale, a mass; nil if not stated
-	Rules       []string     // label rules: eu, us, …
+	Rules       []Word       // label rules: eu, us, …
 	CompareWith string       // a component's name, "" if not stated
 
 	Foods      []OwnFood
@@ -22,7 +22,7 @@ type Drink struct {
 	Build      []Line
 	Finish     []Step
 	Garnish    []Line
-	MayContain []string // leaf codes of allergens
+	MayContain []Word // leaf codes of allergens
 
 	Categories []Category
 	Claims     []Claim
@@ -34,6 +34,12 @@ type Drink struct {
 	TooLarge bool
 
 	size size
+}
+
+// Word is an entry of a list that is judged further up, where it is known which there are.
+type Word struct {
+	Place fail.Place
+	Text  string
 }
 
 // Line is one ingredient: of a component, of the build, of a step, or a garnish.

@@ -28,7 +28,7 @@ var drinkKeys = grammar[Drink]{"the drink", append([]key[Drink]{
 		d.Scale = r.exactAmount(n, "scale", massOnly)
 	}},
 	{"rules", "the labelling rules that apply", false, listOf(enumShape(ruleWords)), func(r *reader, d *Drink, n ast.Node) {
-		d.Rules = r.texts(n, "rules", ruleWords)
+		d.Rules = r.words(n, "rules", ruleWords)
 	}},
 	{"compare-with", "the component that the evidence compares the drink with", false, textShape(mostName), func(r *reader, d *Drink, n ast.Node) {
 		d.CompareWith, _ = r.name(n, "compare-with")
@@ -45,7 +45,7 @@ var drinkKeys = grammar[Drink]{"the drink", append([]key[Drink]{
 		d.Garnish = r.lines(n, garnish, garnish)
 	}},
 	key[Drink]{"may-contain", "allergens that may get in by cross-contact", false, listOf(textShape(mostName)), func(r *reader, d *Drink, n ast.Node) {
-		d.MayContain = r.texts(n, "may-contain", nil)
+		d.MayContain = r.words(n, "may-contain", nil)
 	}},
 	key[Drink]{"categories", "sensory categories and the constituents that speak for them", false, mapOf(listOf(textShape(mostName))), func(r *reader, d *Drink, n ast.Node) {
 		d.Categories = r.categories(n)

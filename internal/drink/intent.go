@@ -44,7 +44,7 @@ func (r *reader) categories(n ast.Node) []Category {
 	count := 0
 	name := func(name string) (string, string) { return textFault(name, "the category's name", mostName) }
 	r.named(n, "categories", name, func(e entry) {
-		tags := r.texts(e.value, quoted(e.key), nil)
+		tags := r.texts(e.value, quoted(e.key))
 		if before := count; before <= mostTags && before+len(tags) > mostTags {
 			r.faults.Add(e.at, "name fewer", "the categories name more than %d constituents together", mostTags)
 		}

@@ -191,14 +191,27 @@ func (r *reader) list(n ast.Node, what string) ([]ast.Node, bool) {
 	return nil, false
 }
 
-// texts gives a list of different texts. If allowed is not empty each must be
-// one of it.
-func (r *reader) texts(n ast.Node, what string, allowed []string) []string {
+// texts gives a list of different texts.
+func (r *reader) texts(n ast.Node, what string) []string {
+	words := r.words(n, what, nil)
+	if words == nil {
+		return nil
+	}
+	out := make([]string, len(words))
+	for i, w := range words {
+		out[i] = w.Text
+	}
+	return out
+}
+
+// words gives a list of different texts with their places. If allowed is not empty each
+// must be one of it.
+func (r *reader) words(n ast.Node, what string, allowed []string) []Word {
 	entries, ok := r.list(n, what)
 	if !ok {
 		return nil
 	}
-	out := []string{}
+	out := []Word{}
 	seen := map[string]bool{}
 	for _, e := range entries {
 		text, ok := r.text(e, "an entry of "+what, mostName)
@@ -212,7 +225,7 @@ func (r *reader) texts(n ast.Node, what string, allowed []string) []string {
 			continue
 		}
 		seen[text] = true
-		out = append(out, text)
+		out = append(out, Word{r.nodeAt(e), text})
 	}
 	return out
 }

@@ -37,7 +37,7 @@ var ownFoodKeys = grammar[OwnFood]{"an own food", []key[OwnFood]{
 			r.faults.Add(r.nodeAt(n), "write [] if you looked and found none; leave the key out if nobody looked", "allergens has no value")
 			return
 		}
-		f.Allergens = r.texts(n, "allergens", nil)
+		f.Allergens = r.texts(n, "allergens")
 		f.Assessed = f.Allergens != nil
 	}},
 	{"source", "where the values come from", false, textShape(mostProse), func(r *reader, f *OwnFood, n ast.Node) {

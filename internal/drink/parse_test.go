@@ -40,9 +40,10 @@ func TestDesignExampleParses(t *testing.T) {
 	assert.Equal(t, 2, d.Serves)
 	assert.Equal(t, 180.0, d.Glass.Base())
 	assert.Equal(t, drink.Quantity{Number: 6, Unit: "°C"}, *d.At)
-	assert.Equal(t, []string{"eu", "us"}, d.Rules)
+	assert.Equal(t, []drink.Word{{Place: fail.Place{File: d.File, Line: 6, Col: 9}, Text: "eu"}, {Place: fail.Place{File: d.File, Line: 6, Col: 13}, Text: "us"}}, d.Rules)
 	assert.Equal(t, "espresso", d.CompareWith)
-	assert.Equal(t, []string{"almond"}, d.MayContain)
+	require.Len(t, d.MayContain, 1)
+	assert.Equal(t, "almond", d.MayContain[0].Text)
 
 	require.Len(t, d.Foods, 1)
 	oat := d.Foods[0]

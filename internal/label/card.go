@@ -9,63 +9,65 @@ import (
 	"sipsum/internal/source"
 )
 
-// Card is a nutrition declaration. Its form in JSON is that of sipsum.card/1.
+// Card is a nutrition declaration.
 type Card struct {
-	Rules      string  `json:"rules"`
-	Basis      string  `json:"basis"` // "per 100 ml", "per 100 g" or "per serving"
-	ServingG   float64 `json:"serving_g"`
-	ServingMl  float64 `json:"serving_ml,omitempty"`
-	Rows       []Row   `json:"rows"`
-	Statements []Text  `json:"statements"` // that the rules want beside the card
-	Claims     []Claim `json:"claims"`
-	Notes      []Note  `json:"notes"`
+	Rules      string
+	Title      string // as the rules want it
+	Percents   string // head of the column of percentages; a statement explains its *
+	Basis      string // "per 100 ml", "per 100 g" or "per serving"
+	ServingG   float64
+	ServingMl  float64
+	Rows       []Row
+	Statements []Text // that the rules want beside the card
+	Claims     []Claim
+	Notes      []Note
 }
 
 // Row is one line of a card.
 type Row struct {
-	Key        string `json:"key"`
-	Label      string `json:"label"`
-	Indent     int    `json:"indent"`
-	Tag        string `json:"tag"`
-	Line       string `json:"line,omitempty"` // the whole line where the rules prescribe its words
-	Per100ml   *Cell  `json:"per_100_ml,omitempty"`
-	Per100g    *Cell  `json:"per_100_g,omitempty"`
-	Serving    *Cell  `json:"serving"`
-	FromMemory bool   `json:"from_memory,omitempty"` // rests on a rule entered from memory: print †
+	Key        string
+	Label      string
+	Indent     int
+	Tag        string
+	Line       string // the whole line where the rules prescribe its words
+	Per100ml   *Cell
+	Per100g    *Cell
+	Serving    *Cell
+	FromMemory bool // rests on a rule entered from memory: print †
 }
 
 // Cell is one figure of a row.
 type Cell struct {
-	Value      *float64 `json:"value"`               // unrounded, of the known part; nil = unknown
-	Kcal       *float64 `json:"kcal,omitempty"`      // of energy, where Value is kJ
-	Most       *float64 `json:"most,omitempty"`      // with the bounds of what is unknown, where that is more
-	Printed    string   `json:"printed"`             // as the rules print it
-	Reference  string   `json:"reference,omitempty"` // % of the reference intake
-	DailyValue string   `json:"daily_value,omitempty"`
+	Value      *float64 // unrounded, of the known part; nil = unknown
+	Kcal       *float64 // of energy, where Value is kJ
+	Most       *float64 // with the bounds of what is unknown, where that is more
+	Printed    string   // as the rules print it
+	Reference  string   // % of the reference intake
+	DailyValue string
 }
 
 // Text is a statement with the rule that asks for it.
 type Text struct {
-	Text       string `json:"text"`
-	Source     string `json:"source"`
-	FromMemory bool   `json:"from_memory,omitempty"`
+	Text       string
+	Source     string
+	FromMemory bool
 }
 
 // Claim is a nutrition claim and whether the rules allow it.
 type Claim struct {
-	Claim   string `json:"claim"`
-	Allowed bool   `json:"allowed"`
-	Why     string `json:"why"`
+	Claim   string
+	Allowed bool
+	Why     string
 }
 
 // Note is something to know before the card is used: kind "scope", "incomplete"
 // or "unknown".
 type Note struct {
-	Kind       string `json:"kind"`
-	Row        string `json:"row,omitempty"`
-	Text       string `json:"text"`
-	Source     string `json:"source,omitempty"`
-	FromMemory bool   `json:"from_memory,omitempty"`
+	Kind       string
+	Row        string
+	Text       string
+	Source     string
+	FromMemory bool
 }
 
 // The bases of a column.
@@ -81,7 +83,7 @@ func Make(rules string, f Facts) (Card, error) {
 	if err != nil {
 		return Card{}, err
 	}
-	c := Card{Rules: rules, Basis: basis, ServingG: f.ServingG, ServingMl: f.ServingMl, Rows: []Row{}, Statements: []Text{}, Claims: []Claim{}, Notes: []Note{}}
+	c := Card{Rules: rules, Title: r.title, Percents: r.percents, Basis: basis, ServingG: f.ServingG, ServingMl: f.ServingMl, Rows: []Row{}, Statements: []Text{}, Claims: []Claim{}, Notes: []Note{}}
 	for _, l := range r.lines {
 		serving := r.column(l, f, PerServing)
 		if !serving.wanted(l) {
@@ -107,6 +109,13 @@ func Make(rules string, f Facts) (Card, error) {
 	return c, nil
 }
 
+// Check reports what stands against a card under some rules: unknown rules, or a drink
+// without a serving. If nothing does, Make and Explain give no error.
+func Check(rules string, f Facts) error {
+	_, _, err := prepare(rules, f)
+	return err
+}
+
 // prepare finds the rules and the basis that they ask for beside the serving.
 func prepare(rules string, f Facts) (*ruleset, string, error) {
 	r := rulesets()[rules]
@@ -117,7 +126,7 @@ func prepare(rules string, f Facts) (*ruleset, string, error) {
 		return nil, "", fail.New(fail.Wrong, "a card needs a serving of some mass", "put something into the build")
 	}
 	switch {
-	case rules == "us":
+	case r.byServing:
 		return r, PerServing, nil
 	case f.ServingMl > 0:
 		return r, Per100ml, nil

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/label"
 )
@@ -20,12 +21,12 @@ var everything = []constituent.ID{
 }
 
 func facts(ml float64, amounts map[constituent.ID]float64) label.Facts {
-	f := label.Facts{ServingG: 100, ServingMl: ml, Serving: map[constituent.ID]label.Amount{}}
+	f := label.Facts{ServingG: 100, ServingMl: ml, Serving: map[constituent.ID]estimate.Amount{}}
 	for _, id := range everything {
-		f.Serving[id] = label.Amount{Known: true}
+		f.Serving[id] = estimate.Amount{Known: true}
 	}
 	for id, x := range amounts {
-		f.Serving[id] = label.Amount{Mean: x, WithBounds: x, Known: true}
+		f.Serving[id] = estimate.Amount{Mean: x, WithBounds: x, Known: true}
 	}
 	return f
 }
@@ -134,15 +135,32 @@ func TestRefusals(t *testing.T) {
 	assert.Error(t, err)
 }
 
-func TestCardInJSON(t *testing.T) {
+// What is printed goes into documents, which have no word for NaN.
+func TestCardHasNoNaN(t *testing.T) {
 	f := facts(100, map[constituent.ID]float64{"FAT": 1.234})
 	delete(f.Serving, "SUGAR")
-	raw, err := json.Marshal(card(t, "eu", f))
-	require.NoError(t, err, "no NaN reaches JSON")
-	assert.Contains(t, string(raw), `{"key":"fat","label":"Fat","indent":0,"tag":"FAT","per_100_ml":{"value":1.234,"printed":"1.2 g"},"serving":{"value":1.234,"printed":"1.2 g","reference":"2 %"}}`)
-	assert.Contains(t, string(raw), `"claims":[]`)
+	c := card(t, "eu", f)
+	_, err := json.Marshal(c)
+	require.NoError(t, err)
+	fat := row(t, c, "fat")
+	assert.Equal(t, 1.234, *fat.Per100ml.Value)
+	assert.Equal(t, "1.2 g", fat.Per100ml.Printed)
+	assert.Equal(t, "1.2 g", fat.Serving.Printed)
+	assert.Equal(t, "2 %", fat.Serving.Reference)
+	assert.Empty(t, c.Claims)
 	works, err := label.Explain("eu", f)
 	require.NoError(t, err)
 	_, err = json.Marshal(works)
 	require.NoError(t, err)
+}
+
+// The words at the head of a card and its basis are those of the rules: Regulation (EU) No
+// 1169/2011, Article 32(2) and Annex XV; 21 CFR 101.9(b) and (d).
+func TestCardHasTheHeadOfItsRules(t *testing.T) {
+	eu, us := card(t, "eu", facts(100, nil)), card(t, "us", facts(100, nil))
+	assert.Equal(t, []string{"Nutrition declaration", "% reference*", label.Per100ml}, []string{eu.Title, eu.Percents, eu.Basis})
+	assert.Equal(t, []string{"Nutrition Facts", "% Daily Value*", label.PerServing}, []string{us.Title, us.Percents, us.Basis})
+	assert.NoError(t, label.Check("us", facts(100, nil)))
+	assert.Error(t, label.Check("uk", facts(100, nil)))
+	assert.Error(t, label.Check("eu", label.Facts{}))
 }

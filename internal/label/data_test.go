@@ -39,7 +39,7 @@ func TestEveryRuleHasASourceAndIsUsed(t *testing.T) {
 		assert.Equal(t, r["reference"] == "", r["percent"] == "", "%s: a reference needs a rounding", r["key"])
 		assert.Contains(t, []string{"always", "if known", "if present"}, r["need"], r["key"])
 	}
-	for _, file := range []string{"card_rows.csv", "card_rounding.csv", "daily_values.csv", "card_texts.csv", "energy_factors.csv"} {
+	for _, file := range []string{"card_rules.csv", "card_rows.csv", "card_rounding.csv", "daily_values.csv", "card_texts.csv", "energy_factors.csv"} {
 		for _, r := range table(t, file) {
 			assert.NotEmpty(t, r["source"], "%s: %v", file, r)
 		}
@@ -66,6 +66,15 @@ func TestEveryRuleHasASourceAndIsUsed(t *testing.T) {
 		assert.True(t, ok, r["constituent"])
 	}
 	assert.Equal(t, []string{"eu", "us"}, label.Rules())
+	assert.Equal(t, []string{"eu"}, label.Usual())
+	var named []string
+	for _, r := range table(t, "card_rules.csv") {
+		named = append(named, r["rules"])
+		assert.NotEmpty(t, r["title"], r["rules"])
+		assert.Contains(t, []string{"volume", "serving"}, r["basis"], r["rules"])
+		assert.Contains(t, r["percent_head"], "*", "%s: a statement explains it", r["rules"])
+	}
+	assert.ElementsMatch(t, label.Rules(), named, "rules with rows, and no others, have a head")
 }
 
 // A reference is divided into the amount of its row: both in one unit.

@@ -3,7 +3,7 @@
 //
 // # Model
 //
-// All rules are data: data/card_rows.csv (rows, their order, their sums),
+// All rules are data: data/card_rules.csv (head and basis), data/card_rows.csv (rows, their order, their sums),
 // data/energy_factors.csv, data/card_rounding.csv (bands of rounding),
 // data/daily_values.csv (reference intakes and daily values) and
 // data/card_texts.csv. A row is a sum of constituents, each in the unit of the

@@ -9,31 +9,31 @@ import (
 
 // Working is how one figure of a card came about.
 type Working struct {
-	Row     string   `json:"row"`
-	Label   string   `json:"label"`
-	Basis   string   `json:"basis"`
-	Unit    string   `json:"unit"`
-	Formula string   `json:"formula"`
-	Terms   []Term   `json:"terms"` // per serving
-	Scale   float64  `json:"scale"` // of one serving to the basis
-	Value   *float64 `json:"value"`
-	Most    *float64 `json:"most,omitempty"`
-	Printed string   `json:"printed"`
-	Percent string   `json:"percent,omitempty"`
-	Against string   `json:"against,omitempty"` // the reference
-	Sources []string `json:"sources"`
+	Row     string
+	Label   string
+	Basis   string
+	Unit    string
+	Formula string
+	Terms   []Term  // per serving
+	Scale   float64 // of one serving to the basis
+	Value   *float64
+	Most    *float64
+	Printed string
+	Percent string
+	Against string // the reference
+	Sources []string
 }
 
 // Term is one addend of a figure.
 type Term struct {
-	Tag    string   `json:"tag"`
-	Name   string   `json:"name"`
-	Amount *float64 `json:"amount"` // known part; nil = unknown
-	Most   *float64 `json:"most,omitempty"`
-	Unit   string   `json:"unit"`
-	Factor float64  `json:"factor"`
-	Gives  float64  `json:"gives"`
-	Source string   `json:"source,omitempty"` // of the factor
+	Tag    string
+	Name   string
+	Amount *float64 // known part; nil = unknown
+	Most   *float64
+	Unit   string
+	Factor float64
+	Gives  float64
+	Source string // of the factor
 }
 
 // Explain gives the working of every figure of a card, in its order: the basis
@@ -110,7 +110,7 @@ func (p part) show(l line, unitName string) Term {
 	if p.amount.Known {
 		t.Amount = &p.amount.Mean
 	}
-	if p.amount.missing() > 0 {
+	if p.amount.Missing() > 0 {
 		t.Most = &p.amount.WithBounds
 	}
 	return t

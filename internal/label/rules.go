@@ -34,13 +34,6 @@ type line struct {
 	source      string
 }
 
-// factor is the energy of one gram of a constituent and all below it.
-type factor struct {
-	id      constituent.ID
-	perGram map[string]float64 // by unit: kJ, kcal
-	source  string
-}
-
 // reference is a reference intake or daily value.
 type reference struct {
 	value  float64
@@ -55,8 +48,12 @@ type text struct {
 
 // ruleset is everything about one set of rules.
 type ruleset struct {
+	title      string
+	percents   string // head of the column of percentages
+	byServing  bool   // the serving is the only basis
+	usual      bool   // of a drink that names none
 	lines      []line
-	factors    []factor
+	factors    []constituent.EnergyFactor
 	bands      map[string][]band
 	references map[string]reference
 	texts      []text
@@ -70,17 +67,15 @@ var rulesets = sync.OnceValue(func() map[string]*ruleset {
 		}
 		return all[rules]
 	}
+	for _, r := range embedded.Rows("card_rules.csv") {
+		s := at(r.Text("rules"))
+		s.title, s.percents, s.byServing, s.usual = r.Text("title"), r.Text("percent_head"), r.Text("basis") == "serving", r.Text("usual") == "yes"
+	}
 	for _, r := range embedded.Rows("card_rows.csv") {
 		at(r.Text("rules")).lines = append(at(r.Text("rules")).lines, readLine(r))
 	}
-	for _, r := range embedded.Rows("energy_factors.csv") {
-		f := factor{id: constituent.ID(r.Text("constituent")), perGram: map[string]float64{}, source: r.Text("source")}
-		for unit, column := range map[string]string{"kJ": "kj_per_g", "kcal": "kcal_per_g"} {
-			if x, ok := r.Optional(column); ok {
-				f.perGram[unit] = x
-			}
-		}
-		at(r.Text("rules")).factors = append(at(r.Text("rules")).factors, f)
+	for _, f := range constituent.EnergyFactors() {
+		at(f.Rules).factors = append(at(f.Rules).factors, f)
 	}
 	for _, r := range embedded.Rows("card_rounding.csv") {
 		b := band{from: r.Number("from"), including: r.Text("including") == "yes", trim: r.Text("trim") == "yes", text: r.Text("text"), source: r.Text("source")}
@@ -129,6 +124,11 @@ func Rules() []string {
 	}
 	slices.Sort(out)
 	return out
+}
+
+// Usual gives the sets of rules that a drink is under which names none, sorted.
+func Usual() []string {
+	return slices.DeleteFunc(Rules(), func(name string) bool { return !rulesets()[name].usual })
 }
 
 func number(text string) float64 {

@@ -5,15 +5,16 @@ import (
 	"slices"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/unit"
 )
 
 // part is one term of a sum as --explain shows it.
 type part struct {
 	id     constituent.ID
-	amount Amount  // in the row's unit; of energy in g, less what has a factor of its own
-	factor float64 // of energy in the row's unit per g
-	source string  // of the factor, if it has one of its own
+	amount estimate.Amount // in the row's unit; of energy in g, less what has a factor of its own
+	factor float64         // of energy in the row's unit per g
+	source string          // of the factor, if it has one of its own
 }
 
 // sum is a row's amount in one serving.
@@ -53,12 +54,12 @@ func (r *ruleset) sumOf(l line, u string, f Facts) sum {
 // lies in the rest of a total above it; where the sum counts that rest already,
 // the part adds no more than the total itself lacks.
 func missingIn(parts []part, p part, f Facts, perGram float64) float64 {
-	missing := p.amount.missing()
+	missing := p.amount.Missing()
 	for up := constituent.Must(p.id).Parent; up != "" && up != constituent.Mass; up = constituent.Must(up).Parent {
 		if !counts(parts, constituent.RestOf(up)) || (up == constituent.Carbohydrate && !counts(parts, constituent.RestOf(constituent.Available))) {
 			continue
 		}
-		whole := f.of(up, perGram).missing()
+		whole := f.of(up, perGram).Missing()
 		if !math.IsNaN(whole) && (math.IsNaN(missing) || whole < missing) {
 			missing = whole
 		}
@@ -80,17 +81,17 @@ func counts(parts []part, id constituent.ID) bool {
 // parts of it that have factors of their own. A part that is unknown inside a
 // known whole counts as the whole does.
 func (r *ruleset) energyParts(u string, f Facts) []part {
-	amounts := make([]Amount, len(r.factors))
+	amounts := make([]estimate.Amount, len(r.factors))
 	for i, x := range r.factors {
-		amounts[i] = f.of(x.id, 1)
+		amounts[i] = f.of(x.Of, 1)
 	}
-	net := append([]Amount(nil), amounts...)
+	net := append([]estimate.Amount(nil), amounts...)
 	for i, x := range r.factors {
-		whole, inside := r.wholeOf(x.id)
+		whole, inside := r.wholeOf(x.Of)
 		switch {
 		case !inside:
 		case !amounts[i].Known && amounts[whole].Known:
-			net[i] = Amount{Known: true}
+			net[i] = estimate.Amount{Known: true}
 		default:
 			net[whole].Mean = max(net[whole].Mean-amounts[i].Mean, 0)
 			net[whole].WithBounds = max(net[whole].WithBounds-amounts[i].Mean, 0)
@@ -98,8 +99,8 @@ func (r *ruleset) energyParts(u string, f Facts) []part {
 	}
 	var parts []part
 	for i, x := range r.factors {
-		if factor, ok := x.perGram[u]; ok {
-			parts = append(parts, part{id: x.id, amount: net[i], factor: factor, source: x.source})
+		if factor, ok := x.PerGram[u]; ok {
+			parts = append(parts, part{id: x.Of, amount: net[i], factor: factor, source: x.Source})
 		}
 	}
 	return parts
@@ -109,7 +110,7 @@ func (r *ruleset) energyParts(u string, f Facts) []part {
 func (r *ruleset) wholeOf(id constituent.ID) (int, bool) {
 	for up := constituent.Must(id).Parent; up != ""; up = constituent.Must(up).Parent {
 		for i, x := range r.factors {
-			if x.id == up {
+			if x.Of == up {
 				return i, true
 			}
 		}

@@ -56,7 +56,7 @@ func TestCautionsOfCoreFoodsAreBelievable(t *testing.T) {
 		require.NoError(t, err)
 		s, err := sheet.Build("test", a, nil, func(string, string) (source.Work, bool) { return source.Work{}, false }, []string{"eu", "us"})
 		require.NoError(t, err)
-		for _, declaration := range s.Allergens {
+		for _, declaration := range s.Allergens() {
 			for _, c := range declaration.Cautions {
 				if !strings.HasPrefix(c.Text, "Cannot be ruled out") {
 					continue

@@ -1,36 +1,29 @@
 package sheet
 
 import (
+	"sync"
+
 	"sipsum/internal/allergen"
 	"sipsum/internal/assay"
-	"sipsum/internal/caution"
 	"sipsum/internal/evidence"
 	"sipsum/internal/label"
 	"sipsum/internal/source"
 )
 
-// usualRules are the label rules of a drink that names none.
-var usualRules = []string{"eu"}
-
-// Sheet is everything about one drink.
+// Sheet is everything about one drink. What hangs on label rules is made when it is asked
+// for, and once: an assay prints none of it.
 type Sheet struct {
-	Program   string // "sipsum 0.1.0"
-	Tables    []source.Table
-	Assay     *assay.Assay
-	Evidence  evidence.View
-	Works     []source.Work // behind the figures, in order of first use
-	PHWorks   PHWorks
-	Rules     []string          // label rules, in the order asked for
-	Cards     []label.Card      // one for each of Rules
-	Workings  [][]label.Working // how each card's figures came about
-	Allergens []Declaration     // one for each of Rules
-}
+	Program  string // "sipsum 0.1.0"
+	Tables   []source.Table
+	Assay    *assay.Assay
+	Evidence evidence.View
+	Works    []source.Work // behind the figures, in order of first use
+	PHWorks  PHWorks
+	Rules    []string // label rules, in the order asked for
 
-// Declaration is what must be said of allergens, and what may hurt, under one
-// set of rules.
-type Declaration struct {
-	allergen.Declaration
-	Cautions []caution.Caution
+	Cards     func() []label.Card      // one for each of Rules
+	Workings  func() [][]label.Working // how each card's figures came about
+	Allergens func() []Declaration     // one for each of Rules
 }
 
 // Build gathers what the domain packages say of an assay. Without rules it
@@ -38,31 +31,43 @@ type Declaration struct {
 func Build(program string, a *assay.Assay, tables []source.Table, works evidence.Works, rules []string) (*Sheet, error) {
 	s := &Sheet{Program: program, Assay: a, Evidence: evidence.Of(a, works), Rules: rules}
 	if len(s.Rules) == 0 {
-		s.Rules = a.Drink.Rules
+		s.Rules = texts(a.Drink.Rules)
 	}
 	if len(s.Rules) == 0 {
-		s.Rules = usualRules
+		s.Rules = label.Usual()
 	}
-	facts := factsOf(a)
 	for _, r := range s.Rules {
-		card, err := label.Make(r, facts)
-		if err != nil {
+		if err := label.Check(r, label.Facts{ServingG: a.Mass.Mean}); err != nil {
 			return nil, err
 		}
-		workings, err := label.Explain(r, facts)
-		if err != nil {
-			return nil, err
-		}
-		declaration, err := declare(r, a, facts)
-		if err != nil {
-			return nil, err
-		}
-		s.Cards, s.Workings = append(s.Cards, card), append(s.Workings, workings)
-		s.Allergens = append(s.Allergens, declaration)
 	}
+	items := itemsOf(a)
+	if err := allergen.CheckCodes(items, texts(a.Drink.MayContain)); err != nil {
+		return nil, err
+	}
+	facts := sync.OnceValue(func() label.Facts { return factsOf(a) })
+	s.Cards = under(s.Rules, func(r string) (label.Card, error) { return label.Make(r, facts()) })
+	s.Workings = under(s.Rules, func(r string) ([]label.Working, error) { return label.Explain(r, facts()) })
+	s.Allergens = under(s.Rules, func(r string) (Declaration, error) { return declare(r, a, facts(), items) })
 	s.cite(tables)
 	s.PHWorks = phWorksOf(a, works)
 	return s, nil
+}
+
+// under makes something under each set of rules, when it is asked for and once. Nothing can
+// fail any more: Build has checked the rules and the codes.
+func under[T any](rules []string, make func(string) (T, error)) func() []T {
+	return sync.OnceValue(func() []T {
+		var list []T
+		for _, r := range rules {
+			made, err := make(r)
+			if err != nil {
+				panic("sheet: " + r + ": " + err.Error())
+			}
+			list = append(list, made)
+		}
+		return list
+	})
 }
 
 // cite lists the tables that the drink's foods come from and the works behind
@@ -93,17 +98,4 @@ func (s *Sheet) cite(tables []source.Table) {
 			}
 		}
 	}
-}
-
-// NotAssessed reports whether a food of the drink has allergens that nobody has
-// looked for: somebody has to decide.
-func (s *Sheet) NotAssessed() bool {
-	for _, d := range s.Allergens {
-		for _, c := range d.Check {
-			if c.Code == allergen.CheckNotAssessed {
-				return true
-			}
-		}
-	}
-	return false
 }

@@ -403,7 +403,7 @@ func printedValue(text string) (float64, bool) {
 var rowsBelow = [][2]string{{"FASAT", "FAT"}, {"FATRN", "FAT"}, {"SUGAR", "CHOAVL"}, {"SUGAR", "CHOCDF"}, {"SUGAD", "SUGAR"}, {"FIBTG", "CHOCDF"}, {"POLYL", "CHOCDF"}, {"STARCH", "CHOAVL"}}
 
 func cardInOrder(s *subject, broken say) {
-	for _, card := range s.sheet.Cards {
+	for _, card := range s.sheet.Cards() {
 		value, print := map[string]float64{}, map[string]string{}
 		for _, r := range card.Rows {
 			for _, cell := range []*float64{r.Serving.Value, r.Serving.Kcal} {
@@ -434,7 +434,7 @@ func cardInOrder(s *subject, broken say) {
 }
 
 func cardEnergy(s *subject, broken say) {
-	for _, card := range s.sheet.Cards {
+	for _, card := range s.sheet.Cards() {
 		for _, r := range card.Rows {
 			kj, kcal := r.Serving.Value, r.Serving.Kcal
 			if kj == nil || kcal == nil || *kj <= 0 {
@@ -449,7 +449,7 @@ func cardEnergy(s *subject, broken say) {
 
 func cautionAboveALimit(s *subject, broken say) {
 	name := strings.ToLower(s.assay.Drink.Name)
-	for _, d := range s.sheet.Allergens {
+	for _, d := range s.sheet.Allergens() {
 		has := map[string]bool{}
 		for _, c := range d.Cautions {
 			has[c.Code] = true

@@ -3,19 +3,79 @@ package jsonreport
 import (
 	"io"
 
-	"sipsum/internal/caution"
 	"sipsum/internal/label"
 	"sipsum/internal/sheet"
 )
 
-// Card writes sipsum.card/1: the card under the first rules asked for; cards
-// under further rules stand in "further".
+// card is a nutrition declaration under one set of rules.
+type card struct {
+	Rules      string      `json:"rules"`
+	Basis      string      `json:"basis"`
+	ServingG   float64     `json:"serving_g"`
+	ServingMl  float64     `json:"serving_ml,omitempty"`
+	Rows       []cardRow   `json:"rows"`
+	Statements []cardText  `json:"statements"`
+	Claims     []cardClaim `json:"claims"`
+	Notes      []cardNote  `json:"notes"`
+}
+
+type cardRow struct {
+	Key        string    `json:"key"`
+	Label      string    `json:"label"`
+	Indent     int       `json:"indent"`
+	Tag        string    `json:"tag"`
+	Line       string    `json:"line,omitempty"`
+	Per100ml   *cardCell `json:"per_100_ml,omitempty"`
+	Per100g    *cardCell `json:"per_100_g,omitempty"`
+	Serving    *cardCell `json:"serving"`
+	FromMemory bool      `json:"from_memory,omitempty"`
+}
+
+// cardCell is label.Cell: value is not rounded and null where nothing is known, most
+// stands where something is missing.
+type cardCell struct {
+	Value      *float64 `json:"value"`
+	Kcal       *float64 `json:"kcal,omitempty"`
+	Most       *float64 `json:"most,omitempty"`
+	Printed    string   `json:"printed"`
+	Reference  string   `json:"reference,omitempty"`
+	DailyValue string   `json:"daily_value,omitempty"`
+}
+
+type cardText struct {
+	Text       string `json:"text"`
+	Source     string `json:"source"`
+	FromMemory bool   `json:"from_memory,omitempty"`
+}
+
+type cardClaim struct {
+	Claim   string `json:"claim"`
+	Allowed bool   `json:"allowed"`
+	Why     string `json:"why"`
+}
+
+type cardNote struct {
+	Kind       string `json:"kind"`
+	Row        string `json:"row,omitempty"`
+	Text       string `json:"text"`
+	Source     string `json:"source,omitempty"`
+	FromMemory bool   `json:"from_memory,omitempty"`
+}
+
+// cardBody is what stands in a document of cards: the first card itself, those under
+// further rules, and all of them alike, as in the document of the sheet.
+type cardBody struct {
+	card
+	Further []card `json:"further"`
+	Cards   []card `json:"cards"`
+}
+
+// Card writes sipsum.card/1.
 func Card(w io.Writer, s *sheet.Sheet) error {
 	return write(w, struct {
 		head
-		label.Card
-		Further []label.Card `json:"further"`
-	}{headOf("sipsum.card/1", s), s.Cards[0], s.Cards[1:]})
+		cardBody
+	}{headOf("sipsum.card/1", s), cardBodyOf(s)})
 }
 
 // CardWorking writes sipsum.card/1 with "workings": how each figure of each card
@@ -23,45 +83,39 @@ func Card(w io.Writer, s *sheet.Sheet) error {
 func CardWorking(w io.Writer, s *sheet.Sheet) error {
 	return write(w, struct {
 		head
-		label.Card
-		Further  []label.Card      `json:"further"`
-		Workings [][]label.Working `json:"workings"`
-	}{headOf("sipsum.card/1", s), s.Cards[0], s.Cards[1:], s.Workings})
+		cardBody
+		Workings [][]working `json:"workings"`
+	}{headOf("sipsum.card/1", s), cardBodyOf(s), workingsOf(s.Workings())})
 }
 
-// declaration is a declaration with its cautions.
-type declaration struct {
-	sheet.Declaration
-	Cautions []caution.Caution `json:"cautions"`
+func cardBodyOf(s *sheet.Sheet) cardBody {
+	all := cardsOf(s.Cards())
+	return cardBody{all[0], all[1:], all}
 }
 
-// Allergens writes sipsum.allergens/1: under the first rules asked for; further
-// rules stand in "further".
-func Allergens(w io.Writer, s *sheet.Sheet) error {
-	all := declarationsOf(s)
-	return write(w, struct {
-		head
-		declaration
-		Further []declaration `json:"further"`
-	}{headOf("sipsum.allergens/1", s), all[0], all[1:]})
+func cardsOf(list []label.Card) []card {
+	return each(list, func(c label.Card) card {
+		return card{
+			c.Rules, c.Basis, c.ServingG, c.ServingMl, each(c.Rows, rowOf),
+			each(c.Statements, func(t label.Text) cardText { return cardText(t) }),
+			each(c.Claims, func(k label.Claim) cardClaim { return cardClaim(k) }),
+			each(c.Notes, func(n label.Note) cardNote { return cardNote(n) }),
+		}
+	})
 }
 
-func declarationsOf(s *sheet.Sheet) []declaration {
-	list := make([]declaration, len(s.Allergens))
-	for i, d := range s.Allergens {
-		list[i] = declaration{d, d.Cautions}
+func rowOf(r label.Row) cardRow {
+	return cardRow{
+		r.Key, r.Label, r.Indent, r.Tag, r.Line, (*cardCell)(r.Per100ml), (*cardCell)(r.Per100g), (*cardCell)(r.Serving), r.FromMemory,
 	}
-	return list
 }
 
-// Sheet writes sipsum.sheet/1: the assay, the evidence, the cards and the
-// declarations in one document.
-func Sheet(w io.Writer, s *sheet.Sheet) error {
-	return write(w, struct {
-		head
-		Assay     assayBody     `json:"assay"`
-		Evidence  evidenceBody  `json:"evidence"`
-		Cards     []label.Card  `json:"cards"`
-		Allergens []declaration `json:"allergens"`
-	}{headOf("sipsum.sheet/1", s), bodyOf(s.Assay), evidenceOf(s), s.Cards, declarationsOf(s)})
+// each turns every element of a list into its form; of none it gives an empty list, never
+// null.
+func each[D, J any](list []D, form func(D) J) []J {
+	out := make([]J, len(list))
+	for i, x := range list {
+		out[i] = form(x)
+	}
+	return out
 }

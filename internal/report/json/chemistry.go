@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"sipsum/internal/assay"
-	"sipsum/internal/caution"
+	"sipsum/internal/sheet"
 )
 
 // estimated is a figure that may be withheld: mean is null then, why says so,
@@ -89,13 +89,18 @@ type chemistry struct {
 	StrongIons *perVolume         `json:"strong_ion_difference,omitempty"`
 	Hardness   *measured          `json:"hardness_as_caco3,omitempty"`
 	Alkalinity *measured          `json:"alkalinity_as_caco3,omitempty"`
-	Curve      []curvePoint       `json:"titration_curve,omitempty"`
-	Doses      []dose             `json:"doses,omitempty"`
-	Caution    string             `json:"doses_caution,omitempty"`
-	FromMemory []string           `json:"from_memory,omitempty"`
-	RestsOn    []calibration      `json:"calibrated_on,omitempty"`
-	Keeping    *keeping           `json:"keeping,omitempty"`
-	CurdleMap  *curdleMap         `json:"curdle_map,omitempty"`
+	titrated
+	FromMemory []string      `json:"from_memory,omitempty"`
+	RestsOn    []calibration `json:"calibrated_on,omitempty"`
+	Keeping    *keeping      `json:"keeping,omitempty"`
+	CurdleMap  *curdleMap    `json:"curdle_map,omitempty"`
+}
+
+// titrated is what a titration that was read tells.
+type titrated struct {
+	Curve   []curvePoint `json:"titration_curve,omitempty"`
+	Doses   []dose       `json:"doses,omitempty"`
+	Caution string       `json:"doses_caution,omitempty"`
 }
 
 func chemistryOf(c *assay.Chemistry, density *assay.Result) *chemistry {
@@ -118,7 +123,7 @@ func chemistryOf(c *assay.Chemistry, density *assay.Result) *chemistry {
 	out.PH, out.PHMeter = &ph{estimatedOf(c.PH), number(c.Celsius)}, &ph{estimatedOf(c.PHMeter), assay.MeterCelsius}
 	out.Brix, out.BrixAcid, out.CO2, out.FromMemory = measuredOf(c.Brix), &ratio, measuredOf(c.CO2), c.Unseen
 	if c.CO2.Unknown {
-		out.CO2.Why = "how much gas is in it nobody has stated"
+		out.CO2.Why = sheet.NoGasStated
 	}
 	out.Brix.Why = c.TooDry
 	out.Capacity, out.StrongIons = perVolumeOf(c.Capacity, "mmol/(l·pH)"), perVolumeOf(c.StrongIons, "mmol/l")
@@ -135,7 +140,7 @@ func chemistryOf(c *assay.Chemistry, density *assay.Result) *chemistry {
 		out.Curve = append(out.Curve, curvePoint{number(p.PH), number(p.Base)})
 	}
 	if len(c.Doses) > 0 {
-		out.Caution = caution.Standing("acid").Text
+		out.Caution = sheet.Acids()
 	}
 	for _, d := range c.Doses {
 		out.Doses = append(out.Doses, dose{d.Acid, number(d.Percent), number(d.Acidity), number(d.Ml), number(d.PH)})

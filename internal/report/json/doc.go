@@ -7,6 +7,18 @@
 // null where one has no bound; coverage = mean / with_bounds. up_to stands where
 // something is unknown: the upper end, high, with the unknown parts at their most.
 //
+// A constituent that every food of the drink is known to lack, by analysis or by rule, is
+// {"mean": 0, …, "coverage": 1}; one that does not stand in a document is tracked by no food,
+// or by some only, and is not zero.
+//
 // A figure of the chemistry that is withheld has mean null and says why; low and
 // high still bound it where they are known.
+//
+// Every form is written here, and no domain type has one: a field that the domain gets is
+// printed when somebody decides so.
+//
+// Under several sets of rules sipsum.card/1 and sipsum.allergens/1 hold the first card or
+// declaration as their own keys, and all of them, in the order asked for and each in the
+// same form, as "cards" and as "allergens": the lists of sipsum.sheet/1. "further" is all
+// but the first, for who reads that already. "workings" has one list for each of "cards".
 package jsonreport

@@ -1,50 +1,42 @@
 package textreport
 
 import (
-	"io"
 	"slices"
 	"strings"
 
 	"sipsum/internal/allergen"
-	"sipsum/internal/caution"
 	"sipsum/internal/sheet"
 	"sipsum/internal/source"
 )
 
-// Allergens prints what must be declared under each set of rules, what somebody
-// has to check, and what may hurt.
-func Allergens(w io.Writer, s *sheet.Sheet, st Style) error {
-	p := newPage(st)
-	notes := &footnotes{}
-	p.head(s, "allergens")
-	p.declarations(s, notes)
-	p.cardLegend()
-	p.sources(notes)
-	p.foot(s)
-	return p.write(w)
+// declared prints what must be said of allergens, and what may hurt.
+type declared struct {
+	*page
+	notes *footnotes
 }
 
-// declarations prints one block for each set of rules, and the cautions once.
-func (p *page) declarations(s *sheet.Sheet, notes *footnotes) {
-	for i := range s.Allergens {
-		p.declaration(&s.Allergens[i].Declaration, notes)
+// print prints one block for each set of rules, and the cautions once.
+func (p declared) print(s *sheet.Sheet) {
+	all := s.Allergens()
+	for i := range all {
+		p.declaration(&all[i].Declaration)
 	}
-	p.cautions(s.Allergens, notes)
-	if len(s.Allergens) > 0 {
+	p.cautions(s.Cautions())
+	if len(all) > 0 {
 		p.gap()
-		p.paragraph(0, 0, allergen.Caution)
+		p.paragraph(0, 0, sheet.Declaring)
 	}
 }
 
-func (p *page) declaration(d *allergen.Declaration, notes *footnotes) {
+func (p declared) declaration(d *allergen.Declaration) {
 	p.heading("Allergens, " + rulesName(d.Rules))
 	if statement := d.Statement(); statement != "" {
 		p.strong(marginWidth, 2, Clean(statement, mostProse))
 	} else {
-		p.paragraph(marginWidth, 2, "No allergen class of these rules was found in the foods that were assessed; that is not a promise.")
+		p.paragraph(marginWidth, 2, sheet.NoPromise)
 	}
 	for i := range d.Contains {
-		p.entry(&d.Contains[i], notes)
+		p.entry(&d.Contains[i])
 	}
 	if len(d.MayContain) > 0 {
 		p.paragraph(marginWidth, 2, "May contain, as the designer states: "+namesOf(d.MayContain))
@@ -53,17 +45,17 @@ func (p *page) declaration(d *allergen.Declaration, notes *footnotes) {
 		p.paragraph(marginWidth, 2, "Present, but no class under these rules: "+namesOf(d.NotDeclared))
 	}
 	for _, c := range d.Check {
-		p.check(c, notes)
+		p.check(c)
 	}
 }
 
 // entry says where an allergen comes from and how that is known.
-func (p *page) entry(e *allergen.Entry, notes *footnotes) {
+func (p declared) entry(e *allergen.Entry) {
 	var from []string
 	for _, id := range e.From {
 		from = append(from, Clean(id, mostName)+" ("+strings.Join(howKnown(e, id), ", ")+")")
 	}
-	text := Clean(e.Name, mostName) + p.cited(notes, e.Source) + ": from " + join(from)
+	text := Clean(e.Name, mostName) + p.cited(e.Source) + ": from " + join(from)
 	if len(e.Via) > 0 {
 		via := make([]string, len(e.Via))
 		for i, v := range e.Via {
@@ -97,7 +89,7 @@ func namesOf(entries []allergen.Entry) string {
 }
 
 // check prints what somebody has to decide.
-func (p *page) check(c allergen.Check, notes *footnotes) {
+func (p declared) check(c allergen.Check) {
 	foods := make([]string, len(c.Foods))
 	for i, id := range c.Foods {
 		foods[i] = Clean(id, mostName)
@@ -110,34 +102,23 @@ func (p *page) check(c allergen.Check, notes *footnotes) {
 	if c.Code == allergen.CheckNotAssessed {
 		text = "not assessed, " + join(foods) + ": "
 	}
-	p.hanging("  To check: ", bulletIndent, text+Clean(c.Text, mostProse)+p.cited(notes, c.Source))
+	p.hanging("  To check: ", bulletIndent, text+Clean(c.Text, mostProse)+p.cited(c.Source))
 }
 
 // cautions prints each caution once; one that is not given under every set of
 // rules names those that give it.
-func (p *page) cautions(all []sheet.Declaration, notes *footnotes) {
-	var list []caution.Caution
-	under := map[string][]string{}
-	for _, d := range all {
-		for _, c := range d.Cautions {
-			key := c.Code + "\x00" + c.Text
-			if under[key] == nil {
-				list = append(list, c)
-			}
-			under[key] = append(under[key], d.Rules)
-		}
-	}
+func (p declared) cautions(list []sheet.Cautioned) {
 	if len(list) == 0 {
 		return
 	}
 	p.heading("Cautions")
 	for _, c := range list {
-		text := Clean(c.Text, mostProse) + p.cited(notes, c.Source)
+		text := Clean(c.Text, mostProse) + p.cited(c.Source)
 		if c.Because != "" {
 			text += " (" + Clean(c.Because, mostProse) + ")"
 		}
-		if rules := under[c.Code+"\x00"+c.Text]; len(rules) < len(all) {
-			text = rulesName(strings.Join(rules, ", ")) + ": " + text
+		if len(c.Under) > 0 {
+			text = rulesName(strings.Join(c.Under, ", ")) + ": " + text
 		}
 		p.hanging("  – ", bulletIndent, text)
 	}
@@ -145,12 +126,12 @@ func (p *page) cautions(all []sheet.Declaration, notes *footnotes) {
 
 // cited gives the footnote of a source text, or † for one from memory, which is
 // not printed as evidence.
-func (p *page) cited(notes *footnotes, text string) string {
+func (p declared) cited(text string) string {
 	switch {
 	case text == "":
 		return ""
 	case source.IsFromMemory(text):
 		return p.memory(true)
 	}
-	return signs([]int{notes.number(sentences(text))})
+	return signs([]int{p.notes.number(sentences(text))})
 }

@@ -2,52 +2,20 @@ package textreport
 
 import (
 	"fmt"
-	"io"
-	"slices"
 	"strings"
 
 	"sipsum/internal/label"
 	"sipsum/internal/sheet"
 )
 
-// Cards prints the nutrition declarations of a drink, one for each set of rules.
-func Cards(w io.Writer, s *sheet.Sheet, st Style) error {
-	p := newPage(st)
-	p.head(s, "card")
-	p.cards(s, false)
-	p.cardLegend()
-	p.foot(s)
-	return p.write(w)
-}
+// cards prints nutrition declarations.
+type cards struct{ *page }
 
-// cardWords are the words that a set of rules wants at the head of a card.
-type cardWords struct {
-	title     string
-	reference string // head of the column of percentages; the statement explains *
-}
-
-// wordsOfCard gives the words of the rules: Regulation (EU) No 1169/2011, Article
-// 32(5) and Annex XV; 21 CFR 101.9(d).
-func wordsOfCard(rules string) cardWords {
-	switch rules {
-	case "us":
-		return cardWords{"Nutrition Facts", "% Daily Value*"}
-	default:
-		return cardWords{"Nutrition declaration", "% reference*"}
-	}
-}
-
-// cards prints every card; on a short page the notes of what is not complete
-// become one line.
-func (p *page) cards(s *sheet.Sheet, short bool) {
-	for i := range s.Cards {
-		c := &s.Cards[i]
-		p.card(c)
-		if short {
-			p.notComplete(c)
-		} else {
-			p.cardNotes(c)
-		}
+// print prints every card, and what beside says of each.
+func (p cards) print(s *sheet.Sheet, beside func(cards, *label.Card)) {
+	for _, c := range s.Cards() {
+		p.card(&c)
+		beside(p, &c)
 	}
 }
 
@@ -59,8 +27,7 @@ const (
 
 // card prints one declaration: rows in the order of the rules, then what they
 // want said.
-func (p *page) card(c *label.Card) {
-	words := wordsOfCard(c.Rules)
+func (p cards) card(c *label.Card) {
 	basis, two := c.Basis, c.Basis != label.PerServing
 	serving := rounded(c.ServingG, 0) + " g"
 	if c.ServingMl > 0 {
@@ -71,11 +38,11 @@ func (p *page) card(c *label.Card) {
 	}
 	p.gap()
 	p.line(
-		p.bold(p.accent(left(words.title+", "+rulesName(c.Rules), p.cardName()))), right(basis, cellWidth),
-		right("serving, "+serving, cellWidth), right(words.reference, referenceWidth),
+		p.bold(p.accent(left(c.Title+", "+rulesName(c.Rules), p.nameWidth()))), right(basis, cellWidth),
+		right("serving, "+serving, cellWidth), right(c.Percents, referenceWidth),
 	)
 	for i := range c.Rows {
-		p.cardRow(&c.Rows[i], two)
+		p.declaredRow(&c.Rows[i], two)
 	}
 	for _, t := range c.Statements {
 		p.paragraph(marginWidth, 2, "* "+Clean(t.Text, mostProse)+p.memory(t.FromMemory))
@@ -89,20 +56,18 @@ func (p *page) card(c *label.Card) {
 	}
 }
 
-// cardNotes prints what is to be known before a card is used.
-func (p *page) cardNotes(c *label.Card) {
+// notes prints what is to be known before a card is used.
+func (p cards) notes(c *label.Card) {
 	for _, n := range c.Notes {
 		p.hanging("  – ", bulletIndent, Clean(n.Text, mostProse)+p.memory(n.FromMemory))
 	}
 }
 
 // notComplete names the rows that rest on incomplete or missing figures.
-func (p *page) notComplete(c *label.Card) {
+func (p cards) notComplete(c *label.Card) {
 	var rows []string
-	for _, r := range c.Rows {
-		if slices.ContainsFunc(c.Notes, func(n label.Note) bool { return n.Row == r.Key }) {
-			rows = append(rows, Clean(strings.TrimPrefix(r.Label, "of which "), mostName))
-		}
+	for _, name := range sheet.NotComplete(c) {
+		rows = append(rows, Clean(name, mostName))
 	}
 	if len(rows) > 0 {
 		p.hanging("  – ", bulletIndent, "not complete: "+join(rows)+"; see sipsum card")
@@ -112,9 +77,9 @@ func (p *page) notComplete(c *label.Card) {
 // rulesName writes the name of a set of rules: "EU".
 func rulesName(rules string) string { return strings.ToUpper(Clean(rules, mostName)) }
 
-func (p *page) cardName() int { return p.width - 2*cellWidth - referenceWidth }
+func (p cards) nameWidth() int { return p.width - 2*cellWidth - referenceWidth }
 
-func (p *page) cardRow(r *label.Row, two bool) {
+func (p cards) declaredRow(r *label.Row, two bool) {
 	name := strings.Repeat("  ", 1+r.Indent) + Clean(r.Label, mostName) + p.memory(r.FromMemory)
 	basis, serving, reference := "", "", ""
 	if r.Serving != nil {
@@ -133,23 +98,7 @@ func (p *page) cardRow(r *label.Row, two bool) {
 	// A long figure takes the room of what is on its side.
 	basisWidth, servingWidth := max(cellWidth, width(basis)+1), max(cellWidth, width(serving)+1)
 	p.line(
-		left(name, p.cardName()+cellWidth-basisWidth), right(basis, basisWidth), right(serving, servingWidth),
+		left(name, p.nameWidth()+cellWidth-basisWidth), right(basis, basisWidth), right(serving, servingWidth),
 		right(reference, referenceWidth+cellWidth-servingWidth),
 	)
-}
-
-// memory gives the sign for what rests on a rule entered from memory.
-func (p *page) memory(is bool) string {
-	if !is {
-		return ""
-	}
-	p.dagger = true
-	return " †"
-}
-
-func (p *page) cardLegend() {
-	if p.dagger {
-		p.gap()
-		p.paragraph(0, 0, daggerText+".")
-	}
 }

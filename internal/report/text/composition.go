@@ -4,66 +4,43 @@ import (
 	"strings"
 
 	"sipsum/internal/assay"
-	"sipsum/internal/constituent"
+	"sipsum/internal/sheet"
 )
 
 // perVolume is the head of the right-hand column.
 const perVolume = "100 ml"
 
+// listing prints figures of a composition and what is not known of it.
+type listing struct{ *page }
+
 // composition prints a serving by groups, with a column per 100 ml. What is
 // wholly unknown and what is surely zero follow in a paragraph each.
-func (p *page) composition(a *assay.Assay) {
-	var unknown, zero []string
-	for _, g := range groups() {
-		begun := false
-		for _, l := range g.lines {
-			f, ok := a.PerServing.Find(l.id)
-			switch {
-			case !ok || l.words == "":
-				continue
-			case hollow(f.Result):
-				unknown = append(unknown, p.named(l.words, f.Result))
-				continue
-			case empty(f.Result):
-				if f.Constituent.Kind != constituent.Rest {
-					zero = append(zero, l.words)
-				}
-				continue
-			}
-			if !begun {
-				p.tableHeading(g.name, perVolume)
-				begun = true
-			}
-			p.row(strings.Repeat("  ", g.depth(l.id, figured(a)))+l.words, "", p.show(f.Result), second(a.Per100ml, f))
-		}
+func (p listing) composition(s *sheet.Sheet) {
+	list := s.Composition()
+	for _, g := range list.Groups {
+		p.tableHeading(g.Name, perVolume)
+		p.rows(g.Rows, s.Assay)
+	}
+	var unknown []string
+	for _, r := range list.Unknown {
+		unknown = append(unknown, p.named(r.Words, r.Figure.Result))
 	}
 	p.listed("Not known", unknown)
-	p.listed("None, by analysis or by rule", zero)
+	p.listed("None, by analysis or by rule", list.None)
 }
 
-// figured tells which constituents of a serving have a figure.
-func figured(a *assay.Assay) func(constituent.ID) bool {
-	return func(id constituent.ID) bool {
-		f, ok := a.PerServing.Find(id)
-		return ok && !hollow(f.Result) && !empty(f.Result)
+// rows prints figures of a serving.
+func (p listing) rows(rows []sheet.Row, a *assay.Assay) {
+	for _, r := range rows {
+		p.row(strings.Repeat("  ", r.Depth)+r.Words, "", p.show(r.Figure.Result), second(a.Per100ml, r.Figure))
 	}
 }
 
 // further prints the lines of a short page that its evidence does not tell.
-func (p *page) further(a *assay.Assay, told map[constituent.ID]bool) {
-	begun := false
-	for _, g := range groups() {
-		for _, l := range g.lines {
-			if !l.short || told[l.id] || !figured(a)(l.id) {
-				continue
-			}
-			if !begun {
-				p.tableHeading("Further composition", perVolume)
-				begun = true
-			}
-			f, _ := a.PerServing.Find(l.id)
-			p.row(l.words, "", p.show(f.Result), second(a.Per100ml, f))
-		}
+func (p listing) further(s *sheet.Sheet) {
+	if rows := s.Further(); len(rows) > 0 {
+		p.tableHeading("Further composition", perVolume)
+		p.rows(rows, s.Assay)
 	}
 }
 
@@ -76,7 +53,7 @@ func (p *page) named(words string, r assay.Result) string {
 }
 
 // listed prints a list of constituents as a paragraph.
-func (p *page) listed(what string, list []string) {
+func (p listing) listed(what string, list []string) {
 	if len(list) == 0 {
 		return
 	}
@@ -88,7 +65,7 @@ func (p *page) listed(what string, list []string) {
 // serving.
 func second(c assay.Composition, serving assay.Figure) string {
 	f, ok := c.Find(serving.Constituent.ID)
-	if !ok || hollow(f.Result) {
+	if !ok || sheet.Hollow(f.Result) {
 		return ""
 	}
 	_, factor := finer(serving.Result)

@@ -6,11 +6,15 @@ import (
 
 	"sipsum/internal/assay"
 	"sipsum/internal/curdling"
+	"sipsum/internal/sheet"
 )
 
-// curdling prints where a drink with milk stays smooth: the verdict and the ways
+// milk prints where a drink with milk stays smooth.
+type milk struct{ *page }
+
+// print prints where a drink with milk stays smooth: the verdict and the ways
 // out, and if whole the map.
-func (p *page) curdling(c *assay.Verdict, whole bool) {
+func (p milk) print(c *assay.Verdict, whole bool) {
 	if c == nil {
 		return
 	}
@@ -28,11 +32,11 @@ func (p *page) curdling(c *assay.Verdict, whole bool) {
 	if whole {
 		p.paragraph(marginWidth, 2, "pH of curdling: "+Clean(c.Stand.Curdling.Source, mostProse)+".")
 	}
-	p.paragraph(0, 0, "An estimate: try it small, and pour slowly. Milk is kept cold, and a warm drink served at once, as local rules say.")
+	p.paragraph(0, 0, sheet.MilkEstimate)
 }
 
 // standing says where the drink stands.
-func (p *page) standing(c *assay.Verdict) string {
+func (p milk) standing(c *assay.Verdict) string {
 	band := c.Stand.Curdling
 	at := plain(c.Celsius) + glue + "°C"
 	if c.Assumed {
@@ -62,7 +66,7 @@ const (
 const hundredth = 100
 
 // curdleMap prints a sign for each cell, the drink's own in brackets.
-func (p *page) curdleMap(c *assay.Verdict) {
+func (p milk) curdleMap(c *assay.Verdict) {
 	m := c.Map
 	p.gap()
 	p.line(left("    milk", milkWidth), "  ", fit(Clean(c.Sour, mostName), p.width/2), ", times what the drink holds")
@@ -87,7 +91,7 @@ func (p *page) curdleMap(c *assay.Verdict) {
 }
 
 // waysOut lists the changes that keep the drink smooth.
-func (p *page) waysOut(c *assay.Verdict) {
+func (p milk) waysOut(c *assay.Verdict) {
 	if c.Stand.Verdict == curdling.Smooth {
 		return
 	}
@@ -102,7 +106,7 @@ func (p *page) waysOut(c *assay.Verdict) {
 		p.hanging("  – ", bulletIndent, fmt.Sprintf("%s: pH%s%s", wayWords(c, w), glue, rounded(w.PH, -2)))
 	}
 	if salted {
-		p.paragraph(marginWidth, 2, "A buffering salt is a food additive: weigh it finely, taste, declare it, and keep to its legal limit for your kind of drink.")
+		p.paragraph(marginWidth, 2, sheet.SaltAdded)
 	}
 }
 

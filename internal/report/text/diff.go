@@ -19,8 +19,8 @@ func Diff(w io.Writer, old, new string, added, removed []food.Column, changes []
 	}
 	p.paragraph(0, 0, fmt.Sprintf("%s foods came, %s went, %s changed.",
 		grouped(count[difference.Added]), grouped(count[difference.Removed]), grouped(count[difference.Changed])))
-	p.columns("columns that came", added)
-	p.columns("columns that went", removed)
+	printColumns(p, "columns that came", added)
+	printColumns(p, "columns that went", removed)
 	for _, c := range changes {
 		p.gap()
 		switch c.Kind {
@@ -46,7 +46,7 @@ func Diff(w io.Writer, old, new string, added, removed []food.Column, changes []
 	return p.write(w)
 }
 
-func (p *page) columns(what string, list []food.Column) {
+func printColumns(p *page, what string, list []food.Column) {
 	for i, c := range list {
 		if i == 0 {
 			p.gap()

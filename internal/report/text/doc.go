@@ -16,7 +16,8 @@
 //
 // A share is of the known part and carries its own interval. A bar is solid up to
 // the low end of that interval and shaded up to the high end; twenty cells are
-// 100 %. Names and order of the constituents are data (groups.csv).
+// 100 %. Parts and their order, what is listed and the words of the constituents are
+// package sheet's; each part has a printer here (pages.go).
 //
 // Texts of files and tables are hostile: Clean takes out what could steer a
 // terminal or turn the reading direction, and clips what is absurdly long.

@@ -25,9 +25,9 @@ const MostDigits = mostDigits
 // Words gives the words of every constituent on a page, by id.
 func Words() map[string]string {
 	words := map[string]string{}
-	for _, g := range groups() {
-		for _, l := range g.lines {
-			words[string(l.id)] = l.words
+	for _, g := range sheet.Groups() {
+		for _, l := range g.Lines {
+			words[string(l.ID)] = l.Words
 		}
 	}
 	return words
@@ -36,7 +36,7 @@ func Words() map[string]string {
 // CurdleMap prints the section of a page about curdling.
 func CurdleMap(w io.Writer, c *assay.Verdict, whole bool, st Style) error {
 	p := newPage(st)
-	p.curdling(c, whole)
+	milk{p}.print(c, whole)
 	return p.write(w)
 }
 
@@ -44,10 +44,7 @@ func CurdleMap(w io.Writer, c *assay.Verdict, whole bool, st Style) error {
 // solutions.
 func Solutions(w io.Writer, a *assay.Assay, works sheet.PHWorks, st Style) error {
 	p, notes := newPage(st), &footnotes{}
-	p.chemistry(a, true, works, notes)
+	solutions{p, notes, works}.print(a, true)
 	p.sources(notes)
 	return p.write(w)
 }
-
-// Holding says what is asked of a component that is kept.
-var Holding = holding

@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"sipsum/internal/assay"
-	"sipsum/internal/estimate"
+	"sipsum/internal/sheet"
 )
 
 // shown is a figure in words: the columns of a row.
@@ -16,19 +16,6 @@ type shown struct {
 	interval string
 	upTo     string
 }
-
-// negligible is the coverage below which limits alone do not count as knowing
-// something.
-const negligible = 0.01
-
-// hollow reports whether a result is as good as unknown: nothing is known of it,
-// or only limits that are lost beside what the unknown parts could be.
-func hollow(r assay.Result) bool {
-	return r.Unknown || r.Partial && r.State >= estimate.Trace && r.Coverage < negligible
-}
-
-// empty reports whether it is known that there is none.
-func empty(r assay.Result) bool { return !r.Partial && !r.Unknown && r.Mean == 0 && r.High == 0 }
 
 // minute reports whether all of a known interval would print as zero to the last place that
 // is worth printing in the finest unit: what arithmetic leaves, or less than anybody weighs.
@@ -53,7 +40,7 @@ func finer(r assay.Result) (assay.Result, float64) {
 	factor := 1.0
 	for {
 		unit, ok := smaller[r.Unit]
-		if !ok || hollow(r) || r.High <= 0 || max(r.Mean, r.High) >= tooSmall {
+		if !ok || sheet.Hollow(r) || r.High <= 0 || max(r.Mean, r.High) >= tooSmall {
 			return r, factor
 		}
 		if factor > 1 && r.Partial && r.UpTo >= tooLarge { // what is beside it would be a row of digits
@@ -72,10 +59,10 @@ func (p *page) show(r assay.Result) shown {
 	stated := r
 	r, _ = finer(r)
 	last := place(r.Mean, r.SD, mostDigits)
-	if hollow(r) || r.Partial && minute(r) {
+	if sheet.Hollow(r) || r.Partial && minute(r) {
 		return shown{number: "unknown", upTo: p.bound(stated, last)}
 	}
-	if minute(r) && !empty(r) {
+	if minute(r) && !sheet.None(r) {
 		return shown{mark: p.mark(r.State), number: least, unit: r.Unit}
 	}
 	s := shown{mark: p.mark(r.State), number: rounded(r.Mean, last), unit: r.Unit, interval: span(r.Low, r.High, last)}
@@ -94,7 +81,7 @@ func (p *page) bound(r assay.Result, last int) string {
 		return ""
 	}
 	p.upTo = true
-	if hollow(r) || minute(r) {
+	if sheet.Hollow(r) || minute(r) {
 		most, unit := r.UpTo, r.Unit
 		for smaller[unit] != "" && most < leastPrinted {
 			most, unit = most*thousand, smaller[unit]

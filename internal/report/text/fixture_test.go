@@ -149,9 +149,14 @@ func tide() *sheet.Sheet {
 			{Name: "acid\u202e", Entries: []evidence.Entry{citric}},
 			{Name: "bitter", Entries: []evidence.Entry{caffeine, entryOf(a, "CHLRAC", "w3")}},
 		}},
-		Cards:     cards(),
-		Allergens: declarations(),
+		Cards:     cards,
+		Allergens: declarations,
 	}
+}
+
+// unruled is a sheet of an assay under no rules at all.
+func unruled(a *assay.Assay) *sheet.Sheet {
+	return &sheet.Sheet{Assay: a, Cards: func() []label.Card { return nil }, Allergens: func() []sheet.Declaration { return nil }}
 }
 
 // questioned is the same drink, asked why and what next.
@@ -193,7 +198,7 @@ func cards() []label.Card {
 	}
 	return []label.Card{
 		{
-			Rules: "eu", Basis: label.Per100ml, ServingG: 118, ServingMl: 112.7,
+			Rules: "eu", Title: "Nutrition declaration", Percents: "% reference*", Basis: label.Per100ml, ServingG: 118, ServingMl: 112.7,
 			Rows: []label.Row{
 				{Key: "energy", Label: "Energy", Per100ml: cell("200 kJ / 47 kcal", "", ""), Serving: cell("226 kJ / 53 kcal", "3 %", "")},
 				{Key: "saturates", Label: "of which saturates", Indent: 1, Per100ml: cell("<0.1 g", "", ""), Serving: cell("<0.1 g", "0 %", "")},
@@ -206,7 +211,7 @@ func cards() []label.Card {
 			},
 		},
 		{
-			Rules: "us", Basis: label.PerServing, ServingG: 118,
+			Rules: "us", Title: "Nutrition Facts", Percents: "% Daily Value*", Basis: label.PerServing, ServingG: 118,
 			Rows: []label.Row{
 				{Key: "calories", Label: "Calories", Serving: cell("50", "", "")},
 				{Key: "added-sugars", Label: "Added Sugars", Indent: 2, Line: "Includes 6 g Added Sugars", Serving: cell("6 g", "", "12 %")},

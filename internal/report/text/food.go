@@ -15,7 +15,7 @@ func Food(w io.Writer, f *food.Food, columns []food.Column, works func(id string
 	p := newPage(st)
 	notes := &footnotes{}
 	p.title(Clean(f.Name(), mostName), Clean(f.ID.String(), mostName))
-	p.about(f)
+	foodPage{p}.about(f)
 	v := values{page: p, food: f, notes: notes, works: works}
 	v.byGroup()
 	v.others(columns)
@@ -24,8 +24,11 @@ func Food(w io.Writer, f *food.Food, columns []food.Column, works func(id string
 	return p.write(w)
 }
 
+// foodPage prints what is known of a food beside its values.
+type foodPage struct{ *page }
+
 // about prints what a food is, besides its values.
-func (p *page) about(f *food.Food) {
+func (p foodPage) about(f *food.Food) {
 	say := func(what, text string) {
 		if text != "" {
 			p.hanging(what+": ", 2, text)
@@ -59,7 +62,7 @@ func (p *page) about(f *food.Food) {
 }
 
 // marks prints what is known of a food besides its composition.
-func (p *page) marks(list []food.Mark) {
+func (p foodPage) marks(list []food.Mark) {
 	for _, m := range list {
 		value := Clean(m.Value, mostName)
 		switch {

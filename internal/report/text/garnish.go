@@ -1,9 +1,10 @@
 package textreport
 
-import "sipsum/internal/assay"
+import "sipsum/internal/sheet"
 
 // garnish says what is put on top and whether the figures hold it.
-func (p *page) garnish(a *assay.Assay) {
+func (p view) garnish() {
+	a := p.s.Assay
 	var eaten, left []string
 	for _, g := range a.Garnish {
 		text := Clean(g.Amount, mostName) + " " + cleanPart(g.PartID, g.Name)
@@ -21,9 +22,9 @@ func (p *page) garnish(a *assay.Assay) {
 		p.gap()
 	}
 	if len(left) > 0 {
-		p.paragraph(0, 2, of+", not eaten: "+join(left)+". It counts for the allergens, not for the nutrition.")
+		p.paragraph(0, 2, of+", not eaten: "+join(left)+". "+sheet.NotEaten)
 	}
 	if len(eaten) > 0 {
-		p.paragraph(0, 2, of+", eaten: "+join(eaten)+". It is in every figure but pH, acidity and °Brix, which are of the liquid.")
+		p.paragraph(0, 2, of+", eaten: "+join(eaten)+". "+sheet.Eaten)
 	}
 }

@@ -13,11 +13,10 @@ import (
 const densityDigits = 4
 
 // head prints what the drink is: serving, density, tables.
-func (p *page) head(s *sheet.Sheet, kind string) {
-	a := s.Assay
-	p.title(Clean(a.Drink.Name, mostName), kind)
-	p.paragraph(0, 2, p.serving(a))
-	for _, t := range s.Tables {
+func (p view) head(kind string) {
+	p.title(Clean(p.s.Assay.Drink.Name, mostName), kind)
+	p.paragraph(0, 2, p.serving(p.s.Assay))
+	for _, t := range p.s.Tables {
 		name := sentences(t.Title)
 		if t.Edition != "" {
 			name = strings.TrimSuffix(name, ".") + ", edition " + Clean(t.Edition, mostName) + "."
@@ -27,7 +26,7 @@ func (p *page) head(s *sheet.Sheet, kind string) {
 }
 
 // serving says how large a serving is.
-func (p *page) serving(a *assay.Assay) string {
+func (p view) serving(a *assay.Assay) string {
 	d := a.Drink
 	text := "One serving: "
 	if d.Serves > 1 {
@@ -50,7 +49,7 @@ func (p *page) serving(a *assay.Assay) string {
 }
 
 // foot prints what made the page.
-func (p *page) foot(s *sheet.Sheet) {
+func foot(p *page, s *sheet.Sheet) {
 	p.gap()
 	p.line(p.accent(strings.Repeat("─", p.width)))
 	p.line(fmt.Sprintf("%s · seed %d · %s draws", Clean(s.Program, mostName), s.Assay.Seed, grouped(s.Assay.Draws)))

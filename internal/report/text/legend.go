@@ -44,3 +44,20 @@ func (p *page) explain() {
 	p.gap()
 	p.paragraph(0, 0, strings.Join(append([]string{"Intervals hold 90 % of the draws"}, signs...), " · ")+".")
 }
+
+// memory gives the sign for what rests on a rule entered from memory.
+func (p *page) memory(is bool) string {
+	if !is {
+		return ""
+	}
+	p.dagger = true
+	return " †"
+}
+
+// explainDagger prints what † says, on a page of no other signs.
+func (p *page) explainDagger() {
+	if p.dagger {
+		p.gap()
+		p.paragraph(0, 0, daggerText+".")
+	}
+}

@@ -52,7 +52,7 @@ func TestLongNamesAndMinuteFiguresFitThePage(t *testing.T) {
 	} {
 		require.NoError(t, page())
 	}
-	energy := s.Cards[0].Rows[0] // as of seeds and their butter
+	energy := s.Cards()[0].Rows[0] // as of seeds and their butter
 	energy.Per100g, energy.Serving.Printed = nil, "4940 kJ / 1192 kcal"
 	if energy.Per100ml != nil {
 		energy.Per100ml.Printed = "2410 kJ / 1581 kcal"

@@ -1,43 +1,28 @@
 package textreport
 
 import (
-	"cmp"
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"sipsum/internal/assay"
-	"sipsum/internal/constituent"
+	"sipsum/internal/sheet"
 )
 
-// part is what one component, or one food poured directly, brings.
+// part is what one component, or one food poured directly, brings, by a clean name.
 type part struct {
 	id   assay.PartID
 	name string
 	assay.Figure
 }
 
-// partsOf gives the parts of a constituent: those with something known, largest
-// first, and those of which nothing is known.
-func partsOf(a *assay.Assay, id constituent.ID) (known, unknown []part) {
-	for i := range a.Components {
-		c := &a.Components[i]
-		f, ok := c.Constituents.Find(id)
-		switch {
-		case !ok || empty(f.Result):
-		case hollow(f.Result):
-			unknown = append(unknown, part{c.ID, cleanPart(c.ID, c.Name), f})
-		default:
-			known = append(known, part{c.ID, cleanPart(c.ID, c.Name), f})
-		}
+func partsOf(list []sheet.Bringer) []part {
+	parts := make([]part, len(list))
+	for i, b := range list {
+		parts[i] = part{b.ID, cleanPart(b.ID, b.Name), b.Figure}
 	}
-	slices.SortStableFunc(known, func(x, y part) int { return cmp.Compare(y.Mean, x.Mean) })
-	return known, unknown
+	return parts
 }
-
-// hasShare reports whether a share of the total was calculated.
-func hasShare(s assay.Share) bool { return !math.IsNaN(s.Mean) && s != assay.Share{} }
 
 // The columns of a row of parts.
 const (
@@ -45,50 +30,94 @@ const (
 	shareWidth = 15
 	barWidth   = 20
 	percentOf  = 100
-	tiny       = 0.5 // per cent: smaller shares are counted, not listed
+	tiny       = 0.5 // per cent: a smaller share is not written as 0
 )
 
+// brought prints what the components bring.
+type brought struct{ *page }
+
+// print prints the parts of energy, of fat, and of every constituent that speaks for a
+// sensory category.
+func (p brought) print(s *sheet.Sheet, notes *footnotes) {
+	p.heading("What brings it")
+	for _, told := range s.Contributions() {
+		signs := ""
+		if told.Entry != nil {
+			signs = notes.of(told.Entry, s.Tables)
+		}
+		p.line("  ", p.bold(sheet.WordsFor(told.Figure.Constituent)), signs)
+		p.parts(told.Parts)
+	}
+}
+
 // parts prints what the components bring to a constituent.
-func (p *page) parts(known, unknown []part) {
+func (p brought) parts(b sheet.Brought) {
 	p.shares = true
-	if len(known) == 1 {
-		p.paragraph(partIndent, 2, allFrom(known[0], unknown))
-		p.notKnownIn(unknown)
+	if len(b.Known) == 1 {
+		p.paragraph(partIndent, 2, allFrom(b))
+		p.notKnownIn(partsOf(b.Unknown))
 		return
 	}
-	left := 0
-	names := fitParts(known, p.partWidth())
-	for i, k := range known {
-		if hasShare(k.Share) && k.Share.Mean*percentOf < tiny && !k.Partial && i > 0 {
-			left++
-			continue
+	list, more := b.Listed()
+	names := fitParts(partsOf(b.Known), p.partWidth())
+	next := 0
+	for i, k := range b.Known {
+		if next < len(list) && k.ID == list[next].ID {
+			p.part(k.Figure, names[i])
+			next++
 		}
-		p.part(k, names[i])
 	}
-	if left > 0 {
-		p.line(strings.Repeat(" ", partIndent), fmt.Sprintf("and %d more under 1 %%", left))
+	if more > 0 {
+		p.line(strings.Repeat(" ", partIndent), fmt.Sprintf("and %d more under 1 %%", more))
 	}
-	p.notKnownIn(unknown)
+	p.notKnownIn(partsOf(b.Unknown))
+}
+
+// inShort names the parts of a constituent in one sentence.
+func (p brought) inShort(b sheet.Brought) string {
+	p.shares = true
+	text := ""
+	if len(b.Known) == 1 {
+		text = allFrom(b)
+	} else {
+		var list []string
+		for _, k := range partsOf(b.Named()) {
+			list = append(list, k.name+" "+percent(k.Share))
+		}
+		text = join(list)
+	}
+	if len(b.Unknown) == 0 {
+		return text
+	}
+	var names []string
+	for _, u := range partsOf(b.Unknown) {
+		names = append(names, u.name)
+	}
+	if text != "" {
+		text += "; "
+	}
+	return text + "not known in " + join(names)
 }
 
 // allFrom says that one component brings all there is, or all that is known.
-func allFrom(k part, unknown []part) string {
-	if len(unknown) > 0 || k.Partial {
-		return "all that is known is from " + k.name
+func allFrom(b sheet.Brought) string {
+	from := partsOf(b.Known)[0].name
+	if !b.AllKnown() {
+		return "all that is known is from " + from
 	}
-	return "all from " + k.name
+	return "all from " + from
 }
 
 // partWidth is the room for the name of a part.
-func (p *page) partWidth() int {
+func (p brought) partWidth() int {
 	return p.width - partIndent - numberWidth - 1 - unitWidth - shareWidth - 1 - barWidth
 }
 
 // part prints one component's part: amount, share with interval, bar.
-func (p *page) part(k part, name string) {
+func (p brought) part(k assay.Figure, name string) {
 	s := p.show(k.Result)
 	share, bar := "", ""
-	if hasShare(k.Share) {
+	if sheet.HasShare(k.Share) {
 		share, bar = percent(k.Share), p.bar(k.Share)
 	}
 	p.line(
@@ -98,7 +127,7 @@ func (p *page) part(k part, name string) {
 }
 
 // notKnownIn names the parts of which nothing is known.
-func (p *page) notKnownIn(unknown []part) {
+func (p brought) notKnownIn(unknown []part) {
 	if len(unknown) == 0 {
 		return
 	}
@@ -130,7 +159,7 @@ func percent(s assay.Share) string {
 
 // bar draws a share: solid up to the low end of its interval, shaded to the
 // high end.
-func (p *page) bar(s assay.Share) string {
+func (p brought) bar(s assay.Share) string {
 	p.bars = true
 	solid := cells(s.Low)
 	return strings.Repeat("█", solid) + strings.Repeat("▒", max(cells(s.High)-solid, 0))

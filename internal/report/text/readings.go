@@ -2,48 +2,28 @@ package textreport
 
 import (
 	"math"
-	"slices"
-	"strings"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/sheet"
 )
-
-// noteDisagrees is the kind of the notes that say which reading and recipe disagree.
-const noteDisagrees = "reading disagrees"
 
 // readings prints what was read, what the recipe expects and what is used, the readings
 // that do not agree with the recipe first.
-func (p *page) readings(a *assay.Assay) {
-	others := disagreements(a)
-	if len(a.Readings) == 0 && len(others) == 0 {
+func (p view) readings() {
+	read := p.s.Read()
+	if read.None() {
 		return
 	}
 	p.heading("Readings")
-	for _, r := range a.Readings {
-		if !r.Agrees {
-			p.hanging("  ! ", bulletIndent, readingLine(r)+" – recipe and reading disagree: "+Clean(r.Advice, mostProse))
-		}
+	for _, r := range read.Disagree {
+		p.hanging("  ! ", bulletIndent, readingLine(r)+" – recipe and reading disagree: "+Clean(r.Advice, mostProse))
 	}
-	for _, text := range others {
+	for _, text := range read.Notes {
 		p.hanging("  ! ", bulletIndent, Clean(text, mostProse))
 	}
-	for _, r := range a.Readings {
-		if r.Agrees {
-			p.hanging("  – ", bulletIndent, readingLine(r))
-		}
+	for _, r := range read.Agree {
+		p.hanging("  – ", bulletIndent, readingLine(r))
 	}
-}
-
-// disagreements are the notes of readings that are not figures, such as titrations.
-func disagreements(a *assay.Assay) []string {
-	var list []string
-	for _, n := range a.Notes {
-		told := func(r assay.Reading) bool { return r.Note() == n.Text }
-		if n.Kind == noteDisagrees && !slices.ContainsFunc(a.Readings, told) {
-			list = append(list, n.Text)
-		}
-	}
-	return list
 }
 
 // readingNames name readings in a list.
@@ -75,15 +55,14 @@ func readingNumber(r assay.Reading, x float64) string {
 }
 
 // toWrite is the line that a reading takes in the drink file, to stand beside what is
-// withheld; of is the component, or empty: the drink. It is empty where a reading is no
-// help: of what has been titrated the titration tells, and of what is dry nothing.
-func toWrite(of, why, who, reading string) string {
-	if strings.Contains(why, "was titrated") || strings.Contains(why, "no water") {
+// withheld; of is the component, or empty: the drink.
+func toWrite(of string, w sheet.Withheld) string {
+	if w.Reading == "" {
 		return ""
 	}
-	line := "measured:" + glue + "{" + reading + ":" + glue + "…}"
+	line := "measured:" + glue + "{" + w.Reading + ":" + glue + "…}"
 	if of == "" {
-		return ". " + who + ": write under finish:  -" + glue + line
+		return ". " + w.Who + ": write under finish:  -" + glue + line
 	}
-	return ". " + who + ": write under " + Clean(of, mostName) + ":  " + line
+	return ". " + w.Who + ": write under " + Clean(of, mostName) + ":  " + line
 }

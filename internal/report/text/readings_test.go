@@ -12,7 +12,6 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/drink"
 	"sipsum/internal/report/text"
-	"sipsum/internal/sheet"
 )
 
 // Readings head the page, those that do not agree before the others; what disagrees is
@@ -31,12 +30,12 @@ func TestReadingsHeadAssayAndSheet(t *testing.T) {
 	for name, print := range map[string]func() (string, error){
 		"assay": func() (string, error) {
 			var out bytes.Buffer
-			err := textreport.Assay(&out, &sheet.Sheet{Assay: a}, textreport.Style{Width: 100})
+			err := textreport.Assay(&out, unruled(a), textreport.Style{Width: 100})
 			return out.String(), err
 		},
 		"sheet": func() (string, error) {
 			var out bytes.Buffer
-			err := textreport.Sheet(&out, &sheet.Sheet{Assay: a}, textreport.Style{Width: 100})
+			err := textreport.Sheet(&out, unruled(a), textreport.Style{Width: 100})
 			return out.String(), err
 		},
 	} {

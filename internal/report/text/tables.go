@@ -26,7 +26,7 @@ func Tables(w io.Writer, list []Table, st Style) error {
 	for _, t := range list {
 		p.gap()
 		p.line(p.bold(fit(Clean(t.ID, mostName), p.width/2)), "  ", grouped(t.Foods), " foods, ", grouped(t.Values), " values")
-		p.facts([][2]string{
+		printFacts(p, [][2]string{
 			{"title", t.Title}, {"edition", t.Edition}, {"publisher", t.Publisher},
 			{"licence", t.Licence}, {"cite as", t.Citation}, {"hash", t.Hash},
 		})
@@ -40,13 +40,13 @@ func Formats(w io.Writer, list []Format, st Style) error {
 	for _, f := range list {
 		p.gap()
 		p.line(p.bold(Clean(f.Name, mostName)), "  ", fit(Clean(f.Title, mostName), p.width-width(f.Name)-2))
-		p.facts([][2]string{{"needs", f.Needs}, {"licence", f.Licence}})
+		printFacts(p, [][2]string{{"needs", f.Needs}, {"licence", f.Licence}})
 	}
 	return p.write(w)
 }
 
 // facts prints names and texts in two columns; empty texts are left out.
-func (p *page) facts(list [][2]string) {
+func printFacts(p *page, list [][2]string) {
 	const indent = 13
 	for _, fact := range list {
 		if text := Clean(fact[1], mostProse); text != "" {

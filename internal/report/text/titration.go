@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"sipsum/internal/assay"
-	"sipsum/internal/caution"
 )
 
 // The columns of a titration curve and of a table of doses.
@@ -19,7 +18,7 @@ const (
 
 // curve prints a titration curve in two lines: the pH, and the base that takes 100 g
 // there (below zero: acid).
-func (p *page) curve(points []assay.CurvePoint) {
+func (p solutions) curve(points []assay.CurvePoint) {
 	points = p.fewer(points)
 	if len(points) == 0 {
 		return
@@ -34,7 +33,7 @@ func (p *page) curve(points []assay.CurvePoint) {
 }
 
 // fewer leaves the half pH out of a curve that is too long for the page.
-func (p *page) fewer(points []assay.CurvePoint) []assay.CurvePoint {
+func (p solutions) fewer(points []assay.CurvePoint) []assay.CurvePoint {
 	if curveName+len(points)*curveCell <= p.width {
 		return points
 	}
@@ -62,15 +61,9 @@ func threeDigits(x float64) string {
 	return rounded(x, 0)
 }
 
-// handling says how doses are meant and what acids do.
-func (p *page) handling() {
-	p.paragraph(0, 0, "Doses are at central values: begin with less, stir, taste diluted, read again. "+
-		Clean(caution.Standing("acid").Text, mostProse)+" What local rules say of acids in drinks comes first.")
-}
-
 // doses prints, for some acidities above the present one, how much of each stock goes
 // into 100 g, and the pH there. Doses stand acid by acid, each with the same targets.
-func (p *page) doses(doses []assay.Dose) {
+func (p solutions) doses(doses []assay.Dose) {
 	if len(doses) == 0 {
 		return
 	}

@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
+	"sipsum/internal/sheet"
 	"sipsum/internal/source"
 )
 
@@ -24,19 +25,19 @@ type values struct {
 
 // byGroup prints the values that the vocabulary knows.
 func (v *values) byGroup() {
-	for _, g := range groups() {
+	for _, g := range sheet.Groups() {
 		begun := false
-		for _, l := range g.lines {
-			value, ok := v.food.Value(l.id)
+		for _, l := range g.Lines {
+			value, ok := v.food.Value(l.ID)
 			if !ok {
 				continue
 			}
 			if !begun {
-				v.head(g.name)
+				v.head(g.Name)
 				begun = true
 			}
-			c := constituent.Must(l.id)
-			v.value(strings.Repeat("  ", g.depth(l.id, v.has))+wordsFor(c), c.Unit, value)
+			c := constituent.Must(l.ID)
+			v.value(strings.Repeat("  ", g.Depth(l.ID, v.has))+sheet.WordsFor(c), c.Unit, value)
 		}
 	}
 }

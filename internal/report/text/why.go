@@ -21,51 +21,45 @@ var causeWords = map[estimate.Cause]string{
 const (
 	causeWidth = 10
 	driverBar  = 20
-	leastShare = 0.005 // smaller inputs are counted, not listed
 )
 
 // Why prints what the spread of a figure of the serving comes from.
 func Why(w io.Writer, s *sheet.Sheet, st Style) error {
 	p, d := newPage(st), s.Assay.Drivers
 	p.title(Clean(s.Assay.Drink.Name, mostName), "why")
-	p.paragraph(0, 2, upperFirst(wordsFor(d.Figure.Constituent))+" of a serving: "+p.sentence(d.Figure.Result, "")+".")
+	p.paragraph(0, 2, upperFirst(sheet.WordsFor(d.Figure.Constituent))+" of a serving: "+p.sentence(d.Figure.Result, "")+".")
 	if len(d.Inputs) == 0 {
 		p.gap()
 		p.paragraph(0, 0, "No single input moves it: it is exact, or many small things share its spread.")
-		p.foot(s)
+		foot(p, s)
 		return p.write(w)
 	}
 	p.heading("Where its spread comes from")
-	for _, cause := range estimate.Causes {
-		if share := d.Shares[cause]; share >= leastShare {
-			p.share(string(cause), causeWords[cause], share)
-		}
+	causes, rest := sheet.Causes(d)
+	for _, c := range causes {
+		printShare(p, string(c.Cause), causeWords[c.Cause], c.Share)
 	}
-	if d.Rest >= leastShare {
-		p.share("together", "what no single input explains", d.Rest)
+	if rest > 0 {
+		printShare(p, "together", "what no single input explains", rest)
 	}
 	p.heading("The inputs behind it")
-	small := 0
-	for _, in := range d.Inputs {
-		if in.Share < leastShare {
-			small++
-			continue
-		}
+	inputs, more := sheet.Drivers(d)
+	for _, in := range inputs {
 		way := "more of it, less of this"
 		if in.Raises {
 			way = "more of it, more of this"
 		}
 		p.hanging("  "+right(wholePercent(in.Share), 5)+"  "+left(string(in.Cause), causeWidth), 2+5+2+causeWidth, Clean(pathWords(in.Name), mostProse)+" ("+way+")")
 	}
-	if small > 0 {
-		p.line("  and ", grouped(small), " under 1 %")
+	if more > 0 {
+		p.line("  and ", grouped(more), " under 1 %")
 	}
-	p.foot(s)
+	foot(p, s)
 	return p.write(w)
 }
 
-// share prints the share of a spread.
-func (p *page) share(name, words string, share float64) {
+// printShare prints the share of a spread.
+func printShare(p *page, name, words string, share float64) {
 	bar := strings.Repeat("█", int(math.Round(min(max(share, 0), 1)*driverBar)))
 	nameWidth := p.width - 2 - causeWidth - 6 - 1 - driverBar
 	p.line("  ", p.bold(left(name, causeWidth)), leaders(words, nameWidth), right(wholePercent(share), 6), " ", p.accent(bar))

@@ -2,33 +2,27 @@ package textreport
 
 import (
 	"fmt"
-	"io"
 	"strconv"
 
 	"sipsum/internal/label"
 	"sipsum/internal/sheet"
 )
 
-// CardWorking prints the cards and, under each, how every figure came about.
-func CardWorking(w io.Writer, s *sheet.Sheet, st Style) error {
-	p, notes := newPage(st), &footnotes{}
-	p.head(s, "card")
-	for i := range s.Cards {
-		p.card(&s.Cards[i])
-		p.cardNotes(&s.Cards[i])
-		p.heading("How these figures came about, " + rulesName(s.Cards[i].Rules))
-		for _, x := range s.Workings[i] {
+// worked prints the cards and, under each, how every figure came about.
+func (p cards) worked(s *sheet.Sheet, notes *footnotes) {
+	workings := s.Workings()
+	for i, c := range s.Cards() {
+		p.card(&c)
+		p.notes(&c)
+		p.heading("How these figures came about, " + rulesName(c.Rules))
+		for _, x := range workings[i] {
 			p.working(x, notes)
 		}
 	}
-	p.cardLegend()
-	p.sources(notes)
-	p.foot(s)
-	return p.write(w)
 }
 
 // working prints one figure: the formula, what went in, what came out.
-func (p *page) working(x label.Working, notes *footnotes) {
+func (p cards) working(x label.Working, notes *footnotes) {
 	var cited []int
 	for _, source := range x.Sources {
 		cited = append(cited, notes.number(source))

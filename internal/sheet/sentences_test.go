@@ -1,4 +1,4 @@
-package textreport_test
+package sheet_test
 
 import (
 	"math"
@@ -8,7 +8,7 @@ import (
 
 	"sipsum/internal/assay"
 	"sipsum/internal/drink"
-	"sipsum/internal/report/text"
+	"sipsum/internal/sheet"
 )
 
 func TestHoldingDefersToLocalCodes(t *testing.T) {
@@ -24,7 +24,7 @@ func TestHoldingDefersToLocalCodes(t *testing.T) {
 		"milk punch":     {assay.Holding{Keeps: keeps, PH: 4, WaterActivity: 0.99, NeedsAssessment: true, Animal: true, Source: source}, "it holds milk or egg, so it needs control of time and temperature"},
 		"no stated °":    {assay.Holding{Keeps: drink.Keeps{Days: 1}, PH: 3, WaterActivity: 0.9, Source: source}, "Kept 1 days: "},
 	} {
-		text := textreport.Holding(&c.holding)
+		text := sheet.Holding(&c.holding)
 		assert.Contains(t, text, c.says, name)
 		assert.Contains(t, text, "Your local code comes first.", name)
 		assert.NotContains(t, text, "NaN", name)

@@ -1,0 +1,82 @@
+package jsonreport
+
+import (
+	"io"
+
+	"sipsum/internal/allergen"
+	"sipsum/internal/caution"
+	"sipsum/internal/sheet"
+)
+
+// declaration is what must be said of allergens, and what may hurt, under one set of
+// rules.
+type declaration struct {
+	Rules       string          `json:"rules"`
+	Contains    []allergenEntry `json:"contains"`
+	MayContain  []allergenEntry `json:"may_contain"`
+	NotDeclared []allergenEntry `json:"not_declared"`
+	Check       []check         `json:"check"`
+	Cautions    []cautioned     `json:"cautions"`
+}
+
+type allergenEntry struct {
+	Code      string      `json:"code"`
+	Name      string      `json:"name"`
+	From      []string    `json:"from"`
+	Via       []string    `json:"via"`
+	Leaves    []string    `json:"leaves"`
+	Knowledge []knowledge `json:"knowledge"`
+	Note      string      `json:"note,omitempty"`
+	Source    string      `json:"source"`
+}
+
+type knowledge struct {
+	Food  string             `json:"food"`
+	Leaf  string             `json:"leaf"`
+	How   allergen.Knowledge `json:"how"`
+	Rules []string           `json:"rules,omitempty"`
+}
+
+type check struct {
+	Code   string   `json:"code"`
+	Leaf   string   `json:"leaf,omitempty"`
+	Name   string   `json:"name,omitempty"`
+	Foods  []string `json:"foods"`
+	Text   string   `json:"text"`
+	Source string   `json:"source,omitempty"`
+}
+
+type cautioned struct {
+	Code    string `json:"code"`
+	Text    string `json:"text"`
+	Source  string `json:"source"`
+	Because string `json:"because"`
+}
+
+// Allergens writes sipsum.allergens/1: the declaration under the first rules itself, those
+// under further rules, and all of them alike, as in the document of the sheet.
+func Allergens(w io.Writer, s *sheet.Sheet) error {
+	all := declarationsOf(s)
+	return write(w, struct {
+		head
+		declaration
+		Further   []declaration `json:"further"`
+		Allergens []declaration `json:"allergens"`
+	}{headOf("sipsum.allergens/1", s), all[0], all[1:], all})
+}
+
+func declarationsOf(s *sheet.Sheet) []declaration {
+	return each(s.Allergens(), func(d sheet.Declaration) declaration {
+		return declaration{
+			d.Rules, each(d.Contains, entryOf), each(d.MayContain, entryOf), each(d.NotDeclared, entryOf),
+			each(d.Check, func(c allergen.Check) check { return check(c) }),
+			each(d.Cautions, func(c caution.Caution) cautioned { return cautioned(c) }),
+		}
+	})
+}
+
+func entryOf(e allergen.Entry) allergenEntry {
+	return allergenEntry{
+		e.Code, e.Name, e.From, e.Via, e.Leaves, each(e.Knowledge, func(k allergen.Evidence) knowledge { return knowledge(k) }), e.Note, e.Source,
+	}
+}

@@ -1,0 +1,109 @@
+package sheet
+
+import (
+	"slices"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/constituent"
+)
+
+// The kinds of notes that have a place of their own.
+const (
+	noteUnknown   = "unknown"           // which foods leave a constituent unknown
+	noteDisagrees = "reading disagrees" // which reading and recipe disagree
+)
+
+// Read is what was read, what must be seen first apart: readings that do not agree with the
+// recipe, and those of them that are no figures, such as titrations.
+type Read struct {
+	Disagree []assay.Reading
+	Notes    []string
+	Agree    []assay.Reading
+}
+
+// None reports whether nothing was read.
+func (r Read) None() bool { return len(r.Disagree)+len(r.Notes)+len(r.Agree) == 0 }
+
+// Read gives the readings of a drink.
+func (s *Sheet) Read() Read {
+	var out Read
+	for _, r := range s.Assay.Readings {
+		if r.Agrees {
+			out.Agree = append(out.Agree, r)
+		} else {
+			out.Disagree = append(out.Disagree, r)
+		}
+	}
+	for _, n := range s.Assay.Notes {
+		told := func(r assay.Reading) bool { return r.Note() == n.Text }
+		if n.Kind == noteDisagrees && !slices.ContainsFunc(s.Assay.Readings, told) {
+			out.Notes = append(out.Notes, n.Text)
+		}
+	}
+	return out
+}
+
+// Gap is a food and what it leaves unknown.
+type Gap struct {
+	Food    string
+	Missing []*constituent.Constituent
+}
+
+// Gaps says, food by food, what is not known of it.
+func (s *Sheet) Gaps() []Gap {
+	var list []Gap
+	at := map[string]int{}
+	for _, n := range s.Assay.Notes {
+		c, ok := constituent.Find(string(n.Constituent))
+		if n.Kind != noteUnknown || !ok {
+			continue
+		}
+		for _, f := range n.Foods {
+			if _, have := at[f]; !have {
+				at[f] = len(list)
+				list = append(list, Gap{Food: f})
+			}
+			g := &list[at[f]]
+			g.Missing = append(g.Missing, c)
+		}
+	}
+	return list
+}
+
+// Notes gives what else should be known.
+func (s *Sheet) Notes() []string {
+	var list []string
+	for _, n := range s.Assay.Notes {
+		if n.Kind != noteUnknown && n.Kind != noteDisagrees {
+			list = append(list, n.Text)
+		}
+	}
+	return list
+}
+
+// TableEnergy is the energy that the tables themselves state, beside that by the rules in
+// force, and the foods of which none is stated.
+func (s *Sheet) TableEnergy() (stated []assay.TableEnergy, missing []string) {
+	for _, e := range s.Assay.TableEnergy {
+		if e.Amount <= 0 {
+			continue
+		}
+		stated = append(stated, e)
+		for _, food := range e.Missing {
+			if !slices.Contains(missing, food) {
+				missing = append(missing, food)
+			}
+		}
+	}
+	return stated, missing
+}
+
+// Inside gives the component that the drink is set against where no line of the build pours
+// it; nil if one does.
+func (s *Sheet) Inside() *assay.Component {
+	alone := s.Assay.Alone
+	if alone == nil || slices.ContainsFunc(s.Assay.Components, func(c assay.Component) bool { return c.ID == alone.ID }) {
+		return nil
+	}
+	return alone
+}

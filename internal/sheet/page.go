@@ -1,0 +1,51 @@
+package sheet
+
+// Part is a part of a page. A renderer gives each its form, and adds none.
+type Part int
+
+// The parts, each named for what it tells.
+const (
+	Readings       Part = iota // what was read, what disagrees first
+	InWords                    // the summary
+	OnTop                      // the garnish
+	AloneInside                // what stands alone where no line of the build pours it
+	Composed                   // the composition of a serving
+	AsTheTablesSay             // the energy that the tables print
+	InCategories               // the evidence
+	Shortly                    // the evidence, two lines a constituent
+	FurtherRows                // what the evidence does not tell
+	Solutions                  // the drink and its components as liquids
+	MilkMap                    // where milk stays smooth
+	WhatBrings                 // the parts of what matters
+	UnknownOf                  // what the foods do not say
+	InCards                    // nutrition declarations
+	CardsShortly               // and of their notes one line
+	WorkedCards                // and how each figure came about
+	Declared                   // allergens, what to check, cautions
+	ToNote                     // what else should be known
+	Signs                      // the signs that were used
+	Daggers                    // of them, what rests on memory
+	Sources                    // the works that were cited
+)
+
+// Page is a kind of page: the parts it has, in their order.
+type Page struct {
+	Kind  string
+	Whole bool // of a liquid and of milk, all there is
+	Parts []Part
+}
+
+// The pages about one drink. What may be wrong stands first, what may hurt before the notes,
+// the sources last.
+var (
+	AssayPage = Page{"assay", true, []Part{
+		Readings, Composed, OnTop, AsTheTablesSay, Solutions, MilkMap, WhatBrings, UnknownOf, ToNote, Signs, Sources,
+	}}
+	EvidencePage = Page{"evidence", false, []Part{OnTop, AloneInside, InCategories, Signs, Sources}}
+	WholePage    = Page{"sheet", false, []Part{
+		Readings, InWords, OnTop, Shortly, FurtherRows, Solutions, MilkMap, CardsShortly, Declared, ToNote, Signs, Sources,
+	}}
+	CardPage      = Page{"card", false, []Part{InCards, Daggers}}
+	WorkingPage   = Page{"card", false, []Part{WorkedCards, Daggers, Sources}}
+	AllergensPage = Page{"allergens", false, []Part{Declared, Daggers, Sources}}
+)

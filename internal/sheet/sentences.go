@@ -1,0 +1,95 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+
+	"sipsum/internal/allergen"
+	"sipsum/internal/assay"
+	"sipsum/internal/caution"
+)
+
+// The sentences that stand wherever what they speak of does, whatever the form.
+const (
+	AcidityMeans = "Acidity is titratable acidity as citric acid, without gas. Estimates from composition: a meter knows better."
+	NotEaten     = "It counts for the allergens, not for the nutrition."
+	Eaten        = "It is in every figure but pH, acidity and °Brix, which are of the liquid."
+	MilkEstimate = "An estimate: try it small, and pour slowly. Milk is kept cold, and a warm drink served at once, as local rules say."
+	SaltAdded    = "A buffering salt is a food additive: weigh it finely, taste, declare it, and keep to its legal limit for your kind of drink."
+	NoPromise    = "No allergen class of these rules was found in the foods that were assessed; that is not a promise."
+	NothingKnown = "Nothing is known of a serving besides its mass and its volume."
+	NoGasStated  = "how much gas is in it nobody has stated"
+
+	// Declaring stands under every declaration of allergens.
+	Declaring = allergen.Caution
+)
+
+// Acids is what stands beside a proposal of acid: data/cautions.csv.
+func Acids() string { return caution.Standing("acid").Text }
+
+// Doses says how doses are meant and what acids do.
+func Doses() string {
+	return "Doses are at central values: begin with less, stir, taste diluted, read again. " + Acids() + " What local rules say of acids in drinks comes first."
+}
+
+// GasGone explains the pH of an open glass beside that of a closed bottle; empty where the
+// first is withheld.
+func GasGone(c *assay.Chemistry) string {
+	switch {
+	case c.CO2.Mean == 0:
+		return "It holds no carbon dioxide to lose: the pH is the same when the drink has stood open."
+	case c.Degassed.Why == "":
+		return "The other pH are of a closed bottle, which keeps all of its carbon dioxide; gas gone is an open glass, which holds only what air keeps in it."
+	}
+	return ""
+}
+
+// tenth is the last digit of a freezing point, °C.
+const tenth = 0.1
+
+// Freezes reports whether it is worth saying where ice begins to form: at a known point
+// that is not water's.
+func Freezes(k *assay.Keeping) bool { return k.Freezing.Why == "" && k.Freezing.Mean < -tenth }
+
+// Holding says what the Food Code's table asks of a component that is kept.
+func Holding(h *assay.Holding) string {
+	kept := fmt.Sprintf("Kept %g days", h.Keeps.Days)
+	if h.Keeps.At != nil {
+		kept += fmt.Sprintf(" at %g °C", h.Keeps.At.Number)
+	}
+	pH := fmt.Sprintf("a pH up to %.2f", h.PH)
+	if math.IsNaN(h.PH) {
+		pH = "a pH that nobody has read"
+	}
+	at := fmt.Sprintf("with %s and a water activity up to %.2f", pH, h.WaterActivity)
+	const (
+		control = "control of time and temperature"
+		local   = " Your local code comes first."
+		named   = "cut melons, tomatoes and greens, sprouts, garlic in oil"
+	)
+	switch {
+	case h.Animal:
+		return kept + ": it holds milk or egg, so it needs " + control + " (FDA Food Code, 1-201.10): keep it cold." + local
+	case h.NeedsAssessment && math.IsNaN(h.PH):
+		return fmt.Sprintf("%s: %s it needs %s (%s): keep it cold. An estimate lifts nothing; a meter's reading may.", kept, at, control, h.Source) + local
+	case h.NeedsAssessment:
+		return fmt.Sprintf("%s: %s it needs %s, unless a product assessment shows otherwise (%s): keep it cold.", kept, at, control, h.Source) + local
+	}
+	return fmt.Sprintf("%s: %s it needs no %s by its pH and water activity (%s), unless it is a food that the Code names (%s).", kept, at, control, h.Source, named) + local
+}
+
+// PHStands reports whether the pH of a liquid is printed and rests on published ones.
+func PHStands(c *assay.Chemistry) bool { return c.PHMeter.Why == "" && len(c.RestsOn) > 0 }
+
+// RestsAs says as what the published pH of a food is taken; empty: as it is.
+func RestsAs(r assay.Calibration) string {
+	switch {
+	case r.Group != "":
+		return " as a " + r.Group
+	case r.Brewed:
+		return " as brewed"
+	case r.Parted:
+		return " where it parts"
+	}
+	return ""
+}
