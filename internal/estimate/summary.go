@@ -77,13 +77,10 @@ func Moments(col []float64) Summary {
 }
 
 // quantile interpolates between order statistics (definition 7 of Hyndman and
-// Fan 1996, Am. Stat. 50:361). It reorders x.
+// Fan 1996, Am. Stat. 50:361) of two draws or more, p below 1. It reorders x.
 func quantile(x []float64, p float64) float64 {
 	at := p * float64(len(x)-1)
 	i := int(at)
-	if i+1 >= len(x) {
-		return selectKth(x, i)
-	}
 	var lower, upper float64
 	if i < len(x)/2 { // the neighbour is looked for on the shorter side
 		upper = selectKth(x, i+1)
