@@ -148,8 +148,8 @@ func (s *Solver) balance(x float64) (balance, error) {
 		sum.ionic += scale * all.wzz / 2
 	}
 	for m, total := range s.metal {
-		sum.charge += 2 * total
-		sum.ionic += 2 * s.free[m] // ½·2²
+		sum.charge += metalCharge * total
+		sum.ionic += metalPower * s.free[m] / 2
 	}
 	sum.slope -= quadratic(cross, curve, mixed)
 	return sum, nil
@@ -175,8 +175,8 @@ func (s *Solver) waterIons(h float64) (proton, hydroxide float64) {
 	return h / s.gamma.proton, s.medium.kw / h / s.gamma.ions[common].pow(1)
 }
 
-// metalPower is the power of g in the activity coefficient of a divalent metal.
-const metalPower = 4
+// metalPower is the power of g in the activity coefficient of a metal.
+const metalPower = metalCharge * metalCharge
 
 // weigh adds the weights of forms.
 func (t *sums) weigh(forms []form, activity *[4]float64, g *gammas) {

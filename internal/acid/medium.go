@@ -103,7 +103,6 @@ func newMediumAcid(a Acid, celsius float64) mediumAcid {
 		out.forms[h] = f.summed(out.bare * out.bare)
 	}
 	for _, p := range a.Pairs {
-		const metalCharge = 2
 		out.pairs[p.Metal] = append(out.pairs[p.Metal], form{
 			protons: p.Hydrogens, charge: out.bare + p.Hydrogens + metalCharge,
 			beta:  math.Exp(p.LogBeta*math.Ln10 + moved(p.DH, 0, celsius)),

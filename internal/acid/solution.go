@@ -55,7 +55,7 @@ func (s *Solution) Pour(other *Solution, factor float64) {
 // StrongIonDifference gives the charge of all metals less that of chloride, in
 // mol/kg: with the acids' totals it decides the pH.
 func (s *Solution) StrongIonDifference() float64 {
-	return (s.Strong + 2*s.Metals[Calcium] + 2*s.Metals[Magnesium]) / s.Solvent
+	return (s.Strong + metalCharge*s.Metals[Calcium] + metalCharge*s.Metals[Magnesium]) / s.Solvent
 }
 
 type ion struct {
@@ -70,6 +70,9 @@ var ions = sync.OnceValue(func() []ion {
 		in := ion{constituent: constituent.Must(constituent.ID(row.Text("constituent"))), charge: row.Whole("charge"), metal: metals}
 		if row.Text("part") == "metal" {
 			in.metal = metalNames[row.Text("ion")]
+			if in.charge != metalCharge {
+				row.Fail("a metal that pairs has a charge of %d", metalCharge)
+			}
 		}
 		list = append(list, in)
 	}
