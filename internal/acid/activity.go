@@ -92,7 +92,7 @@ type gammas [2 * maxPower]float64
 // γ(M)·γ(bare) = g^(4+9).
 const maxPower = 16
 
-func (g *gammas) pow(k int) float64 { return g[(k+maxPower)%len(g)] }
+func (g *gammas) pow(k int) float64 { return g[uint(k+maxPower)%uint(len(g))] }
 
 // set fills the powers of exp(−slope) as far as they are asked for.
 func (g *gammas) set(slope float64, to reach) {
