@@ -82,8 +82,11 @@ func TestFreezingPoint(t *testing.T) {
 	celsius, ok = solution.FreezingPoint(1)
 	require.True(t, ok)
 	assert.InDelta(t, 0, celsius, 1e-6)
-	_, ok = solution.FreezingPoint(0)
-	assert.False(t, ok)
+	for _, never := range []float64{0, -1, 1e-6, 1.001, math.NaN()} { // more than water, or colder than a guess is worth
+		celsius, ok = solution.FreezingPoint(never)
+		assert.False(t, ok, "%v", never)
+		assert.Zero(t, celsius)
+	}
 }
 
 func TestHoldingTables(t *testing.T) {
