@@ -28,6 +28,7 @@ func TestAColumnWithoutSpread(t *testing.T) {
 	assert.Equal(t, estimate.Summary{Mean: 0.1, Low: 0.1, High: 0.1}, estimate.Summarise(col))
 	// Where the draws agree on what the central value is not, the interval is theirs.
 	assert.Equal(t, estimate.Summary{Mean: 1, Low: 2, High: 2}, estimate.Summarise([]float64{1, 2, 2, 2}))
+	assert.Equal(t, estimate.Summary{Mean: 1, Low: 2, High: 2}, estimate.Summarise([]float64{1, 2}))
 }
 
 // Definition 7 of Hyndman and Fan 1996, Am. Stat. 50:361: the quantile of p lies at place
