@@ -89,3 +89,12 @@ func TestSharedRandomness(t *testing.T) {
 		assert.InDelta(t, math.Sqrt(1-rho), stat.Correlation(z, own, nil), 0.02)
 	}
 }
+
+// What is shared moves all that share it the same way, whatever their shape.
+func TestSharedRandomnessHasOneDirection(t *testing.T) {
+	rising := []float64{-2, -1, 0, 1, 2}
+	for _, shape := range []estimate.Shape{estimate.Lognormal, estimate.Normal} {
+		col := fill(estimate.Input{Central: 5, Shape: shape, SD: 1, High: 99, Shared: rising, Rho: 1}, len(rising))
+		assert.IsIncreasing(t, col[1:])
+	}
+}
