@@ -47,6 +47,9 @@ const (
 	metals
 )
 
+// metalCharge is the charge of each.
+const metalCharge = 2
+
 // metalNames are the metals' names in the data.
 var metalNames = map[string]Metal{"calcium": Calcium, "magnesium": Magnesium}
 

@@ -48,6 +48,7 @@ type activityModel struct {
 	davies  float64   // of Davies
 	ownSize []float64 // B·å of each size
 	proton  float64   // B·å of the hydrogen ion
+	reach   []reach   // of the powers that the medium's acids need
 }
 
 func newActivityModel(celsius float64) activityModel {
@@ -84,24 +85,51 @@ func debyeHuckel(celsius float64) (a, b float64) {
 }
 
 // gammas is g^k with g the activity coefficient of a single charge, for k from
-// −maxPower to maxPower: γ of charge z is g^(z²).
-type gammas [2*maxPower + 1]float64
+// −maxPower to maxPower − 1, as far as reach: γ of charge z is g^(z²).
+type gammas [2 * maxPower]float64
 
 // maxPower bounds what weights need: a pair of a trivalent anion has
 // γ(M)·γ(bare) = g^(4+9).
 const maxPower = 16
 
-func (g *gammas) pow(k int) float64 { return g[k+maxPower] }
+func (g *gammas) pow(k int) float64 { return g[uint(k+maxPower)%uint(len(g))] }
 
-// set fills the powers of exp(−slope).
-func (g *gammas) set(slope float64) {
+// set fills the powers of exp(−slope) as far as they are asked for.
+func (g *gammas) set(slope float64, to reach) {
 	up := math.Exp(-slope)
-	down := 1 / up
 	g[maxPower] = 1
-	for k := 1; k <= maxPower; k++ {
+	for k := 1; k <= to.up; k++ {
 		g[maxPower+k] = g[maxPower+k-1] * up
+	}
+	if to.down == 0 {
+		return
+	}
+	down := 1 / up
+	for k := 1; k <= to.down; k++ {
 		g[maxPower-k] = g[maxPower-k+1] * down
 	}
+}
+
+// reach is how far the powers go that the forms of a medium's acids ask for.
+type reach struct{ up, down int }
+
+// reachOf gives the reach of each of the coefficients.
+func reachOf(acids []mediumAcid) []reach {
+	all := make([]reach, 1+len(sizes()))
+	all[common].up = 1 // the hydroxide ion's
+	for i := range acids {
+		a := &acids[i]
+		to := &all[a.size]
+		for _, list := range append([][]form{a.forms}, a.pairs[:]...) {
+			for _, f := range list {
+				to.up, to.down = max(to.up, f.power), max(to.down, -f.power)
+			}
+		}
+		if to.up >= maxPower || to.down > maxPower {
+			panic("acid: an ion has too many charges for its activity coefficient")
+		}
+	}
+	return all
 }
 
 // coefficients are the activity coefficients at an ionic strength.
@@ -120,10 +148,10 @@ func newCoefficients() coefficients {
 func (c *coefficients) at(m *activityModel, ionic float64) {
 	root := math.Sqrt(ionic)
 	c.proton = math.Exp(-m.a * root / (1 + m.proton*root))
-	c.ions[common].set(m.a * (root/(1+root) - m.davies*ionic))
+	c.ions[common].set(m.a*(root/(1+root)-m.davies*ionic), m.reach[common])
 	for i, own := range m.ownSize {
 		if c.used[i+1] {
-			c.ions[i+1].set(m.a * root / (1 + own*root))
+			c.ions[i+1].set(m.a*root/(1+own*root), m.reach[i+1])
 		}
 	}
 }

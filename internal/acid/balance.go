@@ -13,6 +13,7 @@ type active struct {
 	held   float64 // mol/kg of an open acid's form without charge, which the gas keeps there
 	forms  []form
 	pairs  [metals][]form
+	binds  bool         // a metal that is present
 	single sums         // forms without a metal
 	paired [metals]sums // per mol/kg of the free metal
 }
@@ -47,19 +48,31 @@ func (s *Solver) load(sol *Solution) error {
 		a := &s.medium.acids[i]
 		bare := float64(a.bare)
 		s.gamma.used[a.size] = true
-		s.active = append(s.active, active{total: n * perKg, bare: bare, size: a.size, charge: n * perKg * bare, forms: a.forms, pairs: a.pairs})
+		s.active = append(s.active, active{
+			total: n * perKg, bare: bare, size: a.size, charge: n * perKg * bare, forms: a.forms, pairs: a.pairs, binds: s.binds(a),
+		})
 	}
 	if sol.Ethanol > 0 {
-		s.weaken(min(sol.Ethanol*perKg, constant("highest ethanol")/percent))
+		s.weaken(min(sol.Ethanol*perKg, s.highestEthanol))
 	}
 	return nil
+}
+
+// binds reports whether an acid pairs with a metal that is present.
+func (s *Solver) binds(a *mediumAcid) bool {
+	for m, total := range s.metal {
+		if total > 0 && len(a.pairs[m]) > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 const percent = 100
 
 // weaken shifts carboxylic constants for the share of ethanol in the solvent.
 func (s *Solver) weaken(share float64) {
-	factor := math.Pow(10, constant("carboxyl shift in ethanol")*share*percent)
+	factor := math.Pow(10, s.carboxylShift*share*percent)
 	powers := [...]float64{1, factor, factor * factor, factor * factor * factor}
 	changed := func(list []form) []form {
 		start := len(s.spare)
@@ -81,15 +94,22 @@ func (s *Solver) weaken(share float64) {
 // balance weighs every form at ln a(H⁺) = x, shares the metals out, and adds the
 // charges up, with the activity coefficients that the solver has.
 func (s *Solver) balance(x float64) (balance, error) {
-	h := math.Exp(x)
+	if x != s.x { // a titration stays at its pH
+		s.x, s.h = x, math.Exp(x)
+	}
+	h := s.h
 	activity := [...]float64{1, h, h * h, h * h * h}
 	for i := range s.active {
 		a := &s.active[i]
 		g := &s.gamma.ions[a.size]
-		a.single = weigh(a.forms, &activity, g, int(a.bare*a.bare))
-		for m, total := range s.metal {
-			if total > 0 && len(a.pairs[m]) > 0 {
-				a.paired[m] = weigh(a.pairs[m], &activity, g, int(a.bare*a.bare)+metalPower)
+		a.single = sums{w: 1, wzz: a.bare * a.bare} // the bare form
+		a.single.weigh(a.forms[1:], &activity, g)
+		if a.binds {
+			for m, total := range s.metal {
+				if total > 0 {
+					a.paired[m] = sums{}
+					a.paired[m].weigh(a.pairs[m], &activity, g)
+				}
 			}
 		}
 		if a.open {
@@ -106,59 +126,70 @@ func (s *Solver) balance(x float64) (balance, error) {
 	mixed := 0.0              // covariance of the two metals
 	for i := range s.active {
 		a := &s.active[i]
-		all, bound := a.single, [metals]float64{}
-		for m, f := range s.free {
-			if f > 0 {
-				p := a.paired[m]
-				all.w += f * p.w
-				all.wp += f * p.wp
-				all.wpp += f * p.wpp
-				all.wzz += f * p.wzz
-			}
+		all := a.single
+		if a.binds {
+			all = a.withPairs(&s.free)
 		}
 		scale := a.perWeight(all.w)
 		protons := scale * all.wp
-		for m, f := range s.free {
-			if f > 0 {
-				bound[m] = scale * f * a.paired[m].w
-				cross[m] += scale*f*a.paired[m].wp - protons*bound[m]/a.total
-				curve[m] += bound[m] - bound[m]*bound[m]/a.total
+		if a.binds {
+			var bound [metals]float64
+			for m, f := range s.free {
+				if f > 0 {
+					bound[m] = scale * f * a.paired[m].w
+					cross[m] += scale*f*a.paired[m].wp - protons*bound[m]/a.total
+					curve[m] += bound[m] - bound[m]*bound[m]/a.total
+				}
 			}
+			mixed -= bound[Calcium] * bound[Magnesium] / a.total
 		}
-		mixed -= bound[Calcium] * bound[Magnesium] / a.total
 		sum.charge += a.charge + protons
 		sum.slope += scale*all.wpp - protons*protons/a.total
 		sum.ionic += scale * all.wzz / 2
 	}
 	for m, total := range s.metal {
-		sum.charge += 2 * total
-		sum.ionic += 2 * s.free[m] // ½·2²
+		sum.charge += metalCharge * total
+		sum.ionic += metalPower * s.free[m] / 2
 	}
 	sum.slope -= quadratic(cross, curve, mixed)
 	return sum, nil
 }
 
-// waterIons gives mol/kg of H⁺ and of OH⁻ at an activity of H⁺.
-func (s *Solver) waterIons(h float64) (proton, hydroxide float64) {
-	return h / s.gamma.proton, math.Exp(s.medium.lnKw) / h / s.gamma.ions[common].pow(1)
+// withPairs gives the sums over all forms, those with a metal included.
+func (a *active) withPairs(free *[metals]float64) sums {
+	all := a.single
+	for m, f := range free {
+		if f > 0 {
+			p := &a.paired[m]
+			all.w += f * p.w
+			all.wp += f * p.wp
+			all.wpp += f * p.wpp
+			all.wzz += f * p.wzz
+		}
+	}
+	return all
 }
 
-// metalPower is the power of g in the activity coefficient of a divalent metal.
-const metalPower = 4
+// waterIons gives mol/kg of H⁺ and of OH⁻ at an activity of H⁺.
+func (s *Solver) waterIons(h float64) (proton, hydroxide float64) {
+	return h / s.gamma.proton, s.medium.kw / h / s.gamma.ions[common].pow(1)
+}
 
-// weigh sums the weights of forms; power is that of γ(bare), with γ(M) for a pair.
-func weigh(forms []form, activity *[4]float64, g *gammas, power int) sums {
-	var t sums
+// metalPower is the power of g in the activity coefficient of a metal.
+const metalPower = metalCharge * metalCharge
+
+// weigh adds the weights of forms.
+func (t *sums) weigh(forms []form, activity *[4]float64, g *gammas) {
+	all := *t
 	for i := range forms {
 		f := &forms[i]
-		w := f.beta * activity[f.protons] * g.pow(power-f.charge*f.charge)
-		p, z := float64(f.protons), float64(f.charge)
-		t.w += w
-		t.wp += p * w
-		t.wpp += p * p * w
-		t.wzz += z * z * w
+		w := f.beta * activity[f.protons&3] * g.pow(f.power)
+		all.w += w
+		all.wp += f.p * w
+		all.wpp += f.pp * w
+		all.wzz += f.zz * w
 	}
-	return t
+	*t = all
 }
 
 // quadratic gives cᵀ·H⁻¹·c: what the metals' own response takes off the slope.

@@ -52,3 +52,19 @@ func (s *Solver) Forms(sol *Solution, state State) ([]Form, error) {
 	}
 	return list, nil
 }
+
+// Charge gives what is left of the charge balance at ln a(H⁺) = x and an ionic strength,
+// and the slope that the solver steps by; co2 is what a gas keeps dissolved, mol/kg, of
+// an open solution, 0 of a closed one.
+func (s *Solver) Charge(sol *Solution, x, ionic, co2 float64) (charge, slope float64, err error) {
+	if err := s.load(sol); err != nil {
+		return 0, 0, err
+	}
+	if co2 > 0 {
+		s.open(Must("carbonic"), co2)
+	}
+	s.startMetals(State{})
+	s.gamma.at(&s.medium.activity, ionic)
+	at, err := s.balance(x)
+	return at.charge, at.slope, err
+}

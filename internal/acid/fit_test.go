@@ -91,3 +91,13 @@ func TestTitrationsThatSayNothing(t *testing.T) {
 		assert.ErrorContains(t, err, "three points", name)
 	}
 }
+
+// Three points are enough: what they say is met.
+func TestThreePointsAreATitration(t *testing.T) {
+	bench := titrate(t, liquids(t)["juice"], 20, 1e-3, 3)
+	fit, err := acid.Fit(bench)
+	require.NoError(t, err)
+	assert.LessOrEqual(t, fit.Worst, 0.05)
+	assert.Equal(t, bench.Points[0].PH, fit.Lowest)
+	assert.Equal(t, bench.Points[2].PH, fit.Highest)
+}

@@ -15,7 +15,7 @@ import (
 func gramsOf(t testing.TB, mg map[constituent.ID]float64) *acid.Solution {
 	t.Helper()
 	sol := acid.New(0)
-	sol.AddGrams(func(id constituent.ID) float64 { return mg[id] / 1000 })
+	sol.AddGrams(func(at int) float64 { return mg[acid.Constituents()[at]] / 1000 })
 	return sol
 }
 

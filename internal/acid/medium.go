@@ -3,12 +3,13 @@ package acid
 import (
 	"fmt"
 	"math"
+	"sync"
 )
 
 // medium holds the constants at one temperature.
 type medium struct {
 	activity activityModel
-	lnKw     float64
+	kw       float64
 	acids    []mediumAcid
 }
 
@@ -28,6 +29,9 @@ type form struct {
 	charge  int
 	beta    float64 // cumulative constant of M + h·H + L
 	shift   int     // carboxyl groups protonated, which ethanol favours
+
+	power     int     // of the activity coefficient of a single charge in the form's weight
+	p, pp, zz float64 // protons, their square, that of the charge: what its weight is summed with
 }
 
 // PKw gives −log₁₀ of the ionic product of water at I = 0.
@@ -52,32 +56,67 @@ func newMedium(celsius float64) (*medium, error) {
 	if !(celsius >= lowest && celsius <= highest) {
 		return nil, fmt.Errorf("the acid constants hold from %g to %g °C, not at %g °C", lowest, highest, celsius)
 	}
-	m := &medium{activity: newActivityModel(celsius), lnKw: -PKw(celsius) * math.Ln10}
+	m := &medium{activity: newActivityModel(celsius), kw: math.Exp(-PKw(celsius) * math.Ln10)}
 	for _, a := range All() {
 		m.acids = append(m.acids, newMediumAcid(a, celsius))
 	}
+	m.activity.reach = reachOf(m.acids)
+	return m, nil
+}
+
+// media keeps those that were asked for: a run asks for two or three, again and again.
+var media = struct {
+	sync.Mutex
+	at map[float64]*medium
+}{at: map[float64]*medium{}}
+
+const manyMedia = 64 // kept at most; a drink has a few temperatures
+
+// mediumAt gives the medium of a temperature, which is read and never written.
+func mediumAt(celsius float64) (*medium, error) {
+	media.Lock()
+	defer media.Unlock()
+	if m, ok := media.at[celsius]; ok {
+		return m, nil
+	}
+	m, err := newMedium(celsius)
+	if err != nil {
+		return nil, err
+	}
+	if len(media.at) >= manyMedia {
+		clear(media.at)
+	}
+	media.at[celsius] = m
 	return m, nil
 }
 
 func newMediumAcid(a Acid, celsius float64) mediumAcid {
 	n := len(a.Steps)
 	out := mediumAcid{bare: a.Charge - n, size: sizeOf(a.ID), forms: make([]form, n+1)}
-	out.forms[0] = form{charge: out.bare, beta: 1}
+	out.forms[0] = form{charge: out.bare, beta: 1}.summed(out.bare * out.bare)
 	for h := 1; h <= n; h++ { // protons come on in the reverse order of the steps
 		step, below := a.Steps[n-h], out.forms[h-1]
 		f := form{protons: h, charge: out.bare + h, beta: below.beta * math.Pow(10, step.At(celsius)), shift: below.shift}
 		if step.Group == "carboxyl" {
 			f.shift++
 		}
-		out.forms[h] = f
+		out.forms[h] = f.summed(out.bare * out.bare)
 	}
 	for _, p := range a.Pairs {
-		const metalCharge = 2
 		out.pairs[p.Metal] = append(out.pairs[p.Metal], form{
 			protons: p.Hydrogens, charge: out.bare + p.Hydrogens + metalCharge,
 			beta:  math.Exp(p.LogBeta*math.Ln10 + moved(p.DH, 0, celsius)),
 			shift: out.forms[p.Hydrogens].shift,
-		})
+		}.summed(out.bare*out.bare+metalPower))
 	}
 	return out
+}
+
+// summed works out what the sums of a form's weight take; power is that of γ(bare),
+// with γ(M) for a pair.
+func (f form) summed(power int) form {
+	f.power = power - f.charge*f.charge
+	f.p, f.zz = float64(f.protons), float64(f.charge*f.charge)
+	f.pp = f.p * f.p
+	return f
 }

@@ -31,10 +31,10 @@ func (s *Solver) shareMetals() error {
 		mixed := 0.0
 		for i := range s.active {
 			a := &s.active[i]
-			ca, mg := s.free[Calcium]*a.paired[Calcium].w, s.free[Magnesium]*a.paired[Magnesium].w
-			if ca == 0 && mg == 0 {
-				continue // it pairs with neither
+			if !a.binds {
+				continue
 			}
+			ca, mg := s.free[Calcium]*a.paired[Calcium].w, s.free[Magnesium]*a.paired[Magnesium].w
 			scale := a.perWeight(a.single.w + ca + mg)
 			ca, mg = ca*scale, mg*scale
 			miss[Calcium] += ca

@@ -27,7 +27,7 @@ func (s *Solver) open(acid Index, held float64) {
 	a := &s.medium.acids[acid]
 	s.gamma.used[a.size] = true
 	s.active = append(s.active, active{
-		total: math.Inf(1), bare: float64(a.bare), size: a.size, open: true, held: held, forms: a.forms, pairs: a.pairs,
+		total: math.Inf(1), bare: float64(a.bare), size: a.size, open: true, held: held, forms: a.forms, pairs: a.pairs, binds: s.binds(a),
 	})
 }
 

@@ -72,11 +72,12 @@ func TestFormsBalance(t *testing.T) {
 		require.NoError(t, err)
 		forms, err := s.Forms(sol, state)
 		require.NoError(t, err)
-		charge := sol.Strong / sol.Solvent
+		charge, ionic := sol.Strong/sol.Solvent, sol.Background/sol.Solvent
 		totals := make([]float64, len(acid.All()))
 		paired := 0.0
 		for _, f := range forms {
 			charge += float64(f.Charge) * f.MolKg
+			ionic += float64(f.Charge*f.Charge) * f.MolKg / 2
 			totals[f.Acid] += f.MolKg
 			if f.Metal {
 				paired += f.MolKg
@@ -93,8 +94,35 @@ func TestFormsBalance(t *testing.T) {
 		root := math.Sqrt(min(state.Ionic, 0.6))
 		davies := math.Pow(10, -0.5085*(root/(1+root)-0.2*min(state.Ionic, 0.6)))
 		hydrogen := math.Pow(10, -0.5085*root/(1+0.3281*9*root))
-		charge += math.Pow(10, -state.PH)/hydrogen - math.Pow(10, state.PH-acid.PKw(25))/davies
+		protons, hydroxide := math.Pow(10, -state.PH)/hydrogen, math.Pow(10, state.PH-acid.PKw(25))/davies
+		charge += protons - hydroxide
 		require.InDelta(t, 0, charge, 1e-12, "%d", n)
+		ionic += 2*free + protons/2 + hydroxide/2 // ½Σz²m, z of a metal is 2
+		require.InDelta(t, ionic, state.Ionic, 1e-11, "%d", n)
+		require.Equal(t, ionic > 0.6, state.Beyond, "%d", n)
+	}
+}
+
+// The slope that the solver steps by is that of the charge: a false one would only make
+// it slow. It is compared with what the charge does over a small step.
+func TestSlopeIsThatOfTheCharge(t *testing.T) {
+	r := rand.New(rand.NewPCG(6, 3))
+	s, sol := solver(t, 25), acid.New(1)
+	for n := range 3000 {
+		random(r, sol)
+		co2 := []float64{0, 1.4e-5}[n%2]
+		if co2 > 0 {
+			sol.Acids[acid.Must("carbonic")] = 0
+		}
+		const step = 1e-4
+		x, ionic := -math.Ln10*(2+8*r.Float64()), 0.3*r.Float64()
+		_, slope, err := s.Charge(sol, x, ionic, co2)
+		require.NoError(t, err)
+		above, _, err := s.Charge(sol, x+step, ionic, co2)
+		require.NoError(t, err)
+		below, _, err := s.Charge(sol, x-step, ionic, co2)
+		require.NoError(t, err)
+		require.InEpsilon(t, (above-below)/(2*step), slope, 1e-5, "%d", n)
 	}
 }
 

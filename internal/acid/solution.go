@@ -55,7 +55,7 @@ func (s *Solution) Pour(other *Solution, factor float64) {
 // StrongIonDifference gives the charge of all metals less that of chloride, in
 // mol/kg: with the acids' totals it decides the pH.
 func (s *Solution) StrongIonDifference() float64 {
-	return (s.Strong + 2*s.Metals[Calcium] + 2*s.Metals[Magnesium]) / s.Solvent
+	return (s.Strong + metalCharge*s.Metals[Calcium] + metalCharge*s.Metals[Magnesium]) / s.Solvent
 }
 
 type ion struct {
@@ -70,26 +70,47 @@ var ions = sync.OnceValue(func() []ion {
 		in := ion{constituent: constituent.Must(constituent.ID(row.Text("constituent"))), charge: row.Whole("charge"), metal: metals}
 		if row.Text("part") == "metal" {
 			in.metal = metalNames[row.Text("ion")]
+			if in.charge != metalCharge {
+				row.Fail("a metal that pairs has a charge of %d", metalCharge)
+			}
 		}
 		list = append(list, in)
 	}
 	return list
 })
 
-// AddGrams adds what a composition brings: grams gives the mass of a constituent
-// (0 if there is none). Water and alcohol are the solvent, so a composition
-// without either makes a solution that cannot be solved.
-func (s *Solution) AddGrams(grams func(constituent.ID) float64) {
-	const kilo = 1000
-	s.Ethanol += grams(constituent.Alcohol) / kilo
-	s.Solvent += (grams(constituent.Water) + grams(constituent.Alcohol)) / kilo
+// bringer is a constituent that brings an acid.
+type bringer struct {
+	acid  Index
+	id    constituent.ID
+	molar float64
+}
+
+var bringers = sync.OnceValue(func() []bringer {
+	var list []bringer
 	for i, a := range All() {
 		if a.Constituent != "" {
-			s.Acids[i] += grams(a.Constituent) / a.Molar
+			list = append(list, bringer{Index(i), a.Constituent, a.Molar})
 		}
 	}
+	return list
+})
+
+// AddGrams adds what a composition brings: grams gives the mass of the constituent
+// at a place of Constituents (0 if there is none). Water and alcohol are the solvent,
+// so a composition without either makes a solution that cannot be solved.
+func (s *Solution) AddGrams(grams func(at int) float64) {
+	const kilo = 1000
+	water, alcohol, at := grams(0), grams(1), 2
+	s.Ethanol += alcohol / kilo
+	s.Solvent += (water + alcohol) / kilo
+	for _, b := range bringers() {
+		s.Acids[b.acid] += grams(at) / b.molar
+		at++
+	}
 	for _, in := range ions() {
-		mol := grams(in.constituent.ID) / in.constituent.Molar
+		mol := grams(at) / in.constituent.Molar
+		at++
 		if in.metal == metals {
 			s.AddIon(in.charge, mol)
 		} else {
@@ -98,19 +119,18 @@ func (s *Solution) AddGrams(grams func(constituent.ID) float64) {
 	}
 }
 
-// Constituents lists what AddGrams asks for, water and alcohol included.
-func Constituents() []constituent.ID {
+// Constituents lists what AddGrams asks for, in its order: water and alcohol, what
+// brings an acid, the ions. The list may not be changed.
+var Constituents = sync.OnceValue(func() []constituent.ID {
 	list := []constituent.ID{constituent.Water, constituent.Alcohol}
-	for _, a := range All() {
-		if a.Constituent != "" {
-			list = append(list, a.Constituent)
-		}
+	for _, b := range bringers() {
+		list = append(list, b.id)
 	}
 	for _, in := range ions() {
 		list = append(list, in.constituent.ID)
 	}
 	return list
-}
+})
 
 // solvable tells what is wrong with the amounts, if anything.
 func (s *Solution) solvable() error {
@@ -118,12 +138,14 @@ func (s *Solution) solvable() error {
 		return errNoSolvent
 	}
 	sum := s.Ethanol + s.Background + s.Metals[Calcium] + s.Metals[Magnesium]
-	least := min(s.Ethanol, s.Background, s.Metals[Calcium], s.Metals[Magnesium])
+	negative := min(s.Ethanol, s.Background, s.Metals[Calcium], s.Metals[Magnesium]) < 0
 	for _, n := range s.Acids {
-		sum += n
-		least = min(least, n)
+		if n != 0 {
+			sum += n
+			negative = negative || n < 0
+		}
 	}
-	if math.IsNaN(sum+s.Strong) || math.IsInf(sum+s.Strong, 0) || least < 0 {
+	if math.IsNaN(sum+s.Strong) || math.IsInf(sum+s.Strong, 0) || negative {
 		return errAmounts
 	}
 	return nil

@@ -9,6 +9,9 @@ type Solver struct {
 	medium *medium
 	limit  float64 // of the ionic strength in the activity model
 
+	highestEthanol float64 // share of the solvent up to which it is known what ethanol does
+	carboxylShift  float64 // of a pK by a per cent of ethanol
+
 	gamma  coefficients // at the present ionic strength
 	active []active
 	spare  []form // forms changed by ethanol
@@ -16,6 +19,7 @@ type Solver struct {
 	spread float64 // the strong ions' part of the ionic strength
 	metal  [metals]float64
 	free   [metals]float64
+	x, h   float64 // ln a(H⁺) of the last balance, and a(H⁺)
 }
 
 // State is an equilibrium. The zero State means "none yet".
@@ -31,13 +35,14 @@ type State struct {
 // NewSolver gives a solver for a temperature; it fails outside the range of the
 // constants.
 func NewSolver(celsius float64) (*Solver, error) {
-	m, err := newMedium(celsius)
+	m, err := mediumAt(celsius)
 	if err != nil {
 		return nil, err
 	}
 	return &Solver{
 		medium: m, limit: constant("ionic strength limit"), gamma: newCoefficients(),
-		active: make([]active, 0, len(m.acids)),
+		active: make([]active, 0, len(m.acids)), x: math.NaN(),
+		highestEthanol: constant("highest ethanol") / percent, carboxylShift: constant("carboxyl shift in ethanol"),
 	}, nil
 }
 

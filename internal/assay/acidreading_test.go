@@ -40,7 +40,7 @@ func TestBlendOfCalibratedComponentsIsTheSolveOfThePooledIons(t *testing.T) {
 	for name, pH := range map[string]float64{"sharp": 3.00, "round": 4.60} {
 		part := a.Serving.Only(func(row int) bool { return a.Serving.Rows[row].Path[0] == name })
 		sol := acid.New(0)
-		sol.AddGrams(func(id constituent.ID) float64 { return part.Total(id)[0] })
+		sol.AddGrams(func(at int) float64 { return part.Total(acid.Constituents()[at])[0] })
 		missing, err := s.Calibrate(sol, pH)
 		require.NoError(t, err)
 		t.Logf("%s lacks %.4f mol/kg of strong ion", name, missing)

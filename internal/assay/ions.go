@@ -16,15 +16,16 @@ import (
 type ions struct {
 	n         int
 	grams     map[constituent.ID][]float64
-	unknown   []string // foods whose acids nobody has stated
-	bare      []string // foods with acids and without a figure for potassium
-	plain     bool     // nothing but waters, acids and salts, and what somebody states in full
-	highest   float64  // pH that has been published of such foods
-	nobody    openAcid // of the unknown foods
-	unneutral float64  // mol of potassium that the bare foods may hold at most, at central values
-	vouched   openAcid // of foods that have their published pH all the same
-	untold    []string // those foods
-	protein   bool     // a row's protein takes up acid
+	columns   [][]float64 // the same in the order of acid.Constituents
+	unknown   []string    // foods whose acids nobody has stated
+	bare      []string    // foods with acids and without a figure for potassium
+	plain     bool        // nothing but waters, acids and salts, and what somebody states in full
+	highest   float64     // pH that has been published of such foods
+	nobody    openAcid    // of the unknown foods
+	unneutral float64     // mol of potassium that the bare foods may hold at most, at central values
+	vouched   openAcid    // of foods that have their published pH all the same
+	untold    []string    // those foods
+	protein   bool        // a row's protein takes up acid
 	titrated  []titratedPart
 	restsOn   []Calibration
 	silent    bool // a food's composition does not tell its pH
@@ -67,8 +68,10 @@ func (lab *laboratory) ionsOf(pot *ledger.Pot, n int) ions {
 
 func newIons(n int) ions {
 	in := ions{n: n, grams: map[constituent.ID][]float64{}, plain: true}
-	for _, id := range acid.Constituents() {
-		in.grams[id] = make([]float64, n)
+	slab := make([]float64, n*len(acid.Constituents()))
+	for i, id := range acid.Constituents() {
+		in.grams[id] = slab[i*n : (i+1)*n : (i+1)*n]
+		in.columns = append(in.columns, in.grams[id])
 	}
 	return in
 }
@@ -93,7 +96,7 @@ func (in ions) open() bool { return len(in.unknown) > 0 || len(in.bare) > 0 || l
 // fill makes sol what the pot holds in one draw. It only reads the ions.
 func (in ions) fill(sol *acid.Solution, d int) {
 	sol.Reset(0)
-	sol.AddGrams(func(id constituent.ID) float64 { return max(in.grams[id][d], 0) })
+	sol.AddGrams(func(at int) float64 { return max(in.columns[at][d], 0) })
 	for _, t := range in.titrated {
 		t.pour(sol, d)
 	}

@@ -3,8 +3,6 @@ package estimate
 import (
 	"hash/fnv"
 	"math/rand/v2"
-
-	"gonum.org/v1/gonum/mathext"
 )
 
 // Key names a stream of random numbers.
@@ -33,15 +31,19 @@ func (k Key) stream() *rand.PCG {
 }
 
 // uniform gives a stream's next number, in (0, 1).
-func uniform(stream *rand.PCG) float64 {
-	const steps = 1 << 53
-	return (float64(stream.Uint64()>>11) + 0.5) / steps
+func uniform(stream *rand.PCG) float64 { return unit(stream.Uint64()) }
+
+// unit makes a number in (0, 1) of the high bits: 52 of them, so that neither end is
+// reached by rounding.
+func unit(bits uint64) float64 {
+	const used = 52
+	return (float64(bits>>(64-used)) + 0.5) / (1 << used)
 }
 
 // Normals fills z with standard normal draws of the stream.
 func (k Key) Normals(z []float64) {
-	stream := k.stream()
+	stream, table := k.stream(), normal()
 	for i := range z {
-		z[i] = mathext.NormalQuantile(uniform(stream))
+		z[i] = table.draw(stream)
 	}
 }

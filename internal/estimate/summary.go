@@ -1,6 +1,9 @@
 package estimate
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // The limits of every interval that sipsum prints: 5 % and 95 %, a 90 %
 // interval.
@@ -74,17 +77,17 @@ func Moments(col []float64) Summary {
 }
 
 // quantile interpolates between order statistics (definition 7 of Hyndman and
-// Fan 1996, Am. Stat. 50:361). It reorders x.
+// Fan 1996, Am. Stat. 50:361) of two draws or more, p below 1. It reorders x.
 func quantile(x []float64, p float64) float64 {
 	at := p * float64(len(x)-1)
 	i := int(at)
-	lower := selectKth(x, i)
-	if i+1 >= len(x) {
-		return lower
-	}
-	upper := x[i+1] // the least of the part above i, which selectKth left there
-	for _, v := range x[i+2:] {
-		upper = min(upper, v)
+	var lower, upper float64
+	if i < len(x)/2 { // the neighbour is looked for on the shorter side
+		upper = selectKth(x, i+1)
+		lower = slices.Max(x[:i+1])
+	} else {
+		lower = selectKth(x, i)
+		upper = slices.Min(x[i+1:])
 	}
 	return lower + (at-float64(i))*(upper-lower)
 }

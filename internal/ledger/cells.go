@@ -28,7 +28,7 @@ func (c Cells) times(others Cells, factor []float64) {
 		if col == nil {
 			continue
 		}
-		other := others[i]
+		other, col := others[i][:len(factor)], col[:len(factor)] // one check a column, none a draw
 		for d, f := range factor {
 			col[d] = other[d] * f
 		}

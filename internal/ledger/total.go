@@ -39,8 +39,10 @@ func (p *Pot) Of(row int, id constituent.ID) []float64 {
 
 func (p *Pot) addTo(total []float64, row int, cols []int) {
 	for _, col := range cols {
-		for d, x := range p.cells[row][col] {
-			total[d] += x
+		cell := p.cells[row][col]
+		sum := total[:len(cell)] // one check a column, none a draw
+		for d, x := range cell {
+			sum[d] += x
 		}
 	}
 }

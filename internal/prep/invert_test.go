@@ -10,7 +10,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/acid"
-	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/prep"
 )
@@ -56,8 +55,8 @@ func (b boiled) pH(t *testing.T) float64 {
 		const molar = 36.46 // g/mol, IUPAC atomic weights
 		sol.AddIon(-1, b.gramsPerKg/molar)
 	} else {
-		sol.AddGrams(func(id constituent.ID) float64 {
-			if string(id) == b.acid {
+		sol.AddGrams(func(at int) float64 {
+			if string(acid.Constituents()[at]) == b.acid {
 				return b.gramsPerKg
 			}
 			return 0

@@ -32,8 +32,9 @@ func TestDensityAgainstPublishedSolutions(t *testing.T) {
 	// Milk is 1.028 to 1.033 g/ml: common practice, no source.
 	milk, _ := solution.Density(map[constituent.ID]float64{"WATER": 88.1, "PROCNT": 3.2, "FASAT": 3.3, "LACS": 4.7, "ASH": 0.7})
 	assert.InDelta(t, 1.0305, milk, 0.004)
-	_, ok := solution.Density(nil)
+	none, ok := solution.Density(nil)
 	assert.False(t, ok)
+	assert.Zero(t, none)
 }
 
 func TestEverySpecificVolumeIsOfTheMass(t *testing.T) {

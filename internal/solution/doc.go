@@ -11,8 +11,8 @@
 //	V = Σ mᵢ·vᵢ + E     ρ = Σ mᵢ / V
 //
 // with m in g, v in ml/g, ρ in g/ml. A constituent without a row takes its
-// parent's. Refraction is a sum of shares likewise (data/refraction.csv). Sucrose
-// in water has smooth curves of density and index through published points
+// parent's. Refraction is a sum of shares likewise (data/refraction.csv). The density
+// of sucrose in water is a smooth curve through published points
 // (data/solution_sucrose.csv); ethanol in water is the polynomial of OIML R 22 at
 // 20 °C (data/solution_ethanol.csv). Water activity is Norrish's; ice forms where
 // it equals the activity of ice. What holds too little water to be a liquid (Wetness; IsFat) has
@@ -20,8 +20,8 @@
 //
 // # Limits
 //
-// 20 °C (water activity 25 °C). Sucrose to 70 % by mass: within 3e-4 g/ml and
-// 2e-4 in index of points that were not used. Sugar and alcohol together are
+// 20 °C (water activity 25 °C). Sucrose to 70 % by mass: within 3e-4 g/ml of
+// points that were not used. Sugar and alcohol together are
 // added as if each had the water to itself. Other sugars count as sucrose.
 // OIML's terms for other temperatures are left out: no complete copy was seen.
 // A refractometer's reading of an alcoholic drink means little. Norrish's

@@ -35,18 +35,3 @@ func RefractionOf(id constituent.ID) (Refraction, constituent.ID) {
 	}
 	panic("solution: " + string(id) + " is not part of the mass")
 }
-
-// Brix gives what a refractometer reads of a mixture of masses in grams, at
-// 20 °C. An empty mixture reads nothing: ok is false.
-func Brix(grams map[constituent.ID]float64) (brix float64, ok bool) {
-	mass, sum := 0.0, 0.0
-	for _, leaf := range constituent.Sums().Leaves(constituent.Mass) { // in order, so that sums repeat exactly
-		r, _ := RefractionOf(leaf.ID)
-		mass += grams[leaf.ID]
-		sum += grams[leaf.ID] * r.Brix
-	}
-	if mass <= 0 {
-		return 0, false
-	}
-	return percent * sum / mass, true
-}

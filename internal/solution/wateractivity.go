@@ -64,15 +64,6 @@ func WaterActivity(grams map[constituent.ID]float64) (aw float64, ok bool) {
 	return water / total * math.Exp(-pull*pull), true
 }
 
-// Dissolved lists the constituents that WaterActivity asks for, water first.
-func Dissolved() []constituent.ID {
-	list := []constituent.ID{constituent.Water}
-	for _, c := range dissolved() {
-		list = append(list, c.ID)
-	}
-	return list
-}
-
 // dissolved lists what counts as particles in water, in vocabulary order.
 var dissolved = sync.OnceValue(func() []*constituent.Constituent {
 	ion := map[constituent.ID]bool{constituent.Sodium: true, "K": true, "CA": true, "MG": true, "CLD": true}

@@ -22,3 +22,20 @@ func TestCO2SolubilityAgainstPublishedValues(t *testing.T) {
 		assert.InEpsilon(t, c.want, solution.CO2Solubility(c.celsius), tolerance, "%v °C", c.celsius)
 	}
 }
+
+func TestCarbonDioxideInAVessel(t *testing.T) {
+	// Of an ideal gas a mol takes 22.41397 l at 0 °C and 1 atm (CODATA 2018).
+	assert.InEpsilon(t, 1, solution.CO2Pressure(1, 0, 22.41397, 0), 1e-5)
+	assert.InEpsilon(t, 2, solution.CO2Pressure(1, 0, 22.41397*(298.15/273.15)/2, 25), 1e-5)
+	// A liquid takes its solubility for each atm; with a head space both share.
+	assert.InEpsilon(t, 3, solution.CO2Pressure(3*0.75*solution.CO2Solubility(10), 0.75, 0, 10), 1e-12)
+	both := 0.75*solution.CO2Solubility(0) + 1/22.41397
+	assert.InEpsilon(t, 1, solution.CO2Pressure(both, 0.75, 1, 0), 1e-5)
+	assert.Zero(t, solution.CO2Pressure(1, 0, 0, 20), "there is no vessel")
+	// 1 atm is 101 325 Pa by definition.
+	assert.InEpsilon(t, 2.0265, solution.Bar(2), 1e-12)
+	// The gas weighs 1.977 g/l at 0 °C and 1 atm and 44.0095 g/mol: CRC Handbook of
+	// Chemistry and Physics.
+	assert.InEpsilon(t, 44.0095/1.977, solution.CO2Volumes(1), 0.001)
+	assert.InDelta(t, 298.15, solution.Kelvin(25), 1e-9)
+}
