@@ -10,7 +10,6 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
-	"sipsum/internal/prep"
 )
 
 // calibratedAs is the tracer of what gives a row the pH that has been published of its
@@ -50,7 +49,7 @@ type calibration struct {
 func (w *walk) calibrate(pot *ledger.Pot, grams []float64) {
 	row := len(pot.Rows) - 1
 	profile := pot.Rows[row].Profile
-	if prep.IsDose(profile.Food.Group) || w.calibrationOf(profile, 1) == nil {
+	if profile.Food.Facts().Dose || w.calibrationOf(profile, 1) == nil {
 		return
 	}
 	copy(pot.Carry(row, calibratedAs), grams)
@@ -60,8 +59,7 @@ func (w *walk) calibrate(pot *ledger.Pot, grams []float64) {
 }
 
 func takesUpAcid(f *food.Food) bool {
-	group, _ := food.GroupOf(f.Group)
-	return group.TakesUpAcid
+	return f.Facts().TakesUpAcid
 }
 
 // calibrationOf gives the calibration of a food over at least n draws; nil where its

@@ -104,7 +104,7 @@ func (w *walk) brix(pot *ledger.Pot) []float64 { return w.percent(pot, refractio
 func (w *walk) solids(pot *ledger.Pot) []float64 {
 	dissolved := pot
 	if slices.ContainsFunc(pot.Rows, extracted) {
-		dissolved = pot.Only(func(row int) bool { return pot.Rows[row].Profile.Food.Group != "water" })
+		dissolved = pot.Only(func(row int) bool { return !pot.Rows[row].Profile.Food.Facts().Water })
 	}
 	const percent = 100
 	return ratio(w.weighted(dissolved, solubleShare), pot.Mass(), percent)
