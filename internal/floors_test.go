@@ -26,7 +26,7 @@ var floors = [][]string{
 	{"internal/constituent"},
 	{"internal/food", "internal/solution", "internal/acid"},
 	{"internal/drink", "internal/ledger", "internal/curdling", "internal/tables/table", "internal/tables/difference"},
-	{"internal/prep"},
+	{"internal/prep", "internal/ledger/ledgertest"},
 	{"internal/assay"},
 	{"internal/allergen", "internal/evidence"},
 	{"internal/caution", "internal/label"},

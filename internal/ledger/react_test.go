@@ -9,6 +9,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
+	"sipsum/internal/ledger/ledgertest"
 )
 
 // turning makes a pot of a juice and of dry sugar, and a reaction with invented
@@ -36,7 +37,7 @@ func TestReactTakesWaterOutOfTheWholePot(t *testing.T) {
 	for _, m := range pot.Mass() {
 		require.InDelta(t, 200, m, 1e-9)
 	}
-	assert.Less(t, pot.Closed(), 1e-12)
+	assert.Less(t, ledgertest.Closed(pot), 1e-12)
 }
 
 func TestReactTurnsOnlyWhatTheWaterAllows(t *testing.T) {
