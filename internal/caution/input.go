@@ -5,6 +5,7 @@ import (
 
 	"sipsum/internal/allergen"
 	"sipsum/internal/constituent"
+	"sipsum/internal/unit"
 )
 
 // Amount is how much of a constituent is in one serving, in the unit of the
@@ -55,11 +56,10 @@ func (in Input) per(id constituent.ID, basis string) (Amount, bool) {
 	if size <= 0 {
 		return Amount{}, false
 	}
-	const hundred = 100
-	a.Mean *= hundred / size
-	a.WithBounds *= hundred / size
-	a.High *= hundred / size
-	a.UpTo *= hundred / size
+	a.Mean *= unit.Hundred / size
+	a.WithBounds *= unit.Hundred / size
+	a.High *= unit.Hundred / size
+	a.UpTo *= unit.Hundred / size
 	return a, ok
 }
 

@@ -7,6 +7,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
 	"sipsum/internal/source"
+	"sipsum/internal/unit"
 )
 
 // The published figures that bound the acids of a food.
@@ -55,7 +56,7 @@ func (e *entry) acidRooms() []acidRoom {
 		if Stated(v.SD) {
 			sd = max(sd, v.SD)
 		}
-		perGram := 3 / (100 * constituent.Must(citric).Molar) // mol of base; citric acid takes three
+		perGram := 3 / (unit.Hundred * constituent.Must(citric).Molar) // mol of base; citric acid takes three
 		add(endPoint, v.Amount*perGram, sd*perGram, "no more than its titratable acidity and its metals allow")
 	}
 	if v, ok := e.figures[publishedPH]; ok && Stated(v.Amount) && !source.IsFromMemory(v.Source) {
@@ -64,8 +65,7 @@ func (e *entry) acidRooms() []acidRoom {
 		if Stated(v.Low) {
 			pH = min(pH, v.Low)
 		}
-		const millilitres = 1000 // of water in a litre
-		add(pH, math.Pow(10, -pH)/millilitres, 0, "no more than its metals keep at its pH")
+		add(pH, math.Pow(10, -pH)/unit.Kilo, 0, "no more than its metals keep at its pH")
 	}
 	return rooms
 }

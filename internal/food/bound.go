@@ -10,6 +10,7 @@ import (
 	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
 	"sipsum/internal/source"
+	"sipsum/internal/unit"
 )
 
 // boundRule is one row of data/bounds.csv.
@@ -183,7 +184,7 @@ func (e *entry) most(c *constituent.Constituent, rooms []acidRoom) (limit float6
 		}
 	}
 	if rule, ok := ruleFor("max", e.Food.Group, c); ok && !Stated(e.cell(c).Bound) { // a limit of its own knows better
-		lower(e.beyond(c, rule.amount/(100*c.PerGram)), "highest value published in "+e.Food.Group+": "+rule.source)
+		lower(e.beyond(c, rule.amount/(unit.Hundred*c.PerGram)), "highest value published in "+e.Food.Group+": "+rule.source)
 	}
 	if c.Parent != "" && limit > whole { // of None nothing is known, and 100 g say nothing
 		limit, why = whole, "100 g are 100 g"

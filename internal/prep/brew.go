@@ -6,6 +6,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
+	"sipsum/internal/unit"
 )
 
 // Recipe is a brew in columns: grams in the cup, dissolved solids in it and the
@@ -92,10 +93,9 @@ func Brew(pot *ledger.Pot, r Recipe, f Factors) (Outcome, error) {
 			pot.Rows[row].Extracted = true
 		}
 	}
-	const percent = 100
-	out.note("%.4g g at %.3g %% are %.3g %% of the dose; the grounds hold %.2g g of water a gram", r.Out[0], percent*r.Strength[0], percent*r.Yield[0], (water[0]-liquid[0])/dose[0])
+	out.note("%.4g g at %.3g %% are %.3g %% of the dose; the grounds hold %.2g g of water a gram", r.Out[0], unit.Hundred*r.Strength[0], unit.Hundred*r.Yield[0], (water[0]-liquid[0])/dose[0])
 	if soluble := brewing("soluble share coffee bean").high; r.Yield[0] > soluble && slices.ContainsFunc(pot.Rows, isBean) {
-		out.note("about %.0f %% of roasted coffee dissolves at most: check out, strength and the dose", percent*soluble)
+		out.note("about %.0f %% of roasted coffee dissolves at most: check out, strength and the dose", unit.Hundred*soluble)
 	}
 	return out, nil
 }

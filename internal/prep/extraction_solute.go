@@ -5,6 +5,7 @@ import (
 
 	"sipsum/internal/food"
 	"sipsum/internal/solution"
+	"sipsum/internal/unit"
 )
 
 // WashedShare gives the share of a coffee's caffeine, or another small solute,
@@ -42,8 +43,7 @@ func InfusedShare(minutes, celsius, half, from, energy float64) float64 {
 	if half == 0 {
 		return 1
 	}
-	const joules = 1000 // of a kilojoule
-	arrhenius := math.Exp(-energy * joules / solution.GasConstant() * (1/kelvin(celsius) - 1/kelvin(from)))
+	arrhenius := math.Exp(-energy * unit.Kilo / solution.GasConstant() * (1/kelvin(celsius) - 1/kelvin(from)))
 	return 1 - math.Exp2(-arrhenius*minutes/half)
 }
 
