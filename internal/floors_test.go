@@ -58,7 +58,7 @@ var pure = []string{
 	"internal/tables/difference",
 }
 
-var worldly = []string{"os", "os/exec", "net", "net/http", "syscall"}
+var worldly = []string{"os", "os/exec", "net", "net/http", "syscall", "time"}
 
 type goPackage struct {
 	ImportPath string

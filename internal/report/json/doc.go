@@ -9,4 +9,9 @@
 //
 // A figure of the chemistry that is withheld has mean null and says why; low and
 // high still bound it where they are known.
+//
+// # Limits
+//
+// Numbers are written with the digits of the calculation, which say nothing of how sure a
+// figure is: low and high do. Sentences are those of the sheet, in English.
 package jsonreport
