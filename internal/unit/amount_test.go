@@ -19,6 +19,9 @@ func TestParseAmount(t *testing.T) {
 		{"36 g ± 3 g espresso", "espresso", 36, 3, false},
 		{"2.0 g ± 100 mg core:citric-acid", "core:citric-acid", 2, 0.1, false},
 		{"36 g ± 1 g sd cherry syrup", "cherry syrup", 36, 1, true},
+		{"36 g ± 1 g", "", 36, 1, false},
+		{"36 g ± 1 g sd", "", 36, 1, true},
+		{"36 g ± 1 g sdfood", "sdfood", 36, 1, false},
 		{"1/2 tsp salt", "salt", 2.46446, 0, false}, // 4.92892 ml a US teaspoon, NIST Handbook 44
 		{"0.5 l core:water", "core:water", 500, 0, false},
 		{"1 fl-oz rum", "rum", 29.5735, 0, false}, // NIST Handbook 44
@@ -72,6 +75,9 @@ func TestConvert(t *testing.T) {
 	assert.Equal(t, 1000.0, f)
 	_, ok = unit.Convert("g", "kJ")
 	assert.False(t, ok)
+	factor, ok := unit.PerGram("IU")
+	assert.False(t, ok)
+	assert.Zero(t, factor, "whoever forgets to ask gets nothing, not grams")
 }
 
 func TestLimits(t *testing.T) {
