@@ -19,6 +19,11 @@ func TestScalingKeepsRelativeSpreads(t *testing.T) {
 	p := food.Enter(f, nil)
 	assert.InDelta(t, 0.40/1.04, p.Cell("WATER").Amount, 1e-12)
 	assert.InDelta(t, 0.04/1.04, p.Cell("WATER").SD, 1e-12)
+	said := ""
+	for _, n := range p.Notes {
+		said += n.Text + "\n"
+	}
+	assert.Contains(t, said, "the published parts of 100 g add up to 104 g: all are scaled to 100 g")
 	for _, total := range p.Totals {
 		if total.Constituent.ID == constituent.Sugar {
 			assert.InDelta(t, 0.032/1.04, total.Cell.SD, 1e-12)
