@@ -67,3 +67,34 @@ func TestConversionCarriesTheRangeOfItsFactor(t *testing.T) {
 	assert.InDelta(t, 0.125, p.Cell("PROCNT").Amount, 1e-9)
 	assert.InDelta(t, math.Hypot(0.1*6.25, 2*(6.38-5.30)/math.Sqrt(12))/100, p.Cell("PROCNT").SD, 1e-6)
 }
+
+// Where nothing is known, 100 g are 100 g of what nobody has named, and no cell is a
+// number that is none.
+func TestWhatNobodyKnowsWeighsToo(t *testing.T) {
+	p := food.Enter(&food.Food{ID: food.ID{Table: "own", Code: "x"}, Edible: food.None}, nil)
+	for _, c := range constituent.All() {
+		want := 0.0
+		if c.ID == constituent.Mass || c.ID == constituent.MassOther {
+			want = 1
+		}
+		assert.Equal(t, want, p.Cells[c.Order].Amount, c.ID)
+	}
+}
+
+// One borrowed figure is fitted to what the food states like several; who lends nothing is
+// not named.
+func TestOneBorrowedFigureIsFittedToo(t *testing.T) {
+	own := sr("own", "House", "plant drink", map[constituent.ID]float64{"FAT": 1.5, "SUGAR": 2, "PROCNT": 0.8})
+	p := food.Enter(own, sr("lender", "Oat", "plant drink", map[constituent.ID]float64{"GLUS": 4}))
+	assert.InDelta(t, 0.02, p.Cell("GLUS").Amount, 1e-9)
+	borrowed := func(p *food.Profile) (texts []string) {
+		for _, n := range p.Notes {
+			if n.Kind == "borrowed" {
+				texts = append(texts, n.Text)
+			}
+		}
+		return texts
+	}
+	assert.Equal(t, []string{"1 values borrowed from sr:lender"}, borrowed(p))
+	assert.Empty(t, borrowed(food.Enter(own, sr("empty", "Oat", "plant drink", map[constituent.ID]float64{"WATER": 90}))))
+}

@@ -73,10 +73,7 @@ func (e *entry) scale(total *constituent.Constituent, factor float64) {
 // lowered to what it leaves.
 func (e *entry) close() {
 	mass, water := constituent.Must(constituent.Mass), e.cell(constituent.Must(constituent.Water))
-	parts, _ := e.sum(mass)
-	if parts == 0 {
-		return
-	}
+	parts, _ := e.sum(mass) // what nobody has named is among them, so there is some
 	const much = 0.03 // our own bound: tables are said to close within it
 	excess, factor := parts-whole, whole/parts
 	switch {

@@ -28,6 +28,7 @@ func TestParseAmount(t *testing.T) {
 		{"12 %", "", 0.12, 0, false},
 		{"3 g sdfood", "sdfood", 3, 0, false},
 		{"1/3 g ± 1/3 g salt", "salt", 1.0 / 3, 1.0 / 3, false},
+		{"0 g ± 0 g salt", "salt", 0, 0, false},
 		{"1 g ± 1 g sd salt", "salt", 1, 1, true},
 	}
 	for _, c := range cases {
@@ -45,7 +46,7 @@ func TestParseAmountRefusesWithTheFix(t *testing.T) {
 		{"12,5 g sugar", "comma", "12.5"},
 		{"2 core:lemon", "no unit", "g core:lemon"},
 		{"2 oz rum", "oz", "fl-oz"},
-		{"3 gr sugar", "unknown unit", "g kg mg"},
+		{"3 gr sugar", "unknown unit", "use one of g kg mg"},
 		{"g sugar", "does not begin", "36 g"},
 		{"1/0 g sugar", "fraction", "1/2"},
 		{"3 g ± 2 ml sugar", "does not fit", "same kind"},
