@@ -74,7 +74,7 @@ func (e *entry) scale(total *constituent.Constituent, factor float64) {
 func (e *entry) close() {
 	mass, water := constituent.Must(constituent.Mass), e.cell(constituent.Must(constituent.Water))
 	parts, _ := e.sum(mass) // what nobody has named is among them, so there is some
-	const much = 0.03 // our own bound: tables are said to close within it
+	const much = 0.03       // our own bound: tables are said to close within it
 	excess, factor := parts-whole, whole/parts
 	switch {
 	case !e.Food.Chemical && excess > rounding && excess > 2*math.Sqrt(e.variance(mass)) && e.weighed() && water.Amount < whole:
