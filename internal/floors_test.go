@@ -26,7 +26,7 @@ var floors = [][]string{
 	{"internal/constituent"},
 	{"internal/food", "internal/solution", "internal/acid"},
 	{"internal/drink", "internal/ledger", "internal/curdling", "internal/tables/table", "internal/tables/difference"},
-	{"internal/prep"},
+	{"internal/prep", "internal/ledger/ledgertest"},
 	{"internal/assay"},
 	{"internal/allergen", "internal/evidence"},
 	{"internal/caution", "internal/label"},
@@ -58,7 +58,7 @@ var pure = []string{
 	"internal/tables/difference",
 }
 
-var worldly = []string{"os", "os/exec", "net", "net/http", "syscall"}
+var worldly = []string{"os", "os/exec", "net", "net/http", "syscall", "time"}
 
 type goPackage struct {
 	ImportPath string

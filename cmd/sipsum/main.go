@@ -1,4 +1,3 @@
-// Command sipsum assays signature drinks: see the README.
 package main
 
 import (

@@ -14,6 +14,7 @@ import (
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/ledger/ledgertest"
 )
 
 // What a reading is promised to narrow it narrows.
@@ -66,7 +67,7 @@ func TestAbsurdAciditiesAreMetOrRefused(t *testing.T) {
 			for _, f := range a.PerServing {
 				require.False(t, math.IsNaN(f.Mean) || math.IsInf(f.High, 0), "%s %s %s", food, reading, f.Constituent.ID)
 			}
-			assert.Less(t, a.Serving.Closed(), 1e-9)
+			assert.Less(t, ledgertest.Closed(a.Serving), 1e-9)
 		}
 	}
 	assert.Greater(t, met, 60)

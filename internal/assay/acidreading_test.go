@@ -13,6 +13,7 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
+	"sipsum/internal/ledger/ledgertest"
 )
 
 // calibrated is two liquids of chemicals, so that nothing but their readings is
@@ -111,7 +112,7 @@ func TestAcidityBrixAndMassDoNotFight(t *testing.T) {
 	for _, f := range a.PerServing {
 		rowsSumTo(t, a.Serving, f.Constituent)
 	}
-	assert.Less(t, a.Serving.Closed(), exact)
+	assert.Less(t, ledgertest.Closed(a.Serving), exact)
 }
 
 // Water 200 ± 4 g and citric acid 5 ± 0.5 g, their titratable acidity read: it is the

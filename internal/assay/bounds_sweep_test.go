@@ -14,6 +14,7 @@ import (
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
+	"sipsum/internal/ledger/ledgertest"
 )
 
 // Every food of the core table, 100 g of it alone: no figure may say what cannot be.
@@ -87,7 +88,7 @@ func soundMass(t *testing.T, id food.ID, a *assay.Assay) {
 		}
 	}
 	assert.InDelta(t, whole, sum[0], 1e-9, id)
-	assert.InDelta(t, 0, a.Serving.Closed(), 1e-9, id)
+	assert.InDelta(t, 0, ledgertest.Closed(a.Serving), 1e-9, id)
 	// The most that a gram can bring is fat's: Regulation (EU) No 1169/2011, Annex XIV.
 	energy := assaytest.Figure(t, a.Per100g, constituent.Energy)
 	if !math.IsNaN(energy.UpTo) {

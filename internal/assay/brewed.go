@@ -1,24 +1,15 @@
 package assay
 
 import (
-	"slices"
-
 	"sipsum/internal/constituent"
 	"sipsum/internal/ledger"
 )
 
-// Coffee and tea by what they are in a pot: grounds and leaves, of which a step leaves
-// what they gave to the water, and what was brewed elsewhere.
-var (
-	coffees = []string{"coffee bean", "coffee drink"}
-	grounds = []string{"coffee bean", "tea leaf"}
-	infused = []string{"coffee drink", "tea drink"}
-)
-
-// extracted reports whether a row is what water has drawn from coffee or tea.
+// extracted reports whether a row is what water has drawn from coffee or tea: brewed
+// elsewhere, or what a step leaves of grounds and leaves.
 func extracted(row ledger.Row) bool {
-	group := row.Profile.Food.Group
-	return slices.Contains(infused, group) || row.Modelled && slices.Contains(grounds, group)
+	group := row.Profile.Food.Facts()
+	return group.Infused || row.Modelled && group.Dose
 }
 
 // dissolves counts what water has drawn from coffee or tea as dissolved, whatever it is:
@@ -33,7 +24,7 @@ func dissolves(row ledger.Row, id constituent.ID) constituent.ID {
 // refracts counts the dissolved matter of coffee as one thing, for which alone there are
 // readings. Its oil floats in droplets.
 func refracts(row ledger.Row, id constituent.ID) constituent.ID {
-	if extracted(row) && slices.Contains(coffees, row.Profile.Food.Group) && !volatile(id) && !within(id, constituent.Fat) {
+	if extracted(row) && row.Profile.Food.Facts().Coffee && !volatile(id) && !within(id, constituent.Fat) {
 		return constituent.Mass
 	}
 	return id
@@ -60,7 +51,7 @@ func steeped(pot *ledger.Pot) bool {
 	for row, r := range pot.Rows {
 		dry := pot.Of(row, constituent.Mass)[0] - pot.Of(row, constituent.Water)[0]
 		all += dry
-		if group := r.Profile.Food.Group; slices.Contains(grounds, group) || slices.Contains(infused, group) {
+		if group := r.Profile.Food.Facts(); group.Dose || group.Infused {
 			solids += dry
 		}
 	}

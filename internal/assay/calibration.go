@@ -10,7 +10,6 @@ import (
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
-	"sipsum/internal/prep"
 )
 
 // published is the tracer of what gives a row the pH that has been published of its food,
@@ -57,7 +56,7 @@ type calibration struct {
 func (lab *laboratory) calibrate(pot *ledger.Pot, grams []float64) *Note {
 	row := len(pot.Rows) - 1
 	profile := pot.Rows[row].Profile
-	if prep.IsDose(profile.Food.Group) {
+	if profile.Food.Facts().Dose {
 		return nil
 	}
 	c := lab.calibrationOf(profile)
@@ -72,8 +71,7 @@ func (lab *laboratory) calibrate(pot *ledger.Pot, grams []float64) *Note {
 }
 
 func takesUpAcid(f *food.Food) bool {
-	group, _ := food.GroupOf(f.Group)
-	return group.TakesUpAcid
+	return f.Facts().TakesUpAcid
 }
 
 // calibrationOf gives the calibration of a food; nil where its composition needs none.

@@ -15,7 +15,7 @@ import (
 func (lab *laboratory) calibrateBrew(pot *ledger.Pot) (notes []Note) {
 	for row := range pot.Rows {
 		profile := pot.Rows[row].Profile
-		if !prep.IsDose(profile.Food.Group) || len(pot.Traced(row)) > 0 { // it may have been brewed before
+		if !profile.Food.Facts().Dose || len(pot.Traced(row)) > 0 { // it may have been brewed before
 			continue
 		}
 		by, ok := evidenceOf(profile.Food)

@@ -140,7 +140,7 @@ func (g *gauge) brix(pot *ledger.Pot) []float64 { return g.percent(pot, refracti
 func (g *gauge) solids(pot *ledger.Pot) []float64 {
 	dissolved := pot
 	if slices.ContainsFunc(pot.Rows, extracted) {
-		dissolved = pot.Only(func(row int) bool { return pot.Rows[row].Profile.Food.Group != "water" })
+		dissolved = pot.Only(func(row int) bool { return !pot.Rows[row].Profile.Food.Facts().Water })
 	}
 	const percent = 100
 	return estimate.Ratio(g.weighted(dissolved, solubleShare), pot.Mass(), percent)

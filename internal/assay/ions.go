@@ -79,7 +79,7 @@ func newIons(n int) ions {
 // know notes of what kind the foods of a pot are.
 func (in *ions) know(f *food.Food) {
 	group, _ := food.GroupOf(f.Group)
-	in.plain = in.plain && (!group.Assumed && (f.Group != "" || f.Chemical || statesIons(f)) || f.Group == water)
+	in.plain = in.plain && (!group.Assumed && (f.Group != "" || f.Chemical || statesIons(f)) || group.Water)
 	in.highest = max(in.highest, group.PHHigh)
 }
 

@@ -80,7 +80,7 @@ func keepingOf(c *Chemistry, pot *ledger.Pot, keeps *drink.Keeps, read bool) *Ke
 func holding(pot *ledger.Pot, keeps drink.Keeps, aw, pH float64) *Holding {
 	h := &Holding{Keeps: keeps, PH: pH, WaterActivity: aw}
 	for _, row := range pot.Rows {
-		h.Animal = h.Animal || ofAnimals[row.Profile.Food.Group]
+		h.Animal = h.Animal || row.Profile.Food.Facts().OfAnimals
 	}
 	worst := h.PH
 	if math.IsNaN(worst) {
@@ -92,6 +92,3 @@ func holding(pot *ledger.Pot, keeps drink.Keeps, aw, pH float64) *Holding {
 	h.NeedsAssessment = h.NeedsAssessment || h.Animal
 	return h
 }
-
-// ofAnimals are the groups of foods that the Food Code names as animal foods.
-var ofAnimals = map[string]bool{"milk": true, "cream": true, "cultured milk": true, "whey": true, "egg": true}

@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"sipsum/internal/constituent"
-	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/solution"
 )
@@ -37,23 +36,19 @@ func tooDry(pot *ledger.Pot) string {
 func solid(pot *ledger.Pot) bool {
 	const same = 0.01 // our own bound: juice that was pressed and what was boiled down differ by more
 	for row, r := range pot.Rows {
-		group, known := food.GroupOf(r.Profile.Food.Group)
 		mass, water := pot.Of(row, constituent.Mass)[0], pot.Of(row, constituent.Water)[0]
-		if !known || group.Liquid || group.Name == anything || math.Abs(water-mass*r.Profile.Cell(constituent.Water).Amount) > same*mass {
+		if !r.Profile.Food.Facts().Solid || math.Abs(water-mass*r.Profile.Cell(constituent.Water).Amount) > same*mass {
 			return false
 		}
 	}
 	return true
 }
 
-// anything is the group of foods that fit no other: some of them pour.
-const anything = "other"
-
 // crystals reports whether a pot holds nothing but pure substances of solid groups.
 func crystals(pot *ledger.Pot) bool {
 	for _, row := range pot.Rows {
 		f := row.Profile.Food
-		if group, _ := food.GroupOf(f.Group); !f.Chemical || group.Liquid {
+		if !f.Chemical || f.Facts().Liquid {
 			return false
 		}
 	}

@@ -11,6 +11,7 @@ import (
 
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/ledger/ledgertest"
 )
 
 // Two foods of one constituent each, so that only the amounts are uncertain.
@@ -131,5 +132,5 @@ build: [60 g ± 2 g syrup, 100 g core:milk-whole]
 		rowsSumTo(t, a.Serving, f.Constituent)
 	}
 	assert.InDelta(t, 160, a.Mass.Mean, exact*160, "the build takes what it says")
-	assert.Less(t, a.Serving.Closed(), exact)
+	assert.Less(t, ledgertest.Closed(a.Serving), exact)
 }

@@ -30,9 +30,6 @@ const (
 	acidsRest constituent.ID = "OA-other"
 )
 
-// water is the group whose foods have no acid of their own.
-const water = "water"
-
 // addUnmeasured adds what a row's table left out, each within the range of its
 // row of data/acid_unmeasured.csv, the middle in column 0.
 func (lab *laboratory) addUnmeasured(in *ions, pot *ledger.Pot, row int) {
@@ -54,7 +51,7 @@ func (lab *laboratory) addIons(in *ions, pot *ledger.Pot, row int) {
 	if bound := pot.Bounds(row)[constituent.Must(phosphate).Order]; bound > 0 {
 		lab.addWithin(in, f.ID, "phosphate", phosphate, estimate.Constant(in.n, bound), 1)
 	}
-	if f.Group == water && missing(chloride) && !missing(constituent.CarbonDioxide) {
+	if group.Water && missing(chloride) && !missing(constituent.CarbonDioxide) {
 		in.addWaterAnions(pot, row)
 		return
 	}

@@ -4,6 +4,7 @@ import (
 	"sipsum/internal/allergen"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
+	"sipsum/internal/unit"
 )
 
 // Input is what cautions are worked out from.
@@ -43,6 +44,5 @@ func (in Input) per(id constituent.ID, basis string) (estimate.Amount, bool) {
 	if size <= 0 {
 		return estimate.Amount{}, false
 	}
-	const hundred = 100
-	return a.Times(hundred / size), ok
+	return a.Times(unit.Hundred / size), ok
 }

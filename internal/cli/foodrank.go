@@ -15,6 +15,7 @@ import (
 	"sipsum/internal/report/json"
 	"sipsum/internal/report/text"
 	"sipsum/internal/store"
+	"sipsum/internal/unit"
 )
 
 // rankOptions are the flags of food rank.
@@ -54,14 +55,13 @@ type per struct {
 
 // perOf reads --per. The hundreds are the size of the basis that the word names.
 func perOf(word string) (per, error) {
-	const hundred = 100
 	switch word {
 	case "100g":
 		return per{times: 1, text: "per 100 g"}, nil
 	case "100kcal":
-		return per{constituent.EnergyKcal, hundred, "per 100 kcal"}, nil
+		return per{constituent.EnergyKcal, unit.Hundred, "per 100 kcal"}, nil
 	case "100g-sugars":
-		return per{constituent.Sugar, hundred, "per 100 g sugars"}, nil
+		return per{constituent.Sugar, unit.Hundred, "per 100 g sugars"}, nil
 	}
 	c, ok := constituent.Find(word)
 	if !ok {

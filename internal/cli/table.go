@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"regexp"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -143,7 +144,7 @@ func newTableList(a *app) *cobra.Command {
 			if a.json() {
 				list := make([]jsonreport.Table, len(infos))
 				for i, t := range infos {
-					list[i] = jsonreport.Table{Table: t.Table, Foods: t.Foods, Values: t.Values, LoadedAt: t.LoadedAt}
+					list[i] = jsonreport.Table{Table: t.Table, Foods: t.Foods, Values: t.Values, LoadedAt: t.LoadedAt.Format(time.RFC3339)}
 				}
 				return jsonreport.Tables(a.streams.Out, list)
 			}

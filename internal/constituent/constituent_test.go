@@ -24,9 +24,10 @@ func TestMolarMass(t *testing.T) {
 		require.NoError(t, err)
 		assert.InDelta(t, c.want, got, 0.011, c.formula)
 	}
-	for _, bad := range []string{"", "Xx2", "C6·", "c6"} {
-		_, err := constituent.MolarMass(bad)
+	for _, bad := range []string{"", "Xx2", "C6·", "c6", "C0", "C6H99999999999999999999", "NaCl·99999999999999999999H2O"} {
+		molar, err := constituent.MolarMass(bad)
 		assert.Error(t, err, bad)
+		assert.Zero(t, molar, bad)
 	}
 }
 

@@ -35,6 +35,9 @@ func MolarMass(formula string) (float64, error) {
 				return 0, fmt.Errorf("formula %q: no atomic weight for %q", formula, symbol)
 			}
 			count, next := leadingCount(after)
+			if times*count == 0 {
+				return 0, fmt.Errorf("formula %q: %q is no number of atoms", formula, rest)
+			}
 			total += float64(times*count) * weight
 			rest = next
 		}
@@ -42,7 +45,8 @@ func MolarMass(formula string) (float64, error) {
 	return total, nil
 }
 
-// leadingCount reads a count at the start of text; without one it is 1.
+// leadingCount reads a count at the start of text; without one it is 1, and 0 if the
+// digits are no count.
 func leadingCount(text string) (int, string) {
 	end := 0
 	for end < len(text) && text[end] >= '0' && text[end] <= '9' {
@@ -53,7 +57,7 @@ func leadingCount(text string) (int, string) {
 	}
 	n, err := strconv.Atoi(text[:end])
 	if err != nil {
-		return 1, text[end:]
+		return 0, text[end:]
 	}
 	return n, text[end:]
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 
 	"sipsum/internal/acid"
+	"sipsum/internal/unit"
 )
 
 // Part is a part of the drink, draw by draw; column 0 is central. The zero Part
@@ -89,7 +90,6 @@ func (m *Mixture) judge() (*judge, error) {
 
 // pour pools the parts of a draw.
 func (j *judge) pour(draw int, c change) *acid.Solution {
-	const perKg = 1000
 	j.mix.Reset(0)
 	j.mix.Pour(j.Milk.Solutions[draw], c.milk)
 	j.mix.Pour(j.Sour.Solutions[draw], c.dose)
@@ -97,7 +97,7 @@ func (j *judge) pour(draw int, c change) *acid.Solution {
 		j.mix.Pour(j.Rest.Solutions[draw], 1)
 	}
 	if c.salt != nil {
-		j.mix.Pour(c.salt.perGram, c.perKg*j.grams(j.asItStands())/perKg)
+		j.mix.Pour(c.salt.perGram, c.perKg*j.grams(j.asItStands())/unit.Kilo)
 	}
 	return j.mix
 }

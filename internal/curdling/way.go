@@ -5,6 +5,8 @@ import (
 	"errors"
 	"slices"
 	"sync"
+
+	"sipsum/internal/unit"
 )
 
 // Kind is what a way out changes.
@@ -107,8 +109,7 @@ func (m *Mixture) trials() []trial {
 			c.salt, c.perKg = s, size
 			return c
 		}, func(size float64) Way {
-			const perKg = 1000
-			return Way{Kind: Buffer, Salt: s, Grams: size * grams / perKg, Celsius: m.Celsius, Change: size / perKg}
+			return Way{Kind: Buffer, Salt: s, Grams: size * grams / unit.Kilo, Celsius: m.Celsius, Change: size / unit.Kilo}
 		}})
 	}
 	return list

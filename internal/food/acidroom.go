@@ -7,6 +7,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
 	"sipsum/internal/source"
+	"sipsum/internal/unit"
 )
 
 // The published figures that bound the acids of a food.
@@ -34,8 +35,8 @@ type acidRoom struct {
 
 // acidRooms are what a published titratable acidity and a published pH leave, where all
 // the metals are known; none where they are not.
-func (e *entry) acidRooms() []acidRoom {
-	charge, variance, ok := e.bases()
+func (b *bounding) acidRooms() []acidRoom {
+	charge, variance, ok := b.bases()
 	if !ok {
 		return nil
 	}
@@ -43,49 +44,48 @@ func (e *entry) acidRooms() []acidRoom {
 	add := func(pH, protons, sd float64, why string) {
 		most := charge + protons + 2*math.Sqrt(variance+sd*sd)
 		for _, a := range organicAcids() {
-			if cell := e.cell(a.Constituent); cell.Known {
+			if cell := b.cell(a.Constituent); cell.Known {
 				most -= cell.Amount / a.Molar * a.chargeAt(pH)
 			}
 		}
 		rooms = append(rooms, acidRoom{pH, max(most, 0), why})
 	}
-	if v, ok := e.figures[titratable]; ok && Stated(v.Amount) {
+	if v, ok := b.figures[titratable]; ok && Stated(v.Amount) {
 		_, relative := Unmeasured("titratable acidity")
 		sd := v.Amount * relative
 		if Stated(v.SD) {
 			sd = max(sd, v.SD)
 		}
-		perGram := 3 / (100 * constituent.Must(citric).Molar) // mol of base; citric acid takes three
+		perGram := 3 / (unit.Hundred * constituent.Must(citric).Molar) // mol of base; citric acid takes three
 		add(endPoint, v.Amount*perGram, sd*perGram, "no more than its titratable acidity and its metals allow")
 	}
-	if v, ok := e.figures[publishedPH]; ok && Stated(v.Amount) && !source.IsFromMemory(v.Source) {
+	if v, ok := b.figures[publishedPH]; ok && Stated(v.Amount) && !source.IsFromMemory(v.Source) {
 		apart, _ := Unmeasured("pH from one work")
 		pH := v.Amount + apart
 		if Stated(v.Low) {
 			pH = min(pH, v.Low)
 		}
-		const millilitres = 1000 // of water in a litre
-		add(pH, math.Pow(10, -pH)/millilitres, 0, "no more than its metals keep at its pH")
+		add(pH, math.Pow(10, -pH)/unit.Kilo, 0, "no more than its metals keep at its pH")
 	}
 	return rooms
 }
 
 // bases gives what can hold the charge of acids without being titrated, in mol per gram,
 // and its variance; ok is false where a metal is unknown.
-func (e *entry) bases() (charge, variance float64, ok bool) {
+func (b *bounding) bases() (charge, variance float64, ok bool) {
 	add := func(cell Cell, perGram float64) {
 		charge += cell.Amount * perGram
 		variance += cell.variance() * perGram * perGram
 	}
 	for _, m := range metals {
 		c := constituent.Must(m.id)
-		cell := e.cell(c)
+		cell := b.cell(c)
 		if !cell.Known {
 			return 0, 0, false
 		}
 		add(*cell, m.charge/c.Molar)
 	}
-	protein := e.Cell(constituent.Protein)
+	protein := b.Cell(constituent.Protein)
 	if !protein.Known {
 		return 0, 0, false
 	}

@@ -10,6 +10,7 @@ import (
 	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
 	"sipsum/internal/source"
+	"sipsum/internal/unit"
 )
 
 // boundRule is one row of data/bounds.csv.
@@ -95,27 +96,39 @@ func (e *entry) anyPartAbove(parent *constituent.Constituent) bool {
 	return false
 }
 
-// bound finds, for each unknown, the most it could be: parts first, since where
-// nothing else bounds a total its unknown parts may; then totals first, since no part
-// is more than its total.
+// bound finds, for each unknown, the most it could be.
 func (e *entry) bound() {
-	rooms := e.acidRooms()
+	b := &bounding{entry: e}
+	b.rooms = b.acidRooms()
+	b.find()
+}
+
+// bounding is an entry whose known cells stand: what is left is how much the others
+// could be.
+type bounding struct {
+	*entry
+	rooms []acidRoom
+}
+
+// find goes through the parts first, since where nothing else bounds a total its unknown
+// parts may; then through the totals first, since no part is more than its total.
+func (b *bounding) find() {
 	for _, c := range slices.Backward(constituent.All()) {
-		if !e.open(c) {
+		if !b.open(c) {
 			continue
 		}
-		limit, why := e.most(c, rooms)
+		limit, why := b.most(c)
 		if !Stated(limit) {
-			limit, why = e.partsBound(c), "its unknown parts could be no more"
+			limit, why = b.partsBound(c), "its unknown parts could be no more"
 		}
-		e.limit(c, limit, why)
+		b.limit(c, limit, why)
 	}
 	for _, c := range constituent.All() {
-		if c.Parent == "" || !e.open(c) {
+		if c.Parent == "" || !b.open(c) {
 			continue
 		}
-		if total := e.cell(constituent.Must(c.Parent)); !total.Known && Stated(total.Bound) {
-			e.limit(c, total.Bound, "no more than all that "+string(c.Parent)+" could be")
+		if total := b.cell(constituent.Must(c.Parent)); !total.Known && Stated(total.Bound) {
+			b.limit(c, total.Bound, "no more than all that "+string(c.Parent)+" could be")
 		}
 	}
 }
@@ -130,14 +143,14 @@ func (e *entry) letGasBe() {
 }
 
 // open reports whether a constituent is an unknown that a bound can be found for.
-func (e *entry) open(c *constituent.Constituent) bool {
-	return !e.cell(c).Known && c.Kind != constituent.Figure && c.Kind != constituent.Rest
+func (b *bounding) open(c *constituent.Constituent) bool {
+	return !b.cell(c).Known && c.Kind != constituent.Figure && c.Kind != constituent.Rest
 }
 
 // limit makes an unknown no more than a limit, if that is less than what is stated
 // already. What can be no more than nothing is nothing.
-func (e *entry) limit(c *constituent.Constituent, limit float64, why string) {
-	cell := e.cell(c)
+func (b *bounding) limit(c *constituent.Constituent, limit float64, why string) {
+	cell := b.cell(c)
 	if !Stated(limit) || Stated(cell.Bound) && cell.Bound <= limit {
 		return
 	}
@@ -149,13 +162,13 @@ func (e *entry) limit(c *constituent.Constituent, limit float64, why string) {
 
 // partsBound adds up what the unknown parts of a total could be; None if one of
 // them has no bound, or if c is no total.
-func (e *entry) partsBound(c *constituent.Constituent) float64 {
+func (b *bounding) partsBound(c *constituent.Constituent) float64 {
 	if c.Kind != constituent.Parent {
 		return None
 	}
 	sum := 0.0
 	for _, part := range constituent.Sums().Children(c.ID) {
-		if cell := e.cell(part); !cell.Known && part.Kind != constituent.Rest {
+		if cell := b.cell(part); !cell.Known && part.Kind != constituent.Rest {
 			sum += cell.Bound // None stays None
 		}
 	}
@@ -165,25 +178,25 @@ func (e *entry) partsBound(c *constituent.Constituent) float64 {
 // most gives the most an unknown could be, in g/g, and why: the least of what
 // the row's own balance, its acidity and its metals, a factor of another value and
 // the group's highest published value allow. None if nothing is known.
-func (e *entry) most(c *constituent.Constituent, rooms []acidRoom) (limit float64, why string) {
-	limit, why = e.slack(c)
+func (b *bounding) most(c *constituent.Constituent) (limit float64, why string) {
+	limit, why = b.slack(c)
 	lower := func(x float64, because string) {
 		if !Stated(limit) || x < limit {
 			limit, why = x, because
 		}
 	}
 	if c.ID == constituent.OrganicAcids || below(c, constituent.OrganicAcids) {
-		for _, r := range rooms {
+		for _, r := range b.rooms {
 			lower(r.most(c), r.why)
 		}
 	}
-	if rule, ok := ruleFor("factor", e.Food.Group, c); ok {
-		if of := e.cell(constituent.Must(rule.of)); of.Known {
-			lower(e.beyond(c, (of.Amount+2*of.SD)*rule.amount), "at most "+trimmed(rule.amount)+" × "+string(rule.of)+": "+rule.source)
+	if rule, ok := ruleFor("factor", b.Food.Group, c); ok {
+		if of := b.cell(constituent.Must(rule.of)); of.Known {
+			lower(b.beyond(c, (of.Amount+2*of.SD)*rule.amount), "at most "+trimmed(rule.amount)+" × "+string(rule.of)+": "+rule.source)
 		}
 	}
-	if rule, ok := ruleFor("max", e.Food.Group, c); ok && !Stated(e.cell(c).Bound) { // a limit of its own knows better
-		lower(e.beyond(c, rule.amount/(100*c.PerGram)), "highest value published in "+e.Food.Group+": "+rule.source)
+	if rule, ok := ruleFor("max", b.Food.Group, c); ok && !Stated(b.cell(c).Bound) { // a limit of its own knows better
+		lower(b.beyond(c, rule.amount/(unit.Hundred*c.PerGram)), "highest value published in "+b.Food.Group+": "+rule.source)
 	}
 	if c.Parent != "" && limit > whole { // of None nothing is known, and 100 g say nothing
 		limit, why = whole, "100 g are 100 g"
@@ -193,11 +206,11 @@ func (e *entry) most(c *constituent.Constituent, rooms []acidRoom) (limit float6
 
 // beyond is what a limit of a whole constituent leaves beside the parts of it that are
 // known, and two standard deviations of these.
-func (e *entry) beyond(c *constituent.Constituent, limit float64) float64 {
+func (b *bounding) beyond(c *constituent.Constituent, limit float64) float64 {
 	if c.Kind != constituent.Parent {
 		return limit
 	}
-	have, variance := e.sum(c)
+	have, variance := b.sum(c)
 	return max(limit-have, 0) + 2*math.Sqrt(variance)
 }
 
@@ -205,31 +218,31 @@ func (e *entry) beyond(c *constituent.Constituent, limit float64) float64 {
 // totals above it, of the rests in which it can be hidden and two standard
 // deviations of that total and of its known parts. The last total is the mass,
 // 100 g of 100 g.
-func (e *entry) slack(c *constituent.Constituent) (limit float64, why string) {
+func (b *bounding) slack(c *constituent.Constituent) (limit float64, why string) {
 	limit = None
 	hidden, unsure := 0.0, 0.0 // the rests from the part's own total up, and their variance
 	rest := func(id constituent.ID) {
-		cell := e.cell(constituent.Must(constituent.RestOf(id)))
+		cell := b.cell(constituent.Must(constituent.RestOf(id)))
 		hidden, unsure = hidden+cell.Amount, unsure+cell.variance()
 	}
-	byDifference := !e.published[constituent.Must(constituent.Available).Order]
+	byDifference := !b.published[constituent.Must(constituent.Available).Order]
 	for up := c.Parent; up != ""; up = constituent.Must(up).Parent {
 		parent := constituent.Must(up)
-		if up == constituent.Mass && !e.weighed() {
+		if up == constituent.Mass && !b.weighed() {
 			break // the water is what the others left: it bounds nothing
 		}
 		rest(up)
 		if up == constituent.Carbohydrate && byDifference && c.ID != constituent.Available && !below(c, constituent.Available) {
 			rest(constituent.Available) // the unexplained part of a difference stands there
 		}
-		if total := e.cell(parent); !total.Known {
+		if total := b.cell(parent); !total.Known {
 			if Stated(total.Bound) && (!Stated(limit) || total.Bound < limit) {
 				limit, why = total.Bound, "no more than what is stated as the most of "+string(up)
 			}
 			continue
 		}
 		// What is left varies with the total and with its known parts.
-		most := hidden + 2*math.Sqrt(e.cell(parent).variance()+max(e.variance(parent)-unsure, 0))
+		most := hidden + 2*math.Sqrt(b.cell(parent).variance()+max(b.variance(parent)-unsure, 0))
 		if !Stated(limit) || most < limit {
 			limit, why = most, "the row's own balance leaves no more under "+string(parent.ID)
 		}

@@ -58,6 +58,10 @@
 //
 // Trace and below-limit values are uniform between zero and their limit.
 //
+// What is true of a whole group of foods (that it pours, comes of animals, curdles, is
+// the dose of a brew …) is a column of data/groups.csv and a field of Group; no list of
+// groups stands in code.
+//
 // # Limits
 //
 // Values of one food are drawn independently before the mass is closed, so the

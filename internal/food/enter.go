@@ -8,6 +8,7 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
+	"sipsum/internal/unit"
 )
 
 // Enter makes the profile of a food, borrowing from a lender what the food does
@@ -76,7 +77,7 @@ func (e *entry) read(f *Food) {
 
 // cellOf brings a value to grams per gram.
 func cellOf(f *Food, c *constituent.Constituent, v Value) (cell Cell, known bool) {
-	scale := 1 / (100 * c.PerGram)
+	scale := 1 / (unit.Hundred * c.PerGram)
 	cell = Cell{
 		Known: true, Amount: v.Amount * scale, SD: v.SD * scale, State: v.State, Bound: None,
 		Source: v.Source, From: f.ID, Row: rowOf(f, v),

@@ -5,6 +5,7 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
+	"sipsum/internal/unit"
 )
 
 // rounding is what the digits of published figures may take from or add to 100 g, per
@@ -44,7 +45,7 @@ func (e *entry) excess(total *constituent.Constituent, over float64) {
 		cell.Limit, cell.SD = 0, math.Sqrt(e.variance(total))
 	}
 	if over > worthSaying*published {
-		e.note("over total", total.ID, "%s is published as %.3g g/100 g and its parts as %.3g g: taken as %.3g g", total.Name, 100*published, 100*parts, 100*cell.Amount)
+		e.note("over total", total.ID, "%s is published as %.3g g/100 g and its parts as %.3g g: taken as %.3g g", total.Name, unit.Hundred*published, unit.Hundred*parts, unit.Hundred*cell.Amount)
 	}
 }
 
@@ -72,19 +73,16 @@ func (e *entry) scale(total *constituent.Constituent, factor float64) {
 // lowered to what it leaves.
 func (e *entry) close() {
 	mass, water := constituent.Must(constituent.Mass), e.cell(constituent.Must(constituent.Water))
-	parts, _ := e.sum(mass)
-	if parts == 0 {
-		return
-	}
-	const much = 0.03 // our own bound: tables are said to close within it
+	parts, _ := e.sum(mass) // what nobody has named is among them, so there is some
+	const much = 0.03       // our own bound: tables are said to close within it
 	excess, factor := parts-whole, whole/parts
 	switch {
 	case !e.Food.Chemical && excess > rounding && excess > 2*math.Sqrt(e.variance(mass)) && e.weighed() && water.Amount < whole:
-		e.note("contradiction", constituent.Mass, "the published parts of 100 g add up to %.4g g, more than their spreads allow: what is not water is lowered to what the water leaves", 100*parts)
+		e.note("contradiction", constituent.Mass, "the published parts of 100 g add up to %.4g g, more than their spreads allow: what is not water is lowered to what the water leaves", unit.Hundred*parts)
 		factor = (whole - water.Amount) / (parts - water.Amount)
 		water.times(1 / factor)
 	case excess > much:
-		e.note("over mass", constituent.Mass, "the published parts of 100 g add up to %.4g g: all are scaled to 100 g", 100*parts)
+		e.note("over mass", constituent.Mass, "the published parts of 100 g add up to %.4g g: all are scaled to 100 g", unit.Hundred*parts)
 	}
 	e.scale(mass, factor)
 	for _, c := range constituent.All() {

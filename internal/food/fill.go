@@ -61,7 +61,7 @@ func (e *entry) fit(total *constituent.Constituent) {
 		}
 	}
 	room := max(e.cell(total).Amount-own, 0)
-	if borrowed <= room || borrowed == 0 {
+	if borrowed <= room {
 		return
 	}
 	shrink := room / borrowed

@@ -206,3 +206,19 @@ func TestWhatAStepMakesIsCalledInWords(t *testing.T) {
 	assert.Equal(t, "core", made.Works())
 	assert.Equal(t, "sr", food.ID{Table: "sr", Code: "01077"}.Works())
 }
+
+// What is true of a group is read from its row, and nothing is true of a food without one.
+func TestFactsOfGroups(t *testing.T) {
+	is := func(fact func(food.Group) bool) []string { return food.GroupsThat(fact) }
+	assert.Equal(t, []string{"water"}, is(func(g food.Group) bool { return g.Water }))
+	assert.Equal(t, []string{"milk", "cream", "cultured milk", "whey", "egg"}, is(func(g food.Group) bool { return g.OfAnimals }), "FDA Food Code 1-201.10")
+	assert.Equal(t, []string{"milk", "cream", "cultured milk"}, is(func(g food.Group) bool { return g.Curdles }), "the casein of whey has curdled already")
+	assert.Equal(t, []string{"coffee bean", "coffee drink"}, is(func(g food.Group) bool { return g.Coffee }))
+	assert.Equal(t, []string{"tea leaf", "tea drink"}, is(func(g food.Group) bool { return g.Tea }))
+	assert.Equal(t, []string{"coffee bean", "tea leaf"}, is(func(g food.Group) bool { return g.Dose }))
+	assert.Equal(t, []string{"coffee drink", "tea drink"}, is(func(g food.Group) bool { return g.Infused }))
+	assert.Equal(t, []string{"other"}, is(func(g food.Group) bool { return !g.Solid && !g.Liquid }), "some of them pour")
+	assert.True(t, limeJuice().Facts().Liquid)
+	assert.Zero(t, sr("x", "Nobody's", "", nil).Facts())
+	assert.Zero(t, sr("x", "Nobody's", "no such group", nil).Facts())
+}

@@ -21,16 +21,14 @@ type column struct {
 	by      []string  // sources of the row, the bands, the reference
 }
 
-const hundred = 100 // ml or g of the basis; per cent
-
 // column calculates a row on a basis.
 func (r *ruleset) column(l line, f Facts, basis string) column {
 	scale := 1.0
 	switch basis {
 	case Per100ml:
-		scale = hundred / f.ServingMl
+		scale = unit.Hundred / f.ServingMl
 	case Per100g:
-		scale = hundred / f.ServingG
+		scale = unit.Hundred / f.ServingG
 	}
 	c := column{basis: basis, bands: r.bands[l.rounding], by: []string{l.source}}
 	var texts []string
@@ -81,7 +79,7 @@ func (r *ruleset) addPercent(c *column, l line) {
 		return
 	}
 	c.ref = ref
-	share := c.sums[0].known / ref.value * hundred
+	share := c.sums[0].known / ref.value * unit.Hundred
 	if c.prints[0].zero {
 		share = 0 // a percentage beside a printed 0 would contradict it
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/unit"
 )
 
 // Working is how one figure of a card came about.
@@ -70,9 +71,9 @@ func (c column) working(l line, i int, unitName string, f Facts) Working {
 	}
 	switch c.basis {
 	case Per100ml:
-		w.Scale = hundred / f.ServingMl
+		w.Scale = unit.Hundred / f.ServingMl
 	case Per100g:
-		w.Scale = hundred / f.ServingG
+		w.Scale = unit.Hundred / f.ServingG
 	}
 	if s.anything {
 		w.Value = &s.known

@@ -51,7 +51,7 @@ func (p *Pot) Apply(m Model) Lost {
 				bounds[c.Order] = b * share[0]
 			}
 		}
-		p.keepTraced(row, m, share)
+		keepTraced(p.traced[row], p.Rows[row], m, share)
 		p.Rows[row].Modelled = true
 	}
 	return lost

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"sipsum/internal/constituent"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 )
@@ -41,4 +42,33 @@ func TestFirstIsThePotWithFewerDraws(t *testing.T) {
 		assert.Equal(t, few.Of(row, "CITAC"), first.Of(row, "CITAC"))
 	}
 	assert.Equal(t, column(21, 2), first.Traced(0)[0].Column)
+}
+
+// A food has a column only of what it is known to hold: a known zero and an unknown have
+// none, and readers are given zeros.
+func TestNothingHasNoColumn(t *testing.T) {
+	p := profile("x", map[constituent.ID]float64{"WATER": 90, "GLUS": 5, "LACS": 0})
+	columns := ledger.NewColumns([]*food.Profile{p}, "LACS", "FRUS")
+	cells := ledger.NewDrawer(1, 21, columns).PerGram(p)
+	require.True(t, p.Cell("LACS").Known)
+	require.False(t, p.Cell("FRUS").Known)
+	assert.Nil(t, cells[columns.At("LACS")])
+	assert.Nil(t, cells[columns.At("FRUS")])
+	assert.NotNil(t, cells[columns.At("GLUS")])
+}
+
+// Who traces sees every food drawn when it is asked for, column by column, and not
+// before: side by side nothing would stand in order.
+func TestTracedFoodsAreDrawnOneAfterTheOther(t *testing.T) {
+	pot, profiles := pots(t, 20)
+	drawer, seen := ledger.NewDrawer(1, 21, pot.Columns), 0
+	drawer.Trace = func(p *food.Profile, _ *constituent.Constituent, col []float64) {
+		assert.Same(t, profiles[1], p)
+		assert.Len(t, col, 21)
+		seen++
+	}
+	drawer.Draw(profiles)
+	assert.Zero(t, seen)
+	drawer.PerGram(profiles[1])
+	assert.Greater(t, seen, 3)
 }

@@ -13,6 +13,7 @@ import (
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
+	"sipsum/internal/ledger/ledgertest"
 )
 
 // profile makes a food of invented round figures per 100 g; the tests are of
@@ -57,7 +58,7 @@ func TestEveryDrawWeighsWhatWasPoured(t *testing.T) {
 	for _, m := range pot.Mass() {
 		require.InDelta(t, 150, m, 1e-9)
 	}
-	assert.Less(t, pot.Closed(), 1e-12)
+	assert.Less(t, ledgertest.Closed(pot), 1e-12)
 }
 
 // random keeps a random share of each constituent.
@@ -88,7 +89,7 @@ func TestParentsEqualPartsAfterAnySequence(t *testing.T) {
 		case 2:
 			pot.Scale(column(21, 0.5+r.Float64()))
 		}
-		require.Less(t, pot.Closed(), 1e-9)
+		require.Less(t, ledgertest.Closed(pot), 1e-9)
 		total := pot.Total("SUCS")
 		for row := range pot.Rows {
 			for d, x := range pot.Of(row, "SUCS") {

@@ -103,7 +103,7 @@ func (p *Pot) Scale(factor []float64) {
 		for k := range bounds {
 			bounds[k] *= factor[0] // NaN stays NaN
 		}
-		p.scaleTraced(row, factor)
+		scaleTraced(p.traced[row], factor)
 	}
 }
 

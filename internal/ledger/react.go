@@ -30,7 +30,7 @@ func (p *Pot) React(r Reaction, share []float64) {
 		}
 	}
 	for row := range p.Rows {
-		p.reactBounds(r, p.Bounds(row), share[0])
+		r.moveBounds(p.Bounds(row), share[0])
 		p.Rows[row].Modelled = true
 	}
 }
@@ -82,9 +82,9 @@ func (p *Pot) reactRow(r Reaction, row, from int, share []float64) {
 	}
 }
 
-// reactBounds moves the bound of From to its products. A total that is itself
+// moveBounds moves the bound of From to its products. A total that is itself
 // unknown may grow by the water.
-func (p *Pot) reactBounds(r Reaction, bounds []float64, share float64) {
+func (r Reaction) moveBounds(bounds []float64, share float64) {
 	from := constituent.Must(r.From)
 	b := bounds[from.Order]
 	if b == 0 || share == 0 {

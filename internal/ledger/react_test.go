@@ -9,6 +9,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
+	"sipsum/internal/ledger/ledgertest"
 )
 
 // turning makes a pot of a juice and of dry sugar, and a reaction with invented
@@ -36,7 +37,7 @@ func TestReactTakesWaterOutOfTheWholePot(t *testing.T) {
 	for _, m := range pot.Mass() {
 		require.InDelta(t, 200, m, 1e-9)
 	}
-	assert.Less(t, pot.Closed(), 1e-12)
+	assert.Less(t, ledgertest.Closed(pot), 1e-12)
 }
 
 func TestReactTurnsOnlyWhatTheWaterAllows(t *testing.T) {
@@ -60,6 +61,31 @@ func TestReactMovesBounds(t *testing.T) {
 	made, _ := pot.Bound("TRES")
 	assert.InDelta(t, 0.75*before, after, 1e-12)
 	assert.InDelta(t, trehalose+0.25*before, made, 1e-12)
+}
+
+// What is unknown takes up water as it turns: of a gram of maltose that may be there come
+// 1.05 g of glucose, so the totals above may hold that much more. A share of the pot turns,
+// so a share of the growth comes; the mass itself has no bound to grow.
+func TestBoundsGrowByTheWaterOfAReaction(t *testing.T) {
+	pot, _ := pots(t, 20)
+	order := func(id constituent.ID) int { return constituent.Must(id).Order }
+	bounds := pot.Bounds(1)
+	maltose, total, glucose := bounds[order("MALS")], 0.7, bounds[order("GLUS")]
+	bounds[order("SUGAR")], bounds[order("CHOAVL")], bounds[order("MASS")] = total, 2*total, 3*total
+	require.Positive(t, maltose)
+	hydrolysis := ledger.Reaction{From: "MALS", Into: []ledger.Part{{ID: "GLUS", Grams: 1.05}}, Water: 0.05}
+	pot.React(hydrolysis, column(21, 0.4))
+	assert.InDelta(t, 0.6*maltose, bounds[order("MALS")], 1e-12)
+	assert.InDelta(t, glucose+0.4*maltose*1.05, bounds[order("GLUS")], 1e-12)
+	assert.InDelta(t, total*(1+0.4*0.05), bounds[order("SUGAR")], 1e-12)
+	assert.InDelta(t, 2*total*(1+0.4*0.05), bounds[order("CHOAVL")], 1e-12)
+	assert.Equal(t, 3*total, bounds[order("MASS")])
+
+	known := pot.Bounds(1)
+	known[order("MALS")] = 0
+	before := known[order("SUGAR")]
+	pot.React(hydrolysis, column(21, 0.4))
+	assert.Equal(t, before, known[order("SUGAR")], "where there can be none, nothing turns")
 }
 
 func TestForgetMakesARiderUnknown(t *testing.T) {

@@ -1,8 +1,6 @@
 package ledger
 
 import (
-	"math"
-
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 )
@@ -88,7 +86,7 @@ func (p *Pot) State(id constituent.ID) estimate.State {
 	}
 	worst, best := estimate.Measured, estimate.Unknown
 	for row := range p.Rows {
-		state := p.rowState(row, c)
+		state := rowState(p, row, c)
 		best = min(best, state)
 		if total > 0 && central(row) >= weighty*total {
 			worst = max(worst, state)
@@ -104,13 +102,13 @@ func (p *Pot) State(id constituent.ID) estimate.State {
 // calculated after a step's model; a parent without a figure of its own takes
 // the worst of its weighty leaves. What a step made where nothing was known is
 // calculated.
-func (p *Pot) rowState(row int, c *constituent.Constituent) estimate.State {
+func rowState(p *Pot, row int, c *constituent.Constituent) estimate.State {
 	cell := p.Rows[row].Profile.Cells[c.Order]
 	state := cell.State
 	if c.Kind == constituent.Parent && !cell.Known {
-		state = p.leafState(row, c)
+		state = leafState(p, row, c)
 	}
-	if p.Rows[row].Modelled && (state < estimate.Calculated || p.made(row, c)) {
+	if p.Rows[row].Modelled && (state < estimate.Calculated || made(p, row, c)) {
 		state = estimate.Calculated
 	}
 	return state
@@ -118,12 +116,12 @@ func (p *Pot) rowState(row int, c *constituent.Constituent) estimate.State {
 
 // made reports whether a step has made a constituent that the food itself is
 // not known to have.
-func (p *Pot) made(row int, c *constituent.Constituent) bool {
+func made(p *Pot, row int, c *constituent.Constituent) bool {
 	col := p.Columns.at[c.Order]
 	return col >= 0 && !p.Rows[row].Profile.Cells[c.Order].Known && p.Cell(row, col)[0] > 0
 }
 
-func (p *Pot) leafState(row int, parent *constituent.Constituent) estimate.State {
+func leafState(p *Pot, row int, parent *constituent.Constituent) estimate.State {
 	worst, sum := estimate.Unknown, p.Of(row, parent.ID)[0]
 	for _, leaf := range constituent.Sums().Leaves(parent.ID) {
 		col := p.Columns.at[leaf.Order]
@@ -135,26 +133,6 @@ func (p *Pot) leafState(row int, parent *constituent.Constituent) estimate.State
 			worst = state
 		}
 		worst = max(worst, state)
-	}
-	return worst
-}
-
-// Closed reports the largest difference, over draws, between the mass and the
-// sum of the vocabulary's top-level parts, relative to the mass: 0 when the
-// ledger is whole.
-func (p *Pot) Closed() float64 {
-	mass := p.Mass()
-	parts := make([]float64, p.N)
-	for _, child := range constituent.Sums().Children(constituent.Mass) {
-		for d, x := range p.Total(child.ID) {
-			parts[d] += x
-		}
-	}
-	worst := 0.0
-	for d := range mass {
-		if mass[d] > 0 {
-			worst = max(worst, math.Abs(mass[d]-parts[d])/mass[d])
-		}
 	}
 	return worst
 }

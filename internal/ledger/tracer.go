@@ -44,8 +44,8 @@ func (p *Pot) Shed(row int, t Tracer) {
 }
 
 // scaleTraced makes what a row carries times factor.
-func (p *Pot) scaleTraced(row int, factor []float64) {
-	for _, t := range p.traced[row] {
+func scaleTraced(carried []Traced, factor []float64) {
+	for _, t := range carried {
 		for d, f := range factor {
 			t.Column[d] *= f
 		}
@@ -53,9 +53,9 @@ func (p *Pot) scaleTraced(row int, factor []float64) {
 }
 
 // keepTraced keeps a model's share of what a row carries.
-func (p *Pot) keepTraced(row int, m Model, share []float64) {
-	for _, t := range p.traced[row] {
-		m.Share(p.Rows[row], constituent.Must(t.As()), share)
+func keepTraced(carried []Traced, row Row, m Model, share []float64) {
+	for _, t := range carried {
+		m.Share(row, constituent.Must(t.As()), share)
 		for d, s := range share {
 			t.Column[d] *= s
 		}

@@ -6,15 +6,8 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
+	"sipsum/internal/unit"
 )
-
-const (
-	coffeeBean = "coffee bean"
-	teaLeaf    = "tea leaf"
-)
-
-// brewed are the food groups that are the dose of a brew.
-var brewed = []string{coffeeBean, teaLeaf}
 
 // Recipe is a brew in columns: grams in the cup, dissolved solids in it and the
 // share of the dose that is dissolved. Two are set; the third is nil.
@@ -77,7 +70,7 @@ func Brew(pot *ledger.Pot, r Recipe, f Factors) (Outcome, error) {
 		}
 	}
 	if dose[0] <= 0 {
-		return Outcome{}, impossible("nothing here is brewed: no ingredient belongs to %s", list(brewed))
+		return Outcome{}, impossible("nothing here is brewed: no ingredient belongs to %s", list(food.GroupsThat(func(g food.Group) bool { return g.Dose })))
 	}
 	r.solve(dose)
 	solids, liquid := make([]float64, pot.N), make([]float64, pot.N)
@@ -100,28 +93,30 @@ func Brew(pot *ledger.Pot, r Recipe, f Factors) (Outcome, error) {
 			pot.Rows[row].Extracted = true
 		}
 	}
-	const percent = 100
-	out.note("%.4g g at %.3g %% are %.3g %% of the dose; the grounds hold %.2g g of water a gram", r.Out[0], percent*r.Strength[0], percent*r.Yield[0], (water[0]-liquid[0])/dose[0])
-	if soluble := brewing("soluble share " + coffeeBean).high; r.Yield[0] > soluble && doseIs(pot, coffeeBean) {
-		out.note("about %.0f %% of roasted coffee dissolves at most: check out, strength and the dose", percent*soluble)
+	out.note("%.4g g at %.3g %% are %.3g %% of the dose; the grounds hold %.2g g of water a gram", r.Out[0], unit.Hundred*r.Strength[0], unit.Hundred*r.Yield[0], (water[0]-liquid[0])/dose[0])
+	if soluble := brewing("soluble share coffee bean").high; r.Yield[0] > soluble && slices.ContainsFunc(pot.Rows, isBean) {
+		out.note("about %.0f %% of roasted coffee dissolves at most: check out, strength and the dose", unit.Hundred*soluble)
 	}
 	return out, nil
 }
 
 // isDose reports whether a row is grounds or leaf: not what has been drawn out of them.
 func isDose(row ledger.Row) bool {
-	return !row.Extracted && IsDose(row.Profile.Food.Group)
+	return !row.Extracted && row.Profile.Food.Facts().Dose
 }
-
-// IsDose reports whether foods of a group are the dose of a brew.
-func IsDose(group string) bool { return slices.Contains(brewed, group) }
 
 // EspressoStrength is the share of dissolved solids above which a coffee is brewed as
 // espresso.
 func EspressoStrength() float64 { return brewing("espresso strength").value }
 
-func doseIs(pot *ledger.Pot, group string) bool {
-	return slices.ContainsFunc(pot.Rows, func(r ledger.Row) bool { return r.Profile.Food.Group == group })
+func isBean(row ledger.Row) bool {
+	group := row.Profile.Food.Facts()
+	return group.Coffee && group.Dose
+}
+
+func isLeaf(of *food.Food) bool {
+	group := of.Facts()
+	return group.Tea && group.Dose
 }
 
 // brew keeps what is in the cup.
@@ -144,7 +139,7 @@ func newBrew(dose []float64, r Recipe, f Factors) *brew {
 		}
 	}
 	return &brew{
-		extraction: newExtraction(style, f, func(of *food.Food) []float64 { return f.washed(of.Group, liquor, r.Yield) }),
+		extraction: newExtraction(style, f, func(of *food.Food) []float64 { return f.washed(of, liquor, r.Yield) }),
 		scale:      whole(f.N), rest: make([]float64, f.N),
 	}
 }

@@ -75,7 +75,7 @@ func Carbonate(charge *Charge, left, volume, held []float64, f Factors) ([]float
 			return nil, Outcome{}, err
 		}
 		if closed != nil && target[0] > closed[0] {
-			out.note("%.2g g/l are stated to stay in the glass, more than the charge can dissolve: check", litre*left[0])
+			out.note("%.2g g/l are stated to stay in the glass, more than the charge can dissolve: check", unit.Kilo*left[0])
 		}
 		return target, out, nil
 	}
@@ -109,14 +109,11 @@ func (c *Charge) allows(left, held []float64) error {
 	return nil
 }
 
-// litre is the number of millilitres in a litre.
-const litre = 1000
-
 func perLitre(grams, ml float64) float64 {
 	if ml <= 0 {
 		return 0
 	}
-	return litre * grams / ml
+	return unit.Kilo * grams / ml
 }
 
 // equilibria gives the grams dissolved in the closed vessel and open at 1 atm.
@@ -124,7 +121,7 @@ func (c *Charge) equilibria(volume, held []float64) (closed, open []float64) {
 	molar := molarMass(constituent.CarbonDioxide)
 	closed, open = make([]float64, len(volume)), make([]float64, len(volume))
 	for d, ml := range volume {
-		liquid, head := ml/litre, max(c.Bottle[d]-ml, 0)/litre
+		liquid, head := ml/unit.Kilo, max(c.Bottle[d]-ml, 0)/unit.Kilo
 		atAtm := solution.CO2Solubility(c.Celsius[d]) * liquid * molar
 		open[d] = atAtm
 		closed[d] = atAtm * solution.CO2Pressure((c.Grams[d]+held[d])/molar, liquid, head, c.Celsius[d])
@@ -136,7 +133,7 @@ func (c *Charge) equilibria(volume, held []float64) (closed, open []float64) {
 // if no vessel stands the pressure.
 func (c *Charge) tell(out *Outcome, volume, held, closed []float64) error {
 	molar := molarMass(constituent.CarbonDioxide)
-	mol, liquid, head := (c.Grams[0]+held[0])/molar, volume[0]/litre, (c.Bottle[0]-volume[0])/litre
+	mol, liquid, head := (c.Grams[0]+held[0])/molar, volume[0]/unit.Kilo, (c.Bottle[0]-volume[0])/unit.Kilo
 	if liquid <= 0 {
 		return impossible("there is no liquid to charge")
 	}

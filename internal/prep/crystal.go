@@ -7,6 +7,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
 	"sipsum/internal/ledger"
+	"sipsum/internal/unit"
 )
 
 // solubility is a point of data/solubility.csv: grams of sucrose in 100 g of
@@ -24,17 +25,16 @@ var sucroseSolubility = sync.OnceValue(func() []solubility {
 // Saturated gives grams of sucrose in a gram of water at saturation, linear
 // between the points of the table and constant beyond its ends.
 func Saturated(celsius float64) float64 {
-	const water = 100 // g, of the table
 	table := sucroseSolubility()
 	if celsius <= table[0].celsius {
-		return table[0].sucrose / water
+		return table[0].sucrose / unit.Hundred
 	}
 	for i, p := range table[1:] {
 		if q := table[i]; celsius <= p.celsius {
-			return (q.sucrose + (p.sucrose-q.sucrose)*(celsius-q.celsius)/(p.celsius-q.celsius)) / water
+			return (q.sucrose + (p.sucrose-q.sucrose)*(celsius-q.celsius)/(p.celsius-q.celsius)) / unit.Hundred
 		}
 	}
-	return table[len(table)-1].sucrose / water
+	return table[len(table)-1].sucrose / unit.Hundred
 }
 
 // Crystallises warns of a syrup that holds more sucrose for its water than
@@ -45,6 +45,5 @@ func Crystallises(pot *ledger.Pot, celsius float64) (note string, warn bool) {
 	if water <= 0 || sucrose/water <= Saturated(celsius) {
 		return "", false
 	}
-	const hundred = 100
-	return fmt.Sprintf("%.0f g of sucrose to 100 g of water: above what dissolves at %.3g °C (%.0f g), so it will crystallise", hundred*sucrose/water, celsius, hundred*Saturated(celsius)), true
+	return fmt.Sprintf("%.0f g of sucrose to 100 g of water: above what dissolves at %.3g °C (%.0f g), so it will crystallise", unit.Hundred*sucrose/water, celsius, unit.Hundred*Saturated(celsius)), true
 }

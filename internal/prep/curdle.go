@@ -6,11 +6,9 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
+	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 )
-
-// milks are the food groups whose casein curdles.
-var milks = []string{"milk", "cream", "cultured milk"}
 
 // Curdle parts curd and whey and collects grams (a column) of the whey. By is
 // acid or rennet; celsius is the temperature, NaN if not stated.
@@ -40,7 +38,7 @@ func Curdle(pot *ledger.Pot, collect []float64, by string, celsius float64, f Fa
 		}
 	}
 	if dairy == 0 {
-		return Outcome{}, impossible("nothing here curdles: no ingredient belongs to %s", list(milks))
+		return Outcome{}, impossible("nothing here curdles: no ingredient belongs to %s", list(food.GroupsThat(func(g food.Group) bool { return g.Curdles })))
 	}
 	m := &curd{
 		by: by, hot: celsius >= advice("hot"), factors: f, drawn: map[partKey][]float64{}, part: whole(pot.N),
@@ -68,7 +66,7 @@ func Curdle(pot *ledger.Pot, collect []float64, by string, celsius float64, f Fa
 	return out, nil
 }
 
-func isDairy(row ledger.Row) bool { return slices.Contains(milks, row.Profile.Food.Group) }
+func isDairy(row ledger.Row) bool { return row.Profile.Food.Facts().Curdles }
 
 type partKey struct {
 	id constituent.ID

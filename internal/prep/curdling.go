@@ -9,6 +9,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
 	"sipsum/internal/ledger"
+	"sipsum/internal/unit"
 )
 
 // advice gives a figure of data/curdling.csv: what is known of when milk curdles.
@@ -36,7 +37,7 @@ func adviseAcid(pot *ledger.Pot, milk, celsius float64) []string {
 	if !usual {
 		notes = append(notes, fmt.Sprintf(
 			"the other ingredients bring about %.2g g of known acid to a kilogram of milk, less than the %.2g g of the usual practice: it may not curdle, or only in part; casein gathers below about pH %.1f at %.0f °C and pH %.1f at %.0f °C",
-			1000*acid/milk, 1000*advice("practice acid"), advice("cool pH"), advice("cool"), advice("warm pH"), advice("warm")))
+			unit.Kilo*acid/milk, unit.Kilo*advice("practice acid"), advice("cool pH"), advice("cool"), advice("warm pH"), advice("warm")))
 	}
 	return notes
 }

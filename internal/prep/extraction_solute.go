@@ -3,7 +3,9 @@ package prep
 import (
 	"math"
 
+	"sipsum/internal/food"
 	"sipsum/internal/solution"
+	"sipsum/internal/unit"
 )
 
 // WashedShare gives the share of a coffee's caffeine, or another small solute,
@@ -41,16 +43,16 @@ func InfusedShare(minutes, celsius, half, from, energy float64) float64 {
 	if half == 0 {
 		return 1
 	}
-	const joules = 1000 // of a kilojoule
-	arrhenius := math.Exp(-energy * joules / solution.GasConstant() * (1/kelvin(celsius) - 1/kelvin(from)))
+	arrhenius := math.Exp(-energy * unit.Kilo / solution.GasConstant() * (1/kelvin(celsius) - 1/kelvin(from)))
 	return 1 - math.Exp2(-arrhenius*minutes/half)
 }
 
-// washed gives the share of the small solutes of a group in a brew: of tea by the
+// washed gives the share of the small solutes of a food in a brew: of tea by the
 // yield, of coffee by liquor and yield. The scatter from brew to brew is drawn.
-func (f Factors) washed(group string, liquor, yield []float64) []float64 {
+func (f Factors) washed(of *food.Food, liquor, yield []float64) []float64 {
+	group := of.Group
 	col := f.draw("solute scatter/"+group, brewing("solute scatter "+group))
-	if group == teaLeaf {
+	if isLeaf(of) {
 		soluble := f.draw("soluble share/"+group, brewing("soluble share "+group))
 		for d := range col {
 			col[d] *= SoluteShare(yield[d], soluble[d], brewing("solute exponent "+group).value)

@@ -6,6 +6,7 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/ledger"
+	"sipsum/internal/unit"
 )
 
 // Afterwards is what 100 g of the pot hold of a constituent when the ferment is
@@ -137,18 +138,18 @@ func newFerment(pot *ledger.Pot, after []Afterwards) *fermenting {
 // away, but for what acetic bacteria turn into stated acid, mol by mol. That what is stated
 // is rounded, or has a ±, is allowed for.
 func (m *fermenting) keepsAlcohol() error {
-	const hundred, acetic = 100, constituent.ID("ACEAC")
+	const acetic = constituent.ID("ACEAC")
 	turned := 0.0
 	for _, p := range m.made {
 		if p.id == acetic && m.mass[0] > 0 {
-			turned = max(slices.Max(p.stated)-hundred*p.grams[0]/m.mass[0], 0) * molarMass(constituent.Alcohol) / molarMass(acetic)
+			turned = max(slices.Max(p.stated)-unit.Hundred*p.grams[0]/m.mass[0], 0) * molarMass(constituent.Alcohol) / molarMass(acetic)
 		}
 	}
 	for _, p := range m.made {
 		if p.id != constituent.Alcohol || m.mass[0] <= 0 {
 			continue
 		}
-		before := hundred * p.grams[0] / m.mass[0]
+		before := unit.Hundred * p.grams[0] / m.mass[0]
 		// guard: a ferment takes no alcohol away
 		if slices.Max(p.stated) < before-turned {
 			return unlike("%s g of alcohol in 100 g afterwards, and %s g were there before: a ferment takes none away", p.stated[0], before)
@@ -164,13 +165,13 @@ func isSugar(id constituent.ID) bool {
 // draw solves one draw: the mass afterwards by iteration, which gains two digits
 // and more a round since the gas is a small part of the mass.
 func (m *fermenting) draw(d int) {
-	const rounds, hundred = 12, 100
+	const rounds = 12
 	after := m.mass[d]
 	for range rounds {
 		gas := 0.0
 		for i := range m.made {
 			p := &m.made[i]
-			change := p.stated[d]*after/hundred - p.grams[d]
+			change := p.stated[d]*after/unit.Hundred - p.grams[d]
 			p.made[d], p.share[d] = max(change, 0), 0
 			if change < 0 {
 				p.share[d] = -change / p.grams[d]
@@ -184,7 +185,7 @@ func (m *fermenting) draw(d int) {
 		need += m.made[i].hexose * m.made[i].made[d]
 		fed += m.made[i].share[d] * m.made[i].grams[d]
 	}
-	m.consume(d, max(need-fed, 0), after/hundred)
+	m.consume(d, max(need-fed, 0), after/unit.Hundred)
 	m.wet(d)
 	hexose := fed
 	m.gone[d] = 0

@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
+	"sipsum/internal/unit"
 )
 
 // Retention is one code of the USDA table of nutrient retention factors.
@@ -21,7 +22,6 @@ type Retention struct {
 const roundedTo = 0.05
 
 var retentions = sync.OnceValue(func() map[string]Retention {
-	const hundred = 100
 	table := map[string]Retention{}
 	for _, row := range embedded.Rows("retention.csv") {
 		r := Retention{Code: row.Text("code"), Name: row.Text("name"), Factors: map[constituent.ID]float64{}}
@@ -31,7 +31,7 @@ var retentions = sync.OnceValue(func() map[string]Retention {
 				continue // the code, the name, the source
 			}
 			if percent, stated := row.Optional(column); stated {
-				r.Factors[c.ID] = percent / hundred
+				r.Factors[c.ID] = percent / unit.Hundred
 			}
 		}
 		table[r.Code] = r

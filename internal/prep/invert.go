@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/embedded"
 	"sipsum/internal/ledger"
 	"sipsum/internal/solution"
+	"sipsum/internal/unit"
 )
 
 // Invert splits a share (a column) of the sucrose into glucose and fructose:
@@ -39,8 +40,7 @@ func Inverted(pH, celsius, minutes []float64, f Factors) []float64 {
 	at := kelvin(k["inversion temperature"].value)
 	share := make([]float64, f.N)
 	for d := range share {
-		const joules = 1000 // of a kilojoule
-		arrhenius := math.Exp(-energy[d] * joules / solution.GasConstant() * (1/kelvin(celsius[d]) - 1/at))
+		arrhenius := math.Exp(-energy[d] * unit.Kilo / solution.GasConstant() * (1/kelvin(celsius[d]) - 1/at))
 		share[d] = -math.Expm1(-rate[d] * arrhenius * math.Pow(10, -pH[d]) * minutes[d])
 	}
 	return share

@@ -66,7 +66,7 @@ func (m *evaporation) Share(row ledger.Row, c *constituent.Constituent, share []
 	}
 }
 
-func isWater(row ledger.Row) bool { return row.Profile.Food.Group == "water" }
+func isWater(row ledger.Row) bool { return row.Profile.Food.Facts().Water }
 
 // gasOf gives the column of the known carbon dioxide of a pot that boils off.
 func gasOf(pot *ledger.Pot) []float64 {

@@ -12,6 +12,7 @@ import (
 	"sipsum/internal/drink"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
+	"sipsum/internal/ledger/ledgertest"
 	"sipsum/internal/prep"
 )
 
@@ -194,8 +195,8 @@ func grown(t *testing.T, columns *ledger.Columns, before, after map[constituent.
 func sound(t *testing.T, pot *ledger.Pot) {
 	t.Helper()
 	const rounding = 1e-9
-	if pot.Closed() > rounding {
-		require.LessOrEqual(t, pot.Closed(), rounding)
+	if ledgertest.Closed(pot) > rounding {
+		require.LessOrEqual(t, ledgertest.Closed(pot), rounding)
 	}
 	for col, c := range pot.Columns.List {
 		rest := pot.Total(c.ID)

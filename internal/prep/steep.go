@@ -2,7 +2,6 @@ package prep
 
 import (
 	"math"
-	"slices"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
@@ -71,12 +70,12 @@ func Steep(pot, steeped *ledger.Pot, s Steeping, f Factors) (Outcome, error) {
 // immersed gives the share of a food's small solutes that dissolves.
 func immersed(of *food.Food, s Steeping, f Factors) []float64 {
 	group := of.Group
-	if group == teaLeaf {
+	if isLeaf(of) {
 		return f.infused(of, s)
 	}
 	plenty := make([]float64, f.N)
 	fill(plenty, math.Inf(1)) // water that stays washes out nothing: only the yield tells
-	return f.washed(group, plenty, f.draw("yield/"+group, extractions()[extractKey{group, "*", yieldEntry}].factor))
+	return f.washed(of, plenty, f.draw("yield/"+group, extractions()[extractKey{group, "*", yieldEntry}].factor))
 }
 
 // infusion keeps what the steeped ingredients give; of the liquor, part is
@@ -123,7 +122,7 @@ func mixes(row ledger.Row) bool {
 	if rule, ok := phases()[passedKey{"suspended", group, "*"}]; ok && rule.low == 1 {
 		return true
 	}
-	if !slices.ContainsFunc(food.Groups(), func(g food.Group) bool { return g.Name == group && g.Liquid }) {
+	if !row.Profile.Food.Facts().Liquid {
 		return false
 	}
 	cell := func(id constituent.ID) float64 { return row.Profile.Cells[constituent.Must(id).Order].Amount }

@@ -52,7 +52,7 @@ func (m *infusion) hurry(out *Outcome, row ledger.Row, s Steeping) {
 // shortOf gives the part of its share that a constituent of a row had time for, nil for
 // all: the small solutes of a tea follow the time by themselves.
 func (m *infusion) shortOf(row ledger.Row, c *constituent.Constituent) []float64 {
-	if row.Profile.Food.Group == teaLeaf && m.isSolute(row, c) {
+	if isLeaf(row.Profile.Food) && m.isSolute(row, c) {
 		return nil
 	}
 	return m.short[leafKind(row.Profile.Food)]

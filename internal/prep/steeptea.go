@@ -3,6 +3,7 @@ package prep
 import (
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
+	"sipsum/internal/unit"
 )
 
 // The rows of data/kinetics.csv that a kind of leaf has.
@@ -66,7 +67,6 @@ func (m *infusion) warn(out *Outcome, of *food.Food, s Steeping) {
 	if share.Mean == 0 {
 		return
 	}
-	const percent = 100
 	out.note("%s, short or cool: the share of its caffeine that infuses is known to ± %.0f %%; the step is meant for %g min and more in water of %g °C and more",
-		of.Name(), percent*(share.High-share.Low)/2/share.Mean, minutes.value, hot.value)
+		of.Name(), unit.Hundred*(share.High-share.Low)/2/share.Mean, minutes.value, hot.value)
 }

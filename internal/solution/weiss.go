@@ -1,6 +1,10 @@
 package solution
 
-import "math"
+import (
+	"math"
+
+	"sipsum/internal/unit"
+)
 
 // zeroCelsius is 0 °C in kelvin, by definition of the Celsius scale.
 const zeroCelsius = 273.15
@@ -18,8 +22,7 @@ func GasConstant() float64 { return constants()["molar gas constant"] }
 // (Weiss 1974, Marine Chemistry 2:203, at zero salinity; measured from 0 to
 // 40 °C.) Sugar and alcohol are not allowed for: sugar lowers it.
 func CO2Solubility(celsius float64) float64 {
-	const hundred = 100
-	k, t := constants(), Kelvin(celsius)/hundred
+	k, t := constants(), Kelvin(celsius)/unit.Hundred
 	return math.Exp(k["carbon dioxide solubility A1"] + k["carbon dioxide solubility A2"]/t + k["carbon dioxide solubility A3"]*math.Log(t))
 }
 

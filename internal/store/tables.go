@@ -131,19 +131,3 @@ func (db *DB) Works(ctx context.Context, table string) (works []source.Work, err
 	})
 	return works, db.explain(ctx, err, "cannot read the sources of "+table+" from")
 }
-
-// WorkOf gives the work that a value of a table cites, and whether the table
-// lists it: some values carry only the table's own code.
-func (db *DB) WorkOf(ctx context.Context, table, id string) (work source.Work, found bool, err error) {
-	err = db.read(ctx, func(tx *sqlx.Tx) error {
-		release, err := currentOf(ctx, tx, table)
-		if err != nil {
-			return err
-		}
-		return tx.GetContext(ctx, &work, "SELECT id, citation, url, licence, grade, note FROM source WHERE release = ? AND id = ?", release, id)
-	})
-	if errors.Is(err, sql.ErrNoRows) {
-		return source.Work{}, false, nil
-	}
-	return work, err == nil, db.explain(ctx, err, "cannot read the sources of "+table+" from")
-}

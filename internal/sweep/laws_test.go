@@ -15,6 +15,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/ledger"
+	"sipsum/internal/ledger/ledgertest"
 	"sipsum/internal/prep"
 	"sipsum/internal/unit"
 )
@@ -229,7 +230,7 @@ func partsBelowParent(s *subject, broken say) {
 }
 
 func leavesAreTheMass(s *subject, broken say) {
-	if off := s.assay.Serving.Closed(); off > rounding {
+	if off := ledgertest.Closed(s.assay.Serving); off > rounding {
 		broken(off, "the ledger is off by %.3g", off)
 	}
 }

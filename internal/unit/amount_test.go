@@ -19,12 +19,16 @@ func TestParseAmount(t *testing.T) {
 		{"36 g ± 3 g espresso", "espresso", 36, 3, false},
 		{"2.0 g ± 100 mg core:citric-acid", "core:citric-acid", 2, 0.1, false},
 		{"36 g ± 1 g sd cherry syrup", "cherry syrup", 36, 1, true},
+		{"36 g ± 1 g", "", 36, 1, false},
+		{"36 g ± 1 g sd", "", 36, 1, true},
+		{"36 g ± 1 g sdfood", "sdfood", 36, 1, false},
 		{"1/2 tsp salt", "salt", 2.46446, 0, false}, // 4.92892 ml a US teaspoon, NIST Handbook 44
 		{"0.5 l core:water", "core:water", 500, 0, false},
 		{"1 fl-oz rum", "rum", 29.5735, 0, false}, // NIST Handbook 44
 		{"12 %", "", 0.12, 0, false},
 		{"3 g sdfood", "sdfood", 3, 0, false},
 		{"1/3 g ± 1/3 g salt", "salt", 1.0 / 3, 1.0 / 3, false},
+		{"0 g ± 0 g salt", "salt", 0, 0, false},
 		{"1 g ± 1 g sd salt", "salt", 1, 1, true},
 	}
 	for _, c := range cases {
@@ -42,7 +46,7 @@ func TestParseAmountRefusesWithTheFix(t *testing.T) {
 		{"12,5 g sugar", "comma", "12.5"},
 		{"2 core:lemon", "no unit", "g core:lemon"},
 		{"2 oz rum", "oz", "fl-oz"},
-		{"3 gr sugar", "unknown unit", "g kg mg"},
+		{"3 gr sugar", "unknown unit", "use one of g kg mg"},
 		{"g sugar", "does not begin", "36 g"},
 		{"1/0 g sugar", "fraction", "1/2"},
 		{"3 g ± 2 ml sugar", "does not fit", "same kind"},
@@ -72,6 +76,9 @@ func TestConvert(t *testing.T) {
 	assert.Equal(t, 1000.0, f)
 	_, ok = unit.Convert("g", "kJ")
 	assert.False(t, ok)
+	factor, ok := unit.PerGram("IU")
+	assert.False(t, ok)
+	assert.Zero(t, factor, "whoever forgets to ask gets nothing, not grams")
 }
 
 func TestLimits(t *testing.T) {

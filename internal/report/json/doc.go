@@ -21,4 +21,9 @@
 // declaration as their own keys, and all of them, in the order asked for and each in the
 // same form, as "cards" and as "allergens": the lists of sipsum.sheet/1. "further" is all
 // but the first, for who reads that already. "workings" has one list for each of "cards".
+//
+// # Limits
+//
+// Numbers are written with the digits of the calculation, which say nothing of how sure a
+// figure is: low and high do. Sentences are those of the sheet, in English.
 package jsonreport

@@ -10,7 +10,6 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
-	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -96,7 +95,7 @@ func documents(t *testing.T) map[string]func(io.Writer) error {
 			return jsonreport.Hits(w, "lem", []jsonreport.Hit{{Food: "own:x", Name: "Lemon", Matched: "Lemon", Near: true}})
 		},
 		"tables": func(w io.Writer) error {
-			return jsonreport.Tables(w, []jsonreport.Table{{Table: source.Table{ID: "sr", Edition: "28"}, Foods: 8789, Values: 679045, LoadedAt: time.Unix(0, 0).UTC()}})
+			return jsonreport.Tables(w, []jsonreport.Table{{Table: source.Table{ID: "sr", Edition: "28"}, Foods: 8789, Values: 679045, LoadedAt: "1970-01-01T00:00:00Z"}})
 		},
 		"load":    func(w io.Writer) error { return jsonreport.Loaded(w, "sr", "28", 8789, 679045, true) },
 		"remove":  func(w io.Writer) error { return jsonreport.Removed(w, "sr") },

@@ -2,7 +2,6 @@ package jsonreport
 
 import (
 	"io"
-	"time"
 
 	"sipsum/internal/fail"
 	"sipsum/internal/source"
@@ -50,7 +49,7 @@ type Table struct {
 	source.Table
 	Foods    int
 	Values   int
-	LoadedAt time.Time
+	LoadedAt string // RFC 3339
 }
 
 type tableDocument struct {
@@ -75,7 +74,7 @@ func Tables(w io.Writer, list []Table) error {
 	}{"sipsum.tables/1", []tableDocument{}}
 	for _, t := range list {
 		document.Tables = append(document.Tables, tableDocument{
-			t.ID, t.Format, t.Title, t.Edition, t.Publisher, t.Licence, t.Citation, t.Hash, t.Foods, t.Values, t.LoadedAt.Format(time.RFC3339),
+			t.ID, t.Format, t.Title, t.Edition, t.Publisher, t.Licence, t.Citation, t.Hash, t.Foods, t.Values, t.LoadedAt,
 		})
 	}
 	return write(w, document)

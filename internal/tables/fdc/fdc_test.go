@@ -166,6 +166,21 @@ func TestDerivationsOfTheRelease(t *testing.T) {
 	assert.Contains(t, cited["src4"], "Calculated or imputed")
 }
 
+// TestDerivationZIsAnAssumedZero, whatever its source code says: the agency carried the
+// derivations of SR28 over, where Z is "Assumed zero" (DERIV_CD.txt).
+func TestDerivationZIsAnAssumedZero(t *testing.T) {
+	for code, want := range map[string]estimate.State{"Z": estimate.Assumed, "A": estimate.Calculated} {
+		dir := tablestest.Copy(t, trimmed)
+		lines := "id,code,description,source_id\n"
+		for _, id := range []string{"1", "2", "10", "14", "16", "20", "22", "37", "40", "42", "43", "44", "46", "49", "51", "52", "67", "70", "71", "75"} {
+			lines += id + ",X" + id + ",Invented " + id + ",1\n"
+		}
+		tablestest.Write(t, dir, "food_nutrient_derivation.csv", []byte(lines+"68,"+code+",Of this test,1\n"))
+		tablestest.Write(t, dir, "food_nutrient_source.csv", []byte("id,code,description\n1,1,Analytical\n"))
+		assert.Equal(t, want, tablestest.Value(t, tablestest.Foods(t, fdc.Format, dir)["169098"], "CAFFN").State, code)
+	}
+}
+
 // TestFilesThatDoNotBelongTogether: each file is whole by itself.
 func TestFilesThatDoNotBelongTogether(t *testing.T) {
 	cases := []struct{ name, file, from, to, says string }{

@@ -182,3 +182,20 @@ func TestFilesThatDoNotBelongTogether(t *testing.T) {
 		})
 	}
 }
+
+// The derivation says that nobody measured a zero, whatever its source code says: of
+// DERIV_CD.txt, "~Z~^~Assumed zero (Insignificant amount or not naturally occurring …". A
+// value above zero is none.
+func TestDerivationZIsAnAssumedZero(t *testing.T) {
+	const printed = "~09160~^~262~^0^0^^~7~^~Z~^"
+	for as, want := range map[string]estimate.State{
+		"~09160~^~262~^0^0^^~1~^~Z~^": estimate.Assumed,
+		"~09160~^~262~^0^4^^~1~^~Z~^": estimate.Assumed,
+		"~09160~^~262~^0^4^^~1~^~A~^": estimate.Below,
+		"~09160~^~262~^2^4^^~1~^~Z~^": estimate.Measured,
+		"~09160~^~262~^2^0^^~1~^~Z~^": estimate.Calculated,
+	} {
+		dir := tablestest.Change(t, trimmed, "NUT_DATA.txt", tablestest.Swap(t, printed, as))
+		assert.Equal(t, want, tablestest.Value(t, tablestest.Foods(t, sr.Format, dir)["09160"], "CAFFN").State, as)
+	}
+}

@@ -78,3 +78,27 @@ func TestHashTellsNamesAndBytesApart(t *testing.T) {
 	_, err := table.Hash(fstest.MapFS{}, []string{"a"})
 	assert.Error(t, err)
 }
+
+// Each goes through all rows that are left, and stops where one is wrong or where its user
+// wants no more.
+func TestEachGoesToTheEnd(t *testing.T) {
+	read := func(text string, stop error) (codes []string, err error) {
+		rows, err := openText(text)
+		require.NoError(t, err)
+		defer rows.Close()
+		err = rows.Each(func() error {
+			codes = append(codes, rows.Text("code"))
+			return stop
+		})
+		return codes, err
+	}
+	codes, err := read("code\na\nb\n", nil)
+	require.NoError(t, err)
+	assert.Equal(t, []string{"a", "b"}, codes)
+	codes, err = read("code\na\nb,c\n", nil)
+	require.ErrorContains(t, err, "dir/t.csv:3:1: wrong number of fields")
+	assert.Equal(t, []string{"a"}, codes)
+	codes, err = read("code\na\nb\n", io.ErrClosedPipe)
+	require.ErrorIs(t, err, io.ErrClosedPipe)
+	assert.Equal(t, []string{"a"}, codes)
+}

@@ -113,7 +113,7 @@ func TestWorkbookRefusesDamage(t *testing.T) {
 		{"unknown entity", `<row r="1"><c><v>&bomb;</v></c></row>`, "is damaged in its part"},
 		{"text that is not there", `<row r="4"><c r="C4" t="s"><v>99</v></c></row>`, `dir/b.xlsx:4:3: sheet "Foods", cell C4: the cell points to text "99"`},
 		{"negative text", `<row r="4"><c t="s"><v>-1</v></c></row>`, `points to text "-1"`},
-		{"row twice", `<row r="4">` + cell + `</row><row r="4">` + cell + `</row>`, `row number "4" is not one that can follow row 4`},
+		{"row twice", `<row r="4">` + cell + `</row><row r="4">` + cell + `</row>`, `dir/b.xlsx:5:1: sheet "Foods", cell A5: row number "4" is not one that can follow row 4`},
 		{"row back", `<row r="4"/><row r="3"/>`, `row number "3"`},
 		{"row of words", `<row r="x"/>`, `row number "x"`},
 		{"cell twice", `<row r="1"><c r="B1"/><c r="B1"/></row>`, `cell "B1" is out of order`},

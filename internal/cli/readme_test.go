@@ -1,0 +1,196 @@
+package cli_test
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"sipsum/internal/cli"
+)
+
+// example is a command line of the README and what stands below it.
+type example struct {
+	line    int
+	args    []string
+	printed []string
+}
+
+// A line of the README that is a command: indented, with a prompt where its output is
+// shown, and perhaps with a comment.
+var (
+	commandLine = regexp.MustCompile(`^    (\$ )?(?:go run \./cmd/)?sipsum( .*?)?(?:\s+# .*)?$`)
+	word        = regexp.MustCompile(`"[^"]*"|\S+`)
+	inline      = regexp.MustCompile("`sipsum ([^`]+)`")
+)
+
+func readme(t *testing.T) []string {
+	t.Helper()
+	text, err := os.ReadFile("../../README.md")
+	require.NoError(t, err)
+	return strings.Split(string(text), "\n")
+}
+
+// examples reads the command lines of the README.
+func examples(t *testing.T) (list []example) {
+	open := false // what follows is output
+	for i, line := range readme(t) {
+		found := commandLine.FindStringSubmatch(line)
+		switch {
+		case found != nil:
+			list = append(list, example{line: i + 1, args: wordsOf(found[2])})
+			open = found[1] != ""
+		case strings.HasPrefix(line, "    ") && open:
+			list[len(list)-1].printed = append(list[len(list)-1].printed, strings.TrimPrefix(line, "    "))
+		case line != "":
+			open = false
+		}
+	}
+	return list
+}
+
+func wordsOf(line string) []string {
+	words := word.FindAllString(line, -1)
+	for i, w := range words {
+		words[i] = strings.Trim(w, `"`)
+	}
+	return words
+}
+
+// stranger is where a reader of the README stands: a folder with the files that it speaks
+// of, a home without a database, and the whole release of SR28 among the downloads if it
+// is at hand.
+func stranger(t *testing.T) (home string, hasTables bool) {
+	t.Helper()
+	home = t.TempDir()
+	drink, err := os.ReadFile("testdata/readme/syrup.drink.yaml")
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(filepath.Join(home, "syrup.drink.yaml"), drink, 0o600))
+	release := filepath.Join(os.Getenv("SIPSUM_SHARED"), "tables", "sr28")
+	if _, err := os.Stat(release); err == nil && filepath.IsAbs(release) {
+		require.NoError(t, os.Mkdir(filepath.Join(home, "Downloads"), 0o700))
+		require.NoError(t, os.Symlink(release, filepath.Join(home, "Downloads", "sr28")))
+		hasTables = true
+	}
+	t.Setenv("HOME", home)
+	t.Setenv("XDG_DATA_HOME", "")
+	t.Setenv("SIPSUM_DB", "")
+	t.Chdir(home)
+	return home, hasTables
+}
+
+// run gives what a command prints, and its exit code.
+func run(home string, args ...string) (string, int) {
+	args = slices.Clone(args)
+	for i, a := range args {
+		if rest, below := strings.CutPrefix(a, "~/"); below { // as a shell does
+			args[i] = filepath.Join(home, rest)
+		}
+	}
+	var out bytes.Buffer
+	code := cli.Main(args, cli.Streams{In: strings.NewReader(""), Out: &out, Err: &out, Env: os.Getenv})
+	return out.String(), code
+}
+
+// Every command of the README does what the README says, and prints what it shows: line
+// for line from its beginning to its end, but for what … leaves out. Update the README, not
+// this test.
+func TestReadmeExamples(t *testing.T) {
+	list := examples(t)
+	require.Greater(t, len(list), 10)
+	home, tables := stranger(t)
+	loaded := false
+	for _, e := range list {
+		loads := slices.Contains(e.args, "load")
+		if (loads || slices.Contains(e.args, "--tables")) && !tables {
+			t.Logf("README.md:%d: skipped, it wants the tables in SIPSUM_SHARED", e.line)
+			continue
+		}
+		loaded = loaded || loads
+		out, code := run(home, e.args...)
+		assert.NotEmpty(t, strings.TrimSpace(out), "README.md:%d: prints nothing", e.line)
+		if faulty := slices.Contains(e.args, "syrup.drink.yaml"); faulty {
+			assert.Equal(t, 2, code, "README.md:%d", e.line)
+		} else {
+			assert.Contains(t, []int{0, 3}, code, "README.md:%d: %s", e.line, out)
+		}
+		if e.printed != nil {
+			shows(t, e, out)
+		}
+	}
+	assert.Equal(t, tables, loaded)
+}
+
+// shows compares what the README shows with what was printed.
+func shows(t *testing.T, e example, out string) {
+	t.Helper()
+	printed := strings.Split(strings.TrimRight(out, "\n"), "\n")
+	for i := range printed {
+		printed[i] = strings.TrimRight(printed[i], " ")
+	}
+	at, skipped := 0, false
+	for i, line := range e.printed {
+		line = strings.TrimRight(line, " ")
+		if line == "…" {
+			skipped = true
+			continue
+		}
+		for skipped && at < len(printed) && !alike(line, printed[at]) {
+			at++
+		}
+		if at >= len(printed) || !alike(line, printed[at]) {
+			next := "the end"
+			if !skipped && at < len(printed) {
+				next = printed[at]
+			}
+			t.Errorf("README.md:%d: `sipsum %s` does not print there\n%s\nbut\n%s", e.line+1+i, strings.Join(e.args, " "), line, next)
+			return
+		}
+		at, skipped = at+1, false
+	}
+	assert.True(t, skipped || at == len(printed), "README.md:%d: `sipsum %s` prints more: end with …, or show\n%s", e.line, strings.Join(e.args, " "), strings.Join(printed[min(at, len(printed)):], "\n"))
+}
+
+// alike compares two lines; … within the first stands for any words.
+func alike(shown, printed string) bool {
+	begin, end, cut := strings.Cut(shown, "…")
+	if !cut || strings.Contains(printed, "…") {
+		return shown == printed
+	}
+	return strings.HasPrefix(printed, begin) && strings.HasSuffix(printed, end)
+}
+
+// The commands within sentences run too.
+func TestReadmeSpeaksOfCommandsThatRun(t *testing.T) {
+	found := inline.FindAllStringSubmatch(strings.Join(readme(t), "\n"), -1)
+	home, _ := stranger(t)
+	require.NotEmpty(t, found)
+	for _, f := range found {
+		out, code := run(home, wordsOf(f[1])...)
+		assert.Contains(t, []int{0, 3}, code, "sipsum %s: %s", f[1], out)
+	}
+}
+
+// Every drink file of the README is one; what is shown of a component alone is put into a
+// component of milk.
+func TestReadmeDrinkFiles(t *testing.T) {
+	blocks := regexp.MustCompile("(?s)```yaml\n(.*?)```").FindAllStringSubmatch(strings.Join(readme(t), "\n"), -1)
+	home, _ := stranger(t)
+	require.Len(t, blocks, 2)
+	for i, b := range blocks {
+		text := b[1]
+		if strings.HasPrefix(text, " ") {
+			text = "drink: Read\nserves: 1\ncomponents:\n  milk:\n    ingredients: [200 g core:milk-whole]\n" + text + "build: [60 g milk]\n"
+		}
+		name := filepath.Join(home, "readme.drink.yaml")
+		require.NoError(t, os.WriteFile(name, []byte(text), 0o600))
+		out, code := run(home, "sheet", name)
+		assert.Contains(t, []int{0, 3}, code, "block %d of the README: %s", i+1, out)
+	}
+}
