@@ -7,6 +7,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
+	"sipsum/internal/prep"
 )
 
 // ions are what decides a pot's acidity, draw by draw: the grams of acids and ions
@@ -60,7 +61,7 @@ func (w *walk) ionsOf(pot *ledger.Pot, n int) ions {
 	for _, id := range []constituent.ID{constituent.Water, constituent.Alcohol} {
 		copy(in.grams[id], pot.Total(id))
 	}
-	gas := w.names.gas // whoever carbonates says what is left
+	gas := w.names.brought[prep.Gas().ID] // whoever carbonates says what is left
 	in.hidden = in.hidden && !(gas != nil && slices.ContainsFunc(pot.Rows, func(r ledger.Row) bool { return r.Profile == gas }))
 	return in
 }

@@ -28,7 +28,8 @@ func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
 			continue
 		}
 		w.reading(pot, read, state)
-		state = stated{keepsWeight(step, state.mass || has(read, readMass)), statesGas(step)}
+		does := prep.MethodOf(step)
+		state = stated{does.KeepsWeight(step, state.mass || has(read, readMass)), does.StatesGas(step)}
 		read = nil
 		w.step(pot, step)
 	}
@@ -42,24 +43,6 @@ func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
 type stated struct {
 	mass bool
 	gas  bool // in g/l
-}
-
-// keepsWeight reports whether the mass of a pot is stated after a step: because the
-// step states it, or because it was and the step leaves no water open.
-func keepsWeight(step drink.Step, weighed bool) bool {
-	switch s := step.(type) {
-	case *drink.Reduce, *drink.Strain, *drink.Curdle, *drink.Brew, *drink.Concentrate, *drink.Split:
-		return true
-	case *drink.Dilute:
-		return s.To != nil
-	case *drink.Steep:
-		return s.Collect != nil
-	case *drink.Wash:
-		return s.Collect != nil || weighed
-	case *drink.Add, *drink.Carbonate:
-		return weighed
-	}
-	return false
 }
 
 // reading conditions a pot on all that was read of it, in one joint update. In

@@ -37,14 +37,7 @@ func (d *Drink) lists() iter.Seq[*[]Line] {
 func stepLists(steps []Step) []*[]Line {
 	var lists []*[]Line
 	for _, s := range steps {
-		switch s := s.(type) {
-		case *Add:
-			lists = append(lists, &s.Ingredients)
-		case *Steep:
-			lists = append(lists, &s.Ingredients)
-		case *Wash:
-			lists = append(lists, &s.Ingredients)
-		}
+		lists = append(lists, s.list())
 	}
 	return lists
 }

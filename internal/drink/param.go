@@ -64,11 +64,9 @@ func prose[T any](name, doc string, field func(*T) *string) key[T] {
 	}}
 }
 
-// someLines is a line or a list of lines that must be given; field gives the
-// path that they share as well.
-func someLines[T any](name, doc string, field func(*T) (*[]Line, string)) key[T] {
+// someLines is a line or a list of lines of a step that must be given.
+func someLines[T any, P stepOf[T]](name, doc string) key[T] {
 	return key[T]{name, doc, true, oneOrMoreShape, func(r *reader, s *T, n ast.Node) {
-		lines, owner := field(s)
-		*lines = r.oneOrMore(n, name, owner)
+		*P(s).list() = r.oneOrMore(n, name, P(s).StepPath())
 	}}
 }

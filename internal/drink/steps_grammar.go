@@ -35,7 +35,7 @@ var stepKinds = []stepKind{
 		return "", ""
 	}),
 	stepWith("steep", "extract and take out again: {ingredients: […], at: 90 °C, for: 5 min}", grammar[Steep]{keys: []key[Steep]{
-		someLines("ingredients", "what is steeped", func(s *Steep) (*[]Line, string) { return &s.Ingredients, s.Path }),
+		someLines[Steep]("ingredients", "what is steeped"),
 		scaled("at", "the temperature", false, temperature, func(s *Steep) **Quantity { return &s.Temperature }),
 		lasting("for", "how long", func(s *Steep) **Quantity { return &s.Minutes }),
 		mass("collect", "the mass that is left", func(s *Steep) **unit.Amount { return &s.Collect }),
@@ -77,7 +77,7 @@ var stepKinds = []stepKind{
 		massValue("to", "the mass that is left", func(s *Concentrate) *unit.Amount { return &s.To }),
 	}}, nil),
 	stepWith("wash", "move flavour out of a fat and take the fat out again: {fat: 60 g core:butter, collect: 350 g}", grammar[Wash]{keys: []key[Wash]{
-		someLines("fat", "the fat", func(s *Wash) (*[]Line, string) { return &s.Ingredients, s.Path }),
+		someLines[Wash]("fat", "the fat"),
 		mass("collect", "the mass that is left", func(s *Wash) **unit.Amount { return &s.Collect }),
 	}}, nil),
 	stepWith("heat", "apply published retention factors: {code: \"2151\"}", grammar[Heat]{keys: []key[Heat]{

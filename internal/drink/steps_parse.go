@@ -21,7 +21,6 @@ type stepKind struct {
 type stepOf[T any] interface {
 	*T
 	Step
-	setHead(Head)
 }
 
 // stepWith makes a kind whose parameters are a map. Check says what the keys
@@ -63,8 +62,8 @@ func (h has) count(keys ...string) int {
 // addKind reads lines instead of a map of keys.
 var addKind = stepKind{"add", "later ingredients: a line, or a list of lines", oneOrMoreShape, func(r *reader, head Head, n ast.Node) (Step, bool) {
 	before := r.faults.Len()
-	lines := r.oneOrMore(n, "add", head.Path)
-	return &Add{Head: head, Ingredients: lines}, r.faults.Len() == before && len(lines) > 0
+	head.Ingredients = r.oneOrMore(n, "add", head.Path)
+	return &Add{head}, r.faults.Len() == before && len(head.Ingredients) > 0
 }}
 
 // measuredKind shares its keys with the readings at the end of a component.

@@ -93,7 +93,7 @@ func Brew(pot *ledger.Pot, r Recipe, f Factors) (Outcome, error) {
 	if most := m.balance(pot, solids); solids[0] > most {
 		return Outcome{}, impossible("%.3g g of solids in the cup: the dose can give about %.3g g", solids[0], most)
 	}
-	out := Outcome{Lost: apply(pot, m)}
+	out := Outcome{Lost: apply(pot, m), Brewed: true}
 	for row, r := range pot.Rows {
 		if isDose(r) {
 			m.nameCarbohydrate(pot, row)
