@@ -19,7 +19,7 @@ var (
 )
 
 // amount reads a scalar that is an amount and nothing more.
-func (r *reader) amount(n ast.Node, what string, kinds []unit.Kind) *unit.Amount {
+func (r *values) amount(n ast.Node, what string, kinds []unit.Kind) *unit.Amount {
 	text, ok := r.scalar(n, what)
 	if !ok {
 		return nil
@@ -40,7 +40,7 @@ func (r *reader) amount(n ast.Node, what string, kinds []unit.Kind) *unit.Amount
 }
 
 // exactAmount reads an amount without ±.
-func (r *reader) exactAmount(n ast.Node, what string, kinds []unit.Kind) *unit.Amount {
+func (r *values) exactAmount(n ast.Node, what string, kinds []unit.Kind) *unit.Amount {
 	a := r.amount(n, what, kinds)
 	if a != nil && a.Half > 0 {
 		r.faults.Add(r.nodeAt(n), "write the amount alone", "%s takes no ±", what)
@@ -50,7 +50,7 @@ func (r *reader) exactAmount(n ast.Node, what string, kinds []unit.Kind) *unit.A
 }
 
 // bound reads one end of a range; unlike a line it may be zero.
-func (r *reader) bound(n ast.Node, what string, kinds []unit.Kind) unit.Amount {
+func (r *values) bound(n ast.Node, what string, kinds []unit.Kind) unit.Amount {
 	if text, ok := raw(n); ok {
 		a, rest, err := unit.ParseAmount(plainSpaces(text))
 		if err == nil && rest == "" && a.Number == 0 && a.Half == 0 && slices.Contains(kinds, a.Measure.Kind) {
@@ -64,7 +64,7 @@ func (r *reader) bound(n ast.Node, what string, kinds []unit.Kind) unit.Amount {
 }
 
 // sound reports amounts of the wrong kind or out of range.
-func (r *reader) sound(n ast.Node, what string, a unit.Amount, kinds []unit.Kind) bool {
+func (r *values) sound(n ast.Node, what string, a unit.Amount, kinds []unit.Kind) bool {
 	fault, do := "", ""
 	switch {
 	case !slices.Contains(kinds, a.Measure.Kind):

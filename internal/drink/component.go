@@ -42,7 +42,7 @@ func (r *reader) components(d *Drink, n ast.Node) {
 }
 
 // keeps reads "5 days at 4 °C" or "5 days".
-func (r *reader) keeps(n ast.Node) *Keeps {
+func (r *values) keeps(n ast.Node) *Keeps {
 	text, ok := r.text(n, "keeps", mostName)
 	if !ok {
 		return nil

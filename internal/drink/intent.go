@@ -30,7 +30,7 @@ var varyKeys = grammar[Vary]{"an entry of vary", []key[Vary]{
 }}
 
 // expression reads a check. A number or a truth value alone checks nothing.
-func (r *reader) expression(n ast.Node, what string) (string, bool) {
+func (r *values) expression(n ast.Node, what string) (string, bool) {
 	text, ok := r.text(n, what, mostProse)
 	if ok && numberAlone(n) {
 		r.faults.Add(r.nodeAt(n), "write an expression, such as serving(SUGAR) < 12 g", "%s is %s, which checks nothing", what, quoted(text))

@@ -67,7 +67,7 @@ func (g grammar[T]) read(r *reader, into *T, n ast.Node) (present map[string]fai
 	return present, true
 }
 
-func (r *reader) unknownKey(e entry, what string, names []string) {
+func (r *values) unknownKey(e entry, what string, names []string) {
 	do := "it has " + alternatives(names)
 	if guess := near(e.key, names); guess != "" {
 		do = fmt.Sprintf("did you mean %q? %s", guess, do)
@@ -104,7 +104,7 @@ type entry struct {
 
 // entries gives the keys of a map, each once. Doubled keys are reported, and
 // texts that a comma cut in two; known names the keys that the map may have.
-func (r *reader) entries(n ast.Node, what string, known []string) ([]entry, bool) {
+func (r *values) entries(n ast.Node, what string, known []string) ([]entry, bool) {
 	m, ok := n.(*ast.MappingNode)
 	if !ok {
 		switch {
@@ -138,7 +138,7 @@ func (r *reader) entries(n ast.Node, what string, known []string) ([]entry, bool
 	return once, true
 }
 
-func (r *reader) mapAdvice(n ast.Node, known []string) string {
+func (r *values) mapAdvice(n ast.Node, known []string) string {
 	if text, ok := raw(n); ok {
 		if word, _, found := strings.Cut(text, ":"); found && near(word, known) == word {
 			return "write a space after the colon: " + word + ": …"
@@ -152,7 +152,7 @@ func (r *reader) mapAdvice(n ast.Node, known []string) string {
 
 // named reads a map whose keys are names that the designer chose. Names at
 // fault are reported by check and left out.
-func (r *reader) named(n ast.Node, what string, check func(name string) (fault, do string), each func(e entry)) {
+func (r *values) named(n ast.Node, what string, check func(name string) (fault, do string), each func(e entry)) {
 	entries, ok := r.entries(n, what, nil)
 	if !ok {
 		return

@@ -212,7 +212,7 @@ func (r *reader) countOf(n ast.Node) float64 {
 }
 
 // truth reads true or false.
-func (r *reader) truth(n ast.Node, what string) bool {
+func (r *values) truth(n ast.Node, what string) bool {
 	text, ok := r.scalar(n, what)
 	if ok && text != "true" && text != "false" {
 		r.faults.Add(r.nodeAt(n), "write true or false", "%s is %s", what, quoted(text))

@@ -45,7 +45,7 @@ func codeFault(code string) (fault, do string) {
 }
 
 // tableCode reads a reference to a food of a table.
-func (r *reader) tableCode(n ast.Node, what string) (string, bool) {
+func (r *values) tableCode(n ast.Node, what string) (string, bool) {
 	text, ok := r.text(n, what, mostName)
 	if !ok {
 		return "", false

@@ -70,7 +70,7 @@ func (r *reader) ownFoods(d *Drink, n ast.Node) {
 }
 
 // figures reads constituents with what is stated of them.
-func (r *reader) figures(n ast.Node, what string) []Stated {
+func (r *values) figures(n ast.Node, what string) []Stated {
 	var out []Stated
 	r.named(n, what, tagFault, func(e entry) {
 		if v, ok := r.stated(e); ok {

@@ -156,7 +156,7 @@ func unitTail(u string) string {
 func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // quantity reads a scalar of a scale and reports what is wrong with it.
-func (r *reader) quantity(n ast.Node, what string, s scale) *Quantity {
+func (r *values) quantity(n ast.Node, what string, s scale) *Quantity {
 	text, ok := r.scalar(n, what)
 	if !ok {
 		return nil
@@ -171,7 +171,7 @@ func (r *reader) quantity(n ast.Node, what string, s scale) *Quantity {
 
 // minutesOf reads a time and gives it in minutes, whatever unit was written. A clock that
 // shows seconds is read to half of the last digit of these, not of a minute.
-func (r *reader) minutesOf(n ast.Node, what string) *Quantity {
+func (r *values) minutesOf(n ast.Node, what string) *Quantity {
 	q := r.quantity(n, what, duration)
 	if q != nil {
 		if q.Half == 0 && q.Number > 0 && minutes[q.Unit] < 1 {
@@ -184,7 +184,7 @@ func (r *reader) minutesOf(n ast.Node, what string) *Quantity {
 
 // stated reads a figure of an own food: a quantity, "trace", "unknown" or
 // "< 0.5 g".
-func (r *reader) stated(e entry) (Stated, bool) {
+func (r *values) stated(e entry) (Stated, bool) {
 	v := Stated{Tag: e.key, Place: e.at}
 	text, ok := r.scalar(e.value, e.key)
 	if !ok {

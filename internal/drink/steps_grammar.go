@@ -120,7 +120,7 @@ func exactlyOne(a, b string) func(has) (string, string) {
 }
 
 // code reads a code of a table as it is written, a number or not.
-func (r *reader) code(n ast.Node, what string) string {
+func (r *values) code(n ast.Node, what string) string {
 	text, ok := r.scalar(n, what)
 	if fault, do := textFault(text, what, mostName); ok && fault != "" {
 		r.faults.Add(r.nodeAt(n), do, "%s", fault)
