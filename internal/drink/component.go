@@ -21,9 +21,8 @@ var componentKeys = grammar[Component]{"a component", []key[Component]{
 			c.Measured = m
 		}
 	}},
-	{"keeps", "how long and how cold it is kept: 5 days at 4 °C", false, textShape(mostName), func(r *reader, c *Component, n ast.Node) {
-		c.Keeps = r.keeps(n)
-	}},
+	into("keeps", "how long and how cold it is kept: 5 days at 4 °C", false, textShape(mostName),
+		(*reader).keeps, func(c *Component) **Keeps { return &c.Keeps }),
 }}
 
 // components reads house-made parts into the drink. A component with faults is
@@ -42,8 +41,8 @@ func (r *reader) components(d *Drink, n ast.Node) {
 }
 
 // keeps reads "5 days at 4 °C" or "5 days".
-func (r *values) keeps(n ast.Node) *Keeps {
-	text, ok := r.text(n, "keeps", mostName)
+func (r *values) keeps(n ast.Node, what string) *Keeps {
+	text, ok := r.text(n, what, mostName)
 	if !ok {
 		return nil
 	}

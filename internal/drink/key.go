@@ -33,10 +33,25 @@ func (g grammar[T]) names() []string {
 	return names
 }
 
+// present is the keys that a map has, and where.
+type present map[string]fail.Place
+
+func (p present) has(key string) bool { return p.count(key) > 0 }
+
+func (p present) count(keys ...string) int {
+	n := 0
+	for _, k := range keys {
+		if _, ok := p[k]; ok {
+			n++
+		}
+	}
+	return n
+}
+
 // read reads a map key by key, in the order of the grammar, and reports unknown,
 // doubled, empty and missing keys. It gives the keys that are present; ok is
 // false if the node is not a map.
-func (g grammar[T]) read(r *reader, into *T, n ast.Node) (present map[string]fail.Place, ok bool) {
+func (g grammar[T]) read(r *reader, into *T, n ast.Node) (found present, ok bool) {
 	entries, ok := r.entries(n, g.what, g.names())
 	if !ok {
 		return nil, false
@@ -45,18 +60,18 @@ func (g grammar[T]) read(r *reader, into *T, n ast.Node) (present map[string]fai
 	for _, e := range entries {
 		byName[e.key] = e
 	}
-	present = map[string]fail.Place{}
+	found = present{}
 	for _, k := range g.keys {
-		e, found := byName[k.name]
+		e, stands := byName[k.name]
 		delete(byName, k.name)
 		switch {
-		case !found && k.must && !r.torn:
+		case !stands && k.must && !r.torn:
 			r.faults.Add(r.nodeAt(n), "add "+k.name+": "+k.doc, "%s needs %q", g.what, k.name)
-		case found && !e.spoilt:
-			present[k.name] = e.at
-			k.read(r, into, e.value)
-		case found:
-			present[k.name] = e.at
+		case stands:
+			found[k.name] = e.at
+			if !e.spoilt {
+				k.read(r, into, e.value)
+			}
 		}
 	}
 	for _, e := range entries {
@@ -64,7 +79,7 @@ func (g grammar[T]) read(r *reader, into *T, n ast.Node) (present map[string]fai
 			r.unknownKey(e, g.what, g.names())
 		}
 	}
-	return present, true
+	return found, true
 }
 
 func (r *values) unknownKey(e entry, what string, names []string) {

@@ -5,7 +5,6 @@ import (
 
 	"github.com/goccy/go-yaml/ast"
 
-	"sipsum/internal/fail"
 	"sipsum/internal/unit"
 )
 
@@ -20,29 +19,16 @@ var lineKeys = grammar[Line]{"a line", []key[Line]{
 			l.Amount = *a
 		}
 	}},
-	{"portion", "a portion that the food's table describes, with count", false, textShape(mostName), func(r *reader, l *Line, n ast.Node) {
-		l.Portion, _ = r.text(n, "portion", mostName)
-	}},
-	{"count", "how many portions", false, numberShape, func(r *reader, l *Line, n ast.Node) {
-		l.Count = r.countOf(n)
-	}},
-	{"as", "edible: the amount is of the edible part; whole: with skin and stones", false, enumShape(asWords), func(r *reader, l *Line, n ast.Node) {
-		if word, ok := r.text(n, "as", mostName); ok && r.oneOf(n, word, "as", asWords) {
-			l.As = word
-		}
-	}},
+	text("portion", "a portion that the food's table describes, with count", false, mostName, func(l *Line) *string { return &l.Portion }),
+	into("count", "how many portions", false, numberShape, (*reader).countOf, func(l *Line) *float64 { return &l.Count }),
+	word("as", "edible: the amount is of the edible part; whole: with skin and stones", false, []string{"edible", "whole"}, func(l *Line) *string { return &l.As }),
 	{"fill", "table:code of the food that lends what this one does not state", false, textShape(mostName), func(r *reader, l *Line, n ast.Node) {
 		l.Fill, _ = r.tableCode(n, "fill")
 	}},
-	{"note", "a remark", false, textShape(mostProse), func(r *reader, l *Line, n ast.Node) {
-		l.Note, _ = r.text(n, "note", mostProse)
-	}},
-	{"eaten", "true for a garnish that is eaten; else it stays behind and counts for allergens only", false, shape{"type": "boolean"}, func(r *reader, l *Line, n ast.Node) {
-		l.Eaten = r.truth(n, "eaten")
-	}},
+	text("note", "a remark", false, mostProse, func(l *Line) *string { return &l.Note }),
+	into("eaten", "true for a garnish that is eaten; else it stays behind and counts for allergens only", false, shape{"type": "boolean"},
+		(*reader).truth, func(l *Line) *bool { return &l.Eaten }),
 }}
-
-var asWords = []string{"edible", "whole"}
 
 // lines reads a list of lines. Owner is the part of the path that they share.
 // Lines at fault are reported and left out.
@@ -126,15 +112,13 @@ func (r *reader) line(n ast.Node, eaten bool) (Line, bool) {
 }
 
 // oneWayToMeasure reports a long line without an amount, or with two.
-func (r *reader) oneWayToMeasure(n ast.Node, present map[string]fail.Place) {
-	_, amount := present["amount"]
-	portionAt, portion := present["portion"]
-	countAt, count := present["count"]
+func (r *reader) oneWayToMeasure(n ast.Node, present present) {
+	amount, portion, count := present.has("amount"), present.has("portion"), present.has("count")
 	switch {
 	case amount && portion:
-		r.faults.Add(portionAt, "keep one of them", "a line has an amount or a portion, not both")
+		r.faults.Add(present["portion"], "keep one of them", "a line has an amount or a portion, not both")
 	case amount && count:
-		r.faults.Add(countAt, "count goes with portion; take one of them out", "a line with an amount has no count")
+		r.faults.Add(present["count"], "count goes with portion; take one of them out", "a line with an amount has no count")
 	case portion != count:
 		r.faults.Add(r.nodeAt(n), "write portion and count together", "a portion needs its count and a count its portion")
 	case !amount && !portion && !r.torn:
@@ -195,8 +179,8 @@ func (r *reader) food(n ast.Node) (string, bool) {
 }
 
 // countOf reads the number of portions.
-func (r *reader) countOf(n ast.Node) float64 {
-	text, ok := r.scalar(n, "count")
+func (r *reader) countOf(n ast.Node, what string) float64 {
+	text, ok := r.scalar(n, what)
 	if !ok {
 		return 0
 	}

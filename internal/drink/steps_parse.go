@@ -4,8 +4,6 @@ import (
 	"fmt"
 
 	"github.com/goccy/go-yaml/ast"
-
-	"sipsum/internal/fail"
 )
 
 // stepKind is one keyword of a step list: what the parser reads and the schema
@@ -26,37 +24,24 @@ type stepOf[T any] interface {
 // stepWith makes a kind whose parameters are a map. Check says what the keys
 // alone cannot: which of them go together. It is asked only if each key was
 // read without fault.
-func stepWith[T any, P stepOf[T]](word, doc string, g grammar[T], check func(present has) (fault, do string)) stepKind {
+func stepWith[T any, P stepOf[T]](word, doc string, g grammar[T], check func(present) (fault, do string)) stepKind {
 	g.what = word
 	return stepKind{word, doc, g.shape(), func(r *reader, head Head, n ast.Node) (Step, bool) {
 		s := P(new(T))
 		s.setHead(head)
 		before := r.faults.Len()
-		present, ok := g.read(r, (*T)(s), n)
+		has, ok := g.read(r, (*T)(s), n)
 		if !ok || r.faults.Len() > before {
 			return nil, false
 		}
 		if check != nil && !r.torn {
-			if fault, do := check(present); fault != "" {
+			if fault, do := check(has); fault != "" {
 				r.faults.Add(head.Place, do, "%s %s", word, fault)
 				return nil, false
 			}
 		}
 		return s, true
 	}}
-}
-
-// has is the keys that are present.
-type has map[string]fail.Place
-
-func (h has) count(keys ...string) int {
-	n := 0
-	for _, k := range keys {
-		if _, ok := h[k]; ok {
-			n++
-		}
-	}
-	return n
 }
 
 // addKind reads lines instead of a map of keys.

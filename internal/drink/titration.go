@@ -14,9 +14,8 @@ const fewestPoints = 3
 // checkTitration checks what goes together in a titration: the strength of the
 // base or of the acid, and points that begin with the liquid itself and go one
 // way. The size of the sample may be left out.
-func (r *reader) checkTitration(m *Measured, at fail.Place, present map[string]fail.Place) {
-	_, base := present["base"]
-	_, acid := present["acid"]
+func (r *reader) checkTitration(m *Measured, at fail.Place, present present) {
+	base, acid := present.has("base"), present.has("acid")
 	switch {
 	case !base && !acid:
 		r.faults.Add(at, "add base: 0.1 mol/l, or acid: 0.1 mol/l if it brought the pH down", "a titration needs the strength of its base")
