@@ -1,7 +1,6 @@
 package drink
 
 import (
-	"fmt"
 	"strings"
 
 	"github.com/goccy/go-yaml/ast"
@@ -26,11 +25,7 @@ type grammar[T any] struct {
 }
 
 func (g grammar[T]) names() []string {
-	names := make([]string, len(g.keys))
-	for i, k := range g.keys {
-		names[i] = k.name
-	}
-	return names
+	return each(g.keys, func(k key[T]) string { return k.name })
 }
 
 // present is the keys that a map has, and where.
@@ -83,11 +78,7 @@ func (g grammar[T]) read(r *reader, into *T, n ast.Node) (found present, ok bool
 }
 
 func (r *values) unknownKey(e entry, what string, names []string) {
-	do := "it has " + alternatives(names)
-	if guess := near(e.key, names); guess != "" {
-		do = fmt.Sprintf("did you mean %q? %s", guess, do)
-	}
-	r.faults.Add(e.at, do, "%s has no key %s", what, quoted(e.key))
+	r.faults.Add(e.at, guess(e.key, names, "it has "+alternatives(names)), "%s has no key %s", what, quoted(e.key))
 }
 
 // shape gives the schema of the map.

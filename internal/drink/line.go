@@ -41,10 +41,23 @@ func (r *reader) lines(n ast.Node, what, owner string) []Line {
 	if len(list.Values) == 0 {
 		r.faults.Add(r.tokenAt(list.Start), "write at least one line, such as \"- 20 g espresso\", or take the key out", "%s is empty", what)
 	}
-	var lines []Line
 	before := r.faults.Len()
+	return r.linesOf(r.commaCuts(list), owner, before)
+}
+
+// oneOrMore reads a list of lines or a single line.
+func (r *reader) oneOrMore(n ast.Node, what, owner string) []Line {
+	if _, isList := n.(*ast.SequenceNode); isList || implicitNull(n) || reported(n) {
+		return r.lines(n, what, owner)
+	}
+	return r.linesOf([]ast.Node{n}, owner, r.faults.Len())
+}
+
+// linesOf reads lines, of which something may have been reported since before.
+func (r *reader) linesOf(items []ast.Node, owner string, before int) []Line {
+	var lines []Line
 	twins := occurrences{}
-	for _, item := range r.commaCuts(list) {
+	for _, item := range items {
 		if !r.room(item) {
 			break
 		}
@@ -76,23 +89,6 @@ func (r *reader) needsAbsolute(lines []Line) {
 		}
 	}
 	r.faults.Add(lines[0].Place, "give at least one line of the list a mass or a volume", "%% is a share of the other lines, and there is none")
-}
-
-// oneOrMore reads a list of lines or a single line.
-func (r *reader) oneOrMore(n ast.Node, what, owner string) []Line {
-	if _, isList := n.(*ast.SequenceNode); isList || implicitNull(n) || reported(n) {
-		return r.lines(n, what, owner)
-	}
-	if !r.room(n) {
-		return nil
-	}
-	l, ok := r.line(n, true)
-	if !ok {
-		return nil
-	}
-	l.Path = occurrences{}.path(owner, l.Food)
-	r.needsAbsolute([]Line{l})
-	return []Line{l}
 }
 
 // line reads one line, short or long. eaten is what holds of a line that does not say.

@@ -30,39 +30,27 @@ var pointShape = shape{
 	"prefixItems": []shape{amountShape(volumeOnly), quantityShape(phScale)},
 }
 
-// points reads the points of a titration curve; none if one of them is at fault.
+// points reads the points of a titration curve, each like [2 ml, 3.70]; none if one of
+// them is at fault.
 func (r *reader) points(n ast.Node, what string) []TitrationPoint {
 	entries, ok := r.list(n, what)
-	if !ok {
-		return nil
-	}
 	before := r.faults.Len()
 	out := make([]TitrationPoint, len(entries))
 	for i, e := range entries {
-		out[i], _ = r.point(e)
+		pair, isList := r.list(e, "a point of the titration")
+		if len(pair) == 2 {
+			out[i] = TitrationPoint{Place: r.nodeAt(e), Volume: r.bound(pair[0], "volume", volumeOnly)}
+			if q := r.quantity(pair[1], "ph", phScale); q != nil {
+				out[i].PH = q.Number
+			}
+		} else if isList {
+			r.faults.Add(r.nodeAt(e), "write it like [2 ml, 3.70]", "a point of the titration is a volume and a pH")
+		}
 	}
-	if r.faults.Len() > before {
+	if !ok || r.faults.Len() > before {
 		return nil
 	}
 	return out
-}
-
-// point reads [2 ml, 3.70].
-func (r *reader) point(n ast.Node) (TitrationPoint, bool) {
-	pair, ok := r.list(n, "a point of the titration")
-	if !ok {
-		return TitrationPoint{}, false
-	}
-	if len(pair) != 2 {
-		r.faults.Add(r.nodeAt(n), "write it like [2 ml, 3.70]", "a point of the titration is a volume and a pH")
-		return TitrationPoint{}, false
-	}
-	before := r.faults.Len()
-	p := TitrationPoint{Place: r.nodeAt(n), Volume: r.bound(pair[0], "volume", volumeOnly)}
-	if q := r.quantity(pair[1], "ph", phScale); q != nil {
-		p.PH = q.Number
-	}
-	return p, r.faults.Len() == before
 }
 
 // readMeasured reads readings and tells whether they are without fault.

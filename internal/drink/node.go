@@ -158,10 +158,6 @@ func (r *values) oneOf(n ast.Node, text, what string, allowed []string) bool {
 	if slices.Contains(allowed, text) {
 		return true
 	}
-	do := "use " + alternatives(allowed)
-	if guess := near(text, allowed); guess != "" {
-		do = fmt.Sprintf("did you mean %q? %s", guess, do)
-	}
-	r.faults.Add(r.nodeAt(n), do, "%s does not know %q", what, clip(text))
+	r.faults.Add(r.nodeAt(n), guess(text, allowed, "use "+alternatives(allowed)), "%s does not know %q", what, clip(text))
 	return false
 }

@@ -134,12 +134,7 @@ func unitAdvice(tail string, s scale) string {
 	case tail == "C" || tail == "℃" || tail == "° C":
 		return "write °C"
 	}
-	var known []string
-	for _, u := range s.units {
-		if u != "" {
-			known = append(known, u)
-		}
-	}
+	known := slices.DeleteFunc(slices.Clone(s.units), func(u string) bool { return u == "" })
 	if len(known) == 0 {
 		return "write the number alone, such as \"" + s.example + "\""
 	}

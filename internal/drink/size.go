@@ -54,7 +54,7 @@ func (w *whole) checkSize() {
 			return
 		}
 	}
-	for list := range w.drink.outerLists() {
+	for _, list := range w.drink.outerLists() {
 		for i := range *list {
 			if s.size.lines += s.list((*list)[i : i+1]); s.size.lines > mostOut {
 				refuse((*list)[i].Place, tooManyLines())
@@ -105,7 +105,7 @@ func (s *sizer) list(lines []Line) int {
 func (s *sizer) whole() {
 	s.size.parts += partLine * s.size.lines
 	s.steps(s.drink.Finish, nil, s.size.lines)
-	for list := range s.drink.outerLists() {
+	for _, list := range s.drink.outerLists() {
 		s.use(*list)
 	}
 }

@@ -27,12 +27,11 @@ var stepKinds = []stepKind{
 	}}, func(p present) (string, string) {
 		switch p.count("out", "strength", "yield") {
 		case 2:
+			return "", ""
 		case 3:
 			return "has out, strength and yield", "give two of them, the third follows"
-		default:
-			return "needs two of out, strength and yield", "the third follows from them"
 		}
-		return "", ""
+		return "needs two of out, strength and yield", "the third follows from them"
 	}),
 	stepWith("steep", "extract and take out again: {ingredients: […], at: 90 °C, for: 5 min}", grammar[Steep]{keys: []key[Steep]{
 		someLines[Steep]("ingredients", "what is steeped"),

@@ -1,7 +1,7 @@
 package drink
 
 import (
-	"fmt"
+	"slices"
 
 	"github.com/goccy/go-yaml/ast"
 )
@@ -58,11 +58,7 @@ var measuredKind = stepKind{"measured", "readings of the pot at this moment", me
 }}
 
 func stepWords() []string {
-	words := make([]string, len(stepKinds))
-	for i, k := range stepKinds {
-		words[i] = k.word
-	}
-	return words
+	return each(stepKinds, func(k stepKind) string { return k.word })
 }
 
 // steps reads a list of steps, each a map with one key. Steps at fault are
@@ -127,18 +123,13 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 }
 
 func findStep(word string) (stepKind, bool) {
-	for _, k := range stepKinds {
-		if k.word == word {
-			return k, true
-		}
+	i := slices.IndexFunc(stepKinds, func(k stepKind) bool { return k.word == word })
+	if i < 0 {
+		return stepKind{}, false
 	}
-	return stepKind{}, false
+	return stepKinds[i], true
 }
 
 func stepAdvice(word string) string {
-	do := "a step is one of " + alternatives(stepWords())
-	if guess := near(word, stepWords()); guess != "" {
-		do = fmt.Sprintf("did you mean %q? %s", guess, do)
-	}
-	return do
+	return guess(word, stepWords(), "a step is one of "+alternatives(stepWords()))
 }

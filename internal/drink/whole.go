@@ -1,6 +1,7 @@
 package drink
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -32,14 +33,8 @@ func (w *whole) checkCompare() {
 	if _, ok := w.drink.Component(w.drink.CompareWith); ok || w.drink.CompareWith == "" || w.file.torn {
 		return
 	}
-	names := make([]string, len(w.drink.Components))
-	for i, c := range w.drink.Components {
-		names[i] = c.Name
-	}
-	do := "name a component of this drink"
-	if guess := near(w.drink.CompareWith, names); guess != "" {
-		do = "did you mean \"" + guess + "\"?"
-	}
+	names := each(w.drink.Components, func(c Component) string { return c.Name })
+	do := cmp.Or(guess(w.drink.CompareWith, names, ""), "name a component of this drink")
 	w.file.faults.Add(w.compareAt, do, "compare-with names no component: %s", quoted(w.drink.CompareWith))
 	w.drink.CompareWith = ""
 }
@@ -61,7 +56,7 @@ func (w *whole) checkCompared() {
 			}
 		}
 	}
-	for lines := range w.drink.outerLists() {
+	for _, lines := range w.drink.outerLists() {
 		visit(*lines)
 	}
 	if w.drink.CompareWith != "" && !drunk[w.drink.CompareWith] {
@@ -72,7 +67,7 @@ func (w *whole) checkCompared() {
 // checkVary reports an entry of vary that no line can follow.
 func (w *whole) checkVary() {
 	var foods []string
-	for lines := range w.drink.lists() {
+	for _, lines := range w.drink.lists() {
 		for _, l := range *lines {
 			foods = append(foods, l.Food)
 		}
@@ -81,10 +76,7 @@ func (w *whole) checkVary() {
 		if slices.Contains(foods, v.Of) {
 			continue
 		}
-		do := "write the food as its line has it"
-		if guess := near(v.Of, foods); guess != "" {
-			do = "did you mean \"" + guess + "\"?"
-		}
+		do := cmp.Or(guess(v.Of, foods, ""), "write the food as its line has it")
 		w.file.faults.Add(v.Place, do, "vary names %s, which is in no line", quoted(v.Of))
 	}
 }
@@ -92,7 +84,7 @@ func (w *whole) checkVary() {
 // checkComponentLines reports keys of a line that mean nothing for a component,
 // and garnish keys elsewhere.
 func (w *whole) checkComponentLines() {
-	for lines := range w.drink.lists() {
+	for _, lines := range w.drink.lists() {
 		for _, l := range *lines {
 			if !l.Eaten && lines != &w.drink.Garnish {
 				w.file.faults.Add(l.Place, "take eaten out", "only a garnish can be left uneaten")
@@ -146,9 +138,31 @@ func clipTrail(names []string) string {
 	if len(names) > most {
 		names = append(append(slices.Clone(names[:most/2]), "…"), names[len(names)-most/2:]...)
 	}
-	shown := make([]string, len(names))
-	for i, n := range names {
-		shown[i] = clip(n)
+	return strings.Join(each(names, clip), " → ")
+}
+
+// lists gives the lists of lines of a component: its ingredients, then those of
+// its steps.
+func (c *Component) lists() []*[]Line {
+	return append([]*[]Line{&c.Ingredients}, stepLists(c.Steps)...)
+}
+
+// outerLists gives the lists of lines that stand outside components.
+func (d *Drink) outerLists() []*[]Line {
+	return append(append([]*[]Line{&d.Build}, stepLists(d.Finish)...), &d.Garnish)
+}
+
+// lists gives every list of lines of the drink.
+func (d *Drink) lists() (all []*[]Line) {
+	for i := range d.Components {
+		all = append(all, d.Components[i].lists()...)
 	}
-	return strings.Join(shown, " → ")
+	return append(all, d.outerLists()...)
+}
+
+func stepLists(steps []Step) (lists []*[]Line) {
+	for _, s := range steps {
+		lists = append(lists, s.list())
+	}
+	return lists
 }
