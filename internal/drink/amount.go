@@ -3,10 +3,10 @@ package drink
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"github.com/goccy/go-yaml/ast"
 
+	"sipsum/internal/fail"
 	"sipsum/internal/unit"
 )
 
@@ -24,7 +24,7 @@ func (r *values) amount(n ast.Node, what string, kinds []unit.Kind) *unit.Amount
 	if !ok {
 		return nil
 	}
-	a, rest, err := unit.ParseAmount(plainSpaces(text))
+	a, rest, err := unit.ParseAmount(unit.PlainSpaces(text))
 	if err != nil {
 		r.faults.Join(r.nodeAt(n), err)
 		return nil
@@ -52,7 +52,7 @@ func (r *values) exactAmount(n ast.Node, what string, kinds []unit.Kind) *unit.A
 // bound reads one end of a range; unlike a line it may be zero.
 func (r *values) bound(n ast.Node, what string, kinds []unit.Kind) unit.Amount {
 	if text, ok := raw(n); ok {
-		a, rest, err := unit.ParseAmount(plainSpaces(text))
+		a, rest, err := unit.ParseAmount(unit.PlainSpaces(text))
 		if err == nil && rest == "" && a.Number == 0 && a.Half == 0 && slices.Contains(kinds, a.Measure.Kind) {
 			return a
 		}
@@ -68,7 +68,7 @@ func (r *values) sound(n ast.Node, what string, a unit.Amount, kinds []unit.Kind
 	fault, do := "", ""
 	switch {
 	case !slices.Contains(kinds, a.Measure.Kind):
-		fault, do = fmt.Sprintf("%s cannot be given in %s", what, a.Measure.Name), "use "+alternatives(measureNames(kinds))
+		fault, do = fmt.Sprintf("%s cannot be given in %s", what, a.Measure.Name), "use "+fail.Or(measureNames(kinds))
 	case a.Number <= 0:
 		fault, do = what+" is zero", "write more than zero, or leave it out"
 	case a.Measure.Kind != unit.Share && a.Base() < unit.LimitOf("amount of a line", "g").Low:
@@ -92,16 +92,4 @@ func measureNames(kinds []unit.Kind) []string {
 		}
 	}
 	return names
-}
-
-// plainSpaces turns the no-break and thin spaces that word processors put
-// between a number and its unit into plain ones.
-func plainSpaces(text string) string {
-	return strings.Map(func(c rune) rune {
-		switch c {
-		case '\u00a0', '\u2009', '\u202f':
-			return ' '
-		}
-		return c
-	}, text)
 }

@@ -6,6 +6,7 @@ import (
 	"github.com/goccy/go-yaml/ast"
 
 	"sipsum/internal/fail"
+	"sipsum/internal/unit"
 )
 
 var componentKeys = grammar[Component]{"a component", []key[Component]{
@@ -48,7 +49,7 @@ func (r *values) keeps(n ast.Node, what string) *Keeps {
 	}
 	long, cold, found := strings.Cut(text, " at ")
 	k := Keeps{Place: r.nodeAt(n)}
-	time, err := parseQuantity(long, keeping)
+	time, err := keeping.Parse(long)
 	if err == nil && time.Number == 0 {
 		err = fail.New(fail.Wrong, "keeps is zero", "leave the key out if it is not kept")
 	}
@@ -60,7 +61,7 @@ func (r *values) keeps(n ast.Node, what string) *Keeps {
 	if !found {
 		return &k
 	}
-	at, err := parseQuantity(cold, temperature)
+	at, err := temperature.Parse(cold)
 	if err != nil {
 		r.faults.Join(r.inside(n, text, cold), err)
 		return nil
@@ -70,4 +71,4 @@ func (r *values) keeps(n ast.Node, what string) *Keeps {
 }
 
 // keeping is how long a component may be kept: at most ten years.
-var keeping = scale{what: "a time", units: []string{"days", "day", "h"}, high: 87_600, example: "5 days at 4 °C"}
+var keeping = unit.Scale{What: "a time", Units: []string{"days", "day", "h"}, High: 87_600, Example: "5 days at 4 °C"}

@@ -8,6 +8,7 @@ import (
 	"github.com/goccy/go-yaml/token"
 
 	"sipsum/internal/fail"
+	"sipsum/internal/unit"
 )
 
 // file is the text of one file, the drink or a pantry, and where everything stands in it.
@@ -61,7 +62,7 @@ func (r *file) nodeAt(n ast.Node) fail.Place {
 func (r *file) inside(n ast.Node, text, tail string) fail.Place {
 	t := n.GetToken()
 	shift := utf8.RuneCountInString(text) - utf8.RuneCountInString(tail)
-	switch text = plainSpaces(text); plainSpaces(strings.TrimSpace(t.Origin)) {
+	switch text = unit.PlainSpaces(text); unit.PlainSpaces(strings.TrimSpace(t.Origin)) {
 	case text:
 		return r.at(t.Position.Line, t.Position.Column+shift)
 	case `"` + text + `"`, `'` + text + `'`:

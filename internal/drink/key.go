@@ -6,6 +6,7 @@ import (
 	"github.com/goccy/go-yaml/ast"
 
 	"sipsum/internal/fail"
+	"sipsum/internal/unit"
 )
 
 // key is one key of the grammar. The parser reads by it and the schema shows
@@ -78,7 +79,7 @@ func (g grammar[T]) read(r *reader, into *T, n ast.Node) (found present, ok bool
 }
 
 func (r *values) unknownKey(e entry, what string, names []string) {
-	r.faults.Add(e.at, guess(e.key, names, "it has "+alternatives(names)), "%s has no key %s", what, quoted(e.key))
+	r.faults.Add(e.at, guess(e.key, names, "it has "+fail.Or(names)), "%s has no key %s", what, quoted(e.key))
 }
 
 // shape gives the schema of the map.
@@ -128,7 +129,7 @@ func (r *values) entries(n ast.Node, what string, known []string) ([]entry, bool
 		if !ok {
 			continue // the check of tokens reported it
 		}
-		entries = append(entries, entry{key: plainSpaces(strings.TrimSpace(text)), at: r.tokenAt(v.Key.GetToken()), node: v.Key, value: v.Value, flow: m.IsFlowStyle})
+		entries = append(entries, entry{key: unit.PlainSpaces(strings.TrimSpace(text)), at: r.tokenAt(v.Key.GetToken()), node: v.Key, value: v.Value, flow: m.IsFlowStyle})
 	}
 	entries = r.commaCutKeys(entries, known)
 	lines := map[string]int{}
@@ -153,7 +154,7 @@ func (r *values) mapAdvice(n ast.Node, known []string) string {
 	if len(known) == 0 {
 		return "write each name, a colon, a space and its value"
 	}
-	return "its keys are " + alternatives(known)
+	return "its keys are " + fail.Or(known)
 }
 
 // named reads a map whose keys are names that the designer chose. Names at

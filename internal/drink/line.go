@@ -139,7 +139,7 @@ func (r *reader) shortLine(n ast.Node, l *Line) {
 	if !ok {
 		return
 	}
-	amount, food, err := unit.ParseAmount(plainSpaces(text))
+	amount, food, err := unit.ParseAmount(unit.PlainSpaces(text))
 	if err != nil {
 		r.faults.Join(r.nodeAt(n), err)
 		return
@@ -180,7 +180,7 @@ func (r *reader) countOf(n ast.Node, what string) float64 {
 	if !ok {
 		return 0
 	}
-	q, err := parseQuantity(text, scale{what: "count", units: []string{""}, high: float64(mostServes), example: "1/2"})
+	q, err := unit.Scale{What: "count", Units: []string{""}, High: float64(mostServes), Example: "1/2"}.Parse(text)
 	if err != nil {
 		r.faults.Join(r.nodeAt(n), err)
 		return 0

@@ -5,6 +5,7 @@ import (
 
 	"github.com/goccy/go-yaml/ast"
 
+	"sipsum/internal/fail"
 	"sipsum/internal/unit"
 )
 
@@ -59,7 +60,7 @@ func readMeasured(r *reader, head Head, n ast.Node) (*Measured, bool) {
 	before := r.faults.Len()
 	present, ok := measuredKeys.read(r, m, n)
 	if ok && len(present) == 0 && r.faults.Len() == before {
-		r.faults.Add(r.nodeAt(n), "give a reading: "+alternatives(measuredKeys.names()), "measured holds no reading")
+		r.faults.Add(r.nodeAt(n), "give a reading: "+fail.Or(measuredKeys.names()), "measured holds no reading")
 	}
 	if present.has("titration") {
 		r.checkTitration(m, r.nodeAt(n), present)

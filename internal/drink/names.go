@@ -7,6 +7,8 @@ import (
 	"unicode"
 
 	"github.com/goccy/go-yaml/ast"
+
+	"sipsum/internal/fail"
 )
 
 // reservedNames are the owners of lines outside components; a component of that
@@ -29,7 +31,7 @@ func componentNameFault(name string) (fault, do string) {
 	case strings.Contains(name, ":"):
 		return "the component's name " + quoted(name) + " has a colon", "take the colon out: table:code names a food"
 	case slices.Contains(reservedNames, name):
-		return "the component cannot be called " + quoted(name), "choose a name other than " + alternatives(reservedNames)
+		return "the component cannot be called " + quoted(name), "choose a name other than " + fail.Or(reservedNames)
 	}
 	return "", ""
 }

@@ -8,6 +8,9 @@ import (
 
 	"github.com/goccy/go-yaml/ast"
 	"github.com/goccy/go-yaml/token"
+
+	"sipsum/internal/fail"
+	"sipsum/internal/unit"
 )
 
 // values reads the nodes of a file: texts, lists, maps, amounts and quantities.
@@ -93,7 +96,7 @@ func (r *values) text(n ast.Node, what string, most int) (string, bool) {
 // name gives a text that lines refer to, with plain spaces.
 func (r *values) name(n ast.Node, what string) (string, bool) {
 	text, ok := r.text(n, what, mostName)
-	return plainSpaces(text), ok
+	return unit.PlainSpaces(text), ok
 }
 
 // textFault says what is wrong with a text, "" if nothing is.
@@ -158,6 +161,6 @@ func (r *values) oneOf(n ast.Node, text, what string, allowed []string) bool {
 	if slices.Contains(allowed, text) {
 		return true
 	}
-	r.faults.Add(r.nodeAt(n), guess(text, allowed, "use "+alternatives(allowed)), "%s does not know %q", what, clip(text))
+	r.faults.Add(r.nodeAt(n), guess(text, allowed, "use "+fail.Or(allowed)), "%s does not know %q", what, clip(text))
 	return false
 }

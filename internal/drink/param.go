@@ -80,13 +80,13 @@ func end[T any](name, doc string, field func(*T) *unit.Amount) key[T] {
 }
 
 // scaled is a quantity of a scale.
-func scaled[T any](name, doc string, on scale, field func(*T) **Quantity) key[T] {
+func scaled[T any](name, doc string, on unit.Scale, field func(*T) **Quantity) key[T] {
 	read := func(r *reader, n ast.Node, name string) *Quantity { return r.quantity(n, name, on) }
 	return into(name, doc, false, quantityShape(on), read, field)
 }
 
 // scaledValue is a quantity that must be given.
-func scaledValue[T any](name, doc string, on scale, field func(*T) *Quantity) key[T] {
+func scaledValue[T any](name, doc string, on unit.Scale, field func(*T) *Quantity) key[T] {
 	return key[T]{name, doc, true, quantityShape(on), func(r *reader, t *T, n ast.Node) {
 		if q := r.quantity(n, name, on); q != nil {
 			*field(t) = *q

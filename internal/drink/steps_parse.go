@@ -4,6 +4,8 @@ import (
 	"slices"
 
 	"github.com/goccy/go-yaml/ast"
+
+	"sipsum/internal/fail"
 )
 
 // stepKind is one keyword of a step list: what the parser reads and the schema
@@ -100,7 +102,7 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 	entries, ok := r.entries(n, "a step", stepWords())
 	if !ok || len(entries) == 0 {
 		if ok {
-			r.faults.Add(r.nodeAt(n), "a step is one of "+alternatives(stepWords()), "a step is empty")
+			r.faults.Add(r.nodeAt(n), "a step is one of "+fail.Or(stepWords()), "a step is empty")
 		}
 		return stepKind{}, entry{}, false
 	}
@@ -131,5 +133,5 @@ func findStep(word string) (stepKind, bool) {
 }
 
 func stepAdvice(word string) string {
-	return guess(word, stepWords(), "a step is one of "+alternatives(stepWords()))
+	return guess(word, stepWords(), "a step is one of "+fail.Or(stepWords()))
 }

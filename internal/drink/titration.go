@@ -24,7 +24,7 @@ func (r *reader) checkTitration(m *Measured, at fail.Place, present present) {
 	}
 	// guard: a sample can be titrated
 	if least := unit.LimitOf("sample of a titration", "g").Low; m.Sample != nil && m.Sample.Base() < least {
-		r.faults.Add(present["sample"], "check the number and the unit", "a titration of less than %s g", number(least))
+		r.faults.Add(present["sample"], "check the number and the unit", "a titration of less than %g g", least)
 	}
 	if m.Titration != nil && !(base && acid) {
 		r.checkPoints(m.Titration, present["titration"], acid)
@@ -44,7 +44,7 @@ func (r *reader) checkPoints(points []TitrationPoint, at fail.Place, falling boo
 	most := unit.LimitOf("volume of a titration", "ml").High
 	for _, p := range points {
 		if p.Volume.Base() > most {
-			r.faults.Add(p.Place, "check the number and the unit", "a titration with more than %s ml", number(most))
+			r.faults.Add(p.Place, "check the number and the unit", "a titration with more than %g ml", most)
 		}
 	}
 	way := "more base, higher pH"

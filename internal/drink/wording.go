@@ -17,15 +17,6 @@ func clip(text string) string {
 // quoted shows a text of the file in a message; what does not print is escaped.
 func quoted(text string) string { return fmt.Sprintf("%q", clip(text)) }
 
-// alternatives lists words: "a, b or c".
-func alternatives(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	last := len(words) - 1
-	return strings.Join(words[:last], ", ") + " or " + words[last]
-}
-
 // quoteAdvice tells how a text that YAML misreads is written.
 func quoteAdvice(text string) string {
 	if text == "" {

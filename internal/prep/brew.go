@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 )
@@ -77,7 +78,7 @@ func Brew(pot *ledger.Pot, r Recipe, f Factors) (Outcome, error) {
 		}
 	}
 	if dose[0] <= 0 {
-		return Outcome{}, impossible("nothing here is brewed: no ingredient belongs to %s", list(brewed))
+		return Outcome{}, impossible("nothing here is brewed: no ingredient belongs to %s", fail.Or(brewed))
 	}
 	r.solve(dose)
 	solids, liquid := make([]float64, pot.N), make([]float64, pot.N)

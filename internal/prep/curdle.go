@@ -6,6 +6,7 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
+	"sipsum/internal/fail"
 	"sipsum/internal/ledger"
 )
 
@@ -40,7 +41,7 @@ func Curdle(pot *ledger.Pot, collect []float64, by string, celsius float64, f Fa
 		}
 	}
 	if dairy == 0 {
-		return Outcome{}, impossible("nothing here curdles: no ingredient belongs to %s", list(milks))
+		return Outcome{}, impossible("nothing here curdles: no ingredient belongs to %s", fail.Or(milks))
 	}
 	m := &curd{
 		by: by, hot: celsius >= advice("hot"), factors: f, drawn: map[partKey][]float64{}, part: whole(pot.N),

@@ -3,7 +3,6 @@ package prep
 import (
 	"fmt"
 	"math"
-	"strings"
 	"sync"
 
 	"sipsum/internal/constituent"
@@ -57,10 +56,4 @@ func adviseHeat(celsius float64, usual bool) string {
 		return "expect it to curdle almost at once; let it rest about 45 minutes and drain it through paper, twice if it is cloudy " + practice
 	}
 	return fmt.Sprintf("%.0f °C is the usual temperature %s", celsius, practice)
-}
-
-// list writes "milk, cream or cultured milk".
-func list(words []string) string {
-	last := len(words) - 1
-	return strings.Join(words[:last], ", ") + " or " + words[last]
 }
