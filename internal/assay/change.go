@@ -45,8 +45,8 @@ func (k kitchen) Hold(figures []drink.Stated) error {
 	for _, figure := range figures {
 		c := constituent.Must(constituent.ID(figure.Tag))
 		factor, _ := unit.Convert(figure.Unit, "g")
-		if k, ok := claimOf(figure, c, factor*c.PerGram); ok {
-			found[c.ID] = k
+		if stated, ok := claimOf(figure, c, factor*c.PerGram); ok {
+			found[c.ID] = stated
 		}
 	}
 	if parts, sum, over := found.overTheWhole(); over {

@@ -245,3 +245,25 @@ func TestAGarnishIsEatenOnlyIfItSaysSo(t *testing.T) {
 		assert.Equal(t, eaten, d.Garnish[i].Eaten, d.Garnish[i].Food)
 	}
 }
+
+// Whoever looks for lines asks the steps, and finds those of every step that has some.
+func TestStepsGiveTheirLines(t *testing.T) {
+	d := parseClean(t, head+`build: [10 g a]
+finish:
+  - steep: {ingredients: [5 g tea, 1 g mint]}
+  - add: 2 g salt
+  - wash: {fat: [60 g butter, 1 g oil]}
+  - chill: {melt: 3 g}
+`)
+	var got [][]string
+	for _, step := range d.Finish {
+		var paths []string
+		for _, line := range step.Lines() {
+			paths = append(paths, line.Path)
+		}
+		got = append(got, paths)
+	}
+	assert.Equal(t, [][]string{
+		{"finish/steep/tea", "finish/steep/mint"}, {"finish/add/salt"}, {"finish/wash/butter", "finish/wash/oil"}, nil,
+	}, got)
+}
