@@ -46,15 +46,21 @@ var methods = map[string]Method{
 		weight: leavesOpen, weighs: func(s *drink.Dilute) bool { return s.To != nil },
 		do: at.dilute,
 	},
-	"invert": method[*drink.Invert]{weight: leavesOpen, makes: []constituent.ID{constituent.Glucose, constituent.Fructose}, do: func(a at, s *drink.Invert) (Outcome, error) {
-		if s.Share != nil {
-			return Invert(a.pot, a.share(s.Share, "share"))
-		}
-		return Invert(a.pot, Inverted(a.figure(s.PH, 1, "ph"), a.figure(s.Temperature, 1, "at"), a.figure(s.Minutes, 1, "for"), a.Factors))
-	}},
-	"hydrolyse": method[*drink.Hydrolyse]{weight: leavesOpen, makes: []constituent.ID{constituent.Glucose, constituent.Galactose}, do: func(a at, s *drink.Hydrolyse) (Outcome, error) {
-		return Hydrolyse(a.pot, a.share(&s.Lactose, "lactose"))
-	}},
+	"invert": method[*drink.Invert]{
+		weight: leavesOpen, makes: []constituent.ID{constituent.Glucose, constituent.Fructose},
+		do: func(a at, s *drink.Invert) (Outcome, error) {
+			if s.Share != nil {
+				return Invert(a.pot, a.share(s.Share, "share"))
+			}
+			return Invert(a.pot, Inverted(a.figure(s.PH, 1, "ph"), a.figure(s.Temperature, 1, "at"), a.figure(s.Minutes, 1, "for"), a.Factors))
+		},
+	},
+	"hydrolyse": method[*drink.Hydrolyse]{
+		weight: leavesOpen, makes: []constituent.ID{constituent.Glucose, constituent.Galactose},
+		do: func(a at, s *drink.Hydrolyse) (Outcome, error) {
+			return Hydrolyse(a.pot, a.share(&s.Lactose, "lactose"))
+		},
+	},
 	"ferment": method[*drink.Ferment]{weight: leavesOpen, alsoMakes: fermented, brings: FermentProducts, do: at.ferment},
 	"caramelise": method[*drink.Caramelise]{
 		weight: leavesOpen, brings: BurntSugarAcids,
