@@ -231,3 +231,15 @@ components:
 		assert.InDelta(t, 450, pot.Mass()[0], close, "%s: nothing has changed", word)
 	}
 }
+
+// What a pot reads does not depend on how much of it there is; one that is empty reads
+// nothing.
+func TestDiluteTellsWhatThePotReads(t *testing.T) {
+	step := steps(t, "drink: d\nserves: 1\nbuild: [10 g house]\ncomponents:\n  house:\n    ingredients: [1 g own:milk]\n    steps:\n      - dilute: {brix: 60}\n")["dilute"]
+	for part, reads := range map[float64]string{1: "6.667", 0.001: "6.667", 0: "0"} {
+		b, pot := benchPot()
+		pot.Scale(grams(part))
+		_, err := prep.MethodOf(step).Do(b, pot, step, factors)
+		assert.ErrorContains(t, err, "the pot reads only "+reads+" °Bx", "%g of it", part)
+	}
+}
