@@ -3,6 +3,7 @@ package drink_test
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -266,4 +267,28 @@ finish:
 	assert.Equal(t, [][]string{
 		{"finish/steep/tea", "finish/steep/mint"}, {"finish/add/salt"}, {"finish/wash/butter", "finish/wash/oil"}, nil,
 	}, got)
+}
+
+// What a pantry would have brought is not reported as missing if the pantry was not read.
+func TestAPantryThatWasNotReadHidesNothingElse(t *testing.T) {
+	text := "use: [a, b]\n" + head + "compare-with: house\nbuild: [10 g a]\n"
+	for says, open := range map[string]func(string) ([]byte, error){
+		"cannot read":      func(string) ([]byte, error) { return nil, os.ErrNotExist },
+		"262144 bytes":     func(string) ([]byte, error) { return make([]byte, drink.MostBytes()+1), nil },
+		"no component: \"": func(string) ([]byte, error) { return []byte("components: {other: {ingredients: [1 g a]}}\n"), nil },
+	} {
+		_, faults := drink.Parse("f.yaml", []byte(text), open)
+		err := faults.Err(fail.Wrong)
+		require.Error(t, err, says)
+		assert.Contains(t, err.Error(), says)
+		assert.Equal(t, says == "no component: \"", strings.Contains(err.Error(), "compare-with names no component"), says)
+	}
+}
+
+func TestServingsThatCannotBeReadAreNone(t *testing.T) {
+	for _, serves := range []string{"[2]", "two", "0", "2.5", "10001", "+2"} {
+		d, faults := drink.Parse("f.yaml", []byte("drink: d\nserves: "+serves+"\nbuild: [10 g a]\n"), nil)
+		assert.Positive(t, faults.Len(), serves)
+		assert.Zero(t, d.Serves, serves)
+	}
 }

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/prep"
 )
@@ -90,4 +91,17 @@ func TestSingleDrawsTakeWhatThereIs(t *testing.T) {
 			}
 		}
 	}
+}
+
+// Notes speak of central values: 18 g of coffee, 60.9 g of water of which 32.4 g are in the
+// cup, leave 28.5 g of water in 18 g of grounds.
+func TestNotesSpeakOfCentralValues(t *testing.T) {
+	columns := ledger.NewColumns([]*food.Profile{bean(), water()})
+	drawer, pot := ledger.NewDrawer(1, n, columns), ledger.New(columns, n)
+	for i, p := range []*food.Profile{bean(), water()} {
+		pot.Pour(p, drawer.PerGram(p), centrally([]float64{18, 60}[i], []float64{25, 90}[i]), p.Food.ID.String())
+	}
+	out, err := prep.Brew(pot, prep.Recipe{Out: centrally(36, 40), Strength: centrally(0.1, 0.11)}, factors)
+	require.NoError(t, err)
+	assert.Contains(t, out.Notes[0], "36 g at 10 % are 20 % of the dose; the grounds hold 1.6 g of water a gram")
 }
