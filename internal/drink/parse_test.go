@@ -292,3 +292,10 @@ func TestServingsThatCannotBeReadAreNone(t *testing.T) {
 		assert.Zero(t, d.Serves, serves)
 	}
 }
+
+func TestAFoodOfAPantryIsNotDescribedAgain(t *testing.T) {
+	const oat = "foods: {oat: {name: o, per: 100 g, fill: \"core:oat\"}}\n"
+	_, faults := drink.Parse("f.yaml", []byte("use: [p]\n"+head+oat+"build: [10 g own:oat]\n"), func(string) ([]byte, error) { return []byte(oat), nil })
+	require.Equal(t, 1, faults.Len())
+	assert.ErrorContains(t, faults.Err(fail.Wrong), `there is a food "oat" already, at p:1:9`)
+}

@@ -105,3 +105,9 @@ func TestNotesSpeakOfCentralValues(t *testing.T) {
 	require.NoError(t, err)
 	assert.Contains(t, out.Notes[0], "36 g at 10 % are 20 % of the dose; the grounds hold 1.6 g of water a gram")
 }
+
+func TestBottlesAreRefusedInTheFiguresThatWereWritten(t *testing.T) {
+	c := &prep.Charge{Bottle: centrally(500, 900), Grams: centrally(8000, 1), Celsius: grams(4)}
+	_, _, err := prep.Carbonate(c, nil, grams(300), grams(0), factors)
+	assert.ErrorContains(t, err, "8000 g of gas in 500 ml would be about ")
+}
