@@ -49,7 +49,7 @@ func (k *kitchen) step() (kind string, out prep.Outcome, err error) {
 	case "reduce":
 		out, err = prep.Reduce(k.pot, k.between(mass, 0.3, 1.1), f)
 	case "strain":
-		out, err = prep.Strain(k.pot, k.between(mass, 0.3, 1.1), prep.Media[k.IntN(len(prep.Media))], f)
+		out, err = prep.Strain(k.pot, k.between(mass, 0.3, 1.1), []string{"cloth", "paper", "metal"}[k.IntN(3)], f)
 	case "split":
 		ids := []constituent.ID{"FAT", "PROCNT", "SUGAR", "CHOCDF", "OA", "NA", "CAFFN", "MASS-other"}
 		var keep []prep.Kept

@@ -11,7 +11,7 @@ import (
 func (r *resolver) refuseNotComputed() {
 	const do = "take it out, or write what it does with split:"
 	refuse := func(step drink.Step) {
-		if !prep.Computed(step) {
+		if prep.MethodOf(step) == nil {
 			r.faults.Add(step.At(), do, "%s is understood but not computed yet", step.Kind())
 		}
 	}

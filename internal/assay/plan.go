@@ -12,6 +12,7 @@ import (
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
+	"sipsum/internal/prep"
 )
 
 // Plan is a drink with its foods found and its draws made. It can be run again with other
@@ -37,7 +38,7 @@ func Prepare(r *resolved, ens estimate.Ensemble) *Plan {
 	}
 	drawer.Draw(r.profiles)
 	p := &Plan{
-		recipe: r, ens: ens, drawer: drawer, lab: newLaboratory(ens, drawer, r.water, r.gas),
+		recipe: r, ens: ens, drawer: drawer, lab: newLaboratory(ens, drawer, r.water, r.brought[prep.Gas().ID]),
 		holds: map[string][]string{}, kept: map[string]*made{}, asked: Amounts{},
 	}
 	for i := range r.drink.Components {

@@ -21,24 +21,6 @@ type stated struct {
 	gas  bool // in g/l
 }
 
-// keepsWeight reports whether the mass of a pot is stated after a step: because the
-// step states it, or because it was and the step leaves no water open.
-func keepsWeight(step drink.Step, weighed bool) bool {
-	switch s := step.(type) {
-	case *drink.Reduce, *drink.Strain, *drink.Curdle, *drink.Brew, *drink.Concentrate, *drink.Split:
-		return true
-	case *drink.Dilute:
-		return s.To != nil
-	case *drink.Steep:
-		return s.Collect != nil
-	case *drink.Wash:
-		return s.Collect != nil || weighed
-	case *drink.Add, *drink.Carbonate:
-		return weighed
-	}
-	return false
-}
-
 // bench takes the readings of pots.
 type bench struct {
 	lab    *laboratory

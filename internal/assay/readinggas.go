@@ -2,15 +2,8 @@ package assay
 
 import (
 	"sipsum/internal/constituent"
-	"sipsum/internal/drink"
 	"sipsum/internal/ledger"
 )
-
-// statesGas reports whether the carbon dioxide of a pot is stated in g/l after a step.
-func statesGas(step drink.Step) bool {
-	s, ok := step.(*drink.Carbonate)
-	return ok && s.Left != nil
-}
 
 // keepGas works on a pot whose carbon dioxide is stated in g/l: it stays as stated, since
 // none of the instruments reads gas. What it takes or leaves of the mass is water.

@@ -27,11 +27,10 @@ type resolved struct {
 	lines    map[string]ingredient // by Line.Path
 	profiles []*food.Profile       // in order of appearance
 	water    *food.Profile         // of melted ice and dilution
-	gas      *food.Profile         // of carbonation; nil if there is none
 	items    []Item
 	called   names
 
-	burnt, fermented *food.Profile // what steps make and nobody names; nil without such a step
+	brought map[food.ID]*food.Profile // what steps pour and nobody names
 }
 
 // resolver looks names up and collects what is wrong with them.
@@ -55,7 +54,7 @@ func Find(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods) (
 	r := &resolver{
 		ctx: ctx, drink: d, foods: foods, faults: faults,
 		own: map[string]*food.Food{}, found: map[string]*food.Food{}, profiles: map[[2]food.ID]*food.Profile{}, used: map[string]bool{},
-		out: &resolved{drink: d, lines: map[string]ingredient{}},
+		out: &resolved{drink: d, lines: map[string]ingredient{}, brought: map[food.ID]*food.Profile{}},
 	}
 	for i := range d.Foods {
 		r.ownFood(&d.Foods[i])
@@ -84,7 +83,7 @@ func Find(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods) (
 	if err := faults.Err(fail.Wrong); err != nil {
 		return nil, err
 	}
-	r.out.water = r.profile(prep.PureWater(), nil)
+	r.out.water = r.bring(prep.PureWater())
 	r.out.called = called(d, r.poured())
 	return r.out, nil
 }
@@ -141,24 +140,19 @@ func (r *resolver) component(c *drink.Component, path []string, eaten bool) {
 }
 
 func (r *resolver) step(step drink.Step, path []string, eaten bool) {
-	var lines []drink.Line
-	switch s := step.(type) {
-	case *drink.Add:
-		lines = s.Ingredients
-	case *drink.Steep: // what is taken out again has still been in the drink
-		lines = s.Ingredients
-	case *drink.Wash:
-		lines = s.Ingredients
-	case *drink.Carbonate:
-		r.out.gas = r.profile(prep.Gas(), nil)
-	case *drink.Caramelise:
-		r.out.burnt = r.profile(prep.BurntSugarAcids(), nil)
-	case *drink.Ferment:
-		r.out.fermented = r.profile(prep.FermentProducts(), nil)
+	if does := prep.MethodOf(step); does != nil && does.Brings() != nil {
+		r.bring(does.Brings())
 	}
-	for _, line := range lines {
+	for _, line := range step.Lines() { // what is taken out again has still been in the drink
 		r.line(line, path, eaten)
 	}
+}
+
+// bring enters a food that nobody names.
+func (r *resolver) bring(f *food.Food) *food.Profile {
+	p := r.profile(f, nil)
+	r.out.brought[f.ID] = p
+	return p
 }
 
 // lookup finds a food by the text of a line.

@@ -95,7 +95,8 @@ func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
 			continue
 		}
 		w.read(pot, read, state)
-		state = stated{keepsWeight(step, state.mass || takenOf(read)[readMass]), statesGas(step)}
+		does := prep.MethodOf(step)
+		state = stated{does.KeepsWeight(step, state.mass || takenOf(read)[readMass]), does.StatesGas(step)}
 		read = nil
 		w.step(pot, step)
 	}
@@ -197,49 +198,16 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 	if w.ctx.Err() != nil {
 		return
 	}
-	f := prep.Factors{Seed: w.ens.Seed, N: w.ens.N, Path: step.StepPath(), Trace: func(name string, col []float64) {
-		w.ens.Journal.Write(estimate.Steps, step.StepPath()+": "+name, col)
-	}}
-	amount := func(a unit.Amount, name string) []float64 {
-		return w.amounts.column(a, step.StepPath()+"/"+name)
-	}
-	var out prep.Outcome
-	var err error
-	switch s := step.(type) {
-	case *drink.Reduce:
-		out, err = prep.Reduce(pot, w.reduceTo(pot, s), f)
-	case *drink.Strain:
-		out, err = prep.Strain(pot, amount(s.Collect, "collect"), s.Through, f)
-	case *drink.Add:
-		w.pour(pot, s.Ingredients)
-	case *drink.Chill:
-		out = w.water(pot, amount(s.Melt, "melt"), s.StepPath())
-	case *drink.Dilute:
-		var to, grams []float64
-		if to, err = w.diluteTo(pot, s); err == nil {
-			grams, err = prep.UpTo(pot, to)
-		}
-		if err == nil {
-			out = w.water(pot, grams, s.StepPath())
-		}
-	case *drink.Heat:
-		retention, ok := prep.FindRetention(s.Code)
-		if !ok {
-			w.faults.Add(s.At(), "use a code of the USDA retention table, such as 2151", "unknown retention code %s", quote(s.Code))
-			return
-		}
-		out = prep.Heat(pot, retention, f)
-	case *drink.Split:
-		out, err = w.split(pot, s)
-	default:
-		out, err = w.change(pot, step, f)
-	}
+	path := step.StepPath()
+	out, err := prep.MethodOf(step).Do(kitchen{w}, pot, step, prep.Factors{
+		Seed: w.ens.Seed, N: w.ens.N, Path: path,
+		Trace: func(name string, col []float64) { w.ens.Journal.Write(estimate.Steps, path+": "+name, col) },
+	})
 	if err != nil {
-		w.faults.Add(step.At(), "check the amounts", "%s", err.Error())
+		w.faults.Join(step.At(), err)
 		return
 	}
-	switch step.(type) {
-	case *drink.Brew, *drink.Steep:
+	if out.Brewed {
 		for _, n := range w.plan.lab.calibrateBrew(pot) {
 			w.note(n)
 		}
@@ -248,23 +216,8 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 		w.plan.lab.calibrateParted(pot, out.Parted)
 	}
 	for _, text := range out.Notes {
-		w.note(Note{Kind: "step", Text: step.StepPath() + ": " + text})
+		w.note(Note{Kind: "step", Text: path + ": " + text})
 	}
-}
-
-func (w *walk) reduceTo(pot *ledger.Pot, s *drink.Reduce) []float64 {
-	if s.To != nil {
-		return w.amounts.column(*s.To, s.StepPath()+"/to")
-	}
-	by, to := w.amounts.quantity(*s.By, percent, s.StepPath()+"/by"), pot.Mass()
-	for d := range to {
-		to[d] *= 1 - by[d]
-	}
-	return to
-}
-
-func (w *walk) water(pot *ledger.Pot, grams []float64, path string) prep.Outcome {
-	return prep.Water(pot, w.names.water, w.plan.drawer.PerGram(w.names.water), grams, path)
 }
 
 // read takes readings of a pot.

@@ -3,10 +3,10 @@ package drink
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"github.com/goccy/go-yaml/ast"
 
+	"sipsum/internal/fail"
 	"sipsum/internal/unit"
 )
 
@@ -19,12 +19,12 @@ var (
 )
 
 // amount reads a scalar that is an amount and nothing more.
-func (r *reader) amount(n ast.Node, what string, kinds []unit.Kind) *unit.Amount {
+func (r *values) amount(n ast.Node, what string, kinds []unit.Kind) *unit.Amount {
 	text, ok := r.scalar(n, what)
 	if !ok {
 		return nil
 	}
-	a, rest, err := unit.ParseAmount(plainSpaces(text))
+	a, rest, err := unit.ParseAmount(unit.PlainSpaces(text))
 	if err != nil {
 		r.faults.Join(r.nodeAt(n), err)
 		return nil
@@ -40,7 +40,7 @@ func (r *reader) amount(n ast.Node, what string, kinds []unit.Kind) *unit.Amount
 }
 
 // exactAmount reads an amount without ±.
-func (r *reader) exactAmount(n ast.Node, what string, kinds []unit.Kind) *unit.Amount {
+func (r *values) exactAmount(n ast.Node, what string, kinds []unit.Kind) *unit.Amount {
 	a := r.amount(n, what, kinds)
 	if a != nil && a.Half > 0 {
 		r.faults.Add(r.nodeAt(n), "write the amount alone", "%s takes no ±", what)
@@ -50,9 +50,9 @@ func (r *reader) exactAmount(n ast.Node, what string, kinds []unit.Kind) *unit.A
 }
 
 // bound reads one end of a range; unlike a line it may be zero.
-func (r *reader) bound(n ast.Node, what string, kinds []unit.Kind) unit.Amount {
+func (r *values) bound(n ast.Node, what string, kinds []unit.Kind) unit.Amount {
 	if text, ok := raw(n); ok {
-		a, rest, err := unit.ParseAmount(plainSpaces(text))
+		a, rest, err := unit.ParseAmount(unit.PlainSpaces(text))
 		if err == nil && rest == "" && a.Number == 0 && a.Half == 0 && slices.Contains(kinds, a.Measure.Kind) {
 			return a
 		}
@@ -64,11 +64,11 @@ func (r *reader) bound(n ast.Node, what string, kinds []unit.Kind) unit.Amount {
 }
 
 // sound reports amounts of the wrong kind or out of range.
-func (r *reader) sound(n ast.Node, what string, a unit.Amount, kinds []unit.Kind) bool {
+func (r *values) sound(n ast.Node, what string, a unit.Amount, kinds []unit.Kind) bool {
 	fault, do := "", ""
 	switch {
 	case !slices.Contains(kinds, a.Measure.Kind):
-		fault, do = fmt.Sprintf("%s cannot be given in %s", what, a.Measure.Name), "use "+alternatives(measureNames(kinds))
+		fault, do = fmt.Sprintf("%s cannot be given in %s", what, a.Measure.Name), "use "+fail.Or(measureNames(kinds))
 	case a.Number <= 0:
 		fault, do = what+" is zero", "write more than zero, or leave it out"
 	case a.Measure.Kind != unit.Share && a.Base() < unit.LimitOf("amount of a line", "g").Low:
@@ -92,16 +92,4 @@ func measureNames(kinds []unit.Kind) []string {
 		}
 	}
 	return names
-}
-
-// plainSpaces turns the no-break and thin spaces that word processors put
-// between a number and its unit into plain ones.
-func plainSpaces(text string) string {
-	return strings.Map(func(c rune) rune {
-		switch c {
-		case '\u00a0', '\u2009', '\u202f':
-			return ' '
-		}
-		return c
-	}, text)
 }

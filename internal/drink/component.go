@@ -6,6 +6,7 @@ import (
 	"github.com/goccy/go-yaml/ast"
 
 	"sipsum/internal/fail"
+	"sipsum/internal/unit"
 )
 
 var componentKeys = grammar[Component]{"a component", []key[Component]{
@@ -21,9 +22,8 @@ var componentKeys = grammar[Component]{"a component", []key[Component]{
 			c.Measured = m
 		}
 	}},
-	{"keeps", "how long and how cold it is kept: 5 days at 4 °C", false, textShape(mostName), func(r *reader, c *Component, n ast.Node) {
-		c.Keeps = r.keeps(n)
-	}},
+	into("keeps", "how long and how cold it is kept: 5 days at 4 °C", false, textShape(mostName),
+		(*reader).keeps, func(c *Component) **Keeps { return &c.Keeps }),
 }}
 
 // components reads house-made parts into the drink. A component with faults is
@@ -42,14 +42,14 @@ func (r *reader) components(d *Drink, n ast.Node) {
 }
 
 // keeps reads "5 days at 4 °C" or "5 days".
-func (r *reader) keeps(n ast.Node) *Keeps {
-	text, ok := r.text(n, "keeps", mostName)
+func (r *values) keeps(n ast.Node, what string) *Keeps {
+	text, ok := r.text(n, what, mostName)
 	if !ok {
 		return nil
 	}
 	long, cold, found := strings.Cut(text, " at ")
 	k := Keeps{Place: r.nodeAt(n)}
-	time, err := parseQuantity(long, keeping)
+	time, err := keeping.Parse(long)
 	if err == nil && time.Number == 0 {
 		err = fail.New(fail.Wrong, "keeps is zero", "leave the key out if it is not kept")
 	}
@@ -61,7 +61,7 @@ func (r *reader) keeps(n ast.Node) *Keeps {
 	if !found {
 		return &k
 	}
-	at, err := parseQuantity(cold, temperature)
+	at, err := temperature.Parse(cold)
 	if err != nil {
 		r.faults.Join(r.inside(n, text, cold), err)
 		return nil
@@ -71,4 +71,4 @@ func (r *reader) keeps(n ast.Node) *Keeps {
 }
 
 // keeping is how long a component may be kept: at most ten years.
-var keeping = scale{what: "a time", units: []string{"days", "day", "h"}, high: 87_600, example: "5 days at 4 °C"}
+var keeping = unit.Scale{What: "a time", Units: []string{"days", "day", "h"}, High: 87_600, Example: "5 days at 4 °C"}

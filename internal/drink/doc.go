@@ -13,7 +13,9 @@
 //
 // The grammar is one table of keys (grammar.go, component.go, ownfood.go,
 // line.go, steps_grammar.go, measured.go, intent.go). The parser reads by it and
-// Schema shows it.
+// Schema shows it. It reads in four layers: the text of a file and where everything stands
+// in it (file.go), the values of its nodes (node.go), the parts of a drink (reader, in
+// parse.go), and what only the whole tells (whole.go).
 //
 // # Grammar
 //

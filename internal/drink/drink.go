@@ -108,13 +108,7 @@ const (
 )
 
 // Quantity is a number in a unit that is not a kitchen measure.
-type Quantity struct {
-	Number   float64
-	Half     float64 // half-width of the range in Unit, or the sd; 0 if none was stated
-	Sigma    bool    // Half is one standard deviation
-	Unit     string  // "°C", "g/ml", "kJ", "%", "min", …; "" for pH and °Brix
-	Decimals int     // decimals written
-}
+type Quantity = unit.Quantity
 
 // Category is a sensory category and the constituents that speak for it.
 type Category struct {

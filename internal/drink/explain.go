@@ -9,7 +9,7 @@ import (
 
 // explain reports an error of the YAML reader in the words of the kitchen and
 // gives the line that it stands on, 0 if what follows cannot be read either.
-func (r *reader) explain(err error, tokens token.Tokens) int {
+func (r *file) explain(err error, tokens token.Tokens) int {
 	var e syntaxError
 	if !errors.As(err, &e) || e.GetToken() == nil {
 		r.faults.Add(r.at(1, 1), "check quotes, brackets and indentation", "%s", clip(err.Error()))

@@ -1,9 +1,12 @@
 package drink
 
 import (
+	"slices"
 	"strconv"
 
 	"github.com/goccy/go-yaml/ast"
+
+	"sipsum/internal/unit"
 )
 
 // drinkKeys is the top of a drink file. Pantries come first, so that a name that
@@ -15,26 +18,17 @@ var drinkKeys = grammar[Drink]{"the drink", append([]key[Drink]{
 	{"drink", "the drink's name", true, textShape(mostName), func(r *reader, d *Drink, n ast.Node) {
 		d.Name, _ = r.text(n, "the drink's name", mostName)
 	}},
-	{"serves", "how many servings the build makes", true, shape{"type": "integer", "minimum": 1, "maximum": mostServes}, func(r *reader, d *Drink, n ast.Node) {
-		d.Serves = r.serves(n)
-	}},
-	{"glass", "the volume of one serving's glass", false, amountShape(volumeOnly), func(r *reader, d *Drink, n ast.Node) {
-		d.Glass = r.exactAmount(n, "glass", volumeOnly)
-	}},
-	{"at", "the temperature at which it is served", false, quantityShape(temperature), func(r *reader, d *Drink, n ast.Node) {
-		d.At = r.quantity(n, "at", temperature)
-	}},
-	{"scale", "the resolution of the bar's scale", false, amountShape(massOnly), func(r *reader, d *Drink, n ast.Node) {
-		d.Scale = r.exactAmount(n, "scale", massOnly)
-	}},
-	{"rules", "the labelling rules that apply", false, listOf(enumShape(ruleWords)), func(r *reader, d *Drink, n ast.Node) {
-		d.Rules = r.words(n, "rules", ruleWords)
-	}},
+	into("serves", "how many servings the build makes", true, shape{"type": "integer", "minimum": 1, "maximum": mostServes},
+		(*reader).serves, func(d *Drink) *int { return &d.Serves }),
+	exact("glass", "the volume of one serving's glass", volumeOnly, func(d *Drink) **unit.Amount { return &d.Glass }),
+	scaled("at", "the temperature at which it is served", temperature, func(d *Drink) **Quantity { return &d.At }),
+	exact("scale", "the resolution of the bar's scale", massOnly, func(d *Drink) **unit.Amount { return &d.Scale }),
+	words("rules", "the labelling rules that apply", ruleWords, func(d *Drink) *[]Word { return &d.Rules }),
 	{"compare-with", "the component that the evidence compares the drink with", false, textShape(mostName), func(r *reader, d *Drink, n ast.Node) {
 		d.CompareWith, _ = r.name(n, "compare-with")
 		r.compareAt = r.nodeAt(n)
 	}},
-}, append(pantryKeys.forDrink(),
+}, append(slices.Clone(pantryKeys.keys),
 	key[Drink]{"build", "what goes into the vessel, for all servings together", true, linesShape, func(r *reader, d *Drink, n ast.Node) {
 		d.Build = r.lines(n, "build", "build")
 	}},
@@ -44,21 +38,13 @@ var drinkKeys = grammar[Drink]{"the drink", append([]key[Drink]{
 	key[Drink]{garnish, "what is put on top, for all servings together; not eaten unless a line says eaten: true", false, linesShape, func(r *reader, d *Drink, n ast.Node) {
 		d.Garnish = r.lines(n, garnish, garnish)
 	}},
-	key[Drink]{"may-contain", "allergens that may get in by cross-contact", false, listOf(textShape(mostName)), func(r *reader, d *Drink, n ast.Node) {
-		d.MayContain = r.words(n, "may-contain", nil)
-	}},
-	key[Drink]{"categories", "sensory categories and the constituents that speak for them", false, mapOf(listOf(textShape(mostName))), func(r *reader, d *Drink, n ast.Node) {
-		d.Categories = r.categories(n)
-	}},
-	key[Drink]{"claims", "sentences for the stage, each with the check that decides it", false, listOf(claimKeys.shape()), func(r *reader, d *Drink, n ast.Node) {
-		d.Claims = r.claims(n)
-	}},
-	key[Drink]{"targets", "what fit should reach", false, listOf(textShape(mostProse)), func(r *reader, d *Drink, n ast.Node) {
-		d.Targets = r.targets(n)
-	}},
-	key[Drink]{"vary", "amounts that fit may change", false, listOf(varyKeys.shape()), func(r *reader, d *Drink, n ast.Node) {
-		d.Vary = r.vary(n)
-	}},
+	words("may-contain", "allergens that may get in by cross-contact", nil, func(d *Drink) *[]Word { return &d.MayContain }),
+	into("categories", "sensory categories and the constituents that speak for them", false, mapOf(listOf(textShape(mostName))),
+		(*reader).categories, func(d *Drink) *[]Category { return &d.Categories }),
+	into("claims", "sentences for the stage, each with the check that decides it", false, listOf(claimKeys.shape()),
+		(*reader).claims, func(d *Drink) *[]Claim { return &d.Claims }),
+	into("targets", "what fit should reach", false, listOf(textShape(mostProse)), (*reader).targets, func(d *Drink) *[]Target { return &d.Targets }),
+	into("vary", "amounts that fit may change", false, listOf(varyKeys.shape()), (*reader).vary, func(d *Drink) *[]Vary { return &d.Vary }),
 )...)}
 
 // pantryKeys is a pantry file.
@@ -71,14 +57,11 @@ var pantryKeys = grammar[Drink]{"a pantry file", []key[Drink]{
 	}},
 }}
 
-// forDrink gives the keys that a drink shares with a pantry.
-func (g grammar[T]) forDrink() []key[T] { return append([]key[T]{}, g.keys...) }
-
 var ruleWords = []string{"eu", "uk", "us", "ca", "anz", "codex"}
 
 // serves reads a whole number of servings.
-func (r *reader) serves(n ast.Node) int {
-	text, ok := r.scalar(n, "serves")
+func (r *reader) serves(n ast.Node, what string) int {
+	text, ok := r.scalar(n, what)
 	if !ok {
 		return 0
 	}

@@ -2,15 +2,15 @@ package drink
 
 import (
 	"github.com/goccy/go-yaml/ast"
+
+	"sipsum/internal/unit"
 )
 
 // This file reads what the designer wants of the drink: categories, claims,
 // targets and what may vary. Expressions are kept verbatim.
 
 var claimKeys = grammar[Claim]{"a claim", []key[Claim]{
-	{"say", "the sentence", true, textShape(mostProse), func(r *reader, c *Claim, n ast.Node) {
-		c.Say, _ = r.text(n, "say", mostProse)
-	}},
+	prose("say", "the sentence", func(c *Claim) *string { return &c.Say }),
 	{"check", "the expression that decides it", true, textShape(mostProse), func(r *reader, c *Claim, n ast.Node) {
 		c.Check, _ = r.expression(n, "check")
 		c.CheckAt = r.inside(n, c.Check, c.Check)
@@ -21,16 +21,12 @@ var varyKeys = grammar[Vary]{"an entry of vary", []key[Vary]{
 	{"of", "the component or food, as its line has it", true, textShape(mostName), func(r *reader, v *Vary, n ast.Node) {
 		v.Of, _ = r.name(n, "of")
 	}},
-	{"from", "the least", true, amountShape(either), func(r *reader, v *Vary, n ast.Node) {
-		v.From = r.bound(n, "from", either)
-	}},
-	{"to", "the most", true, amountShape(either), func(r *reader, v *Vary, n ast.Node) {
-		v.To = r.bound(n, "to", either)
-	}},
+	end("from", "the least", func(v *Vary) *unit.Amount { return &v.From }),
+	end("to", "the most", func(v *Vary) *unit.Amount { return &v.To }),
 }}
 
 // expression reads a check. A number or a truth value alone checks nothing.
-func (r *reader) expression(n ast.Node, what string) (string, bool) {
+func (r *values) expression(n ast.Node, what string) (string, bool) {
 	text, ok := r.text(n, what, mostProse)
 	if ok && numberAlone(n) {
 		r.faults.Add(r.nodeAt(n), "write an expression, such as serving(SUGAR) < 12 g", "%s is %s, which checks nothing", what, quoted(text))
@@ -39,11 +35,11 @@ func (r *reader) expression(n ast.Node, what string) (string, bool) {
 	return text, ok
 }
 
-func (r *reader) categories(n ast.Node) []Category {
+func (r *reader) categories(n ast.Node, what string) []Category {
 	var out []Category
 	count := 0
 	name := func(name string) (string, string) { return textFault(name, "the category's name", mostName) }
-	r.named(n, "categories", name, func(e entry) {
+	r.named(n, what, name, func(e entry) {
 		tags := r.texts(e.value, quoted(e.key))
 		if before := count; before <= mostTags && before+len(tags) > mostTags {
 			r.faults.Add(e.at, "name fewer", "the categories name more than %d constituents together", mostTags)
@@ -55,8 +51,8 @@ func (r *reader) categories(n ast.Node) []Category {
 	return out
 }
 
-func (r *reader) claims(n ast.Node) []Claim {
-	entries, _ := r.list(n, "claims")
+func (r *reader) claims(n ast.Node, what string) []Claim {
+	entries, _ := r.list(n, what)
 	var out []Claim
 	for _, e := range entries {
 		c := Claim{Place: r.nodeAt(e)}
@@ -67,8 +63,8 @@ func (r *reader) claims(n ast.Node) []Claim {
 	return out
 }
 
-func (r *reader) targets(n ast.Node) []Target {
-	entries, _ := r.list(n, "targets")
+func (r *reader) targets(n ast.Node, what string) []Target {
+	entries, _ := r.list(n, what)
 	var out []Target
 	for _, e := range entries {
 		if r.mapForLine(e) || r.runsOn(e) {
@@ -81,8 +77,8 @@ func (r *reader) targets(n ast.Node) []Target {
 	return out
 }
 
-func (r *reader) vary(n ast.Node) []Vary {
-	entries, _ := r.list(n, "vary")
+func (r *reader) vary(n ast.Node, what string) []Vary {
+	entries, _ := r.list(n, what)
 	var out []Vary
 	for _, e := range entries {
 		v := Vary{Place: r.nodeAt(e)}

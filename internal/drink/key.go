@@ -1,12 +1,12 @@
 package drink
 
 import (
-	"fmt"
 	"strings"
 
 	"github.com/goccy/go-yaml/ast"
 
 	"sipsum/internal/fail"
+	"sipsum/internal/unit"
 )
 
 // key is one key of the grammar. The parser reads by it and the schema shows
@@ -26,17 +26,28 @@ type grammar[T any] struct {
 }
 
 func (g grammar[T]) names() []string {
-	names := make([]string, len(g.keys))
-	for i, k := range g.keys {
-		names[i] = k.name
+	return each(g.keys, func(k key[T]) string { return k.name })
+}
+
+// present is the keys that a map has, and where.
+type present map[string]fail.Place
+
+func (p present) has(key string) bool { return p.count(key) > 0 }
+
+func (p present) count(keys ...string) int {
+	n := 0
+	for _, k := range keys {
+		if _, ok := p[k]; ok {
+			n++
+		}
 	}
-	return names
+	return n
 }
 
 // read reads a map key by key, in the order of the grammar, and reports unknown,
 // doubled, empty and missing keys. It gives the keys that are present; ok is
 // false if the node is not a map.
-func (g grammar[T]) read(r *reader, into *T, n ast.Node) (present map[string]fail.Place, ok bool) {
+func (g grammar[T]) read(r *reader, into *T, n ast.Node) (found present, ok bool) {
 	entries, ok := r.entries(n, g.what, g.names())
 	if !ok {
 		return nil, false
@@ -45,18 +56,18 @@ func (g grammar[T]) read(r *reader, into *T, n ast.Node) (present map[string]fai
 	for _, e := range entries {
 		byName[e.key] = e
 	}
-	present = map[string]fail.Place{}
+	found = present{}
 	for _, k := range g.keys {
-		e, found := byName[k.name]
+		e, stands := byName[k.name]
 		delete(byName, k.name)
 		switch {
-		case !found && k.must && !r.torn:
+		case !stands && k.must && !r.torn:
 			r.faults.Add(r.nodeAt(n), "add "+k.name+": "+k.doc, "%s needs %q", g.what, k.name)
-		case found && !e.spoilt:
-			present[k.name] = e.at
-			k.read(r, into, e.value)
-		case found:
-			present[k.name] = e.at
+		case stands:
+			found[k.name] = e.at
+			if !e.spoilt {
+				k.read(r, into, e.value)
+			}
 		}
 	}
 	for _, e := range entries {
@@ -64,15 +75,11 @@ func (g grammar[T]) read(r *reader, into *T, n ast.Node) (present map[string]fai
 			r.unknownKey(e, g.what, g.names())
 		}
 	}
-	return present, true
+	return found, true
 }
 
-func (r *reader) unknownKey(e entry, what string, names []string) {
-	do := "it has " + alternatives(names)
-	if guess := near(e.key, names); guess != "" {
-		do = fmt.Sprintf("did you mean %q? %s", guess, do)
-	}
-	r.faults.Add(e.at, do, "%s has no key %s", what, quoted(e.key))
+func (r *values) unknownKey(e entry, what string, names []string) {
+	r.faults.Add(e.at, guess(e.key, names, "it has "+fail.Or(names)), "%s has no key %s", what, quoted(e.key))
 }
 
 // shape gives the schema of the map.
@@ -104,7 +111,7 @@ type entry struct {
 
 // entries gives the keys of a map, each once. Doubled keys are reported, and
 // texts that a comma cut in two; known names the keys that the map may have.
-func (r *reader) entries(n ast.Node, what string, known []string) ([]entry, bool) {
+func (r *values) entries(n ast.Node, what string, known []string) ([]entry, bool) {
 	m, ok := n.(*ast.MappingNode)
 	if !ok {
 		switch {
@@ -122,7 +129,7 @@ func (r *reader) entries(n ast.Node, what string, known []string) ([]entry, bool
 		if !ok {
 			continue // the check of tokens reported it
 		}
-		entries = append(entries, entry{key: plainSpaces(strings.TrimSpace(text)), at: r.tokenAt(v.Key.GetToken()), node: v.Key, value: v.Value, flow: m.IsFlowStyle})
+		entries = append(entries, entry{key: unit.PlainSpaces(strings.TrimSpace(text)), at: r.tokenAt(v.Key.GetToken()), node: v.Key, value: v.Value, flow: m.IsFlowStyle})
 	}
 	entries = r.commaCutKeys(entries, known)
 	lines := map[string]int{}
@@ -138,7 +145,7 @@ func (r *reader) entries(n ast.Node, what string, known []string) ([]entry, bool
 	return once, true
 }
 
-func (r *reader) mapAdvice(n ast.Node, known []string) string {
+func (r *values) mapAdvice(n ast.Node, known []string) string {
 	if text, ok := raw(n); ok {
 		if word, _, found := strings.Cut(text, ":"); found && near(word, known) == word {
 			return "write a space after the colon: " + word + ": …"
@@ -147,12 +154,12 @@ func (r *reader) mapAdvice(n ast.Node, known []string) string {
 	if len(known) == 0 {
 		return "write each name, a colon, a space and its value"
 	}
-	return "its keys are " + alternatives(known)
+	return "its keys are " + fail.Or(known)
 }
 
 // named reads a map whose keys are names that the designer chose. Names at
 // fault are reported by check and left out.
-func (r *reader) named(n ast.Node, what string, check func(name string) (fault, do string), each func(e entry)) {
+func (r *values) named(n ast.Node, what string, check func(name string) (fault, do string), each func(e entry)) {
 	entries, ok := r.entries(n, what, nil)
 	if !ok {
 		return

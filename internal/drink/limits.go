@@ -3,6 +3,7 @@ package drink
 import (
 	"bytes"
 	"fmt"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -45,7 +46,7 @@ func Draws() (least, most int) { return limit("draws least"), limit("draws most"
 // hygiene checks the bytes before YAML is read: size, encoding, characters and
 // tabs. It gives the text with "\n" as the only line end and without a byte
 // order mark; ok is false if the text should not be read any further.
-func (r *reader) hygiene(raw []byte) (text string, ok bool) {
+func (r *file) hygiene(raw []byte) (text string, ok bool) {
 	top := r.at(1, 1)
 	if len(raw) > mostBytes {
 		r.faults.Add(top, "split it, or move foods and components to a pantry file", "the file has more than %d bytes", mostBytes)
@@ -53,7 +54,7 @@ func (r *reader) hygiene(raw []byte) (text string, ok bool) {
 	}
 	raw = bytes.TrimPrefix(raw, []byte("\ufeff"))
 	raw = bytes.ReplaceAll(raw, []byte("\r\n"), []byte("\n"))
-	r.setRows(string(raw))
+	r.rows = strings.Split(string(raw), "\n")
 	before := r.faults.Len()
 	if line, col, bad := firstBadByte(raw); bad {
 		r.faults.Add(r.at(line, col), "save it as plain UTF-8 text", "the file is not UTF-8 text")
@@ -78,7 +79,7 @@ func (r *reader) hygiene(raw []byte) (text string, ok bool) {
 
 // checkLine reports the first forbidden character of a line, and a tab in its
 // indentation.
-func (r *reader) checkLine(number int, line string) {
+func (r *file) checkLine(number int, line string) {
 	col, indent := 0, true
 	for _, c := range line {
 		col++

@@ -5,7 +5,6 @@ import (
 
 	"github.com/goccy/go-yaml/ast"
 
-	"sipsum/internal/fail"
 	"sipsum/internal/unit"
 )
 
@@ -20,29 +19,16 @@ var lineKeys = grammar[Line]{"a line", []key[Line]{
 			l.Amount = *a
 		}
 	}},
-	{"portion", "a portion that the food's table describes, with count", false, textShape(mostName), func(r *reader, l *Line, n ast.Node) {
-		l.Portion, _ = r.text(n, "portion", mostName)
-	}},
-	{"count", "how many portions", false, numberShape, func(r *reader, l *Line, n ast.Node) {
-		l.Count = r.countOf(n)
-	}},
-	{"as", "edible: the amount is of the edible part; whole: with skin and stones", false, enumShape(asWords), func(r *reader, l *Line, n ast.Node) {
-		if word, ok := r.text(n, "as", mostName); ok && r.oneOf(n, word, "as", asWords) {
-			l.As = word
-		}
-	}},
+	text("portion", "a portion that the food's table describes, with count", false, mostName, func(l *Line) *string { return &l.Portion }),
+	into("count", "how many portions", false, numberShape, (*reader).countOf, func(l *Line) *float64 { return &l.Count }),
+	word("as", "edible: the amount is of the edible part; whole: with skin and stones", false, []string{"edible", "whole"}, func(l *Line) *string { return &l.As }),
 	{"fill", "table:code of the food that lends what this one does not state", false, textShape(mostName), func(r *reader, l *Line, n ast.Node) {
 		l.Fill, _ = r.tableCode(n, "fill")
 	}},
-	{"note", "a remark", false, textShape(mostProse), func(r *reader, l *Line, n ast.Node) {
-		l.Note, _ = r.text(n, "note", mostProse)
-	}},
-	{"eaten", "true for a garnish that is eaten; else it stays behind and counts for allergens only", false, shape{"type": "boolean"}, func(r *reader, l *Line, n ast.Node) {
-		l.Eaten = r.truth(n, "eaten")
-	}},
+	text("note", "a remark", false, mostProse, func(l *Line) *string { return &l.Note }),
+	into("eaten", "true for a garnish that is eaten; else it stays behind and counts for allergens only", false, shape{"type": "boolean"},
+		(*reader).truth, func(l *Line) *bool { return &l.Eaten }),
 }}
-
-var asWords = []string{"edible", "whole"}
 
 // lines reads a list of lines. Owner is the part of the path that they share.
 // Lines at fault are reported and left out.
@@ -55,10 +41,23 @@ func (r *reader) lines(n ast.Node, what, owner string) []Line {
 	if len(list.Values) == 0 {
 		r.faults.Add(r.tokenAt(list.Start), "write at least one line, such as \"- 20 g espresso\", or take the key out", "%s is empty", what)
 	}
-	var lines []Line
 	before := r.faults.Len()
+	return r.linesOf(r.commaCuts(list), owner, before)
+}
+
+// oneOrMore reads a list of lines or a single line.
+func (r *reader) oneOrMore(n ast.Node, what, owner string) []Line {
+	if _, isList := n.(*ast.SequenceNode); isList || implicitNull(n) || reported(n) {
+		return r.lines(n, what, owner)
+	}
+	return r.linesOf([]ast.Node{n}, owner, r.faults.Len())
+}
+
+// linesOf reads lines, of which something may have been reported since before.
+func (r *reader) linesOf(items []ast.Node, owner string, before int) []Line {
+	var lines []Line
 	twins := occurrences{}
-	for _, item := range r.commaCuts(list) {
+	for _, item := range items {
 		if !r.room(item) {
 			break
 		}
@@ -92,23 +91,6 @@ func (r *reader) needsAbsolute(lines []Line) {
 	r.faults.Add(lines[0].Place, "give at least one line of the list a mass or a volume", "%% is a share of the other lines, and there is none")
 }
 
-// oneOrMore reads a list of lines or a single line.
-func (r *reader) oneOrMore(n ast.Node, what, owner string) []Line {
-	if _, isList := n.(*ast.SequenceNode); isList || implicitNull(n) || reported(n) {
-		return r.lines(n, what, owner)
-	}
-	if !r.room(n) {
-		return nil
-	}
-	l, ok := r.line(n, true)
-	if !ok {
-		return nil
-	}
-	l.Path = occurrences{}.path(owner, l.Food)
-	r.needsAbsolute([]Line{l})
-	return []Line{l}
-}
-
 // line reads one line, short or long. eaten is what holds of a line that does not say.
 func (r *reader) line(n ast.Node, eaten bool) (Line, bool) {
 	before := r.faults.Len()
@@ -126,15 +108,13 @@ func (r *reader) line(n ast.Node, eaten bool) (Line, bool) {
 }
 
 // oneWayToMeasure reports a long line without an amount, or with two.
-func (r *reader) oneWayToMeasure(n ast.Node, present map[string]fail.Place) {
-	_, amount := present["amount"]
-	portionAt, portion := present["portion"]
-	countAt, count := present["count"]
+func (r *reader) oneWayToMeasure(n ast.Node, present present) {
+	amount, portion, count := present.has("amount"), present.has("portion"), present.has("count")
 	switch {
 	case amount && portion:
-		r.faults.Add(portionAt, "keep one of them", "a line has an amount or a portion, not both")
+		r.faults.Add(present["portion"], "keep one of them", "a line has an amount or a portion, not both")
 	case amount && count:
-		r.faults.Add(countAt, "count goes with portion; take one of them out", "a line with an amount has no count")
+		r.faults.Add(present["count"], "count goes with portion; take one of them out", "a line with an amount has no count")
 	case portion != count:
 		r.faults.Add(r.nodeAt(n), "write portion and count together", "a portion needs its count and a count its portion")
 	case !amount && !portion && !r.torn:
@@ -159,7 +139,7 @@ func (r *reader) shortLine(n ast.Node, l *Line) {
 	if !ok {
 		return
 	}
-	amount, food, err := unit.ParseAmount(plainSpaces(text))
+	amount, food, err := unit.ParseAmount(unit.PlainSpaces(text))
 	if err != nil {
 		r.faults.Join(r.nodeAt(n), err)
 		return
@@ -195,12 +175,12 @@ func (r *reader) food(n ast.Node) (string, bool) {
 }
 
 // countOf reads the number of portions.
-func (r *reader) countOf(n ast.Node) float64 {
-	text, ok := r.scalar(n, "count")
+func (r *reader) countOf(n ast.Node, what string) float64 {
+	text, ok := r.scalar(n, what)
 	if !ok {
 		return 0
 	}
-	q, err := parseQuantity(text, scale{what: "count", units: []string{""}, high: float64(mostServes), example: "1/2"})
+	q, err := unit.Scale{What: "count", Units: []string{""}, High: float64(mostServes), Example: "1/2"}.Parse(text)
 	if err != nil {
 		r.faults.Join(r.nodeAt(n), err)
 		return 0
@@ -212,7 +192,7 @@ func (r *reader) countOf(n ast.Node) float64 {
 }
 
 // truth reads true or false.
-func (r *reader) truth(n ast.Node, what string) bool {
+func (r *values) truth(n ast.Node, what string) bool {
 	text, ok := r.scalar(n, what)
 	if ok && text != "true" && text != "false" {
 		r.faults.Add(r.nodeAt(n), "write true or false", "%s is %s", what, quoted(text))

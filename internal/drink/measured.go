@@ -13,20 +13,17 @@ import (
 // measuredKeys is the readings that a bench can take of a pot.
 var measuredKeys = grammar[Measured]{"measured", []key[Measured]{
 	mass("mass", "the mass in the pot", func(m *Measured) **unit.Amount { return &m.Mass }),
-	scaled("brix", "the refractometer's reading", false, brixScale, func(m *Measured) **Quantity { return &m.Brix }),
-	scaled("tds", "dissolved solids", false, percent, func(m *Measured) **Quantity { return &m.TDS }),
-	scaled("ph", "the meter's reading", false, phScale, func(m *Measured) **Quantity { return &m.PH }),
-	scaled("ta", "titratable acidity as citric acid", false, acidity, func(m *Measured) **Quantity { return &m.TA }),
-	{"titration", "a bench titration, base (or acid) added so far and the pH then: [[0 ml, 3.42], [2 ml, 3.70], [4 ml, 4.05]]", false, listOf(pointShape), func(r *reader, m *Measured, n ast.Node) {
-		m.Titration = r.points(n)
-	}},
-	scaled("base", "the strength of the titration's base", false, molarity, func(m *Measured) **Quantity { return &m.Base }),
-	scaled("acid", "the strength of the titration's acid, counted by its protons: the pH falls", false, molarity, func(m *Measured) **Quantity { return &m.Acid }),
-	{"sample", "how much was titrated; 10 g if it is left out", false, amountShape(either), func(r *reader, m *Measured, n ast.Node) {
-		m.Sample = r.amount(n, "sample", either)
-	}},
-	scaled("density", "the density", false, density, func(m *Measured) **Quantity { return &m.Density }),
-	scaled("abv", "alcohol by volume", false, percent, func(m *Measured) **Quantity { return &m.ABV }),
+	scaled("brix", "the refractometer's reading", brixScale, func(m *Measured) **Quantity { return &m.Brix }),
+	scaled("tds", "dissolved solids", percent, func(m *Measured) **Quantity { return &m.TDS }),
+	scaled("ph", "the meter's reading", phScale, func(m *Measured) **Quantity { return &m.PH }),
+	scaled("ta", "titratable acidity as citric acid", acidity, func(m *Measured) **Quantity { return &m.TA }),
+	into("titration", "a bench titration, base (or acid) added so far and the pH then: [[0 ml, 3.42], [2 ml, 3.70], [4 ml, 4.05]]", false, listOf(pointShape),
+		(*reader).points, func(m *Measured) *[]TitrationPoint { return &m.Titration }),
+	scaled("base", "the strength of the titration's base", molarity, func(m *Measured) **Quantity { return &m.Base }),
+	scaled("acid", "the strength of the titration's acid, counted by its protons: the pH falls", molarity, func(m *Measured) **Quantity { return &m.Acid }),
+	amount("sample", "how much was titrated; 10 g if it is left out", either, func(m *Measured) **unit.Amount { return &m.Sample }),
+	scaled("density", "the density", density, func(m *Measured) **Quantity { return &m.Density }),
+	scaled("abv", "alcohol by volume", percent, func(m *Measured) **Quantity { return &m.ABV }),
 }}
 
 // pointShape is one point of a titration: [volume, pH].
@@ -35,39 +32,27 @@ var pointShape = shape{
 	"prefixItems": []shape{amountShape(volumeOnly), quantityShape(phScale)},
 }
 
-// points reads the points of a titration curve; none if one of them is at fault.
-func (r *reader) points(n ast.Node) []TitrationPoint {
-	entries, ok := r.list(n, "titration")
-	if !ok {
-		return nil
-	}
+// points reads the points of a titration curve, each like [2 ml, 3.70]; none if one of
+// them is at fault.
+func (r *reader) points(n ast.Node, what string) []TitrationPoint {
+	entries, ok := r.list(n, what)
 	before := r.faults.Len()
 	out := make([]TitrationPoint, len(entries))
 	for i, e := range entries {
-		out[i], _ = r.point(e)
+		pair, isList := r.list(e, "a point of the titration")
+		if len(pair) == 2 {
+			out[i] = TitrationPoint{Place: r.nodeAt(e), Volume: r.bound(pair[0], "volume", volumeOnly)}
+			if q := r.quantity(pair[1], "ph", phScale); q != nil {
+				out[i].PH = q.Number
+			}
+		} else if isList {
+			r.faults.Add(r.nodeAt(e), "write it like [2 ml, 3.70]", "a point of the titration is a volume and a pH")
+		}
 	}
-	if r.faults.Len() > before {
+	if !ok || r.faults.Len() > before {
 		return nil
 	}
 	return out
-}
-
-// point reads [2 ml, 3.70].
-func (r *reader) point(n ast.Node) (TitrationPoint, bool) {
-	pair, ok := r.list(n, "a point of the titration")
-	if !ok {
-		return TitrationPoint{}, false
-	}
-	if len(pair) != 2 {
-		r.faults.Add(r.nodeAt(n), "write it like [2 ml, 3.70]", "a point of the titration is a volume and a pH")
-		return TitrationPoint{}, false
-	}
-	before := r.faults.Len()
-	p := TitrationPoint{Place: r.nodeAt(n), Volume: r.bound(pair[0], "volume", volumeOnly)}
-	if q := r.quantity(pair[1], "ph", phScale); q != nil {
-		p.PH = q.Number
-	}
-	return p, r.faults.Len() == before
 }
 
 // readMeasured reads readings and tells whether they are without fault.
@@ -76,11 +61,11 @@ func readMeasured(r *reader, head Head, n ast.Node) (*Measured, bool) {
 	before := r.faults.Len()
 	present, ok := measuredKeys.read(r, m, n)
 	if ok && len(present) == 0 && r.faults.Len() == before {
-		r.faults.Add(r.nodeAt(n), "give a reading: "+alternatives(measuredKeys.names()), "measured holds no reading")
+		r.faults.Add(r.nodeAt(n), "give a reading: "+fail.Or(measuredKeys.names()), "measured holds no reading")
 	}
-	if _, titrated := present["titration"]; titrated {
+	if present.has("titration") {
 		r.checkTitration(m, r.nodeAt(n), present)
-	} else if i := slices.IndexFunc(titrationKeys, func(k string) bool { return present[k] != (fail.Place{}) }); i >= 0 {
+	} else if i := slices.IndexFunc(titrationKeys, present.has); i >= 0 {
 		r.faults.Add(present[titrationKeys[i]], "add the points, or take "+titrationKeys[i]+" out", "%s belongs to a titration, and there is none", titrationKeys[i])
 	}
 	return m, ok && r.faults.Len() == before

@@ -2,10 +2,13 @@ package drink
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 
 	"github.com/goccy/go-yaml/ast"
+
+	"sipsum/internal/fail"
 )
 
 // reservedNames are the owners of lines outside components; a component of that
@@ -28,7 +31,7 @@ func componentNameFault(name string) (fault, do string) {
 	case strings.Contains(name, ":"):
 		return "the component's name " + quoted(name) + " has a colon", "take the colon out: table:code names a food"
 	case slices.Contains(reservedNames, name):
-		return "the component cannot be called " + quoted(name), "choose a name other than " + alternatives(reservedNames)
+		return "the component cannot be called " + quoted(name), "choose a name other than " + fail.Or(reservedNames)
 	}
 	return "", ""
 }
@@ -45,7 +48,7 @@ func codeFault(code string) (fault, do string) {
 }
 
 // tableCode reads a reference to a food of a table.
-func (r *reader) tableCode(n ast.Node, what string) (string, bool) {
+func (r *values) tableCode(n ast.Node, what string) (string, bool) {
 	text, ok := r.text(n, what, mostName)
 	if !ok {
 		return "", false
@@ -57,39 +60,29 @@ func (r *reader) tableCode(n ast.Node, what string) (string, bool) {
 	return text, true
 }
 
-// near gives the word that a writer most likely meant, "" if none is close.
-func near(word string, words []string) string {
-	best, bestAt := "", 3 // more than two slips is another word
-	for _, w := range words {
-		if d := distance(strings.ToLower(word), strings.ToLower(w), bestAt); d < bestAt && d < len(w) {
-			best, bestAt = w, d
-		}
+// occurrences counts the lines or steps of one list that have the same name, so
+// that each has a path of its own. A path holds no position: a line that is
+// added elsewhere in the list changes no other path, and so no other draw.
+type occurrences map[string]int
+
+// path gives "owner/name", and "owner/name~2" for the second of that name.
+func (o occurrences) path(owner, name string) string {
+	o[name]++
+	path := owner + "/" + escape(name)
+	if o[name] > 1 {
+		path += "~" + strconv.Itoa(o[name])
 	}
-	return best
+	return path
 }
 
-// distance counts the letters to insert, delete or replace between two words;
-// it gives most as soon as the count cannot be below it.
-func distance(a, b string, most int) int {
-	x, y := []rune(a), []rune(b)
-	if len(x)-len(y) >= most || len(y)-len(x) >= most {
-		return most
-	}
-	row := make([]int, len(y)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i, c := range x {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j, d := range y {
-			change := diagonal
-			if c != d {
-				change++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(change, row[j]+1, row[j+1]+1)
-		}
-	}
-	return min(row[len(y)], most)
+// escape keeps the two signs of a path out of names.
+func escape(name string) string {
+	return strings.NewReplacer("~", "~t", "/", "~s").Replace(name)
+}
+
+// Owner gives the component in whose lists a path is; "build", "finish" and "garnish" are
+// the drink's own.
+func Owner(path string) string {
+	owner, _, _ := strings.Cut(path, "/")
+	return strings.NewReplacer("~s", "/", "~t", "~").Replace(owner)
 }

@@ -10,58 +10,11 @@ import (
 	"github.com/goccy/go-yaml/token"
 
 	"sipsum/internal/fail"
+	"sipsum/internal/unit"
 )
 
-// reader reads one file: the drink or a pantry.
-type reader struct {
-	file      string
-	rows      []string // the lines of the file, without line ends
-	faults    *fail.List
-	open      func(path string) ([]byte, error) // nil in a pantry
-	torn      bool                              // a line was set aside, so what seems missing may be there
-	count     *int                              // ingredient lines of all files so far
-	compareAt fail.Place                        // of compare-with, which is checked at the end
-	counted   struct {
-		row   string // the last line whose characters were counted
-		runes int
-	}
-}
-
-func (r *reader) setRows(text string) { r.rows = strings.Split(text, "\n") }
-
-// at makes a place that lies within the file, whatever the YAML reader says.
-func (r *reader) at(line, col int) fail.Place {
-	if len(r.rows) > 0 {
-		line = min(max(line, 1), len(r.rows))
-		col = min(max(col, 1), r.runes(r.rows[line-1])+1)
-	}
-	return fail.Place{File: r.file, Line: line, Col: col}
-}
-
-// runes counts the characters of a line, once for all the places in it: a file may be
-// one line with a fault at every other word.
-func (r *reader) runes(row string) int {
-	if r.counted.row != row { // the same text in memory is seen to be so at once
-		r.counted.row, r.counted.runes = row, utf8.RuneCountInString(row)
-	}
-	return r.counted.runes
-}
-
-func (r *reader) tokenAt(t *token.Token) fail.Place {
-	if t == nil || t.Position == nil {
-		return r.at(1, 1)
-	}
-	return r.at(t.Position.Line, t.Position.Column)
-}
-
-// nodeAt gives where a node begins as a person sees it: a block map begins at
-// its first key.
-func (r *reader) nodeAt(n ast.Node) fail.Place {
-	if m, ok := n.(*ast.MappingNode); ok && !m.IsFlowStyle && len(m.Values) > 0 {
-		return r.tokenAt(m.Values[0].Key.GetToken())
-	}
-	return r.tokenAt(n.GetToken())
-}
+// values reads the nodes of a file: texts, lists, maps, amounts and quantities.
+type values struct{ file }
 
 // reported tells the nodes that the check of tokens has reported already:
 // anchors, aliases, tags, merge keys, complex keys.
@@ -88,7 +41,7 @@ func raw(n ast.Node) (string, bool) {
 }
 
 // scalar gives the text of a scalar or reports what stands there instead.
-func (r *reader) scalar(n ast.Node, what string) (string, bool) {
+func (r *values) scalar(n ast.Node, what string) (string, bool) {
 	if text, ok := raw(n); ok {
 		text = strings.TrimSpace(text)
 		if utf8.RuneCountInString(text) > mostProse {
@@ -113,7 +66,7 @@ func (r *reader) scalar(n ast.Node, what string) (string, bool) {
 	return "", false
 }
 
-func (r *reader) missing(n ast.Node, what string) {
+func (r *values) missing(n ast.Node, what string) {
 	if !r.torn {
 		r.faults.Add(r.tokenAt(n.GetToken()), "write one, or take the key out", "%s has no value", what)
 	}
@@ -121,7 +74,7 @@ func (r *reader) missing(n ast.Node, what string) {
 
 // text gives a scalar that is meant for people or names something: not empty,
 // not too long, without forbidden characters, not cut by YAML.
-func (r *reader) text(n ast.Node, what string, most int) (string, bool) {
+func (r *values) text(n ast.Node, what string, most int) (string, bool) {
 	if v, ok := n.(*ast.NullNode); ok && v.Token.Type != token.ImplicitNullType {
 		r.faults.Add(r.tokenAt(v.Token), quoteAdvice(v.Token.Value), "YAML reads %s as nothing", v.Token.Value)
 		return "", false
@@ -141,9 +94,9 @@ func (r *reader) text(n ast.Node, what string, most int) (string, bool) {
 }
 
 // name gives a text that lines refer to, with plain spaces.
-func (r *reader) name(n ast.Node, what string) (string, bool) {
+func (r *values) name(n ast.Node, what string) (string, bool) {
 	text, ok := r.text(n, what, mostName)
-	return plainSpaces(text), ok
+	return unit.PlainSpaces(text), ok
 }
 
 // textFault says what is wrong with a text, "" if nothing is.
@@ -162,22 +115,8 @@ func textFault(text, what string, most int) (fault, do string) {
 	return "", ""
 }
 
-// inside gives the place of the tail of a scalar's text, exact if the scalar
-// stands in the file as it reads.
-func (r *reader) inside(n ast.Node, text, tail string) fail.Place {
-	t := n.GetToken()
-	shift := utf8.RuneCountInString(text) - utf8.RuneCountInString(tail)
-	switch text = plainSpaces(text); plainSpaces(strings.TrimSpace(t.Origin)) {
-	case text:
-		return r.at(t.Position.Line, t.Position.Column+shift)
-	case `"` + text + `"`, `'` + text + `'`:
-		return r.at(t.Position.Line, t.Position.Column+shift+1)
-	}
-	return r.tokenAt(t)
-}
-
 // list gives the entries of a list.
-func (r *reader) list(n ast.Node, what string) ([]ast.Node, bool) {
+func (r *values) list(n ast.Node, what string) ([]ast.Node, bool) {
 	switch v := n.(type) {
 	case *ast.SequenceNode:
 		return v.Values, true
@@ -192,7 +131,7 @@ func (r *reader) list(n ast.Node, what string) ([]ast.Node, bool) {
 }
 
 // texts gives a list of different texts.
-func (r *reader) texts(n ast.Node, what string) []string {
+func (r *values) texts(n ast.Node, what string) []string {
 	words := r.words(n, what, nil)
 	if words == nil {
 		return nil
@@ -206,7 +145,7 @@ func (r *reader) texts(n ast.Node, what string) []string {
 
 // words gives a list of different texts with their places. If allowed is not empty each
 // must be one of it.
-func (r *reader) words(n ast.Node, what string, allowed []string) []Word {
+func (r *values) words(n ast.Node, what string, allowed []string) []Word {
 	entries, ok := r.list(n, what)
 	if !ok {
 		return nil
@@ -231,14 +170,10 @@ func (r *reader) words(n ast.Node, what string, allowed []string) []Word {
 }
 
 // oneOf reports a text that is not one of a closed list.
-func (r *reader) oneOf(n ast.Node, text, what string, allowed []string) bool {
+func (r *values) oneOf(n ast.Node, text, what string, allowed []string) bool {
 	if slices.Contains(allowed, text) {
 		return true
 	}
-	do := "use " + alternatives(allowed)
-	if guess := near(text, allowed); guess != "" {
-		do = fmt.Sprintf("did you mean %q? %s", guess, do)
-	}
-	r.faults.Add(r.nodeAt(n), do, "%s does not know %q", what, clip(text))
+	r.faults.Add(r.nodeAt(n), guess(text, allowed, "use "+fail.Or(allowed)), "%s does not know %q", what, clip(text))
 	return false
 }

@@ -7,12 +7,8 @@ import (
 )
 
 var ownFoodKeys = grammar[OwnFood]{"an own food", []key[OwnFood]{
-	{"name", "what it is, in words", true, textShape(mostName), func(r *reader, f *OwnFood, n ast.Node) {
-		f.Name, _ = r.text(n, "name", mostName)
-	}},
-	{"group", "the food group, which selects bounds and mark rules", false, textShape(mostName), func(r *reader, f *OwnFood, n ast.Node) {
-		f.Group, _ = r.text(n, "group", mostName)
-	}},
+	text("name", "what it is, in words", true, mostName, func(f *OwnFood) *string { return &f.Name }),
+	text("group", "the food group, which selects bounds and mark rules", false, mostName, func(f *OwnFood) *string { return &f.Group }),
 	{"fill", "table:code of the food that lends what is not stated", false, textShape(mostName), func(r *reader, f *OwnFood, n ast.Node) {
 		f.FillAt = r.nodeAt(n)
 		f.Fill, _ = r.tableCode(n, "fill")
@@ -26,12 +22,9 @@ var ownFoodKeys = grammar[OwnFood]{"an own food", []key[OwnFood]{
 			f.Per = *a
 		}
 	}},
-	{"density", "needed for volumes: 1.03 g/ml", false, quantityShape(foodDensity), func(r *reader, f *OwnFood, n ast.Node) {
-		f.Density = r.quantity(n, "density", foodDensity)
-	}},
-	{"values", "constituents as the pack states them: 1.5 g, < 0.5 g, trace, unknown", false, mapOf(statedShape), func(r *reader, f *OwnFood, n ast.Node) {
-		f.Values = r.figures(n, "values")
-	}},
+	scaled("density", "needed for volumes: 1.03 g/ml", foodDensity, func(f *OwnFood) **Quantity { return &f.Density }),
+	into("values", "constituents as the pack states them: 1.5 g, < 0.5 g, trace, unknown", false, mapOf(statedShape),
+		(*reader).figures, func(f *OwnFood) *[]Stated { return &f.Values }),
 	{"allergens", "leaf codes; [] says none, leaving the key out says nobody looked", false, listOf(textShape(mostName)), func(r *reader, f *OwnFood, n ast.Node) {
 		if _, nothing := n.(*ast.NullNode); nothing {
 			r.faults.Add(r.nodeAt(n), "write [] if you looked and found none; leave the key out if nobody looked", "allergens has no value")
@@ -40,9 +33,7 @@ var ownFoodKeys = grammar[OwnFood]{"an own food", []key[OwnFood]{
 		f.Allergens = r.texts(n, "allergens")
 		f.Assessed = f.Allergens != nil
 	}},
-	{"source", "where the values come from", false, textShape(mostProse), func(r *reader, f *OwnFood, n ast.Node) {
-		f.Source, _ = r.text(n, "source", mostProse)
-	}},
+	text("source", "where the values come from", false, mostProse, func(f *OwnFood) *string { return &f.Source }),
 }}
 
 // ownFoods reads foods that the file describes itself into the drink. A food
@@ -56,13 +47,10 @@ func (r *reader) ownFoods(d *Drink, n ast.Node) {
 		}
 		f := OwnFood{Code: e.key, Place: e.at}
 		present, ok := ownFoodKeys.read(r, &f, e.value)
-		_, hasValues := present["values"]
-		_, hasFill := present["fill"]
-		_, hasSource := present["source"]
-		if ok && !hasValues && !hasFill && !r.torn {
+		if ok && present.count("values", "fill") == 0 && !r.torn {
 			r.faults.Add(e.at, "add values: or fill:", "nothing is known of %s", quoted(e.key))
 		}
-		if ok && hasValues && !hasSource && !r.torn {
+		if ok && present.has("values") && !present.has("source") && !r.torn {
 			r.faults.Add(e.at, "add source: with the pack, the page or the laboratory that states the values", "the values of %s have no source", quoted(e.key))
 		}
 		d.Foods = append(d.Foods, f)
@@ -70,7 +58,7 @@ func (r *reader) ownFoods(d *Drink, n ast.Node) {
 }
 
 // figures reads constituents with what is stated of them.
-func (r *reader) figures(n ast.Node, what string) []Stated {
+func (r *values) figures(n ast.Node, what string) []Stated {
 	var out []Stated
 	r.named(n, what, tagFault, func(e entry) {
 		if v, ok := r.stated(e); ok {

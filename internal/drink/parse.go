@@ -9,6 +9,14 @@ import (
 	"sipsum/internal/fail"
 )
 
+// reader reads what a drink is made of.
+type reader struct {
+	values
+	open      func(path string) ([]byte, error) // nil in a pantry
+	count     *int                              // ingredient lines of all files so far
+	compareAt fail.Place                        // of compare-with, which is checked at the end
+}
+
 // Parse reads a drink file. Name is the file's name for positions; open reads a
 // pantry named in use:, by its path relative to the drink, and may be nil where
 // no other file can be read.
@@ -20,7 +28,7 @@ import (
 func Parse(name string, text []byte, open func(path string) ([]byte, error)) (*Drink, *fail.List) {
 	d := &Drink{File: name}
 	faults := &fail.List{}
-	r := &reader{file: name, faults: faults, open: open, count: new(int)}
+	r := &reader{values: values{file{path: name, faults: faults}}, open: open, count: new(int)}
 	if open == nil {
 		r.open = nothingElse
 	}
@@ -29,7 +37,8 @@ func Parse(name string, text []byte, open func(path string) ([]byte, error)) (*D
 		return d, faults
 	}
 	drinkKeys.read(r, d, root)
-	r.checkWhole(d)
+	w := whole{drink: d, file: &r.file, compareAt: r.compareAt}
+	w.check()
 	return d, faults
 }
 
@@ -50,18 +59,18 @@ func (r *reader) usePantries(d *Drink, n ast.Node) {
 	seen := map[string]bool{}
 	total := 0
 	for _, e := range entries {
-		file, ok := r.text(e, "a pantry file", mostName)
+		name, ok := r.text(e, "a pantry file", mostName)
 		if !ok {
 			continue
 		}
-		if seen[path.Clean(file)] {
-			r.faults.Add(r.nodeAt(e), "take one of them out", "%s is used twice", quoted(file))
+		if seen[path.Clean(name)] {
+			r.faults.Add(r.nodeAt(e), "take one of them out", "%s is used twice", quoted(name))
 			continue
 		}
-		seen[path.Clean(file)] = true
-		text, err := r.open(file)
+		seen[path.Clean(name)] = true
+		text, err := r.open(name)
 		if err != nil {
-			r.faults.Add(r.nodeAt(e), "give the path as seen from the drink file", "cannot read %s: %s", quoted(file), err)
+			r.faults.Add(r.nodeAt(e), "give the path as seen from the drink file", "cannot read %s: %s", quoted(name), err)
 			r.torn = true
 			continue
 		}
@@ -70,7 +79,7 @@ func (r *reader) usePantries(d *Drink, n ast.Node) {
 			r.torn = true
 			return
 		}
-		pantry := &reader{file: beside(r.file, file), faults: r.faults, count: r.count}
+		pantry := &reader{values: values{file{path: beside(r.path, name), faults: r.faults}}, count: r.count}
 		if root := pantry.document(text); root != nil {
 			pantryKeys.read(pantry, d, root)
 		}

@@ -3,6 +3,7 @@ package drink_test
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -245,4 +246,57 @@ func TestAGarnishIsEatenOnlyIfItSaysSo(t *testing.T) {
 	for i, eaten := range []bool{false, false, false, true} {
 		assert.Equal(t, eaten, d.Garnish[i].Eaten, d.Garnish[i].Food)
 	}
+}
+
+// Whoever looks for lines asks the steps, and finds those of every step that has some.
+func TestStepsGiveTheirLines(t *testing.T) {
+	d := parseClean(t, head+`build: [10 g a]
+finish:
+  - steep: {ingredients: [5 g tea, 1 g mint]}
+  - add: 2 g salt
+  - wash: {fat: [60 g butter, 1 g oil]}
+  - chill: {melt: 3 g}
+`)
+	var got [][]string
+	for _, step := range d.Finish {
+		var paths []string
+		for _, line := range step.Lines() {
+			paths = append(paths, line.Path)
+		}
+		got = append(got, paths)
+	}
+	assert.Equal(t, [][]string{
+		{"finish/steep/tea", "finish/steep/mint"}, {"finish/add/salt"}, {"finish/wash/butter", "finish/wash/oil"}, nil,
+	}, got)
+}
+
+// What a pantry would have brought is not reported as missing if the pantry was not read.
+func TestAPantryThatWasNotReadHidesNothingElse(t *testing.T) {
+	text := "use: [a, b]\n" + head + "compare-with: house\nbuild: [10 g a]\n"
+	for says, open := range map[string]func(string) ([]byte, error){
+		"cannot read":      func(string) ([]byte, error) { return nil, os.ErrNotExist },
+		"262144 bytes":     func(string) ([]byte, error) { return make([]byte, drink.MostBytes()+1), nil },
+		"no component: \"": func(string) ([]byte, error) { return []byte("components: {other: {ingredients: [1 g a]}}\n"), nil },
+	} {
+		_, faults := drink.Parse("f.yaml", []byte(text), open)
+		err := faults.Err(fail.Wrong)
+		require.Error(t, err, says)
+		assert.Contains(t, err.Error(), says)
+		assert.Equal(t, says == "no component: \"", strings.Contains(err.Error(), "compare-with names no component"), says)
+	}
+}
+
+func TestServingsThatCannotBeReadAreNone(t *testing.T) {
+	for _, serves := range []string{"[2]", "two", "0", "2.5", "10001", "+2"} {
+		d, faults := drink.Parse("f.yaml", []byte("drink: d\nserves: "+serves+"\nbuild: [10 g a]\n"), nil)
+		assert.Positive(t, faults.Len(), serves)
+		assert.Zero(t, d.Serves, serves)
+	}
+}
+
+func TestAFoodOfAPantryIsNotDescribedAgain(t *testing.T) {
+	const oat = "foods: {oat: {name: o, per: 100 g, fill: \"core:oat\"}}\n"
+	_, faults := drink.Parse("f.yaml", []byte("use: [p]\n"+head+oat+"build: [10 g own:oat]\n"), func(string) ([]byte, error) { return []byte(oat), nil })
+	require.Equal(t, 1, faults.Len())
+	assert.ErrorContains(t, faults.Err(fail.Wrong), `there is a food "oat" already, at p:1:9`)
 }

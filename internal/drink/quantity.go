@@ -1,167 +1,41 @@
 package drink
 
 import (
-	"fmt"
 	"math"
-	"slices"
-	"strconv"
 	"strings"
 
 	"github.com/goccy/go-yaml/ast"
 
-	"sipsum/internal/fail"
 	"sipsum/internal/unit"
 )
-
-// scale is a kind of quantity that is not a kitchen measure: its units and the
-// range in which a figure can be meant.
-type scale struct {
-	what      string
-	units     []string // the first is the one that advice shows
-	low, high float64  // in the unit written
-	example   string
-	limit     string // instead of low and high: the quantity of data/limits.csv, unit by unit
-}
-
-// span gives the range in which a figure in a unit can be meant.
-func (s scale) span(in string) (low, high float64) {
-	if s.limit == "" {
-		return s.low, s.high
-	}
-	l := unit.LimitOf(s.limit, in)
-	return l.Low, l.High
-}
 
 // What an instrument reads is held to what a drink can have (data/limits.csv). The other
 // ranges only keep slips of the pen out; they say nothing about what is possible in a
 // kitchen.
 var (
-	temperature = scale{what: "a temperature", units: []string{"°C"}, low: -40, high: 130, example: "6 °C"}
-	percent     = scale{what: "a share", units: []string{"%"}, low: 0, high: 100, example: "9.5 %"}
-	brixScale   = scale{what: "a reading in °Brix", units: []string{"", "°Bx"}, limit: "°Brix", example: "52.5 ± 0.2"}
-	phScale     = scale{what: "a pH", units: []string{""}, limit: "pH", example: "3.1"}
-	density     = scale{what: "a density", units: []string{"g/ml"}, limit: "density of a liquid", example: "1.03 g/ml"}
-	foodDensity = scale{what: "a density", units: []string{"g/ml"}, limit: "density of a food", example: "1.03 g/ml"}
-	gas         = scale{what: "dissolved gas", units: []string{"g/l"}, low: 0, high: 50, example: "3.0 g/l ± 0.5 g/l"}
-	acidity     = scale{what: "a titratable acidity", units: []string{"g/l", "g/100 g", "g/100 ml", "%"}, limit: "titratable acidity", example: "6.2 g/l"}
-	molarity    = scale{what: "the strength of the base", units: []string{"mol/l"}, low: 0.0001, high: 20, example: "0.1 mol/l"}
-	duration    = scale{what: "a time", units: []string{"min", "h", "s", "day", "days"}, low: 0, high: 1e6, example: "20 min"}
-	figure      = scale{what: "a figure", units: []string{"g", "mg", "µg", "kJ", "kcal"}, low: 0, high: 1e9, example: "1.5 g"}
+	temperature = unit.Scale{What: "a temperature", Units: []string{"°C"}, Low: -40, High: 130, Example: "6 °C"}
+	percent     = unit.Scale{What: "a share", Units: []string{"%"}, Low: 0, High: 100, Example: "9.5 %"}
+	brixScale   = unit.Scale{What: "a reading in °Brix", Units: []string{"", "°Bx"}, Limit: "°Brix", Example: "52.5 ± 0.2"}
+	phScale     = unit.Scale{What: "a pH", Units: []string{""}, Limit: "pH", Example: "3.1"}
+	density     = unit.Scale{What: "a density", Units: []string{"g/ml"}, Limit: "density of a liquid", Example: "1.03 g/ml"}
+	foodDensity = unit.Scale{What: "a density", Units: []string{"g/ml"}, Limit: "density of a food", Example: "1.03 g/ml"}
+	gas         = unit.Scale{What: "dissolved gas", Units: []string{"g/l"}, Low: 0, High: 50, Example: "3.0 g/l ± 0.5 g/l"}
+	acidity     = unit.Scale{What: "a titratable acidity", Units: []string{"g/l", "g/100 g", "g/100 ml", "%"}, Limit: "titratable acidity", Example: "6.2 g/l"}
+	molarity    = unit.Scale{What: "the strength of the base", Units: []string{"mol/l"}, Low: 0.0001, High: 20, Example: "0.1 mol/l"}
+	duration    = unit.Scale{What: "a time", Units: []string{"min", "h", "s", "day", "days"}, Low: 0, High: 1e6, Example: "20 min"}
+	figure      = unit.Scale{What: "a figure", Units: []string{"g", "mg", "µg", "kJ", "kcal"}, Low: 0, High: 1e9, Example: "1.5 g"}
 )
 
 // minutes in each unit of duration; a day is 24 h (SI brochure, table 8).
 var minutes = map[string]float64{"s": 1.0 / 60, "min": 1, "h": 60, "day": 1440, "days": 1440}
 
-// unitSigns turns signs that look the same into the one that units use: the
-// Greek mu and the ordinal that keyboards put for a degree.
-var unitSigns = strings.NewReplacer("μg", "µg", "º", "°")
-
-// parseQuantity reads "NUMBER UNIT [± NUMBER UNIT [sd]]". The error is a
-// *fail.Error without a place.
-func parseQuantity(text string, s scale) (Quantity, error) {
-	text = unitSigns.Replace(plainSpaces(text))
-	main, spread, ranged := strings.Cut(text, "±")
-	q := Quantity{}
-	var err error
-	if q.Number, q.Unit, q.Decimals, err = parseFigure(main, s); err != nil {
-		return Quantity{}, err
-	}
-	low, high := s.span(q.Unit)
-	if q.Number < low || q.Number > high {
-		return Quantity{}, fail.New(fail.Wrong, fmt.Sprintf("%s is out of range for %s", quoted(strings.TrimSpace(text)), s.what),
-			fmt.Sprintf("it lies between %s and %s%s", number(low), number(high), unitTail(q.Unit)))
-	}
-	if !ranged {
-		return q, nil
-	}
-	spread = strings.TrimSpace(spread)
-	if cut, found := strings.CutSuffix(spread, " sd"); found {
-		spread, q.Sigma = cut, true
-	}
-	var tail string
-	if q.Half, tail, _, err = parseFigure(spread, s); err != nil {
-		return Quantity{}, err
-	}
-	if tail != q.Unit || q.Half < 0 || q.Half > high-low {
-		return Quantity{}, fail.New(fail.Wrong, fmt.Sprintf("%s is not a range of %s", quoted(text), s.what), "write the same unit on both sides of ±, such as \""+s.example+"\"")
-	}
-	if low >= 0 {
-		if what, do := unit.BelowZero(strings.TrimSpace(text), q.Number, q.Half, q.Sigma, q.Unit); what != "" {
-			return Quantity{}, fail.New(fail.Wrong, what, do)
-		}
-	}
-	return q, nil
-}
-
-// parseFigure reads NUMBER UNIT and nothing more.
-func parseFigure(text string, s scale) (value float64, tail string, decimals int, err error) {
-	text = strings.TrimSpace(text)
-	digits, negative := strings.CutPrefix(strings.Replace(text, "−", "-", 1), "-")
-	end := strings.IndexFunc(digits, func(c rune) bool { return !strings.ContainsRune("0123456789./,", c) })
-	if end < 0 {
-		end = len(digits)
-	}
-	if !strings.ContainsAny(digits[:end], "0123456789") {
-		return 0, "", 0, fail.New(fail.Wrong, quoted(text)+" does not begin with a number", "write "+s.what+" like \""+s.example+"\"")
-	}
-	if value, decimals, err = unit.ParseNumber(digits[:end]); err != nil {
-		return 0, "", 0, err
-	}
-	if negative {
-		value = -value
-	}
-	tail = strings.TrimSpace(digits[end:])
-	if !slices.Contains(s.units, tail) {
-		return 0, "", 0, fail.New(fail.Wrong, wrongUnit(tail, s), unitAdvice(tail, s))
-	}
-	return value, tail, decimals, nil
-}
-
-func wrongUnit(tail string, s scale) string {
-	if tail == "" {
-		return s.what + " needs a unit"
-	}
-	return s.what + " is not given in " + quoted(tail)
-}
-
-func unitAdvice(tail string, s scale) string {
-	switch {
-	case s.units[0] != "°C":
-	case tail == "K":
-		return "take 273.15 off and write °C"
-	case tail == "F" || tail == "°F":
-		return "take 32 off, multiply by 5/9 and write °C"
-	case tail == "C" || tail == "℃" || tail == "° C":
-		return "write °C"
-	}
-	var known []string
-	for _, u := range s.units {
-		if u != "" {
-			known = append(known, u)
-		}
-	}
-	if len(known) == 0 {
-		return "write the number alone, such as \"" + s.example + "\""
-	}
-	return "use " + alternatives(known) + ", such as \"" + s.example + "\""
-}
-
-func unitTail(u string) string {
-	if u == "" {
-		return ""
-	}
-	return " " + u
-}
-
-func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
-
 // quantity reads a scalar of a scale and reports what is wrong with it.
-func (r *reader) quantity(n ast.Node, what string, s scale) *Quantity {
+func (r *values) quantity(n ast.Node, what string, s unit.Scale) *Quantity {
 	text, ok := r.scalar(n, what)
 	if !ok {
 		return nil
 	}
-	q, err := parseQuantity(text, s)
+	q, err := s.Parse(text)
 	if err != nil {
 		r.faults.Join(r.nodeAt(n), err)
 		return nil
@@ -171,7 +45,7 @@ func (r *reader) quantity(n ast.Node, what string, s scale) *Quantity {
 
 // minutesOf reads a time and gives it in minutes, whatever unit was written. A clock that
 // shows seconds is read to half of the last digit of these, not of a minute.
-func (r *reader) minutesOf(n ast.Node, what string) *Quantity {
+func (r *values) minutesOf(n ast.Node, what string) *Quantity {
 	q := r.quantity(n, what, duration)
 	if q != nil {
 		if q.Half == 0 && q.Number > 0 && minutes[q.Unit] < 1 {
@@ -184,7 +58,7 @@ func (r *reader) minutesOf(n ast.Node, what string) *Quantity {
 
 // stated reads a figure of an own food: a quantity, "trace", "unknown" or
 // "< 0.5 g".
-func (r *reader) stated(e entry) (Stated, bool) {
+func (r *values) stated(e entry) (Stated, bool) {
 	v := Stated{Tag: e.key, Place: e.at}
 	text, ok := r.scalar(e.value, e.key)
 	if !ok {
@@ -195,7 +69,7 @@ func (r *reader) stated(e entry) (Stated, bool) {
 		return v, true
 	}
 	limit, below := strings.CutPrefix(text, "<")
-	q, err := parseQuantity(limit, figure)
+	q, err := figure.Parse(limit)
 	if err != nil {
 		r.faults.Join(r.nodeAt(e.value), err)
 		return v, false

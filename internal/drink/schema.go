@@ -55,7 +55,7 @@ var (
 
 	measuredShape  = shape{"$ref": "#/$defs/measured"}
 	oneOrMoreShape = anyOf(lineShape, linesShape)
-	statedShape    = anyOf(shape{"enum": []string{Trace, Unknown}}, shape{"type": "string", "pattern": "^< ?" + figurePattern(figure.units) + "$"}, quantityShape(figure))
+	statedShape    = anyOf(shape{"enum": []string{Trace, Unknown}}, shape{"type": "string", "pattern": "^< ?" + figurePattern(figure.Units) + "$"}, quantityShape(figure))
 )
 
 func anyOf(shapes ...shape) shape { return shape{"anyOf": shapes} }
@@ -75,10 +75,10 @@ func amountShape(kinds []unit.Kind) shape {
 
 // quantityShape is the same on another scale; a number alone where the scale
 // needs no unit.
-func quantityShape(s scale) shape {
-	of := rangeShape(s.units)
-	if s.units[0] == "" {
-		low, high := s.span("")
+func quantityShape(s unit.Scale) shape {
+	of := rangeShape(s.Units)
+	if s.Units[0] == "" {
+		low, high := s.Span("")
 		return anyOf(shape{"type": "number", "minimum": low, "maximum": high}, of)
 	}
 	return of

@@ -42,19 +42,19 @@ type sizer struct {
 
 // checkSize reports a drink that is too large to be calculated, and takes
 // everything out of it so that nobody walks what it would be written out.
-func (r *reader) checkSize(d *Drink) {
-	s := &sizer{drink: d, lines: map[string]int{}, used: map[string]bool{}}
+func (w *whole) checkSize() {
+	s := &sizer{drink: w.drink, lines: map[string]int{}, used: map[string]bool{}}
 	refuse := func(at fail.Place, err error) {
-		r.faults.Join(at, err)
-		d.TooLarge, d.Components, d.Build, d.Finish, d.Garnish = true, nil, nil, nil, nil
+		w.file.faults.Join(at, err)
+		w.drink.TooLarge, w.drink.Components, w.drink.Build, w.drink.Finish, w.drink.Garnish = true, nil, nil, nil, nil
 	}
-	for i := range d.Components { // those too that the drink does not use: their foods are looked up
-		if c := &d.Components[i]; s.component(c) > mostOut {
+	for i := range w.drink.Components { // those too that the drink does not use: their foods are looked up
+		if c := &w.drink.Components[i]; s.component(c) > mostOut {
 			refuse(c.Place, tooManyLines())
 			return
 		}
 	}
-	for list := range d.outerLists() {
+	for _, list := range w.drink.outerLists() {
 		for i := range *list {
 			if s.size.lines += s.list((*list)[i : i+1]); s.size.lines > mostOut {
 				refuse((*list)[i].Place, tooManyLines())
@@ -63,9 +63,9 @@ func (r *reader) checkSize(d *Drink) {
 		}
 	}
 	s.whole()
-	d.size = s.size
-	if err := d.Fits(usualDraws); err != nil {
-		refuse(r.at(1, 1), err)
+	w.drink.size = s.size
+	if err := w.drink.Fits(usualDraws); err != nil {
+		refuse(w.file.at(1, 1), err)
 	}
 }
 
@@ -105,7 +105,7 @@ func (s *sizer) list(lines []Line) int {
 func (s *sizer) whole() {
 	s.size.parts += partLine * s.size.lines
 	s.steps(s.drink.Finish, nil, s.size.lines)
-	for list := range s.drink.outerLists() {
+	for _, list := range s.drink.outerLists() {
 		s.use(*list)
 	}
 }

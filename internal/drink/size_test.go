@@ -58,6 +58,14 @@ func TestADrinkOfTooMuchWorkIsRefused(t *testing.T) {
 		require.Len(t, got, 1, name)
 		assert.Contains(t, got[0], "the drink is too large to be calculated with 1000 draws (use fewer lines, steps or readings", name)
 	}
+	for says, text := range map[string]string{
+		"with 90 ingredient lines written out, 0 components, 200 steps and 0 readings the": big + "finish:\n" + strings.Repeat("  - chill: {melt: 1 g}\n", 200),
+		// the reading after the last step is a reading like any other, and no step
+		"with 1 ingredient lines written out, 1 components, 3 steps and 51 readings the": head + "components:\n  c:\n    ingredients: [1 g a]\n    steps:\n" +
+			strings.Repeat("      - measured: {mass: 1 g}\n", 50) + strings.Repeat("      - chill: {melt: 1 g}\n", 3) + "    measured: {ph: 3}\nbuild: [1 g c]\n",
+	} {
+		assert.Contains(t, faultsOf(t, text)[0], says)
+	}
 	d, faults := drink.Parse("f.yaml", []byte(big), nil)
 	require.Zero(t, faults.Len())
 	require.NoError(t, d.Fits(1000))

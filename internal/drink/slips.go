@@ -20,7 +20,7 @@ func looksCut(comment *token.Token) bool {
 }
 
 // cutAtHash reports a plain text that " #" has cut.
-func (r *reader) cutAtHash(n ast.Node) bool {
+func (r *values) cutAtHash(n ast.Node) bool {
 	s, ok := n.(ast.ScalarNode)
 	if !ok {
 		return false
@@ -36,7 +36,7 @@ func (r *reader) cutAtHash(n ast.Node) bool {
 	return true
 }
 
-func (r *reader) reportHash(comment *token.Token) {
+func (r *file) reportHash(comment *token.Token) {
 	r.faults.Add(r.tokenAt(comment), "put quotes round the whole text; a comment is written \"# like this\", with a space",
 		"the text is cut here: YAML takes #%s for a comment", clip(comment.Value))
 }
@@ -47,7 +47,7 @@ func lastLine(t *token.Token) int {
 }
 
 // runsOn reports a plain line that YAML joined with the next one.
-func (r *reader) runsOn(n ast.Node) bool {
+func (r *values) runsOn(n ast.Node) bool {
 	s, ok := n.(*ast.StringNode)
 	if !ok || s.Token.Type != token.StringType || !strings.Contains(strings.TrimSpace(s.Token.Origin), "\n") {
 		return false
@@ -59,7 +59,7 @@ func (r *reader) runsOn(n ast.Node) bool {
 
 // mapForLine reports a map that stands where a line was meant because the text
 // holds a colon and a space.
-func (r *reader) mapForLine(n ast.Node) bool {
+func (r *values) mapForLine(n ast.Node) bool {
 	m, ok := n.(*ast.MappingNode)
 	if !ok || m.IsFlowStyle || len(m.Values) == 0 {
 		return false
@@ -94,7 +94,7 @@ func numberAlone(n ast.Node) bool {
 // commaCuts finds the entries of a [ ] list that a comma has cut, reports them
 // and gives the rest. "12,5 g rum" becomes 12 and "5 g rum"; the second would
 // pass for a line of its own.
-func (r *reader) commaCuts(list *ast.SequenceNode) []ast.Node {
+func (r *values) commaCuts(list *ast.SequenceNode) []ast.Node {
 	if !list.IsFlowStyle {
 		return list.Values
 	}
@@ -135,7 +135,7 @@ func isQuoted(n ast.Node) bool {
 
 // commaCutKeys does the same for a { } map: a key without a colon is the tail of
 // the entry before it. Entries that lost their tail are marked spoilt.
-func (r *reader) commaCutKeys(entries []entry, known []string) []entry {
+func (r *values) commaCutKeys(entries []entry, known []string) []entry {
 	var whole []entry
 	for i, e := range entries {
 		if !e.flow || !implicitNull(e.value) || i == 0 || slices.Contains(known, e.key) {

@@ -13,13 +13,19 @@ type Step interface {
 	Kind() string     // the keyword, such as "reduce"
 	At() fail.Place   // where the keyword stands
 	StepPath() string // identity, stable under edits elsewhere: "cherry syrup/strain~2"
+	Lines() []Line    // the ingredients that it brings into the pot, if only for a while
+
+	setHead(Head)
+	list() *[]Line
 }
 
-// Head is what every step carries.
+// Head is what every step carries. Its lines stand here and not in the steps that have
+// some, so that no step can hold lines that a reader of all lines does not find.
 type Head struct {
-	Word  string
-	Place fail.Place
-	Path  string
+	Word        string
+	Place       fail.Place
+	Path        string
+	Ingredients []Line
 }
 
 // Kind gives the keyword.
@@ -30,6 +36,12 @@ func (h Head) At() fail.Place { return h.Place }
 
 // StepPath gives the stable path.
 func (h Head) StepPath() string { return h.Path }
+
+// Lines gives the ingredients, none for most steps.
+func (h Head) Lines() []Line { return h.Ingredients }
+
+// list lets the parser take lines out.
+func (h *Head) list() *[]Line { return &h.Ingredients }
 
 // setHead lets the parser fill the head of any step type.
 func (h *Head) setHead(to Head) { *h = to }
@@ -68,17 +80,13 @@ type Brew struct {
 // Steep extracts solids from ingredients that are taken out again.
 type Steep struct {
 	Head
-	Ingredients []Line
 	Minutes     *Quantity    // min, whatever unit was written; nil if not stated
 	Temperature *Quantity    // °C; nil if not stated
 	Collect     *unit.Amount // mass; nil if not stated
 }
 
 // Add puts ingredients into the pot.
-type Add struct {
-	Head
-	Ingredients []Line
-}
+type Add struct{ Head }
 
 // Chill melts ice into the drink.
 type Chill struct {
@@ -134,9 +142,8 @@ type Concentrate struct {
 
 // Wash moves flavour from a fat into the drink and takes the fat out again.
 type Wash struct {
-	Head
-	Ingredients []Line       // the fat
-	Collect     *unit.Amount // mass; nil if not stated
+	Head                 // its ingredients are the fat
+	Collect *unit.Amount // mass; nil if not stated
 }
 
 // Heat applies the published retention factors of one code.

@@ -11,32 +11,31 @@ import (
 var stepKinds = []stepKind{
 	stepWith("reduce", "boil water off: {to: 375 g} or {by: 30 %}", grammar[Reduce]{keys: []key[Reduce]{
 		mass("to", "the mass that is left", func(s *Reduce) **unit.Amount { return &s.To }),
-		scaled("by", "the share of the pot's mass that goes", false, percent, func(s *Reduce) **Quantity { return &s.By }),
+		scaled("by", "the share of the pot's mass that goes", percent, func(s *Reduce) **Quantity { return &s.By }),
 	}}, exactlyOne("to", "by")),
 	stepWith("strain", "hold solids back: {collect: 355 g, through: cloth}", strainKeys, nil),
 	stepWith("press", "strain under force: {collect: 355 g, through: cloth}", strainKeys, nil),
 	stepWith("curdle", "part curd and whey: {collect: 300 g, by: acid}", grammar[Curdle]{keys: []key[Curdle]{
 		massValue("collect", "the mass of the whey", func(s *Curdle) *unit.Amount { return &s.Collect }),
-		word("by", "what curdles it", []string{"acid", "rennet"}, func(s *Curdle) *string { return &s.By }),
-		scaled("at", "the temperature", false, temperature, func(s *Curdle) **Quantity { return &s.Temperature }),
+		word("by", "what curdles it", true, []string{"acid", "rennet"}, func(s *Curdle) *string { return &s.By }),
+		scaled("at", "the temperature", temperature, func(s *Curdle) **Quantity { return &s.Temperature }),
 	}}, nil),
 	stepWith("brew", "extract coffee or tea: {out: 38 g, strength: 9.5 %}", grammar[Brew]{keys: []key[Brew]{
 		mass("out", "the mass in the cup", func(s *Brew) **unit.Amount { return &s.Out }),
-		scaled("strength", "dissolved solids in the cup", false, percent, func(s *Brew) **Quantity { return &s.Strength }),
-		scaled("yield", "the share of the dose that is extracted", false, percent, func(s *Brew) **Quantity { return &s.Yield }),
-	}}, func(h has) (string, string) {
-		switch h.count("out", "strength", "yield") {
+		scaled("strength", "dissolved solids in the cup", percent, func(s *Brew) **Quantity { return &s.Strength }),
+		scaled("yield", "the share of the dose that is extracted", percent, func(s *Brew) **Quantity { return &s.Yield }),
+	}}, func(p present) (string, string) {
+		switch p.count("out", "strength", "yield") {
 		case 2:
+			return "", ""
 		case 3:
 			return "has out, strength and yield", "give two of them, the third follows"
-		default:
-			return "needs two of out, strength and yield", "the third follows from them"
 		}
-		return "", ""
+		return "needs two of out, strength and yield", "the third follows from them"
 	}),
 	stepWith("steep", "extract and take out again: {ingredients: […], at: 90 °C, for: 5 min}", grammar[Steep]{keys: []key[Steep]{
-		someLines("ingredients", "what is steeped", func(s *Steep) (*[]Line, string) { return &s.Ingredients, s.Path }),
-		scaled("at", "the temperature", false, temperature, func(s *Steep) **Quantity { return &s.Temperature }),
+		someLines[Steep]("ingredients", "what is steeped"),
+		scaled("at", "the temperature", temperature, func(s *Steep) **Quantity { return &s.Temperature }),
 		lasting("for", "how long", func(s *Steep) **Quantity { return &s.Minutes }),
 		mass("collect", "the mass that is left", func(s *Steep) **unit.Amount { return &s.Collect }),
 	}}, nil),
@@ -46,15 +45,15 @@ var stepKinds = []stepKind{
 	}}, nil),
 	stepWith("dilute", "add water: {to: 500 g} or {brix: 12}", grammar[Dilute]{keys: []key[Dilute]{
 		mass("to", "the mass to reach", func(s *Dilute) **unit.Amount { return &s.To }),
-		scaled("brix", "the reading to reach", false, brixScale, func(s *Dilute) **Quantity { return &s.Brix }),
+		scaled("brix", "the reading to reach", brixScale, func(s *Dilute) **Quantity { return &s.Brix }),
 	}}, exactlyOne("to", "brix")),
 	stepWith("invert", "split sucrose: {share: 40 %} or {ph: 3, at: 90 °C, for: 20 min}", grammar[Invert]{keys: []key[Invert]{
-		scaled("share", "the share of the sucrose that is split", false, percent, func(s *Invert) **Quantity { return &s.Share }),
-		scaled("ph", "the pH of the pot", false, phScale, func(s *Invert) **Quantity { return &s.PH }),
-		scaled("at", "the temperature", false, temperature, func(s *Invert) **Quantity { return &s.Temperature }),
+		scaled("share", "the share of the sucrose that is split", percent, func(s *Invert) **Quantity { return &s.Share }),
+		scaled("ph", "the pH of the pot", phScale, func(s *Invert) **Quantity { return &s.PH }),
+		scaled("at", "the temperature", temperature, func(s *Invert) **Quantity { return &s.Temperature }),
 		lasting("for", "how long", func(s *Invert) **Quantity { return &s.Minutes }),
-	}}, func(h has) (string, string) {
-		share, hot := h.count("share"), h.count("ph", "at", "for")
+	}}, func(p present) (string, string) {
+		share, hot := p.count("share"), p.count("ph", "at", "for")
 		if share+hot/3 != 1 || hot%3 != 0 {
 			return "needs share, or ph, at and for together", "write {share: 40 %} or {ph: 3, at: 90 °C, for: 20 min}"
 		}
@@ -64,8 +63,8 @@ var stepKinds = []stepKind{
 		scaledValue("lactose", "the share of the lactose that is split", percent, func(s *Hydrolyse) *Quantity { return &s.Lactose }),
 	}}, nil),
 	stepWith("ferment", "turn sugars into alcohol and acids: {after: {ALC: 0.5 g}, because: \"…\"}", grammar[Ferment]{keys: []key[Ferment]{
-		{"after", "what 100 g of the pot hold afterwards", true, mapOf(statedShape), func(r *reader, s *Ferment, n ast.Node) { s.Figures = r.figures(n, "after") }},
-		scaled("at", "the temperature", false, temperature, func(s *Ferment) **Quantity { return &s.Temperature }),
+		into("after", "what 100 g of the pot hold afterwards", true, mapOf(statedShape), (*reader).figures, func(s *Ferment) *[]Stated { return &s.Figures }),
+		scaled("at", "the temperature", temperature, func(s *Ferment) **Quantity { return &s.Temperature }),
 		lasting("for", "how long", func(s *Ferment) **Quantity { return &s.Minutes }),
 		prose("because", "where the figures come from", func(s *Ferment) *string { return &s.Because }),
 	}}, nil),
@@ -73,28 +72,28 @@ var stepKinds = []stepKind{
 		scaledValue("loss", "the share of the pot's sugars that goes", percent, func(s *Caramelise) *Quantity { return &s.Loss }),
 	}}, nil),
 	stepWith("concentrate", "take water out without heat: {by: freezing, to: 300 g}", grammar[Concentrate]{keys: []key[Concentrate]{
-		word("by", "how", []string{"freezing"}, func(s *Concentrate) *string { return &s.By }),
+		word("by", "how", true, []string{"freezing"}, func(s *Concentrate) *string { return &s.By }),
 		massValue("to", "the mass that is left", func(s *Concentrate) *unit.Amount { return &s.To }),
 	}}, nil),
 	stepWith("wash", "move flavour out of a fat and take the fat out again: {fat: 60 g core:butter, collect: 350 g}", grammar[Wash]{keys: []key[Wash]{
-		someLines("fat", "the fat", func(s *Wash) (*[]Line, string) { return &s.Ingredients, s.Path }),
+		someLines[Wash]("fat", "the fat"),
 		mass("collect", "the mass that is left", func(s *Wash) **unit.Amount { return &s.Collect }),
 	}}, nil),
 	stepWith("heat", "apply published retention factors: {code: \"2151\"}", grammar[Heat]{keys: []key[Heat]{
-		{"code", "the code of the retention table", true, codeShape, func(r *reader, s *Heat, n ast.Node) { s.Code = r.code(n, "code") }},
+		into("code", "the code of the retention table", true, codeShape, (*reader).code, func(s *Heat) *string { return &s.Code }),
 	}}, nil),
 	stepWith("split", "keep stated shares: {keep: {FAT: 3 %}, collect: 300 g, because: \"…\"}", grammar[Split]{keys: []key[Split]{
-		{"keep", "the share of each constituent that is kept", true, mapOf(quantityShape(percent)), func(r *reader, s *Split, n ast.Node) { s.Keep = r.kept(n) }},
+		into("keep", "the share of each constituent that is kept", true, mapOf(quantityShape(percent)), (*reader).kept, func(s *Split) *[]Kept { return &s.Keep }),
 		mass("collect", "the mass that is left", func(s *Split) **unit.Amount { return &s.Collect }),
 		prose("because", "where the shares come from", func(s *Split) *string { return &s.Because }),
 	}}, nil),
 	stepWith("carbonate", "dissolve gas: {bottle: 0.5 l, charge: 8 g, at: 4 °C, left: 3.0 g/l ± 0.5 g/l}", grammar[Carbonate]{keys: []key[Carbonate]{
-		{"bottle", "the volume of the closed bottle", false, amountShape(volumeOnly), func(r *reader, s *Carbonate, n ast.Node) { s.Bottle = r.amount(n, "bottle", volumeOnly) }},
+		amount("bottle", "the volume of the closed bottle", volumeOnly, func(s *Carbonate) **unit.Amount { return &s.Bottle }),
 		mass("charge", "the mass of CO2", func(s *Carbonate) **unit.Amount { return &s.Charge }),
-		scaled("at", "the temperature", false, temperature, func(s *Carbonate) **Quantity { return &s.Temperature }),
-		scaled("left", "what stays in the glass, stated or measured", false, gas, func(s *Carbonate) **Quantity { return &s.Left }),
-	}}, func(h has) (string, string) {
-		if closed := h.count("bottle", "charge", "at"); closed%3 != 0 || closed+h.count("left") == 0 {
+		scaled("at", "the temperature", temperature, func(s *Carbonate) **Quantity { return &s.Temperature }),
+		scaled("left", "what stays in the glass, stated or measured", gas, func(s *Carbonate) **Quantity { return &s.Left }),
+	}}, func(p present) (string, string) {
+		if closed := p.count("bottle", "charge", "at"); closed%3 != 0 || closed+p.count("left") == 0 {
 			return "needs bottle, charge and at together, or left", "write what you know: {bottle: 0.5 l, charge: 8 g, at: 4 °C} or {left: 3.0 g/l}"
 		}
 		return "", ""
@@ -104,12 +103,12 @@ var stepKinds = []stepKind{
 
 var strainKeys = grammar[Strain]{keys: []key[Strain]{
 	massValue("collect", "the mass of the liquor", func(s *Strain) *unit.Amount { return &s.Collect }),
-	word("through", "what holds the solids back", []string{"cloth", "paper", "metal"}, func(s *Strain) *string { return &s.Through }),
+	word("through", "what holds the solids back", true, []string{"cloth", "paper", "metal"}, func(s *Strain) *string { return &s.Through }),
 }}
 
-func exactlyOne(a, b string) func(has) (string, string) {
-	return func(h has) (string, string) {
-		switch h.count(a, b) {
+func exactlyOne(a, b string) func(present) (string, string) {
+	return func(p present) (string, string) {
+		switch p.count(a, b) {
 		case 0:
 			return "needs " + a + " or " + b, "write one of them"
 		case 2:
@@ -120,7 +119,7 @@ func exactlyOne(a, b string) func(has) (string, string) {
 }
 
 // code reads a code of a table as it is written, a number or not.
-func (r *reader) code(n ast.Node, what string) string {
+func (r *values) code(n ast.Node, what string) string {
 	text, ok := r.scalar(n, what)
 	if fault, do := textFault(text, what, mostName); ok && fault != "" {
 		r.faults.Add(r.nodeAt(n), do, "%s", fault)
@@ -129,9 +128,9 @@ func (r *reader) code(n ast.Node, what string) string {
 }
 
 // kept reads the shares of split.
-func (r *reader) kept(n ast.Node) []Kept {
+func (r *reader) kept(n ast.Node, what string) []Kept {
 	var out []Kept
-	r.named(n, "keep", tagFault, func(e entry) {
+	r.named(n, what, tagFault, func(e entry) {
 		if q := r.quantity(e.value, e.key, percent); q != nil {
 			out = append(out, Kept{Tag: e.key, Place: e.at, Share: *q})
 		}

@@ -1,7 +1,7 @@
 package drink
 
 import (
-	"fmt"
+	"slices"
 
 	"github.com/goccy/go-yaml/ast"
 
@@ -21,24 +21,23 @@ type stepKind struct {
 type stepOf[T any] interface {
 	*T
 	Step
-	setHead(Head)
 }
 
 // stepWith makes a kind whose parameters are a map. Check says what the keys
 // alone cannot: which of them go together. It is asked only if each key was
 // read without fault.
-func stepWith[T any, P stepOf[T]](word, doc string, g grammar[T], check func(present has) (fault, do string)) stepKind {
+func stepWith[T any, P stepOf[T]](word, doc string, g grammar[T], check func(present) (fault, do string)) stepKind {
 	g.what = word
 	return stepKind{word, doc, g.shape(), func(r *reader, head Head, n ast.Node) (Step, bool) {
 		s := P(new(T))
 		s.setHead(head)
 		before := r.faults.Len()
-		present, ok := g.read(r, (*T)(s), n)
+		has, ok := g.read(r, (*T)(s), n)
 		if !ok || r.faults.Len() > before {
 			return nil, false
 		}
 		if check != nil && !r.torn {
-			if fault, do := check(present); fault != "" {
+			if fault, do := check(has); fault != "" {
 				r.faults.Add(head.Place, do, "%s %s", word, fault)
 				return nil, false
 			}
@@ -47,24 +46,11 @@ func stepWith[T any, P stepOf[T]](word, doc string, g grammar[T], check func(pre
 	}}
 }
 
-// has is the keys that are present.
-type has map[string]fail.Place
-
-func (h has) count(keys ...string) int {
-	n := 0
-	for _, k := range keys {
-		if _, ok := h[k]; ok {
-			n++
-		}
-	}
-	return n
-}
-
 // addKind reads lines instead of a map of keys.
 var addKind = stepKind{"add", "later ingredients: a line, or a list of lines", oneOrMoreShape, func(r *reader, head Head, n ast.Node) (Step, bool) {
 	before := r.faults.Len()
-	lines := r.oneOrMore(n, "add", head.Path)
-	return &Add{Head: head, Ingredients: lines}, r.faults.Len() == before && len(lines) > 0
+	head.Ingredients = r.oneOrMore(n, "add", head.Path)
+	return &Add{head}, r.faults.Len() == before && len(head.Ingredients) > 0
 }}
 
 // measuredKind shares its keys with the readings at the end of a component.
@@ -74,11 +60,7 @@ var measuredKind = stepKind{"measured", "readings of the pot at this moment", me
 }}
 
 func stepWords() []string {
-	words := make([]string, len(stepKinds))
-	for i, k := range stepKinds {
-		words[i] = k.word
-	}
-	return words
+	return each(stepKinds, func(k stepKind) string { return k.word })
 }
 
 // steps reads a list of steps, each a map with one key. Steps at fault are
@@ -120,7 +102,7 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 	entries, ok := r.entries(n, "a step", stepWords())
 	if !ok || len(entries) == 0 {
 		if ok {
-			r.faults.Add(r.nodeAt(n), "a step is one of "+alternatives(stepWords()), "a step is empty")
+			r.faults.Add(r.nodeAt(n), "a step is one of "+fail.Or(stepWords()), "a step is empty")
 		}
 		return stepKind{}, entry{}, false
 	}
@@ -143,18 +125,13 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 }
 
 func findStep(word string) (stepKind, bool) {
-	for _, k := range stepKinds {
-		if k.word == word {
-			return k, true
-		}
+	i := slices.IndexFunc(stepKinds, func(k stepKind) bool { return k.word == word })
+	if i < 0 {
+		return stepKind{}, false
 	}
-	return stepKind{}, false
+	return stepKinds[i], true
 }
 
 func stepAdvice(word string) string {
-	do := "a step is one of " + alternatives(stepWords())
-	if guess := near(word, stepWords()); guess != "" {
-		do = fmt.Sprintf("did you mean %q? %s", guess, do)
-	}
-	return do
+	return guess(word, stepWords(), "a step is one of "+fail.Or(stepWords()))
 }

@@ -17,7 +17,7 @@ const mostSetAside = 20
 // document reads the YAML of a file. A line that YAML cannot read is reported;
 // if it stands alone it is set aside and the rest is read, so that one bad line
 // does not hide the other faults. It gives nil if nothing can be read.
-func (r *reader) document(raw []byte) ast.Node {
+func (r *file) document(raw []byte) ast.Node {
 	text, ok := r.hygiene(raw)
 	if !ok {
 		return nil
@@ -93,7 +93,7 @@ func standsAlone(lines []string, number int) bool {
 // withinLimits bounds what the YAML reader is given: tokens, depth, keys of one
 // block map. It reads tokens and not nodes because the reader calls itself for
 // each of these.
-func (r *reader) withinLimits(tokens token.Tokens) bool {
+func (r *file) withinLimits(tokens token.Tokens) bool {
 	if len(tokens) > mostTokens {
 		r.faults.Add(r.tokenAt(tokens[mostTokens]), "split it, or move foods and components to a pantry file", "the file has more than %d words and signs", mostTokens)
 		return false
@@ -137,7 +137,7 @@ func (r *reader) withinLimits(tokens token.Tokens) bool {
 }
 
 // refuseForms reports the forms of YAML that a drink file does not use.
-func (r *reader) refuseForms(tokens token.Tokens) {
+func (r *file) refuseForms(tokens token.Tokens) {
 	for i, t := range tokens {
 		what, do := "", ""
 		switch t.Type {

@@ -14,9 +14,8 @@ const fewestPoints = 3
 // checkTitration checks what goes together in a titration: the strength of the
 // base or of the acid, and points that begin with the liquid itself and go one
 // way. The size of the sample may be left out.
-func (r *reader) checkTitration(m *Measured, at fail.Place, present map[string]fail.Place) {
-	_, base := present["base"]
-	_, acid := present["acid"]
+func (r *reader) checkTitration(m *Measured, at fail.Place, present present) {
+	base, acid := present.has("base"), present.has("acid")
 	switch {
 	case !base && !acid:
 		r.faults.Add(at, "add base: 0.1 mol/l, or acid: 0.1 mol/l if it brought the pH down", "a titration needs the strength of its base")
@@ -25,7 +24,7 @@ func (r *reader) checkTitration(m *Measured, at fail.Place, present map[string]f
 	}
 	// guard: a sample can be titrated
 	if least := unit.LimitOf("sample of a titration", "g").Low; m.Sample != nil && m.Sample.Base() < least {
-		r.faults.Add(present["sample"], "check the number and the unit", "a titration of less than %s g", number(least))
+		r.faults.Add(present["sample"], "check the number and the unit", "a titration of less than %g g", least)
 	}
 	if m.Titration != nil && !(base && acid) {
 		r.checkPoints(m.Titration, present["titration"], acid)
@@ -45,7 +44,7 @@ func (r *reader) checkPoints(points []TitrationPoint, at fail.Place, falling boo
 	most := unit.LimitOf("volume of a titration", "ml").High
 	for _, p := range points {
 		if p.Volume.Base() > most {
-			r.faults.Add(p.Place, "check the number and the unit", "a titration with more than %s ml", number(most))
+			r.faults.Add(p.Place, "check the number and the unit", "a titration with more than %g ml", most)
 		}
 	}
 	way := "more base, higher pH"

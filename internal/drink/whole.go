@@ -1,48 +1,52 @@
 package drink
 
 import (
+	"cmp"
 	"slices"
 	"strings"
+
+	"sipsum/internal/fail"
 )
 
-// checkWhole checks what no single line can tell: names that must exist, plain
+// whole is a drink that has been read, and the file to whose list its faults go.
+type whole struct {
+	drink     *Drink
+	file      *file
+	compareAt fail.Place // of compare-with
+}
+
+// check finds what no single line can tell: names that must exist, plain
 // use of components, circles among components, and how large it is written out.
-func (r *reader) checkWhole(d *Drink) {
-	clean := r.faults.Len() == 0
-	r.checkCompare(d)
-	r.checkComponentLines(d)
-	r.breakCircles(d)
-	r.checkSize(d)
+func (w *whole) check() {
+	clean := w.file.faults.Len() == 0
+	w.checkCompare()
+	w.checkComponentLines()
+	w.breakCircles()
+	w.checkSize()
 	if clean {
-		r.checkVary(d)
-		r.checkCompared(d)
+		w.checkVary()
+		w.checkCompared()
 	}
 }
 
-func (r *reader) checkCompare(d *Drink) {
-	if _, ok := d.Component(d.CompareWith); ok || d.CompareWith == "" || r.torn {
+func (w *whole) checkCompare() {
+	if _, ok := w.drink.Component(w.drink.CompareWith); ok || w.drink.CompareWith == "" || w.file.torn {
 		return
 	}
-	names := make([]string, len(d.Components))
-	for i, c := range d.Components {
-		names[i] = c.Name
-	}
-	do := "name a component of this drink"
-	if guess := near(d.CompareWith, names); guess != "" {
-		do = "did you mean \"" + guess + "\"?"
-	}
-	r.faults.Add(r.compareAt, do, "compare-with names no component: %s", quoted(d.CompareWith))
-	d.CompareWith = ""
+	names := each(w.drink.Components, func(c Component) string { return c.Name })
+	do := cmp.Or(guess(w.drink.CompareWith, names, ""), "name a component of this drink")
+	w.file.faults.Add(w.compareAt, do, "compare-with names no component: %s", quoted(w.drink.CompareWith))
+	w.drink.CompareWith = ""
 }
 
 // checkCompared reports a component to compare with that nobody drinks: nothing says
 // how much of it stands against a serving.
-func (r *reader) checkCompared(d *Drink) {
+func (w *whole) checkCompared() {
 	drunk := map[string]bool{}
 	var visit func(lines []Line)
 	visit = func(lines []Line) {
 		for _, l := range lines {
-			c, ok := d.Component(l.Food)
+			c, ok := w.drink.Component(l.Food)
 			if !ok || !l.Eaten || drunk[c.Name] {
 				continue
 			}
@@ -52,44 +56,41 @@ func (r *reader) checkCompared(d *Drink) {
 			}
 		}
 	}
-	for lines := range d.outerLists() {
+	for _, lines := range w.drink.outerLists() {
 		visit(*lines)
 	}
-	if d.CompareWith != "" && !drunk[d.CompareWith] {
-		r.faults.Add(r.compareAt, "pour it, name a component that the drink uses, or take compare-with out", "compare-with names %s, and no line of the drink uses it", quoted(d.CompareWith))
+	if w.drink.CompareWith != "" && !drunk[w.drink.CompareWith] {
+		w.file.faults.Add(w.compareAt, "pour it, name a component that the drink uses, or take compare-with out", "compare-with names %s, and no line of the drink uses it", quoted(w.drink.CompareWith))
 	}
 }
 
 // checkVary reports an entry of vary that no line can follow.
-func (r *reader) checkVary(d *Drink) {
+func (w *whole) checkVary() {
 	var foods []string
-	for lines := range d.lists() {
+	for _, lines := range w.drink.lists() {
 		for _, l := range *lines {
 			foods = append(foods, l.Food)
 		}
 	}
-	for _, v := range d.Vary {
+	for _, v := range w.drink.Vary {
 		if slices.Contains(foods, v.Of) {
 			continue
 		}
-		do := "write the food as its line has it"
-		if guess := near(v.Of, foods); guess != "" {
-			do = "did you mean \"" + guess + "\"?"
-		}
-		r.faults.Add(v.Place, do, "vary names %s, which is in no line", quoted(v.Of))
+		do := cmp.Or(guess(v.Of, foods, ""), "write the food as its line has it")
+		w.file.faults.Add(v.Place, do, "vary names %s, which is in no line", quoted(v.Of))
 	}
 }
 
 // checkComponentLines reports keys of a line that mean nothing for a component,
 // and garnish keys elsewhere.
-func (r *reader) checkComponentLines(d *Drink) {
-	for lines := range d.lists() {
+func (w *whole) checkComponentLines() {
+	for _, lines := range w.drink.lists() {
 		for _, l := range *lines {
-			if !l.Eaten && lines != &d.Garnish {
-				r.faults.Add(l.Place, "take eaten out", "only a garnish can be left uneaten")
+			if !l.Eaten && lines != &w.drink.Garnish {
+				w.file.faults.Add(l.Place, "take eaten out", "only a garnish can be left uneaten")
 			}
-			if _, ok := d.Component(l.Food); ok && l.Portion+l.As+l.Fill != "" {
-				r.faults.Add(l.Place, "take portion, as and fill out and give an amount", "%s is a component, not a food of a table", quoted(l.Food))
+			if _, ok := w.drink.Component(l.Food); ok && l.Portion+l.As+l.Fill != "" {
+				w.file.faults.Add(l.Place, "take portion, as and fill out and give an amount", "%s is a component, not a food of a table", quoted(l.Food))
 			}
 		}
 	}
@@ -98,7 +99,7 @@ func (r *reader) checkComponentLines(d *Drink) {
 // breakCircles reports components that are made of themselves and takes the line
 // that closes the circle out of the drink, so that whoever walks it comes to an
 // end.
-func (r *reader) breakCircles(d *Drink) {
+func (w *whole) breakCircles() {
 	const walking, done = 1, 2
 	state := map[string]int{}
 	var trail []string
@@ -108,13 +109,13 @@ func (r *reader) breakCircles(d *Drink) {
 		trail = append(trail, c.Name)
 		for _, lines := range c.lists() {
 			*lines = slices.DeleteFunc(*lines, func(l Line) bool {
-				next, ok := d.Component(l.Food)
+				next, ok := w.drink.Component(l.Food)
 				if !ok || state[next.Name] == done {
 					return false
 				}
 				if state[next.Name] == walking {
 					circle := append(slices.Clone(trail[slices.Index(trail, next.Name):]), next.Name)
-					r.faults.Add(l.FoodAt, "take one of these lines out", "components go round in a circle: %s", clipTrail(circle))
+					w.file.faults.Add(l.FoodAt, "take one of these lines out", "components go round in a circle: %s", clipTrail(circle))
 					return true
 				}
 				visit(next)
@@ -124,9 +125,9 @@ func (r *reader) breakCircles(d *Drink) {
 		trail = trail[:len(trail)-1]
 		state[c.Name] = done
 	}
-	for i := range d.Components {
-		if state[d.Components[i].Name] == 0 {
-			visit(&d.Components[i])
+	for i := range w.drink.Components {
+		if state[w.drink.Components[i].Name] == 0 {
+			visit(&w.drink.Components[i])
 		}
 	}
 }
@@ -137,9 +138,31 @@ func clipTrail(names []string) string {
 	if len(names) > most {
 		names = append(append(slices.Clone(names[:most/2]), "…"), names[len(names)-most/2:]...)
 	}
-	shown := make([]string, len(names))
-	for i, n := range names {
-		shown[i] = clip(n)
+	return strings.Join(each(names, clip), " → ")
+}
+
+// lists gives the lists of lines of a component: its ingredients, then those of
+// its steps.
+func (c *Component) lists() []*[]Line {
+	return append([]*[]Line{&c.Ingredients}, stepLists(c.Steps)...)
+}
+
+// outerLists gives the lists of lines that stand outside components.
+func (d *Drink) outerLists() []*[]Line {
+	return append(append([]*[]Line{&d.Build}, stepLists(d.Finish)...), &d.Garnish)
+}
+
+// lists gives every list of lines of the drink.
+func (d *Drink) lists() (all []*[]Line) {
+	for i := range d.Components {
+		all = append(all, d.Components[i].lists()...)
 	}
-	return strings.Join(shown, " → ")
+	return append(all, d.outerLists()...)
+}
+
+func stepLists(steps []Step) (lists []*[]Line) {
+	for _, s := range steps {
+		lists = append(lists, s.list())
+	}
+	return lists
 }

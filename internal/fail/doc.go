@@ -11,5 +11,5 @@
 //
 // # Limits
 //
-// The package formats nothing: renderers decide between text and JSON.
+// The package formats no faults: renderers decide between text and JSON.
 package fail

@@ -41,3 +41,10 @@ func TestExitCode(t *testing.T) {
 	cause := errors.New("disk full")
 	assert.ErrorIs(t, fail.Because(fail.Failed, cause, "cannot write", ""), cause)
 }
+
+func TestOrListsWords(t *testing.T) {
+	assert.Empty(t, fail.Or(nil))
+	assert.Equal(t, "milk", fail.Or([]string{"milk"}))
+	assert.Equal(t, "milk or cream", fail.Or([]string{"milk", "cream"}))
+	assert.Equal(t, "milk, cream or whey", fail.Or([]string{"milk", "cream", "whey"}))
+}

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/unit"
@@ -70,7 +71,7 @@ func Brew(pot *ledger.Pot, r Recipe, f Factors) (Outcome, error) {
 		}
 	}
 	if dose[0] <= 0 {
-		return Outcome{}, impossible("nothing here is brewed: no ingredient belongs to %s", list(food.GroupsThat(func(g food.Group) bool { return g.Dose })))
+		return Outcome{}, impossible("nothing here is brewed: no ingredient belongs to %s", fail.Or(food.GroupsThat(func(g food.Group) bool { return g.Dose })))
 	}
 	r.solve(dose)
 	solids, liquid := make([]float64, pot.N), make([]float64, pot.N)
@@ -86,7 +87,7 @@ func Brew(pot *ledger.Pot, r Recipe, f Factors) (Outcome, error) {
 	if most := m.balance(pot, solids); solids[0] > most {
 		return Outcome{}, impossible("%.3g g of solids in the cup: the dose can give about %.3g g", solids[0], most)
 	}
-	out := Outcome{Lost: apply(pot, m)}
+	out := Outcome{Lost: apply(pot, m), Brewed: true}
 	for row, r := range pot.Rows {
 		if isDose(r) {
 			m.nameCarbohydrate(pot, row)

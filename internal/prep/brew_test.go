@@ -244,3 +244,33 @@ func TestAWeakBrewHoldsLittleOfEverything(t *testing.T) {
 		assert.LessOrEqual(t, pot.Of(0, "K")[0], pot.Of(0, "ASH")[0]+1e-12, "%v", yield)
 	}
 }
+
+// Of ten sugars none is above 0.1 g in a coffee with 2.2 g of solids (ANSES Ciqual 2020,
+// 18071): what tables leave unknown of a bean's sugars is no more than that of a brew.
+func TestABrewsUnknownSugarIsNextToNothing(t *testing.T) {
+	columns := ledger.NewColumns([]*food.Profile{bean(), water()}, "CHOCDF-other")
+	drawer, pot := ledger.NewDrawer(1, n, columns), ledger.New(columns, n)
+	for i, p := range []*food.Profile{bean(), water()} {
+		pot.Pour(p, drawer.PerGram(p), grams([]float64{18, 60}[i]), p.Food.ID.String())
+	}
+	const solids, rounding = 3.6, 1e-3
+	_, err := prep.Brew(pot, prep.Recipe{Out: grams(36), Strength: grams(solids / 36)}, factors)
+	require.NoError(t, err)
+	for _, id := range []constituent.ID{"SUGAR", "SUCS", "GLUS"} {
+		bound := pot.Bounds(0)[constituent.Must(id).Order]
+		assert.LessOrEqual(t, bound, solids*0.1/2.2+rounding, id)
+		assert.Greater(t, bound, 0.0, "%s is not known to be nothing", id)
+	}
+	assert.LessOrEqual(t, central(pot, "CHOAVL"), solids*0.1/2.2+rounding)
+	assert.Greater(t, central(pot, "CHOCDF-other"), 0.0, "the rest of the carbohydrate has no name")
+}
+
+// Hot water draws at most 36 % out of roasted coffee (Streuli 1973): a brew that claims
+// more is told so, one that claims it is not.
+func TestMoreThanDissolvesIsSaid(t *testing.T) {
+	for yield, said := range map[float64]bool{0.36: false, 0.361: true} {
+		out, err := prep.Brew(brewing(), prep.Recipe{Out: grams(60), Yield: grams(yield)}, factors)
+		require.NoError(t, err)
+		assert.Equal(t, said, len(out.Notes) > 1, "%g", yield)
+	}
+}

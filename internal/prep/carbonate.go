@@ -2,13 +2,11 @@ package prep
 
 import (
 	"math"
-	"slices"
 	"strconv"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
-	"sipsum/internal/ledger"
 	"sipsum/internal/solution"
 	"sipsum/internal/unit"
 )
@@ -155,34 +153,4 @@ func (c *Charge) tell(out *Outcome, volume, held, closed []float64) error {
 func plain(x float64) string {
 	const digits = 4
 	return strconv.FormatFloat(math.Round(x*math.Pow10(digits))/math.Pow10(digits), 'f', -1, 64)
-}
-
-// Aerate makes the pot hold grams (a column) of carbon dioxide: what is missing
-// is poured as gas, what is too much leaves.
-func Aerate(pot *ledger.Pot, gas *food.Profile, perGram ledger.Cells, grams []float64, path string) Outcome {
-	var out Outcome
-	held, more, kept := pot.Total(constituent.CarbonDioxide), make([]float64, pot.N), whole(pot.N)
-	for d, g := range grams {
-		more[d] = max(g-held[d], 0)
-		if held[d] > g {
-			kept[d] = g / held[d]
-		}
-	}
-	if slices.Min(kept) < 1 {
-		out.Lost = apply(pot, degassing(kept))
-	}
-	pot.Pour(gas, perGram, more, path)
-	out.Added = more[0]
-	return out
-}
-
-// degassing keeps a share of the carbon dioxide and all of the rest.
-type degassing []float64
-
-func (m degassing) Share(_ ledger.Row, c *constituent.Constituent, share []float64) {
-	if c.ID == constituent.CarbonDioxide {
-		copy(share, m)
-		return
-	}
-	fill(share, 1)
 }

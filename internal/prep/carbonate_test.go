@@ -112,4 +112,15 @@ func TestSyrupAboveSaturationCrystallises(t *testing.T) {
 	assert.Contains(t, note, "crystallise")
 	_, warn = prep.Crystallises(light, 4)
 	assert.False(t, warn)
+
+	sweet, pure := entered("sweet", "sugar", map[constituent.ID]float64{"SUCS": 100}), food.Enter(prep.PureWater(), nil)
+	columns := ledger.NewColumns([]*food.Profile{sweet, pure})
+	drawer := ledger.NewDrawer(1, n, columns)
+	for over, crystals := range map[float64]bool{0: false, 0.1: true} { // just saturated at 0 °C, and beyond
+		pot := ledger.New(columns, n)
+		pot.Pour(sweet, drawer.PerGram(sweet), grams(179.2+over), "sugar")
+		pot.Pour(pure, drawer.PerGram(pure), grams(100), "water")
+		_, warn = prep.Crystallises(pot, 0)
+		assert.Equal(t, crystals, warn, "%g g beyond what dissolves", over)
+	}
 }

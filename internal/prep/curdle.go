@@ -6,6 +6,7 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
+	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 )
@@ -38,7 +39,7 @@ func Curdle(pot *ledger.Pot, collect []float64, by string, celsius float64, f Fa
 		}
 	}
 	if dairy == 0 {
-		return Outcome{}, impossible("nothing here curdles: no ingredient belongs to %s", list(food.GroupsThat(func(g food.Group) bool { return g.Curdles })))
+		return Outcome{}, impossible("nothing here curdles: no ingredient belongs to %s", fail.Or(food.GroupsThat(func(g food.Group) bool { return g.Curdles })))
 	}
 	m := &curd{
 		by: by, hot: celsius >= advice("hot"), factors: f, drawn: map[partKey][]float64{}, part: whole(pot.N),

@@ -3,10 +3,10 @@ package prep
 import (
 	"fmt"
 	"math"
-	"strings"
 	"sync"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/curdling"
 	"sipsum/internal/embedded"
 	"sipsum/internal/ledger"
 	"sipsum/internal/unit"
@@ -60,8 +60,35 @@ func adviseHeat(celsius float64, usual bool) string {
 	return fmt.Sprintf("%.0f °C is the usual temperature %s", celsius, practice)
 }
 
-// list writes "milk, cream or cultured milk".
-func list(words []string) string {
-	last := len(words) - 1
-	return strings.Join(words[:last], ", ") + " or " + words[last]
+// Parting is what it tells of a pot that acid parted its milk: then its pH was at or below
+// the one at which casein curdles at that temperature. It is an upper limit and no more:
+// the acids of the pot say how far below.
+type Parting struct {
+	AtMost    []float64 // the pH, a column: anywhere from Low to High
+	Low, High float64
+	Source    string
+}
+
+// curdlingPH bounds the pH at which the casein of milk curdles at a temperature in °C
+// (data/curdling_proteins.csv); with NaN, at any temperature of that table.
+func curdlingPH(celsius float64) (low, high float64, source string) {
+	casein, ok := curdling.Find("casein")
+	if !ok {
+		panic("prep: curdling_proteins.csv lacks casein")
+	}
+	if !math.IsNaN(celsius) {
+		b := casein.At(celsius)
+		return b.Low, b.High, b.Source
+	}
+	cold, hot := casein.At(math.Inf(-1)), casein.At(math.Inf(1))
+	return cold.Low, hot.High, hot.Source
+}
+
+// parting draws the pH at which milk parted.
+func (f Factors) parting(celsius float64) *Parting {
+	const half = 0.5
+	p := &Parting{}
+	p.Low, p.High, p.Source = curdlingPH(celsius)
+	p.AtMost = f.draw("curdling pH", factor{p.Low + half*(p.High-p.Low), p.Low, p.High})
+	return p
 }

@@ -1,7 +1,10 @@
 package prep
 
 import (
+	"slices"
+
 	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
@@ -44,4 +47,42 @@ func UpTo(pot *ledger.Pot, to []float64) ([]float64, error) {
 		grams[d] = max(to[d]-mass[d], 0)
 	}
 	return grams, nil
+}
+
+func (a at) dilute(s *drink.Dilute) (Outcome, error) {
+	to, err := a.diluteTo(s)
+	if err != nil {
+		return Outcome{}, err
+	}
+	grams, err := UpTo(a.pot, to)
+	if err != nil {
+		return Outcome{}, err
+	}
+	return a.water(grams), nil
+}
+
+// diluteTo gives the mass to dilute to: stated, or that at which the pot reads
+// the stated °Brix, since water reads none. Water brings no reading up, and none
+// to nothing.
+func (a at) diluteTo(s *drink.Dilute) ([]float64, error) {
+	if s.To != nil {
+		return a.amount(s.To, "to"), nil
+	}
+	read, mass, to := a.share(s.Brix, "brix"), a.pot.Mass(), a.Refracted(a.pot)
+	// guard: no water reads nothing away
+	if slices.Min(read) <= 0 || s.Brix.Number <= s.Brix.Half {
+		return nil, impossible("dilute to 0 °Bx: no water is enough for that, give the reading that it shall have")
+	}
+	if to[0] < read[0]*mass[0] || mass[0] <= 0 {
+		const hundred = 100
+		there := 0.0
+		if mass[0] > 0 {
+			there = hundred * to[0] / mass[0]
+		}
+		return nil, impossible("dilute to %.4g °Bx: the pot reads only %.4g °Bx, and water brings it further down", s.Brix.Number, there)
+	}
+	for d := range to {
+		to[d] /= read[d]
+	}
+	return to, nil
 }

@@ -40,6 +40,10 @@
 //	             (data/fermentation.csv); the gas leaves; what is not stated of the
 //	             products is unknown
 //
+// One table (methods.go) has all that is known of a step beside its grammar: what it makes
+// and brings, whether the pot's mass or gas is stated after it, and how it is done with
+// what a Kitchen gives. A step that does not stand in it is refused.
+//
 // What a step makes has a ceiling, and every figure is continuous in a step's parameter
 // down to no effect: a step that does next to nothing changes next to nothing. That milk
 // parted with acid is evidence of the pot's pH (Outcome.Parted).

@@ -119,3 +119,16 @@ func TestWhatAFermentDoesNotStateIsUnknown(t *testing.T) {
 	assert.Zero(t, last[constituent.Must("ALC").Order])
 	assert.Zero(t, last[constituent.Must("OA").Order])
 }
+
+// If no sugar is stated, sugar goes as much as the products take: nothing is left over
+// without a name, whatever the arithmetic makes of the last digits.
+func TestAFermentOfStatedProductsLeavesNothingUnnamed(t *testing.T) {
+	for alcohol := 0.25; alcohol <= 6; alcohol += 0.25 {
+		pot := sugary(entered("must", "fruit juice", map[constituent.ID]float64{"WATER": 80, "SUCS": 7, "GLUS": 6, "FRUS": 7}))
+		out, err := prep.Ferment(pot, afterwards(map[constituent.ID]float64{"ALC": alcohol, "LACAC": alcohol / 7}), unnamed(pot))
+		require.NoError(t, err)
+		assert.Len(t, out.Notes, 1, "%g g of alcohol", alcohol)
+		assert.Zero(t, central(pot, "MASS-other"), "%g g of alcohol", alcohol)
+		assert.InDelta(t, 100, pot.Mass()[0]+out.Lost.Mass(), close, "%g g of alcohol", alcohol)
+	}
+}

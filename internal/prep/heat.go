@@ -5,8 +5,10 @@ import (
 	"sync"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
 	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
+	"sipsum/internal/fail"
 	"sipsum/internal/ledger"
 	"sipsum/internal/unit"
 )
@@ -48,6 +50,14 @@ func FindRetention(code string) (Retention, bool) {
 	}
 	r, ok := retentions()[code]
 	return r, ok
+}
+
+func (a at) heat(s *drink.Heat) (Outcome, error) {
+	retention, ok := FindRetention(s.Code)
+	if !ok {
+		return Outcome{}, fail.New(fail.Wrong, `unknown retention code "`+s.Code+`"`, "use a code of the USDA retention table, such as 2151")
+	}
+	return Heat(a.pot, retention, a.Factors), nil
 }
 
 // alcoholKept gives the least and the most alcohol that stays in a liquid that

@@ -56,3 +56,10 @@ var kinetics = sync.OnceValue(func() map[string]factor {
 })
 
 func kelvin(celsius float64) float64 { return solution.Kelvin(celsius) }
+
+// Hydrolyse splits a share (a column) of the lactose into glucose and galactose,
+// as lactase does; the water comes out of the pot. Limits: the oligosaccharides
+// that lactase also makes are counted as the two sugars.
+func Hydrolyse(pot *ledger.Pot, share []float64) (Outcome, error) {
+	return Outcome{}, splitSugar(pot, hydrolysis(constituent.Lactose, constituent.Glucose, constituent.Galactose), share)
+}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 
+	"sipsum/internal/fail"
 	"sipsum/internal/ledger"
 	"sipsum/internal/unit"
 )
@@ -14,6 +15,7 @@ type Outcome struct {
 	Added float64  // grams that the step brought (water, gas), central
 	Notes []string // what the step assumed or warns of
 
+	Brewed bool     // coffee or tea was extracted
 	Parted *Parting // set where acid parted milk
 }
 
@@ -23,7 +25,9 @@ func (o *Outcome) note(format string, args ...any) {
 
 // impossible is the error of a step that asks for what the pot cannot give, at
 // central values.
-func impossible(format string, args ...any) error { return fmt.Errorf(format, shown(args)...) }
+func impossible(format string, args ...any) error { return refuse(fmt.Sprintf(format, shown(args)...)) }
+
+func refuse(what string) error { return fail.New(fail.Wrong, what, "check the amounts") }
 
 // shown makes figures ones of a sentence.
 func shown(args []any) []any {
@@ -43,5 +47,5 @@ func unlike(format string, asked, there float64, more ...any) error {
 	for digits := few; a == b && digits <= many; digits++ {
 		a, b = strconv.FormatFloat(asked, 'g', digits, 64), strconv.FormatFloat(there, 'g', digits, 64)
 	}
-	return fmt.Errorf(format, append([]any{a, b}, more...)...)
+	return refuse(fmt.Sprintf(format, append([]any{a, b}, more...)...))
 }

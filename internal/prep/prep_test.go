@@ -7,7 +7,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/constituent"
-	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
@@ -19,6 +18,9 @@ const n = 401
 
 // close is the difference that rounding of floating point numbers may make.
 const close = 1e-9
+
+// media are the filters of the drink file.
+var media = []string{"cloth", "paper", "metal"}
 
 var factors = prep.Factors{Seed: 1, N: n, Path: "test"}
 
@@ -144,7 +146,7 @@ func TestStrainCollectsWhatIsAsked(t *testing.T) {
 // whether it is collected or stays in the cloth.
 func TestStrainLeavesTheLiquorsCompositionAlone(t *testing.T) {
 	before := potOf(juice())
-	for _, through := range prep.Media {
+	for _, through := range media {
 		pot := potOf(juice())
 		_, err := prep.Strain(pot, grams(70), through, factors)
 		require.NoError(t, err)
@@ -157,7 +159,7 @@ func TestStrainLeavesTheLiquorsCompositionAlone(t *testing.T) {
 
 func TestStrainHoldsPulpBackByTheMedium(t *testing.T) {
 	fibre := map[string]float64{}
-	for _, through := range prep.Media {
+	for _, through := range media {
 		pot := potOf(juice())
 		_, err := prep.Strain(pot, grams(70), through, factors)
 		require.NoError(t, err)
@@ -255,18 +257,3 @@ func TestDiluteAndChillAddPureWater(t *testing.T) {
 	_, err = prep.UpTo(pot, grams(279))
 	assert.Error(t, err, "the pot already weighs more")
 }
-
-// A step that is neither computed nor refused would be ignored.
-func TestEveryStepIsComputedOrRefused(t *testing.T) {
-	for _, step := range []drink.Step{
-		&drink.Reduce{}, &drink.Strain{}, &drink.Add{}, &drink.Chill{}, &drink.Dilute{}, &drink.Heat{}, &drink.Split{}, &drink.Measured{},
-		&drink.Curdle{}, &drink.Brew{}, &drink.Steep{}, &drink.Invert{}, &drink.Hydrolyse{}, &drink.Ferment{},
-		&drink.Caramelise{}, &drink.Concentrate{}, &drink.Wash{}, &drink.Carbonate{},
-	} {
-		assert.True(t, prep.Computed(step), "%T", step)
-	}
-	assert.False(t, prep.Computed(later{}), "a step of a later grammar")
-}
-
-// later is a step that this version does not know.
-type later struct{ drink.Head }

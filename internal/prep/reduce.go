@@ -2,6 +2,7 @@ package prep
 
 import (
 	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 )
@@ -48,6 +49,18 @@ func Reduce(pot *ledger.Pot, to []float64, f Factors) (Outcome, error) {
 	}
 	out.Lost = apply(pot, m)
 	return out, nil
+}
+
+// reduceTo gives the mass to reduce to: stated, or by a share of the pot's.
+func (a at) reduceTo(s *drink.Reduce) []float64 {
+	if s.To != nil {
+		return a.amount(s.To, "to")
+	}
+	by, to := a.share(s.By, "by"), a.pot.Mass()
+	for d := range to {
+		to[d] *= 1 - by[d]
+	}
+	return to
 }
 
 // evaporation keeps everything but a share of the water, of the alcohol and of the gas.

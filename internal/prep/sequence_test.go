@@ -86,17 +86,17 @@ func (k kitchen) random(r *rand.Rand, pot *ledger.Pot, f prep.Factors) (did done
 	case 0:
 		out, err = prep.Reduce(pot, part(), f)
 	case 1:
-		out, err = prep.Strain(pot, part(), prep.Media[r.IntN(len(prep.Media))], f)
-		did.made = prep.Makes(&drink.Strain{})
+		out, err = prep.Strain(pot, part(), media[r.IntN(len(media))], f)
+		did.made = madeBy(&drink.Strain{Head: drink.Head{Word: "strain"}})
 	case 2:
 		out, err = prep.Curdle(pot, part(), []string{"acid", "rennet"}[r.IntN(2)], 100*r.Float64(), f)
-		did.made = append(prep.Makes(&drink.Curdle{}), "phosphate") // what was colloidal dissolves
+		did.made = append(madeBy(&drink.Curdle{Head: drink.Head{Word: "curdle"}}), "phosphate") // what was colloidal dissolves
 	case 3:
 		out, err = prep.Brew(pot, prep.Recipe{Out: part(), Yield: even(0.25 * r.Float64())}, f)
-		did.made = prep.Makes(&drink.Brew{})
+		did.made = madeBy(&drink.Brew{Head: drink.Head{Word: "brew"}})
 	case 4:
 		in := aside()
-		did.made = prep.Makes(&drink.Steep{})
+		did.made = madeBy(&drink.Steep{Head: drink.Head{Word: "steep"}})
 		out, err = prep.Steep(pot, in, prep.Steeping{Collect: []([]float64){nil, part()}[r.IntN(2)]}, f)
 	case 5:
 		in := aside()
@@ -105,13 +105,13 @@ func (k kitchen) random(r *rand.Rand, pot *ledger.Pot, f prep.Factors) (did done
 		out, err = prep.Freeze(pot, part(), f)
 	case 7:
 		out, err = prep.Invert(pot, share())
-		did.made = append(prep.Makes(&drink.Invert{}), constituent.AddedSugar) // with its water
+		did.made = append(madeBy(&drink.Invert{Head: drink.Head{Word: "invert"}}), constituent.AddedSugar) // with its water
 	case 8:
 		out, err = prep.Hydrolyse(pot, share())
-		did.made = append(prep.Makes(&drink.Hydrolyse{}), constituent.AddedSugar) // with its water
+		did.made = append(madeBy(&drink.Hydrolyse{Head: drink.Head{Word: "hydrolyse"}}), constituent.AddedSugar) // with its water
 	case 9:
 		out = prep.Caramelise(pot, burning(pot, share()), f)
-		did.made = prep.Makes(&drink.Caramelise{})
+		did.made = madeBy(&drink.Caramelise{Head: drink.Head{Word: "caramelise"}})
 	case 10:
 		did.made = []constituent.ID{"ALC", "LACAC", "ACEAC", constituent.MassOther, constituent.Water}
 		out, err = prep.Ferment(pot, []prep.Afterwards{{ID: "ALC", Per100g: even(3 * r.Float64())}, {ID: "LACAC", Per100g: even(r.Float64())}, {ID: "ACEAC", Per100g: even(r.Float64())}}, unnamed(pot))
@@ -121,7 +121,7 @@ func (k kitchen) random(r *rand.Rand, pot *ledger.Pot, f prep.Factors) (did done
 	case 12:
 		gas := k.profiles[len(k.profiles)-1]
 		out = prep.Aerate(pot, gas, k.drawer.PerGram(gas), even(r.Float64()), "gas")
-		did.made, did.gas = prep.Makes(&drink.Carbonate{}), out.Added
+		did.made, did.gas = madeBy(&drink.Carbonate{Head: drink.Head{Word: "carbonate"}}), out.Added
 	case 13:
 		profile, grams := r.IntN(len(k.profiles)-1), 30*r.Float64()
 		k.pour(pot, profile, grams)
@@ -230,3 +230,6 @@ func sound(t *testing.T, pot *ledger.Pot) {
 		}
 	}
 }
+
+// madeBy lists what a step may make.
+func madeBy(step drink.Step) []constituent.ID { return prep.MethodOf(step).Makes(step) }

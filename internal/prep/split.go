@@ -2,6 +2,8 @@ package prep
 
 import (
 	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
+	"sipsum/internal/fail"
 	"sipsum/internal/ledger"
 )
 
@@ -78,4 +80,22 @@ func (m *stated) Share(_ ledger.Row, c *constituent.Constituent, share []float64
 		return
 	}
 	copy(share, m.others)
+}
+
+// split reads the shares that the designer states.
+func (a at) split(s *drink.Split) (Outcome, error) {
+	var keep []Kept
+	var faults fail.List
+	for _, k := range s.Keep {
+		c, ok := constituent.Find(k.Tag)
+		if !ok || c.Kind == constituent.Figure {
+			faults.Add(k.Place, "use a tagname such as SUGAR, FAT, PROCNT, NA", `unknown constituent "%s"`, k.Tag)
+			continue
+		}
+		keep = append(keep, Kept{ID: c.ID, Share: a.share(&k.Share, k.Tag)})
+	}
+	if err := faults.Err(fail.Wrong); err != nil {
+		return Outcome{}, err
+	}
+	return Split(a.pot, keep, a.amount(s.Collect, "collect"))
 }

@@ -43,7 +43,7 @@ func Steep(pot, steeped *ledger.Pot, s Steeping, f Factors) (Outcome, error) {
 		extraction: newExtraction(filterStyle, f, func(of *food.Food) []float64 { return immersed(of, s, f) }),
 		water:      make([]float64, pot.N), part: whole(pot.N), short: map[string][]float64{},
 	}
-	var out Outcome
+	out := Outcome{Brewed: true}
 	for _, row := range steeped.Rows {
 		m.warn(&out, row.Profile.Food, s)
 		m.hurry(&out, row, s)

@@ -9,9 +9,6 @@ import (
 	"sipsum/internal/ledger"
 )
 
-// Media are the filters that strain and press know.
-var Media = []string{"cloth", "paper", "metal"}
-
 type passedKey struct{ phase, group, through string }
 
 // phases is data/phases.csv: the share of a phase that passes a filter. Of a group it may

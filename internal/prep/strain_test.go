@@ -54,7 +54,7 @@ func TestFiltersKeepLeaves(t *testing.T) {
 // What is dissolved goes with the water, of whatever food and through whatever filter.
 func TestNoFilterHoldsBackWhatIsDissolved(t *testing.T) {
 	for _, row := range embedded.Rows("groups.csv") {
-		for _, through := range prep.Media {
+		for _, through := range media {
 			group := row.Text("group")
 			if slices.Contains(leaves, group) {
 				continue
@@ -76,7 +76,7 @@ func TestNoFilterHoldsBackWhatIsDissolved(t *testing.T) {
 func TestFiltersPassTheFibreAndProteinOfClearDrinks(t *testing.T) {
 	const fines = 0.1
 	for _, group := range []string{"coffee drink", "tea drink", "wine", "beer", "spirit", "vinegar", "soft drink", "honey", "syrup", "sugar"} {
-		for _, through := range prep.Media {
+		for _, through := range media {
 			pot, before := potOf(cloudy(group)), potOf(cloudy(group))
 			_, err := prep.Strain(pot, grams(40), through, factors)
 			require.NoError(t, err, "%s through %s", group, through)

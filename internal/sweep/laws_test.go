@@ -389,7 +389,7 @@ func made(d *drink.Drink) map[constituent.ID]bool {
 	all := map[constituent.ID]bool{}
 	add := func(steps []drink.Step) {
 		for _, step := range steps {
-			ids := prep.Makes(step)
+			ids := prep.MethodOf(step).Makes(step)
 			if _, ferments := step.(*drink.Ferment); ferments {
 				ids = append(ids, constituent.Water) // alcohol and oxygen make acetic acid and water
 			}

@@ -8,6 +8,9 @@
 // on [a − b, a + b]; its standard deviation is b/√3 (JCGM 100:2008, 4.3.7).
 // "a ± b sd" states one standard deviation of a normal distribution.
 //
+// A Quantity is a number that no kitchen measure gives: a temperature, a share, a pH. Its
+// Scale has the units and the range in which a figure can be meant.
+//
 // Measures and their factors are rows of data/units.csv. Bar measures carry a
 // relative spread of their own: a dash is not an instrument.
 //

@@ -1,0 +1,98 @@
+package prep
+
+import (
+	"math"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
+)
+
+// methods is every step that is calculated, by its word in the drink file.
+var methods = map[string]Method{
+	"reduce": method[*drink.Reduce]{weight: states, do: func(a at, s *drink.Reduce) (Outcome, error) {
+		return Reduce(a.pot, a.reduceTo(s), a.Factors)
+	}},
+	"strain": straining,
+	"press":  straining,
+	"curdle": method[*drink.Curdle]{weight: states, makes: []constituent.ID{burnt}, do: func(a at, s *drink.Curdle) (Outcome, error) {
+		celsius := math.NaN()
+		if s.Temperature != nil {
+			celsius = s.Temperature.Number
+		}
+		return Curdle(a.pot, a.amount(&s.Collect, "collect"), s.By, celsius, a.Factors)
+	}},
+	"brew": method[*drink.Brew]{weight: states, makes: []constituent.ID{burnt}, do: func(a at, s *drink.Brew) (Outcome, error) {
+		return Brew(a.pot, Recipe{
+			Out: a.amount(s.Out, "out"), Strength: a.share(s.Strength, "strength"), Yield: a.share(s.Yield, "yield"),
+		}, a.Factors)
+	}},
+	"steep": method[*drink.Steep]{
+		weight: leavesOpen, weighs: func(s *drink.Steep) bool { return s.Collect != nil },
+		makes: []constituent.ID{burnt},
+		do: func(a at, s *drink.Steep) (Outcome, error) {
+			return Steep(a.pot, a.aside(s.Ingredients), Steeping{
+				Minutes: a.figure(s.Minutes, 1, "for"), Celsius: a.figure(s.Temperature, 1, "at"), Collect: a.amount(s.Collect, "collect"),
+			}, a.Factors)
+		},
+	},
+	"add": method[*drink.Add]{weight: asBefore, do: func(a at, s *drink.Add) (Outcome, error) {
+		a.Pour(a.pot, s.Ingredients)
+		return Outcome{}, nil
+	}},
+	"chill": method[*drink.Chill]{weight: leavesOpen, do: func(a at, s *drink.Chill) (Outcome, error) {
+		return a.water(a.amount(&s.Melt, "melt")), nil
+	}},
+	"dilute": method[*drink.Dilute]{
+		weight: leavesOpen, weighs: func(s *drink.Dilute) bool { return s.To != nil },
+		do: at.dilute,
+	},
+	"invert": method[*drink.Invert]{
+		weight: leavesOpen, makes: []constituent.ID{constituent.Glucose, constituent.Fructose},
+		do: func(a at, s *drink.Invert) (Outcome, error) {
+			if s.Share != nil {
+				return Invert(a.pot, a.share(s.Share, "share"))
+			}
+			return Invert(a.pot, Inverted(a.figure(s.PH, 1, "ph"), a.figure(s.Temperature, 1, "at"), a.figure(s.Minutes, 1, "for"), a.Factors))
+		},
+	},
+	"hydrolyse": method[*drink.Hydrolyse]{
+		weight: leavesOpen, makes: []constituent.ID{constituent.Glucose, constituent.Galactose},
+		do: func(a at, s *drink.Hydrolyse) (Outcome, error) {
+			return Hydrolyse(a.pot, a.share(&s.Lactose, "lactose"))
+		},
+	},
+	"ferment": method[*drink.Ferment]{weight: leavesOpen, alsoMakes: fermented, brings: FermentProducts, do: at.ferment},
+	"caramelise": method[*drink.Caramelise]{
+		weight: leavesOpen, brings: BurntSugarAcids,
+		makes: []constituent.ID{burnt, constituent.RestOf(constituent.OrganicAcids)},
+		do: func(a at, s *drink.Caramelise) (Outcome, error) {
+			acids, perGram := a.Drawn(BurntSugarAcids())
+			return Caramelise(a.pot, Burning{Loss: a.share(&s.Loss, "loss"), Acids: acids, PerGram: perGram}, a.Factors), nil
+		},
+	},
+	"concentrate": method[*drink.Concentrate]{weight: states, do: func(a at, s *drink.Concentrate) (Outcome, error) {
+		return Freeze(a.pot, a.amount(&s.To, "to"), a.Factors)
+	}},
+	"wash": method[*drink.Wash]{
+		weight: asBefore, weighs: func(s *drink.Wash) bool { return s.Collect != nil },
+		do: func(a at, s *drink.Wash) (Outcome, error) {
+			return Wash(a.pot, a.aside(s.Ingredients), a.amount(s.Collect, "collect"), a.Factors)
+		},
+	},
+	"heat":  method[*drink.Heat]{weight: leavesOpen, do: at.heat},
+	"split": method[*drink.Split]{weight: states, do: at.split},
+	"carbonate": method[*drink.Carbonate]{
+		weight: asBefore, brings: Gas,
+		makes: []constituent.ID{constituent.CarbonDioxide},
+		gas:   func(s *drink.Carbonate) bool { return s.Left != nil },
+		do:    at.carbonate,
+	},
+	// A reading changes nothing by itself: whoever follows the drink takes it together
+	// with those beside it.
+	"measured": method[*drink.Measured]{weight: asBefore},
+}
+
+// straining is strain and press.
+var straining = method[*drink.Strain]{weight: states, makes: []constituent.ID{burnt}, do: func(a at, s *drink.Strain) (Outcome, error) {
+	return Strain(a.pot, a.amount(&s.Collect, "collect"), s.Through, a.Factors)
+}}
