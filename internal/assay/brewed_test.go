@@ -18,14 +18,14 @@ import (
 	"sipsum/internal/prep"
 )
 
-// recipe is a row of testdata/brew/recipes.csv. It has a yield, or a time and a
+// printed is a row of testdata/brew/recipes.csv. It has a yield, or a time and a
 // temperature.
-type recipe struct {
+type printed struct {
 	food, name, use                                     string
 	dose, water, out, yield, celsius, minutes, caffeine float64
 }
 
-func recipes(t *testing.T) []recipe {
+func recipes(t *testing.T) []printed {
 	t.Helper()
 	file, err := os.Open("../../testdata/brew/recipes.csv")
 	require.NoError(t, err)
@@ -40,9 +40,9 @@ func recipes(t *testing.T) []recipe {
 		require.NoError(t, err)
 		return x
 	}
-	var list []recipe
+	var list []printed
 	for _, r := range rows[1:] {
-		list = append(list, recipe{
+		list = append(list, printed{
 			food: r[0], name: r[1], use: r[10],
 			dose: number(r[2]), water: number(r[3]), out: number(r[4]), yield: number(r[5]),
 			celsius: number(r[7]), minutes: number(r[8]), caffeine: number(r[9]),
@@ -51,9 +51,9 @@ func recipes(t *testing.T) []recipe {
 	return list
 }
 
-// brewed gives the caffeine of a recipe: by the step brew where the row has a
+// brewed gives the caffeine of a printed: by the step brew where the row has a
 // yield, else by steep. Doses are weighed: to 0.01 g, not to the last digit printed.
-func brewed(t *testing.T, lib assaytest.Library, r recipe) assay.Figure {
+func brewed(t *testing.T, lib assaytest.Library, r printed) assay.Figure {
 	t.Helper()
 	if r.yield == 0 {
 		return assaytest.Figure(t, assaytest.Assay(t, lib, fmt.Sprintf(`
@@ -87,7 +87,7 @@ var leastMinutes = map[string]float64{"tea-leaf-black": 3, "tea-leaf-green": 5, 
 // set names the rows that count together: coffee that was held out, the rows that
 // the steps were made with, and of these the tea that is steeped within the range
 // that Steep is valid for and the tea that is not.
-func (r recipe) set() string {
+func (r printed) set() string {
 	switch {
 	case r.use == "test":
 		return "held out, brew"
@@ -111,7 +111,7 @@ func TestCaffeineOfPublishedRecipes(t *testing.T) {
 	)
 	lib := assaytest.Core(t)
 	held, inside, all := make(map[string]int), make(map[string]int), make(map[string]int)
-	table := fmt.Sprintf("%-26s %-50s %9s %18s %5s %s\n", "set", "recipe", "published", "interval, mg", "±, %", "holds")
+	table := fmt.Sprintf("%-26s %-50s %9s %18s %5s %s\n", "set", "printed", "published", "interval, mg", "±, %", "holds")
 	for _, r := range recipes(t) {
 		if r.use == "void" {
 			continue
@@ -145,7 +145,7 @@ func TestTeaInRangeIsKnownToFortyPercent(t *testing.T) {
 	const forty = 0.405
 	lib := assaytest.Core(t)
 	width := func(leaf string, minutes, celsius float64) float64 {
-		f := brewed(t, lib, recipe{food: leaf, dose: 2, water: 100, out: 100, celsius: celsius, minutes: minutes})
+		f := brewed(t, lib, printed{food: leaf, dose: 2, water: 100, out: 100, celsius: celsius, minutes: minutes})
 		return (f.High - f.Low) / 2 / f.Mean
 	}
 	for leaf, minutes := range leastMinutes {
@@ -157,7 +157,7 @@ func TestTeaInRangeIsKnownToFortyPercent(t *testing.T) {
 
 // STFCJ 2020, 16035: 3.2 g of caffeine in 100 g of matcha, which is drunk whole.
 func TestPowderGivesAllItsCaffeineAtOnce(t *testing.T) {
-	matcha := brewed(t, assaytest.Core(t), recipe{food: "matcha", dose: 2, water: 100, out: 100, celsius: 80, minutes: 0.5})
+	matcha := brewed(t, assaytest.Core(t), printed{food: "matcha", dose: 2, water: 100, out: 100, celsius: 80, minutes: 0.5})
 	assert.InEpsilon(t, 64, matcha.Mean, 0.02)
 }
 

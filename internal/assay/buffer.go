@@ -6,6 +6,7 @@ import (
 
 	"sipsum/internal/acid"
 	"sipsum/internal/ledger"
+	"sipsum/internal/unit"
 )
 
 // CurvePoint is one point of a titration curve at central values, without gas.
@@ -100,10 +101,10 @@ func curve(s *acid.Solver, sol *acid.Solution, own acid.State, first, last, gram
 			return nil, err
 		}
 		near = state
-		const milli, hundred = 1000, 100
+		const milli = 1000
 		points[i] = CurvePoint{PH: pH}
 		if pH != own.PH {
-			points[i].Base = milli * state.Base * sol.Solvent * hundred / grams
+			points[i].Base = milli * state.Base * sol.Solvent * unit.Hundred / grams
 		}
 	}
 	return points, nil

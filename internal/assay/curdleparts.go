@@ -7,6 +7,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/curdling"
 	"sipsum/internal/ledger"
+	"sipsum/internal/unit"
 )
 
 // curdlingParts sorts the parts of a pour by whether they may curdle.
@@ -113,8 +114,7 @@ func (p Pour) buffersUnseen(part *ledger.Pot) string {
 		}
 		protein += grams
 	}
-	const hundred = 100
-	if share := hundred * protein / p.Mass; share > spanOf("protein").high {
+	if share := unit.Hundred * protein / p.Mass; share > spanOf("protein").high {
 		return fmt.Sprintf("%.1f g of protein in 100 g of the drink buffer as its acids do", share)
 	}
 	return ""

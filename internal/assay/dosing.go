@@ -9,6 +9,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
 	"sipsum/internal/solution"
+	"sipsum/internal/unit"
 )
 
 // Dose is how much of a stock of an acid brings 100 g of a liquid to a titratable
@@ -71,8 +72,7 @@ func doses(s *acid.Solver, still *acid.Solution, in ions, grams, present float64
 			if err != nil {
 				return nil, err
 			}
-			const hundred = 100
-			list = append(list, Dose{Acid: a.Name, Percent: k.percent, Acidity: want, Ml: hundred * dose / grams * ml, PH: in.within(state.PH)})
+			list = append(list, Dose{Acid: a.Name, Percent: k.percent, Acidity: want, Ml: unit.Hundred * dose / grams * ml, PH: in.within(state.PH)})
 		}
 	}
 	return list, nil
@@ -83,16 +83,14 @@ const acidityFloor = 0.1
 
 // solution is a gram of a stock.
 func (k stock) solution(a acid.Acid) *acid.Solution {
-	const hundred = 100
-	sol := acid.New((1 - k.percent/hundred) / kilo)
-	sol.Acids[k.acid] = k.percent / hundred / a.Molar
+	sol := acid.New((1 - k.percent/unit.Hundred) / unit.Kilo)
+	sol.Acids[k.acid] = k.percent / unit.Hundred / a.Molar
 	return sol
 }
 
 // ml is the volume of a gram of a stock.
 func (k stock) ml(a acid.Acid) float64 {
-	const hundred = 100
-	density, _ := solution.Density(map[constituent.ID]float64{a.Constituent: k.percent, constituent.Water: hundred - k.percent})
+	density, _ := solution.Density(map[constituent.ID]float64{a.Constituent: k.percent, constituent.Water: unit.Hundred - k.percent})
 	return 1 / density
 }
 

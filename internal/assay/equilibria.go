@@ -7,6 +7,7 @@ import (
 
 	"sipsum/internal/acid"
 	"sipsum/internal/ledger"
+	"sipsum/internal/unit"
 )
 
 // solved holds the results draw by draw.
@@ -104,9 +105,8 @@ func (l solving) solve(first, end int, near equilibria) (equilibria, error) {
 
 // acidity writes what a draw took of base to an end point, in mol, as citric acid.
 func (l solving) acidity(d, end int, base float64) {
-	const hundred = 100
 	// guard: no acidity below zero
 	grams := asGrams(max(base, 0))
-	l.out.per100g[end][d] = hundred * grams / l.mass[d]
+	l.out.per100g[end][d] = unit.Hundred * grams / l.mass[d]
 	l.out.perLitre[end][d] = perLitre * grams / l.mass[d] * l.density[d]
 }

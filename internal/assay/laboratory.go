@@ -41,5 +41,3 @@ var endPoints = []float64{8.1, 7.0, 8.2}
 const chemistryDraws = 200
 
 const perLitre = 1000
-
-const kilo = 1000 // grams

@@ -6,6 +6,7 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
+	"sipsum/internal/unit"
 )
 
 // measure reads all results off the serving. Its parts only read the ledger,
@@ -15,7 +16,6 @@ func (a *Assay) measure(p *Plan, list []*made) {
 	ones := p.ens.Of(1)
 	ids := reported(a)
 	of := totalsOf(a.Serving, ids)
-	const hundred = 100
 	var side sync.WaitGroup
 	side.Go(func() {
 		m := &meter{}
@@ -26,9 +26,9 @@ func (a *Assay) measure(p *Plan, list []*made) {
 	})
 	side.Go(func() {
 		m := &meter{brief: !a.Whole}
-		a.Per100ml = m.composition(a.Serving, ids, of, volume, hundred)
+		a.Per100ml = m.composition(a.Serving, ids, of, volume, unit.Hundred)
 		if a.Whole {
-			a.Per100g = m.composition(a.Serving, ids, of, mass, hundred)
+			a.Per100g = m.composition(a.Serving, ids, of, mass, unit.Hundred)
 		}
 	})
 	side.Go(func() { a.components(&meter{}, of, a.detailed(ids)) })

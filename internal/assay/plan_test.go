@@ -27,10 +27,10 @@ func planOf(t testing.TB, lib assaytest.Library, text string, draws int) *assay.
 
 func amountOf(t testing.TB, text string) unit.Amount {
 	t.Helper()
-	amount, rest, err := unit.ParseAmount(text)
+	parsed, rest, err := unit.ParseAmount(text)
 	require.NoError(t, err)
 	require.Empty(t, rest)
-	return amount
+	return parsed
 }
 
 // The same plan run with amount after amount gives what a plan of its own gives, and what
@@ -46,16 +46,16 @@ func TestARunWithOtherAmountsIsAFreshRun(t *testing.T) {
 	amounts := kept.Written()
 	require.Len(t, amounts, 13)
 	for _, path := range slices.Sorted(maps.Keys(amounts)) {
-		for _, amount := range []string{"31 g ± 1 g", "47.5 g"} {
-			other := assay.Amounts{path: amountOf(t, amount)}
+		for _, grams := range []string{"31 g ± 1 g", "47.5 g"} {
+			other := assay.Amounts{path: amountOf(t, grams)}
 			again, err := kept.Run(ctx, other, want)
 			fresh, freshErr := planOf(t, lib, text, 60).Run(ctx, other, want)
 			if freshErr != nil {
-				require.Error(t, err, "%s = %s", path, amount)
+				require.Error(t, err, "%s = %s", path, grams)
 				continue
 			}
 			require.NoError(t, err)
-			same(t, fresh, again, path+" = "+amount)
+			same(t, fresh, again, path+" = "+grams)
 		}
 	}
 	back, err := kept.Run(ctx, nil, want)

@@ -6,12 +6,12 @@ import (
 	"sipsum/internal/acid"
 	"sipsum/internal/constituent"
 	"sipsum/internal/ledger"
+	"sipsum/internal/unit"
 )
 
 // unsolvable tells why a pot can have no pH from its composition, if so. The protein of
 // what was titrated is in its titration.
 func unsolvable(pot *ledger.Pot) string {
-	const hundred = 100
 	mass, protein := pot.Central(constituent.Mass), 0.0
 	for row := range pot.Rows {
 		if !titrated(pot, row) {
@@ -22,8 +22,8 @@ func unsolvable(pot *ledger.Pot) string {
 	case mass <= 0 || pot.Central(constituent.Water) <= 0:
 		return "there is no water in it"
 	// guard: protein buffers
-	case hundred*protein/mass > limit:
-		return fmt.Sprintf("%.1f g of protein in 100 g buffer as its acids do: no pH from composition above %g g; titrate it", hundred*protein/mass, limit)
+	case unit.Hundred*protein/mass > limit:
+		return fmt.Sprintf("%.1f g of protein in 100 g buffer as its acids do: no pH from composition above %g g; titrate it", unit.Hundred*protein/mass, limit)
 	}
 	return ""
 }

@@ -10,6 +10,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
+	"sipsum/internal/unit"
 )
 
 var errDry = errors.New("there is no water in it")
@@ -44,8 +45,7 @@ func (lab *laboratory) acidity(pot *ledger.Pot) (pH, per100g []float64, err erro
 // asCitric gives mol of base as citric acid in hundredths of a gram: over grams of a
 // liquid, g/100 g.
 func asCitric(base float64) float64 {
-	const hundred = 100
-	return asGrams(hundred * base)
+	return asGrams(unit.Hundred * base)
 }
 
 // asGrams gives mol of base as grams of citric acid.

@@ -80,8 +80,8 @@ func (g *gauge) packedOf(profile *food.Profile) *packed {
 			b.more[d] = 1/(density*composed[d]) - 1
 		}
 	}
-	const hundred, mostly = 100, 0.5
-	moist := hundred * (gram.Central(constituent.Water) + gram.Central(constituent.Alcohol))
+	const mostly = 0.5
+	moist := unit.Hundred * (gram.Central(constituent.Water) + gram.Central(constituent.Alcohol))
 	b.loose = b.more[0] > 0 && unit.LimitOf("moisture of a powder", "g/100 g").Holds(moist) && gram.Central(constituent.Fat) < mostly // an oil is dry, and no powder
 	g.packs[profile] = b
 	return b

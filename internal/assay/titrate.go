@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
+	"sipsum/internal/unit"
 )
 
 // titrate puts the spectrum of a pot's bench titrations in the place of its own ions; one
@@ -32,13 +33,13 @@ func (r *rig) titrate(pot *ledger.Pot, read []*drink.Measured) {
 	if miss := fit.Worst; miss > mustInstrument(readPH).half {
 		r.note(Note{Kind: "titration", Text: fmt.Sprintf("%s: the points do not lie on one curve (one is off by %.2f pH): check them", m.StepPath(), miss)})
 	}
-	t := &titration{of: m.What(), lowest: fit.Lowest, highest: fit.Highest, perGram: fit.Solution(solvent / kilo), strength: b.strength}
-	if err := plausible(fit, solvent/kilo); err != nil {
+	t := &titration{of: m.What(), lowest: fit.Lowest, highest: fit.Highest, perGram: fit.Solution(solvent / unit.Kilo), strength: b.strength}
+	if err := plausible(fit, solvent/unit.Kilo); err != nil {
 		r.faults.Add(m.At(), "check the volumes, the sample and the strength", "%s", err.Error())
 		return
 	}
 	t.perGram.Solvent = 0
-	if t.shift, err = r.meterShift(fit, t, m, solvent/kilo); err != nil {
+	if t.shift, err = r.meterShift(fit, t, m, solvent/unit.Kilo); err != nil {
 		r.faults.Add(m.At(), "check the points", "the titration cannot be used: %s", err.Error())
 		return
 	}

@@ -57,10 +57,10 @@ func (r *rig) sampledOf(pot *ledger.Pot, read []*drink.Measured, solvent float64
 				continue // the liquid itself, which stands there already
 			}
 			ml := p.Volume.Base() * first / sample[0]
-			b.curve.Points = append(b.curve.Points, acid.Reading{Base: ml / perLitre * titrant[0], Solvent: ml * perMl / kilo, PH: p.PH})
+			b.curve.Points = append(b.curve.Points, acid.Reading{Base: ml / perLitre * titrant[0], Solvent: ml * perMl / unit.Kilo, PH: p.PH})
 		}
 	}
-	b.grams, b.curve.Solvent = first, first*solvent/kilo
+	b.grams, b.curve.Solvent = first, first*solvent/unit.Kilo
 	slices.SortStableFunc(b.curve.Points, func(x, y acid.Reading) int { return cmp.Compare(x.Base, y.Base) })
 	return b
 }

@@ -30,8 +30,8 @@ func plausible(fit acid.Spectrum, solvent float64) error {
 	if err != nil {
 		return err
 	}
-	const hundred, unitAcidity = 100, "g/100 g"
-	acidity := hundred * asGrams((high-low)*solvent)
+	const unitAcidity = "g/100 g"
+	acidity := unit.Hundred * asGrams((high-low)*solvent)
 	// guard: no titration beyond the sourest
 	if most := unit.LimitOf("titratable acidity", unitAcidity).High; acidity > most {
 		return fmt.Errorf("the titration says that 100 g hold an acidity of %s g as citric acid, and nothing has more than %s", grams(acidity), grams(most))

@@ -6,6 +6,7 @@ import (
 	"sipsum/internal/acid"
 	"sipsum/internal/constituent"
 	"sipsum/internal/ledger"
+	"sipsum/internal/unit"
 )
 
 // widen lets the pH under the meter, and the acidity, be all that their unknown acids
@@ -59,10 +60,8 @@ func (e *Estimate) reach(x float64) { e.Low, e.High = min(e.Low, x), max(e.High,
 // reach widens an acidity, in 100 g as in a litre of a density in g/ml.
 func (a *Acidity) reach(per100g, density float64) {
 	a.Per100g.reach(per100g)
-	a.PerLitre.reach(per100g / hundredGrams * density * perLitre)
+	a.PerLitre.reach(per100g / unit.Hundred * density * perLitre)
 }
-
-const hundredGrams = 100
 
 // withholdVague withholds an acidity, and what else hangs on how much acid there is, where
 // the acids that nobody has stated leave it open.

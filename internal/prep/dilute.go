@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
+	"sipsum/internal/unit"
 )
 
 // PureWater is the water of melted ice and of dilution to a mass: by formula,
@@ -74,10 +75,9 @@ func (a at) diluteTo(s *drink.Dilute) ([]float64, error) {
 		return nil, impossible("dilute to 0 °Bx: no water is enough for that, give the reading that it shall have")
 	}
 	if to[0] < read[0]*mass[0] || mass[0] <= 0 {
-		const hundred = 100
 		there := 0.0
 		if mass[0] > 0 {
-			there = hundred * to[0] / mass[0]
+			there = unit.Hundred * to[0] / mass[0]
 		}
 		return nil, impossible("dilute to %.4g °Bx: the pot reads only %.4g °Bx, and water brings it further down", s.Brix.Number, there)
 	}

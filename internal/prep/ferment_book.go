@@ -5,6 +5,7 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/ledger"
+	"sipsum/internal/unit"
 )
 
 // fermenting is the bookkeeping of one ferment, by column.
@@ -77,18 +78,18 @@ func newFerment(pot *ledger.Pot, after []Afterwards) *fermenting {
 // away, but for what acetic bacteria turn into stated acid, mol by mol. That what is stated
 // is rounded, or has a ±, is allowed for.
 func (m *fermenting) keepsAlcohol() error {
-	const hundred, acetic = 100, constituent.ID("ACEAC")
+	const acetic = constituent.ID("ACEAC")
 	turned := 0.0
 	for _, p := range m.made {
 		if p.id == acetic && m.mass[0] > 0 {
-			turned = max(slices.Max(p.stated)-hundred*p.grams[0]/m.mass[0], 0) * molarMass(constituent.Alcohol) / molarMass(acetic)
+			turned = max(slices.Max(p.stated)-unit.Hundred*p.grams[0]/m.mass[0], 0) * molarMass(constituent.Alcohol) / molarMass(acetic)
 		}
 	}
 	for _, p := range m.made {
 		if p.id != constituent.Alcohol || m.mass[0] <= 0 {
 			continue
 		}
-		before := hundred * p.grams[0] / m.mass[0]
+		before := unit.Hundred * p.grams[0] / m.mass[0]
 		// guard: a ferment takes no alcohol away
 		if slices.Max(p.stated) < before-turned {
 			return unlike("%s g of alcohol in 100 g afterwards, and %s g were there before: a ferment takes none away", p.stated[0], before)

@@ -41,7 +41,7 @@ type table struct {
 
 type constituents map[constituent.ID]any
 
-type composition struct {
+type compositionForm struct {
 	Constituents constituents `json:"constituents"`
 }
 
@@ -50,7 +50,7 @@ type serving struct {
 	VolumeMl number   `json:"volume_ml"`
 	Mass     interval `json:"mass"`
 	Volume   interval `json:"volume"`
-	composition
+	compositionForm
 	TableEnergy []tableEnergy `json:"table_energy"`
 }
 
@@ -75,11 +75,11 @@ type interval struct {
 
 // component is a part of the drink: food names what is poured as it is.
 type component struct {
-	Name         string       `json:"name"`
-	Food         string       `json:"food,omitempty"`
-	MassG        number       `json:"mass_g"`
-	Constituents constituents `json:"constituents"`
-	Chemistry    *chemistry   `json:"chemistry,omitempty"`
+	Name         string         `json:"name"`
+	Food         string         `json:"food,omitempty"`
+	MassG        number         `json:"mass_g"`
+	Constituents constituents   `json:"constituents"`
+	Chemistry    *chemistryForm `json:"chemistry,omitempty"`
 }
 
 // garnish is a line of the garnish, for all servings together.
@@ -106,7 +106,7 @@ type contribution struct {
 
 // reading is what an instrument said, what the recipe expects and what is used; expected is
 // null where the recipe hardly tells.
-type reading struct {
+type readingForm struct {
 	Path     []string `json:"path"`
 	Kind     string   `json:"kind"`
 	Read     number   `json:"read"`
@@ -116,7 +116,7 @@ type reading struct {
 	Agrees   bool     `json:"agrees"`
 }
 
-type note struct {
+type noteForm struct {
 	Kind        string   `json:"kind"`
 	Constituent string   `json:"constituent,omitempty"`
 	Foods       []string `json:"foods,omitempty"`
@@ -145,14 +145,14 @@ type assayDocument struct {
 
 type assayBody struct {
 	Serving       serving                           `json:"serving"`
-	Per100g       composition                       `json:"per_100_g"`
-	Per100ml      composition                       `json:"per_100_ml"`
-	Readings      []reading                         `json:"readings"`
-	Chemistry     *chemistry                        `json:"chemistry"`
+	Per100g       compositionForm                   `json:"per_100_g"`
+	Per100ml      compositionForm                   `json:"per_100_ml"`
+	Readings      []readingForm                     `json:"readings"`
+	Chemistry     *chemistryForm                    `json:"chemistry"`
 	Components    []component                       `json:"components"`
 	Garnish       []garnish                         `json:"garnish"`
 	Contributions map[constituent.ID][]contribution `json:"contributions"`
-	Notes         []note                            `json:"notes"`
+	Notes         []noteForm                        `json:"notes"`
 }
 
 // Assay writes sipsum.assay/1.
@@ -178,11 +178,11 @@ func bodyOf(a *assay.Assay) assayBody {
 		Serving: serving{
 			MassG: number(a.Mass.Mean), VolumeMl: number(a.Volume.Mean),
 			Mass: intervalOf(a.Mass), Volume: intervalOf(a.Volume),
-			composition: composition{constituentsOf(a.PerServing)},
-			TableEnergy: tableEnergiesOf(a),
+			compositionForm: compositionForm{constituentsOf(a.PerServing)},
+			TableEnergy:     tableEnergiesOf(a),
 		},
-		Per100g:       composition{constituentsOf(a.Per100g)},
-		Per100ml:      composition{constituentsOf(a.Per100ml)},
+		Per100g:       compositionForm{constituentsOf(a.Per100g)},
+		Per100ml:      compositionForm{constituentsOf(a.Per100ml)},
 		Readings:      readingsOf(a.Readings),
 		Chemistry:     chemistryOf(a.Chemistry, &a.Density),
 		Components:    []component{},
@@ -272,18 +272,18 @@ func contributionOf(c assay.Contribution) contribution {
 	return out
 }
 
-func readingsOf(list []assay.Reading) []reading {
-	out := make([]reading, 0, len(list))
+func readingsOf(list []assay.Reading) []readingForm {
+	out := make([]readingForm, 0, len(list))
 	for _, r := range list {
-		out = append(out, reading{append([]string{}, r.Path...), r.Kind, number(r.Read), number(r.Expected), number(r.Used), r.Unit, r.Agrees})
+		out = append(out, readingForm{append([]string{}, r.Path...), r.Kind, number(r.Read), number(r.Expected), number(r.Used), r.Unit, r.Agrees})
 	}
 	return out
 }
 
-func notesOf(list []assay.Note) []note {
-	out := make([]note, 0, len(list))
+func notesOf(list []assay.Note) []noteForm {
+	out := make([]noteForm, 0, len(list))
 	for _, n := range list {
-		out = append(out, note{n.Kind, string(n.Constituent), n.Foods, n.Text})
+		out = append(out, noteForm{n.Kind, string(n.Constituent), n.Foods, n.Text})
 	}
 	return out
 }

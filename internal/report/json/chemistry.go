@@ -21,7 +21,7 @@ type ph struct {
 	AtC number `json:"at_c"`
 }
 
-type acidity struct {
+type acidityForm struct {
 	estimated
 	Unit     string `json:"unit"`
 	PerL     number `json:"per_l"`
@@ -74,21 +74,21 @@ type calibration struct {
 
 // chemistry is a liquid as a solution. from_memory lists the acids that weigh in
 // it and whose constants nobody has seen in print.
-type chemistry struct {
-	PH         *ph                `json:"ph,omitempty"`
-	PHMeter    *ph                `json:"ph_meter,omitempty"`
-	Acidity    *acidity           `json:"titratable_acidity,omitempty"`
-	AcidityTo  map[string]acidity `json:"titratable_acidity_to,omitempty"`
-	Brix       *measured          `json:"brix,omitempty"`
-	BrixFull   *estimated         `json:"brix_acid_corrected,omitempty"`
-	BrixAcid   *estimated         `json:"brix_acid_ratio,omitempty"`
-	Density    *interval          `json:"density,omitempty"`
-	CO2        *measured          `json:"co2,omitempty"`
-	PHDegassed *ph                `json:"ph_degassed,omitempty"`
-	Capacity   *perVolume         `json:"buffer_capacity,omitempty"`
-	StrongIons *perVolume         `json:"strong_ion_difference,omitempty"`
-	Hardness   *measured          `json:"hardness_as_caco3,omitempty"`
-	Alkalinity *measured          `json:"alkalinity_as_caco3,omitempty"`
+type chemistryForm struct {
+	PH         *ph                    `json:"ph,omitempty"`
+	PHMeter    *ph                    `json:"ph_meter,omitempty"`
+	Acidity    *acidityForm           `json:"titratable_acidity,omitempty"`
+	AcidityTo  map[string]acidityForm `json:"titratable_acidity_to,omitempty"`
+	Brix       *measured              `json:"brix,omitempty"`
+	BrixFull   *estimated             `json:"brix_acid_corrected,omitempty"`
+	BrixAcid   *estimated             `json:"brix_acid_ratio,omitempty"`
+	Density    *interval              `json:"density,omitempty"`
+	CO2        *measured              `json:"co2,omitempty"`
+	PHDegassed *ph                    `json:"ph_degassed,omitempty"`
+	Capacity   *perVolume             `json:"buffer_capacity,omitempty"`
+	StrongIons *perVolume             `json:"strong_ion_difference,omitempty"`
+	Hardness   *measured              `json:"hardness_as_caco3,omitempty"`
+	Alkalinity *measured              `json:"alkalinity_as_caco3,omitempty"`
 	titrated
 	FromMemory []string      `json:"from_memory,omitempty"`
 	RestsOn    []calibration `json:"calibrated_on,omitempty"`
@@ -103,8 +103,8 @@ type titrated struct {
 	Caution string       `json:"doses_caution,omitempty"`
 }
 
-func chemistryOf(c *assay.Chemistry, density *assay.Result) *chemistry {
-	out := &chemistry{}
+func chemistryOf(c *assay.Chemistry, density *assay.Result) *chemistryForm {
+	out := &chemistryForm{}
 	if density != nil {
 		d := intervalOf(*density)
 		out.Density = &d
@@ -146,9 +146,9 @@ func chemistryOf(c *assay.Chemistry, density *assay.Result) *chemistry {
 		out.Doses = append(out.Doses, dose{d.Acid, number(d.Percent), number(d.Acidity), number(d.Ml), number(d.PH)})
 	}
 	for i, a := range c.Acidity {
-		each := acidity{estimatedOf(a.Per100g), "g/100 g", number(a.PerLitre.Mean), "citric acid", number(a.EndPoint)}
+		each := acidityForm{estimatedOf(a.Per100g), "g/100 g", number(a.PerLitre.Mean), "citric acid", number(a.EndPoint)}
 		if i == 0 {
-			out.Acidity, out.AcidityTo = &each, map[string]acidity{}
+			out.Acidity, out.AcidityTo = &each, map[string]acidityForm{}
 			continue
 		}
 		out.AcidityTo[fmt.Sprintf("%.1f", a.EndPoint)] = each

@@ -36,14 +36,14 @@ finish:
 	s, err := sheet.Build("sipsum test", a, nil, func(string, string) (source.Work, bool) { return source.Work{}, false }, nil)
 	require.NoError(t, err)
 
-	type reading struct {
+	type readingForm struct {
 		Path                 []string
 		Kind, Unit           string
 		Read, Expected, Used float64
 		Agrees               bool
 	}
-	var assayed struct{ Readings []reading }
-	var whole struct{ Assay struct{ Readings []reading } }
+	var assayed struct{ Readings []readingForm }
+	var whole struct{ Assay struct{ Readings []readingForm } }
 	var out bytes.Buffer
 	require.NoError(t, jsonreport.Assay(&out, s))
 	require.NoError(t, json.Unmarshal(out.Bytes(), &assayed))
