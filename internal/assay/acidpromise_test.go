@@ -12,8 +12,10 @@ import (
 
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/chemistry"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/drivers"
 	"sipsum/internal/ledger/ledgertest"
 )
 
@@ -23,7 +25,7 @@ func TestPromiseOfAnAcidityIsKept(t *testing.T) {
 	bare := asked(t, lib, fmt.Sprintf(squash, "mass: 270 g ± 1 g"), assaytest.Options{Draws: 2000, Seed: 1, Want: assay.Want{Next: true, Figures: []constituent.ID{"CITAC"}}})
 	before := assaytest.Figure(t, bare.PerServing, "CITAC")
 	for kind, unit := range map[string]string{"ph": "", "ta": " g/100 g"} {
-		i := slices.IndexFunc(bare.Suggestions, func(s assay.Suggestion) bool { return s.Of == "squash" && s.Reading == kind })
+		i := slices.IndexFunc(bare.Suggestions, func(s drivers.Suggestion) bool { return s.Of == "squash" && s.Reading == kind })
 		if i < 0 { // nothing is promised of a reading that would narrow nothing
 			require.Equal(t, "ph", kind)
 			continue
@@ -59,7 +61,7 @@ func TestAbsurdAciditiesAreMetOrRefused(t *testing.T) {
 				require.Empty(t, got.Why, "%s %s", food, reading)
 				assert.Equal(t, want, fmt.Sprintf("%.1f", got.Mean), "%s %s", food, reading)
 			}
-			for _, c := range []*assay.Chemistry{a.Chemistry, component(t, a, "a").Chemistry} {
+			for _, c := range []*chemistry.Chemistry{a.Chemistry, component(t, a, "a").Chemistry} {
 				if c.PHMeter.Why == "" {
 					assert.False(t, math.IsNaN(c.PHMeter.Mean+c.PHMeter.Low+c.PHMeter.High), "%s %s", food, reading)
 				}

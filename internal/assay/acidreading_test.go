@@ -10,8 +10,10 @@ import (
 	"gonum.org/v1/gonum/stat"
 
 	"sipsum/internal/acid"
-	"sipsum/internal/assay"
+	"sipsum/internal/acidity"
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/chemistry"
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/ledger/ledgertest"
 )
@@ -35,7 +37,7 @@ build: [50 g sharp, 50 g round]
 // package acid alone.
 func TestBlendOfCalibratedComponentsIsTheSolveOfThePooledIons(t *testing.T) {
 	a := assaytest.Assay(t, assaytest.Core(t), calibrated, 200)
-	s, err := acid.NewSolver(assay.MeterCelsius)
+	s, err := acid.NewSolver(acidity.MeterCelsius)
 	require.NoError(t, err)
 	pooled := acid.New(0)
 	for name, pH := range map[string]float64{"sharp": 3.00, "round": 4.60} {
@@ -83,7 +85,7 @@ func TestAcidityBrixAndMassDoNotFight(t *testing.T) {
 	assert.Empty(t, notesOf(a, "reading disagrees", ""))
 	for _, r := range []struct {
 		what       string
-		got        assay.Result
+		got        composition.Result
 		want, half float64
 	}{
 		{"pH", c.PHMeter.Result, 3.05, 0.05},
@@ -195,7 +197,7 @@ components:
 build: [100 g juice]
 `
 	lib := assaytest.Core(t)
-	acidity := func(step string) assay.Estimate {
+	acidity := func(step string) chemistry.Estimate {
 		return component(t, assaytest.Assay(t, lib, fmt.Sprintf(text, step), 200), "juice").Chemistry.Acidity[0].Per100g
 	}
 	as := acidity("")

@@ -3,9 +3,11 @@ package assay
 import (
 	"slices"
 
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
+	"sipsum/internal/recipe"
 )
 
 // served gives the share of what was made of a component that goes into a serving, in
@@ -33,7 +35,7 @@ func (a *Assay) served(name string, list []*made) []float64 {
 // is only used inside other components, as much of it as they take for a serving, as it
 // was made and before what is done to them.
 func (a *Assay) setAlone(p *Plan, list []*made, ids []*constituent.Constituent) {
-	id := PartID{Component: a.Drink.CompareWith}
+	id := recipe.PartID{Component: a.Drink.CompareWith}
 	if id.Component == "" {
 		return
 	}
@@ -49,14 +51,14 @@ func (a *Assay) setAlone(p *Plan, list []*made, ids []*constituent.Constituent) 
 	}
 	pot := p.drawer.NewPot()
 	pot.Mix(list[at].pot, a.served(id.Component, list), id.Component)
-	alone := componentOf(&meter{}, id, a.names[id], pot, totalsOf(pot, ids), ids)
+	alone := componentOf(&composition.Meter{}, id, a.names[id], pot, composition.TotalsOf(pot, ids), ids)
 	a.Alone = &alone
 }
 
 // componentOf reads what a part brings off its pot.
-func componentOf(m *meter, id PartID, name string, pot *ledger.Pot, own totals, ids []*constituent.Constituent) Component {
+func componentOf(m *composition.Meter, id recipe.PartID, name string, pot *ledger.Pot, own composition.Totals, ids []*constituent.Constituent) Component {
 	return Component{
-		ID: id, Name: name, House: id.Component != "", Mass: known(m.Of(pot.Mass()), "g"),
-		Constituents: m.composition(pot, ids, own, estimate.Constant(pot.N, 1), 1),
+		ID: id, Name: name, House: id.Component != "", Mass: composition.Known(m.Of(pot.Mass()), "g"),
+		Constituents: m.Composition(pot, ids, own, estimate.Constant(pot.N, 1), 1),
 	}
 }

@@ -1,6 +1,9 @@
 package assay
 
-import "sipsum/internal/constituent"
+import (
+	"sipsum/internal/composition"
+	"sipsum/internal/constituent"
+)
 
 // AmountOf gives a constituent of the serving for a card, in the vocabulary's
 // unit at central values: the known part;
@@ -8,7 +11,7 @@ import "sipsum/internal/constituent"
 // has no bound); and whether anything is known.
 func (a *Assay) AmountOf(id constituent.ID) (mean, withBounds float64, known bool) {
 	c := constituent.Must(id)
-	bound, unknown := mostOf(a.Serving, id)
+	bound, unknown := composition.MostOf(a.Serving, id)
 	mean = a.Serving.Central(id) * c.PerGram
 	return mean, mean + bound*c.PerGram, mean > 0 || len(unknown) < len(a.Serving.Rows) // a part of a total may be known
 }

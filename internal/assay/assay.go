@@ -3,9 +3,18 @@ package assay
 import (
 	"slices"
 
+	"sipsum/internal/acidity"
+	"sipsum/internal/amount"
+	"sipsum/internal/chemistry"
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
+	"sipsum/internal/curdling"
 	"sipsum/internal/drink"
+	"sipsum/internal/drivers"
 	"sipsum/internal/ledger"
+	"sipsum/internal/note"
+	"sipsum/internal/reading"
+	"sipsum/internal/recipe"
 )
 
 // Want is what is asked of a run.
@@ -31,37 +40,37 @@ type Assay struct {
 	Want
 	Seed       uint64
 	Draws      int
-	Serving    *ledger.Pot // one serving, what is eaten
-	Mass       Result      // g a serving
-	Volume     Result      // ml a serving
-	Density    Result      // g/ml
-	PerServing Composition
-	Per100g    Composition // only if Whole
-	Per100ml   Composition // without intervals unless Whole
+	Serving    *ledger.Pot        // one serving, what is eaten
+	Mass       composition.Result // g a serving
+	Volume     composition.Result // ml a serving
+	Density    composition.Result // g/ml
+	PerServing composition.Composition
+	Per100g    composition.Composition // only if Whole
+	Per100ml   composition.Composition // without intervals unless Whole
 	Components []Component
 	Alone      *Component // what compare-with names; nil if it names nothing
-	Chemistry  *Chemistry
-	Curdling   *Verdict // nil if nothing in the drink may curdle, or nothing sours it
+	Chemistry  *chemistry.Chemistry
+	Curdling   *curdling.Judgement // nil if nothing in the drink may curdle, or nothing sours it
 	// TableEnergy is in kJ and in kcal.
-	TableEnergy [2]TableEnergy
-	Drivers     *Drivers     // of Why; nil if not asked, or if the drink has none of it
-	Suggestions []Suggestion // of Next
-	Readings    []Reading    // what was read, in the order in which the pots were made
-	Items       []Item       // every food in the drink, garnish included
-	Garnish     []Garnish
-	Notes       []Note
+	TableEnergy [2]composition.TableEnergy
+	Drivers     *drivers.Drivers     // of Why; nil if not asked, or if the drink has none of it
+	Suggestions []drivers.Suggestion // of Next
+	Readings    []reading.Reading    // what was read, in the order in which the pots were made
+	Items       []recipe.Item        // every food in the drink, garnish included
+	Garnish     []recipe.Garnish
+	Notes       []note.Note
 
-	names names
+	names recipe.Names
 }
 
 // Component is the part of a serving that came of one component or food of the build.
 type Component struct {
-	ID           PartID
+	ID           recipe.PartID
 	Name         string // by which readers tell it from the others (see called)
 	House        bool   // made by the drink file, not poured directly
-	Mass         Result
-	Constituents Composition
-	Chemistry    *Chemistry // of what the component is in its jar; nil unless House
+	Mass         composition.Result
+	Constituents composition.Composition
+	Chemistry    *chemistry.Chemistry // of what the component is in its jar; nil unless House
 }
 
 // dissolve works the serving, without its garnish, and its house-made components out as
@@ -70,32 +79,32 @@ func (a *Assay) dissolve(p *Plan, list []*made) {
 	if !a.Want.Chemistry {
 		return
 	}
-	celsius := MeterCelsius
+	celsius := acidity.MeterCelsius
 	if a.Drink.At != nil {
 		celsius = a.Drink.At.Number
 	}
 	drink := list[len(list)-1]
 	a.Chemistry = drink.chemistry(p.lab, celsius)
 	if a.Degassed && a.Chemistry.CO2.Mean > 0 {
-		a.Chemistry.degas(p.lab, drink.pot)
+		a.Chemistry.Degas(p.lab, drink.pot)
 	}
-	a.Curdling = Judge(p.lab, a.pour(celsius))
+	a.Curdling = curdling.Judge(p.lab, a.pour(celsius))
 	for i, c := range a.Components {
 		if c.House {
 			house, _ := a.Drink.Component(c.ID.Component)
 			m := list[slices.IndexFunc(list, func(m *made) bool { return m.name == house.Name })]
 			solved := m.chemistry(p.lab, celsius)
-			solved.Keeping = keepingOf(solved, m.pot, house.Keeps, m.read[readPH])
+			solved.Keeping = chemistry.KeepingOf(solved, m.pot, house.Keeps, m.read[amount.ReadPH])
 			a.Components[i].Chemistry = solved
 		}
 	}
 }
 
 // pour is the serving as it is poured together.
-func (a *Assay) pour(celsius float64) Pour {
-	p := Pour{Mass: a.Serving.Central(constituent.Mass), Celsius: celsius, Assumed: a.Drink.At == nil, Curdled: a.curdled}
+func (a *Assay) pour(celsius float64) curdling.Pour {
+	p := curdling.Pour{Mass: a.Serving.Central(constituent.Mass), Celsius: celsius, Assumed: a.Drink.At == nil, Curdled: a.curdled}
 	for _, id := range a.parts() {
-		p.Parts = append(p.Parts, PourPart{Name: a.names[id], House: id.Component != "", Pot: a.only(id)})
+		p.Parts = append(p.Parts, curdling.PourPart{Name: a.names[id], House: id.Component != "", Pot: a.only(id)})
 	}
 	return p
 }
@@ -115,14 +124,14 @@ func (a *Assay) curdled(r ledger.Row) bool {
 // ask answers the questions of a run that keeps its inputs.
 func (a *Assay) ask(p *Plan, list []*made) {
 	if f, ok := a.PerServing.Find(a.Why); ok {
-		a.Drivers = driversOf(f, a.Serving, p.ens.Journal.Entries())
+		a.Drivers = drivers.Of(f, a.Serving, p.ens.Journal.Entries())
 	}
 	if !a.Next {
 		return
 	}
-	var samples []sample
+	var samples []drivers.Sample
 	for _, m := range list {
 		samples = append(samples, m.samples...)
 	}
-	a.Suggestions = next(newBench(p.lab, hand{ens: p.ens, scale: a.Drink.Scale}, nil), samples, a.Figures, a.Serving)
+	a.Suggestions = drivers.Next(reading.NewBench(p.lab, amount.Hand{Ens: p.ens, Scale: a.Drink.Scale}, nil), samples, a.Figures, a.Serving)
 }

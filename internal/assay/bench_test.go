@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/data"
+	"sipsum/internal/amount"
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
@@ -90,7 +91,7 @@ func BenchmarkRunAgain(b *testing.B) {
 					step += 0.01
 					other := written
 					other.Number += step
-					_, err := plan.Run(context.Background(), assay.Amounts{path: other}, want)
+					_, err := plan.Run(context.Background(), amount.Amounts{path: other}, want)
 					require.NoError(b, err)
 				}
 			})

@@ -12,6 +12,7 @@ import (
 
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger/ledgertest"
@@ -30,7 +31,7 @@ func TestNoBoundOfACoreFoodIsAbsurd(t *testing.T) {
 	require.Greater(t, len(ids), 400)
 	for _, id := range ids {
 		a := assaytest.Assay(t, lib, fmt.Sprintf("drink: \"Alone\"\nserves: 1\nbuild: [100 g %s]\n", id), 60)
-		for _, list := range []assay.Composition{a.PerServing, a.Per100g, a.Per100ml, a.Components[0].Constituents} {
+		for _, list := range []composition.Composition{a.PerServing, a.Per100g, a.Per100ml, a.Components[0].Constituents} {
 			soundEnds(t, id, list)
 		}
 		soundMass(t, id, a)
@@ -39,7 +40,7 @@ func TestNoBoundOfACoreFoodIsAbsurd(t *testing.T) {
 }
 
 // soundEnds checks the ends of a composition against each other.
-func soundEnds(t *testing.T, id food.ID, list assay.Composition) {
+func soundEnds(t *testing.T, id food.ID, list composition.Composition) {
 	t.Helper()
 	const rounding = 1 + 1e-9
 	grams := func(x float64, c *constituent.Constituent) float64 { return x / c.PerGram }
@@ -150,7 +151,7 @@ build: [100 g made, 20 g core:apple-juice]
 	for name, text := range drinks {
 		t.Run(name, func(t *testing.T) {
 			a := assaytest.Assay(t, lib, text, 60)
-			for _, list := range []assay.Composition{a.PerServing, a.Per100g, a.Per100ml} {
+			for _, list := range []composition.Composition{a.PerServing, a.Per100g, a.Per100ml} {
 				soundEnds(t, food.ID{Table: "drink"}, list)
 			}
 			for _, c := range a.Components {

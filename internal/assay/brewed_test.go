@@ -12,8 +12,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/composition"
 	"sipsum/internal/food"
 	"sipsum/internal/prep"
 )
@@ -53,7 +53,7 @@ func recipes(t *testing.T) []printed {
 
 // brewed gives the caffeine of a printed: by the step brew where the row has a
 // yield, else by steep. Doses are weighed: to 0.01 g, not to the last digit printed.
-func brewed(t *testing.T, lib assaytest.Library, r printed) assay.Figure {
+func brewed(t *testing.T, lib assaytest.Library, r printed) composition.Figure {
 	t.Helper()
 	if r.yield == 0 {
 		return assaytest.Figure(t, assaytest.Assay(t, lib, fmt.Sprintf(`

@@ -7,8 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/chemistry"
 	"sipsum/internal/food"
 )
 
@@ -58,7 +58,7 @@ func TestTeaWithLemonIsAsSourAsTheLemon(t *testing.T) {
 // their place, and so does a titration.
 func TestAReadingTakesThePlaceOfAPublishedPH(t *testing.T) {
 	lib := assaytest.Core(t)
-	coffee := func(read string) *assay.Chemistry {
+	coffee := func(read string) *chemistry.Chemistry {
 		return component(t, assaytest.Assay(t, lib, "drink: x\nserves: 1\ncomponents:\n  shot:\n    ingredients: [36 g core:espresso]\n"+read+"build: [36 g shot]\n", 1000), "shot").Chemistry
 	}
 	published := coffee("")
@@ -96,10 +96,10 @@ func TestAPublishedPHGoesThroughStepsAndBlends(t *testing.T) {
 // that of the coffee, and the syrup's own is met as its share grows.
 func TestABlendWithCoffeeHasASensibleInterval(t *testing.T) {
 	lib := assaytest.Core(t)
-	pH := func(syrup float64) assay.Estimate {
+	pH := func(syrup float64) chemistry.Estimate {
 		return assaytest.Assay(t, lib, fmt.Sprintf("drink: x\nserves: 1\nat: 25 °C\nbuild: [36 g core:espresso, %g g core:passion-fruit-juice-purple]\n", syrup), 1000).Chemistry.PHMeter
 	}
-	var before assay.Estimate
+	var before chemistry.Estimate
 	for i, grams := range []float64{1, 5, 20, 60} {
 		now := pH(grams)
 		require.Empty(t, now.Why)

@@ -8,7 +8,9 @@ import (
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
+	"sipsum/internal/note"
 	"sipsum/internal/prep"
+	"sipsum/internal/recipe"
 	"sipsum/internal/unit"
 )
 
@@ -21,36 +23,36 @@ type kitchen struct{ walk *walk }
 var _ prep.Kitchen = kitchen{}
 
 func (k kitchen) Amount(a unit.Amount, path string) []float64 {
-	return k.walk.amounts.column(a, path)
+	return k.walk.amounts.Column(a, path)
 }
 
 func (k kitchen) Quantity(q drink.Quantity, factor float64, path string) []float64 {
-	return k.walk.amounts.quantity(q, factor, path)
+	return k.walk.amounts.Quantity(q, factor, path)
 }
 
 func (k kitchen) Pour(pot *ledger.Pot, lines []drink.Line) { k.walk.pour(pot, lines) }
 
 func (k kitchen) Drawn(f *food.Food) (*food.Profile, ledger.Cells) {
-	p := k.walk.names.brought[f.ID]
+	p := k.walk.names.Brought[f.ID]
 	return p, k.walk.plan.drawer.PerGram(p)
 }
 
 func (k kitchen) Volume(pot *ledger.Pot) []float64 { return k.walk.volume(pot) }
 
-func (k kitchen) Refracted(pot *ledger.Pot) []float64 { return k.walk.plan.lab.gauge.refracted(pot) }
+func (k kitchen) Refracted(pot *ledger.Pot) []float64 { return k.walk.plan.lab.Gauge.Refracted(pot) }
 
 // Hold adds figures up as those of an own food.
 func (k kitchen) Hold(figures []drink.Stated) error {
-	found := claims{}
+	found := recipe.Claims{}
 	for _, figure := range figures {
 		c := constituent.Must(constituent.ID(figure.Tag))
 		factor, _ := unit.Convert(figure.Unit, "g")
-		if stated, ok := claimOf(figure, c, factor*c.PerGram); ok {
+		if stated, ok := recipe.ClaimOf(figure, c, factor*c.PerGram); ok {
 			found[c.ID] = stated
 		}
 	}
-	if parts, sum, over := found.overTheWhole(); over {
-		return fail.New(fail.Wrong, fmt.Sprintf("after it %s would make %s g in 100 g", parts, grams(sum.least)), "check the figures; they are of 100 g of what is there when it stops")
+	if parts, sum, over := found.OverTheWhole(); over {
+		return fail.New(fail.Wrong, fmt.Sprintf("after it %s would make %s g in 100 g", parts, note.Grams(sum.Least)), "check the figures; they are of 100 g of what is there when it stops")
 	}
 	return nil
 }
@@ -76,6 +78,6 @@ func (w *walk) keep(c *drink.Component, pot *ledger.Pot) {
 		return
 	}
 	if text, warn := prep.Crystallises(pot, c.Keeps.At.Number); warn {
-		w.note(Note{Kind: "keeping", Text: c.Name + ": " + text})
+		w.note(note.Note{Kind: "keeping", Text: c.Name + ": " + text})
 	}
 }

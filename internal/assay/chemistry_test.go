@@ -12,13 +12,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/acidity"
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/chemistry"
 	"sipsum/internal/food"
 )
 
 // glass assays 100 g of a food at a temperature.
-func glass(t testing.TB, lib assaytest.Library, food string, celsius int) *assay.Chemistry {
+func glass(t testing.TB, lib assaytest.Library, food string, celsius int) *chemistry.Chemistry {
 	t.Helper()
 	text := fmt.Sprintf("drink: x\nserves: 1\nat: %d °C\nbuild: [100 g %s]\n", celsius, food)
 	return assaytest.Assay(t, lib, text, 1000).Chemistry
@@ -51,7 +52,7 @@ func TestPHOfCoreFoodsAgainstPublishedPH(t *testing.T) {
 			t.Logf("%-28s published %.2f–%.2f, withheld (%.2f–%.2f): %s", row[0], low, high, pH.Low, pH.High, pH.Why)
 			continue
 		}
-		if slices.ContainsFunc(c.RestsOn, func(r assay.Calibration) bool { return r.Group == "" || r.Moved }) {
+		if slices.ContainsFunc(c.RestsOn, func(r acidity.Calibration) bool { return r.Group == "" || r.Moved }) {
 			t.Logf("%-28s published %.2f–%.2f, given %.2f (%.2f–%.2f) as published", row[0], low, high, pH.Mean, pH.Low, pH.High)
 			continue
 		}

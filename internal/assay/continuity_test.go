@@ -10,6 +10,7 @@ import (
 
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/chemistry"
 )
 
 // pots are ingredients of 300 g with no spread to speak of, for a step that does next to
@@ -124,8 +125,8 @@ func sameFigures(t *testing.T, a, b *assay.Assay) {
 	ca, cb := a.Chemistry, b.Chemistry
 	require.NotNil(t, ca)
 	require.NotNil(t, cb)
-	for i, e := range []assay.Estimate{ca.PHMeter, ca.Acidity[0].Per100g} {
-		other := []assay.Estimate{cb.PHMeter, cb.Acidity[0].Per100g}[i]
+	for i, e := range []chemistry.Estimate{ca.PHMeter, ca.Acidity[0].Per100g} {
+		other := []chemistry.Estimate{cb.PHMeter, cb.Acidity[0].Per100g}[i]
 		what := []string{"pH", "acidity"}[i]
 		assert.Equal(t, e.Why == "", other.Why == "", "%s: %q against %q", what, e.Why, other.Why)
 		scale := []float64{0.01, 0.001}[i]

@@ -7,8 +7,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/chemistry"
 )
 
 // Draws, foods and equilibria are worked out side by side; every digit is the same
@@ -27,7 +27,7 @@ components:
 build: [36 g ± 2 g core:espresso, 60 g core:water-mineral-medium, 25 g cordial]
 `
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
-	solution := func(c *assay.Chemistry) string { // %v prints every digit, and NaN as itself
+	solution := func(c *chemistry.Chemistry) string { // %v prints every digit, and NaN as itself
 		return fmt.Sprintf("%v", []any{c.PH, c.PHMeter, c.Acidity, c.BrixAcid, c.Capacity, c.StrongIons, c.Curve})
 	}
 	printed := func() []string {

@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/acidity"
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/curdling"
 )
@@ -54,7 +54,7 @@ func TestCurdleMapStandsWhereTheChemistryDoes(t *testing.T) {
 // draws of the written amounts are their own.
 func TestCellOfTheMapIsTheDrinkThatItSays(t *testing.T) {
 	lib := assaytest.Core(t)
-	of := func(syrup, milk int) *assay.Verdict {
+	of := func(syrup, milk int) *curdling.Judgement {
 		return assaytest.Assay(t, lib, ferry(titratedMilk, fmt.Sprintf("  - %d g lemon syrup\n  - %d g steamed milk\n", syrup, milk)), 200).Curdling
 	}
 	grid := of(4, 70).Map
@@ -111,5 +111,5 @@ build: [10 g core:lemon-juice, 100 g core:milk-whole]
 	c := assaytest.Assay(t, assaytest.Core(t), text, 50).Curdling
 	require.NotNil(t, c)
 	assert.True(t, c.Assumed)
-	assert.Equal(t, assay.MeterCelsius, c.Celsius)
+	assert.Equal(t, acidity.MeterCelsius, c.Celsius)
 }

@@ -2,17 +2,19 @@ package assay
 
 import (
 	"math"
+	"sipsum/internal/note"
+	"sipsum/internal/recipe"
 	"slices"
 )
 
 // noteFoods tells how foods entered: borrowed, derived, out of balance.
-func (a *Assay) noteFoods(r *resolved) {
-	for _, p := range r.profiles {
-		if !slices.ContainsFunc(a.Items, func(it Item) bool { return it.Food.ID == p.Food.ID }) {
+func (a *Assay) noteFoods(r *recipe.Recipe) {
+	for _, p := range r.Profiles {
+		if !slices.ContainsFunc(a.Items, func(it recipe.Item) bool { return it.Food.ID == p.Food.ID }) {
 			continue // of a component that the drink does not use
 		}
 		for _, n := range p.Notes {
-			a.Notes = append(a.Notes, Note{Kind: n.Kind, Constituent: n.Constituent, Foods: []string{p.Food.ID.String()}, Text: r.called[PartID{Food: p.Food.ID}] + ": " + n.Text})
+			a.Notes = append(a.Notes, note.Note{Kind: n.Kind, Constituent: n.Constituent, Foods: []string{p.Food.ID.String()}, Text: r.Called[recipe.PartID{Food: p.Food.ID}] + ": " + n.Text})
 		}
 	}
 }
@@ -25,7 +27,7 @@ func (a *Assay) noteUnknowns() {
 			continue
 		}
 		_, rows := a.Serving.Bound(f.Constituent.ID)
-		n := Note{Kind: "unknown", Constituent: f.Constituent.ID}
+		n := note.Note{Kind: "unknown", Constituent: f.Constituent.ID}
 		for _, row := range rows {
 			if id := a.Serving.Rows[row].Profile.Food.ID.String(); !slices.Contains(n.Foods, id) {
 				n.Foods = append(n.Foods, id)
@@ -35,7 +37,7 @@ func (a *Assay) noteUnknowns() {
 		if math.IsNaN(f.UpTo) {
 			n.Text += "; nothing bounds it"
 		} else {
-			n.Text += ": up to " + number(f.UpTo) + " " + f.Unit + " a serving"
+			n.Text += ": up to " + note.Number(f.UpTo) + " " + f.Unit + " a serving"
 		}
 		a.Notes = append(a.Notes, n)
 	}

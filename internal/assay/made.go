@@ -3,23 +3,29 @@ package assay
 import (
 	"slices"
 
+	"sipsum/internal/acidity"
+	"sipsum/internal/amount"
+	"sipsum/internal/chemistry"
 	"sipsum/internal/drink"
+	"sipsum/internal/drivers"
 	"sipsum/internal/ledger"
+	"sipsum/internal/note"
+	"sipsum/internal/reading"
 )
 
 // made is what was made of a list of lines and its steps: a component, or the drink. It is
 // a value: with the same amounts the same is made, so that a run with others makes again
 // only what holds them.
 type made struct {
-	name    string  // of the component; empty: the drink
-	other   Amounts // those in it that are not those written
+	name    string         // of the component; empty: the drink
+	other   amount.Amounts // those in it that are not those written
 	pot     *ledger.Pot
-	read    taken // of the pot as it stands
-	uses    []use // of components in it
+	read    reading.Taken // of the pot as it stands
+	uses    []use         // of components in it
 	log     []event
-	samples []sample // what could be read of it, if anybody asks
+	samples []drivers.Sample // what could be read of it, if anybody asks
 
-	solved map[float64]*Chemistry // by temperature
+	solved map[float64]*chemistry.Chemistry // by temperature
 }
 
 // use is one use of a component: the share of what was made of it.
@@ -30,25 +36,25 @@ type use struct {
 
 // event is what was said while something was made, in order: one of these.
 type event struct {
-	note    *Note
-	reading *Reading
+	note    *note.Note
+	reading *reading.Reading
 	within  *drink.Component // was made, or had been
 }
 
 // chemistry works out what was made as a solution, once for a temperature.
-func (m *made) chemistry(lab *laboratory, celsius float64) *Chemistry {
+func (m *made) chemistry(lab *acidity.Laboratory, celsius float64) *chemistry.Chemistry {
 	if m.solved == nil {
-		m.solved = map[float64]*Chemistry{}
+		m.solved = map[float64]*chemistry.Chemistry{}
 	}
 	if m.solved[celsius] == nil {
-		m.solved[celsius] = chemistryOf(lab, m.pot, celsius, m.read.acidity())
+		m.solved[celsius] = chemistry.Of(lab, m.pot, celsius, m.read.Acidity())
 	}
 	return m.solved[celsius]
 }
 
 // said gives the notes and readings of all that was made for the last of a list, in the
 // order in which they came up; notes that say the same once.
-func said(list []*made) (notes []Note, readings []Reading) {
+func said(list []*made) (notes []note.Note, readings []reading.Reading) {
 	seen := map[string]bool{}
 	var of func(m *made)
 	of = func(m *made) {
@@ -59,7 +65,7 @@ func said(list []*made) (notes []Note, readings []Reading) {
 				of(list[slices.IndexFunc(list, func(m *made) bool { return m.name == e.within.Name })])
 			case e.reading != nil:
 				readings = append(readings, *e.reading)
-			case e.note != nil && !slices.ContainsFunc(notes, e.note.same):
+			case e.note != nil && !slices.ContainsFunc(notes, e.note.Same):
 				notes = append(notes, *e.note)
 			}
 		}

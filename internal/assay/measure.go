@@ -4,40 +4,42 @@ import (
 	"slices"
 	"sync"
 
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
+	"sipsum/internal/note"
 	"sipsum/internal/unit"
 )
 
 // measure reads all results off the serving. Its parts only read the ledger,
 // so they run side by side.
 func (a *Assay) measure(p *Plan, list []*made) {
-	mass, volume := a.Serving.Mass(), p.lab.gauge.volume(a.Serving)
+	mass, volume := a.Serving.Mass(), p.lab.Gauge.Volume(a.Serving)
 	ones := p.ens.Of(1)
 	ids := reported(a)
-	of := totalsOf(a.Serving, ids)
+	of := composition.TotalsOf(a.Serving, ids)
 	var side sync.WaitGroup
 	side.Go(func() {
-		m := &meter{}
-		a.Mass = known(m.Of(mass), "g")
-		a.Volume = known(m.Of(volume), "ml")
-		a.Density = known(m.Of(estimate.Ratio(mass, volume, 1)), "g/ml")
-		a.PerServing = m.composition(a.Serving, ids, of, ones, 1)
+		m := &composition.Meter{}
+		a.Mass = composition.Known(m.Of(mass), "g")
+		a.Volume = composition.Known(m.Of(volume), "ml")
+		a.Density = composition.Known(m.Of(estimate.Ratio(mass, volume, 1)), "g/ml")
+		a.PerServing = m.Composition(a.Serving, ids, of, ones, 1)
 	})
 	side.Go(func() {
-		m := &meter{brief: !a.Whole}
-		a.Per100ml = m.composition(a.Serving, ids, of, volume, unit.Hundred)
+		m := &composition.Meter{Brief: !a.Whole}
+		a.Per100ml = m.Composition(a.Serving, ids, of, volume, unit.Hundred)
 		if a.Whole {
-			a.Per100g = m.composition(a.Serving, ids, of, mass, unit.Hundred)
+			a.Per100g = m.Composition(a.Serving, ids, of, mass, unit.Hundred)
 		}
 	})
-	side.Go(func() { a.components(&meter{}, of, a.detailed(ids)) })
+	side.Go(func() { a.components(&composition.Meter{}, of, a.detailed(ids)) })
 	side.Wait()
 	a.setAlone(p, list, a.detailed(ids))
-	(&meter{}).contribute(a.PerServing, a.Serving, of, a.detailed(ids))
-	a.TableEnergy = [2]TableEnergy{printedEnergy(a.Serving, constituent.Energy), printedEnergy(a.Serving, constituent.EnergyKcal)}
+	(&composition.Meter{}).Contribute(a.PerServing, a.Serving, of, a.detailed(ids))
+	a.TableEnergy = [2]composition.TableEnergy{composition.PrintedEnergy(a.Serving, constituent.Energy), composition.PrintedEnergy(a.Serving, constituent.EnergyKcal)}
 	if glass := a.Drink.Glass; glass != nil && a.Volume.Mean > glass.Base() {
-		a.Notes = append(a.Notes, Note{Kind: "glass", Text: "a serving of " + number(a.Volume.Mean) + " ml overflows a glass of " + glass.String()})
+		a.Notes = append(a.Notes, note.Note{Kind: "glass", Text: "a serving of " + note.Number(a.Volume.Mean) + " ml overflows a glass of " + glass.String()})
 	}
 }
 
@@ -97,13 +99,13 @@ func (a *Assay) surelyNone(c *constituent.Constituent) bool {
 }
 
 // components groups the serving's rows by what the build pours.
-func (a *Assay) components(m *meter, of totals, ids []*constituent.Constituent) {
+func (a *Assay) components(m *composition.Meter, of composition.Totals, ids []*constituent.Constituent) {
 	for _, id := range a.parts() {
 		part := a.only(id)
-		own := totalsOf(part, ids)
+		own := composition.TotalsOf(part, ids)
 		c := componentOf(m, id, a.names[id], part, own, ids)
 		for i, f := range c.Constituents {
-			c.Constituents[i].Share = m.share(own[f.Constituent.ID], of[f.Constituent.ID])
+			c.Constituents[i].Share = m.Share(own[f.Constituent.ID], of[f.Constituent.ID])
 		}
 		a.Components = append(a.Components, c)
 	}

@@ -6,8 +6,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/chemistry"
 	"sipsum/internal/drink"
 )
 
@@ -49,7 +49,7 @@ func TestAPackIsNoLye(t *testing.T) {
 // A trace of a food without a figure for potassium does not take a pH away; a drink of it
 // does.
 func TestMissingPotassiumCountsByItsAmount(t *testing.T) {
-	pH := func(grams string) assay.Estimate {
+	pH := func(grams string) chemistry.Estimate {
 		return assaytest.Assay(t, assaytest.Core(t), "drink: x\nserves: 1\nfoods:\n  sour: {name: Sour, per: 100 g, values: {WATER: 90 g, CITAC: 5 g}, source: \"invented\"}\n"+
 			"build: [150 g core:plum-juice, "+grams+" own:sour]\n", 200).Chemistry.PHMeter
 	}
@@ -72,7 +72,7 @@ func TestAnEatenPeelLeavesAReadDrinkAlone(t *testing.T) {
 // Milk that hot acid parted was at most at the pH at which casein curdles there
 // (data/curdling_proteins.csv); its own acids say how far below.
 func TestPartedMilkIsAsSourAsMilkParts(t *testing.T) {
-	punch := func(lemon string) assay.Estimate {
+	punch := func(lemon string) chemistry.Estimate {
 		text := "drink: x\nserves: 1\nat: 25 °C\ncomponents:\n  punch:\n    ingredients: [200 g core:milk-whole, " + lemon + " core:lemon-juice]\n    steps:\n" +
 			"      - curdle: {collect: 160 g, by: acid, at: 60 °C}\nbuild: [30 g punch]\n"
 		return component(t, assaytest.Assay(t, assaytest.Core(t), text, 500), "punch").Chemistry.PHMeter

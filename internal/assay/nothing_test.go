@@ -6,8 +6,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 )
 
@@ -57,7 +57,7 @@ func TestAChargeThatBurstsIsRefused(t *testing.T) {
 // there is no jump.
 func TestASteepOfNoTimeGivesNothing(t *testing.T) {
 	for _, food := range []string{"core:tea-leaf-black", "core:tea-leaf-green", "core:coffee-roasted-arabica", "core:cardamom", "core:spearmint"} {
-		steep := func(time string) assay.Composition {
+		steep := func(time string) composition.Composition {
 			return assaytest.Assay(t, assaytest.Core(t), onePot("150 g core:water-pure", "steep: {ingredients: [5 g "+food+"], at: 95 °C, for: "+time+", collect: 140 g}"), 24).PerServing
 		}
 		none, tenth, whole := steep("0.001 s"), steep("6 s"), steep("30 min")
@@ -71,7 +71,7 @@ func TestASteepOfNoTimeGivesNothing(t *testing.T) {
 		}
 	}
 	for food, minutes := range map[string]float64{"core:tea-leaf-black": 3, "core:tea-leaf-green": 5, "core:coffee-roasted-arabica": 4, "core:cardamom": 3} {
-		at := func(m float64) assay.Figure {
+		at := func(m float64) composition.Figure {
 			return assaytest.Figure(t, assaytest.Assay(t, assaytest.Core(t), onePot("150 g core:water-pure", fmt.Sprintf("steep: {ingredients: [5 g %s], at: 95 °C, for: %.4f min, collect: 140 g}", food, m)), 24).PerServing, "K")
 		}
 		assert.InEpsilon(t, at(minutes).Mean, at(minutes-0.001).Mean, 0.001, food)

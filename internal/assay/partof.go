@@ -4,19 +4,20 @@ import (
 	"slices"
 
 	"sipsum/internal/ledger"
+	"sipsum/internal/recipe"
 )
 
 // partOf gives the part of a serving that a row belongs to.
-func partOf(row ledger.Row) PartID {
+func partOf(row ledger.Row) recipe.PartID {
 	if len(row.Path) > 0 {
-		return PartID{Component: row.Path[0]}
+		return recipe.PartID{Component: row.Path[0]}
 	}
-	return PartID{Food: row.Profile.Food.ID}
+	return recipe.PartID{Food: row.Profile.Food.ID}
 }
 
 // parts lists what the build pours, in order.
-func (a *Assay) parts() []PartID {
-	var ids []PartID
+func (a *Assay) parts() []recipe.PartID {
+	var ids []recipe.PartID
 	for _, row := range a.Serving.Rows {
 		if id := partOf(row); !slices.Contains(ids, id) {
 			ids = append(ids, id)
@@ -26,6 +27,6 @@ func (a *Assay) parts() []PartID {
 }
 
 // only gives the rows of the serving that belong to a part.
-func (a *Assay) only(id PartID) *ledger.Pot {
+func (a *Assay) only(id recipe.PartID) *ledger.Pot {
 	return a.Serving.Only(func(row int) bool { return partOf(a.Serving.Rows[row]) == id })
 }

@@ -8,11 +8,11 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/food"
+	"sipsum/internal/recipe"
 )
 
 // twins has a component with the name of a food, which both stand in the build, and two
@@ -129,10 +129,10 @@ garnish: [10 g core:cream-heavy, 5 g rim, {food: core:honey, amount: 5 %, eaten:
 `
 	a := assaytest.Assay(t, assaytest.Core(t), text, 50)
 	assert.InDelta(t, (100+0.05*15)/2, a.Mass.Mean, 1e-9, "5 % of the garnish's other lines is honey; nothing else is drunk")
-	assert.Equal(t, []assay.Garnish{
-		{PartID: assay.PartID{Food: food.ID{Table: "core", Code: "cream-heavy"}}, Name: "Cream, heavy whipping", Amount: "10 g"},
-		{PartID: assay.PartID{Component: "rim"}, Name: "rim", Amount: "5 g"},
-		{PartID: assay.PartID{Food: food.ID{Table: "core", Code: "honey"}}, Name: "Honey", Amount: "5 %", Eaten: true},
+	assert.Equal(t, []recipe.Garnish{
+		{PartID: recipe.PartID{Food: food.ID{Table: "core", Code: "cream-heavy"}}, Name: "Cream, heavy whipping", Amount: "10 g"},
+		{PartID: recipe.PartID{Component: "rim"}, Name: "rim", Amount: "5 g"},
+		{PartID: recipe.PartID{Food: food.ID{Table: "core", Code: "honey"}}, Name: "Honey", Amount: "5 %", Eaten: true},
 	}, a.Garnish)
 	eaten := map[string]bool{}
 	for _, it := range a.Items {

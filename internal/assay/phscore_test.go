@@ -15,8 +15,8 @@ import (
 	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/stat"
 
-	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/chemistry"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 )
@@ -27,7 +27,7 @@ type phCase struct {
 	published      float64
 	low, high      float64 // of what has been published
 	own            bool    // else taken from another food
-	blind, shipped assay.Estimate
+	blind, shipped chemistry.Estimate
 	rests          bool // the published pH entered the figure that is shipped
 }
 
@@ -63,13 +63,13 @@ func TestScoreOfPublishedPH(t *testing.T) {
 	var out bytes.Buffer
 	fmt.Fprintf(&out, "| foods | how | n | given | inside | inside of n | half-width, median | Winkler, given | Winkler, all |\n|---|---|--:|--:|--:|--:|--:|--:|--:|\n")
 	forecast := phSummary(&out, "with a pH of their own", "forecast: its published pH taken out", ignorant, cases,
-		func(c phCase) bool { return c.own }, func(c phCase) assay.Estimate { return c.blind })
+		func(c phCase) bool { return c.own }, func(c phCase) chemistry.Estimate { return c.blind })
 	phSummary(&out, "with a pH of their own", "shipped, the published pH did not enter", ignorant, cases,
-		func(c phCase) bool { return c.own && !c.rests }, func(c phCase) assay.Estimate { return c.shipped })
+		func(c phCase) bool { return c.own && !c.rests }, func(c phCase) chemistry.Estimate { return c.shipped })
 	entered := phSummary(&out, "with a pH of their own", "shipped, the published pH entered: proves nothing", ignorant, cases,
-		func(c phCase) bool { return c.own && c.rests }, func(c phCase) assay.Estimate { return c.shipped })
+		func(c phCase) bool { return c.own && c.rests }, func(c phCase) chemistry.Estimate { return c.shipped })
 	phSummary(&out, "with a pH taken from another food", "forecast: its published pH taken out", ignorant, cases,
-		func(c phCase) bool { return !c.own }, func(c phCase) assay.Estimate { return c.blind })
+		func(c phCase) bool { return !c.own }, func(c phCase) chemistry.Estimate { return c.blind })
 	fmt.Fprintf(&out, "\nA pH that is withheld counts as not inside, and scores as the middle nine tenths of all published pH, %.2f to %.2f.\n\n", ignorant[0], ignorant[1])
 	fmt.Fprintf(&out, "| food | published | from to | forecast | 90 %% | shipped | 90 %% | |\n|---|--:|---|--:|---|--:|---|---|\n")
 	for _, c := range cases {
@@ -104,7 +104,7 @@ type phScore struct {
 	score         float64 // of all, the withheld as the ignorant
 }
 
-func phSummary(out *bytes.Buffer, foods, how string, ignorant [2]float64, cases []phCase, counts func(phCase) bool, of func(phCase) assay.Estimate) phScore {
+func phSummary(out *bytes.Buffer, foods, how string, ignorant [2]float64, cases []phCase, counts func(phCase) bool, of func(phCase) chemistry.Estimate) phScore {
 	var s phScore
 	var given, all, halves []float64
 	for _, c := range cases {
@@ -172,7 +172,7 @@ func fromTo(low, high float64) string {
 	return fmt.Sprintf("%.2f–%.2f", low, high)
 }
 
-func phCells(e assay.Estimate) string {
+func phCells(e chemistry.Estimate) string {
 	if e.Why != "" {
 		return "withheld | " + fromTo(e.Low, e.High)
 	}

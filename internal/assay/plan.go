@@ -6,43 +6,47 @@ import (
 	"slices"
 	"strings"
 
+	"sipsum/internal/acidity"
+	"sipsum/internal/amount"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
+	"sipsum/internal/note"
 	"sipsum/internal/prep"
+	"sipsum/internal/recipe"
 )
 
 // Plan is a drink with its foods found and its draws made. It can be run again with other
 // amounts without looking anything up: what was drawn and found of its foods is kept, and
 // so is every component in which nothing has changed. One run at a time.
 type Plan struct {
-	recipe *resolved
+	recipe *recipe.Recipe
 	ens    estimate.Ensemble
 	drawer *ledger.Drawer
-	lab    *laboratory
+	lab    *acidity.Laboratory
 	holds  map[string][]string // by component: those in it, itself included
 	kept   map[string]*made    // by component: as it was made last
-	asked  Amounts             // that were written and that the drink depends on
+	asked  amount.Amounts      // that were written and that the drink depends on
 }
 
 // Prepare makes the draws of a recipe's foods. An ensemble with a journal is for one run.
-func Prepare(r *resolved, ens estimate.Ensemble) *Plan {
-	drawer := ledger.NewDrawer(ens.Seed, ens.N, ledger.NewColumns(r.profiles, makes(r.drink)...))
+func Prepare(r *recipe.Recipe, ens estimate.Ensemble) *Plan {
+	drawer := ledger.NewDrawer(ens.Seed, ens.N, ledger.NewColumns(r.Profiles, makes(r.Drink)...))
 	if ens.Journal != nil {
 		drawer.Trace = func(p *food.Profile, c *constituent.Constituent, col []float64) {
 			ens.Journal.Write(estimate.Tables, c.Name+" of "+p.Food.ID.String(), col)
 		}
 	}
-	drawer.Draw(r.profiles)
+	drawer.Draw(r.Profiles)
 	p := &Plan{
-		recipe: r, ens: ens, drawer: drawer, lab: newLaboratory(ens, drawer, r.water, r.brought[prep.Gas().ID]),
-		holds: map[string][]string{}, kept: map[string]*made{}, asked: Amounts{},
+		recipe: r, ens: ens, drawer: drawer, lab: acidity.NewLaboratory(ens, drawer, r.Water, r.Brought[prep.Gas().ID]),
+		holds: map[string][]string{}, kept: map[string]*made{}, asked: amount.Amounts{},
 	}
-	for i := range r.drink.Components {
-		p.holding(r.drink.Components[i].Name)
+	for i := range r.Drink.Components {
+		p.holding(r.Drink.Components[i].Name)
 	}
 	return p
 }
@@ -53,17 +57,17 @@ func (p *Plan) holding(name string) []string {
 		return p.holds[name]
 	}
 	p.holds[name] = []string{name}
-	for _, path := range slices.Sorted(maps.Keys(p.recipe.lines)) {
-		if in := p.recipe.lines[path]; in.component != nil && drink.Owner(path) == name {
-			p.holds[name] = append(p.holds[name], p.holding(in.component.Name)...)
+	for _, path := range slices.Sorted(maps.Keys(p.recipe.Lines)) {
+		if in := p.recipe.Lines[path]; in.Component != nil && drink.Owner(path) == name {
+			p.holds[name] = append(p.holds[name], p.holding(in.Component.Name)...)
 		}
 	}
 	return p.holds[name]
 }
 
 // within gives those of some amounts that are in a component.
-func (p *Plan) within(component string, other Amounts) Amounts {
-	in := Amounts{}
+func (p *Plan) within(component string, other amount.Amounts) amount.Amounts {
+	in := amount.Amounts{}
 	for path, amount := range other {
 		if slices.Contains(p.holds[component], drink.Owner(path)) {
 			in[path] = amount
@@ -73,7 +77,7 @@ func (p *Plan) within(component string, other Amounts) Amounts {
 }
 
 // keptOf gives a component as it was made last, if it was with the same amounts.
-func (p *Plan) keptOf(component string, other Amounts) *made {
+func (p *Plan) keptOf(component string, other amount.Amounts) *made {
 	if m := p.kept[component]; m != nil && maps.Equal(m.other, p.within(component, other)) {
 		return m
 	}
@@ -82,16 +86,16 @@ func (p *Plan) keptOf(component string, other Amounts) *made {
 
 // Written gives the amounts that a run has asked for, as they are written: those that
 // another run may have otherwise.
-func (p *Plan) Written() Amounts { return maps.Clone(p.asked) }
+func (p *Plan) Written() amount.Amounts { return maps.Clone(p.asked) }
 
 // apply reports whether amounts stand where the drink has amounts of their kind.
-func (p *Plan) apply(other Amounts) error {
+func (p *Plan) apply(other amount.Amounts) error {
 	for _, path := range slices.Sorted(maps.Keys(other)) {
 		switch written, ok := p.asked[path]; {
 		case !ok:
-			return fail.New(fail.Wrong, "the drink has no amount at "+quote(path), "there are: "+strings.Join(slices.Sorted(maps.Keys(p.asked)), ", "))
+			return fail.New(fail.Wrong, "the drink has no amount at "+note.Quote(path), "there are: "+strings.Join(slices.Sorted(maps.Keys(p.asked)), ", "))
 		case written.Measure.Kind != other[path].Measure.Kind:
-			return fail.New(fail.Wrong, "the amount at "+quote(path)+" is "+written.String()+", which "+other[path].String()+" cannot replace", "give it in "+written.Measure.Name)
+			return fail.New(fail.Wrong, "the amount at "+note.Quote(path)+" is "+written.String()+", which "+other[path].String()+" cannot replace", "give it in "+written.Measure.Name)
 		}
 	}
 	return nil
@@ -99,10 +103,10 @@ func (p *Plan) apply(other Amounts) error {
 
 // Run calculates the drink with some amounts other than those written (nil: none), as far
 // as it is wanted. It is the same, bit for bit, as the run of a fresh plan.
-func (p *Plan) Run(ctx context.Context, other Amounts, want Want) (*Assay, error) {
+func (p *Plan) Run(ctx context.Context, other amount.Amounts, want Want) (*Assay, error) {
 	w := &walk{
 		ctx: ctx, plan: p, names: p.recipe, ens: p.ens, other: other,
-		amounts: hand{ens: p.ens, scale: p.recipe.drink.Scale, other: other, asked: p.asked}, making: &made{},
+		amounts: amount.Hand{Ens: p.ens, Scale: p.recipe.Drink.Scale, Other: other, Asked: p.asked}, making: &made{},
 	}
 	served, liquid, err := w.serve()
 	if err != nil {
@@ -117,8 +121,8 @@ func (p *Plan) Run(ctx context.Context, other Amounts, want Want) (*Assay, error
 	w.making.pot = liquid
 	list := append(w.made, w.making)
 	a := &Assay{
-		Drink: p.recipe.drink, Want: want, Seed: p.ens.Seed, Draws: p.ens.N - 1,
-		Serving: served, Items: p.recipe.items, Garnish: p.recipe.garnish(), names: p.recipe.called,
+		Drink: p.recipe.Drink, Want: want, Seed: p.ens.Seed, Draws: p.ens.N - 1,
+		Serving: served, Items: p.recipe.Items, Garnish: p.recipe.Garnish(), names: p.recipe.Called,
 	}
 	a.Notes, a.Readings = said(list)
 	a.measure(p, list)

@@ -9,10 +9,12 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"sipsum/internal/amount"
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
+	"sipsum/internal/recipe"
 	"sipsum/internal/unit"
 )
 
@@ -20,7 +22,7 @@ import (
 func planOf(t testing.TB, lib assaytest.Library, text string, draws int) *assay.Plan {
 	t.Helper()
 	d, faults := drink.Parse("test", []byte(text), nil)
-	r, err := assay.Find(context.Background(), d, faults, lib)
+	r, err := recipe.Find(context.Background(), d, faults, lib)
 	require.NoError(t, err)
 	return assay.Prepare(r, estimate.Ensemble{Seed: 1, N: draws + 1})
 }
@@ -47,7 +49,7 @@ func TestARunWithOtherAmountsIsAFreshRun(t *testing.T) {
 	require.Len(t, amounts, 13)
 	for _, path := range slices.Sorted(maps.Keys(amounts)) {
 		for _, grams := range []string{"31 g ± 1 g", "47.5 g"} {
-			other := assay.Amounts{path: amountOf(t, grams)}
+			other := amount.Amounts{path: amountOf(t, grams)}
 			again, err := kept.Run(ctx, other, want)
 			fresh, freshErr := planOf(t, lib, text, 60).Run(ctx, other, want)
 			if freshErr != nil {

@@ -15,6 +15,7 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
+	"sipsum/internal/reading"
 )
 
 // jar is a pot, all invented, and what a bar reads of it.
@@ -54,9 +55,9 @@ func written(kind string, x float64) string {
 	return fmt.Sprintf("%s: %.6f%s", kind, x, unit)
 }
 
-func readingOf(t *testing.T, a *assay.Assay, kind string) assay.Reading {
+func readingOf(t *testing.T, a *assay.Assay, kind string) reading.Reading {
 	t.Helper()
-	i := slices.IndexFunc(a.Readings, func(r assay.Reading) bool { return r.Kind == kind })
+	i := slices.IndexFunc(a.Readings, func(r reading.Reading) bool { return r.Kind == kind })
 	require.GreaterOrEqual(t, i, 0, kind)
 	return a.Readings[i]
 }

@@ -13,6 +13,7 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
+	"sipsum/internal/note"
 )
 
 // sr28Wheys are the rows of SR28 for acid whey (01112) and sweet whey (01114),
@@ -217,7 +218,7 @@ components:
 			assert.InDelta(t, plain.PHMeter.Low, pH.Low, 0.005)
 			assert.InDelta(t, plain.PHMeter.High, pH.High, 0.005)
 		}
-		said := slices.ContainsFunc(a.Notes, func(n assay.Note) bool { return strings.Contains(n.Text, "lower the pH") })
+		said := slices.ContainsFunc(a.Notes, func(n note.Note) bool { return strings.Contains(n.Text, "lower the pH") })
 		assert.Equal(t, loss > 5, said, "%v %%", loss)
 	}
 }

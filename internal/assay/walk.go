@@ -4,12 +4,17 @@ import (
 	"context"
 	"slices"
 
+	"sipsum/internal/amount"
 	"sipsum/internal/drink"
+	"sipsum/internal/drivers"
 	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
+	"sipsum/internal/note"
 	"sipsum/internal/prep"
+	"sipsum/internal/reading"
+	"sipsum/internal/recipe"
 	"sipsum/internal/unit"
 )
 
@@ -17,19 +22,19 @@ import (
 type walk struct {
 	ctx     context.Context // asked before each step and line: a large drink takes seconds
 	plan    *Plan
-	names   *resolved
+	names   *recipe.Recipe
 	ens     estimate.Ensemble
-	amounts hand
-	other   Amounts // than those written
-	made    []*made // so far, inner ones before those that hold them
-	making  *made   // what is being made
+	amounts amount.Hand
+	other   amount.Amounts // than those written
+	made    []*made        // so far, inner ones before those that hold them
+	making  *made          // what is being made
 	faults  fail.List
 }
 
 // serve gives one serving: the build and what finishes it, divided among the guests, with
 // the garnish that is eaten; and the same without its garnish, which is the liquid.
 func (w *walk) serve() (served, liquid *ledger.Pot, err error) {
-	d := w.names.drink
+	d := w.names.Drink
 	pot := w.plan.drawer.NewPot()
 	w.pour(pot, d.Build)
 	if err := w.ctx.Err(); err != nil {
@@ -88,7 +93,7 @@ func (w *walk) component(c *drink.Component) *made {
 // follow one another are of one state of the pot, so they are taken together.
 func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
 	var read []*drink.Measured
-	var state stated
+	var state reading.Stated
 	for _, step := range steps {
 		if m, ok := step.(*drink.Measured); ok {
 			read = append(read, m)
@@ -96,7 +101,7 @@ func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
 		}
 		w.read(pot, read, state)
 		does := prep.MethodOf(step)
-		state = stated{does.KeepsWeight(step, state.mass || takenOf(read)[readMass]), does.StatesGas(step)}
+		state = reading.Stated{Mass: does.KeepsWeight(step, state.Mass || reading.TakenOf(read)[amount.ReadMass]), Gas: does.StatesGas(step)}
 		read = nil
 		w.step(pot, step)
 	}
@@ -104,9 +109,9 @@ func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
 		read = append(read, end)
 	}
 	w.read(pot, read, state)
-	w.making.read = takenOf(read)
+	w.making.read = reading.TakenOf(read)
 	if w.ens.Journal != nil && len(pot.Rows) > 0 {
-		w.making.samples = append(w.making.samples, sampleOf(w.bench(), w.making.name, pot, w.making.read))
+		w.making.samples = append(w.making.samples, drivers.SampleOf(w.bench(), w.making.name, pot, w.making.read))
 	}
 }
 
@@ -116,11 +121,11 @@ func (w *walk) pour(pot *ledger.Pot, lines []drink.Line) {
 	var columns [][]float64
 	absolute := make([]float64, w.ens.N)
 	for _, line := range lines {
-		in := w.names.lines[line.Path]
+		in := w.names.Lines[line.Path]
 		var grams []float64
 		switch {
 		case isShare(line):
-		case in.component != nil:
+		case in.Component != nil:
 			grams = w.componentGrams(in)
 		default:
 			grams = w.grams(in)
@@ -131,9 +136,9 @@ func (w *walk) pour(pot *ledger.Pot, lines []drink.Line) {
 		columns = append(columns, grams)
 	}
 	for i, line := range lines {
-		in, grams := w.names.lines[line.Path], columns[i]
+		in, grams := w.names.Lines[line.Path], columns[i]
 		if isShare(line) {
-			grams = w.amounts.column(line.Amount, line.Path)
+			grams = w.amounts.Column(line.Amount, line.Path)
 			for d := range grams {
 				grams[d] *= absolute[d]
 			}
@@ -148,22 +153,22 @@ func isShare(line drink.Line) bool {
 	return line.Portion == "" && line.Amount.Measure.Kind == unit.Share
 }
 
-func (w *walk) add(pot *ledger.Pot, in ingredient, grams []float64) {
+func (w *walk) add(pot *ledger.Pot, in recipe.Ingredient, grams []float64) {
 	if w.ctx.Err() != nil {
 		return
 	}
-	if in.component == nil {
-		pot.Pour(in.profile, w.plan.drawer.PerGram(in.profile), grams, in.line.Path)
-		if n := w.plan.lab.calibrate(pot, grams); n != nil {
+	if in.Component == nil {
+		pot.Pour(in.Profile, w.plan.drawer.PerGram(in.Profile), grams, in.Line.Path)
+		if n := w.plan.lab.Calibrate(pot, grams); n != nil {
 			w.note(*n)
 		}
 		return
 	}
-	from := w.component(in.component)
-	w.making.log = append(w.making.log, event{within: in.component})
+	from := w.component(in.Component)
+	w.making.log = append(w.making.log, event{within: in.Component})
 	factor := from.pot.Mass()
 	if factor[0] <= 0 {
-		w.faults.Add(in.line.Place, "give it ingredients", "component %s is empty", quote(in.component.Name))
+		w.faults.Add(in.Line.Place, "give it ingredients", "component %s is empty", note.Quote(in.Component.Name))
 		return
 	}
 	for d := range factor {
@@ -172,18 +177,18 @@ func (w *walk) add(pot *ledger.Pot, in ingredient, grams []float64) {
 		}
 	}
 	w.making.uses = append(w.making.uses, use{from.name, factor})
-	pot.Mix(from.pot, factor, in.component.Name)
+	pot.Mix(from.pot, factor, in.Component.Name)
 }
 
 // componentGrams gives the mass of a component's line; a volume takes the
 // density that its composition gives.
-func (w *walk) componentGrams(in ingredient) []float64 {
-	col := w.amounts.column(in.line.Amount, in.line.Path)
-	if in.line.Amount.Measure.Kind != unit.Volume {
+func (w *walk) componentGrams(in recipe.Ingredient) []float64 {
+	col := w.amounts.Column(in.Line.Amount, in.Line.Path)
+	if in.Line.Amount.Measure.Kind != unit.Volume {
 		return col
 	}
-	pot := w.component(in.component).pot
-	w.making.log = append(w.making.log, event{within: in.component})
+	pot := w.component(in.Component).pot
+	w.making.log = append(w.making.log, event{within: in.Component})
 	mass, volume := pot.Mass(), w.volume(pot)
 	for d := range col {
 		if volume[d] > 0 {
@@ -208,59 +213,59 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 		return
 	}
 	if out.Brewed {
-		for _, n := range w.plan.lab.calibrateBrew(pot) {
+		for _, n := range w.plan.lab.CalibrateBrew(pot, prep.EspressoStrength()) {
 			w.note(n)
 		}
 	}
-	if out.Parted != nil {
-		w.plan.lab.calibrateParted(pot, out.Parted)
+	if p := out.Parted; p != nil {
+		w.plan.lab.CalibrateParted(pot, p.AtMost, p.Low, p.High, p.Source)
 	}
 	for _, text := range out.Notes {
-		w.note(Note{Kind: "step", Text: path + ": " + text})
+		w.note(note.Note{Kind: "step", Text: path + ": " + text})
 	}
 }
 
 // read takes readings of a pot.
-func (w *walk) read(pot *ledger.Pot, read []*drink.Measured, state stated) {
+func (w *walk) read(pot *ledger.Pot, read []*drink.Measured, state reading.Stated) {
 	b := w.bench()
-	b.take(pot, read, state)
-	for _, n := range b.notes {
+	b.Take(pot, read, state)
+	for _, n := range b.Notes {
 		w.note(n)
 	}
-	for _, r := range b.readings {
+	for _, r := range b.Readings {
 		w.making.log = append(w.making.log, event{reading: &r})
 	}
 }
 
-func (w *walk) bench() *bench { return newBench(w.plan.lab, w.amounts, &w.faults) }
+func (w *walk) bench() *reading.Bench { return reading.NewBench(w.plan.lab, w.amounts, &w.faults) }
 
 // volume gives the volume of a pot, in ml.
-func (w *walk) volume(pot *ledger.Pot) []float64 { return w.plan.lab.gauge.volume(pot) }
+func (w *walk) volume(pot *ledger.Pot) []float64 { return w.plan.lab.Gauge.Volume(pot) }
 
-func (w *walk) note(n Note) { w.making.log = append(w.making.log, event{note: &n}) }
+func (w *walk) note(n note.Note) { w.making.log = append(w.making.log, event{note: &n}) }
 
 // grams gives the mass of an ingredient line whose amount is not a share.
-func (w *walk) grams(in ingredient) []float64 {
+func (w *walk) grams(in recipe.Ingredient) []float64 {
 	var col []float64
-	if in.line.Portion != "" {
-		col = w.ens.Of(in.line.Count)
+	if in.Line.Portion != "" {
+		col = w.ens.Of(in.Line.Count)
 	} else {
-		col = w.amounts.column(in.line.Amount, in.line.Path)
+		col = w.amounts.Column(in.Line.Amount, in.Line.Path)
 	}
-	sd := in.gramsSD
+	sd := in.GramsSD
 	if !food.Stated(sd) {
 		sd = 0
 	}
 	// A food has one density, whoever pours it: the stream is the food's.
 	name := "density"
-	if in.line.Portion != "" {
-		name = "portion/" + in.line.Portion
+	if in.Line.Portion != "" {
+		name = "portion/" + in.Line.Portion
 	}
 	each := w.ens.Column(estimate.Input{
-		Central: in.grams, Shape: estimate.Lognormal, SD: sd,
-		Stream: w.ens.Stream(name, in.profile.Food.ID.String()),
+		Central: in.Grams, Shape: estimate.Lognormal, SD: sd,
+		Stream: w.ens.Stream(name, in.Profile.Food.ID.String()),
 	})
-	w.ens.Journal.Write(estimate.Tables, name+" of "+in.profile.Food.ID.String(), each)
+	w.ens.Journal.Write(estimate.Tables, name+" of "+in.Profile.Food.ID.String(), each)
 	for d := range col {
 		col[d] *= each[d]
 	}

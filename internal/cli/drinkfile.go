@@ -14,6 +14,7 @@ import (
 	"sipsum/internal/estimate"
 	"sipsum/internal/evidence"
 	"sipsum/internal/fail"
+	"sipsum/internal/recipe"
 	"sipsum/internal/sheet"
 	"sipsum/internal/source"
 	"sipsum/internal/store"
@@ -57,7 +58,7 @@ func (a *app) sheet(ctx context.Context, arg string, ask asked) (*sheet.Sheet, e
 		return nil, err
 	}
 	lib := library{db: db, tables: a.options.tables}
-	recipe, err := assay.Find(ctx, d, faults, lib)
+	recipe, err := recipe.Find(ctx, d, faults, lib)
 	if err != nil {
 		return nil, err
 	}

@@ -5,7 +5,9 @@ import (
 	"strings"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
+	"sipsum/internal/recipe"
 	"sipsum/internal/source"
 )
 
@@ -24,18 +26,18 @@ type Category struct {
 
 // Entry is one constituent of a category.
 type Entry struct {
-	assay.Figure
-	Alone *assay.Figure // what compare-with brings to the serving, or to what it is used in
-	Parts []Part        // by component, largest first
-	Works []source.Work // behind the figures, without those from memory
+	composition.Figure
+	Alone *composition.Figure // what compare-with brings to the serving, or to what it is used in
+	Parts []Part              // by component, largest first
+	Works []source.Work       // behind the figures, without those from memory
 }
 
 // Part is what one component, or one food poured directly, brings.
 type Part struct {
-	ID      assay.PartID
+	ID      recipe.PartID
 	Name    string
 	Mean    float64
-	Share   assay.Share
+	Share   composition.Share
 	Unknown bool
 	Itself  bool // poured directly, and hardly anything else than the constituent
 }
@@ -96,7 +98,7 @@ func entry(a *assay.Assay, id constituent.ID, works Works) (Entry, bool) {
 
 // aloneOf gives what the component that the drink is set against has of a constituent;
 // nil if it surely has none.
-func aloneOf(a *assay.Assay, id constituent.ID) *assay.Figure {
+func aloneOf(a *assay.Assay, id constituent.ID) *composition.Figure {
 	if a.Alone == nil {
 		return nil
 	}
@@ -111,7 +113,7 @@ func aloneOf(a *assay.Assay, id constituent.ID) *assay.Figure {
 // bound: food grades are 95 % and better).
 const pure = 0.95
 
-func partOf(c *assay.Component, part assay.Figure) Part {
+func partOf(c *assay.Component, part composition.Figure) Part {
 	leaf := part.Constituent.Kind != constituent.Parent && part.Constituent.PerGram > 0
 	return Part{
 		ID: c.ID, Name: c.Name, Mean: part.Mean, Share: part.Share, Unknown: part.Unknown,
@@ -119,7 +121,7 @@ func partOf(c *assay.Component, part assay.Figure) Part {
 	}
 }
 
-func worksOf(f assay.Figure, works Works) []source.Work {
+func worksOf(f composition.Figure, works Works) []source.Work {
 	var list []source.Work
 	for _, c := range f.Contributions {
 		if c.Mean == 0 {

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
@@ -15,31 +16,31 @@ import (
 	"sipsum/internal/source"
 )
 
-func figure(id constituent.ID, mean, withBounds float64, partial bool) assay.Figure {
-	return assay.Figure{
+func figure(id constituent.ID, mean, withBounds float64, partial bool) composition.Figure {
+	return composition.Figure{
 		Constituent: constituent.Must(id),
-		Result: assay.Result{
+		Result: composition.Result{
 			Summary: estimate.Summary{Mean: mean, Low: mean, High: mean}, Unit: constituent.Must(id).Unit,
 			WithBounds: withBounds, Partial: partial, Unknown: mean == 0 && partial,
 		},
-		Contributions: []assay.Contribution{{Food: "own:x", Table: "own", Source: "paper", Mean: mean}},
+		Contributions: []composition.Contribution{{Food: "own:x", Table: "own", Source: "paper", Mean: mean}},
 	}
 }
 
 // drinkOf is an assay of two components with the given malic acid, mg; the
 // tests are of the view, not of foods.
 func drinkOf(first, second, withBounds float64, partial bool) *assay.Assay {
-	part := func(x float64) assay.Figure {
+	part := func(x float64) composition.Figure {
 		f := figure("MALAC", x, x, false)
-		f.Share = assay.Share{Mean: x / (first + second), Low: x/(first+second) - 0.05, High: x/(first+second) + 0.05}
+		f.Share = composition.Share{Mean: x / (first + second), Low: x/(first+second) - 0.05, High: x/(first+second) + 0.05}
 		return f
 	}
 	a := &assay.Assay{
 		Drink:      &drink.Drink{CompareWith: "coffee"},
-		PerServing: assay.Composition{figure("MALAC", first+second, withBounds, partial)},
+		PerServing: composition.Composition{figure("MALAC", first+second, withBounds, partial)},
 		Components: []assay.Component{
-			{Name: "coffee", Constituents: assay.Composition{part(first)}},
-			{Name: "syrup", Constituents: assay.Composition{part(second)}},
+			{Name: "coffee", Constituents: composition.Composition{part(first)}},
+			{Name: "syrup", Constituents: composition.Composition{part(second)}},
 		},
 	}
 	a.Alone = &a.Components[0]

@@ -6,15 +6,17 @@ import (
 	"slices"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/evidence"
+	"sipsum/internal/recipe"
 )
 
 // Bringer is what one component, or one food poured directly, brings of a constituent.
 type Bringer struct {
-	ID   assay.PartID
+	ID   recipe.PartID
 	Name string
-	assay.Figure
+	composition.Figure
 }
 
 // Brought are the parts of a constituent: those with something known, largest
@@ -42,7 +44,7 @@ func BroughtTo(a *assay.Assay, id constituent.ID) Brought {
 }
 
 // HasShare reports whether a share of the total was calculated.
-func HasShare(s assay.Share) bool { return !math.IsNaN(s.Mean) && s != assay.Share{} }
+func HasShare(s composition.Share) bool { return !math.IsNaN(s.Mean) && s != composition.Share{} }
 
 // tiny is the share below which a part is counted, not listed: our own bound, it would
 // print as less than 1 %.
@@ -94,7 +96,7 @@ func (b Brought) Lead() (Bringer, bool) {
 // Told is a constituent whose parts are told, and, if it speaks for a sensory category, its
 // place there.
 type Told struct {
-	Figure assay.Figure
+	Figure composition.Figure
 	Parts  Brought
 	Entry  *evidence.Entry
 }

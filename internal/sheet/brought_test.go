@@ -8,32 +8,34 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/evidence"
+	"sipsum/internal/recipe"
 	"sipsum/internal/sheet"
 )
 
 // some is a known figure with a share of the total; NaN: no share was calculated.
-func some(id constituent.ID, mean, share float64) assay.Figure {
-	f := assay.Figure{Constituent: constituent.Must(id), Result: assay.Result{
+func some(id constituent.ID, mean, share float64) composition.Figure {
+	f := composition.Figure{Constituent: constituent.Must(id), Result: composition.Result{
 		Summary: estimate.Summary{Mean: mean, Low: mean, High: mean}, Coverage: 1, WithBounds: mean, UpTo: mean, State: estimate.Calculated,
 	}}
-	f.Share = assay.Share{Mean: share, Low: share, High: share}
+	f.Share = composition.Share{Mean: share, Low: share, High: share}
 	return f
 }
 
-func partly(f assay.Figure) assay.Figure {
+func partly(f composition.Figure) composition.Figure {
 	f.Partial, f.WithBounds, f.Coverage = true, f.Mean*2, 0.5
 	return f
 }
 
-func unknown(id constituent.ID) assay.Figure {
-	return assay.Figure{Constituent: constituent.Must(id), Result: assay.Result{Unknown: true, WithBounds: math.NaN(), UpTo: math.NaN()}}
+func unknown(id constituent.ID) composition.Figure {
+	return composition.Figure{Constituent: constituent.Must(id), Result: composition.Result{Unknown: true, WithBounds: math.NaN(), UpTo: math.NaN()}}
 }
 
-func component(name string, figures ...assay.Figure) assay.Component {
-	return assay.Component{ID: assay.PartID{Component: name}, Name: name, Constituents: figures}
+func component(name string, figures ...composition.Figure) assay.Component {
+	return assay.Component{ID: recipe.PartID{Component: name}, Name: name, Constituents: figures}
 }
 
 func names(list []sheet.Bringer) []string {
@@ -81,7 +83,7 @@ func TestWhoLeads(t *testing.T) {
 	}
 	_, ok := sheet.Brought{}.Lead()
 	assert.False(t, ok)
-	assert.False(t, sheet.HasShare(assay.Share{}), "of parts that were not asked for")
+	assert.False(t, sheet.HasShare(composition.Share{}), "of parts that were not asked for")
 }
 
 func TestAllKnown(t *testing.T) {
@@ -93,7 +95,7 @@ func TestAllKnown(t *testing.T) {
 
 // told is a sheet of a serving of energy, acid, fat, caffeine and protein.
 func told() *sheet.Sheet {
-	figures := []assay.Figure{
+	figures := []composition.Figure{
 		some(constituent.Energy, 100, 1), some("FAT", 2, 1), some("PROCNT", 3, 1), some(constituent.Caffeine, 60, 1), some("CITAC", 10, 1), unknown("MALAC"),
 		some(constituent.Alcohol, 0, 0), some("FASAT", 1, 1),
 	}

@@ -9,6 +9,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/label"
+	"sipsum/internal/recipe"
 	"sipsum/internal/solution"
 )
 
@@ -57,7 +58,7 @@ func itemsOf(a *assay.Assay) []allergen.Item {
 	return items
 }
 
-func itemOf(it assay.Item) allergen.Item {
+func itemOf(it recipe.Item) allergen.Item {
 	item := allergen.Item{
 		Food: it.Food.ID, Name: it.Food.Name(), Group: it.Food.Group, PublisherGroup: it.Food.PublisherGroup,
 		Chemical: it.Food.Chemical, Marks: it.Food.Marks, Stated: it.Stated, Own: it.Own, Path: it.Path, Eaten: it.Eaten,

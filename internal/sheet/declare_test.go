@@ -7,9 +7,11 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"sipsum/internal/acidity"
 	"sipsum/internal/allergen"
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/chemistry"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/sheet"
@@ -71,8 +73,8 @@ build: [40 g own:`
 func TestPHWorks(t *testing.T) {
 	a := calculated(t, plain+"components:\n  half: {ingredients: [1 g own:wet]}\n", assaytest.Options{})
 	juice, milk, sort := food.ID{Table: "core", Code: "juice"}, food.ID{Table: "core", Code: "milk"}, food.ID{Table: "core", Code: "sort"}
-	a.Chemistry = &assay.Chemistry{RestsOn: []assay.Calibration{{Food: juice, Source: "p1 p2 p3"}, {Food: sort, Group: "a group", Source: "p1"}}}
-	a.Components = append(a.Components, assay.Component{Chemistry: &assay.Chemistry{RestsOn: []assay.Calibration{{Food: milk, Source: "p1"}, {Food: juice, Source: "p1"}}}})
+	a.Chemistry = &chemistry.Chemistry{RestsOn: []acidity.Calibration{{Food: juice, Source: "p1 p2 p3"}, {Food: sort, Group: "a group", Source: "p1"}}}
+	a.Components = append(a.Components, assay.Component{Chemistry: &chemistry.Chemistry{RestsOn: []acidity.Calibration{{Food: milk, Source: "p1"}, {Food: juice, Source: "p1"}}}})
 	works := func(table, id string) (source.Work, bool) {
 		cited := map[string]string{"p1": "A paper", "p2": "a book: from memory"}[id]
 		return source.Work{ID: table + ":" + id, Citation: cited}, cited != ""

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"sipsum/internal/assay"
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 )
@@ -12,12 +13,12 @@ const negligible = 0.01
 
 // Hollow reports whether a result is as good as unknown: nothing is known of it,
 // or only limits that are lost beside what the unknown parts could be.
-func Hollow(r assay.Result) bool {
+func Hollow(r composition.Result) bool {
 	return r.Unknown || r.Partial && r.State >= estimate.Trace && r.Coverage < negligible
 }
 
 // None reports whether it is known that there is none.
-func None(r assay.Result) bool { return !r.Partial && !r.Unknown && r.Mean == 0 && r.High == 0 }
+func None(r composition.Result) bool { return !r.Partial && !r.Unknown && r.Mean == 0 && r.High == 0 }
 
 // figured tells which constituents of a serving have a figure.
 func figured(a *assay.Assay) func(constituent.ID) bool {

@@ -5,7 +5,9 @@ import (
 	"math"
 	"strings"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/acidity"
+	"sipsum/internal/chemistry"
+	"sipsum/internal/composition"
 )
 
 // Form says how a figure of a liquid is meant to be written.
@@ -22,7 +24,7 @@ const (
 type LiquidRow struct {
 	Name       string
 	Form       Form
-	Result     assay.Result
+	Result     composition.Result
 	FromMemory bool
 }
 
@@ -46,26 +48,26 @@ const hiddenBrix = 0.05
 
 // LiquidOf lists a liquid; whole adds its own temperature, the other end points of titration,
 // and what only a page about the chemistry tells.
-func LiquidOf(c *assay.Chemistry, whole bool) Liquid {
+func LiquidOf(c *chemistry.Chemistry, whole bool) Liquid {
 	var l Liquid
 	memory := len(c.Unseen) > 0
-	estimate := func(list *[]LiquidRow, name string, e assay.Estimate) {
+	estimate := func(list *[]LiquidRow, name string, e chemistry.Estimate) {
 		if e.Why == "" {
 			*list = append(*list, LiquidRow{name, Estimated, e.Result, memory})
 		}
 	}
-	metered := func(name string, r assay.Result) { l.Rows = append(l.Rows, LiquidRow{name, Metered, r, false}) }
-	if whole && c.Celsius != assay.MeterCelsius {
+	metered := func(name string, r composition.Result) { l.Rows = append(l.Rows, LiquidRow{name, Metered, r, false}) }
+	if whole && c.Celsius != acidity.MeterCelsius {
 		estimate(&l.Rows, fmt.Sprintf("pH at %g °C", c.Celsius), c.PH)
 	}
-	estimate(&l.Rows, fmt.Sprintf("pH at %g °C", assay.MeterCelsius), c.PHMeter)
+	estimate(&l.Rows, fmt.Sprintf("pH at %g °C", acidity.MeterCelsius), c.PHMeter)
 	if c.Degassed.Unit != "" {
-		estimate(&l.Rows, fmt.Sprintf("pH at %g °C, gas gone", assay.MeterCelsius), c.Degassed)
+		estimate(&l.Rows, fmt.Sprintf("pH at %g °C, gas gone", acidity.MeterCelsius), c.Degassed)
 	}
 	for i, t := range c.Acidity {
 		switch name := fmt.Sprintf("acidity to pH %.1f", t.EndPoint); {
 		case i > 0 && !whole:
-		case t.Per100g.Why == "" && t.Per100g.High < assay.HardlySour:
+		case t.Per100g.Why == "" && t.Per100g.High < chemistry.HardlySour:
 			l.Rows = append(l.Rows, LiquidRow{name, HardlyThere, t.Per100g.Result, memory})
 		default:
 			estimate(&l.Rows, name, t.Per100g)
@@ -101,7 +103,7 @@ func LiquidOf(c *assay.Chemistry, whole bool) Liquid {
 
 // withheld lists what is not printed of a liquid. An acidity that is withheld for the same
 // reason as the pH is said once.
-func withheld(c *assay.Chemistry) []Withheld {
+func withheld(c *chemistry.Chemistry) []Withheld {
 	var list []Withheld
 	if c.TooDry != "" {
 		list = append(list, Withheld{What: "no °Brix and no density", Why: c.TooDry})
@@ -127,7 +129,7 @@ func readable(w Withheld) Withheld {
 }
 
 // boundsOf says what bounds a pH that is withheld.
-func boundsOf(e assay.Estimate) string {
+func boundsOf(e chemistry.Estimate) string {
 	switch {
 	case !math.IsNaN(e.Low) && !math.IsNaN(e.High):
 		return fmt.Sprintf("; by what they say it is between %.1f and %.1f", e.Low, e.High)

@@ -7,24 +7,26 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/acidity"
+	"sipsum/internal/chemistry"
+	"sipsum/internal/composition"
 	"sipsum/internal/estimate"
 	"sipsum/internal/sheet"
 )
 
-func about(mean float64, unit string) assay.Estimate {
-	return assay.Estimate{Result: assay.Result{Summary: estimate.Summary{Mean: mean, Low: mean, High: mean}, Unit: unit}}
+func about(mean float64, unit string) chemistry.Estimate {
+	return chemistry.Estimate{Result: composition.Result{Summary: estimate.Summary{Mean: mean, Low: mean, High: mean}, Unit: unit}}
 }
 
-func kept(why string, low, high float64) assay.Estimate {
-	return assay.Estimate{Result: assay.Result{Summary: estimate.Summary{Mean: math.NaN(), Low: low, High: high}}, Why: why}
+func kept(why string, low, high float64) chemistry.Estimate {
+	return chemistry.Estimate{Result: composition.Result{Summary: estimate.Summary{Mean: math.NaN(), Low: low, High: high}}, Why: why}
 }
 
-func sour() *assay.Chemistry {
-	return &assay.Chemistry{
+func sour() *chemistry.Chemistry {
+	return &chemistry.Chemistry{
 		Celsius: 6, PH: about(3.1, "pH"), PHMeter: about(3, "pH"), Density: about(1.05, "g/ml").Result, Brix: about(12, "°Bx").Result,
 		BrixCorrected: about(12.05, "°Bx"), BrixAcid: about(20, ""), Capacity: about(9, "mmol/(l·pH)"), StrongIons: about(3, "mmol/l"),
-		Acidity: []assay.Acidity{{EndPoint: 8.1, Per100g: about(0.6, "g/100 g")}, {EndPoint: 7, Per100g: about(0.5, "g/100 g")}},
+		Acidity: []chemistry.Acidity{{EndPoint: 8.1, Per100g: about(0.6, "g/100 g")}, {EndPoint: 7, Per100g: about(0.5, "g/100 g")}},
 	}
 }
 
@@ -51,7 +53,7 @@ func TestRowsOfALiquid(t *testing.T) {
 	}
 
 	c := sour()
-	c.Celsius, c.BrixCorrected, c.CO2, c.Unseen = assay.MeterCelsius, about(12.04, "°Bx"), about(3, "g/l").Result, []string{"an acid"}
+	c.Celsius, c.BrixCorrected, c.CO2, c.Unseen = acidity.MeterCelsius, about(12.04, "°Bx"), about(3, "g/l").Result, []string{"an acid"}
 	c.Degassed, c.Capacity = about(3.2, "pH"), kept("none", math.NaN(), math.NaN())
 	whole = sheet.LiquidOf(c, true)
 	assert.Equal(t, []string{
@@ -61,14 +63,14 @@ func TestRowsOfALiquid(t *testing.T) {
 	assert.True(t, whole.Rows[0].FromMemory)
 	assert.False(t, whole.Rows[4].FromMemory, "a refractometer asks no acid")
 
-	c.Water = &assay.Water{}
+	c.Water = &chemistry.Water{}
 	watery := rowNames(sheet.LiquidOf(c, false).Rows)
 	assert.Equal(t, []string{"carbon dioxide, bound too", "hardness, as CaCO₃", "alkalinity, as CaCO₃"}, watery[len(watery)-3:])
 }
 
 // Less acid than a burette reads is said to be hardly there, not printed as a figure.
 func TestHardlySourIsNoFigure(t *testing.T) {
-	for acid, form := range map[float64]sheet.Form{0.0029: sheet.HardlyThere, assay.HardlySour: sheet.Estimated} {
+	for acid, form := range map[float64]sheet.Form{0.0029: sheet.HardlyThere, chemistry.HardlySour: sheet.Estimated} {
 		c := sour()
 		c.Acidity[0].Per100g = about(acid, "g/100 g")
 		assert.Equal(t, form, sheet.LiquidOf(c, false).Rows[1].Form, acid)
@@ -121,18 +123,18 @@ func TestSentences(t *testing.T) {
 	assert.Empty(t, sheet.GasGone(c))
 
 	assert.False(t, sheet.PHStands(c), "it rests on nothing")
-	c.RestsOn = []assay.Calibration{{}}
+	c.RestsOn = []acidity.Calibration{{}}
 	assert.True(t, sheet.PHStands(c))
 	c.PHMeter.Why = "withheld"
 	assert.False(t, sheet.PHStands(c))
-	assert.Equal(t, " as a juice", sheet.RestsAs(assay.Calibration{Group: "juice"}))
-	assert.Equal(t, " as brewed", sheet.RestsAs(assay.Calibration{Brewed: true}))
-	assert.Equal(t, " where it parts", sheet.RestsAs(assay.Calibration{Parted: true}))
-	assert.Empty(t, sheet.RestsAs(assay.Calibration{}))
+	assert.Equal(t, " as a juice", sheet.RestsAs(acidity.Calibration{Group: "juice"}))
+	assert.Equal(t, " as brewed", sheet.RestsAs(acidity.Calibration{Brewed: true}))
+	assert.Equal(t, " where it parts", sheet.RestsAs(acidity.Calibration{Parted: true}))
+	assert.Empty(t, sheet.RestsAs(acidity.Calibration{}))
 
-	assert.True(t, sheet.Freezes(&assay.Keeping{Freezing: about(-0.2, "°C")}))
-	assert.False(t, sheet.Freezes(&assay.Keeping{Freezing: about(-0.1, "°C")}))
-	assert.False(t, sheet.Freezes(&assay.Keeping{Freezing: assay.Estimate{Result: about(-3, "°C").Result, Why: "so"}}))
+	assert.True(t, sheet.Freezes(&chemistry.Keeping{Freezing: about(-0.2, "°C")}))
+	assert.False(t, sheet.Freezes(&chemistry.Keeping{Freezing: about(-0.1, "°C")}))
+	assert.False(t, sheet.Freezes(&chemistry.Keeping{Freezing: chemistry.Estimate{Result: about(-3, "°C").Result, Why: "so"}}))
 	assert.Contains(t, sheet.Doses(), sheet.Acids())
 	assert.Contains(t, sheet.Doses(), "comes first")
 }

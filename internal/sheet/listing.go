@@ -1,14 +1,14 @@
 package sheet
 
 import (
-	"sipsum/internal/assay"
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 )
 
 // Row is a figure with its words.
 type Row struct {
 	Words  string
-	Figure assay.Figure
+	Figure composition.Figure
 	Depth  int // by how many of its parents that are shown above it
 }
 

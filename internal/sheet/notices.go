@@ -4,7 +4,9 @@ import (
 	"slices"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
+	"sipsum/internal/reading"
 )
 
 // The kinds of notes that have a place of their own.
@@ -16,9 +18,9 @@ const (
 // Read is what was read, what must be seen first apart: readings that do not agree with the
 // recipe, and those of them that are no figures, such as titrations.
 type Read struct {
-	Disagree []assay.Reading
+	Disagree []reading.Reading
 	Notes    []string
-	Agree    []assay.Reading
+	Agree    []reading.Reading
 }
 
 // None reports whether nothing was read.
@@ -35,7 +37,7 @@ func (s *Sheet) Read() Read {
 		}
 	}
 	for _, n := range s.Assay.Notes {
-		told := func(r assay.Reading) bool { return r.Note() == n.Text }
+		told := func(r reading.Reading) bool { return r.Note() == n.Text }
 		if n.Kind == noteDisagrees && !slices.ContainsFunc(s.Assay.Readings, told) {
 			out.Notes = append(out.Notes, n.Text)
 		}
@@ -83,7 +85,7 @@ func (s *Sheet) Notes() []string {
 
 // TableEnergy is the energy that the tables themselves state, beside that by the rules in
 // force, and the foods of which none is stated.
-func (s *Sheet) TableEnergy() (stated []assay.TableEnergy, missing []string) {
+func (s *Sheet) TableEnergy() (stated []composition.TableEnergy, missing []string) {
 	for _, e := range s.Assay.TableEnergy {
 		if e.Amount <= 0 {
 			continue

@@ -9,24 +9,27 @@ import (
 	"sipsum/internal/allergen"
 	"sipsum/internal/assay"
 	"sipsum/internal/caution"
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/label"
+	"sipsum/internal/note"
+	"sipsum/internal/reading"
 	"sipsum/internal/sheet"
 )
 
 // A reading that does not agree is a notice before all others, once: a note that repeats it is
 // not told again, one of a titration is.
 func TestReadingsThatDisagreeAreTold(t *testing.T) {
-	far := assay.Reading{Path: []string{"syrup"}, Kind: "brix", Unit: "°Bx", Read: 65, Expected: 50, Used: 60, Advice: "stir"}
+	far := reading.Reading{Path: []string{"syrup"}, Kind: "brix", Unit: "°Bx", Read: 65, Expected: 50, Used: 60, Advice: "stir"}
 	s := &sheet.Sheet{Assay: &assay.Assay{
-		Readings: []assay.Reading{{Kind: "mass", Agrees: true}, far},
-		Notes: []assay.Note{
+		Readings: []reading.Reading{{Kind: "mass", Agrees: true}, far},
+		Notes: []note.Note{
 			{Kind: "reading disagrees", Text: far.Note()}, {Kind: "reading disagrees", Text: "milk: twice the base"}, {Kind: "step", Text: "a step"},
 		},
 	}}
 	got := s.Read()
 	assert.False(t, got.None())
-	assert.Equal(t, []assay.Reading{far}, got.Disagree)
+	assert.Equal(t, []reading.Reading{far}, got.Disagree)
 	assert.Equal(t, []string{"milk: twice the base"}, got.Notes)
 	assert.Len(t, got.Agree, 1)
 	assert.Equal(t, []string{"a step"}, s.Notes())
@@ -42,7 +45,7 @@ func TestAReadingThatMissesIsTold(t *testing.T) {
 }
 
 func TestGaps(t *testing.T) {
-	s := &sheet.Sheet{Assay: &assay.Assay{Notes: []assay.Note{
+	s := &sheet.Sheet{Assay: &assay.Assay{Notes: []note.Note{
 		{Kind: "unknown", Constituent: "CITAC", Foods: []string{"a", "b"}}, {Kind: "unknown", Constituent: "nothing", Foods: []string{"c"}},
 		{Kind: "unknown", Constituent: "MALAC", Foods: []string{"a"}}, {Kind: "glass", Constituent: "CITAC", Foods: []string{"d"}, Text: "it overflows"},
 	}}}
@@ -54,7 +57,7 @@ func TestGaps(t *testing.T) {
 }
 
 func TestTableEnergy(t *testing.T) {
-	s := &sheet.Sheet{Assay: &assay.Assay{TableEnergy: [2]assay.TableEnergy{
+	s := &sheet.Sheet{Assay: &assay.Assay{TableEnergy: [2]composition.TableEnergy{
 		{ID: constituent.Energy, Amount: 100, Missing: []string{"a", "b"}}, {ID: constituent.EnergyKcal, Amount: 24, Missing: []string{"b", "c"}},
 	}}}
 	stated, missing := s.TableEnergy()

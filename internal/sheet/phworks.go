@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"sipsum/internal/acidity"
 	"sipsum/internal/assay"
 	"sipsum/internal/evidence"
 	"sipsum/internal/food"
@@ -29,8 +30,8 @@ func phWorksOf(a *assay.Assay, works evidence.Works) PHWorks {
 	return found
 }
 
-func restsOn(a *assay.Assay) []assay.Calibration {
-	var list []assay.Calibration
+func restsOn(a *assay.Assay) []acidity.Calibration {
+	var list []acidity.Calibration
 	if a.Chemistry != nil {
 		list = append(list, a.Chemistry.RestsOn...)
 	}

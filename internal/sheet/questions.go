@@ -1,7 +1,7 @@
 package sheet
 
 import (
-	"sipsum/internal/assay"
+	"sipsum/internal/drivers"
 	"sipsum/internal/estimate"
 )
 
@@ -17,7 +17,7 @@ type CauseShare struct {
 
 // Causes gives the causes of a figure's spread that are worth a line, and the share that no
 // single input explains, 0 if it is not worth one.
-func Causes(d *assay.Drivers) (list []CauseShare, rest float64) {
+func Causes(d *drivers.Drivers) (list []CauseShare, rest float64) {
 	for _, cause := range estimate.Causes {
 		if share := d.Shares[cause]; share >= leastShare {
 			list = append(list, CauseShare{cause, share})
@@ -30,7 +30,7 @@ func Causes(d *assay.Drivers) (list []CauseShare, rest float64) {
 }
 
 // Drivers gives the inputs that are worth a line, and how many more there are.
-func Drivers(d *assay.Drivers) (list []assay.Driver, more int) {
+func Drivers(d *drivers.Drivers) (list []drivers.Driver, more int) {
 	for _, in := range d.Inputs {
 		if in.Share >= leastShare {
 			list = append(list, in)
@@ -49,8 +49,8 @@ const (
 
 // Suggestions gives the readings that are worth a line, each with what it narrows most by 1 %
 // or more.
-func (s *Sheet) Suggestions() []assay.Suggestion {
-	var list []assay.Suggestion
+func (s *Sheet) Suggestions() []drivers.Suggestion {
+	var list []drivers.Suggestion
 	for _, g := range s.Assay.Suggestions[:min(len(s.Assay.Suggestions), mostSuggestions)] {
 		narrows := g.Narrows[:min(len(g.Narrows), mostNarrowings)]
 		for i, n := range narrows {

@@ -7,15 +7,16 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/drivers"
 	"sipsum/internal/estimate"
 	"sipsum/internal/sheet"
 )
 
 // What moves a figure by less than half a per cent of its spread is counted, not listed.
 func TestDriversAreListedFromHalfAPercent(t *testing.T) {
-	d := &assay.Drivers{
+	d := &drivers.Drivers{
 		Shares: map[estimate.Cause]float64{estimate.Hand: 0.6, estimate.Tables: 0.005, estimate.Steps: 0.0049}, Rest: 0.1,
-		Inputs: []assay.Driver{{Name: "a", Share: 0.6}, {Name: "b", Share: 0.005}, {Name: "c", Share: 0.0049}, {Name: "d"}},
+		Inputs: []drivers.Driver{{Name: "a", Share: 0.6}, {Name: "b", Share: 0.005}, {Name: "c", Share: 0.0049}, {Name: "d"}},
 	}
 	causes, rest := sheet.Causes(d)
 	assert.ElementsMatch(t, []sheet.CauseShare{{estimate.Hand, 0.6}, {estimate.Tables, 0.005}}, causes)
@@ -32,16 +33,16 @@ func TestDriversAreListedFromHalfAPercent(t *testing.T) {
 // Ten readings are worth a line, each with up to four constituents that it narrows by 1 % or
 // more; the assay keeps them all.
 func TestSuggestionsAreFew(t *testing.T) {
-	narrows := func(by ...float64) []assay.Narrowing {
-		var list []assay.Narrowing
+	narrows := func(by ...float64) []drivers.Narrowing {
+		var list []drivers.Narrowing
 		for _, x := range by {
-			list = append(list, assay.Narrowing{By: x})
+			list = append(list, drivers.Narrowing{By: x})
 		}
 		return list
 	}
 	s := &sheet.Sheet{Assay: &assay.Assay{}}
 	assert.Empty(t, s.Suggestions())
-	s.Assay.Suggestions = make([]assay.Suggestion, 12)
+	s.Assay.Suggestions = make([]drivers.Suggestion, 12)
 	s.Assay.Suggestions[0].Narrows = narrows(0.5, 0.4, 0.3, 0.2, 0.1)
 	s.Assay.Suggestions[1].Narrows = narrows(0.5, 0.006, 0.005, 0.004)
 	got := s.Suggestions()

@@ -4,9 +4,10 @@ import (
 	"fmt"
 	"math"
 
+	"sipsum/internal/acidity"
 	"sipsum/internal/allergen"
-	"sipsum/internal/assay"
 	"sipsum/internal/caution"
+	"sipsum/internal/chemistry"
 )
 
 // The sentences that stand wherever what they speak of does, whatever the form.
@@ -34,7 +35,7 @@ func Doses() string {
 
 // GasGone explains the pH of an open glass beside that of a closed bottle; empty where the
 // first is withheld.
-func GasGone(c *assay.Chemistry) string {
+func GasGone(c *chemistry.Chemistry) string {
 	switch {
 	case c.CO2.Mean == 0:
 		return "It holds no carbon dioxide to lose: the pH is the same when the drink has stood open."
@@ -49,10 +50,10 @@ const tenth = 0.1
 
 // Freezes reports whether it is worth saying where ice begins to form: at a known point
 // that is not water's.
-func Freezes(k *assay.Keeping) bool { return k.Freezing.Why == "" && k.Freezing.Mean < -tenth }
+func Freezes(k *chemistry.Keeping) bool { return k.Freezing.Why == "" && k.Freezing.Mean < -tenth }
 
 // Holding says what the Food Code's table asks of a component that is kept.
-func Holding(h *assay.Holding) string {
+func Holding(h *chemistry.Holding) string {
 	kept := fmt.Sprintf("Kept %g days", h.Keeps.Days)
 	if h.Keeps.At != nil {
 		kept += fmt.Sprintf(" at %g °C", h.Keeps.At.Number)
@@ -79,10 +80,10 @@ func Holding(h *assay.Holding) string {
 }
 
 // PHStands reports whether the pH of a liquid is printed and rests on published ones.
-func PHStands(c *assay.Chemistry) bool { return c.PHMeter.Why == "" && len(c.RestsOn) > 0 }
+func PHStands(c *chemistry.Chemistry) bool { return c.PHMeter.Why == "" && len(c.RestsOn) > 0 }
 
 // RestsAs says as what the published pH of a food is taken; empty: as it is.
-func RestsAs(r assay.Calibration) string {
+func RestsAs(r acidity.Calibration) string {
 	switch {
 	case r.Group != "":
 		return " as a " + r.Group

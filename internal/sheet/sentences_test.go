@@ -6,7 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/chemistry"
 	"sipsum/internal/drink"
 	"sipsum/internal/sheet"
 )
@@ -15,14 +15,14 @@ func TestHoldingDefersToLocalCodes(t *testing.T) {
 	keeps := drink.Keeps{Days: 5, At: &drink.Quantity{Number: 4}}
 	const source = "FDA Food Code, 1-201.10, table B"
 	for name, c := range map[string]struct {
-		holding assay.Holding
+		holding chemistry.Holding
 		says    string
 	}{
-		"sour syrup":     {assay.Holding{Keeps: keeps, PH: 3.41, WaterActivity: 0.894, Source: source}, "Kept 5 days at 4 °C: with a pH up to 3.41 and a water activity up to 0.89 it needs no control"},
-		"infusion":       {assay.Holding{Keeps: keeps, PH: math.NaN(), WaterActivity: 1, NeedsAssessment: true, Source: source}, "with a pH that nobody has read and a water activity up to 1.00 it needs control of time and temperature (FDA Food Code, 1-201.10, table B): keep it cold. An estimate lifts nothing"},
-		"sweet and mild": {assay.Holding{Keeps: keeps, PH: 5.6, WaterActivity: 0.97, NeedsAssessment: true, Source: source}, "with a pH up to 5.60 and a water activity up to 0.97 it needs control of time and temperature, unless a product assessment"},
-		"milk punch":     {assay.Holding{Keeps: keeps, PH: 4, WaterActivity: 0.99, NeedsAssessment: true, Animal: true, Source: source}, "it holds milk or egg, so it needs control of time and temperature"},
-		"no stated °":    {assay.Holding{Keeps: drink.Keeps{Days: 1}, PH: 3, WaterActivity: 0.9, Source: source}, "Kept 1 days: "},
+		"sour syrup":     {chemistry.Holding{Keeps: keeps, PH: 3.41, WaterActivity: 0.894, Source: source}, "Kept 5 days at 4 °C: with a pH up to 3.41 and a water activity up to 0.89 it needs no control"},
+		"infusion":       {chemistry.Holding{Keeps: keeps, PH: math.NaN(), WaterActivity: 1, NeedsAssessment: true, Source: source}, "with a pH that nobody has read and a water activity up to 1.00 it needs control of time and temperature (FDA Food Code, 1-201.10, table B): keep it cold. An estimate lifts nothing"},
+		"sweet and mild": {chemistry.Holding{Keeps: keeps, PH: 5.6, WaterActivity: 0.97, NeedsAssessment: true, Source: source}, "with a pH up to 5.60 and a water activity up to 0.97 it needs control of time and temperature, unless a product assessment"},
+		"milk punch":     {chemistry.Holding{Keeps: keeps, PH: 4, WaterActivity: 0.99, NeedsAssessment: true, Animal: true, Source: source}, "it holds milk or egg, so it needs control of time and temperature"},
+		"no stated °":    {chemistry.Holding{Keeps: drink.Keeps{Days: 1}, PH: 3, WaterActivity: 0.9, Source: source}, "Kept 1 days: "},
 	} {
 		text := sheet.Holding(&c.holding)
 		assert.Contains(t, text, c.says, name)

@@ -1,7 +1,7 @@
 package sheet
 
 import (
-	"sipsum/internal/assay"
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 )
 
@@ -13,7 +13,7 @@ var inSummary = []constituent.ID{
 // Summary tells a serving in a few lines: what is in it, and which part leads. Without
 // figures nothing is known.
 type Summary struct {
-	Figures []assay.Figure
+	Figures []composition.Figure
 	Leaders []Leader
 }
 
@@ -25,8 +25,8 @@ type Leader struct {
 
 // Led is a constituent and the share of it, or of what is known of it, that one part brings.
 type Led struct {
-	Figure assay.Figure
-	Share  assay.Share
+	Figure composition.Figure
+	Share  composition.Share
 }
 
 // Summary gives the lines of a summary, leaders in the order of what they lead first.

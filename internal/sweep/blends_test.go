@@ -6,7 +6,7 @@ import (
 	"sync"
 	"testing"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/chemistry"
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
 )
@@ -126,7 +126,7 @@ func waterThins(b blend, broken say) {
 		}
 	}
 	x, okX := b.liquid.acidity()
-	if y, ok := b.both.acidity(); ok && okX && y > x*(1+1e-6)+1e-6 && y > assay.HardlySour { // less no burette reads
+	if y, ok := b.both.acidity(); ok && okX && y > x*(1+1e-6)+1e-6 && y > chemistry.HardlySour { // less no burette reads
 		broken(y/math.Max(x, 1e-3), "acidity %.4g, with water %.4g g/100 g", x, y)
 	}
 	bx, by := b.liquid.assay.Chemistry.Brix, b.both.assay.Chemistry.Brix

@@ -11,7 +11,8 @@ import (
 	"sync"
 
 	"sipsum/internal/acid"
-	"sipsum/internal/assay"
+	"sipsum/internal/chemistry"
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/ledger"
@@ -86,8 +87,8 @@ func limit(what string) float64 {
 }
 
 // compositions are the lists of figures of an assay by what they are of.
-func (s *subject) compositions() map[string]assay.Composition {
-	all := map[string]assay.Composition{"a serving": s.assay.PerServing, "100 g": s.assay.Per100g, "100 ml": s.assay.Per100ml}
+func (s *subject) compositions() map[string]composition.Composition {
+	all := map[string]composition.Composition{"a serving": s.assay.PerServing, "100 g": s.assay.Per100g, "100 ml": s.assay.Per100ml}
 	for i, c := range s.assay.Components {
 		all[fmt.Sprintf("part %d, %s", i+1, c.Name)] = c.Constituents
 	}
@@ -95,7 +96,7 @@ func (s *subject) compositions() map[string]assay.Composition {
 }
 
 // figures calls f for every figure of every list that is known.
-func (s *subject) figures(f func(of string, fig assay.Figure)) {
+func (s *subject) figures(f func(of string, fig composition.Figure)) {
 	all := s.compositions()
 	for _, of := range order(all) {
 		for _, fig := range all[of] {
@@ -120,7 +121,7 @@ func (s *subject) in100g(id constituent.ID) float64 {
 func isNumber(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 
 func intervalHoldsMean(s *subject, broken say) {
-	check := func(of string, r assay.Result) {
+	check := func(of string, r composition.Result) {
 		scale := math.Max(math.Abs(r.Mean), 1e-12)
 		switch {
 		case !isNumber(r.Mean) || !isNumber(r.Low) || !isNumber(r.High) || !isNumber(r.SD):
@@ -133,7 +134,7 @@ func intervalHoldsMean(s *subject, broken say) {
 			broken((r.Mean-r.High)/scale, "%s: high %.6g below the mean %.6g", of, r.High, r.Mean)
 		}
 	}
-	s.figures(func(of string, f assay.Figure) {
+	s.figures(func(of string, f composition.Figure) {
 		if !f.Unknown {
 			check(string(f.Constituent.ID)+" of "+of, f.Result)
 		}
@@ -141,8 +142,8 @@ func intervalHoldsMean(s *subject, broken say) {
 	check("mass", s.assay.Mass)
 	check("volume", s.assay.Volume)
 	check("density", s.assay.Density)
-	s.chemistries(func(of string, c *assay.Chemistry) {
-		for name, e := range map[string]assay.Estimate{"pH": c.PH, "pH of a meter": c.PHMeter, "°Brix to acid": c.BrixAcid, "corrected °Brix": c.BrixCorrected, "buffer": c.Capacity} {
+	s.chemistries(func(of string, c *chemistry.Chemistry) {
+		for name, e := range map[string]chemistry.Estimate{"pH": c.PH, "pH of a meter": c.PHMeter, "°Brix to acid": c.BrixAcid, "corrected °Brix": c.BrixCorrected, "buffer": c.Capacity} {
 			if e.Why == "" && e.Unit != "" {
 				check(name+" of "+of, e.Result)
 			}
@@ -159,7 +160,7 @@ func intervalHoldsMean(s *subject, broken say) {
 }
 
 func boundsAbove(s *subject, broken say) {
-	s.figures(func(of string, f assay.Figure) {
+	s.figures(func(of string, f composition.Figure) {
 		if isNumber(f.WithBounds) && !f.Unknown && f.WithBounds < f.Mean*(1-rounding) {
 			broken(f.Mean/f.WithBounds-1, "%s of %s: with bounds %.6g, mean %.6g", f.Constituent.ID, of, f.WithBounds, f.Mean)
 		}
@@ -422,7 +423,7 @@ func nothingFromNothing(s *subject, broken say) {
 }
 
 // chemistries calls f for the chemistry of the serving and of each component.
-func (s *subject) chemistries(f func(of string, c *assay.Chemistry)) {
+func (s *subject) chemistries(f func(of string, c *chemistry.Chemistry)) {
 	f("the serving", s.assay.Chemistry)
 	for _, c := range s.assay.Components {
 		if c.Chemistry != nil {
@@ -432,11 +433,11 @@ func (s *subject) chemistries(f func(of string, c *assay.Chemistry)) {
 }
 
 func phPossible(s *subject, broken say) {
-	s.chemistries(func(of string, c *assay.Chemistry) {
+	s.chemistries(func(of string, c *chemistry.Chemistry) {
 		if c.Water != nil { // it is a water: only waters have their hardness told
 			return
 		}
-		for _, e := range []assay.Estimate{c.PH, c.PHMeter, c.Degassed} {
+		for _, e := range []chemistry.Estimate{c.PH, c.PHMeter, c.Degassed} {
 			if e.Why != "" || e.Unit == "" {
 				continue
 			}
@@ -502,7 +503,7 @@ func acidityOfItsAcids(s *subject, broken say) {
 }
 
 func sourTakesBase(s *subject, broken say) {
-	s.chemistries(func(of string, c *assay.Chemistry) {
+	s.chemistries(func(of string, c *chemistry.Chemistry) {
 		sour := c.PHMeter.Why == "" && c.PHMeter.Unit != "" && c.PHMeter.Mean < limit("acid liquid")
 		known := c.Capacity.Why == "" && c.Capacity.Mean >= 1 && c.CO2.Mean == 0 // acidity is without gas
 		if sour && known && len(c.Acidity) > 0 && c.Acidity[0].Per100g.Why == "" && c.Acidity[0].Per100g.Mean <= 0 {
@@ -512,8 +513,8 @@ func sourTakesBase(s *subject, broken say) {
 }
 
 func withheldSaysWhy(s *subject, broken say) {
-	s.chemistries(func(of string, c *assay.Chemistry) {
-		for name, e := range map[string]assay.Estimate{"pH": c.PHMeter, "°Brix to acid": c.BrixAcid, "buffer": c.Capacity} {
+	s.chemistries(func(of string, c *chemistry.Chemistry) {
+		for name, e := range map[string]chemistry.Estimate{"pH": c.PHMeter, "°Brix to acid": c.BrixAcid, "buffer": c.Capacity} {
 			if !isNumber(e.Mean) && e.Why == "" {
 				broken(1, "%s of %s is withheld without a reason", name, of)
 			}
@@ -568,18 +569,18 @@ func weighsWhatWasPoured(s *subject, broken say) {
 }
 
 func aRatioNeedsAcid(s *subject, broken say) {
-	s.chemistries(func(of string, c *assay.Chemistry) {
+	s.chemistries(func(of string, c *chemistry.Chemistry) {
 		if len(c.Acidity) == 0 || c.BrixAcid.Why != "" || c.BrixAcid.Unit == "" {
 			return
 		}
-		if acidity := c.Acidity[0].Per100g; acidity.Why == "" && acidity.Mean < assay.HardlySour {
+		if acidity := c.Acidity[0].Per100g; acidity.Why == "" && acidity.Mean < chemistry.HardlySour {
 			broken(1, "°Brix to acidity %.4g of %s, whose acidity is %.3g g/100 g", c.BrixAcid.Mean, of, acidity.Mean)
 		}
 	})
 }
 
 func anOpenPHIsWithheld(s *subject, broken say) {
-	s.chemistries(func(of string, c *assay.Chemistry) {
+	s.chemistries(func(of string, c *chemistry.Chemistry) {
 		if half := (c.PHMeter.High - c.PHMeter.Low) / 2; !s.read() && c.PHMeter.Why == "" && half > limit("widest")*(1+1e-6) {
 			broken(half, "pH %.2f (%.2f–%.2f) of %s", c.PHMeter.Mean, c.PHMeter.Low, c.PHMeter.High, of)
 		}

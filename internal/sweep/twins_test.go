@@ -11,6 +11,8 @@ import (
 
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/chemistry"
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 )
 
@@ -219,7 +221,7 @@ func massOf(ingredients string) (sum float64, ok bool) {
 }
 
 // means gives the known central values of a composition.
-func means(list assay.Composition) map[constituent.ID]float64 {
+func means(list composition.Composition) map[constituent.ID]float64 {
 	all := map[constituent.ID]float64{}
 	for _, f := range list {
 		if !f.Unknown {
@@ -243,7 +245,7 @@ func compare(x, y map[constituent.ID]float64, broken say) {
 }
 
 // compareChemistry compares what a liquid reads at central values.
-func compareChemistry(x, y *assay.Chemistry, broken say) {
+func compareChemistry(x, y *chemistry.Chemistry, broken say) {
 	if x.PHMeter.Why == "" && y.PHMeter.Why == "" && math.Abs(x.PHMeter.Mean-y.PHMeter.Mean) > limit("same pH") {
 		broken(math.Abs(x.PHMeter.Mean-y.PHMeter.Mean), "pH %.4f and %.4f", x.PHMeter.Mean, y.PHMeter.Mean)
 	}

@@ -7,10 +7,12 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
+	"sipsum/internal/recipe"
 )
 
 // Options of a run.
@@ -21,8 +23,8 @@ type Options struct {
 }
 
 // Run calculates a drink once.
-func Run(ctx context.Context, d *drink.Drink, faults *fail.List, foods assay.Foods, o Options) (*assay.Assay, error) {
-	r, err := assay.Find(ctx, d, faults, foods)
+func Run(ctx context.Context, d *drink.Drink, faults *fail.List, foods recipe.Foods, o Options) (*assay.Assay, error) {
+	r, err := recipe.Find(ctx, d, faults, foods)
 	if err != nil {
 		return nil, err
 	}
@@ -44,7 +46,7 @@ func Assay(t testing.TB, foods Library, text string, draws int, wanted ...consti
 }
 
 // Figure gives a figure that must be there.
-func Figure(t testing.TB, list assay.Composition, id constituent.ID) assay.Figure {
+func Figure(t testing.TB, list composition.Composition, id constituent.ID) composition.Figure {
 	t.Helper()
 	f, ok := list.Find(id)
 	require.True(t, ok, "%s is not reported", id)

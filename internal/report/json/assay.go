@@ -4,8 +4,12 @@ import (
 	"io"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
+	"sipsum/internal/note"
+	"sipsum/internal/reading"
+	"sipsum/internal/recipe"
 	"sipsum/internal/sheet"
 	"sipsum/internal/source"
 )
@@ -209,14 +213,14 @@ func bodyOf(a *assay.Assay) assayBody {
 }
 
 // foodOf gives the food of a part; empty if it is a component.
-func foodOf(id assay.PartID) string {
+func foodOf(id recipe.PartID) string {
 	if id.Component != "" {
 		return ""
 	}
 	return id.Food.String()
 }
 
-func garnishOf(lines []assay.Garnish) []garnish {
+func garnishOf(lines []recipe.Garnish) []garnish {
 	out := make([]garnish, 0, len(lines))
 	for _, g := range lines {
 		out = append(out, garnish{g.Name, foodOf(g.PartID), g.Amount, g.Eaten, g.Eaten, true})
@@ -232,7 +236,7 @@ func tableEnergiesOf(a *assay.Assay) []tableEnergy {
 	return list
 }
 
-func constituentsOf(c assay.Composition) constituents {
+func constituentsOf(c composition.Composition) constituents {
 	m := make(constituents, len(c))
 	for _, f := range c {
 		m[f.Constituent.ID] = figureOf(f.Result)
@@ -240,7 +244,7 @@ func constituentsOf(c assay.Composition) constituents {
 	return m
 }
 
-func figureOf(r assay.Result) any {
+func figureOf(r composition.Result) any {
 	if r.Unknown {
 		return unknownFigure{nil, r.Unit, estimate.Unknown.String(), number(r.Coverage), number(r.WithBounds), number(r.UpTo)}
 	}
@@ -255,11 +259,11 @@ func figureOf(r assay.Result) any {
 	return out
 }
 
-func intervalOf(r assay.Result) interval {
+func intervalOf(r composition.Result) interval {
 	return interval{number(r.Mean), number(r.SD), number(r.Low), number(r.High), r.Unit, ""}
 }
 
-func contributionOf(c assay.Contribution) contribution {
+func contributionOf(c composition.Contribution) contribution {
 	out := contribution{
 		Path: append([]string{}, c.Path...), Food: c.Food, Mean: number(c.Mean),
 		Share: number(c.Share.Mean), ShareLow: number(c.Share.Low), ShareHigh: number(c.Share.High),
@@ -272,7 +276,7 @@ func contributionOf(c assay.Contribution) contribution {
 	return out
 }
 
-func readingsOf(list []assay.Reading) []readingForm {
+func readingsOf(list []reading.Reading) []readingForm {
 	out := make([]readingForm, 0, len(list))
 	for _, r := range list {
 		out = append(out, readingForm{append([]string{}, r.Path...), r.Kind, number(r.Read), number(r.Expected), number(r.Used), r.Unit, r.Agrees})
@@ -280,7 +284,7 @@ func readingsOf(list []assay.Reading) []readingForm {
 	return out
 }
 
-func notesOf(list []assay.Note) []noteForm {
+func notesOf(list []note.Note) []noteForm {
 	out := make([]noteForm, 0, len(list))
 	for _, n := range list {
 		out = append(out, noteForm{n.Kind, string(n.Constituent), n.Foods, n.Text})

@@ -3,7 +3,9 @@ package jsonreport
 import (
 	"fmt"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/acidity"
+	"sipsum/internal/chemistry"
+	"sipsum/internal/composition"
 	"sipsum/internal/sheet"
 )
 
@@ -103,7 +105,7 @@ type titrated struct {
 	Caution string       `json:"doses_caution,omitempty"`
 }
 
-func chemistryOf(c *assay.Chemistry, density *assay.Result) *chemistryForm {
+func chemistryOf(c *chemistry.Chemistry, density *composition.Result) *chemistryForm {
 	out := &chemistryForm{}
 	if density != nil {
 		d := intervalOf(*density)
@@ -120,7 +122,7 @@ func chemistryOf(c *assay.Chemistry, density *assay.Result) *chemistryForm {
 	out.Keeping = keepingOf(c.Keeping)
 	ratio, corrected := estimatedOf(c.BrixAcid), estimatedOf(c.BrixCorrected)
 	out.BrixFull = &corrected
-	out.PH, out.PHMeter = &ph{estimatedOf(c.PH), number(c.Celsius)}, &ph{estimatedOf(c.PHMeter), assay.MeterCelsius}
+	out.PH, out.PHMeter = &ph{estimatedOf(c.PH), number(c.Celsius)}, &ph{estimatedOf(c.PHMeter), acidity.MeterCelsius}
 	out.Brix, out.BrixAcid, out.CO2, out.FromMemory = measuredOf(c.Brix), &ratio, measuredOf(c.CO2), c.Unseen
 	if c.CO2.Unknown {
 		out.CO2.Why = sheet.NoGasStated
@@ -128,7 +130,7 @@ func chemistryOf(c *assay.Chemistry, density *assay.Result) *chemistryForm {
 	out.Brix.Why = c.TooDry
 	out.Capacity, out.StrongIons = perVolumeOf(c.Capacity, "mmol/(l·pH)"), perVolumeOf(c.StrongIons, "mmol/l")
 	if c.Degassed.Unit != "" || c.Degassed.Why != "" {
-		out.PHDegassed = &ph{estimatedOf(c.Degassed), assay.MeterCelsius}
+		out.PHDegassed = &ph{estimatedOf(c.Degassed), acidity.MeterCelsius}
 	}
 	for _, r := range c.RestsOn {
 		out.RestsOn = append(out.RestsOn, calibration{r.Food.String(), r.Group, r.Brewed, r.Parted, number(r.Low), number(r.High), r.Source})
@@ -156,14 +158,14 @@ func chemistryOf(c *assay.Chemistry, density *assay.Result) *chemistryForm {
 	return out
 }
 
-func estimatedOf(e assay.Estimate) estimated {
+func estimatedOf(e chemistry.Estimate) estimated {
 	return estimated{number(e.Mean), number(e.Low), number(e.High), e.Why}
 }
 
-func perVolumeOf(e assay.Estimate, unit string) *perVolume {
+func perVolumeOf(e chemistry.Estimate, unit string) *perVolume {
 	return &perVolume{estimatedOf(e), unit}
 }
 
-func measuredOf(r assay.Result) *measured {
+func measuredOf(r composition.Result) *measured {
 	return &measured{number(r.Mean), number(r.Low), number(r.High), r.Unit, ""}
 }

@@ -1,7 +1,7 @@
 package jsonreport
 
 import (
-	"sipsum/internal/assay"
+	"sipsum/internal/chemistry"
 	"sipsum/internal/curdling"
 )
 
@@ -57,7 +57,7 @@ type wayOut struct {
 	Smooth   number  `json:"smooth"`
 }
 
-func curdleMapOf(c *assay.Verdict) *curdleMap {
+func curdleMapOf(c *curdling.Judgement) *curdleMap {
 	if c == nil {
 		return nil
 	}
@@ -68,7 +68,7 @@ func curdleMapOf(c *assay.Verdict) *curdleMap {
 	band := c.Stand.Curdling
 	e := &curdleEstimate{
 		Sour: c.Sour, Protein: c.Protein, CurdlingPH: curdlingBand{number(band.Low), number(band.High), band.Source},
-		PH: ph{estimatedOf(assay.Estimate{Result: c.PH}), curdling.BenchCelsius}, MilkShare: number(c.Stand.MilkShare),
+		PH: ph{estimatedOf(chemistry.Estimate{Result: c.PH}), curdling.BenchCelsius}, MilkShare: number(c.Stand.MilkShare),
 		Smooth: number(c.Stand.Smooth), Verdict: string(c.Stand.Verdict),
 		Doses: numbersOf(c.Map.Doses), Milks: numbersOf(c.Map.Milks), MilkShares: numbersOf(c.Map.Shares), WaysOut: []wayOut{},
 	}

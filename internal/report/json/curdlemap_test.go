@@ -9,14 +9,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/composition"
 	"sipsum/internal/curdling"
 	"sipsum/internal/estimate"
 	"sipsum/internal/report/json"
 )
 
 // curdleMapOf gives chemistry.curdle_map of a document.
-func curdleMapOf(t *testing.T, c *assay.Verdict) []byte {
+func curdleMapOf(t *testing.T, c *curdling.Judgement) []byte {
 	t.Helper()
 	s := small(t)
 	s.Assay.Curdling = c
@@ -35,9 +35,9 @@ func TestCurdleMapKeepsItsForm(t *testing.T) {
 	cell := func(pH, smooth float64, v curdling.Verdict) curdling.Cell {
 		return curdling.Cell{PH: pH, Smooth: smooth, Verdict: v}
 	}
-	got := curdleMapOf(t, &assay.Verdict{
+	got := curdleMapOf(t, &curdling.Judgement{
 		Milk: []string{"steamed milk"}, Sour: "lemon syrup", Protein: "casein of milk", Celsius: 55,
-		PH:    assay.Result{Summary: estimate.Summary{Mean: 5.62, SD: 0.08, Low: 5.49, High: 5.76}, Unit: "pH"},
+		PH:    composition.Result{Summary: estimate.Summary{Mean: 5.62, SD: 0.08, Low: 5.49, High: 5.76}, Unit: "pH"},
 		Stand: curdling.Stand{Curdling: curdling.Band{Celsius: 55, Low: 5.4, High: 6, Source: "Author 2001"}, MilkShare: 0.52, Smooth: 0.34, Verdict: curdling.Doubtful},
 		Map: curdling.Map{Doses: []float64{0, 1}, Milks: []float64{1}, Shares: []float64{0.5}, Cells: [][]curdling.Cell{
 			{cell(6.6, 1, curdling.Smooth), cell(5.6, 0.34, curdling.Doubtful)},
@@ -69,6 +69,6 @@ func TestCurdleMapKeepsItsForm(t *testing.T) {
 
 func TestCurdleMapWithoutAnEstimate(t *testing.T) {
 	assert.Nil(t, curdleMapOf(t, nil), "a drink without milk has no map")
-	got := curdleMapOf(t, &assay.Verdict{Milk: []string{"oat"}, Celsius: 6, Why: "unknown", Do: "titrate", PH: assay.Result{Summary: estimate.Summary{Mean: math.NaN()}}})
+	got := curdleMapOf(t, &curdling.Judgement{Milk: []string{"oat"}, Celsius: 6, Why: "unknown", Do: "titrate", PH: composition.Result{Summary: estimate.Summary{Mean: math.NaN()}}})
 	assert.JSONEq(t, `{"milk": ["oat"], "pour_c": 6, "why": "unknown", "reading": "titrate"}`, string(got))
 }

@@ -1,6 +1,8 @@
 package jsonreport
 
-import "sipsum/internal/assay"
+import (
+	"sipsum/internal/chemistry"
+)
 
 // keeping is how a house-made component keeps: its water activity at 25 °C and where
 // ice begins to form, and, if the file says that it is kept, what the Food Code's
@@ -23,7 +25,7 @@ type holding struct {
 	Source          string  `json:"source"`
 }
 
-func keepingOf(k *assay.Keeping) *keeping {
+func keepingOf(k *chemistry.Keeping) *keeping {
 	if k == nil {
 		return nil
 	}

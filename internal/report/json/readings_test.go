@@ -43,7 +43,9 @@ finish:
 		Agrees               bool
 	}
 	var assayed struct{ Readings []readingForm }
-	var whole struct{ Assay struct{ Readings []readingForm } }
+	var whole struct {
+		Assay struct{ Readings []readingForm }
+	}
 	var out bytes.Buffer
 	require.NoError(t, jsonreport.Assay(&out, s))
 	require.NoError(t, json.Unmarshal(out.Bytes(), &assayed))

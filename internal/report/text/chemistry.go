@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/chemistry"
 	"sipsum/internal/sheet"
 )
 
@@ -42,7 +43,7 @@ func (p solutions) print(a *assay.Assay, whole bool) {
 }
 
 // solution prints one liquid, a component or the drink.
-func (p solutions) solution(of string, c *assay.Chemistry, whole bool) {
+func (p solutions) solution(of string, c *chemistry.Chemistry, whole bool) {
 	p.memory(len(c.Unseen) > 0)
 	l := sheet.LiquidOf(c, whole)
 	p.rows(l.Rows)
@@ -65,7 +66,7 @@ func (p solutions) rows(rows []sheet.LiquidRow) {
 			last := place(r.Result.Mean, r.Result.SD, densityDigits)
 			s = shown{number: rounded(r.Result.Mean, last), unit: r.Result.Unit, interval: span(r.Result.Low, r.Result.High, last)}
 		case sheet.HardlyThere:
-			s = shown{number: fmt.Sprintf("< %g", assay.HardlySour), unit: "%"}
+			s = shown{number: fmt.Sprintf("< %g", chemistry.HardlySour), unit: "%"}
 		default:
 			s = p.show(r.Result)
 		}
@@ -74,7 +75,7 @@ func (p solutions) rows(rows []sheet.LiquidRow) {
 }
 
 // restsOn says on whose published pH a pH rests that is printed.
-func (p solutions) restsOn(c *assay.Chemistry) {
+func (p solutions) restsOn(c *chemistry.Chemistry) {
 	if !sheet.PHStands(c) {
 		return
 	}

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/composition"
 	"sipsum/internal/sheet"
 )
 
@@ -45,7 +46,7 @@ func (p listing) further(s *sheet.Sheet) {
 }
 
 // named gives a constituent of which nothing is known, with its bound.
-func (p *page) named(words string, r assay.Result) string {
+func (p *page) named(words string, r composition.Result) string {
 	if most := p.bound(r, 0); most != "" {
 		return words + " (" + most + ")"
 	}
@@ -63,7 +64,7 @@ func (p listing) listed(what string, list []string) {
 
 // second gives the figure of the right-hand column, in the unit of that of the
 // serving.
-func second(c assay.Composition, serving assay.Figure) string {
+func second(c composition.Composition, serving composition.Figure) string {
 	f, ok := c.Find(serving.Constituent.ID)
 	if !ok || sheet.Hollow(f.Result) {
 		return ""

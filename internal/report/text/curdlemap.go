@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"sipsum/internal/assay"
 	"sipsum/internal/curdling"
 	"sipsum/internal/sheet"
 )
@@ -14,7 +13,7 @@ type milk struct{ *page }
 
 // print prints where a drink with milk stays smooth: the verdict and the ways
 // out, and if whole the map.
-func (p milk) print(c *assay.Verdict, whole bool) {
+func (p milk) print(c *curdling.Judgement, whole bool) {
 	if c == nil {
 		return
 	}
@@ -36,7 +35,7 @@ func (p milk) print(c *assay.Verdict, whole bool) {
 }
 
 // standing says where the drink stands.
-func (p milk) standing(c *assay.Verdict) string {
+func (p milk) standing(c *curdling.Judgement) string {
 	band := c.Stand.Curdling
 	at := plain(c.Celsius) + glue + "°C"
 	if c.Assumed {
@@ -66,7 +65,7 @@ const (
 const hundredth = 100
 
 // curdleMap prints a sign for each cell, the drink's own in brackets.
-func (p milk) curdleMap(c *assay.Verdict) {
+func (p milk) curdleMap(c *curdling.Judgement) {
 	m := c.Map
 	p.gap()
 	p.line(left("    milk", milkWidth), "  ", fit(Clean(c.Sour, mostName), p.width/2), ", times what the drink holds")
@@ -91,7 +90,7 @@ func (p milk) curdleMap(c *assay.Verdict) {
 }
 
 // waysOut lists the changes that keep the drink smooth.
-func (p milk) waysOut(c *assay.Verdict) {
+func (p milk) waysOut(c *curdling.Judgement) {
 	if c.Stand.Verdict == curdling.Smooth {
 		return
 	}
@@ -111,7 +110,7 @@ func (p milk) waysOut(c *assay.Verdict) {
 }
 
 // wayWords says a change; amounts are rounded to the safe side.
-func wayWords(c *assay.Verdict, w curdling.Way) string {
+func wayWords(c *curdling.Judgement, w curdling.Way) string {
 	grams := upward(w.Grams, firstPlace(w.Grams)-1) + glue + "g"
 	switch w.Kind {
 	case curdling.LessSour:

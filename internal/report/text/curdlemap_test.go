@@ -8,14 +8,13 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"sipsum/internal/assay"
 	"sipsum/internal/curdling"
 	"sipsum/internal/report/text"
 )
 
 // veiled is a made-up map with every verdict and every way out.
-func veiled() *assay.Verdict {
-	c := &assay.Verdict{
+func veiled() *curdling.Judgement {
+	c := &curdling.Judgement{
 		Milk: []string{"steamed milk"}, Sour: hostile, Protein: "casein of milk", Celsius: 55, PH: size(5.62, 0.08, "pH"),
 		Stand: curdling.Stand{Curdling: curdling.Band{Celsius: 55, Low: 5.4, High: 6, Source: "Author 2001\x1b[2J, table 1"}, MilkShare: 0.52, Smooth: 0.34, Verdict: curdling.Doubtful},
 		Map:   curdling.Map{Doses: []float64{0, 0.5, 1, 2}, Milks: []float64{0.25, 1, 4}, Shares: []float64{0.21, 0.52, 0.81}},
@@ -37,7 +36,7 @@ func veiled() *assay.Verdict {
 }
 
 // curdleMap prints a map with its blanks folded.
-func curdleMap(t *testing.T, c *assay.Verdict, whole bool) string {
+func curdleMap(t *testing.T, c *curdling.Judgement, whole bool) string {
 	t.Helper()
 	var out bytes.Buffer
 	require.NoError(t, textreport.CurdleMap(&out, c, whole, textreport.Style{}))
@@ -50,7 +49,7 @@ func TestSheetHasNoRoomForTheCurdleMap(t *testing.T) {
 }
 
 func TestCurdleMapSaysWhatToRead(t *testing.T) {
-	text := curdleMap(t, &assay.Verdict{Milk: []string{"oat"}, Celsius: 6, Why: "no table says how it buffers", Do: "titrate oat"}, true)
+	text := curdleMap(t, &curdling.Judgement{Milk: []string{"oat"}, Celsius: 6, Why: "no table says how it buffers", Do: "titrate oat"}, true)
 	assert.Contains(t, text, "No estimate: no table says how it buffers.")
 	assert.Contains(t, text, "Reading to take: titrate oat.")
 	assert.NotContains(t, text, "pH")

@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/curdling"
 	"sipsum/internal/sheet"
 )
 
@@ -34,7 +35,7 @@ func Words() map[string]string {
 }
 
 // CurdleMap prints the section of a page about curdling.
-func CurdleMap(w io.Writer, c *assay.Verdict, whole bool, st Style) error {
+func CurdleMap(w io.Writer, c *curdling.Judgement, whole bool, st Style) error {
 	p := newPage(st)
 	milk{p}.print(c, whole)
 	return p.write(w)

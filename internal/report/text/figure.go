@@ -4,7 +4,7 @@ import (
 	"math"
 	"strings"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/composition"
 	"sipsum/internal/sheet"
 )
 
@@ -19,7 +19,7 @@ type shown struct {
 
 // minute reports whether all of a known interval would print as zero to the last place that
 // is worth printing in the finest unit: what arithmetic leaves, or less than anybody weighs.
-func minute(r assay.Result) bool {
+func minute(r composition.Result) bool {
 	return !r.Unknown && max(math.Abs(r.Mean), math.Abs(r.Low), math.Abs(r.High)) < leastPrinted
 }
 
@@ -35,7 +35,7 @@ const thousand = 1000 // of a smaller unit in one
 
 // finer gives a result in the largest smaller unit, and how many of them make one
 // of its own, in which not all of its interval is less than two thousandths.
-func finer(r assay.Result) (assay.Result, float64) {
+func finer(r composition.Result) (composition.Result, float64) {
 	const tooSmall, tooLarge = 0.002, 100
 	factor := 1.0
 	for {
@@ -55,7 +55,7 @@ func finer(r assay.Result) (assay.Result, float64) {
 }
 
 // show puts a result into words and notes the signs it needs.
-func (p *page) show(r assay.Result) shown {
+func (p *page) show(r composition.Result) shown {
 	stated := r
 	r, _ = finer(r)
 	last := place(r.Mean, r.SD, mostDigits)
@@ -76,7 +76,7 @@ func (p *page) show(r assay.Result) shown {
 
 // bound gives "up to" the most that a result could be (assay.Result.UpTo); empty if
 // nothing bounds it. Where no figure stands beside it the unit is said.
-func (p *page) bound(r assay.Result, last int) string {
+func (p *page) bound(r composition.Result, last int) string {
 	if math.IsNaN(r.UpTo) {
 		return ""
 	}
@@ -94,7 +94,7 @@ func (p *page) bound(r assay.Result, last int) string {
 
 // sentence gives a result within running text: "118 g (115–121)", or with words
 // "226 kJ energy (219–232)".
-func (p *page) sentence(r assay.Result, words string) string {
+func (p *page) sentence(r composition.Result, words string) string {
 	s := p.show(r)
 	text := strings.ReplaceAll(s.number, " ", glue)
 	if s.unit != "" {

@@ -6,11 +6,15 @@ import (
 	"sipsum/internal/allergen"
 	"sipsum/internal/assay"
 	"sipsum/internal/caution"
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/drivers"
 	"sipsum/internal/estimate"
 	"sipsum/internal/evidence"
 	"sipsum/internal/label"
+	"sipsum/internal/note"
+	"sipsum/internal/recipe"
 	"sipsum/internal/sheet"
 	"sipsum/internal/source"
 	"sipsum/internal/unit"
@@ -23,40 +27,40 @@ import (
 const hostile = "cordial\x1b[2J\u202e of \x07nothing\r\nforged line"
 
 // figure makes a known figure of a serving.
-func figure(id constituent.ID, mean, sd float64) assay.Figure {
+func figure(id constituent.ID, mean, sd float64) composition.Figure {
 	c := constituent.Must(id)
-	return assay.Figure{Constituent: c, Result: assay.Result{
+	return composition.Figure{Constituent: c, Result: composition.Result{
 		Summary: estimate.Summary{Mean: mean, SD: sd, Low: mean - 1.6*sd, High: mean + 1.7*sd},
 		Unit:    c.Unit, State: estimate.Calculated, Coverage: 1, WithBounds: mean, UpTo: mean + 1.7*sd,
 	}}
 }
 
 // partly makes a figure with an unknown part of at most rest; NaN = no bound.
-func partly(f assay.Figure, rest float64) assay.Figure {
+func partly(f composition.Figure, rest float64) composition.Figure {
 	f.Partial, f.WithBounds, f.UpTo = true, f.Mean+rest, f.High+rest
 	f.Coverage = f.Mean / f.WithBounds
 	return f
 }
 
 // nothing makes a figure of which nothing is known.
-func nothing(id constituent.ID, most float64) assay.Figure {
+func nothing(id constituent.ID, most float64) composition.Figure {
 	f := partly(figure(id, 0, 0), most)
 	f.Unknown, f.State, f.Coverage = true, estimate.Unknown, 0
 	return f
 }
 
-func in(f assay.Figure, s estimate.State) assay.Figure {
+func in(f composition.Figure, s estimate.State) composition.Figure {
 	f.State = s
 	return f
 }
 
 // share gives a part's share of the serving.
-func share(f assay.Figure, mean, low, high float64) assay.Figure {
-	f.Share = assay.Share{Mean: mean, Low: low, High: high}
+func share(f composition.Figure, mean, low, high float64) composition.Figure {
+	f.Share = composition.Share{Mean: mean, Low: low, High: high}
 	return f
 }
 
-func size(mean, sd float64, unitName string) assay.Result {
+func size(mean, sd float64, unitName string) composition.Result {
 	r := figure(constituent.Water, mean, sd).Result
 	r.Unit = unitName
 	return r
@@ -80,7 +84,7 @@ func tide() *sheet.Sheet {
 		},
 		Draws: 1000, Seed: 7,
 		Mass: size(118.0, 1.82, "g"), Volume: size(112.7, 1.82, "ml"), Density: size(1.04657, 0.00137, "g/ml"),
-		PerServing: assay.Composition{
+		PerServing: composition.Composition{
 			figure(constituent.Water, 103.9, 1.81),
 			figure(constituent.Protein, 0.7706, 0.115),
 			figure(constituent.Fat, 0.1266, 0.0469),
@@ -104,7 +108,7 @@ func tide() *sheet.Sheet {
 			figure(constituent.Energy, 225.7, 4.21),
 			figure(constituent.EnergyKcal, 53.14, 0.996),
 		},
-		Per100ml: assay.Composition{
+		Per100ml: composition.Composition{
 			figure(constituent.Energy, 200.1, 3.5),
 			figure(constituent.Sugar, 9.352, 0.11),
 			figure("TOCPHA", 0.000534, 0.000265),
@@ -112,7 +116,7 @@ func tide() *sheet.Sheet {
 			partly(figure("CITAC", 369.5, 51), 214),
 		},
 		Components: []assay.Component{
-			{ID: assay.PartID{Component: "espresso shot"}, Name: "espresso shot", House: true, Constituents: assay.Composition{
+			{ID: recipe.PartID{Component: "espresso shot"}, Name: "espresso shot", House: true, Constituents: composition.Composition{
 				share(figure(constituent.Fat, 0.1266, 0.0469), 1, 1, 1),
 				share(figure(constituent.Sugar, 0.02, 0.004), 0.0019, 0.001, 0.003),
 				nothing("CITAC", 241.7),
@@ -120,26 +124,26 @@ func tide() *sheet.Sheet {
 				share(figure("CHLRAC", 127.8, 46.5), 1, 1, 1),
 				figure(constituent.Energy, 27.4, 1),
 			}},
-			{ID: assay.PartID{Component: hostile}, Name: hostile, House: true, Constituents: assay.Composition{
+			{ID: recipe.PartID{Component: hostile}, Name: hostile, House: true, Constituents: composition.Composition{
 				share(figure(constituent.Sugar, 7.31, 0.1), 0.694, 0.681, 0.702),
 				share(figure("CITAC", 310.2, 44.9), 0.745, 0.68, 0.8),
 				figure(constituent.Energy, 129.3, 2),
 			}},
-			{ID: assay.PartID{Component: "whey"}, Name: "抹茶 whey, a name that is far too long for its column", House: true, Constituents: assay.Composition{
+			{ID: recipe.PartID{Component: "whey"}, Name: "抹茶 whey, a name that is far too long for its column", House: true, Constituents: composition.Composition{
 				share(partly(figure(constituent.Sugar, 3.21, 0.1), 0.01), 0.304, 0.29, 0.31),
 				share(figure("CITAC", 106.2, 12.1), 0.255, 0.2, 0.32),
 				nothing("CHLRAC", math.NaN()),
 				figure(constituent.Energy, 69, 2),
 			}},
 		},
-		Notes: []assay.Note{
+		Notes: []note.Note{
 			{Kind: "unknown", Constituent: "CITAC", Foods: []string{"core:espresso"}, Text: "not printed as it stands"},
 			{Kind: "unknown", Constituent: "QUINAC", Foods: []string{"core:espresso", "sr:09160\x1b[31m"}},
 			{Kind: "glass", Text: "a serving overflows\n\x1b[5mthe glass"},
 		},
 	}
 	sugar, citric, caffeine, glucose := entryOf(a, constituent.Sugar, "w1"), entryOf(a, "CITAC", "w2", "w1"), entryOf(a, constituent.Caffeine), entryOf(a, "GLUS", "w9")
-	caffeine.Contributions = []assay.Contribution{{Mean: 72.36, Table: "core"}}
+	caffeine.Contributions = []composition.Contribution{{Mean: 72.36, Table: "core"}}
 	return &sheet.Sheet{
 		Program: "sipsum test",
 		Tables:  []source.Table{{ID: "core", Title: "A table of drink foods", Edition: "3", Citation: "The makers (2002) A table of drink foods", Licence: "public domain"}},
@@ -163,22 +167,22 @@ func unruled(a *assay.Assay) *sheet.Sheet {
 func questioned() *sheet.Sheet {
 	s := tide()
 	f, _ := s.Assay.PerServing.Find("CITAC")
-	s.Assay.Drivers = &assay.Drivers{
+	s.Assay.Drivers = &drivers.Drivers{
 		Figure: f,
 		Shares: map[estimate.Cause]float64{estimate.Tables: 0.71, estimate.Hand: 0.2, estimate.Readings: 0.003},
-		Inputs: []assay.Driver{
+		Inputs: []drivers.Driver{
 			{Cause: estimate.Tables, Name: "citric acid of core:lemon-juice", Share: 0.71, Raises: true},
 			{Cause: estimate.Hand, Name: "syrup\x1b[2J ~s 2~t/reduce/to", Share: 0.2},
 			{Cause: estimate.Readings, Name: "brix of syrup", Share: 0.003, Raises: true},
 		},
 		Rest: 0.087,
 	}
-	narrow := func(id constituent.ID, by float64) assay.Narrowing {
-		return assay.Narrowing{Constituent: constituent.Must(id), By: by}
+	narrow := func(id constituent.ID, by float64) drivers.Narrowing {
+		return drivers.Narrowing{Constituent: constituent.Must(id), By: by}
 	}
-	s.Assay.Suggestions = []assay.Suggestion{
-		{Of: hostile, Reading: "brix", Unit: "°Bx", Expect: estimate.Summary{Mean: 49.43, SD: 0.7, Low: 48.2, High: 50.6}, Score: 0.2, Narrows: []assay.Narrowing{narrow(constituent.Sugar, 0.41), narrow("CITAC", 0.08), narrow("MALAC", 0.004)}},
-		{Reading: "density", Unit: "g/ml", Expect: estimate.Summary{Mean: 1.0457, SD: 0.0014, Low: 1.0433, High: 1.048}, Score: 0.1, Narrows: []assay.Narrowing{narrow(constituent.Sugar, 0.04)}},
+	s.Assay.Suggestions = []drivers.Suggestion{
+		{Of: hostile, Reading: "brix", Unit: "°Bx", Expect: estimate.Summary{Mean: 49.43, SD: 0.7, Low: 48.2, High: 50.6}, Score: 0.2, Narrows: []drivers.Narrowing{narrow(constituent.Sugar, 0.41), narrow("CITAC", 0.08), narrow("MALAC", 0.004)}},
+		{Reading: "density", Unit: "g/ml", Expect: estimate.Summary{Mean: 1.0457, SD: 0.0014, Low: 1.0433, High: 1.048}, Score: 0.1, Narrows: []drivers.Narrowing{narrow(constituent.Sugar, 0.04)}},
 	}
 	return s
 }

@@ -4,12 +4,12 @@ import (
 	"fmt"
 	"strings"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/chemistry"
 	"sipsum/internal/sheet"
 )
 
 // keeping prints how a house-made component keeps that is kept, or a syrup.
-func (p solutions) keeping(k *assay.Keeping) {
+func (p solutions) keeping(k *chemistry.Keeping) {
 	if k == nil {
 		return
 	}

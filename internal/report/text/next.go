@@ -4,7 +4,7 @@ import (
 	"io"
 	"strings"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/drivers"
 	"sipsum/internal/sheet"
 )
 
@@ -45,7 +45,7 @@ func potWords(of string) string {
 }
 
 // expectation says what the recipe expects the instrument to show.
-func expectation(g assay.Suggestion) string {
+func expectation(g drivers.Suggestion) string {
 	last := place(g.Expect.Mean, g.Expect.SD, densityDigits)
 	text := "the recipe expects " + rounded(g.Expect.Mean, last)
 	if g.Unit != "pH" { // the word stands before it

@@ -4,12 +4,12 @@ import (
 	"math"
 	"strings"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/recipe"
 )
 
 // cleanPart gives the name of a part for a page. The code in brackets, where there is
 // one, tells it from others: it stays however long the name is.
-func cleanPart(id assay.PartID, name string) string {
+func cleanPart(id recipe.PartID, name string) string {
 	name, code := Clean(name, math.MaxInt), " ("+Clean(id.Food.String(), mostName)+")"
 	if head, found := strings.CutSuffix(name, code); found {
 		return Clean(head, mostName) + code

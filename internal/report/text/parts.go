@@ -5,15 +5,16 @@ import (
 	"math"
 	"strings"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/composition"
+	"sipsum/internal/recipe"
 	"sipsum/internal/sheet"
 )
 
 // part is what one component, or one food poured directly, brings, by a clean name.
 type part struct {
-	id   assay.PartID
+	id   recipe.PartID
 	name string
-	assay.Figure
+	composition.Figure
 }
 
 func partsOf(list []sheet.Bringer) []part {
@@ -114,7 +115,7 @@ func (p brought) partWidth() int {
 }
 
 // part prints one component's part: amount, share with interval, bar.
-func (p brought) part(k assay.Figure, name string) {
+func (p brought) part(k composition.Figure, name string) {
 	s := p.show(k.Result)
 	share, bar := "", ""
 	if sheet.HasShare(k.Share) {
@@ -142,7 +143,7 @@ func (p brought) notKnownIn(unknown []part) {
 }
 
 // percent writes a share with its interval: "74 % (68–80)".
-func percent(s assay.Share) string {
+func percent(s composition.Share) string {
 	mean := s.Mean * percentOf
 	text := rounded(mean, 0) + glue + "%"
 	switch {
@@ -159,7 +160,7 @@ func percent(s assay.Share) string {
 
 // bar draws a share: solid up to the low end of its interval, shaded to the
 // high end.
-func (p brought) bar(s assay.Share) string {
+func (p brought) bar(s composition.Share) string {
 	p.bars = true
 	solid := cells(s.Low)
 	return strings.Repeat("█", solid) + strings.Repeat("▒", max(cells(s.High)-solid, 0))

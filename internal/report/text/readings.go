@@ -3,7 +3,7 @@ package textreport
 import (
 	"math"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/reading"
 	"sipsum/internal/sheet"
 )
 
@@ -29,7 +29,7 @@ func (p view) readings() {
 // readingNames name readings in a list.
 var readingNames = map[string]string{"mass": "mass", "brix": "°Brix", "tds": "dissolved solids", "density": "density", "abv": "strength", "ph": "pH", "ta": "titratable acidity"}
 
-func readingLine(r assay.Reading) string {
+func readingLine(r reading.Reading) string {
 	unit := ""
 	if r.Kind != "ph" && r.Kind != "brix" { // the name stands before it
 		unit = glue + Clean(r.Unit, mostName)
@@ -46,7 +46,7 @@ func readingLine(r assay.Reading) string {
 }
 
 // readingNumber writes what a recipe expects to the place that an instrument shows.
-func readingNumber(r assay.Reading, x float64) string {
+func readingNumber(r reading.Reading, x float64) string {
 	digits := mostDigits
 	if r.Kind == "density" {
 		digits = densityDigits

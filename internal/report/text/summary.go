@@ -1,7 +1,7 @@
 package textreport
 
 import (
-	"sipsum/internal/assay"
+	"sipsum/internal/composition"
 	"sipsum/internal/sheet"
 )
 
@@ -31,7 +31,7 @@ func summary(p *page, s sheet.Summary) string {
 }
 
 // mostly writes a share for a sentence.
-func mostly(s assay.Share) string {
+func mostly(s composition.Share) string {
 	if s.Low >= 1 {
 		return "all"
 	}

@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"sipsum/internal/assay"
+	"sipsum/internal/chemistry"
 )
 
 // The columns of a titration curve and of a table of doses.
@@ -18,7 +18,7 @@ const (
 
 // curve prints a titration curve in two lines: the pH, and the base that takes 100 g
 // there (below zero: acid).
-func (p solutions) curve(points []assay.CurvePoint) {
+func (p solutions) curve(points []chemistry.CurvePoint) {
 	points = p.fewer(points)
 	if len(points) == 0 {
 		return
@@ -33,11 +33,11 @@ func (p solutions) curve(points []assay.CurvePoint) {
 }
 
 // fewer leaves the half pH out of a curve that is too long for the page.
-func (p solutions) fewer(points []assay.CurvePoint) []assay.CurvePoint {
+func (p solutions) fewer(points []chemistry.CurvePoint) []chemistry.CurvePoint {
 	if curveName+len(points)*curveCell <= p.width {
 		return points
 	}
-	var list []assay.CurvePoint
+	var list []chemistry.CurvePoint
 	for i, c := range points {
 		end := i == 0 || i == len(points)-1
 		if end || math.Abs(c.Base) < 1e-9 || c.PH == math.Trunc(c.PH) {
@@ -63,14 +63,14 @@ func threeDigits(x float64) string {
 
 // doses prints, for some acidities above the present one, how much of each stock goes
 // into 100 g, and the pH there. Doses stand acid by acid, each with the same targets.
-func (p solutions) doses(doses []assay.Dose) {
+func (p solutions) doses(doses []chemistry.Dose) {
 	if len(doses) == 0 {
 		return
 	}
 	p.line("  ", "To a higher acidity: ml of a stock for 100 g, and the pH there")
 	head := left("  acidity", targetCell)
 	var acids []string
-	at := map[string][]assay.Dose{}
+	at := map[string][]chemistry.Dose{}
 	for _, d := range doses {
 		if at[d.Acid] == nil {
 			acids = append(acids, d.Acid)
@@ -99,12 +99,12 @@ func (p solutions) doses(doses []assay.Dose) {
 		}
 		p.line(row)
 	}
-	if slices.ContainsFunc(doses, func(d assay.Dose) bool { return math.IsNaN(d.PH) }) {
+	if slices.ContainsFunc(doses, func(d chemistry.Dose) bool { return math.IsNaN(d.PH) }) {
 		p.line("  ", "–: more acid than was titrated")
 	}
 }
 
-func doseWords(d assay.Dose) string {
+func doseWords(d chemistry.Dose) string {
 	if math.IsNaN(d.PH) {
 		return threeDigits(d.Ml) + " ml  –  "
 	}

@@ -1,0 +1,70 @@
+package composition
+
+import (
+	"sync"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/ledger"
+)
+
+// energyFactors gives kJ/g and kcal/g by leaf, of the rules by which the assay's own energy
+// is computed (a card uses those of its country): the row of the leaf or of its nearest
+// parent.
+var energyFactors = sync.OnceValue(func() map[constituent.ID][2]float64 {
+	stated := map[constituent.ID][2]float64{}
+	for _, f := range constituent.EnergyFactors() {
+		if f.Own {
+			stated[f.Of] = [2]float64{f.PerGram["kJ"], f.PerGram["kcal"]}
+		}
+	}
+	factors := map[constituent.ID][2]float64{}
+	for _, leaf := range constituent.Sums().Leaves(constituent.Mass) {
+		for at := leaf.ID; at != ""; at = constituent.Must(at).Parent {
+			if f, ok := stated[at]; ok {
+				factors[leaf.ID] = f
+				break
+			}
+		}
+	}
+	return factors
+})
+
+// energyUnit is the place of an energy's unit in a factor.
+func energyUnit(id constituent.ID) int {
+	if id == constituent.EnergyKcal {
+		return 1
+	}
+	return 0
+}
+
+// energy adds the energy of rows to a column, in kJ (unit 0) or kcal (unit 1).
+func energy(pot *ledger.Pot, row, unit int, sum []float64) {
+	for _, col := range pot.Columns.Below(constituent.Mass) {
+		factor := energyFactors()[pot.Columns.List[col].ID][unit]
+		if factor == 0 || !pot.Has(row, col) {
+			continue
+		}
+		for d, g := range pot.Cell(row, col) {
+			sum[d] += g * factor
+		}
+	}
+}
+
+// energyBound gives the most energy that the unknown proximates could bring, in
+// kJ (unit 0) or kcal (unit 1), and whether any is unknown. What is unknown
+// inside a known total is not missing: the total's rest counts.
+func energyBound(pot *ledger.Pot, unit int) (bound float64, partial bool) {
+	for _, child := range constituent.Sums().Children(constituent.Mass) {
+		factor := energyFactors()[child.ID][unit]
+		for _, leaf := range constituent.Sums().Leaves(child.ID) {
+			factor = max(factor, energyFactors()[leaf.ID][unit])
+		}
+		if factor == 0 {
+			continue
+		}
+		if grams, rows := MostOf(pot, child.ID); len(rows) > 0 {
+			bound, partial = bound+grams*factor, true
+		}
+	}
+	return bound, partial
+}

@@ -1,0 +1,39 @@
+package note
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/unit"
+)
+
+// Note is something the user should know.
+type Note struct {
+	Kind        string
+	Constituent constituent.ID
+	Foods       []string
+	Text        string
+}
+
+// Same reports whether two notes say the same.
+func (n Note) Same(other Note) bool { return n.Kind == other.Kind && n.Text == other.Text }
+
+// Number writes a figure for a sentence: three significant digits.
+func Number(x float64) string { return fmt.Sprintf("%.3g", unit.Shown(x)) }
+
+func Listed(foods []string) string {
+	slices.Sort(foods)
+	return strings.Join(slices.Compact(foods), ", ")
+}
+
+func Quote(text string) string { return "\"" + text + "\"" }
+
+// Grams writes a figure for a message: at most four digits, and no exponent.
+func Grams(x float64) string {
+	const digits = 4
+	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'g', digits, 64), 64)
+	return strconv.FormatFloat(rounded, 'f', -1, 64)
+}

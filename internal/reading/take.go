@@ -1,0 +1,207 @@
+package reading
+
+import (
+	"slices"
+
+	"sipsum/internal/acidity"
+	"sipsum/internal/amount"
+	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
+	"sipsum/internal/fail"
+	"sipsum/internal/ledger"
+	"sipsum/internal/liquid"
+	"sipsum/internal/note"
+	"sipsum/internal/prep"
+	"sipsum/internal/titration"
+)
+
+// sweeps is how often what the curvature of the model leaves is taken away
+// after an update. Each pass leaves a small part of the one before.
+const sweeps = 4
+
+// Stated is what the steps state of a pot.
+type Stated struct {
+	Mass bool
+	Gas  bool // in g/l
+}
+
+// Bench takes the readings of pots.
+type Bench struct {
+	Lab    *acidity.Laboratory
+	gauge  *liquid.Gauge // for which, while a pot is read, the constants of nature are others
+	Hand   amount.Hand
+	rig    *titration.Rig
+	faults *fail.List
+
+	Notes    []note.Note
+	Readings []Reading
+}
+
+func NewBench(lab *acidity.Laboratory, hand amount.Hand, faults *fail.List) *Bench {
+	b := &Bench{Lab: lab, gauge: lab.Gauge, Hand: hand, faults: faults}
+	b.rig = &titration.Rig{Lab: lab, Hand: hand, Faults: faults, Notes: &b.Notes}
+	return b
+}
+
+func (b *Bench) note(n note.Note) { b.Notes = append(b.Notes, n) }
+
+// Take conditions a pot on all that was read of it, in one joint update. In
+// logarithms, draw by draw,
+//
+//	x′ = x + K·(z + ε − h),   K = cov(x, h)·(cov(h) + R)⁻¹
+//
+// with h what the recipe gives for each reading z, R the variances of the
+// instruments and ε drawn from them (0 at central values): the ensemble form of
+// the least squares of recipe and readings (Evensen 2003, Ocean Dynamics 53:343,
+// with perturbed observations). The least certain entry moves most, an entry
+// that has nothing to do with a reading stays, contributions stay.
+//
+// Each reading itself moves to h′ = h + cov(h)·(cov(h) + R)⁻¹·(z + ε − h). The
+// readings are not linear in the logarithms, so the pot is swept with the same K
+// until it reads h′; a mass is then closed on its h′ exactly.
+//
+// A reading that the recipe does not explain counts as the nearest that it does
+// (readingupdate.go), no constituent leaves its own range (readingrange.go), and what is
+// left is water, where water may have gone or come (readingwater.go). A gas
+// that is stated stays as it is (readinggas.go).
+//
+// Readings of acidity stand as they are, not in logarithms. They are swept once: what
+// is left of them is closed by closeOnAcidity. A titration takes the place of all that
+// the composition says of acids and ions (titrate). A pH that was read takes the place
+// of those that have been published (calibration.go).
+func (b *Bench) Take(pot *ledger.Pot, read []*drink.Measured, state Stated) {
+	if slices.ContainsFunc(read, func(m *drink.Measured) bool { return m.PH != nil }) {
+		b.Lab.Forget(pot)
+	}
+	list := b.read(pot, read)
+	held := b.heldPH(pot, list)
+	before := keepCells(pot, len(list) > 0)
+	target := map[string][]float64{}
+	if len(list) > 0 {
+		condition := func() { target = b.condition(pot, list, before, state.Mass) }
+		if state.Gas {
+			prep.KeepAdded(pot, func() { b.keepGas(pot, condition) })
+		} else {
+			prep.KeepAdded(pot, condition)
+		}
+	}
+	if bench := slices.DeleteFunc(slices.Clone(read), func(m *drink.Measured) bool { return m.Titration == nil }); len(bench) > 0 {
+		b.rig.Titrate(pot, bench)
+		delete(target, amount.ReadTA) // the titration tells it
+	}
+	if target[amount.ReadPH] != nil || target[amount.ReadTA] != nil {
+		mass := pot.Mass()
+		if target[amount.ReadPH] == nil {
+			target[amount.ReadPH] = held
+		}
+		if err := meet(b.Lab, pot, before.spareAcids(pot), target[amount.ReadPH], target[amount.ReadTA]); err != nil {
+			b.faults.Add(read[len(read)-1].At(), "check the reading and the recipe", "the acidity that was read cannot be met: %s", err.Error())
+		}
+		if target[amount.ReadMass] != nil {
+			estimate.Logs(mass)
+			fillUp(pot, mass)
+		}
+	}
+	b.report(pot, list, before)
+}
+
+// heldPH gives the pH of a pot that rests on what has been published of its foods, where an
+// acidity was read and no pH: a burette tells how much acid there is, not how sour the pot
+// is, which stays as published. nil: nothing is held.
+func (b *Bench) heldPH(pot *ledger.Pot, list []reading) []float64 {
+	of := func(kind string) bool {
+		return slices.ContainsFunc(list, func(r reading) bool { return r.kind == kind })
+	}
+	if !of(amount.ReadTA) || of(amount.ReadPH) || !acidity.RestsOnPublished(pot) {
+		return nil
+	}
+	pH, _, err := b.Lab.Acidity(pot)
+	if err != nil {
+		return nil
+	}
+	return pH
+}
+
+// condition makes the joint update, and gives what each reading reads afterwards, by
+// kind: what the instrument says where there is no covariance to update by, and of
+// acidity always, since what a table leaves out of it has no limit.
+func (b *Bench) condition(pot *ledger.Pot, list []reading, before *kept, weighed bool) map[string][]float64 {
+	b.findWater(pot, list, weighed)
+	u := newUpdate(list)
+	target := u.targets()
+	for j := range list {
+		list[j].spread = u.sd(j)
+	}
+	if !u.possible() {
+		return target
+	}
+	bulky := bulk(pot)
+	gains := u.gains(pot)
+	own := b.gauge
+	b.gauge = own.With(gains.constants(own.Constants))
+	scales := before.newScales(pot, target[amount.ReadMass])
+	gains.apply(pot, u.move)
+	for i := range sweeps {
+		scales.share(pot)
+		gains.apply(pot, u.left(b.readAgain(pot, list, i == 0)))
+	}
+	b.gauge = own
+	for range sweeps { // what is held comes back on the scale, for others to take
+		scales.share(pot)
+		before.hold(pot)
+	}
+	if scales != nil {
+		if before.held || gains.held {
+			fillUp(pot, scales.target)
+		}
+		scales.close(pot)
+	}
+	growBounds(pot, bulky)
+	before.causes = b.moveWater(pot, u)
+	return target
+}
+
+// readAgain gives what a pot reads now, reading by reading; nil for those of acidity
+// unless they are asked for.
+func (b *Bench) readAgain(pot *ledger.Pot, list []reading, acidity bool) [][]float64 {
+	now := make([][]float64, len(list))
+	var pH, per100g []float64
+	if acidity && slices.ContainsFunc(list, reading.linear) {
+		pH, per100g, _ = b.Lab.Acidity(pot) // it was solved before
+	}
+	for j, r := range list {
+		switch r.kind {
+		case amount.ReadPH:
+			now[j] = pH
+		case amount.ReadTA:
+			now[j] = per100g
+		default:
+			now[j] = b.Expected(pot, r.kind)
+		}
+	}
+	return now
+}
+
+// bulk gives the central mass of each row.
+func bulk(pot *ledger.Pot) []float64 {
+	mass := make([]float64, len(pot.Rows))
+	for row := range pot.Rows {
+		mass[row] = pot.Of(row, constituent.Mass)[0]
+	}
+	return mass
+}
+
+// growBounds lets what is unknown of a row grow with the row. It does not
+// shrink it: a reading of what is known says nothing of the rest.
+func growBounds(pot *ledger.Pot, before []float64) {
+	for row, now := range bulk(pot) {
+		if now <= before[row] || before[row] <= 0 {
+			continue
+		}
+		bounds := pot.Bounds(row)
+		for i := range bounds {
+			bounds[i] *= now / before[row] // NaN stays NaN
+		}
+	}
+}

@@ -1,0 +1,82 @@
+package titration
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/stat"
+
+	"sipsum/internal/acid"
+	"sipsum/internal/acidity"
+	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
+	"sipsum/internal/ledger"
+	"sipsum/internal/note"
+	"sipsum/internal/unit"
+)
+
+// plausible refuses a titration that took more base, up to the end point or to its last
+// point, than the sourest liquid (data/limits.csv). solvent is kg of it in a gram.
+func plausible(fit acid.Spectrum, solvent float64) error {
+	s, err := acid.NewSolver(acidity.MeterCelsius)
+	if err != nil {
+		return err
+	}
+	sol := fit.Solution(solvent)
+	low, err := s.Base(sol, fit.Lowest, acid.State{})
+	if err != nil {
+		return err
+	}
+	high, err := s.Base(sol, min(fit.Highest, acidity.EndPoints[0]), acid.State{})
+	if err != nil {
+		return err
+	}
+	const unitAcidity = "g/100 g"
+	acidity := unit.Hundred * acidity.AsGrams((high-low)*solvent)
+	// guard: no titration beyond the sourest
+	if most := unit.LimitOf("titratable acidity", unitAcidity).High; acidity > most {
+		return fmt.Errorf("the titration says that 100 g hold an acidity of %s g as citric acid, and nothing has more than %s", note.Grams(acidity), note.Grams(most))
+	}
+	return nil
+}
+
+// compare notes a titration that has little to do with the recipe, such as one whose sample
+// was another than is written: the base from its first pH to its last, for a gram of the
+// liquid, against what the composition takes. A composition that leaves its acids or its pH
+// open cannot disagree.
+func (r *Rig) compare(pot *ledger.Pot, m *drink.Measured, b sampled) {
+	in := r.Lab.IonsOf(pot, min(pot.N, acidity.ChemistryDraws+1))
+	if in.Open() || in.Silent || acidity.Unsolvable(pot) != "" || in.N <= estimate.FewestDraws {
+		return
+	}
+	first, last := b.curve.Points[0], b.curve.Points[len(b.curve.Points)-1]
+	mass, expected := pot.Total(constituent.Mass), make([]float64, in.N)
+	err := acidity.EachDraw(in.N, func(s *acid.Solver, sol *acid.Solution, from, to int) error {
+		for d := from; d < to; d++ {
+			in.Fill(sol, d)
+			low, err := s.Base(sol, first.PH, acid.State{})
+			if err != nil {
+				return err
+			}
+			high, err := s.Base(sol, last.PH, acid.State{})
+			if err != nil {
+				return err
+			}
+			expected[d] = (high - low) * sol.Solvent / mass[d]
+		}
+		return nil
+	})
+	if err != nil || !estimate.Positive(expected) {
+		return
+	}
+	times := (last.Base - first.Base) / b.grams / expected[0]
+	estimate.Logs(expected)
+	strength := b.strength[1:in.N]
+	off := math.Hypot(stat.StdDev(expected[1:], nil), stat.StdDev(strength, nil)/b.strength[0])
+	if math.Abs(math.Log(times)) > estimate.Disagreement*off {
+		r.note(note.Note{Kind: "reading disagrees", Text: fmt.Sprintf(
+			"%s: the titration took %s times the base that the recipe tells of, which is more than %d standard deviations off: check the sample, the strength and the recipe",
+			m.StepPath(), note.Number(times), estimate.Disagreement)})
+	}
+}

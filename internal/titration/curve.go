@@ -1,0 +1,113 @@
+package titration
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"sipsum/internal/acid"
+	"sipsum/internal/acidity"
+	"sipsum/internal/amount"
+	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
+	"sipsum/internal/fail"
+	"sipsum/internal/ledger"
+	"sipsum/internal/note"
+	"sipsum/internal/solution"
+	"sipsum/internal/unit"
+)
+
+// Rig takes bench titrations of pots.
+type Rig struct {
+	Lab    *acidity.Laboratory
+	Hand   amount.Hand
+	Faults *fail.List
+	Notes  *[]note.Note
+}
+
+func (r *Rig) note(n note.Note) { *r.Notes = append(*r.Notes, n) }
+
+// sampled is what was titrated of a liquid, as package acid reads it: in rising pH, acid
+// counting as base below zero.
+type sampled struct {
+	curve    acid.Titration
+	grams    float64   // of the liquid in the curve
+	strength []float64 // by draw: what the sample and the titrant are off by
+}
+
+// sampledOf writes a pot's titrations as one, for the sample of the first. solvent is grams
+// of it in a gram of the liquid.
+func (r *Rig) sampledOf(pot *ledger.Pot, read []*drink.Measured, solvent float64) sampled {
+	b := sampled{strength: make([]float64, pot.N)}
+	own := acid.New(0)
+	r.Lab.IonsOf(pot, 1).Fill(own, 0)
+	const divalent = 2 // ½·2²
+	b.curve.Celsius = acidity.MeterCelsius
+	b.curve.Background = (own.Background + divalent*(own.Metals[acid.Calcium]+own.Metals[acid.Magnesium])) / own.Solvent
+
+	perMl, first := mlOfWater(), 0.0
+	for i, m := range read {
+		sample, titrant := r.sampleOf(pot, m), r.titrantOf(m)
+		if i == 0 {
+			first = sample[0]
+		}
+		for d := range b.strength {
+			b.strength[d] += titrant[d] / titrant[0] * sample[0] / sample[d] / float64(len(read))
+		}
+		for k, p := range m.Titration {
+			if k == 0 && i > 0 {
+				continue // the liquid itself, which stands there already
+			}
+			ml := p.Volume.Base() * first / sample[0]
+			b.curve.Points = append(b.curve.Points, acid.Reading{Base: ml / acidity.PerLitre * titrant[0], Solvent: ml * perMl / unit.Kilo, PH: p.PH})
+		}
+	}
+	b.grams, b.curve.Solvent = first, first*solvent/unit.Kilo
+	slices.SortStableFunc(b.curve.Points, func(x, y acid.Reading) int { return cmp.Compare(x.Base, y.Base) })
+	return b
+}
+
+// mlOfWater gives the grams in a ml of water, which is what a titrant is but for a
+// fraction of a per cent.
+func mlOfWater() float64 {
+	v, _ := solution.VolumeOf(constituent.Water)
+	return 1 / v.MlPerGram
+}
+
+// sampleOf draws how many grams were titrated; where the file does not say, what is usual.
+func (r *Rig) sampleOf(pot *ledger.Pot, m *drink.Measured) []float64 {
+	if m.Sample == nil {
+		usual := amount.MustInstrument(amount.ReadSample)
+		r.note(note.Note{Kind: "titration", Text: fmt.Sprintf(
+			"%s: the titration does not say how much was titrated, so %g %s are taken: write sample: %[2]g %[3]s if that is so, or what it was, since all that it tells hangs on it",
+			m.StepPath(), usual.Usual, usual.Unit)})
+		return r.Hand.DrawQuantity(drink.Quantity{Number: usual.Usual, Half: usual.Half}, 1, m.StepPath()+"/sample")
+	}
+	sample := r.Hand.Draw(*m.Sample, m.StepPath()+"/sample")
+	r.Lab.Ens.Journal.Write(estimate.Readings, "sample of the titration of "+m.Pot(), sample)
+	if m.Sample.Measure.Kind == unit.Volume {
+		for d, density := range r.Lab.Gauge.Density(pot) {
+			sample[d] *= density
+		}
+	}
+	return sample
+}
+
+// titrantOf draws the strength of the base, mol/l; negative of an acid.
+func (r *Rig) titrantOf(m *drink.Measured) []float64 {
+	q, sign := m.Base, 1.0
+	if m.Acid != nil {
+		q, sign = m.Acid, -1
+	}
+	strength := *q
+	if strength.Half == 0 { // 0.1 mol/l is a name: its digits tell no spread
+		strength.Half = amount.MustInstrument(amount.ReadStrength).HalfAt(strength.Number)
+	}
+	col := r.Hand.DrawQuantity(strength, 1, m.StepPath()+"/titrant")
+	r.Lab.Ens.Journal.Write(estimate.Readings, "strength of the titrant of "+m.Pot(), col)
+	for d := range col {
+		col[d] *= sign
+	}
+	return col
+}

@@ -1,0 +1,85 @@
+package titration
+
+import (
+	"fmt"
+
+	"sipsum/internal/acid"
+	"sipsum/internal/acidity"
+	"sipsum/internal/amount"
+	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
+	"sipsum/internal/ledger"
+	"sipsum/internal/note"
+	"sipsum/internal/unit"
+)
+
+// Titrate puts the spectrum of a pot's bench titrations in the place of its own ions; one
+// with acid and one with base are two ends of one curve. From here on the rows carry
+// grams of the liquid as it was titrated, shared out by their water, and these go with
+// what is dissolved.
+func (r *Rig) Titrate(pot *ledger.Pot, read []*drink.Measured) {
+	m := read[0]
+	mass, water := pot.Mass(), pot.Total(constituent.Water)
+	if !(mass[0] > 0 && water[0] > 0) {
+		r.Faults.Add(m.At(), "check the recipe", "there is no water in what was titrated")
+		return
+	}
+	solvent := (water[0] + pot.Central(constituent.Alcohol)) / mass[0]
+	b := r.sampledOf(pot, read, solvent)
+	r.compare(pot, m, b)
+	fit, err := acid.Fit(b.curve)
+	if err != nil {
+		r.Faults.Add(m.At(), "check the points, the sample and the strength", "the titration cannot be used: %s", err.Error())
+		return
+	}
+	if miss := fit.Worst; miss > amount.MustInstrument(amount.ReadPH).Half {
+		r.note(note.Note{Kind: "titration", Text: fmt.Sprintf("%s: the points do not lie on one curve (one is off by %.2f pH): check them", m.StepPath(), miss)})
+	}
+	t := &acidity.Titration{Of: m.What(), Lowest: fit.Lowest, Highest: fit.Highest, PerGram: fit.Solution(solvent / unit.Kilo), Strength: b.strength}
+	if err := plausible(fit, solvent/unit.Kilo); err != nil {
+		r.Faults.Add(m.At(), "check the volumes, the sample and the strength", "%s", err.Error())
+		return
+	}
+	t.PerGram.Solvent = 0
+	if t.Shift, err = r.meterShift(fit, t, m, solvent/unit.Kilo); err != nil {
+		r.Faults.Add(m.At(), "check the points", "the titration cannot be used: %s", err.Error())
+		return
+	}
+	for row := range pot.Rows {
+		pot.Drop(row)
+		part := pot.Of(row, constituent.Water)
+		col := pot.Carry(row, t)
+		for d := range col {
+			if water[d] > 0 {
+				col[d] = mass[d] * part[d] / water[d]
+			}
+		}
+	}
+}
+
+// meterShift gives the strong ion by which a draw's liquid has another pH than the
+// central one: the meter may have been off, the same at all points.
+func (r *Rig) meterShift(fit acid.Spectrum, t *acidity.Titration, m *drink.Measured, solvent float64) ([]float64, error) {
+	meter := drink.Quantity{Number: m.Titration[0].PH, Half: amount.MustInstrument(amount.ReadPH).Half}
+	read := r.Hand.DrawQuantity(meter, 1, m.StepPath()+"/titration")
+	r.Lab.Ens.Journal.Write(estimate.Readings, "meter of the titration of "+m.Pot(), read)
+	s, err := acid.NewSolver(acidity.MeterCelsius)
+	if err != nil {
+		return nil, err
+	}
+	own, err := s.Solve(fit.Solution(solvent), acid.State{})
+	if err != nil {
+		return nil, err
+	}
+	shift, near, sol := make([]float64, len(read)), own, acid.New(0)
+	for d := 1; d < len(read); d++ {
+		sol.Reset(solvent)
+		sol.Pour(t.PerGram, t.Strength[d])
+		if near, err = s.Titrate(sol, own.PH+read[d]-read[0], near); err != nil {
+			return nil, err
+		}
+		shift[d] = near.Base * solvent
+	}
+	return shift, nil
+}
