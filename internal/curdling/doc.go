@@ -28,6 +28,12 @@
 // or taken away as a share of the drink's, a degree of the pour counting as one
 // per cent of it.
 //
+// Judge judges a pour (judgement.go): the parts of the build that hold what curdles are its
+// milk part; of the others the one that needs the most base to come to the pH of curdling is
+// its sour part. The milk part must have been titrated over the whole range in which it may
+// curdle, and the drink's pH be known to ± 0.5: else there is no estimate, and the reading is
+// named.
+//
 // # Limits
 //
 // Onset is not curd: casein that begins to gather may only feel rough, and gathers

@@ -1,0 +1,15 @@
+// Package amount turns what is written, and what an instrument shows, into columns of draws.
+//
+// # Model
+//
+// "a ± b" is rectangular on [a − b, a + b] (JCGM 100:2008, 4.3.7), "± b sd" is normal.
+// Without ± an amount is known to half a unit of its last digit, or of the bar's scale for
+// masses; a bar measure to the spread of its filling. An instrument without ± has the spread
+// of data/instruments.csv. Each has the stream of its path in the drink file, so that what
+// is written elsewhere changes none of its draws. A run may have amounts other than those
+// written, by the same paths.
+//
+// # Limits
+//
+// A hand is taken to err evenly within what is written: not more often towards full cups.
+package amount

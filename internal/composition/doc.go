@@ -1,0 +1,19 @@
+// Package composition reads figures off a pot: how much of each constituent, with interval,
+// coverage, bounds and what brings it, and its energy.
+//
+// # Model
+//
+// A figure is read off a column of draws. Coverage of a constituent is
+//
+//	known / (known + the most that the unknown parts could be)
+//
+// and is null where an unknown part has no bound. Energy is recomputed from the leaves by
+// data/energy_factors.csv (energy.go); the tables' own figures are followed beside it
+// (tableenergy.go) and go into nothing. What is not known is followed as the most that it
+// could be (upto.go): a figure's "up to" is the upper end of its interval with every unknown
+// part at its most, never above that of the totals that it is part of.
+//
+// # Limits
+//
+// Bounds are of central values: what is unknown has no draws. A share is of what is known.
+package composition

@@ -1,0 +1,19 @@
+// Package recipe is a drink file with its foods found: every line by its path.
+//
+// # Model
+//
+// All that is wrong is reported at once, with its place: names that no component and no
+// food has, portions and densities that a food lacks, foods that print what cannot be. Foods
+// of the drink file are foods like any other, held to what a food can be (ownsound.go): no
+// more than 100 g of anything in 100 g, no parts beyond what they are part of, all together
+// no more than the whole, each within the rounding of what is written and two standard
+// deviations of what is stated (data/limits.csv). What the file can say and nobody
+// calculates is refused, never ignored (notcomputed.go). Components and foods are called so
+// that a reader tells them apart (called.go).
+//
+// # Limits
+//
+// Names are found whole, never by likeness: what is near is only suggested. Claims and
+// targets are refused. Garnish amounts are for all servings together, like the build; a
+// garnish that is not eaten counts for the allergens only.
+package recipe
