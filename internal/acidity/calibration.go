@@ -80,7 +80,7 @@ func (lab *Laboratory) calibrationOf(profile *food.Profile) *calibration {
 	c, ok := lab.calibrations[profile]
 	if !ok {
 		if by, known := evidenceOf(profile.Food); known {
-			c = lab.findCalibration(lab.gramOf(profile), by, lab.solved())
+			c = lab.findCalibration(lab.gramOf(profile), by, lab.Solved())
 		}
 		lab.calibrations[profile] = c
 	}

@@ -26,7 +26,7 @@ func (lab *Laboratory) CalibrateBrew(pot *ledger.Pot, espresso float64) (notes [
 		if lab.Gauge.Dissolved(pot)[0] >= espresso*pot.Central(constituent.Mass) {
 			by = by.ofEspresso()
 		}
-		c := lab.findCalibration(lab.brewOf(pot, row), by, lab.solved())
+		c := lab.findCalibration(lab.brewOf(pot, row), by, lab.Solved())
 		if c == nil {
 			continue
 		}
@@ -47,7 +47,7 @@ func (lab *Laboratory) CalibrateParted(pot *ledger.Pot, atMost []float64, low, h
 		return
 	}
 	by := evidence{atMost: atMost, low: low, high: high, source: source}
-	if c := lab.findCalibration(pot.Copy(), by, lab.solved()); c != nil {
+	if c := lab.findCalibration(pot.Copy(), by, lab.Solved()); c != nil {
 		estimate.Fill(pot.Carry(row, published{c}), 1)
 	}
 }

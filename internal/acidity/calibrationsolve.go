@@ -38,7 +38,7 @@ func (lab *Laboratory) weakShare(f *food.Food, n int) []float64 {
 	if takesUpAcid(f) {
 		return estimate.Constant(n, 1)
 	}
-	return lab.between(SpanOf("weak share"), "weak share", f.ID)
+	return lab.within(SpanOf("weak share"), "weak share", f.ID)
 }
 
 // spareAcid gives how much acid without a name the first row of a pot may hold beside what

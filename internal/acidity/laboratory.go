@@ -5,6 +5,7 @@ import (
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/liquid"
+	"sipsum/internal/unit"
 )
 
 // Laboratory tells what decides the acidity of the pots of a run. It keeps what it has
@@ -17,18 +18,22 @@ type Laboratory struct {
 
 	titratedFoods map[*food.Profile]*moreAcid    // what their publishers titrated
 	calibrations  map[*food.Profile]*calibration // where a published pH counts beside the composition
+	between       map[betweenKey][]float64       // ranges that were drawn
 	weighing      *Laboratory                    // see scales
 }
 
+// NewLaboratory makes one for the pots of a drawer; gas is what carbonation brings, nil if
+// nothing is carbonated.
 func NewLaboratory(ens estimate.Ensemble, drawer *ledger.Drawer, water, gas *food.Profile) *Laboratory {
 	return &Laboratory{
 		Ens: ens, drawer: drawer, Gauge: liquid.NewGauge(ens, drawer), water: water, gas: gas,
 		titratedFoods: map[*food.Profile]*moreAcid{}, calibrations: map[*food.Profile]*calibration{},
+		between: map[betweenKey][]float64{},
 	}
 }
 
-// solved is the length of a column for which equilibria are solved.
-func (lab *Laboratory) solved() int { return min(lab.Ens.N, ChemistryDraws+1) }
+// Solved is the length of a column for which equilibria are solved.
+func (lab *Laboratory) Solved() int { return min(lab.Ens.N, ChemistryDraws+1) }
 
 // MeterCelsius is the temperature of a pH meter's table and of titrations.
 const MeterCelsius = 25.0
@@ -41,4 +46,5 @@ var EndPoints = []float64{8.1, 7.0, 8.2}
 // the run's. A 90 % interval of 200 draws is good to a tenth of its width.
 const ChemistryDraws = 200
 
-const PerLitre = 1000
+// PerLitre is how many millilitres a litre has.
+const PerLitre = unit.Kilo

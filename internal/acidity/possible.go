@@ -34,7 +34,7 @@ type Surely struct{ PH, Acidity bool }
 // Impossible tells why a pH cannot be: a drink of foods is neither alkaline nor more acid
 // than any food acid makes it, so an anion or a cation is missing from the tables.
 func (in Ions) Impossible(pH float64) string {
-	lowest, highest := SpanOf("possible").low, max(SpanOf("possible").High, in.highest)
+	lowest, highest := SpanOf("possible").Low, max(SpanOf("possible").High, in.highest)
 	switch {
 	case len(in.Titrated) > 0: // the titration says between which pH it tells
 	case !in.Plain && pH > highest:

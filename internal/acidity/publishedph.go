@@ -55,7 +55,7 @@ func evidenceOf(f *food.Food) (evidence, bool) {
 	const middle = 0.5
 	if f.Group == "" && !f.Chemical && !statesIons(f) {
 		any := SpanOf("a food of no group")
-		return evidence{central: middle * (any.low + any.High), low: any.low, high: any.High, group: noGroup}, true
+		return evidence{central: middle * (any.Low + any.High), low: any.Low, high: any.High, group: noGroup}, true
 	}
 	group, ok := food.GroupOf(f.Group)
 	if !ok || group.PHHigh == 0 {
@@ -94,7 +94,7 @@ func (e evidence) ofEspresso() evidence {
 	if e.group == "" {
 		const middle = 0.5
 		over := SpanOf("espresso over filter")
-		e.low, e.high, e.central = e.low+over.low, e.high+over.High, e.central+middle*(over.low+over.High)
+		e.low, e.high, e.central = e.low+over.Low, e.high+over.High, e.central+middle*(over.Low+over.High)
 	}
 	return e
 }
@@ -153,5 +153,5 @@ func publishedRange(value food.Value) (low, high float64) {
 		low, high = low-meter, high+meter
 	}
 	times := float64(max(works, 1))
-	return hundredth(min(low, value.Amount+apart.low/times)), hundredth(max(high, value.Amount+apart.High/times))
+	return hundredth(min(low, value.Amount+apart.Low/times)), hundredth(max(high, value.Amount+apart.High/times))
 }

@@ -1,10 +1,7 @@
 package acidity
 
 import (
-	"cmp"
 	"errors"
-	"runtime"
-	"sync"
 
 	"sipsum/internal/acid"
 	"sipsum/internal/constituent"
@@ -18,10 +15,15 @@ var errDry = errors.New("there is no water in it")
 // Acidity gives what a meter and a burette read of a pot, draw by draw: its pH, and
 // its titratable acidity to endPoints[0] in g/100 g as citric acid.
 func (lab *Laboratory) Acidity(pot *ledger.Pot) (pH, per100g []float64, err error) {
+	return lab.IonsOf(pot, pot.N).Read(pot)
+}
+
+// Read gives what a meter and a burette read of a pot that holds these ions.
+func (in Ions) Read(pot *ledger.Pot) (pH, per100g []float64, err error) {
 	if pot.Central(constituent.Water) <= 0 {
 		return nil, nil, errDry
 	}
-	in, mass := lab.IonsOf(pot, pot.N), pot.Mass()
+	mass := pot.Mass()
 	pH, per100g = make([]float64, pot.N), make([]float64, pot.N)
 	err = in.Each(func(s *acid.Solver, sol *acid.Solution, near, end acid.State, d int) error {
 		read, err := in.Solve(s, sol, near, MeterCelsius)
@@ -55,7 +57,7 @@ func AsGrams(base float64) float64 { return base * acid.All()[acid.Must("citric"
 // right. It is the pot's own.
 func ModelError(ens estimate.Ensemble, path string) []float64 {
 	s := SpanOf("model")
-	return ens.Column(estimate.Input{Shape: estimate.Uniform, Low: s.low, High: s.High, Stream: ens.Stream("pH model", path)})
+	return ens.Column(estimate.Input{Shape: estimate.Uniform, Low: s.Low, High: s.High, Stream: ens.Stream("pH model", path)})
 }
 
 // Central gives the equilibria of the central values, as it stands and at the end point
@@ -90,18 +92,11 @@ func (in Ions) Each(work func(s *acid.Solver, sol *acid.Solution, own, end acid.
 // EachDraw works draws off side by side, each block with a solver at the meter's
 // temperature.
 func EachDraw(n int, work func(s *acid.Solver, sol *acid.Solution, from, to int) error) error {
-	blocks := runtime.GOMAXPROCS(0)
-	errs := make([]error, blocks)
-	var side sync.WaitGroup
-	for i := range blocks {
-		side.Go(func() {
-			s, err := acid.NewSolver(MeterCelsius)
-			if err == nil {
-				err = work(s, acid.New(0), n*i/blocks, n*(i+1)/blocks)
-			}
-			errs[i] = err
-		})
-	}
-	side.Wait()
-	return cmp.Or(errs...)
+	return estimate.InBlocks(n, func(from, to int) error {
+		s, err := acid.NewSolver(MeterCelsius)
+		if err != nil {
+			return err
+		}
+		return work(s, acid.New(0), from, to)
+	})
 }

@@ -58,7 +58,7 @@ func (lab *Laboratory) addBounded(in *Ions, pot *ledger.Pot, row int, named floa
 		if !ok || value.State != estimate.Unknown || !food.Stated(value.Limit) || !(bound > SpanOf("minor acids").High*named) {
 			continue
 		}
-		share := lab.between(SpanOf("acids"), string(c.ID), f.ID)
+		share := lab.within(SpanOf("acids"), string(c.ID), f.ID)
 		for d := range in.N {
 			in.grams[c.ID][d] += share[d] * bound
 		}

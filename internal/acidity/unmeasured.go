@@ -10,14 +10,14 @@ import (
 	"sipsum/internal/ledger"
 )
 
-// span is a row of data/acid_unmeasured.csv: a rectangular range for what tables
+// Span is a row of data/acid_unmeasured.csv: a rectangular range for what tables
 // leave out and a pH needs.
-type span struct{ low, High float64 }
+type Span struct{ Low, High float64 }
 
 // SpanOf gives a row of data/acid_unmeasured.csv; it panics if there is none.
-func SpanOf(what string) span {
+func SpanOf(what string) Span {
 	low, high := food.Unmeasured(what)
-	return span{low, high}
+	return Span{low, high}
 }
 
 // The constituents that stand in for what was not measured.
@@ -165,19 +165,31 @@ func carrierOf(pot *ledger.Pot, row int) (grams []float64, measured bool) {
 
 // addWithin adds a drawn share of a column to the grams of a constituent.
 func (lab *Laboratory) addWithin(in *Ions, food food.ID, what string, to constituent.ID, per []float64, factor float64) {
-	u := lab.between(SpanOf(what), what, food)
+	u := lab.within(SpanOf(what), what, food)
 	for d := range in.N {
 		in.grams[to][d] += u[d] * per[d] * factor
 	}
 }
 
-// between draws a rectangular range for a food.
-func (lab *Laboratory) between(s span, what string, id food.ID) []float64 {
+// betweenKey names a range that is drawn for a food.
+type betweenKey struct {
+	what string
+	food food.ID
+}
+
+// within draws a rectangular range for a food, once: the column is the laboratory's own.
+func (lab *Laboratory) within(s Span, what string, id food.ID) []float64 {
+	key := betweenKey{what, id}
+	if col := lab.between[key]; col != nil {
+		return col
+	}
 	const middle = 0.5
-	return lab.Ens.Column(estimate.Input{
-		Central: s.low + middle*(s.High-s.low), Shape: estimate.Uniform, Low: s.low, High: s.High,
+	col := lab.Ens.Column(estimate.Input{
+		Central: s.Low + middle*(s.High-s.Low), Shape: estimate.Uniform, Low: s.Low, High: s.High,
 		Stream: lab.Ens.Stream("unmeasured", what, id.Table, id.Code),
 	})
+	lab.between[key] = col
+	return col
 }
 
 // AcidsOf lists the acids of the vocabulary.

@@ -51,7 +51,7 @@ func (a *Assay) setAlone(p *Plan, list []*made, ids []*constituent.Constituent) 
 	}
 	pot := p.drawer.NewPot()
 	pot.Mix(list[at].pot, a.served(id.Component, list), id.Component)
-	alone := componentOf(&composition.Meter{}, id, a.names[id], pot, composition.TotalsOf(pot, ids), ids)
+	alone := componentOf(&composition.Meter{Brief: !a.Want.Intervals}, id, a.recipe.Called[id], pot, composition.TotalsOf(pot, ids), ids)
 	a.Alone = &alone
 }
 

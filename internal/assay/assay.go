@@ -26,7 +26,9 @@ type Want struct {
 	// for Figures and energy only: all that a page prints.
 	Whole bool
 
+	Intervals bool // without them Low and High are the mean, and nothing says up to what
 	Chemistry bool // pH and acidity of the drink and its components, where milk curdles, how components keep
+	Draws     bool // the draws of the serving's figures (those of the chemistry always come along)
 
 	Why  constituent.ID // ask what drives this figure; empty: nobody asks
 	Next bool           // ask which reading to take next
@@ -37,37 +39,59 @@ type Want struct {
 // Assay is a drink calculated.
 type Assay struct {
 	Drink *drink.Drink
-	Want
-	Seed       uint64
-	Draws      int
-	Serving    *ledger.Pot        // one serving, what is eaten
-	Mass       composition.Result // g a serving
-	Volume     composition.Result // ml a serving
-	Density    composition.Result // g/ml
-	PerServing composition.Composition
-	Per100g    composition.Composition // only if Whole
-	Per100ml   composition.Composition // without intervals unless Whole
+	Want  Want
+	Ensemble
+	Serving *ledger.Pot // one serving, what is eaten
+	Size
+	Basis
 	Components []Component
 	Alone      *Component // what compare-with names; nil if it names nothing
 	Chemistry  *chemistry.Chemistry
 	Curdling   *curdling.Judgement // nil if nothing in the drink may curdle, or nothing sours it
 	// TableEnergy is in kJ and in kcal.
 	TableEnergy [2]composition.TableEnergy
+	Answers
+	Readings []reading.Reading // what was read, in the order in which the pots were made
+	Yields   []Yield           // of components, inner ones first, and of the drink
+	Items    []recipe.Item     // every food in the drink, garnish included
+	Garnish  []recipe.Garnish
+	Notes    []note.Note
+
+	recipe *recipe.Recipe
+}
+
+// Ensemble says which draws a run has, and how many.
+type Ensemble struct {
+	Seed  uint64
+	Draws int
+}
+
+// Size is how much a serving is.
+type Size struct {
+	Mass    composition.Result // g
+	Volume  composition.Result // ml
+	Density composition.Result // g/ml
+}
+
+// Basis is the composition of a serving, and of 100 g and 100 ml of it.
+type Basis struct {
+	PerServing composition.Composition
+	Per100g    composition.Composition // only if Whole
+	Per100ml   composition.Composition // without intervals unless Whole
+}
+
+// Answers are to the questions of a run that keeps its inputs.
+type Answers struct {
 	Drivers     *drivers.Drivers     // of Why; nil if not asked, or if the drink has none of it
 	Suggestions []drivers.Suggestion // of Next
-	Readings    []reading.Reading    // what was read, in the order in which the pots were made
-	Items       []recipe.Item        // every food in the drink, garnish included
-	Garnish     []recipe.Garnish
-	Notes       []note.Note
-
-	names recipe.Names
 }
 
 // Component is the part of a serving that came of one component or food of the build.
 type Component struct {
 	ID           recipe.PartID
-	Name         string // by which readers tell it from the others (see called)
-	House        bool   // made by the drink file, not poured directly
+	Name         string   // by which readers tell it from the others (see called)
+	House        bool     // made by the drink file, not poured directly
+	Lines        []string // the paths of the lines that pour it
 	Mass         composition.Result
 	Constituents composition.Composition
 	Chemistry    *chemistry.Chemistry // of what the component is in its jar; nil unless House
@@ -83,19 +107,13 @@ func (a *Assay) dissolve(p *Plan, list []*made) {
 	if a.Drink.At != nil {
 		celsius = a.Drink.At.Number
 	}
-	drink := list[len(list)-1]
-	a.Chemistry = drink.chemistry(p.lab, celsius)
-	if a.Degassed && a.Chemistry.CO2.Mean > 0 {
-		a.Chemistry.Degas(p.lab, drink.pot)
-	}
+	a.Chemistry = list[len(list)-1].chemistry(p.lab, chemistry.Liquid{Celsius: celsius, Degassed: a.Want.Degassed})
 	a.Curdling = curdling.Judge(p.lab, a.pour(celsius))
 	for i, c := range a.Components {
 		if c.House {
 			house, _ := a.Drink.Component(c.ID.Component)
 			m := list[slices.IndexFunc(list, func(m *made) bool { return m.name == house.Name })]
-			solved := m.chemistry(p.lab, celsius)
-			solved.Keeping = chemistry.KeepingOf(solved, m.pot, house.Keeps, m.read[amount.ReadPH])
-			a.Components[i].Chemistry = solved
+			a.Components[i].Chemistry = m.chemistry(p.lab, chemistry.Liquid{Celsius: celsius, House: true, Keeps: house.Keeps})
 		}
 	}
 }
@@ -104,7 +122,7 @@ func (a *Assay) dissolve(p *Plan, list []*made) {
 func (a *Assay) pour(celsius float64) curdling.Pour {
 	p := curdling.Pour{Mass: a.Serving.Central(constituent.Mass), Celsius: celsius, Assumed: a.Drink.At == nil, Curdled: a.curdled}
 	for _, id := range a.parts() {
-		p.Parts = append(p.Parts, curdling.PourPart{Name: a.names[id], House: id.Component != "", Pot: a.only(id)})
+		p.Parts = append(p.Parts, curdling.PourPart{Name: a.recipe.Called[id], House: id.Component != "", Pot: a.only(id)})
 	}
 	return p
 }
@@ -123,15 +141,15 @@ func (a *Assay) curdled(r ledger.Row) bool {
 
 // ask answers the questions of a run that keeps its inputs.
 func (a *Assay) ask(p *Plan, list []*made) {
-	if f, ok := a.PerServing.Find(a.Why); ok {
+	if f, ok := a.PerServing.Find(a.Want.Why); ok {
 		a.Drivers = drivers.Of(f, a.Serving, p.ens.Journal.Entries())
 	}
-	if !a.Next {
+	if !a.Want.Next {
 		return
 	}
 	var samples []drivers.Sample
 	for _, m := range list {
 		samples = append(samples, m.samples...)
 	}
-	a.Suggestions = drivers.Next(reading.NewBench(p.lab, amount.Hand{Ens: p.ens, Scale: a.Drink.Scale}, nil), samples, a.Figures, a.Serving)
+	a.Suggestions = drivers.Next(reading.NewBench(p.lab, amount.Hand{Ens: p.ens, Scale: a.Drink.Scale}, nil), samples, a.Want.Figures, a.Serving)
 }

@@ -76,7 +76,7 @@ func BenchmarkRunAgain(b *testing.B) {
 		for _, chemistry := range []bool{false, true} {
 			b.Run(fmt.Sprintf("%s/chemistry=%t", c.name, chemistry), func(b *testing.B) {
 				plan := planOf(b, lib, c.text, 200)
-				want := assay.Want{Figures: []constituent.ID{"SUGAR", "CITAC", "CAFFN", "FAT"}, Chemistry: chemistry}
+				want := assay.Want{Figures: []constituent.ID{"SUGAR", "CITAC", "CAFFN", "FAT"}, Intervals: true, Chemistry: chemistry}
 				_, err := plan.Run(context.Background(), nil, want)
 				require.NoError(b, err)
 				path := ""

@@ -2,9 +2,10 @@ package assay
 
 import (
 	"math"
+	"slices"
+
 	"sipsum/internal/note"
 	"sipsum/internal/recipe"
-	"slices"
 )
 
 // noteFoods tells how foods entered: borrowed, derived, out of balance.

@@ -22,10 +22,11 @@ type made struct {
 	pot     *ledger.Pot
 	read    reading.Taken // of the pot as it stands
 	uses    []use         // of components in it
+	yield   Yield
 	log     []event
 	samples []drivers.Sample // what could be read of it, if anybody asks
 
-	solved map[float64]*chemistry.Chemistry // by temperature
+	solved map[chemistry.Liquid]*chemistry.Chemistry
 }
 
 // use is one use of a component: the share of what was made of it.
@@ -41,15 +42,16 @@ type event struct {
 	within  *drink.Component // was made, or had been
 }
 
-// chemistry works out what was made as a solution, once for a temperature.
-func (m *made) chemistry(lab *acidity.Laboratory, celsius float64) *chemistry.Chemistry {
+// chemistry works out what was made as a solution, once for what is asked of it.
+func (m *made) chemistry(lab *acidity.Laboratory, l chemistry.Liquid) *chemistry.Chemistry {
+	l.Pot, l.Read = m.pot, m.read.Acidity()
 	if m.solved == nil {
-		m.solved = map[float64]*chemistry.Chemistry{}
+		m.solved = map[chemistry.Liquid]*chemistry.Chemistry{}
 	}
-	if m.solved[celsius] == nil {
-		m.solved[celsius] = chemistry.Of(lab, m.pot, celsius, m.read.Acidity())
+	if m.solved[l] == nil {
+		m.solved[l] = chemistry.Of(lab, l)
 	}
-	return m.solved[celsius]
+	return m.solved[l]
 }
 
 // said gives the notes and readings of all that was made for the last of a list, in the

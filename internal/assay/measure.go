@@ -20,23 +20,23 @@ func (a *Assay) measure(p *Plan, list []*made) {
 	of := composition.TotalsOf(a.Serving, ids)
 	var side sync.WaitGroup
 	side.Go(func() {
-		m := &composition.Meter{}
+		m := &composition.Meter{Brief: !a.Want.Intervals, Draws: a.Want.Draws}
 		a.Mass = composition.Known(m.Of(mass), "g")
 		a.Volume = composition.Known(m.Of(volume), "ml")
 		a.Density = composition.Known(m.Of(estimate.Ratio(mass, volume, 1)), "g/ml")
 		a.PerServing = m.Composition(a.Serving, ids, of, ones, 1)
 	})
 	side.Go(func() {
-		m := &composition.Meter{Brief: !a.Whole}
+		m := &composition.Meter{Brief: !a.Want.Whole || !a.Want.Intervals}
 		a.Per100ml = m.Composition(a.Serving, ids, of, volume, unit.Hundred)
-		if a.Whole {
+		if a.Want.Whole {
 			a.Per100g = m.Composition(a.Serving, ids, of, mass, unit.Hundred)
 		}
 	})
-	side.Go(func() { a.components(&composition.Meter{}, of, a.detailed(ids)) })
+	side.Go(func() { a.components(&composition.Meter{Brief: !a.Want.Intervals}, of, a.detailed(ids)) })
 	side.Wait()
 	a.setAlone(p, list, a.detailed(ids))
-	(&composition.Meter{}).Contribute(a.PerServing, a.Serving, of, a.detailed(ids))
+	(&composition.Meter{Brief: !a.Want.Intervals}).Contribute(a.PerServing, a.Serving, of, a.detailed(ids))
 	a.TableEnergy = [2]composition.TableEnergy{composition.PrintedEnergy(a.Serving, constituent.Energy), composition.PrintedEnergy(a.Serving, constituent.EnergyKcal)}
 	if glass := a.Drink.Glass; glass != nil && a.Volume.Mean > glass.Base() {
 		a.Notes = append(a.Notes, note.Note{Kind: "glass", Text: "a serving of " + note.Number(a.Volume.Mean) + " ml overflows a glass of " + glass.String()})
@@ -45,12 +45,12 @@ func (a *Assay) measure(p *Plan, list []*made) {
 
 // detailed lists the constituents whose parts are given.
 func (a *Assay) detailed(ids []*constituent.Constituent) []*constituent.Constituent {
-	if a.Whole {
+	if a.Want.Whole {
 		return ids
 	}
 	var list []*constituent.Constituent
 	for _, c := range ids {
-		if c.ID == constituent.Energy || slices.Contains(a.Figures, c.ID) {
+		if c.ID == constituent.Energy || slices.Contains(a.Want.Figures, c.ID) {
 			list = append(list, c)
 		}
 	}
@@ -65,7 +65,7 @@ func reported(a *Assay) []*constituent.Constituent {
 		switch {
 		case c.ID == constituent.Mass:
 		case c.ID == constituent.Energy, c.ID == constituent.EnergyKcal, c.Kind == constituent.Parent,
-			slices.Contains(a.Figures, c.ID), c.InLedger() && (a.found(c) || a.Whole && a.surelyNone(c)):
+			slices.Contains(a.Want.Figures, c.ID), c.InLedger() && (a.found(c) || a.Want.Whole && a.surelyNone(c)):
 			list = append(list, c)
 		}
 	}
@@ -103,10 +103,11 @@ func (a *Assay) components(m *composition.Meter, of composition.Totals, ids []*c
 	for _, id := range a.parts() {
 		part := a.only(id)
 		own := composition.TotalsOf(part, ids)
-		c := componentOf(m, id, a.names[id], part, own, ids)
+		c := componentOf(m, id, a.recipe.Called[id], part, own, ids)
 		for i, f := range c.Constituents {
 			c.Constituents[i].Share = m.Share(own[f.Constituent.ID], of[f.Constituent.ID])
 		}
+		c.Lines = a.lines(id)
 		a.Components = append(a.Components, c)
 	}
 }

@@ -30,3 +30,14 @@ func (a *Assay) parts() []recipe.PartID {
 func (a *Assay) only(id recipe.PartID) *ledger.Pot {
 	return a.Serving.Only(func(row int) bool { return partOf(a.Serving.Rows[row]) == id })
 }
+
+// lines gives the paths of the lines that pour a part.
+func (a *Assay) lines(id recipe.PartID) []string {
+	var paths []string
+	for _, line := range slices.Concat(a.Drink.Build, a.Drink.Garnish) {
+		if line.Eaten && a.recipe.PartOf(line) == id {
+			paths = append(paths, line.Path)
+		}
+	}
+	return paths
+}

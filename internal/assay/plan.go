@@ -121,10 +121,11 @@ func (p *Plan) Run(ctx context.Context, other amount.Amounts, want Want) (*Assay
 	w.making.pot = liquid
 	list := append(w.made, w.making)
 	a := &Assay{
-		Drink: p.recipe.Drink, Want: want, Seed: p.ens.Seed, Draws: p.ens.N - 1,
-		Serving: served, Items: p.recipe.Items, Garnish: p.recipe.Garnish(), names: p.recipe.Called,
+		Drink: p.recipe.Drink, Want: want, Ensemble: Ensemble{p.ens.Seed, p.ens.N - 1},
+		Serving: served, Items: p.recipe.Items, Garnish: p.recipe.Garnish(), recipe: p.recipe,
 	}
 	a.Notes, a.Readings = said(list)
+	a.Yields = yields(list)
 	a.measure(p, list)
 	a.dissolve(p, list)
 	if err := ctx.Err(); err != nil {

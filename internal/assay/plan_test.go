@@ -8,10 +8,12 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"gonum.org/v1/gonum/stat"
 
 	"sipsum/internal/amount"
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/recipe"
@@ -40,7 +42,7 @@ func amountOf(t testing.TB, text string) unit.Amount {
 func TestARunWithOtherAmountsIsAFreshRun(t *testing.T) {
 	lib := assaytest.Core(t)
 	text := string(assaytest.FileOf(t, "data/demo/garden-tide.yaml"))
-	want := assay.Want{Whole: true, Chemistry: true}
+	want := assay.Want{Whole: true, Intervals: true, Chemistry: true}
 	kept := planOf(t, lib, text, 60)
 	ctx := context.Background()
 	written, err := kept.Run(ctx, nil, want)
@@ -72,4 +74,115 @@ func same(t *testing.T, a, b *assay.Assay, what string) {
 		return []any{a.Mass, a.Volume, a.PerServing, a.Per100g, a.Per100ml, a.Components, a.Alone, a.Chemistry, a.Curdling, a.TableEnergy, a.Notes, a.Readings}
 	}
 	assert.Empty(t, assaytest.Differ(printed(a), printed(b)), what)
+}
+
+// What a component or the drink weighs is what went in and came, less what went: of every
+// demo, step by step, and what is used of it is no more than there is.
+func TestYieldsClose(t *testing.T) {
+	lib := assaytest.Core(t)
+	for _, demo := range []string{"garden-tide", "harbour-veil", "slow-lantern"} {
+		a := assaytest.Assay(t, lib, string(assaytest.FileOf(t, "data/demo/"+demo+".yaml")), 20)
+		require.NotEmpty(t, a.Yields)
+		for _, y := range a.Yields {
+			mass := y.In
+			for _, s := range y.Steps {
+				assert.InDelta(t, mass, s.In, 1e-9, "%s: %s: %s begins with what the step before left", demo, y.Component, s.Path)
+				assert.InDelta(t, s.In+s.Added-s.Lost, s.Out, 1e-9, "%s: %s", demo, s.Path)
+				assert.GreaterOrEqual(t, min(s.Added, s.Lost), 0.0, "%s: %s", demo, s.Path)
+				mass = s.Out
+			}
+			assert.InDelta(t, mass, y.Out, 1e-9, "%s: %s", demo, y.Component)
+			assert.LessOrEqual(t, y.Used, y.Out*(1+1e-9), "%s: %s", demo, y.Component)
+		}
+		drink := a.Yields[len(a.Yields)-1]
+		assert.Empty(t, drink.Component)
+		assert.InDelta(t, drink.Out, a.Mass.Mean*float64(a.Drink.Serves), 1e-9, "%s: no garnish is eaten", demo)
+	}
+}
+
+// A syrup that is boiled and strained: what each step took is what the file says.
+func TestYieldsSayWhatEachStepTook(t *testing.T) {
+	const text = `
+drink: "Weighed"
+serves: 2
+components:
+  syrup:
+    ingredients: [100 g core:sugar-white, 200 g core:water-pure]
+    steps: [reduce: {to: 250 g}, strain: {collect: 240 g, through: cloth}]
+build: [60 g syrup]
+finish: [chill: {melt: 15 g}]
+`
+	y := assaytest.Assay(t, assaytest.Core(t), text, 20).Yields
+	require.Len(t, y, 2)
+	assert.InDelta(t, 300, y[0].In, 1e-9)
+	assert.InDelta(t, 50, y[0].Steps[0].Lost, 1e-9)
+	assert.InDelta(t, 10, y[0].Steps[1].Lost, 1e-9)
+	assert.InDelta(t, 240, y[0].Out, 1e-9)
+	assert.InDelta(t, 60, y[0].Used, 1e-9)
+	assert.Equal(t, "chill", y[1].Steps[0].Kind)
+	assert.InDelta(t, 15, y[1].Steps[0].Added, 1e-9)
+	assert.InDelta(t, 75, y[1].Out, 1e-9)
+}
+
+// Draws come along when they are asked for, each a figure of its own, and the parts of a
+// total add up to it in each.
+func TestFiguresKeepTheirDraws(t *testing.T) {
+	lib := assaytest.Core(t)
+	text := string(assaytest.FileOf(t, "data/demo/garden-tide.yaml"))
+	want := assay.Want{Whole: true, Intervals: true, Chemistry: true, Draws: true}
+	a, err := planOf(t, lib, text, 300).Run(context.Background(), nil, want)
+	require.NoError(t, err)
+	sugar := assaytest.Figure(t, a.PerServing, "SUGAR")
+	require.Len(t, sugar.Draws, 300)
+	sum := make([]float64, 300)
+	for _, c := range constituent.Sums().Leaves("SUGAR") {
+		if f, ok := a.PerServing.Find(c.ID); ok {
+			for d, x := range f.Draws {
+				sum[d] += x / c.PerGram
+			}
+		}
+	}
+	for d, x := range sugar.Draws {
+		require.InDelta(t, x, sum[d], 1e-9, "draw %d", d)
+	}
+	assert.InDelta(t, sugar.SD, stat.StdDev(sugar.Draws, nil), 1e-12)
+	assert.Len(t, a.Chemistry.PHMeter.Draws, 200, "equilibria are solved for the first 200")
+	want.Draws = false
+	a, err = planOf(t, lib, text, 300).Run(context.Background(), nil, want)
+	require.NoError(t, err)
+	assert.Empty(t, assaytest.Figure(t, a.PerServing, "SUGAR").Draws)
+}
+
+// Without intervals a figure is its mean; nothing else changes.
+func TestWithoutIntervalsTheMeansStay(t *testing.T) {
+	lib := assaytest.Core(t)
+	plan := planOf(t, lib, string(assaytest.FileOf(t, "data/demo/garden-tide.yaml")), 50)
+	ctx := context.Background()
+	whole, err := plan.Run(ctx, nil, assay.Want{Whole: true, Intervals: true})
+	require.NoError(t, err)
+	bare, err := plan.Run(ctx, nil, assay.Want{Whole: true})
+	require.NoError(t, err)
+	require.Len(t, bare.PerServing, len(whole.PerServing))
+	for i, f := range bare.PerServing {
+		assert.Equal(t, whole.PerServing[i].Mean, f.Mean)
+		assert.Equal(t, f.Mean, f.High)
+		assert.Equal(t, whole.PerServing[i].State, f.State)
+	}
+	assert.Nil(t, bare.Chemistry)
+}
+
+// Parts are known by the lines that pour them, whatever they are called.
+func TestPartsNameTheirLines(t *testing.T) {
+	const text = `
+drink: "Lines"
+serves: 1
+components:
+  syrup: {ingredients: [50 g core:sugar-white, 50 g core:water-pure]}
+build: [20 g syrup, 10 g core:sugar-white, 5 g syrup]
+garnish: [{food: core:sugar-white, amount: 1 g, eaten: true}, 2 g core:spearmint]
+`
+	a := assaytest.Assay(t, assaytest.Core(t), text, 20)
+	require.Len(t, a.Components, 2)
+	assert.Equal(t, []string{"build/syrup", "build/syrup~2"}, a.Components[0].Lines)
+	assert.Equal(t, []string{"build/core:sugar-white", "garnish/core:sugar-white"}, a.Components[1].Lines)
 }

@@ -37,6 +37,7 @@ func (w *walk) serve() (served, liquid *ledger.Pot, err error) {
 	d := w.names.Drink
 	pot := w.plan.drawer.NewPot()
 	w.pour(pot, d.Build)
+	w.making.yield.In = weigh(pot)
 	if err := w.ctx.Err(); err != nil {
 		return nil, nil, err
 	}
@@ -80,6 +81,7 @@ func (w *walk) component(c *drink.Component) *made {
 	m := &made{name: c.Name, other: w.plan.within(c.Name, w.other), pot: w.plan.drawer.NewPot()}
 	w.making = m
 	w.pour(m.pot, c.Ingredients)
+	m.yield = Yield{Component: c.Name, In: weigh(m.pot)}
 	if w.ctx.Err() == nil {
 		w.steps(m.pot, c.Steps, c.Measured)
 		w.keep(c, m.pot)
@@ -109,7 +111,7 @@ func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
 		read = append(read, end)
 	}
 	w.read(pot, read, state)
-	w.making.read = reading.TakenOf(read)
+	w.making.read, w.making.yield.Out = reading.TakenOf(read), weigh(pot)
 	if w.ens.Journal != nil && len(pot.Rows) > 0 {
 		w.making.samples = append(w.making.samples, drivers.SampleOf(w.bench(), w.making.name, pot, w.making.read))
 	}
@@ -203,7 +205,7 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 	if w.ctx.Err() != nil {
 		return
 	}
-	path := step.StepPath()
+	path, before := step.StepPath(), weigh(pot)
 	out, err := prep.MethodOf(step).Do(kitchen{w}, pot, step, prep.Factors{
 		Seed: w.ens.Seed, N: w.ens.N, Path: path,
 		Trace: func(name string, col []float64) { w.ens.Journal.Write(estimate.Steps, path+": "+name, col) },
@@ -212,6 +214,7 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 		w.faults.Join(step.At(), err)
 		return
 	}
+	w.making.yield.record(step, before, out.Lost.Mass(), weigh(pot))
 	if out.Brewed {
 		for _, n := range w.plan.lab.CalibrateBrew(pot, prep.EspressoStrength()) {
 			w.note(n)
@@ -227,8 +230,11 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 
 // read takes readings of a pot.
 func (w *walk) read(pot *ledger.Pot, read []*drink.Measured, state reading.Stated) {
-	b := w.bench()
+	b, before := w.bench(), weigh(pot)
 	b.Take(pot, read, state)
+	if after := weigh(pot); after != before {
+		w.making.yield.record(read[len(read)-1], before, 0, after)
+	}
 	for _, n := range b.Notes {
 		w.note(n)
 	}

@@ -50,8 +50,8 @@ func (c *Chemistry) buffer(lab *acidity.Laboratory, in acidity.Ions, pot *ledger
 	if err != nil {
 		return err
 	}
-	c.Capacity = Estimate{Result: composition.Known(m.Of(capacity), "mmol/(l·pH)")}
-	c.StrongIons = Estimate{Result: composition.Known(m.Of(strong), "mmol/l")}
+	c.Capacity = drawn(m, capacity, "mmol/(l·pH)")
+	c.StrongIons = drawn(m, strong, "mmol/l")
 	if len(in.Titrated) > 0 {
 		c.StrongIons.withhold("a titration tells how charge changes, not how much of it there is")
 	}

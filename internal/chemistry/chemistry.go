@@ -6,6 +6,7 @@ import (
 	"sipsum/internal/acidity"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 	"sipsum/internal/liquid"
@@ -45,65 +46,89 @@ type Acidity struct {
 }
 
 // Estimate is a figure that may be withheld: Why then says so, and Low and High,
-// where they are numbers, still bound it.
+// where they are numbers, still bound it. Its draws are those for which equilibria are
+// solved, the first acidity.ChemistryDraws of the run's, as far as foods are known: what
+// nobody has stated widens the interval beyond them.
 type Estimate struct {
 	composition.Result
 	Why string
 }
 
-// Of works a pot out as a solution. celsius is its serving temperature, sure
-// what was read of it as it stands.
-func Of(lab *acidity.Laboratory, pot *ledger.Pot, celsius float64, sure acidity.Surely) *Chemistry {
-	c := solve(lab, pot, celsius, sure)
+// drawn reads an estimate off a column.
+func drawn(m *composition.Meter, col []float64, unit string) Estimate {
+	e := Estimate{Result: composition.Known(m.Of(col), unit)}
+	e.Draws = col[1:]
+	return e
+}
+
+// Liquid is a pot of which the chemistry is asked.
+type Liquid struct {
+	Pot      *ledger.Pot
+	Celsius  float64        // at which it is served
+	Read     acidity.Surely // what was read of it as it stands
+	Degassed bool           // asks for the pH when the gas has left
+	House    bool           // a house-made component: asks how it keeps
+	Keeps    *drink.Keeps   // as the drink file says; nil if it does not
+}
+
+// Of works a liquid out as a solution.
+func Of(lab *acidity.Laboratory, l Liquid) *Chemistry {
+	brix, density := lab.Gauge.Brix(l.Pot), lab.Gauge.Density(l.Pot)
+	in := lab.IonsOf(l.Pot, lab.Solved())
+	c := solve(lab, l, in, brix, density)
 	if c.PHMeter.Why != "" {
 		c.RestsOn = nil // what is not given rests on nothing
+	}
+	if l.Degassed && c.CO2.Mean > 0 {
+		c.degas(in)
+	}
+	if l.House {
+		c.Keeping = keepingOf(c, l)
 	}
 	return c
 }
 
-func solve(lab *acidity.Laboratory, pot *ledger.Pot, celsius float64, sure acidity.Surely) *Chemistry {
-	m := &composition.Meter{}
-	brix, density := lab.Gauge.Brix(pot), lab.Gauge.Density(pot)
-	c := &Chemistry{Celsius: celsius, Density: composition.Known(m.Of(density), "g/ml"), Brix: composition.Known(m.Of(brix), "°Bx")}
-	defer c.withholdReadings(liquid.TooDry(pot))
+func solve(lab *acidity.Laboratory, l Liquid, in acidity.Ions, brix, density []float64) *Chemistry {
+	m, pot, sure, n := &composition.Meter{}, l.Pot, l.Read, in.N
+	c := &Chemistry{Celsius: l.Celsius, Density: composition.Known(m.Of(density), "g/ml"), Brix: composition.Known(m.Of(brix), "°Bx")}
+	dry := liquid.TooDry(pot)
+	defer c.withholdReadings(dry)
 	c.CO2 = composition.Known(m.Of(estimate.Ratio(pot.Total(constituent.CarbonDioxide), lab.Gauge.Volume(pot), acidity.PerLitre)), "g/l")
 	why := acidity.Unsolvable(pot)
-	n := min(pot.N, acidity.ChemistryDraws+1)
-	in := lab.IonsOf(pot, n)
 	if in.Hidden {
 		c.CO2.Mean, c.CO2.SD, c.CO2.Low, c.CO2.High, c.CO2.Unknown = math.NaN(), math.NaN(), math.NaN(), math.NaN(), true
 	}
-	if solid := liquid.TooDry(pot); solid != "" && why == "" && !sure.PH {
-		why = solid + ": measure the pH of its juice"
+	if dry != "" && why == "" && !sure.PH {
+		why = dry + ": measure the pH of its juice"
 	}
 	alone := why != "" && !sure.PH && in.Alone(pot)
 	if why != "" && !alone && (!sure.PH || pot.Central(constituent.Water) <= 0) {
 		c.withhold(why)
 		return c
 	}
-	a, err := solveDraws(in, pot, density, celsius)
+	a, err := solveDraws(in, pot, density, l.Celsius)
 	if err != nil {
 		c.withhold(err.Error() + "; measure the pH")
 		return c
 	}
 	c.Unseen, c.RestsOn = in.Unseen(), in.RestsOn
 	if a.pH != nil {
-		c.PH = Estimate{Result: composition.Known(m.Of(a.pH), "pH")}
+		c.PH = drawn(m, a.pH, "pH")
 	} else {
 		c.PH.withhold(a.why)
 	}
-	c.PHMeter = Estimate{Result: composition.Known(m.Of(a.meter), "pH")}
+	c.PHMeter = drawn(m, a.meter, "pH")
 	for i, end := range acidity.EndPoints {
 		c.Acidity = append(c.Acidity, Acidity{
-			EndPoint: end, Per100g: Estimate{Result: composition.Known(m.Of(a.per100g[i]), "g/100 g")}, PerLitre: Estimate{Result: composition.Known(m.Of(a.perLitre[i]), "g/l")},
+			EndPoint: end, Per100g: drawn(m, a.per100g[i], "g/100 g"), PerLitre: drawn(m, a.perLitre[i], "g/l"),
 		})
 	}
-	c.BrixAcid = Estimate{Result: composition.Known(m.Of(estimate.Ratio(brix[:n], a.per100g[0], 1)), "1")}
+	c.BrixAcid = drawn(m, estimate.Ratio(brix[:n], a.per100g[0], 1), "1")
 	corrected := make([]float64, n)
 	for d := range corrected {
 		corrected[d] = solution.CorrectedBrix(brix[d], a.per100g[0][d])
 	}
-	c.BrixCorrected = Estimate{Result: composition.Known(m.Of(corrected), "°Bx")}
+	c.BrixCorrected = drawn(m, corrected, "°Bx")
 	least := min(a.per100g[0][0], c.Acidity[0].Per100g.Low)
 	// guard: a ratio needs acid
 	if least < HardlySour {

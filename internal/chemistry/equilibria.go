@@ -1,12 +1,9 @@
 package chemistry
 
 import (
-	"cmp"
-	"runtime"
-	"sync"
-
 	"sipsum/internal/acid"
 	"sipsum/internal/acidity"
+	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 	"sipsum/internal/unit"
 )
@@ -37,15 +34,10 @@ func solveDraws(in acidity.Ions, pot *ledger.Pot, density []float64, celsius flo
 	if err != nil {
 		return solved{}, err
 	}
-	blocks := runtime.GOMAXPROCS(0)
-	errs := make([]error, blocks)
-	var side sync.WaitGroup
-	for i := range blocks {
-		first, end := 1+(in.N-1)*i/blocks, 1+(in.N-1)*(i+1)/blocks
-		side.Go(func() { _, errs[i] = l.solve(first, end, central) })
-	}
-	side.Wait()
-	return out, cmp.Or(errs...) // of the first draw that has one
+	return out, estimate.InBlocks(in.N-1, func(from, to int) error {
+		_, err := l.solve(1+from, 1+to, central)
+		return err
+	})
 }
 
 // solving is what solving the draws of a pot reads, and where it writes.

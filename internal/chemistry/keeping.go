@@ -35,9 +35,10 @@ type Holding struct {
 	Source          string
 }
 
-// KeepingOf works a house-made component out; c is its chemistry, read whether a meter has
-// read its pH. nil: it is neither kept nor a syrup.
-func KeepingOf(c *Chemistry, pot *ledger.Pot, keeps *drink.Keeps, read bool) *Keeping {
+// keepingOf works a house-made component out, c is its chemistry. nil: it is neither kept nor
+// a syrup.
+func keepingOf(c *Chemistry, l Liquid) *Keeping {
+	pot, keeps := l.Pot, l.Keeps
 	if keeps == nil && !(c.Brix.Mean >= syrup) {
 		return nil
 	}
@@ -66,11 +67,11 @@ func KeepingOf(c *Chemistry, pot *ledger.Pot, keeps *drink.Keeps, read bool) *Ke
 		}
 	}
 	m := &composition.Meter{}
-	k.WaterActivity = Estimate{Result: composition.Known(m.Of(activity), "1")}
-	k.Freezing = Estimate{Result: composition.Known(m.Of(freezing), "°C")}
+	k.WaterActivity = drawn(m, activity, "1")
+	k.Freezing = drawn(m, freezing, "°C")
 	if keeps != nil {
 		pH := math.NaN()
-		if read {
+		if l.Read.PH {
 			pH = c.PHMeter.High
 		}
 		k.Holding = holding(pot, *keeps, k.WaterActivity.High, pH)

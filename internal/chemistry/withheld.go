@@ -39,7 +39,7 @@ func (c *Chemistry) withholdPH(why string) {
 }
 
 func (e *Estimate) withhold(why string) {
-	e.Why, e.Unknown = why, true
+	e.Why, e.Unknown, e.Draws = why, true, nil
 	e.Mean, e.SD, e.Low, e.High = math.NaN(), math.NaN(), math.NaN(), math.NaN()
 }
 

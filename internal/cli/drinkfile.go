@@ -67,7 +67,7 @@ func (a *app) sheet(ctx context.Context, arg string, ask asked) (*sheet.Sheet, e
 		ens.Journal = &estimate.Journal{}
 	}
 	result, err := assay.Prepare(recipe, ens).Run(ctx, nil, assay.Want{
-		Figures: evidence.Constituents(d), Whole: a.json(), Chemistry: true, Why: ask.why, Next: ask.next, Degassed: ask.degassed,
+		Figures: evidence.Constituents(d), Whole: a.json(), Intervals: true, Chemistry: true, Why: ask.why, Next: ask.next, Degassed: ask.degassed,
 	})
 	if err != nil {
 		return nil, err

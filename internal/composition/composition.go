@@ -17,6 +17,7 @@ type Meter struct {
 	quotient   []float64
 	full       []float64
 	Brief      bool // mean and standard deviation only
+	Draws      bool // figures keep their draws
 }
 
 // Of summarises a column.
@@ -34,6 +35,14 @@ func (m *Meter) ratioOf(a, b []float64, scale float64) estimate.Summary {
 	}
 	estimate.Divide(m.quotient, a, b, scale)
 	return m.Of(m.quotient)
+}
+
+// draws gives those of the last ratio, if figures keep theirs.
+func (m *Meter) draws() []float64 {
+	if !m.Draws {
+		return nil
+	}
+	return slices.Clone(m.quotient[1:])
 }
 
 // Composition gives every constituent of a pot with these totals over a divisor
@@ -59,6 +68,7 @@ func (m *Meter) Composition(pot *ledger.Pot, ids []*constituent.Constituent, of 
 		}
 		scale := times * c.PerGram
 		r.Summary = m.ratioOf(total, divisor, scale)
+		r.Draws = m.draws()
 		r.WithBounds = (total[0] + most) / divisor[0] * scale
 		r.UpTo = m.upTo(total, divisor, bound, scale, r.WithBounds)
 		if !r.Partial { // what is known wholly could be no more than its interval
@@ -82,6 +92,7 @@ func (m *Meter) Composition(pot *ledger.Pot, ids []*constituent.Constituent, of 
 
 func (m *Meter) energy(pot *ledger.Pot, c *constituent.Constituent, total, divisor []float64, times float64) Figure {
 	f := Figure{Constituent: c, Result: Known(m.ratioOf(total, divisor, times), c.Unit)}
+	f.Draws = m.draws()
 	if bound, partial := energyBound(pot, energyUnit(c.ID)); partial {
 		f.Coverage, f.Partial = coverage(total[0], bound), true
 		f.WithBounds = (total[0] + bound) / divisor[0] * times

@@ -17,6 +17,8 @@ type Result struct {
 	UpTo       float64 // the 95 % end with the unknown parts at their most; NaN where one has no bound, or without intervals
 	Unknown    bool    // nothing at all is known: Mean, SD, Low and High mean nothing
 	Partial    bool    // something is unknown: the mean is of the known part
+
+	Draws []float64 // behind Summary, of the known part; nil unless they are asked for
 }
 
 // Known makes a result without unknown parts.

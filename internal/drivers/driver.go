@@ -3,9 +3,7 @@ package drivers
 import (
 	"cmp"
 	"math"
-	"runtime"
 	"slices"
-	"sync"
 
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/stat"
@@ -106,19 +104,14 @@ func best(target []float64, pool []*candidate) (at int, share float64) {
 	return at, share
 }
 
-// sideBySide does work for 0 to n − 1, in as many pieces as there are cores: a
-// large drink has ten thousand inputs.
+// sideBySide does work for 0 to n − 1: a large drink has ten thousand inputs.
 func sideBySide(n int, work func(i int)) {
-	pieces := min(runtime.GOMAXPROCS(0), n)
-	var side sync.WaitGroup
-	for piece := range pieces {
-		side.Go(func() {
-			for i := n * piece / pieces; i < n*(piece+1)/pieces; i++ {
-				work(i)
-			}
-		})
-	}
-	side.Wait()
+	_ = estimate.InBlocks(n, func(from, to int) error {
+		for i := from; i < to; i++ {
+			work(i)
+		}
+		return nil
+	})
 }
 
 // takeAway removes from x what direction explains of it.

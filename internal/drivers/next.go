@@ -67,10 +67,14 @@ func SampleOf(b *reading.Bench, of string, pot *ledger.Pot, read reading.Taken) 
 // readable gives the acidity that a meter and a burette would read of a pot, if its
 // foods say enough of it.
 func readable(lab *acidity.Laboratory, pot *ledger.Pot) (pH, per100g []float64, ok bool) {
-	if acidity.Unsolvable(pot) != "" || lab.IonsOf(pot, 1).Open() {
+	if acidity.Unsolvable(pot) != "" {
 		return nil, nil, false
 	}
-	pH, per100g, err := lab.Acidity(pot)
+	in := lab.IonsOf(pot, pot.N)
+	if in.Open() {
+		return nil, nil, false
+	}
+	pH, per100g, err := in.Read(pot)
 	return pH, per100g, err == nil
 }
 

@@ -36,8 +36,8 @@ func drinkOf(first, second, withBounds float64, partial bool) *assay.Assay {
 		return f
 	}
 	a := &assay.Assay{
-		Drink:      &drink.Drink{CompareWith: "coffee"},
-		PerServing: composition.Composition{figure("MALAC", first+second, withBounds, partial)},
+		Drink: &drink.Drink{CompareWith: "coffee"},
+		Basis: assay.Basis{PerServing: composition.Composition{figure("MALAC", first+second, withBounds, partial)}},
 		Components: []assay.Component{
 			{Name: "coffee", Constituents: composition.Composition{part(first)}},
 			{Name: "syrup", Constituents: composition.Composition{part(second)}},

@@ -22,6 +22,9 @@ type Lost struct {
 // Mass gives the mass that was lost, in grams.
 func (l Lost) Mass() float64 {
 	sum := 0.0
+	if l.Grams == nil { // nothing
+		return sum
+	}
 	for _, leaf := range constituent.Sums().Leaves(constituent.Mass) {
 		sum += l.Grams[leaf.Order]
 	}

@@ -31,17 +31,15 @@ type Bench struct {
 	Lab    *acidity.Laboratory
 	gauge  *liquid.Gauge // for which, while a pot is read, the constants of nature are others
 	Hand   amount.Hand
-	rig    *titration.Rig
 	faults *fail.List
 
 	Notes    []note.Note
 	Readings []Reading
 }
 
+// NewBench makes one for the readings of a pot; what is wrong with them goes into faults.
 func NewBench(lab *acidity.Laboratory, hand amount.Hand, faults *fail.List) *Bench {
-	b := &Bench{Lab: lab, gauge: lab.Gauge, Hand: hand, faults: faults}
-	b.rig = &titration.Rig{Lab: lab, Hand: hand, Faults: faults, Notes: &b.Notes}
-	return b
+	return &Bench{Lab: lab, gauge: lab.Gauge, Hand: hand, faults: faults}
 }
 
 func (b *Bench) note(n note.Note) { b.Notes = append(b.Notes, n) }
@@ -87,7 +85,9 @@ func (b *Bench) Take(pot *ledger.Pot, read []*drink.Measured, state Stated) {
 		}
 	}
 	if bench := slices.DeleteFunc(slices.Clone(read), func(m *drink.Measured) bool { return m.Titration == nil }); len(bench) > 0 {
-		b.rig.Titrate(pot, bench)
+		rig := &titration.Rig{Lab: b.Lab, Hand: b.Hand, Faults: b.faults}
+		rig.Titrate(pot, bench)
+		b.Notes = append(b.Notes, rig.Notes...)
 		delete(target, amount.ReadTA) // the titration tells it
 	}
 	if target[amount.ReadPH] != nil || target[amount.ReadTA] != nil {

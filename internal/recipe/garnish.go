@@ -2,6 +2,8 @@ package recipe
 
 import (
 	"strconv"
+
+	"sipsum/internal/drink"
 )
 
 // Garnish is one line of the garnish, for all servings together. What is not eaten counts
@@ -16,18 +18,22 @@ type Garnish struct {
 func (r *Recipe) Garnish() []Garnish {
 	var list []Garnish
 	for _, line := range r.Drink.Garnish {
-		in := r.Lines[line.Path]
 		g := Garnish{Amount: line.Amount.String(), Eaten: line.Eaten}
 		if line.Portion != "" {
 			g.Amount = strconv.FormatFloat(line.Count, 'g', -1, 64) + " × " + line.Portion
 		}
-		if in.Component != nil {
-			g.Component = in.Component.Name
-		} else {
-			g.Food = in.Profile.Food.ID
-		}
+		g.PartID = r.PartOf(line)
 		g.Name = r.Called[g.PartID]
 		list = append(list, g)
 	}
 	return list
+}
+
+// PartOf gives what a line pours.
+func (r *Recipe) PartOf(line drink.Line) PartID {
+	in := r.Lines[line.Path]
+	if in.Component != nil {
+		return PartID{Component: in.Component.Name}
+	}
+	return PartID{Food: in.Profile.Food.ID}
 }

@@ -99,7 +99,7 @@ func told() *sheet.Sheet {
 		some(constituent.Energy, 100, 1), some("FAT", 2, 1), some("PROCNT", 3, 1), some(constituent.Caffeine, 60, 1), some("CITAC", 10, 1), unknown("MALAC"),
 		some(constituent.Alcohol, 0, 0), some("FASAT", 1, 1),
 	}
-	a := &assay.Assay{PerServing: figures, Components: []assay.Component{
+	a := &assay.Assay{Basis: assay.Basis{PerServing: figures}, Components: []assay.Component{
 		component("coffee", some(constituent.Energy, 10, 0.1), some(constituent.Caffeine, 60, 1), some("FAT", 2, 1)),
 		component("syrup", some(constituent.Energy, 90, 0.9), some("CITAC", 10, 1)),
 	}}

@@ -54,7 +54,7 @@ func TestComposition(t *testing.T) {
 	assert.Equal(t, "malic acid", got.Unknown[0].Words)
 	assert.Equal(t, []string{"alcohol"}, got.None)
 
-	rest := &sheet.Sheet{Assay: &assay.Assay{PerServing: composition.Composition{some("FAT-other", 0, 0)}}}
+	rest := &sheet.Sheet{Assay: &assay.Assay{Basis: assay.Basis{PerServing: composition.Composition{some("FAT-other", 0, 0)}}}}
 	assert.Empty(t, rest.Composition().None, "that no rest is left says nothing")
 }
 

@@ -33,10 +33,10 @@ func plausible(fit acid.Spectrum, solvent float64) error {
 		return err
 	}
 	const unitAcidity = "g/100 g"
-	acidity := unit.Hundred * acidity.AsGrams((high-low)*solvent)
+	held := unit.Hundred * acidity.AsGrams((high-low)*solvent)
 	// guard: no titration beyond the sourest
-	if most := unit.LimitOf("titratable acidity", unitAcidity).High; acidity > most {
-		return fmt.Errorf("the titration says that 100 g hold an acidity of %s g as citric acid, and nothing has more than %s", note.Grams(acidity), note.Grams(most))
+	if most := unit.LimitOf("titratable acidity", unitAcidity).High; held > most {
+		return fmt.Errorf("the titration says that 100 g hold an acidity of %s g as citric acid, and nothing has more than %s", note.Grams(held), note.Grams(most))
 	}
 	return nil
 }
@@ -45,8 +45,7 @@ func plausible(fit acid.Spectrum, solvent float64) error {
 // was another than is written: the base from its first pH to its last, for a gram of the
 // liquid, against what the composition takes. A composition that leaves its acids or its pH
 // open cannot disagree.
-func (r *Rig) compare(pot *ledger.Pot, m *drink.Measured, b sampled) {
-	in := r.Lab.IonsOf(pot, min(pot.N, acidity.ChemistryDraws+1))
+func (r *Rig) compare(pot *ledger.Pot, m *drink.Measured, in acidity.Ions, b sampled) {
 	if in.Open() || in.Silent || acidity.Unsolvable(pot) != "" || in.N <= estimate.FewestDraws {
 		return
 	}

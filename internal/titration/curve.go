@@ -23,10 +23,11 @@ type Rig struct {
 	Lab    *acidity.Laboratory
 	Hand   amount.Hand
 	Faults *fail.List
-	Notes  *[]note.Note
+
+	Notes []note.Note // of what was titrated so far
 }
 
-func (r *Rig) note(n note.Note) { *r.Notes = append(*r.Notes, n) }
+func (r *Rig) note(n note.Note) { r.Notes = append(r.Notes, n) }
 
 // sampled is what was titrated of a liquid, as package acid reads it: in rising pH, acid
 // counting as base below zero.
@@ -38,10 +39,10 @@ type sampled struct {
 
 // sampledOf writes a pot's titrations as one, for the sample of the first. solvent is grams
 // of it in a gram of the liquid.
-func (r *Rig) sampledOf(pot *ledger.Pot, read []*drink.Measured, solvent float64) sampled {
+func (r *Rig) sampledOf(pot *ledger.Pot, read []*drink.Measured, in acidity.Ions, solvent float64) sampled {
 	b := sampled{strength: make([]float64, pot.N)}
 	own := acid.New(0)
-	r.Lab.IonsOf(pot, 1).Fill(own, 0)
+	in.Fill(own, 0)
 	const divalent = 2 // ½·2²
 	b.curve.Celsius = acidity.MeterCelsius
 	b.curve.Background = (own.Background + divalent*(own.Metals[acid.Calcium]+own.Metals[acid.Magnesium])) / own.Solvent

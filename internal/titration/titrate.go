@@ -26,8 +26,9 @@ func (r *Rig) Titrate(pot *ledger.Pot, read []*drink.Measured) {
 		return
 	}
 	solvent := (water[0] + pot.Central(constituent.Alcohol)) / mass[0]
-	b := r.sampledOf(pot, read, solvent)
-	r.compare(pot, m, b)
+	in := r.Lab.IonsOf(pot, r.Lab.Solved())
+	b := r.sampledOf(pot, read, in, solvent)
+	r.compare(pot, m, in, b)
 	fit, err := acid.Fit(b.curve)
 	if err != nil {
 		r.Faults.Add(m.At(), "check the points, the sample and the strength", "the titration cannot be used: %s", err.Error())

@@ -32,7 +32,7 @@ func Run(ctx context.Context, d *drink.Drink, faults *fail.List, foods recipe.Fo
 	if o.Why != "" || o.Next {
 		ens.Journal = &estimate.Journal{}
 	}
-	o.Chemistry = true
+	o.Intervals, o.Chemistry = true, true
 	return assay.Prepare(r, ens).Run(ctx, nil, o.Want)
 }
 

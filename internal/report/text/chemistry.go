@@ -22,7 +22,7 @@ func (p solutions) print(a *assay.Assay, whole bool) {
 	p.heading("As a solution")
 	p.solution("", a.Chemistry, whole)
 	p.restsOn(a.Chemistry)
-	if text := sheet.GasGone(a.Chemistry); a.Degassed && text != "" {
+	if text := sheet.GasGone(a.Chemistry); a.Want.Degassed && text != "" {
 		p.paragraph(marginWidth, 2, text)
 	}
 	defer p.paragraph(0, 0, sheet.AcidityMeans)

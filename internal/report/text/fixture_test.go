@@ -82,9 +82,9 @@ func tide() *sheet.Sheet {
 			Name: "Quiet Harbour", Serves: 12000, CompareWith: "espresso shot",
 			At: &drink.Quantity{Number: 6, Unit: "°C"}, Glass: &unit.Amount{Number: 160, Measure: ml},
 		},
-		Draws: 1000, Seed: 7,
-		Mass: size(118.0, 1.82, "g"), Volume: size(112.7, 1.82, "ml"), Density: size(1.04657, 0.00137, "g/ml"),
-		PerServing: composition.Composition{
+		Ensemble: assay.Ensemble{Seed: 7, Draws: 1000},
+		Size:     assay.Size{Mass: size(118.0, 1.82, "g"), Volume: size(112.7, 1.82, "ml"), Density: size(1.04657, 0.00137, "g/ml")},
+		Basis: assay.Basis{PerServing: composition.Composition{
 			figure(constituent.Water, 103.9, 1.81),
 			figure(constituent.Protein, 0.7706, 0.115),
 			figure(constituent.Fat, 0.1266, 0.0469),
@@ -107,14 +107,14 @@ func tide() *sheet.Sheet {
 			figure("VITK1", 0.0000249, 0.0000114),
 			figure(constituent.Energy, 225.7, 4.21),
 			figure(constituent.EnergyKcal, 53.14, 0.996),
-		},
-		Per100ml: composition.Composition{
+		}, Per100ml: composition.Composition{
 			figure(constituent.Energy, 200.1, 3.5),
 			figure(constituent.Sugar, 9.352, 0.11),
 			figure("TOCPHA", 0.000534, 0.000265),
 			figure("VITK1", 0.0000221, 0.0000101),
 			partly(figure("CITAC", 369.5, 51), 214),
-		},
+		}},
+
 		Components: []assay.Component{
 			{ID: recipe.PartID{Component: "espresso shot"}, Name: "espresso shot", House: true, Constituents: composition.Composition{
 				share(figure(constituent.Fat, 0.1266, 0.0469), 1, 1, 1),
