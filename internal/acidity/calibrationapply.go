@@ -48,9 +48,10 @@ type applied struct {
 func (lab *Laboratory) addVouched(in *Ions, pot *ledger.Pot, row int, c *calibration) {
 	drawn := newIons(in.N)
 	lab.addUnmeasured(&drawn, pot, row)
-	for id, col := range drawn.grams {
+	for i, col := range drawn.columns {
+		to := in.columns[i]
 		for d, x := range col {
-			in.grams[id][d] += x
+			to[d] += x
 		}
 	}
 	in.protein, in.aired, in.Hidden = in.protein || drawn.protein, in.aired || drawn.aired, in.Hidden || drawn.Hidden

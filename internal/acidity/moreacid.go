@@ -142,8 +142,9 @@ func (lab *Laboratory) titratableOf(profile *food.Profile, n int) []float64 {
 // addMore adds the acid that a row holds beside what its table names.
 func (in *Ions) addMore(pot *ledger.Pot, row int, more *moreAcid, carrier []float64) {
 	if !more.own {
+		to := in.grams[Citric]
 		for d := range in.N {
-			in.grams[Citric][d] += more.share[d] * carrier[d]
+			to[d] += more.share[d] * carrier[d]
 		}
 		return
 	}
@@ -153,7 +154,8 @@ func (in *Ions) addMore(pot *ledger.Pot, row int, more *moreAcid, carrier []floa
 			to[d] += more.share[d] * col[d]
 		}
 	}
+	to := in.grams[Citric]
 	for d, rest := range pot.Of(row, acidsRest)[:in.N] {
-		in.grams[Citric][d] += more.share[d] * max(rest, 0)
+		to[d] += more.share[d] * max(rest, 0)
 	}
 }

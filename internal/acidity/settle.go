@@ -46,8 +46,9 @@ func (in *Ions) addSettled(pot *ledger.Pot, row int) {
 	for _, t := range pot.Traced(row) {
 		switch of := t.Tracer.(type) {
 		case unmeasured:
+			to := in.grams[of.id]
 			for d := range in.N {
-				in.grams[of.id][d] += t.Column[d]
+				to[d] += t.Column[d]
 			}
 		case *Titration:
 			in.addTitrated(of, t.Column)

@@ -58,9 +58,9 @@ func (lab *Laboratory) addBounded(in *Ions, pot *ledger.Pot, row int, named floa
 		if !ok || value.State != estimate.Unknown || !food.Stated(value.Limit) || !(bound > SpanOf("minor acids").High*named) {
 			continue
 		}
-		share := lab.within(SpanOf("acids"), string(c.ID), f.ID)
+		share, to := lab.within(SpanOf("acids"), string(c.ID), f.ID), in.grams[c.ID]
 		for d := range in.N {
-			in.grams[c.ID][d] += share[d] * bound
+			to[d] += share[d] * bound
 		}
 		in.Unknown = append(in.Unknown, f.ID.String())
 		in.Nobody.add(c.ID, openGrams{share[0] * bound, bound})

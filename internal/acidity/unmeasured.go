@@ -92,8 +92,9 @@ func (in *Ions) addWaterAnions(pot *ledger.Pot, row int) {
 			sum[d] += ion.charge * col[d] / molar
 		}
 	}
+	to, molar := in.grams[Chloride], constituent.Must(Chloride).Molar
 	for d, x := range sum {
-		in.grams[Chloride][d] += max(x, 0) * constituent.Must(Chloride).Molar
+		to[d] += max(x, 0) * molar
 	}
 }
 
@@ -145,8 +146,9 @@ func equivalentsIn(pot *ledger.Pot, row int) float64 {
 // addRest adds the acids of a row whose mass is known and whose names are not.
 func (in *Ions) addRest(pot *ledger.Pot, row int) {
 	if rest := pot.Of(row, acidsRest); rest[0] > 0 {
+		to := in.grams[Citric]
 		for d := range in.N {
-			in.grams[Citric][d] += max(rest[d], 0)
+			to[d] += max(rest[d], 0)
 		}
 	}
 }
@@ -165,9 +167,9 @@ func carrierOf(pot *ledger.Pot, row int) (grams []float64, measured bool) {
 
 // addWithin adds a drawn share of a column to the grams of a constituent.
 func (lab *Laboratory) addWithin(in *Ions, food food.ID, what string, to constituent.ID, per []float64, factor float64) {
-	u := lab.within(SpanOf(what), what, food)
+	u, col := lab.within(SpanOf(what), what, food), in.grams[to]
 	for d := range in.N {
-		in.grams[to][d] += u[d] * per[d] * factor
+		col[d] += u[d] * per[d] * factor
 	}
 }
 

@@ -83,18 +83,18 @@ func quantile(x []float64, p float64) float64 {
 	i := int(at)
 	var lower, upper float64
 	if i < len(x)/2 { // the neighbour is looked for on the shorter side
-		upper = selectKth(x, i+1)
+		upper = Smallest(x, i+1)
 		lower = slices.Max(x[:i+1])
 	} else {
-		lower = selectKth(x, i)
+		lower = Smallest(x, i)
 		upper = slices.Min(x[i+1:])
 	}
 	return lower + (at-float64(i))*(upper-lower)
 }
 
-// selectKth puts the k-th smallest element at index k, smaller ones before and
+// Smallest gives the k-th smallest element, from 0, and puts it at index k, smaller ones before and
 // larger ones after it (Hoare's selection).
-func selectKth(x []float64, k int) float64 {
+func Smallest(x []float64, k int) float64 {
 	lo, hi := 0, len(x)-1
 	for lo < hi {
 		pivot := x[lo+(hi-lo)/2]

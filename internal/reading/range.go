@@ -15,6 +15,14 @@ type kept struct {
 	cells  [][][]float64 // grams, by row, column and draw
 	held   bool          // something would have left its range
 	causes causes        // of what the recipe does not explain
+	sums   []sum         // that are held
+}
+
+// sum is cells that are held together, and what they came to before the pot was read.
+type sum struct {
+	cells     []cell
+	was       []float64
+	low, high float64
 }
 
 // keepCells remembers a pot; nil if nobody has read it.
@@ -41,10 +49,28 @@ func keepCells(pot *ledger.Pot, read bool) *kept {
 // it may stay where it was. What an update moves beyond, which takes a distribution with
 // short tails or a reading that bends the logarithms, comes back to the end of the range.
 func (k *kept) hold(pot *ledger.Pot) {
+	if k.sums == nil {
+		k.sums = k.allSums(pot)
+	}
+	now := make([]float64, pot.N)
+	for i := range k.sums {
+		k.holdSum(pot, &k.sums[i], now)
+	}
+}
+
+// allSums lists what is held: each cell that holds something, and each constituent of
+// several.
+func (k *kept) allSums(pot *ledger.Pot) []sum {
+	var sums []sum
+	add := func(cells []cell) {
+		if cells = slices.DeleteFunc(cells, func(c cell) bool { return k.cells[c.row][c.col] == nil }); len(cells) > 0 {
+			sums = append(sums, sum{cells: cells})
+		}
+	}
 	for row := range pot.Rows {
 		for col, c := range pot.Columns.List {
 			if c.ID != constituent.Water {
-				k.holdSum(pot, []cell{{row, col}})
+				add([]cell{{row, col}})
 			}
 		}
 	}
@@ -59,9 +85,10 @@ func (k *kept) hold(pot *ledger.Pot) {
 			}
 		}
 		if len(cells) > 1 {
-			k.holdSum(pot, cells)
+			add(cells)
 		}
 	}
+	return sums
 }
 
 // cell is a place in a pot.
@@ -69,30 +96,36 @@ type cell struct{ row, col int }
 
 // holdSum takes the move of a sum back, by the same share in each of its cells, as far as
 // it leaves its range.
-func (k *kept) holdSum(pot *ledger.Pot, cells []cell) {
-	before, now := make([]float64, pot.N), make([]float64, pot.N)
-	moved := false
-	cells = slices.DeleteFunc(cells, func(c cell) bool { return k.cells[c.row][c.col] == nil })
-	for _, c := range cells {
-		was, is := k.cells[c.row][c.col], pot.Cell(c.row, c.col)
-		for d := range before {
-			before[d] += was[d]
-			now[d] += is[d]
-			moved = moved || was[d] != is[d]
-		}
-	}
+func (k *kept) holdSum(pot *ledger.Pot, of *sum, now []float64) {
+	moved := slices.ContainsFunc(of.cells, func(c cell) bool {
+		return !slices.Equal(k.cells[c.row][c.col], pot.Cell(c.row, c.col))
+	})
 	if !moved {
 		return
 	}
-	low, high := rangeOf(before)
-	for d, was := range before {
-		within := min(max(now[d], min(low, was)), max(high, was))
+	if of.was == nil {
+		of.was = make([]float64, pot.N)
+		for _, c := range of.cells {
+			for d, x := range k.cells[c.row][c.col] {
+				of.was[d] += x
+			}
+		}
+		of.low, of.high = rangeOf(of.was)
+	}
+	clear(now)
+	for _, c := range of.cells {
+		for d, x := range pot.Cell(c.row, c.col) {
+			now[d] += x
+		}
+	}
+	for d, was := range of.was {
+		within := min(max(now[d], min(of.low, was)), max(of.high, was))
 		if within == now[d] {
 			continue
 		}
 		k.held = true
 		part := (within - was) / (now[d] - was)
-		for _, c := range cells {
+		for _, c := range of.cells {
 			old, column := k.cells[c.row][c.col][d], pot.Write(c.row, c.col)
 			column[d] = old + part*(column[d]-old)
 		}
@@ -106,10 +139,9 @@ func rangeOf(column []float64) (low, high float64) {
 	if len(draws) == 0 {
 		return column[0], column[0]
 	}
-	slices.Sort(draws)
 	last := float64(len(draws) - 1)
 	beyond := limitOf("range") * last
-	low, high = draws[int(math.Ceil(beyond))], draws[int(math.Floor(last-beyond))]
+	low, high = estimate.Smallest(draws, int(math.Ceil(beyond))), estimate.Smallest(draws, int(math.Floor(last-beyond)))
 	return min(low, column[0]), max(high, column[0])
 }
 
