@@ -43,7 +43,7 @@ func (k *kitchen) pour(p *food.Profile, grams []float64) float64 {
 
 // step applies one random step and gives the mass that it brought.
 func (k *kitchen) step() (kind string, out prep.Outcome, err error) {
-	f := prep.Factors{Seed: k.Uint64(), N: k.pot.N, Path: "random"}
+	f := prep.Factors{Ensemble: estimate.Ensemble{Seed: k.Uint64(), N: k.pot.N}, Path: "random"}
 	mass := k.pot.Mass()[0]
 	switch kind = []string{"reduce", "strain", "split", "heat", "dilute", "chill", "add"}[k.IntN(7)]; kind {
 	case "reduce":
@@ -93,7 +93,7 @@ func TestMassClosesAfterAnySequenceOfSteps(t *testing.T) {
 	columns := ledger.NewColumns(profiles)
 	k := &kitchen{
 		Rand: rand.New(rand.NewPCG(3, 4)), t: t, profiles: profiles[1:], water: profiles[0],
-		drawer: ledger.NewDrawer(1, n, columns), steps: map[string]int{},
+		drawer: ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: n}, columns), steps: map[string]int{},
 	}
 	refused := 0
 	for range sequences {

@@ -8,11 +8,9 @@ import (
 
 	"sipsum/internal/acidity"
 	"sipsum/internal/amount"
-	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
-	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/note"
 	"sipsum/internal/prep"
@@ -34,12 +32,7 @@ type Plan struct {
 
 // Prepare makes the draws of a recipe's foods. An ensemble with a journal is for one run.
 func Prepare(r *recipe.Recipe, ens estimate.Ensemble) *Plan {
-	drawer := ledger.NewDrawer(ens.Seed, ens.N, ledger.NewColumns(r.Profiles, makes(r.Drink)...))
-	if ens.Journal != nil {
-		drawer.Trace = func(p *food.Profile, c *constituent.Constituent, col []float64) {
-			ens.Journal.Write(estimate.Tables, c.Name+" of "+p.Food.ID.String(), col)
-		}
-	}
+	drawer := ledger.NewDrawer(ens, ledger.NewColumns(r.Profiles, makes(r.Drink)...))
 	drawer.Draw(r.Profiles)
 	p := &Plan{
 		recipe: r, ens: ens, drawer: drawer, lab: acidity.NewLaboratory(ens, drawer, r.Water, r.Brought[prep.Gas().ID]),

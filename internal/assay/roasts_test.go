@@ -9,6 +9,7 @@ import (
 
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 )
@@ -31,7 +32,7 @@ func comparesAlike(t *testing.T, medium, dark *food.Profile) {
 	t.Helper()
 	const draws = 400
 	columns := ledger.NewColumns([]*food.Profile{medium, dark})
-	drawer := ledger.NewDrawer(1, draws+1, columns)
+	drawer := ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: draws + 1}, columns)
 	apart := func(id constituent.ID) float64 {
 		a, b := drawer.PerGram(medium)[columns.At(id)], drawer.PerGram(dark)[columns.At(id)]
 		ratio := make([]float64, draws)

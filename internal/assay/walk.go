@@ -206,10 +206,7 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 		return
 	}
 	path, before := step.StepPath(), weigh(pot)
-	out, err := prep.MethodOf(step).Do(kitchen{w}, pot, step, prep.Factors{
-		Seed: w.ens.Seed, N: w.ens.N, Path: path,
-		Trace: func(name string, col []float64) { w.ens.Journal.Write(estimate.Steps, path+": "+name, col) },
-	})
+	out, err := prep.MethodOf(step).Do(kitchen{w}, pot, step, prep.Factors{Ensemble: w.ens, Path: path})
 	if err != nil {
 		w.faults.Join(step.At(), err)
 		return

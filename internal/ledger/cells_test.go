@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 )
@@ -24,7 +25,7 @@ func TestWritingARowLeavesTheOthersAlone(t *testing.T) {
 
 func TestFoodsDrawnSideBySideAreDrawnAlike(t *testing.T) {
 	pot, profiles := pots(t, 200)
-	alone, together := ledger.NewDrawer(1, 201, pot.Columns), ledger.NewDrawer(1, 201, pot.Columns)
+	alone, together := ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: 201}, pot.Columns), ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: 201}, pot.Columns)
 	together.Draw([]*food.Profile{profiles[1], profiles[0]})
 	for _, p := range profiles {
 		assert.Equal(t, alone.PerGram(p), together.PerGram(p))
@@ -49,7 +50,7 @@ func TestFirstIsThePotWithFewerDraws(t *testing.T) {
 func TestNothingHasNoColumn(t *testing.T) {
 	p := profile("x", map[constituent.ID]float64{"WATER": 90, "GLUS": 5, "LACS": 0})
 	columns := ledger.NewColumns([]*food.Profile{p}, "LACS", "FRUS")
-	cells := ledger.NewDrawer(1, 21, columns).PerGram(p)
+	cells := ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: 21}, columns).PerGram(p)
 	require.True(t, p.Cell("LACS").Known)
 	require.False(t, p.Cell("FRUS").Known)
 	assert.Nil(t, cells[columns.At("LACS")])
@@ -57,18 +58,19 @@ func TestNothingHasNoColumn(t *testing.T) {
 	assert.NotNil(t, cells[columns.At("GLUS")])
 }
 
-// Who traces sees every food drawn when it is asked for, column by column, and not
-// before: side by side nothing would stand in order.
-func TestTracedFoodsAreDrawnOneAfterTheOther(t *testing.T) {
+// A journal has every food drawn when it is asked for, column by column, and not before:
+// side by side nothing would stand in order.
+func TestFoodsOfAJournalAreDrawnOneAfterTheOther(t *testing.T) {
 	pot, profiles := pots(t, 20)
-	drawer, seen := ledger.NewDrawer(1, 21, pot.Columns), 0
-	drawer.Trace = func(p *food.Profile, _ *constituent.Constituent, col []float64) {
-		assert.Same(t, profiles[1], p)
-		assert.Len(t, col, 21)
-		seen++
-	}
+	journal := &estimate.Journal{}
+	drawer := ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: 21, Journal: journal}, pot.Columns)
 	drawer.Draw(profiles)
-	assert.Zero(t, seen)
+	assert.Empty(t, journal.Entries())
 	drawer.PerGram(profiles[1])
-	assert.Greater(t, seen, 3)
+	require.Greater(t, len(journal.Entries()), 3)
+	for _, e := range journal.Entries() {
+		assert.Equal(t, estimate.Tables, e.Cause)
+		assert.Contains(t, e.Name, profiles[1].Food.ID.String())
+		assert.Len(t, e.Column, 21)
+	}
 }

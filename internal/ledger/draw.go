@@ -16,20 +16,16 @@ const classRho = 0.5
 // Drawer draws foods. It keeps what it has drawn, per gram, so that a food used
 // twice is drawn once and only new amounts need new work.
 type Drawer struct {
-	seed    uint64
-	n       int
+	ens     estimate.Ensemble
 	columns *Columns
 	drawn   map[*food.Profile]Cells
 	shared  map[constituent.ID]func() []float64 // what class defaults of a constituent have in common
-
-	// Trace, if set, is shown every column that is drawn, in grams per gram and
-	// before the mass is closed. It may not keep it.
-	Trace func(profile *food.Profile, c *constituent.Constituent, col []float64)
 }
 
-// NewDrawer makes a drawer for columns of n numbers (draws + 1).
-func NewDrawer(seed uint64, n int, columns *Columns) *Drawer {
-	d := &Drawer{seed: seed, n: n, columns: columns, drawn: map[*food.Profile]Cells{}, shared: map[constituent.ID]func() []float64{}}
+// NewDrawer makes a drawer of columns for a run. What it draws is written into the run's
+// journal, in grams per gram and before the mass is closed.
+func NewDrawer(ens estimate.Ensemble, columns *Columns) *Drawer {
+	d := &Drawer{ens: ens, columns: columns, drawn: map[*food.Profile]Cells{}, shared: map[constituent.ID]func() []float64{}}
 	for _, c := range constituent.All() { // totals too, which have no column
 		d.shared[c.ID] = sync.OnceValue(func() []float64 { return d.class(c.ID) })
 	}
@@ -37,15 +33,15 @@ func NewDrawer(seed uint64, n int, columns *Columns) *Drawer {
 }
 
 // With gives a drawer of the same columns for other draws.
-func (d *Drawer) With(ens estimate.Ensemble) *Drawer { return NewDrawer(ens.Seed, ens.N, d.columns) }
+func (d *Drawer) With(ens estimate.Ensemble) *Drawer { return NewDrawer(ens, d.columns) }
 
 // NewPot makes an empty pot for what is drawn here.
-func (d *Drawer) NewPot() *Pot { return New(d.columns, d.n) }
+func (d *Drawer) NewPot() *Pot { return New(d.columns, d.ens.N) }
 
-// Draw draws foods side by side, so that PerGram finds them drawn. With a Trace,
+// Draw draws foods side by side, so that PerGram finds them drawn. With a journal,
 // which wants them one after the other, it does nothing.
 func (d *Drawer) Draw(profiles []*food.Profile) {
-	if d.Trace != nil {
+	if d.ens.Journal != nil {
 		return
 	}
 	drawn := make([]Cells, len(profiles))
@@ -72,7 +68,7 @@ func (d *Drawer) PerGram(profile *food.Profile) Cells {
 
 func (d *Drawer) draw(profile *food.Profile) Cells {
 	list := d.columns.List
-	cells := newCells(len(list), d.n, func(i int) bool {
+	cells := newCells(len(list), d.ens.N, func(i int) bool {
 		cell := profile.Cells[list[i].Order]
 		return cell.Known && cell.Amount != 0
 	})
@@ -81,9 +77,7 @@ func (d *Drawer) draw(profile *food.Profile) Cells {
 			continue
 		}
 		d.input(c, profile.Cells[c.Order]).Fill(cells[i])
-		if d.Trace != nil {
-			d.Trace(profile, c, cells[i])
-		}
+		d.write(profile, c, cells[i])
 	}
 	for _, t := range profile.Totals {
 		d.total(profile, t, cells)
@@ -103,7 +97,7 @@ func (d *Drawer) addedSugar(profile *food.Profile, cells Cells) {
 	if profile.AddedShare == 0 {
 		return
 	}
-	added := make([]float64, d.n)
+	added := make([]float64, d.ens.N)
 	for _, col := range d.columns.Below(constituent.Sugar) {
 		for i, x := range cells[col] {
 			added[i] += profile.AddedShare * x
@@ -125,19 +119,19 @@ func (d *Drawer) input(c *constituent.Constituent, cell food.Cell) estimate.Inpu
 	case cell.Class:
 		in.Shared, in.Rho = d.shared[c.ID](), classRho
 	}
-	in.Stream = estimate.KeyOf(d.seed, "value", cell.Row, string(c.ID))
+	in.Stream = d.ens.Stream("value", cell.Row, string(c.ID))
 	return in
 }
 
 func (d *Drawer) class(id constituent.ID) []float64 {
-	z := make([]float64, d.n-1)
-	estimate.KeyOf(d.seed, "class", string(id)).Normals(z)
+	z := make([]float64, d.ens.N-1)
+	d.ens.Stream("class", string(id)).Normals(z)
 	return z
 }
 
 // close scales the mass-additive columns of each draw to one gram.
 func (d *Drawer) close(cells Cells) {
-	sum := make([]float64, d.n)
+	sum := make([]float64, d.ens.N)
 	mass := d.columns.mass()
 	for _, col := range mass {
 		for i, x := range cells[col] {
@@ -152,5 +146,12 @@ func (d *Drawer) close(cells Cells) {
 				cell[i] /= sum[i]
 			}
 		}
+	}
+}
+
+// write puts a column that was drawn into the journal.
+func (d *Drawer) write(profile *food.Profile, c *constituent.Constituent, col []float64) {
+	if d.ens.Journal != nil {
+		d.ens.Journal.Write(estimate.Tables, c.Name+" of "+profile.Food.ID.String(), col)
 	}
 }

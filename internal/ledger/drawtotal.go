@@ -6,11 +6,9 @@ import "sipsum/internal/food"
 // total: fruits of one kind differ less in all their sugars than in each, so the
 // total would be too wide if it were the sum of parts that are drawn each by itself.
 func (d *Drawer) total(profile *food.Profile, t food.Total, cells Cells) {
-	drawn, sum := make([]float64, d.n), make([]float64, d.n)
+	drawn, sum := make([]float64, d.ens.N), make([]float64, d.ens.N)
 	d.input(t.Constituent, t.Cell).Fill(drawn)
-	if d.Trace != nil {
-		d.Trace(profile, t.Constituent, drawn)
-	}
+	d.write(profile, t.Constituent, drawn)
 	parts := d.columns.Below(t.Constituent.ID)
 	for _, at := range parts {
 		for i, x := range cells[at] {

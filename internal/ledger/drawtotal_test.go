@@ -27,7 +27,7 @@ func TestDrawsOfPartsKeepTheSpreadOfTheirTotal(t *testing.T) {
 	const draws = 4000
 	p := food.Enter(f, nil)
 	columns := ledger.NewColumns([]*food.Profile{p})
-	cells := ledger.NewDrawer(1, draws+1, columns).PerGram(p)
+	cells := ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: draws + 1}, columns).PerGram(p)
 	sugars := make([]float64, draws+1)
 	for _, at := range columns.Below(constituent.Sugar) {
 		for i, x := range cells[at] {

@@ -46,7 +46,7 @@ func pots(t *testing.T, draws int) (*ledger.Pot, []*food.Profile) {
 	}
 	columns := ledger.NewColumns(profiles)
 	pot := ledger.New(columns, draws+1)
-	drawer := ledger.NewDrawer(1, draws+1, columns)
+	drawer := ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: draws + 1}, columns)
 	for i, p := range profiles {
 		pot.Pour(p, drawer.PerGram(p), column(draws+1, float64(50*(i+1))), p.Food.ID.String())
 	}
@@ -73,7 +73,7 @@ func (m random) Share(_ ledger.Row, _ *constituent.Constituent, share []float64)
 func TestParentsEqualPartsAfterAnySequence(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
 	pot, profiles := pots(t, 20)
-	drawer := ledger.NewDrawer(1, 21, pot.Columns)
+	drawer := ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: 21}, pot.Columns)
 	for range 300 {
 		before := pot.Mass()[0]
 		switch r.IntN(3) {

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/ledger/ledgertest"
@@ -21,7 +22,7 @@ func turning(t *testing.T) (*ledger.Pot, ledger.Reaction) {
 		profile("sugar", map[constituent.ID]float64{"SUCS": 100}),
 	}
 	columns := ledger.NewColumns(profiles, "GLUS", "FRUS")
-	drawer, pot := ledger.NewDrawer(1, 21, columns), ledger.New(columns, 21)
+	drawer, pot := ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: 21}, columns), ledger.New(columns, 21)
 	for _, p := range profiles {
 		pot.Pour(p, drawer.PerGram(p), column(21, 100), p.Food.ID.String())
 	}

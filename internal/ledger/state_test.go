@@ -18,7 +18,7 @@ func poured(f *food.Food) (*ledger.Pot, *food.Profile) {
 	p := food.Enter(f, nil)
 	columns := ledger.NewColumns([]*food.Profile{p})
 	pot := ledger.New(columns, 21)
-	pot.Pour(p, ledger.NewDrawer(1, 21, columns).PerGram(p), column(21, 100), "line")
+	pot.Pour(p, ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: 21}, columns).PerGram(p), column(21, 100), "line")
 	return pot, p
 }
 

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/prep"
@@ -26,7 +27,7 @@ func water() *food.Profile {
 func brewing() *ledger.Pot {
 	profiles := []*food.Profile{bean(), water()}
 	columns := ledger.NewColumns(profiles)
-	drawer, pot := ledger.NewDrawer(1, n, columns), ledger.New(columns, n)
+	drawer, pot := ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: n}, columns), ledger.New(columns, n)
 	for i, g := range []float64{18, 60} {
 		pot.Pour(profiles[i], drawer.PerGram(profiles[i]), grams(g), profiles[i].Food.ID.String())
 	}
@@ -101,7 +102,7 @@ func TestBrewRefusesTheImpossible(t *testing.T) {
 // pouring gives pots of a leaf or of water.
 func pouring(leaf *food.Profile) func(p *food.Profile, g float64) *ledger.Pot {
 	columns := ledger.NewColumns([]*food.Profile{leaf, water()})
-	drawer := ledger.NewDrawer(1, n, columns)
+	drawer := ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: n}, columns)
 	return func(p *food.Profile, g float64) *ledger.Pot {
 		pot := ledger.New(columns, n)
 		pot.Pour(p, drawer.PerGram(p), grams(g), p.Food.ID.String())
@@ -249,7 +250,7 @@ func TestAWeakBrewHoldsLittleOfEverything(t *testing.T) {
 // 18071): what tables leave unknown of a bean's sugars is no more than that of a brew.
 func TestABrewsUnknownSugarIsNextToNothing(t *testing.T) {
 	columns := ledger.NewColumns([]*food.Profile{bean(), water()}, "CHOCDF-other")
-	drawer, pot := ledger.NewDrawer(1, n, columns), ledger.New(columns, n)
+	drawer, pot := ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: n}, columns), ledger.New(columns, n)
 	for i, p := range []*food.Profile{bean(), water()} {
 		pot.Pour(p, drawer.PerGram(p), grams([]float64{18, 60}[i]), p.Food.ID.String())
 	}

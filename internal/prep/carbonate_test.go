@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/prep"
@@ -115,7 +116,7 @@ func TestSyrupAboveSaturationCrystallises(t *testing.T) {
 
 	sweet, pure := entered("sweet", "sugar", map[constituent.ID]float64{"SUCS": 100}), food.Enter(prep.PureWater(), nil)
 	columns := ledger.NewColumns([]*food.Profile{sweet, pure})
-	drawer := ledger.NewDrawer(1, n, columns)
+	drawer := ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: n}, columns)
 	for over, crystals := range map[float64]bool{0: false, 0.1: true} { // just saturated at 0 °C, and beyond
 		pot := ledger.New(columns, n)
 		pot.Pour(sweet, drawer.PerGram(sweet), grams(179.2+over), "sugar")

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/prep"
@@ -97,7 +98,7 @@ func TestSingleDrawsTakeWhatThereIs(t *testing.T) {
 // cup, leave 28.5 g of water in 18 g of grounds.
 func TestNotesSpeakOfCentralValues(t *testing.T) {
 	columns := ledger.NewColumns([]*food.Profile{bean(), water()})
-	drawer, pot := ledger.NewDrawer(1, n, columns), ledger.New(columns, n)
+	drawer, pot := ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: n}, columns), ledger.New(columns, n)
 	for i, p := range []*food.Profile{bean(), water()} {
 		pot.Pour(p, drawer.PerGram(p), centrally([]float64{18, 60}[i], []float64{25, 90}[i]), p.Food.ID.String())
 	}

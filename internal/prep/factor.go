@@ -10,21 +10,15 @@ import (
 // Factors draws the uncertain factors of a step: each has a stream of its own
 // under the step's path.
 type Factors struct {
-	Seed uint64
-	N    int    // length of a column
+	estimate.Ensemble
 	Path string // the step's stable path
-
-	Trace func(name string, col []float64) // if set, is shown every factor drawn
 }
 
-// Column draws one factor.
-func (f Factors) Column(name string, in estimate.Input) []float64 {
-	in.Stream = estimate.KeyOf(f.Seed, "step", f.Path, name)
-	col := make([]float64, f.N)
-	in.Fill(col)
-	if f.Trace != nil {
-		f.Trace(name, col)
-	}
+// Factor draws one factor.
+func (f Factors) Factor(name string, in estimate.Input) []float64 {
+	in.Stream = f.Stream("step", f.Path, name)
+	col := f.Column(in)
+	f.Journal.Write(estimate.Steps, f.Path+": "+name, col)
 	return col
 }
 
@@ -34,7 +28,7 @@ func (f Factors) draw(name string, x factor) []float64 {
 	if x.low == x.high {
 		shape = estimate.Exact
 	}
-	return f.Column(name, estimate.Input{Central: x.value, Shape: shape, Low: x.low, High: x.high})
+	return f.Factor(name, estimate.Input{Central: x.value, Shape: shape, Low: x.low, High: x.high})
 }
 
 // factor is a figure of a table of steps: its central value and the range over

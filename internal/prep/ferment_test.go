@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/prep"
@@ -25,7 +26,7 @@ func afterwards(per100g map[constituent.ID]float64) []prep.Afterwards {
 // unnamed is what the step needs besides.
 func unnamed(pot *ledger.Pot) prep.Unnamed {
 	products := food.Enter(prep.FermentProducts(), nil)
-	return prep.Unnamed{Products: products, PerGram: ledger.NewDrawer(1, pot.N, pot.Columns).PerGram(products), Path: "test"}
+	return prep.Unnamed{Products: products, PerGram: ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: pot.N}, pot.Columns).PerGram(products), Path: "test"}
 }
 
 // C6H12O6 → 2 C2H6O + 2 CO2: 180.156 g give 92.138 g of ethanol and 88.018 g of

@@ -90,7 +90,7 @@ func (m *heating) Share(_ ledger.Row, c *constituent.Constituent, share []float6
 	col, ok := m.drawn[c.ID]
 	if !ok {
 		low, high := max(factor-roundedTo/2, 0), min(factor+roundedTo/2, 1)
-		col = m.factors.Column(string(c.ID), estimate.Input{Central: factor, Shape: estimate.Uniform, Low: low, High: high})
+		col = m.factors.Factor(string(c.ID), estimate.Input{Central: factor, Shape: estimate.Uniform, Low: low, High: high})
 		m.drawn[c.ID] = col
 	}
 	copy(share, col)

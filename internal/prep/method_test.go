@@ -11,6 +11,7 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
@@ -129,7 +130,7 @@ func benchPot() (bench, *ledger.Pot) {
 		profiles = append(profiles, b.foods[f.ID])
 	}
 	columns := ledger.NewColumns(profiles, "GLUS", "FRUS", "GALS", "CHOCDF-other", "OA-other", "MASS-other", "ALC", "CO2")
-	b.drawer = ledger.NewDrawer(1, n, columns)
+	b.drawer = ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: n}, columns)
 	pot := ledger.New(columns, n)
 	for i, mass := range []float64{200, 200, 30, 20} {
 		pot.Pour(poured[i], b.drawer.PerGram(poured[i]), grams(mass), poured[i].Food.ID.String())

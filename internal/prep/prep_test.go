@@ -22,7 +22,7 @@ const close = 1e-9
 // media are the filters of the drink file.
 var media = []string{"cloth", "paper", "metal"}
 
-var factors = prep.Factors{Seed: 1, N: n, Path: "test"}
+var factors = prep.Factors{Ensemble: estimate.Ensemble{Seed: 1, N: n}, Path: "test"}
 
 // entered makes a food of invented round figures per 100 g, without spread: the
 // tests are of steps, not of foods.
@@ -49,7 +49,7 @@ func grams(x float64) []float64 {
 // potOf pours 100 g of each.
 func potOf(profiles ...*food.Profile) *ledger.Pot {
 	columns := ledger.NewColumns(append(profiles, food.Enter(prep.PureWater(), nil)))
-	drawer := ledger.NewDrawer(1, n, columns)
+	drawer := ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: n}, columns)
 	pot := ledger.New(columns, n)
 	for _, p := range profiles {
 		pot.Pour(p, drawer.PerGram(p), grams(100), p.Food.ID.String())
@@ -240,7 +240,7 @@ func TestStepsTreatABoundAsTheConstituent(t *testing.T) {
 func TestDiluteAndChillAddPureWater(t *testing.T) {
 	pot, before := potOf(juice()), potOf(juice())
 	water := food.Enter(prep.PureWater(), nil)
-	perGram := ledger.NewDrawer(1, n, pot.Columns).PerGram(water)
+	perGram := ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: n}, pot.Columns).PerGram(water)
 	more, err := prep.UpTo(pot, grams(250))
 	require.NoError(t, err)
 	out := prep.Water(pot, water, perGram, more, "dilute")

@@ -28,7 +28,7 @@ func Reduce(pot *ledger.Pot, to []float64, f Factors) (Outcome, error) {
 	ethanol := []float64(nil)
 	if alcohol[0] > 0 {
 		low, high := alcoholKept()
-		ethanol = f.Column("alcohol", estimate.Input{Central: (low + high) / 2, Shape: estimate.Uniform, Low: low, High: high})
+		ethanol = f.Factor("alcohol", estimate.Input{Central: (low + high) / 2, Shape: estimate.Uniform, Low: low, High: high})
 		out.Notes = append(out.Notes, "alcohol boils off with the water: between the USDA retention factors for stirring in and for long simmering")
 	}
 	m := &evaporation{water: make([]float64, pot.N), alcohol: ethanol, gas: whole(pot.N)}

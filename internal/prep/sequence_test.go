@@ -10,6 +10,7 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/ledger/ledgertest"
@@ -33,7 +34,7 @@ func newKitchen() kitchen {
 	}
 	gas := food.Enter(prep.Gas(), nil)
 	columns := ledger.NewColumns(append(profiles, gas), "GLUS", "FRUS", "GALS", "CHOCDF-other", "OA-other", "MASS-other", "LACAC", "ACEAC")
-	return kitchen{columns, ledger.NewDrawer(1, few, columns), append(profiles, gas)}
+	return kitchen{columns, ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: few}, columns), append(profiles, gas)}
 }
 
 func (k kitchen) pour(pot *ledger.Pot, profile int, grams float64) {
@@ -149,7 +150,7 @@ func TestEverySequenceOfStepsKeepsMassParentsAndContributions(t *testing.T) {
 		}
 		for step := range steps {
 			before := all(pot)
-			did, err := k.random(r, pot, prep.Factors{Seed: uint64(sequence), N: few, Path: "step"})
+			did, err := k.random(r, pot, prep.Factors{Ensemble: estimate.Ensemble{Seed: uint64(sequence), N: few}, Path: "step"})
 			after := all(pot)
 			if err != nil {
 				require.Equal(t, before, after, "refused: %v", err)

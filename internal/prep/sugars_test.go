@@ -17,7 +17,7 @@ import (
 // sugary makes a pot that has columns for all that sugars may become.
 func sugary(profiles ...*food.Profile) *ledger.Pot {
 	columns := ledger.NewColumns(profiles, "GLUS", "FRUS", "GALS", "CHOCDF-other", "OA-other", "MASS-other", "ALC", "LACAC", "ACEAC", "MALAC", "CO2")
-	drawer, pot := ledger.NewDrawer(1, n, columns), ledger.New(columns, n)
+	drawer, pot := ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: n}, columns), ledger.New(columns, n)
 	for _, p := range profiles {
 		pot.Pour(p, drawer.PerGram(p), grams(100), p.Food.ID.String())
 	}
@@ -120,7 +120,7 @@ func TestHydrolyseSplitsLactose(t *testing.T) {
 // burning is a share of the sugars and what the step needs besides.
 func burning(pot *ledger.Pot, loss []float64) prep.Burning {
 	acids := food.Enter(prep.BurntSugarAcids(), nil)
-	return prep.Burning{Loss: loss, Acids: acids, PerGram: ledger.NewDrawer(1, pot.N, pot.Columns).PerGram(acids)}
+	return prep.Burning{Loss: loss, Acids: acids, PerGram: ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: pot.N}, pot.Columns).PerGram(acids)}
 }
 
 func TestCarameliseKeepsTheMassWithoutAName(t *testing.T) {
