@@ -104,9 +104,7 @@ func (a *Assay) components(m *composition.Meter, of composition.Totals, ids []*c
 		part := a.only(id)
 		own := composition.TotalsOf(part, ids)
 		c := componentOf(m, id, a.recipe.Called[id], part, own, ids)
-		for i, f := range c.Constituents {
-			c.Constituents[i].Share = m.Share(own[f.Constituent.ID], of[f.Constituent.ID])
-		}
+		m.ShareOut(c.Constituents, own, of)
 		c.Lines = a.lines(id)
 		a.Components = append(a.Components, c)
 	}

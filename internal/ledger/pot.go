@@ -17,6 +17,13 @@ type Row struct {
 	Extracted bool // what is here has been drawn out of a solid, which is no longer here
 }
 
+// Extract notes that what is in a row has been drawn out of a solid, which is no longer
+// there.
+func Extract(p *Pot, row int) { p.Rows[row].Extracted = true }
+
+// Change notes that a step's model, and not only mixing, has changed a row.
+func Change(p *Pot, row int) { p.Rows[row].Modelled = true }
+
 // Pot is the state of a preparation: what is in it, from which ingredients.
 type Pot struct {
 	Columns *Columns

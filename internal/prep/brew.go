@@ -91,7 +91,7 @@ func Brew(pot *ledger.Pot, r Recipe, f Factors) (Outcome, error) {
 	for row, r := range pot.Rows {
 		if isDose(r) {
 			m.nameCarbohydrate(pot, row)
-			pot.Rows[row].Extracted = true
+			ledger.Extract(pot, row)
 		}
 	}
 	out.note("%.4g g at %.3g %% are %.3g %% of the dose; the grounds hold %.2g g of water a gram", r.Out[0], unit.Hundred*r.Strength[0], unit.Hundred*r.Yield[0], (water[0]-liquid[0])/dose[0])

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/ledger"
 )
 
 // write changes the pot: each row loses its sugars and gets its part of the
@@ -52,7 +53,7 @@ func (m *fermenting) write() {
 				pot.Write(row, rest)[d] += part * left
 			}
 		}
-		pot.Rows[row].Modelled = true
+		ledger.Change(pot, row)
 	}
 }
 

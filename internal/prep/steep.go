@@ -91,7 +91,7 @@ func (m *infusion) join(pot, steeped *ledger.Pot) ledger.Lost {
 	lost := apply(steeped, m).Plus(apply(pot, evenly(m.part)))
 	for row := range steeped.Rows {
 		m.nameCarbohydrate(steeped, row)
-		steeped.Rows[row].Extracted = true
+		ledger.Extract(steeped, row)
 	}
 	pot.Join(steeped)
 	return lost

@@ -85,7 +85,7 @@ func (m *filter) extracted(pot *ledger.Pot) {
 	for row, r := range pot.Rows {
 		if staysWhole(r) {
 			m.nameCarbohydrate(pot, row)
-			pot.Rows[row].Extracted = true
+			ledger.Extract(pot, row)
 		}
 	}
 }

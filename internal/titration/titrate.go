@@ -37,16 +37,18 @@ func (r *Rig) Titrate(pot *ledger.Pot, read []*drink.Measured) {
 	if miss := fit.Worst; miss > amount.MustInstrument(amount.ReadPH).Half {
 		r.note(note.Note{Kind: "titration", Text: fmt.Sprintf("%s: the points do not lie on one curve (one is off by %.2f pH): check them", m.StepPath(), miss)})
 	}
-	t := &acidity.Titration{Of: m.What(), Lowest: fit.Lowest, Highest: fit.Highest, PerGram: fit.Solution(solvent / unit.Kilo), Strength: b.strength}
 	if err := plausible(fit, solvent/unit.Kilo); err != nil {
 		r.Faults.Add(m.At(), "check the volumes, the sample and the strength", "%s", err.Error())
 		return
 	}
-	t.PerGram.Solvent = 0
-	if t.Shift, err = r.meterShift(fit, t, m, solvent/unit.Kilo); err != nil {
+	perGram := fit.Solution(solvent / unit.Kilo)
+	perGram.Solvent = 0
+	shift, err := r.meterShift(fit, perGram, b.strength, m, solvent/unit.Kilo)
+	if err != nil {
 		r.Faults.Add(m.At(), "check the points", "the titration cannot be used: %s", err.Error())
 		return
 	}
+	t := &acidity.Titration{Of: m.What(), Lowest: fit.Lowest, Highest: fit.Highest, PerGram: perGram, Strength: b.strength, Shift: shift}
 	for row := range pot.Rows {
 		pot.Drop(row)
 		part := pot.Of(row, constituent.Water)
@@ -61,7 +63,7 @@ func (r *Rig) Titrate(pot *ledger.Pot, read []*drink.Measured) {
 
 // meterShift gives the strong ion by which a draw's liquid has another pH than the
 // central one: the meter may have been off, the same at all points.
-func (r *Rig) meterShift(fit acid.Spectrum, t *acidity.Titration, m *drink.Measured, solvent float64) ([]float64, error) {
+func (r *Rig) meterShift(fit acid.Spectrum, perGram *acid.Solution, strength []float64, m *drink.Measured, solvent float64) ([]float64, error) {
 	meter := drink.Quantity{Number: m.Titration[0].PH, Half: amount.MustInstrument(amount.ReadPH).Half}
 	read := r.Hand.DrawQuantity(meter, 1, m.StepPath()+"/titration")
 	r.Lab.Ens.Journal.Write(estimate.Readings, "meter of the titration of "+m.Pot(), read)
@@ -76,7 +78,7 @@ func (r *Rig) meterShift(fit acid.Spectrum, t *acidity.Titration, m *drink.Measu
 	shift, near, sol := make([]float64, len(read)), own, acid.New(0)
 	for d := 1; d < len(read); d++ {
 		sol.Reset(solvent)
-		sol.Pour(t.PerGram, t.Strength[d])
+		sol.Pour(perGram, strength[d])
 		if near, err = s.Titrate(sol, own.PH+read[d]-read[0], near); err != nil {
 			return nil, err
 		}
