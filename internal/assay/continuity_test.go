@@ -108,6 +108,9 @@ func sameFigures(t *testing.T, a, b *assay.Assay) {
 	}
 	for _, f := range a.Per100g {
 		g, ok := b.Per100g.Find(f.Constituent.ID)
+		if !ok && f.Mean == 0 && !f.Unknown { // a known zero is told as long as every food is known to have none
+			continue
+		}
 		if !assert.True(t, ok, "%s", f.Constituent.ID) {
 			continue
 		}
