@@ -112,7 +112,7 @@ func crossPairs(t *testing.T, folder string) []crossPair {
 func intervals(profile *food.Profile) map[constituent.ID]estimate.Summary {
 	const columnLength = 1001 // the central value and a thousand draws
 	columns := ledger.NewColumns([]*food.Profile{profile})
-	perGram := ledger.NewDrawer(1, columnLength, columns).PerGram(profile)
+	perGram := ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: columnLength}, columns).PerGram(profile)
 	all := map[constituent.ID]estimate.Summary{}
 	for _, class := range classes {
 		for _, id := range class.ids {

@@ -14,9 +14,6 @@ import (
 	"sipsum/internal/unit"
 )
 
-// percent turns a figure in per cent into a share.
-const percent = 0.01
-
 // kitchen is what the steps see of a walk.
 type kitchen struct{ walk *walk }
 
