@@ -89,6 +89,8 @@ func (h Hand) Quantity(q drink.Quantity, factor float64, path string) []float64 
 	return col
 }
 
+// DrawQuantity draws a quantity without writing it down: its column begins with the middle
+// of what can be.
 func (h Hand) DrawQuantity(q drink.Quantity, factor float64, path string) []float64 {
 	half := q.Half
 	if half == 0 {

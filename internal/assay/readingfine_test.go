@@ -1,6 +1,7 @@
 package assay_test
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"slices"
@@ -15,6 +16,7 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
 )
 
 // finePots are what a bar reads on a scale far finer than the pot, all invented: of a mass
@@ -176,4 +178,12 @@ func TestReadingIsUsedAsRead(t *testing.T) {
 	assert.InDelta(t, 99.9, mass.Used, 1e-6)
 	assert.Contains(t, mass.Advice, "used as read")
 	assert.Zero(t, finePot(t, lib, "0.1", "100 g core:water-brew, 50 g core:sugar-white", "", 300, "ta: 0 %").Readings[0].Used)
+}
+
+// A refractometer for coffee that may be off by more than it shows has seen nothing.
+func TestReadingBelowItsInstrumentIsRefused(t *testing.T) {
+	const text = "drink: \"Thin\"\nserves: 1\ncomponents:\n  shot: {ingredients: [100 g core:espresso], measured: {tds: 0.0001 %}}\nbuild: [30 g shot]\n"
+	d, faults := drink.Parse("thin", []byte(text), nil)
+	_, err := assaytest.Run(context.Background(), d, faults, assaytest.Core(t), assaytest.Options{Draws: 20, Seed: 1})
+	require.ErrorContains(t, err, "thin:4:56: tds: the reading is less than its instrument may be off by")
 }

@@ -229,7 +229,7 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 func (w *walk) read(pot *ledger.Pot, read []*drink.Measured, state reading.Stated) {
 	b, before := w.bench(), weigh(pot)
 	b.Take(pot, read, state)
-	if after := weigh(pot); after != before {
+	if after := weigh(pot); len(read) > 0 && after != before {
 		w.making.yield.record(read[len(read)-1], before, 0, after)
 	}
 	for _, n := range b.Notes {

@@ -76,8 +76,12 @@ func Brew(pot *ledger.Pot, r Recipe, f Factors) (Outcome, error) {
 	r.solve(dose)
 	solids, liquid := make([]float64, pot.N), make([]float64, pot.N)
 	for d := range solids {
-		solids[d] = r.Out[d] * r.Strength[d]
+		// a draw has no more solids than cup
+		solids[d] = min(r.Out[d]*r.Strength[d], r.Out[d])
 		liquid[d] = r.Out[d] - solids[d]
+	}
+	if r.Strength[0] >= 1 {
+		return Outcome{}, impossible("%.4g g in the cup cannot hold %.4g g of solids", r.Out[0], r.Out[0]*r.Strength[0])
 	}
 	if liquid[0] > water[0] {
 		return Outcome{}, impossible("%.4g g in the cup hold %.4g g of water, but only %.4g g are there", r.Out[0], liquid[0], water[0])

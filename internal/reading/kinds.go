@@ -80,7 +80,7 @@ func (b *Bench) read(pot *ledger.Pot, read []*drink.Measured) (list []reading) {
 				continue
 			}
 			col := b.Hand.Draw(*m.Mass, m.StepPath()+"/"+amount.ReadMass)
-			list = b.with(list, pot, m, amount.ReadMass, col, func(float64) float64 { return b.Hand.Spread(*m.Mass) })
+			list = b.with(list, pot, m, amount.ReadMass, col[0], col, func(float64) float64 { return b.Hand.Spread(*m.Mass) })
 		}
 		for _, given := range []struct {
 			kind string
@@ -90,7 +90,7 @@ func (b *Bench) read(pot *ledger.Pot, read []*drink.Measured) (list []reading) {
 				continue
 			}
 			col := b.Hand.DrawQuantity(withInstrument(*given.q, given.kind, given.q.Number), 1, m.StepPath()+"/"+given.kind)
-			list = b.with(list, pot, m, given.kind, col, instrumentAt(*given.q, given.kind))
+			list = b.with(list, pot, m, given.kind, given.q.Number, col, instrumentAt(*given.q, given.kind))
 		}
 		if m.PH == nil && m.TA == nil {
 			continue
@@ -128,11 +128,16 @@ func instrumentAt(q drink.Quantity, kind string) func(at float64) float64 {
 
 // with adds a reading in logarithms. sd is its standard deviation: where the recipe expects
 // it, so that it counts the same whatever was read.
-func (b *Bench) with(list []reading, pot *ledger.Pot, m *drink.Measured, kind string, read []float64, sd func(at float64) float64) []reading {
+func (b *Bench) with(list []reading, pot *ledger.Pot, m *drink.Measured, kind string, shown float64, read []float64, sd func(at float64) float64) []reading {
 	h := b.Expected(pot, kind)
 	z := read[0]
 	if z <= 0 || !estimate.Positive(h) {
 		b.faults.Add(m.At(), "check the reading and the recipe", "%s was read, but the reading is zero or the recipe gives none of it", kind)
+		return list
+	}
+	// an instrument sees more than it may be off by
+	if z < sd(z) {
+		b.faults.Add(m.At(), "leave it out, or read it with a finer instrument and write its ±", "%s: the reading is less than its instrument may be off by", kind)
 		return list
 	}
 	b.Lab.Ens.Journal.Write(estimate.Readings, kind+" of "+m.Pot(), read)
@@ -148,7 +153,7 @@ func (b *Bench) with(list []reading, pot *ledger.Pot, m *drink.Measured, kind st
 	}
 	return append(list, reading{
 		kind: kind, path: m.StepPath(), of: m.Of(), unit: amount.MustInstrument(kind).Unit,
-		z: z, read: z, h: h, noisy: noisy, r: sd(expected) / expected, own: sd(z) / z, nature: nature,
+		z: z, read: shown, h: h, noisy: noisy, r: sd(expected) / expected, own: sd(z) / z, nature: nature,
 	})
 }
 
