@@ -232,3 +232,11 @@ func TestOnlyAWholeWordOfTheNameExcuses(t *testing.T) {
 		assert.Equal(t, excused, !slices.Contains(codes(in), "caffeine-statement"), name)
 	}
 }
+
+// What a drink holds is said where nobody knows how much of it.
+func TestAStrengthThatNobodyKnowsIsSaidSo(t *testing.T) {
+	in := caution.Input{ABV: math.NaN(), Items: []allergen.Item{marked("Rum", "alcohol")}}
+	assert.Contains(t, find(t, in, "alcohol").Text, "Holds alcohol (strength not known).")
+	in.ABV = 12.34
+	assert.Contains(t, find(t, in, "alcohol").Text, "Holds alcohol (12.3 % vol).")
+}

@@ -95,3 +95,23 @@ func TestFiguresFromMemoryAreNoEvidence(t *testing.T) {
 func TestWhatTheDrinkSurelyLacksIsLeftOut(t *testing.T) {
 	assert.Empty(t, evidence.Of(drinkOf(0, 0, 0, false), works).Categories)
 }
+
+// A lead of exactly half is one.
+func TestHalfIsALead(t *testing.T) {
+	c := acid(t, evidence.Of(drinkOf(20, 60, 120, true), works))
+	assert.Equal(t, []string{"syrup brings at least 50 % of the malic acid, whatever is unknown."}, c.Sentences)
+}
+
+// A component that surely has none of a constituent is not listed, one of which nobody knows
+// is: unknown is not zero.
+func TestAComponentOfWhichNobodyKnowsIsListed(t *testing.T) {
+	a := drinkOf(20, 80, 150, true)
+	a.Components = append(a.Components,
+		assay.Component{Name: "water", Constituents: composition.Composition{figure("MALAC", 0, 0, false)}},
+		assay.Component{Name: "herb", Constituents: composition.Composition{figure("MALAC", 0, 50, true)}})
+	var names []string
+	for _, p := range acid(t, evidence.Of(a, works)).Entries[0].Parts {
+		names = append(names, p.Name)
+	}
+	assert.Equal(t, []string{"syrup", "coffee", "herb"}, names)
+}

@@ -74,6 +74,7 @@ func TestRowsAndTheirOrder(t *testing.T) {
 func TestBasis(t *testing.T) {
 	c := card(t, "eu", facts(100, nil))
 	assert.Equal(t, label.Per100ml, c.Basis)
+	assert.Equal(t, label.Per100ml, card(t, "eu", facts(0.5, nil)).Basis, "a drop has a volume")
 	c = card(t, "eu", facts(0, map[constituent.ID]float64{"FAT": 3}))
 	assert.Equal(t, label.Per100g, c.Basis)
 	assert.Nil(t, row(t, c, "fat").Per100ml)
