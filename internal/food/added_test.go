@@ -40,3 +40,15 @@ func TestTheRestOfWheysSugarsIsLactose(t *testing.T) {
 func TestAMissingRowOfUnmeasuredPanics(t *testing.T) {
 	assert.PanicsWithValue(t, "food: acid_unmeasured.csv lacks nothing of the kind", func() { food.Unmeasured("nothing of the kind") })
 }
+
+// A share that the food's label says is known, and needs no bound.
+func TestAStatedShareOfAddedSugarIsKnown(t *testing.T) {
+	f := sr("x", "Oat drink", "plant drink", map[constituent.ID]float64{"WATER": 90, "SUGAR": 4, "CHOCDF": 7})
+	f.Marks = []food.Mark{{Kind: "caution", Value: "gluten"}, {Kind: "added sugar", Share: 0.25, Source: "invented"}}
+	p := food.Enter(f, nil)
+	cell := p.Cell(constituent.AddedSugar)
+	assert.Equal(t, 0.25, p.AddedShare)
+	assert.InDelta(t, 0.25*p.Cell(constituent.Sugar).Amount, cell.Amount, 1e-12)
+	assert.False(t, food.Stated(cell.Bound))
+	assert.Equal(t, "added share of the sugars: invented", cell.Why)
+}

@@ -106,6 +106,7 @@ func TestTraceIsUniformUpToItsLimit(t *testing.T) {
 	assert.True(t, cell.Known)
 	assert.InDelta(t, 0.00025, cell.Amount, 1e-6)
 	assert.InDelta(t, 0.0005, cell.Limit, 1e-6)
+	assert.Zero(t, cell.SD, "the limit is all of its spread")
 	assert.Equal(t, estimate.Below, cell.State)
 }
 
