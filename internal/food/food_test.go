@@ -314,3 +314,14 @@ func TestAPartIsNoMoreThanItsTotalCouldBe(t *testing.T) {
 	assert.LessOrEqual(t, p.Cell("SORTL").Bound, p.Cell("POLYL").Bound)
 	assert.Equal(t, "no more than all that POLYL could be", p.Cell("SORTL").Why)
 }
+
+// Two values lie at most half their range · √2 from their mean (Popoviciu 1935, n = 2).
+func TestTheRangeOfTwoBoundsTheirSpread(t *testing.T) {
+	f := sr("x", "Lime juice", "citrus juice", map[constituent.ID]float64{"WATER": 90, "CITAC": 5000})
+	for i := range f.Values {
+		if f.Values[i].Constituent == "CITAC" {
+			f.Values[i].Low, f.Values[i].High, f.Values[i].N, f.Values[i].SD = 2000, 8000, 2, 9000
+		}
+	}
+	assert.InDelta(t, 3000*math.Sqrt2/1e5, food.Enter(f, nil).Cell("CITAC").SD, 1e-6)
+}

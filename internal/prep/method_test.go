@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"maps"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -241,5 +242,19 @@ func TestDiluteTellsWhatThePotReads(t *testing.T) {
 		pot.Scale(grams(part))
 		_, err := prep.MethodOf(step).Do(b, pot, step, factors)
 		assert.ErrorContains(t, err, "the pot reads only "+reads+" °Bx", "%g of it", part)
+	}
+}
+
+// What a step cannot know it says.
+func TestMethodsSayWhatTheyCannotKnow(t *testing.T) {
+	all := steps(t, everyStep)
+	for word, says := range map[string]string{
+		"caramelise": "g of sugar become caramel, whose parts are not known",
+		"brew":       "% of the dose; the grounds hold",
+	} {
+		b, pot := benchPot()
+		out, err := prep.MethodOf(all[word]).Do(b, pot, all[word], factors)
+		require.NoError(t, err, word)
+		assert.Contains(t, strings.Join(out.Notes, "\n"), says, word)
 	}
 }
