@@ -101,6 +101,7 @@ func TestExplainGivesTheCard(t *testing.T) {
 		require.NoError(t, err)
 		for _, w := range works {
 			require.NotEmpty(t, w.Sources, w.Row)
+			assert.Equal(t, w.Percent == "", w.Against == "", "%s %s: a share is of something", w.Row, w.Unit)
 			total := 0.0
 			for _, term := range w.Terms {
 				total += term.Gives
