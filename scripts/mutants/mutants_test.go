@@ -60,7 +60,7 @@ func ran(t *testing.T, o order) string {
 
 func TestMutantsDieAndSurvive(t *testing.T) {
 	root := write(t, tiny)
-	o := order{root: root, packages: []string{"room"}, seed: 1, count: 40, limit: time.Second}
+	o := order{root: root, packages: []string{"room"}, seed: 1, count: 40, limit: 3 * time.Second}
 	out := ran(t, o)
 	fate := map[string]string{}
 	for line := range strings.Lines(out) {
