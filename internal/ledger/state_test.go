@@ -101,3 +101,12 @@ func TestWhatAStepMadeIsCalculated(t *testing.T) {
 	require.Less(t, pot.Total("GLUS")[0], 1.0)
 	assert.Equal(t, estimate.Calculated, pot.State("GLUS"))
 }
+
+// Only the foods of which nobody knows are named as unknown: the cream has its lactose
+// stated, the juice is silent.
+func TestOnlyTheUnknownRowsAreNamed(t *testing.T) {
+	pot, _ := pots(t, 20)
+	bound, rows := pot.Bound("LACS")
+	assert.Equal(t, []int{0}, rows)
+	assert.Equal(t, pot.Bounds(0)[constituent.Must("LACS").Order], bound)
+}
