@@ -116,7 +116,7 @@ func (f *finder) call(n *ast.CallExpr) {
 	switch _, slice := firstOf(n.Args).(*ast.ArrayType); {
 	case name == "make" && slice && len(n.Args) == 3:
 		f.idle[n.Args[2]] = true
-	case name == "make" && !slice && len(n.Args) == 2, name == "slices.Grow", name == "strconv.ParseFloat":
+	case name == "make" && !slice && len(n.Args) == 2, name == "slices.Grow", name == "strconv.ParseFloat", name == "math.Inf":
 		f.idle[n.Args[len(n.Args)-1]] = true
 	case strings.HasSuffix(name, ".Grow"):
 		f.idle[n] = true

@@ -17,7 +17,7 @@
 //	extreme      min and max change places
 //
 // Places that cannot matter are left out: capacities, bit sizes of ParseFloat, the
-// numbers of an enumeration, statements that only quiet the compiler, generated
+// size of an infinity, the numbers of an enumeration, statements that only quiet the compiler, generated
 // files. Texts are left alone.
 //
 // All places of all packages stand in one row, which the seed shuffles; a package

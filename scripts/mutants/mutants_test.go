@@ -123,7 +123,9 @@ func TestPlaces(t *testing.T) {
 		"enumerations are left alone": {"const (\n\tone = iota + 1\n\ttwo\n)", nil},
 		"a length matters, a capacity does not": {
 			"var a, b = make([]int, 3, 5), make(map[int]int, 7)", []string{"3 → 4"}},
-		"numbers":  {"var a, b, c, d = 0, 0.25, 2.5, 1_000", []string{"0 → 1", "0.25 → (2 * 0.25)", "1_000 → 1001", "2.5 → (2.5 + 1)"}},
+		"numbers": {"var a, b, c, d = 0, 0.25, 2.5, 1_000", []string{"0 → 1", "0.25 → (2 * 0.25)", "1_000 → 1001", "2.5 → (2.5 + 1)"}},
+		"an infinity has a sign alone": {
+			"import \"math\"\n\nvar a, b = math.Inf(1), math.Inf(-1)", []string{"- → nothing"}},
 		"extremes": {"func f(a, b int) int { return min(a, b) }", []string{"min → max", "return min(a, b) → nothing"}},
 		"a return of a bool, and no other": {
 			"func f(a bool) (bool, error) { return a, nil }", []string{"a → !(a)", "return a, nil → nothing"}},
