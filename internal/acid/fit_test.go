@@ -101,3 +101,12 @@ func TestThreePointsAreATitration(t *testing.T) {
 	assert.Equal(t, bench.Points[0].PH, fit.Lowest)
 	assert.Equal(t, bench.Points[2].PH, fit.Highest)
 }
+
+// From pH 2 to 3 the protons of 50 g of water alone take (10⁻² − 10⁻³) · 0.05 = 0.45 mmol of
+// base. Readings that get there with 2 µmol fit no liquid, and the fit says so: with so
+// little base its own curve hardly moves, so it misses one end by half of that or more.
+func TestReadingsOfNoLiquidAreMissed(t *testing.T) {
+	fit, err := acid.Fit(acid.Titration{Celsius: 25, Solvent: 0.05, Points: []acid.Reading{{PH: 2}, {PH: 2.5, Base: 1e-6}, {PH: 3, Base: 2e-6}}})
+	require.NoError(t, err)
+	assert.Greater(t, fit.Worst, 0.45)
+}

@@ -1,6 +1,7 @@
 package acid_test
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -163,4 +164,23 @@ func TestDoseToAPH(t *testing.T) {
 
 	_, err = acid.Dose(juice, stock, 1, 5, pH)
 	assert.ErrorIs(t, err, acid.ErrOutOfReach)
+}
+
+// What cannot be measured is not dosed: neither without the stock, nor with all of it, nor
+// in between.
+func TestDoseTellsWhatCannotBeMeasured(t *testing.T) {
+	stock := acid.New(1)
+	failed := errors.New("the probe is broken")
+	for _, broken := range []float64{0, 0.5, 1} {
+		_, err := acid.Dose(acid.New(0), stock, 1, 0.3, func(sol *acid.Solution) (float64, error) {
+			if sol.Solvent == broken {
+				return 0, failed
+			}
+			return sol.Solvent, nil
+		})
+		assert.ErrorIs(t, err, failed, "broken at %g", broken)
+	}
+	dose, err := acid.Dose(acid.New(0.3), stock, 1, 0.3, func(sol *acid.Solution) (float64, error) { return sol.Solvent, nil })
+	require.NoError(t, err)
+	assert.Zero(t, dose, "it is there already")
 }

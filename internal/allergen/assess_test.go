@@ -173,3 +173,14 @@ func rows(t *testing.T, name string) []map[string]string {
 	}
 	return out
 }
+
+// Barley is among the cereals containing gluten of Annex II, item 1, as wheat is, and no major
+// allergen of FD&C Act 201(qq): who declares wheat has said all that barley asks for.
+func TestWhatIsNoClassAsksForNothing(t *testing.T) {
+	it := allergen.Item{Food: food.ID{Table: "own", Code: "malt"}, Name: "Barley malt", Own: true, Eaten: true, Stated: true}
+	require.Equal(t, []string{"barley"}, allergen.Assess(it).Missed)
+	it.Marks = []food.Mark{{Kind: "allergen", Value: "wheat"}}
+	assert.Empty(t, allergen.Assess(it).Missed)
+	it.Name, it.Marks[0].Value = "Wheat malt", "barley"
+	assert.Equal(t, []string{"wheat"}, allergen.Assess(it).Missed, "wheat is a class of its own in the USA")
+}

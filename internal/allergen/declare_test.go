@@ -126,6 +126,8 @@ func TestNobodyLooked(t *testing.T) {
 	assert.Len(t, declare(t, "eu", curry).Check, 3)
 
 	assert.Equal(t, []string{allergen.CheckContradicts}, checkCodes(declare(t, "eu", stated("o", "Almond orgeat"))))
+	assert.Equal(t, []string{allergen.CheckContradicts}, checkCodes(declare(t, "eu", stated("c", "Celery juice"))))
+	assert.Empty(t, declare(t, "us", stated("c", "Celery juice")).Check, "celery is no class in the USA")
 }
 
 func checkCodes(d allergen.Declaration) []string {

@@ -232,3 +232,28 @@ func TestOnlyAWholeWordOfTheNameExcuses(t *testing.T) {
 		assert.Equal(t, excused, !slices.Contains(codes(in), "caffeine-statement"), name)
 	}
 }
+
+// What a drink holds is said where nobody knows how much of it.
+func TestAStrengthThatNobodyKnowsIsSaidSo(t *testing.T) {
+	in := caution.Input{ABV: math.NaN(), Items: []allergen.Item{marked("Rum", "alcohol")}}
+	assert.Contains(t, find(t, in, "alcohol").Text, "Holds alcohol (strength not known).")
+	in.ABV = 12.34
+	assert.Contains(t, find(t, in, "alcohol").Text, "Holds alcohol (12.3 % vol).")
+}
+
+// A page that proposes a thing takes its caution by its code, as the row has it.
+func TestStandingIsTheRow(t *testing.T) {
+	c := caution.Standing("hot-liquid")
+	assert.Equal(t, "hot-liquid", c.Code)
+	assert.NotEmpty(t, c.Text)
+	assert.NotEmpty(t, c.Source)
+	assert.Panics(t, func() { caution.Standing("no such caution") })
+}
+
+// What has no name is called by its code, and once.
+func TestFoodsOfACautionAreNamedOnce(t *testing.T) {
+	it := marked("rum", "alcohol")
+	it.Name = ""
+	in := caution.Input{ABV: math.NaN(), Items: []allergen.Item{it, it, marked("Gin", "alcohol")}}
+	assert.Equal(t, "in it: core:rum, Gin", find(t, in, "alcohol").Because)
+}

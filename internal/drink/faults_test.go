@@ -411,3 +411,10 @@ func TestComponentsTakeNoPortion(t *testing.T) {
 	require.Len(t, got, 1)
 	assert.Contains(t, got[0], `6:5: "c" is a component, not a food of a table`)
 }
+
+// A limit is the last that is allowed.
+func TestATitrationUpToItsLimitIsFine(t *testing.T) {
+	const until = head + "components:\n  c: {ingredients: [1 g a], measured: {titration: [[0 ml, 4], [2 ml, 4.5], [%d ml, 5]], base: 0.1 mol/l, sample: 9 g}}\nbuild: [1 g c]\n"
+	assert.Empty(t, faultsOf(t, fmt.Sprintf(until, 1000)))
+	assert.Len(t, faultsOf(t, fmt.Sprintf(until, 1001)), 1)
+}

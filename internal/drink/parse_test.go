@@ -1,6 +1,7 @@
 package drink_test
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -299,4 +300,68 @@ func TestAFoodOfAPantryIsNotDescribedAgain(t *testing.T) {
 	_, faults := drink.Parse("f.yaml", []byte("use: [p]\n"+head+oat+"build: [10 g own:oat]\n"), func(string) ([]byte, error) { return []byte(oat), nil })
 	require.Equal(t, 1, faults.Len())
 	assert.ErrorContains(t, faults.Err(fail.Wrong), `there is a food "oat" already, at p:1:9`)
+}
+
+// A pantry is read once, whichever way its path is written; a use: that is no list brings
+// none, and there is an end to their number.
+func TestAPantryIsUsedOnce(t *testing.T) {
+	opened := 0
+	open := func(string) ([]byte, error) {
+		opened++
+		return []byte(fmt.Sprintf("components: {c%d: {ingredients: [1 g a]}}\n", opened)), nil
+	}
+	_, faults := drink.Parse("f.yaml", []byte("use: [house, ./house]\n"+head+"build: [10 g a]\n"), open)
+	assert.ErrorContains(t, faults.Err(fail.Wrong), `f.yaml:1:14: "./house" is used twice`)
+	assert.Equal(t, 1, opened)
+
+	_, faults = drink.Parse("f.yaml", []byte("use: {house: 1}\n"+head+"build: [10 g a]\n"), open)
+	assert.Equal(t, 1, faults.Len())
+	assert.Equal(t, 1, opened)
+
+	opened = 0
+	many := strings.Repeat("p, ", 200)
+	for i := range 200 {
+		many = strings.Replace(many, "p,", fmt.Sprintf("q%d,", i), 1)
+	}
+	_, faults = drink.Parse("f.yaml", []byte("use: ["+many+"]\n"+head+"build: [10 g a]\n"), open)
+	assert.ErrorContains(t, faults.Err(fail.Wrong), fmt.Sprintf("more than %d pantry files", opened))
+}
+
+// A number with a decimal comma between brackets is one number at fault, and no line.
+func TestADecimalCommaIsNoLine(t *testing.T) {
+	d, faults := drink.Parse("t", []byte(head+"build: [1,5 g sugar, 2 g b]\n"), nil)
+	assert.Equal(t, 1, faults.Len())
+	require.Len(t, d.Build, 1)
+	assert.Equal(t, "b", d.Build[0].Food)
+}
+
+// A reading knows whose it is.
+func TestAReadingNamesItsPot(t *testing.T) {
+	d := parseClean(t, head+"components: {s/y: {ingredients: [1 g a], measured: {ph: 3}}}\nbuild: [1 g s/y]\nfinish: [{measured: {ph: 4}}]\n")
+	of, ok := d.Finish[0].(*drink.Measured)
+	require.True(t, ok)
+	assert.Empty(t, of.Of())
+	assert.Equal(t, "the drink", of.What())
+	m := d.Components[0].Measured
+	assert.Equal(t, []string{"s/y"}, m.Of())
+	assert.Equal(t, "s/y", m.What())
+	assert.Equal(t, "s~sy", m.Pot())
+}
+
+// A long circle is told by its two ends.
+func TestALongCircleIsClipped(t *testing.T) {
+	text := head + "components:\n"
+	for i := range 9 {
+		text += fmt.Sprintf("  c%d: {ingredients: [1 g c%d]}\n", i, (i+1)%9)
+	}
+	got := faultsOf(t, text+"build: [1 g c0]\n")
+	require.NotEmpty(t, got)
+	assert.Contains(t, got[0], "c0 → c1 → c2 → c3 → … → c6 → c7 → c8 → c0")
+	text = head + "components:\n"
+	for i := range 7 {
+		text += fmt.Sprintf("  c%d: {ingredients: [1 g c%d]}\n", i, (i+1)%7)
+	}
+	got = faultsOf(t, text+"build: [1 g c0]\n")
+	require.NotEmpty(t, got)
+	assert.Contains(t, got[0], "c0 → c1 → c2 → c3 → c4 → c5 → c6 → c0", "eight names are told")
 }

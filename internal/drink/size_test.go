@@ -71,6 +71,10 @@ func TestADrinkOfTooMuchWorkIsRefused(t *testing.T) {
 	require.NoError(t, d.Fits(1000))
 	assert.ErrorContains(t, d.Fits(2000), "too large to be calculated with 2000 draws (use at most --draws 1666)")
 	assert.NoError(t, d.Fits(1666))
+	d, _ = drink.Parse("f.yaml", []byte(big+"finish:\n"+strings.Repeat("  - chill: {melt: 1 g}\n", 200)), nil)
+	for _, draws := range []int{200, 1000, 2000} {
+		assert.ErrorContains(t, d.Fits(draws), "(use fewer lines, steps or readings", "no number of draws helps")
+	}
 }
 
 // chain makes components that each use the one before and one thing more: few

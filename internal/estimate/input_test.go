@@ -98,3 +98,20 @@ func TestSharedRandomnessHasOneDirection(t *testing.T) {
 		assert.IsIncreasing(t, col[1:])
 	}
 }
+
+// A number below one, and one that is spread by less than one, varies like any other.
+func TestSmallNumbersVary(t *testing.T) {
+	for _, in := range []estimate.Input{{Central: 0.05, SD: 0.01}, {Central: 20, SD: 0.4}} {
+		in.Shape, in.Stream = estimate.Lognormal, estimate.KeyOf(1, "small")
+		col := fill(in, draws)[1:]
+		assert.InEpsilon(t, in.Central, stat.Mean(col, nil), 0.01)
+		assert.InEpsilon(t, in.SD, stat.StdDev(col, nil), 0.03)
+	}
+}
+
+// Zero is not above zero, and a column is as its worst draw.
+func TestPositiveAsksEveryDraw(t *testing.T) {
+	assert.True(t, estimate.Positive([]float64{1, 1e-9, 3}))
+	assert.False(t, estimate.Positive([]float64{1, 0, 3}))
+	assert.False(t, estimate.Positive([]float64{1, 2, -3}))
+}

@@ -95,3 +95,67 @@ func TestFiguresFromMemoryAreNoEvidence(t *testing.T) {
 func TestWhatTheDrinkSurelyLacksIsLeftOut(t *testing.T) {
 	assert.Empty(t, evidence.Of(drinkOf(0, 0, 0, false), works).Categories)
 }
+
+// A lead of exactly half is one.
+func TestHalfIsALead(t *testing.T) {
+	c := acid(t, evidence.Of(drinkOf(20, 60, 120, true), works))
+	assert.Equal(t, []string{"syrup brings at least 50 % of the malic acid, whatever is unknown."}, c.Sentences)
+}
+
+// A component that surely has none of a constituent is not listed, one of which nobody knows
+// is: unknown is not zero.
+func TestAComponentOfWhichNobodyKnowsIsListed(t *testing.T) {
+	a := drinkOf(20, 80, 150, true)
+	a.Components = append(a.Components,
+		assay.Component{Name: "water", Constituents: composition.Composition{figure("MALAC", 0, 0, false)}},
+		assay.Component{Name: "herb", Constituents: composition.Composition{figure("MALAC", 0, 50, true)}})
+	var names []string
+	for _, p := range acid(t, evidence.Of(a, works)).Entries[0].Parts {
+		names = append(names, p.Name)
+	}
+	assert.Equal(t, []string{"syrup", "coffee", "herb"}, names)
+}
+
+// A drink's own categories stand for the standard ones.
+func TestOwnCategories(t *testing.T) {
+	a := drinkOf(20, 80, 100, false)
+	a.Drink.Categories = []drink.Category{{Name: "bright", Tags: []string{"CITAC", "MALAC"}}}
+	assert.Equal(t, []constituent.ID{"CITAC", "MALAC"}, evidence.Constituents(a.Drink))
+	v := evidence.Of(a, works)
+	require.Len(t, v.Categories, 1)
+	assert.Equal(t, "bright", v.Categories[0].Name)
+	assert.Contains(t, evidence.Constituents(&drink.Drink{}), constituent.ID("MALAC"))
+}
+
+// Nothing leads of what each brings a part of, and what one brings all of is all.
+func TestAllAndNoLead(t *testing.T) {
+	assert.Empty(t, acid(t, evidence.Of(drinkOf(48, 52, 100, false), works)).Sentences, "52 % (47 to 57)")
+	a := drinkOf(20, 80, 100, false)
+	a.Components[1].Constituents[0].Share = composition.Share{Mean: 1, Low: 0.995, High: 1}
+	assert.Equal(t, []string{"syrup brings all of the malic acid."}, acid(t, evidence.Of(a, works)).Sentences)
+}
+
+// Beside the drink stands what it is compared with, if it has any.
+func TestAloneIsWhatIsThere(t *testing.T) {
+	a := drinkOf(20, 80, 100, false)
+	a.Alone.Constituents = composition.Composition{figure("MALAC", 0, 0, false)}
+	assert.Nil(t, acid(t, evidence.Of(a, works)).Entries[0].Alone)
+	a.Alone.Constituents = composition.Composition{figure("MALAC", 0, 3, true)}
+	assert.NotNil(t, acid(t, evidence.Of(a, works)).Entries[0].Alone, "unknown is not zero")
+	a.Alone = nil
+	assert.Nil(t, acid(t, evidence.Of(a, works)).Entries[0].Alone)
+}
+
+// A work is named once, and only for a figure that it stands behind.
+func TestWorksAreThoseBehindTheFigure(t *testing.T) {
+	a := drinkOf(20, 80, 100, false)
+	f := &a.PerServing[0]
+	f.Contributions = []composition.Contribution{
+		{Table: "own", Source: "b a", Mean: 80}, {Table: "own", Source: "a", Mean: 20}, {Table: "own", Source: "c", Mean: 0},
+	}
+	var ids []string
+	for _, w := range acid(t, evidence.Of(a, works)).Entries[0].Works {
+		ids = append(ids, w.ID)
+	}
+	assert.Equal(t, []string{"b", "a"}, ids)
+}

@@ -83,3 +83,26 @@ func TestLimitsOfTotalsAreNotBesideTheirParts(t *testing.T) {
 	// A third of 22 g, the most of a fruit (data/bounds.csv), less the 4 g that are known.
 	assert.InDelta(t, 0.33*0.22-0.04, food.Enter(f, nil).Cell("POLYL").Bound, 1e-6)
 }
+
+// The bases are as sure as their metals, and a titration as what is stated of it: two
+// standard deviations of both widen the room.
+func TestSpreadsWidenTheRoomOfAcids(t *testing.T) {
+	bound := func(id constituent.ID, sd float64) float64 {
+		f := sour(map[constituent.ID]float64{"titratable": 0.13})
+		stated(f, id, sd, 0)
+		return food.Enter(f, nil).Cell("LACAC").Bound * 1000 / 90.08 * 100 // mmol in 100 g
+	}
+	// 52 ± 20 mg of potassium (39.10 g/mol) are ± 0.51 mmol; 0.13 ± 0.06 g of citric acid ± 0.94 mmol.
+	const mmol, published = 2.03 + 1.97 + 4.04, 0.16 * 2.03
+	assert.InEpsilon(t, mmol+2*math.Hypot(published, 20/39.10), bound("K", 20), 0.01)
+	assert.InEpsilon(t, mmol+2*0.94, bound("titratable", 0.06), 0.01)
+	assert.InEpsilon(t, mmol+2*published, bound("titratable", 0.001), 0.01, "no better than what such figures are known to be")
+}
+
+// Quinic acid of pK 3.58 ± 0.05 (Serjeant and Dempsey 1979), two deviations weaker, has lost
+// 1/(1 + 10^(3.68−3.6)) = 0.454 of its protons at pH 4.0 − 0.4: 6.01 mmol of metals and
+// protein and 0.025 mmol of free protons in 100 g keep 13.3 mmol of it, of 192.17 g/mol.
+func TestAcidsAreTakenTwoDeviationsWeak(t *testing.T) {
+	cell := food.Enter(sour(map[constituent.ID]float64{"PH": 4.0}), nil).Cell("QUINAC")
+	assert.InEpsilon(t, (6.01+0.025)/0.454*192.17/1e5, cell.Bound, 0.01)
+}

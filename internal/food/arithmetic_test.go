@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 )
 
@@ -97,4 +98,35 @@ func TestOneBorrowedFigureIsFittedToo(t *testing.T) {
 	}
 	assert.Equal(t, []string{"1 values borrowed from sr:lender"}, borrowed(p))
 	assert.Empty(t, borrowed(food.Enter(own, sr("empty", "Oat", "plant drink", map[constituent.ID]float64{"WATER": 90}))))
+}
+
+// A part cannot vary more than its total without making another vary as much: glucose of
+// 1 ± 0.6 g in sugars of 4 ± 0.3 g leaves no more for an unknown than the total's own spread.
+func TestAMeasuredTotalHoldsTheSpreadOfItsParts(t *testing.T) {
+	f := sr("x", "Juice", "fruit juice", map[constituent.ID]float64{"WATER": 90, "SUGAR": 4, "GLUS": 1})
+	stated(f, "SUGAR", 0.3, 0)
+	stated(f, "GLUS", 0.6, 0)
+	bound := 100 * food.Enter(f, nil).Cell("SUCS").Bound
+	assert.LessOrEqual(t, bound, 3+2*math.Sqrt(2)*0.3)
+	assert.GreaterOrEqual(t, bound, 3+2*0.3)
+}
+
+// Protein that somebody published stands, whatever its nitrogen would make of it.
+func TestAPublishedValueStandsOverAConversion(t *testing.T) {
+	f := sr("x", "Nut", "nut", map[constituent.ID]float64{"WATER": 80, "NT": 2, "PROCNT": 11})
+	p := food.Enter(f, nil)
+	assert.InDelta(t, 0.11, p.Cell("PROCNT").Amount, 1e-9)
+	assert.Equal(t, estimate.Measured, p.Cell("PROCNT").State)
+}
+
+// Ciqual 2020 finds no polyols in milk; where somebody has analysed one all the same, the
+// rule says nothing of the total.
+func TestARuleOfZeroGivesWayToAPartThatIsThere(t *testing.T) {
+	milk := map[constituent.ID]float64{"WATER": 88, "PROCNT": 3.2, "FAT": 3.3, "CHOCDF": 4.8, "ASH": 0.7}
+	assert.Equal(t, estimate.Assumed, food.Enter(sr("x", "Milk", "milk", milk), nil).Cell("POLYL").State)
+	milk["SORTL"] = 500
+	p := food.Enter(sr("x", "Milk", "milk", milk), nil)
+	assert.InDelta(t, 0.005, p.Cell("POLYL").Amount, 1e-9)
+	assert.NotEqual(t, estimate.Assumed, p.Cell("POLYL").State)
+	assert.Empty(t, p.Notes, "nothing contradicts the total")
 }

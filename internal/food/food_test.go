@@ -106,6 +106,7 @@ func TestTraceIsUniformUpToItsLimit(t *testing.T) {
 	assert.True(t, cell.Known)
 	assert.InDelta(t, 0.00025, cell.Amount, 1e-6)
 	assert.InDelta(t, 0.0005, cell.Limit, 1e-6)
+	assert.Zero(t, cell.SD, "the limit is all of its spread")
 	assert.Equal(t, estimate.Below, cell.State)
 }
 
@@ -221,4 +222,106 @@ func TestFactsOfGroups(t *testing.T) {
 	assert.True(t, limeJuice().Facts().Liquid)
 	assert.Zero(t, sr("x", "Nobody's", "", nil).Facts())
 	assert.Zero(t, sr("x", "Nobody's", "no such group", nil).Facts())
+}
+
+// A trace is treated as a value below a limit; a limit beside a measured amount is not its
+// spread.
+func TestOnlyATraceOrLessIsDrawnUpToItsLimit(t *testing.T) {
+	for state, trace := range map[estimate.State]bool{estimate.Trace: true, estimate.Below: true, estimate.Measured: false} {
+		f := limeJuice()
+		f.Values = append(f.Values, food.Value{Constituent: "ALC", Amount: 0.04, SD: 0.001, Low: food.None, High: food.None, Limit: 0.05, State: state})
+		cell := food.Enter(f, nil).Cell("ALC")
+		assert.Equal(t, trace, cell.Limit > 0, "%v", state)
+		if trace {
+			assert.InDelta(t, 0.00025, cell.Amount, 1e-6)
+		} else {
+			assert.InDelta(t, 0.0004, cell.Amount, 1e-6)
+			assert.Positive(t, cell.SD)
+		}
+	}
+}
+
+// Whatever stands beside an unknown is no amount of it; its limit is its bound.
+func TestAnUnknownHasNoAmount(t *testing.T) {
+	f := limeJuice()
+	f.Group = "other" // no rule of a group knows better
+	f.Values = append(f.Values, food.Value{Constituent: "ALC", Amount: 0.3, SD: 0.1, Limit: 0.5, Low: food.None, High: food.None, State: estimate.Unknown, Source: "a label"})
+	cell := food.Enter(f, nil).Cell("ALC")
+	assert.False(t, cell.Known)
+	assert.Zero(t, cell.Amount)
+	assert.Zero(t, cell.SD)
+	assert.InDelta(t, 0.005, cell.Bound, 1e-12)
+	assert.Equal(t, "limit stated by a label", cell.Why)
+}
+
+// A range without a number of samples is what a designer writes: rectangular, its width/√12
+// (JCGM 100:2008, 4.3.7).
+func TestARangeWithoutSamplesIsRectangular(t *testing.T) {
+	f := sr("x", "Lime juice", "citrus juice", map[constituent.ID]float64{"WATER": 90, "CITAC": 5000})
+	for i := range f.Values {
+		if f.Values[i].Constituent == "CITAC" {
+			f.Values[i].Low, f.Values[i].High = 4000, 7000
+		}
+	}
+	assert.InDelta(t, 3000/math.Sqrt(12)/1e5, food.Enter(f, nil).Cell("CITAC").SD, 1e-9)
+}
+
+// A borrowed figure is counted by its lender: those that are there, in the note.
+func TestBorrowedFiguresAreCounted(t *testing.T) {
+	f := limeJuice()
+	f.ID = food.ID{Table: "core", Code: "dark"}
+	for i := range f.Values {
+		if id := f.Values[i].Constituent; id == "K" || id == "CA" || id == "LACS" {
+			f.Values[i].Source, f.Values[i].Ref = "borrowed src1", "medium"
+		}
+	}
+	notes := food.Enter(f, nil).Notes
+	require.NotEmpty(t, notes)
+	assert.Equal(t, "2 values borrowed from core:medium", notes[0].Text, "a zero is nothing to speak of")
+}
+
+// A total is borrowed where the food says nothing of its parts, and not over them.
+func TestNoTotalIsBorrowedOverOwnParts(t *testing.T) {
+	lender := sr("lender", "Oat", "plant drink", map[constituent.ID]float64{"SUGAR": 5, "K": 50})
+	own := map[constituent.ID]float64{"FAT": 1.5, "PROCNT": 0.8}
+	assert.InDelta(t, 0.05, food.Enter(sr("own", "House", "plant drink", own), lender).Cell("SUGAR").Amount, 1e-9)
+	own["GLUS"] = 3
+	p := food.Enter(sr("own", "House", "plant drink", own), lender)
+	assert.InDelta(t, 0.03, p.Cell("SUGAR").Amount, 1e-9)
+	assert.Equal(t, lender.ID, p.Cell("K").From)
+}
+
+// Own carbohydrate of 4 g holds borrowed sugars that nobody has stated a total of, two floors
+// down: 3 + 3 g shrink to 2 + 2.
+func TestBorrowedPartsFarBelowAreFittedToo(t *testing.T) {
+	own := sr("own", "House", "plant drink", map[constituent.ID]float64{"CHOAVL": 4, "FAT": 1, "PROCNT": 1})
+	p := food.Enter(own, sr("lender", "Oat", "plant drink", map[constituent.ID]float64{"GLUS": 3, "MALS": 3}))
+	assert.InDelta(t, 0.02, p.Cell("GLUS").Amount, 1e-9)
+	assert.InDelta(t, 0.02, p.Cell("MALS").Amount, 1e-9)
+	assert.Contains(t, p.Cell("MALS").Why, "scaled to the stated total")
+}
+
+// No polyol is more than a third of a fruit's carbohydrate, since all of them are not
+// (data/bounds.csv).
+func TestAPartIsNoMoreThanItsTotalCouldBe(t *testing.T) {
+	values := map[constituent.ID]float64{"WATER": 76, "CHOCDF": 22, "SUGAR": 2, "PROCNT": 1, "ASH": 1}
+	f := sr("x", "Plum", "fruit", values)
+	for id := range values {
+		stated(f, id, 0, 0)
+	}
+	p := food.Enter(f, nil)
+	require.InDelta(t, 0.33*0.22, p.Cell("POLYL").Bound, 1e-6)
+	assert.LessOrEqual(t, p.Cell("SORTL").Bound, p.Cell("POLYL").Bound)
+	assert.Equal(t, "no more than all that POLYL could be", p.Cell("SORTL").Why)
+}
+
+// Two values lie at most half their range · √2 from their mean (Popoviciu 1935, n = 2).
+func TestTheRangeOfTwoBoundsTheirSpread(t *testing.T) {
+	f := sr("x", "Lime juice", "citrus juice", map[constituent.ID]float64{"WATER": 90, "CITAC": 5000})
+	for i := range f.Values {
+		if f.Values[i].Constituent == "CITAC" {
+			f.Values[i].Low, f.Values[i].High, f.Values[i].N, f.Values[i].SD = 2000, 8000, 2, 9000
+		}
+	}
+	assert.InDelta(t, 3000*math.Sqrt2/1e5, food.Enter(f, nil).Cell("CITAC").SD, 1e-6)
 }

@@ -54,3 +54,22 @@ func TestNothingBoundsTheGasOfWhatIsSoldWithIt(t *testing.T) {
 		assert.False(t, food.Stated(gas.Bound), f.Names[0].Text)
 	}
 }
+
+// Where nothing else bounds a total, its unknown parts may: each sugar of which a label says
+// "less than 0.5 g" leaves that much for all of them.
+func TestUnknownPartsBoundTheirTotal(t *testing.T) {
+	f := &food.Food{ID: food.ID{Table: "own", Code: "x"}, Group: "other", Edible: food.None}
+	parts := 0.0
+	for _, part := range constituent.Sums().Children(constituent.Sugar) {
+		if part.Kind != constituent.Rest {
+			parts++
+			f.Values = append(f.Values, food.Value{
+				Constituent: part.ID, Amount: food.None, SD: food.None, Low: food.None, High: food.None, Limit: 0.5, State: estimate.Unknown, Source: "a label",
+			})
+		}
+	}
+	cell := food.Enter(f, nil).Cell(constituent.Sugar)
+	assert.False(t, cell.Known)
+	assert.InDelta(t, parts*0.005, cell.Bound, 1e-9)
+	assert.Equal(t, "its unknown parts could be no more", cell.Why)
+}

@@ -74,6 +74,7 @@ func TestRowsAndTheirOrder(t *testing.T) {
 func TestBasis(t *testing.T) {
 	c := card(t, "eu", facts(100, nil))
 	assert.Equal(t, label.Per100ml, c.Basis)
+	assert.Equal(t, label.Per100ml, card(t, "eu", facts(0.5, nil)).Basis, "a drop has a volume")
 	c = card(t, "eu", facts(0, map[constituent.ID]float64{"FAT": 3}))
 	assert.Equal(t, label.Per100g, c.Basis)
 	assert.Nil(t, row(t, c, "fat").Per100ml)
@@ -100,6 +101,7 @@ func TestExplainGivesTheCard(t *testing.T) {
 		require.NoError(t, err)
 		for _, w := range works {
 			require.NotEmpty(t, w.Sources, w.Row)
+			assert.Equal(t, w.Percent == "", w.Against == "", "%s %s: a share is of something", w.Row, w.Unit)
 			total := 0.0
 			for _, term := range w.Terms {
 				total += term.Gives

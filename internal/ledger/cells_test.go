@@ -1,6 +1,7 @@
 package ledger_test
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -73,4 +74,57 @@ func TestFoodsOfAJournalAreDrawnOneAfterTheOther(t *testing.T) {
 		assert.Contains(t, e.Name, profiles[1].Food.ID.String())
 		assert.Len(t, e.Column, 21)
 	}
+}
+
+// Two pots lose what both have lost.
+func TestLossesAddUp(t *testing.T) {
+	assert.Equal(t, []float64{5, 7}, ledger.Lost{Grams: []float64{1, 2}}.Plus(ledger.Lost{Grams: []float64{4, 5}}).Grams)
+}
+
+// A copy holds the same and goes its own way; what joins stands as if it had been poured.
+func TestCopiesAndJoinedPots(t *testing.T) {
+	pot, _ := pots(t, 20)
+	trace := charge{"read", "K"}
+	pot.Carry(0, trace)[0] = 3
+	same := pot.Copy()
+	assert.Equal(t, pot.Mass(), same.Mass())
+	assert.Equal(t, pot.Rows, same.Rows)
+	assert.Equal(t, fmt.Sprint(pot.Bounds(0)), fmt.Sprint(same.Bounds(0)), "some are NaN")
+	assert.Equal(t, 3.0, same.Carry(0, trace)[0])
+	mass := pot.Mass()
+	same.Scale(column(21, 2))
+	assert.Equal(t, mass, pot.Mass())
+	for d, grams := range same.Mass() {
+		assert.InDelta(t, 2*mass[d], grams, 1e-9)
+	}
+	pot.Join(same)
+	require.Len(t, pot.Rows, 4)
+	assert.InDelta(t, 3*mass[5], pot.Mass()[5], 1e-9)
+	assert.InDelta(t, pot.Total("SUGAR")[0], pot.Central("SUGAR"), 1e-12)
+	assert.Positive(t, pot.Central("SUGAR"))
+}
+
+// Other draws of the same columns: the central values stay, the draws do not.
+func TestADrawerWithOtherDraws(t *testing.T) {
+	p := profile("x", map[constituent.ID]float64{"WATER": 90, "GLUS": 5})
+	columns := ledger.NewColumns([]*food.Profile{p})
+	first := ledger.NewDrawer(1, 21, columns)
+	other := first.With(estimate.Ensemble{Seed: 2, N: 11})
+	at := columns.At("GLUS")
+	a, b := first.PerGram(p)[at], other.PerGram(p)[at]
+	assert.Len(t, b, 11)
+	assert.Equal(t, a[0], b[0])
+	assert.NotEqual(t, a[1], b[1])
+	assert.Equal(t, 11, other.NewPot().N)
+}
+
+// What a row carries may be taken from it, one thing or all.
+func TestARowSheds(t *testing.T) {
+	pot, _ := pots(t, 1)
+	a, b := charge{"a", "K"}, charge{"b", "K"}
+	pot.Carry(0, a)[0], pot.Carry(0, b)[0], pot.Carry(1, a)[0] = 1, 2, 3
+	pot.Shed(0, a)
+	require.Len(t, pot.Traced(0), 1)
+	assert.Equal(t, 2.0, pot.Carry(0, b)[0])
+	assert.Len(t, pot.Traced(1), 1)
 }

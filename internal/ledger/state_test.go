@@ -66,3 +66,47 @@ func TestAddedSugarIsAPublishedFigureOrAShare(t *testing.T) {
 		assert.InDelta(t, 0.25*sugar[d], added, 1e-12, "draw by draw")
 	}
 }
+
+// The state of a drink's sugar is the worst of the foods that bring a twentieth of it or
+// more; where there is none, the best of what is said.
+func TestStateOverFoodsIsTheWorstOfTheWeighty(t *testing.T) {
+	sugar := func(code string, grams float64, is estimate.State) *food.Profile {
+		f := profile(code, map[constituent.ID]float64{"WATER": 100 - grams, "SUCS": grams}).Food
+		for i := range f.Values {
+			f.Values[i].State = is
+		}
+		return food.Enter(f, nil)
+	}
+	state := func(profiles ...*food.Profile) estimate.State {
+		columns := ledger.NewColumns(profiles)
+		pot := ledger.New(columns, 11)
+		for _, p := range profiles {
+			pot.Pour(p, ledger.NewDrawer(1, 11, columns).PerGram(p), column(11, 100), p.Food.ID.String())
+		}
+		return pot.State("SUCS")
+	}
+	measured := sugar("measured", 50, estimate.Measured)
+	assert.Equal(t, estimate.Calculated, state(measured, sugar("more", 5, estimate.Calculated)))
+	assert.Equal(t, estimate.Measured, state(measured, sugar("little", 2, estimate.Calculated)))
+	assert.Equal(t, estimate.Measured, state(sugar("silent", 0, estimate.Unknown), sugar("none", 0, estimate.Measured)))
+	assert.Equal(t, estimate.Unknown, state(sugar("silent", 0, estimate.Unknown)))
+}
+
+// What a step makes of a food that is not known to have it is calculated, however little
+// there is of it.
+func TestWhatAStepMadeIsCalculated(t *testing.T) {
+	pot, r := turning(t)
+	require.Equal(t, estimate.Unknown, pot.State("GLUS"))
+	pot.React(r, column(21, 0.001))
+	require.Less(t, pot.Total("GLUS")[0], 1.0)
+	assert.Equal(t, estimate.Calculated, pot.State("GLUS"))
+}
+
+// Only the foods of which nobody knows are named as unknown: the cream has its lactose
+// stated, the juice is silent.
+func TestOnlyTheUnknownRowsAreNamed(t *testing.T) {
+	pot, _ := pots(t, 20)
+	bound, rows := pot.Bound("LACS")
+	assert.Equal(t, []int{0}, rows)
+	assert.Equal(t, pot.Bounds(0)[constituent.Must("LACS").Order], bound)
+}

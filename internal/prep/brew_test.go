@@ -1,6 +1,7 @@
 package prep_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -273,5 +274,43 @@ func TestMoreThanDissolvesIsSaid(t *testing.T) {
 		out, err := prep.Brew(brewing(), prep.Recipe{Out: grams(60), Yield: grams(yield)}, factors)
 		require.NoError(t, err)
 		assert.Equal(t, said, len(out.Notes) > 1, "%g", yield)
+	}
+}
+
+// Which kind of brew it is, the strength that was aimed at says, not a draw of it.
+func TestTheStyleIsThatOfTheStatedStrength(t *testing.T) {
+	strength := grams(0.069)
+	strength[0] = 0.071
+	pot := brewing()
+	_, err := prep.Brew(pot, prep.Recipe{Out: grams(36), Strength: strength}, factors)
+	require.NoError(t, err)
+	assert.InDelta(t, 0.08*0.15*18, central(pot, "FAT"), close, "Moeenfard et al., as above")
+	pot = brewing()
+	_, err = prep.Brew(pot, prep.Recipe{Out: grams(36), Strength: grams(0.069)}, factors)
+	require.NoError(t, err)
+	assert.LessOrEqual(t, central(pot, "FAT"), 0.046*0.15*18, "a filter holds back more: at most the middle of filter coffees")
+}
+
+// The published shares are those of 4 min for coffee and of 3 min for herbs (common practice,
+// no source); what is taken out before has given less, in proportion to its time.
+func TestAShortSteepGivesLess(t *testing.T) {
+	for _, c := range []struct {
+		group   string
+		minutes float64
+		part    float64
+	}{{"coffee bean", 2, 0.5}, {"coffee bean", 3, 0.75}, {"coffee bean", 4, 1}, {"coffee bean", 60, 1}, {"herb", 1.5, 0.5}, {"herb", 3, 1}} {
+		plant := entered("plant", c.group, map[constituent.ID]float64{"WATER": 5, "PROCNT": 14, "FAT": 15, "CHOCDF": 62, "FIBTG": 20, "ASH": 4, "K": 2000})
+		pours := pouring(plant)
+		steep := func(s prep.Steeping) (float64, string) {
+			pot := pours(water(), 200)
+			out, err := prep.Steep(pot, pours(plant, 10), s, factors)
+			require.NoError(t, err)
+			return central(pot, "K"), strings.Join(out.Notes, "\n")
+		}
+		usual, said := steep(prep.Steeping{})
+		assert.NotContains(t, said, "short:")
+		short, said := steep(prep.Steeping{Minutes: grams(c.minutes)})
+		assert.InEpsilon(t, c.part, short/usual, 1e-9, "%s, %g min", c.group, c.minutes)
+		assert.Equal(t, c.part < 1, strings.Contains(said, "plant, short: before"), said)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"maps"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -243,4 +244,36 @@ func TestDiluteTellsWhatThePotReads(t *testing.T) {
 		_, err := prep.MethodOf(step).Do(b, pot, step, factors)
 		assert.ErrorContains(t, err, "the pot reads only "+reads+" °Bx", "%g of it", part)
 	}
+}
+
+// What a step cannot know it says.
+func TestMethodsSayWhatTheyCannotKnow(t *testing.T) {
+	all := steps(t, everyStep)
+	for word, says := range map[string]string{
+		"caramelise": "g of sugar become caramel, whose parts are not known",
+		"brew":       "% of the dose; the grounds hold",
+	} {
+		b, pot := benchPot()
+		out, err := prep.MethodOf(all[word]).Do(b, pot, all[word], factors)
+		require.NoError(t, err, word)
+		assert.Contains(t, strings.Join(out.Notes, "\n"), says, word)
+	}
+}
+
+// A pot can be reduced to what it holds: then nothing leaves.
+func TestReducingToWhatThereIsTakesNothing(t *testing.T) {
+	_, pot := benchPot()
+	_, err := prep.Reduce(pot, pot.Mass(), factors)
+	require.NoError(t, err)
+	assert.InDelta(t, 450, pot.Mass()[0], close)
+}
+
+// A ferment makes what its figures name, as far as it can, and something without a name.
+func TestAFermentMakesWhatItsFiguresName(t *testing.T) {
+	step := steps(t, "drink: d\nserves: 1\nbuild: [10 g house]\ncomponents:\n  house:\n    ingredients: [1 g own:milk]\n    steps:\n      - ferment: {after: {ALC: 0.5 g, LACAC: 1 g, GLYRL: 1 g, GLUS: 1 g, NA: 1 g}, because: \"a test\"}\n")["ferment"]
+	made := prep.MethodOf(step).Makes(step)
+	for _, id := range []constituent.ID{"ALC", "LACAC", "GLYRL", "GLUS", constituent.MassOther} {
+		assert.Contains(t, made, id)
+	}
+	assert.NotContains(t, made, constituent.ID("NA"))
 }

@@ -51,3 +51,15 @@ func TestABVAgainstOIML(t *testing.T) {
 	assert.InDelta(t, 40, solution.ABV(33.30, grams/0.94805), 0.01)
 	assert.Zero(t, solution.ABV(1, 0))
 }
+
+// Density is a property of the mixture, not of how much there is of it.
+func TestDensityDoesNotDependOnTheAmount(t *testing.T) {
+	of := func(grams float64) float64 {
+		density, ok := solution.Density(map[constituent.ID]float64{"WATER": 8 * grams, "SUCS": grams, "ALC": grams})
+		assert.True(t, ok)
+		return density
+	}
+	for _, grams := range []float64{0.001, 1, 2, 1000} {
+		assert.InDelta(t, of(0.5), of(grams), 1e-12, "%g g", grams)
+	}
+}

@@ -50,6 +50,7 @@ func TestParseAmountRefusesWithTheFix(t *testing.T) {
 		{"g sugar", "does not begin", "36 g"},
 		{"1/0 g sugar", "fraction", "1/2"},
 		{"3 g ± 2 ml sugar", "does not fit", "same kind"},
+		{"3 g ± some sugar", `"some sugar" does not begin with an amount`, "36 g"},
 		{"3 g ± 30 g sugar", `"3 g ± 30 g" reaches below zero`, "write 3 g ± 3 g, or less"},
 		{"0.5 g ± 2000 mg sugar", "reaches below zero", "0.5 g ± 0.5 g"},
 		{"1 g ± 100 g sd sugar", "standard deviation", "at most 1 g"},

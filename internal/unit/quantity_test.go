@@ -1,6 +1,7 @@
 package unit_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -58,5 +59,42 @@ func TestQuantitiesThatCannotBeSayWhy(t *testing.T) {
 		_, err := want.of.Parse(text)
 		require.Error(t, err, text)
 		assert.Equal(t, want.says, err.Error(), text)
+	}
+}
+
+// The range of a scale is its own, or that of its unit in data/limits.csv.
+func TestSpanOfAScale(t *testing.T) {
+	low, high := unit.Scale{Low: 1, High: 3}.Span("g")
+	assert.Equal(t, [2]float64{1, 3}, [2]float64{low, high})
+	low, high = unit.Scale{Low: 1, High: 3, Limit: "energy"}.Span("kJ/100 g")
+	l := unit.LimitOf("energy", "kJ/100 g")
+	assert.Equal(t, [2]float64{l.Low, l.High}, [2]float64{low, high})
+	assert.True(t, l.Holds(l.Low) && l.Holds(l.High) && l.Holds((l.Low+l.High)/2))
+	assert.False(t, l.Holds(l.High*1.01) || l.Holds(l.Low-1))
+	assert.Panics(t, func() { unit.LimitOf("energy", "stone") })
+}
+
+// 1 g is 10³ mg and 10⁶ µg (SI); what is no mass has no factor.
+func TestUnitsOfMass(t *testing.T) {
+	for _, c := range []struct {
+		from, to string
+		factor   float64
+		ok       bool
+	}{
+		{"g", "g", 1, true}, {"IU", "IU", 1, true}, {"g", "µg", 1e6, true}, {"µg", "mg", 1e-3, true},
+		{"mg", "IU", 0, false}, {"kJ", "mg", 0, false},
+	} {
+		factor, ok := unit.Convert(c.from, c.to)
+		assert.Equal(t, c.ok, ok, c)
+		assert.InDelta(t, c.factor, factor, 1e-12, c)
+	}
+}
+
+// Whatever the file holds, an error is short: of a long text it shows the beginning.
+func TestLongTextsAreClippedInErrors(t *testing.T) {
+	for n, whole := range map[int]bool{40: true, 41: false} {
+		_, _, err := unit.ParseAmount("3 " + strings.Repeat("x", n) + " sugar")
+		assert.Equal(t, whole, strings.Contains(err.Error(), `"`+strings.Repeat("x", n)+`"`), n)
+		assert.Contains(t, err.Error(), strings.Repeat("x", 40))
 	}
 }
