@@ -108,7 +108,7 @@ func TestCopiesAndJoinedPots(t *testing.T) {
 func TestADrawerWithOtherDraws(t *testing.T) {
 	p := profile("x", map[constituent.ID]float64{"WATER": 90, "GLUS": 5})
 	columns := ledger.NewColumns([]*food.Profile{p})
-	first := ledger.NewDrawer(1, 21, columns)
+	first := ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: 21}, columns)
 	other := first.With(estimate.Ensemble{Seed: 2, N: 11})
 	at := columns.At("GLUS")
 	a, b := first.PerGram(p)[at], other.PerGram(p)[at]

@@ -81,7 +81,7 @@ func TestStateOverFoodsIsTheWorstOfTheWeighty(t *testing.T) {
 		columns := ledger.NewColumns(profiles)
 		pot := ledger.New(columns, 11)
 		for _, p := range profiles {
-			pot.Pour(p, ledger.NewDrawer(1, 11, columns).PerGram(p), column(11, 100), p.Food.ID.String())
+			pot.Pour(p, ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: 11}, columns).PerGram(p), column(11, 100), p.Food.ID.String())
 		}
 		return pot.State("SUCS")
 	}
