@@ -1,4 +1,4 @@
-package assay_test
+package reading_test
 
 import (
 	"fmt"
@@ -25,7 +25,7 @@ func TestWaterExplainsWhatARecipeDoesNot(t *testing.T) {
 		assert.InEpsilon(t, 200, a.Serving.Central("SUCS"), 0.005, "the sugar is what was poured")
 		assert.InEpsilon(t, r.Read, r.Used, 1e-6, reading)
 		assert.Contains(t, r.Advice, "of water count as", reading)
-		assert.Len(t, notesOf(a, "reading disagrees", ""), 1, "once")
+		assert.Len(t, assaytest.NotesOf(a, "reading disagrees", ""), 1, "once")
 	}
 }
 
