@@ -139,7 +139,7 @@ func TestReadingsThatContradictOneAnotherAreSaid(t *testing.T) {
 // please both is not for the recipe: nothing, not even water, moves by more than its 99 %.
 func TestReadingsThatContradictOneAnotherMoveLittle(t *testing.T) {
 	lib, cordial := assaytest.Core(t), jars[6]
-	bare := cordial.read(t, lib, 500)
+	bare := assaytest.Assay(t, lib, cordial.text(), 500)
 	brix, density := bare.Chemistry.Brix, bare.Chemistry.Density
 	for _, x := range []float64{-1.5, 1.5} {
 		a := cordial.read(t, lib, 500, fmt.Sprintf("brix: %.6f ± 0.02 sd", brix.Mean-x*brix.SD), fmt.Sprintf("density: %.6f g/ml ± 0.0001 g/ml sd", density.Mean+x*density.SD))
