@@ -11,19 +11,20 @@ import (
 // Poured is so much of a food of which everything is known but what is said not to be: what
 // it does not hold it is known not to hold. So a figure of it can be worked out on paper.
 type Poured struct {
-	Code   string
-	Grams  float64
-	SD     float64                    // of Grams
-	Holds  map[constituent.ID]float64 // g in a gram
-	Spread map[constituent.ID]float64 // standard deviation of what it holds, over it
-	Most   map[constituent.ID]float64 // unknown: the most that a gram may hold; NaN where nothing bounds it
-	Values []food.Value               // what else its table prints
-	Group  string
+	Code     string
+	Grams    float64
+	SD       float64                    // of Grams
+	Holds    map[constituent.ID]float64 // g in a gram
+	Spread   map[constituent.ID]float64 // standard deviation of what it holds, over it
+	Most     map[constituent.ID]float64 // unknown: the most that a gram may hold; NaN where nothing bounds it
+	Values   []food.Value               // what else its table prints
+	Group    string
+	Chemical bool // a pure substance
 }
 
 // profile is the food as it enters the ledger.
 func (p Poured) profile() *food.Profile {
-	f := &food.Food{ID: food.ID{Table: "own", Code: p.Code}, Group: p.Group, Values: p.Values, Edible: food.None, Chemical: p.Group == ""}
+	f := &food.Food{ID: food.ID{Table: "own", Code: p.Code}, Group: p.Group, Values: p.Values, Edible: food.None, Density: food.Density{GramsPerMl: food.None}, Chemical: p.Chemical}
 	profile := &food.Profile{Food: f, AddedShare: food.None}
 	for _, c := range constituent.All() {
 		cell := food.Cell{Known: true, State: estimate.Measured, Bound: food.None, From: f.ID, Row: f.ID.String(), Source: "test:" + string(c.ID)}
