@@ -13,8 +13,8 @@ import (
 	"sipsum/internal/chemistry"
 )
 
-// bench is a juice whose bench titration ends at a pH, with so much citric acid or
-// potassium citrate poured in afterwards.
+// bench is a juice whose bench titration ends at a pH, with so much of an acid or of a
+// salt poured in afterwards.
 func bench(t *testing.T, lastPH, more string) *chemistry.Chemistry {
 	t.Helper()
 	text := fmt.Sprintf("drink: x\nserves: 1\ncomponents:\n  juice:\n    ingredients: [100 g core:orange-juice]\n"+
@@ -43,7 +43,7 @@ func TestATitrationSpeaksOfWhatWasRead(t *testing.T) {
 	assert.Equal(t, 3.6, sour.PHMeter.High)
 	assert.True(t, math.IsNaN(sour.PHMeter.Mean))
 	assert.Empty(t, sour.Acidity[0].Per100g.Why, "the end point is within it")
-	lean := bench(t, "6.60", ", 20 g core:tripotassium-citrate")
+	lean := bench(t, "6.60", ", 20 g core:dipotassium-phosphate")
 	assert.Contains(t, lean.PHMeter.Why, "less acid than juice was titrated (up to pH 6.60)")
 	assert.Equal(t, 6.6, lean.PHMeter.Low)
 }
