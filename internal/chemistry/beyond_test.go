@@ -95,3 +95,33 @@ func TestDegassed(t *testing.T) {
 	assert.Equal(t, "for a reason", c.Degassed.Why)
 	assert.True(t, math.IsNaN(c.Degassed.Mean))
 }
+
+// The curve of what was titrated further down than it is now reaches down there: less base
+// than none, none at its own pH, and no point of the half pH beside that.
+func TestACurveReachesAsFarAsWasTitrated(t *testing.T) {
+	for _, salt := range []string{"1.6 g", "2.4 g", "3.2 g"} {
+		c := bench(t, "8.20", ", "+salt+" core:tripotassium-citrate")
+		require.Empty(t, c.PHMeter.Why)
+		own := c.PHMeter.Mean
+		require.Greater(t, own, 3.9)
+		require.NotEmpty(t, c.Curve)
+		assert.Equal(t, 3.6, c.Curve[0].PH)
+		points := 0
+		for _, p := range c.Curve {
+			switch {
+			case math.Abs(p.PH-own) < 1e-6:
+				points++
+				assert.Zero(t, p.Base)
+			case p.PH < own:
+				assert.Negative(t, p.Base)
+			default:
+				assert.Positive(t, p.Base)
+			}
+			if p.PH > 3.6 && p.PH < 8.1 && p.Base != 0 {
+				assert.GreaterOrEqual(t, math.Abs(p.PH-own), 0.25, "%g beside %g", p.PH, own)
+				assert.Zero(t, math.Mod(p.PH, 0.5))
+			}
+		}
+		assert.Equal(t, 1, points)
+	}
+}

@@ -24,7 +24,7 @@ const alkalinityEnd = 4.5
 var chalk = sync.OnceValue(func() float64 {
 	molar, err := constituent.MolarMass("CaCO3")
 	if err != nil {
-		panic("assay: " + err.Error())
+		panic("chemistry: " + err.Error())
 	}
 	return molar
 })

@@ -38,6 +38,7 @@ type Bench struct {
 	Readings []Reading
 }
 
+// NewBench makes a bench that tells faults to a list.
 func NewBench(lab *acidity.Laboratory, hand amount.Hand, faults *fail.List) *Bench {
 	b := &Bench{Lab: lab, gauge: lab.Gauge, Hand: hand, faults: faults}
 	b.rig = &titration.Rig{Lab: lab, Hand: hand, Faults: faults, Notes: &b.Notes}
@@ -62,14 +63,13 @@ func (b *Bench) note(n note.Note) { b.Notes = append(b.Notes, n) }
 // until it reads h′; a mass is then closed on its h′ exactly.
 //
 // A reading that the recipe does not explain counts as the nearest that it does
-// (readingupdate.go), no constituent leaves its own range (readingrange.go), and what is
-// left is water, where water may have gone or come (readingwater.go). A gas
-// that is stated stays as it is (readinggas.go).
+// (update.go), no constituent leaves its own range (range.go), and what is left is water,
+// where water may have gone or come (water.go). A gas that is stated stays as it is (gas.go).
 //
 // Readings of acidity stand as they are, not in logarithms. They are swept once: what
-// is left of them is closed by closeOnAcidity. A titration takes the place of all that
-// the composition says of acids and ions (titrate). A pH that was read takes the place
-// of those that have been published (calibration.go).
+// is left of them is closed by meet. A titration takes the place of all that the
+// composition says of acids and ions (package titration). A pH that was read takes the
+// place of those that have been published (package acidity).
 func (b *Bench) Take(pot *ledger.Pot, read []*drink.Measured, state Stated) {
 	if slices.ContainsFunc(read, func(m *drink.Measured) bool { return m.PH != nil }) {
 		b.Lab.Forget(pot)

@@ -51,7 +51,7 @@ func TestWhatInstrumentsRead(t *testing.T) {
 		assert.InDelta(t, want, b.Expected(pot, kind)[0], 0.002*want, kind)
 	}
 	assert.Len(t, reading.ReadingKinds, 5)
-	assert.PanicsWithValue(t, "assay: no reading is called colour", func() { b.Expected(pot, "colour") })
+	assert.PanicsWithValue(t, "reading: no reading is called colour", func() { b.Expected(pot, "colour") })
 }
 
 // An instrument without ± is within the range of data/instruments.csv, or half of the last
