@@ -266,3 +266,30 @@ func TestStatedGasStaysInEveryDraw(t *testing.T) {
 	take(t, free, lab, reading.Stated{}, "mass: 206 g ± 0.5 g sd")
 	assert.Greater(t, free.Total("CO2")[0], before, "else it grows with the pot")
 }
+
+// A pot of a thousandth is read as the whole one: nothing hangs on grams.
+func TestASmallPotIsReadAsALargeOne(t *testing.T) {
+	for _, texts := range [][2]string{
+		{"brix: 13.0 ± 0.1 sd, mass: 230 g ± 1 g sd", "brix: 13.0 ± 0.1 sd, mass: 0.230 g ± 0.001 g sd"},
+		{"brix: 20.0 ± 0.1 sd", "brix: 20.0 ± 0.1 sd"}, {"mass: 150 g ± 1 g sd", "mass: 0.150 g ± 0.001 g sd"},
+		{"ph: 3.00, ta: 1.20 %", "ph: 3.00, ta: 1.20 %"}, {"ta: 0.30 %", "ta: 0.30 %"},
+	} {
+		of := func(size float64) (*ledger.Pot, *acidity.Laboratory) {
+			return assaytest.Pot(draws, assaytest.Poured{Code: "water", Grams: 200 * size, SD: 4 * size, Holds: grams{"WATER": 0.985, "CO2": 0.005, "CITAC": 0.01}, Spread: grams{"CO2": 0.2, "CITAC": 0.2}, Group: "water"},
+				assaytest.Poured{Code: "sugar", Grams: 20 * size, SD: 4 * size, Holds: grams{"SUCS": 1}, Group: "water"})
+		}
+		const thousandth = 1e-3
+		for _, gas := range []bool{true, false} {
+			large, lab := of(1)
+			take(t, large, lab, reading.Stated{Gas: gas}, texts[0])
+			small, lab := of(thousandth)
+			take(t, small, lab, reading.Stated{Gas: gas}, texts[1])
+			for _, id := range []constituent.ID{"WATER", "SUCS", "CO2", "CITAC"} {
+				is := small.Total(id)
+				for d, x := range large.Total(id) {
+					require.InEpsilon(t, thousandth*x, is[d], 1e-5, "%s after %s, draw %d", id, texts[0], d)
+				}
+			}
+		}
+	}
+}

@@ -142,11 +142,13 @@ func TestWhatMeetsAnAcidity(t *testing.T) {
 func TestUnitsOfAnAcidity(t *testing.T) {
 	pot, lab := sour()
 	density := lab.Gauge.Density(pot)[0]
+	citric, potassium := []float64{}, []float64{}
 	for unit, number := range map[string]float64{"%": 2.2, "g/100 g": 2.2, "g/100 ml": 2.2 * density, "g/l": 22 * density} {
 		pot, lab := sour()
 		text := "ta: " + formatted(number) + " " + unit
 		b, _, per100g := met(t, pot, lab, text)
 		r := b.Readings[0]
+		citric, potassium = append(citric, pot.Central("CITAC")), append(potassium, pot.Central("K"))
 		assert.InDelta(t, 2.2, per100g[0], 1e-4, text)
 		assert.Equal(t, unit, r.Unit)
 		assert.InDelta(t, number, r.Read, 1e-6)
@@ -157,6 +159,10 @@ func TestUnitsOfAnAcidity(t *testing.T) {
 		// Without ± a burette is within 2 % (data/instruments.csv), rectangular; the density of
 		// a litre has no spread to speak of.
 		assert.InEpsilon(t, 0.02*2.2/math.Sqrt(3), stat.StdDev(per100g[1:], nil), 0.1, text)
+	}
+	for i := range citric {
+		assert.InEpsilon(t, citric[0], citric[i], 1e-4, "and moves as much")
+		assert.InEpsilon(t, potassium[0], potassium[i], 1e-4)
 	}
 }
 
@@ -184,4 +190,59 @@ func TestReadingsThatCannotBe(t *testing.T) {
 	faults := &fail.List{}
 	reading.NewBench(lab, amount.Hand{Ens: lab.Ens}, faults).Take(dry, readings(t, "ph: 4.0"), reading.Stated{})
 	assert.ErrorContains(t, faults.Err(fail.Wrong), "its acidity was read, but the recipe has none: there is no water in it")
+}
+
+// Where named acids give way to what was read of an acidity and a mass, the pot weighs what
+// was read all the same.
+func TestAcidsThatGiveWayLeaveTheMass(t *testing.T) {
+	pot, lab := sour()
+	const text = "ph: 3.40 ± 0.02, ta: 0.90 g/100 g ± 0.01 g/100 g, mass: 222 g ± 0.5 g sd"
+	before, _ := sour()
+	take(t, pot, lab, reading.Stated{}, text)
+	m := readings(t, text)[0]
+	read := amount.Hand{Ens: lab.Ens}.Draw(*m.Mass, m.StepPath()+"/mass")
+	h, v := logs(before.Mass()), stat.Variance(logs(before.Mass())[1:], nil)
+	gain := v / (v + math.Pow(0.5/220, 2))
+	for d, is := range pot.Mass() {
+		noisy := math.Log(222) + (read[d]/222-1)*222/220
+		require.InDelta(t, math.Exp(h[d]+gain*(noisy-h[d])), is, 2e-3, d)
+	}
+}
+
+// A burette tells how much acid there is, and not how sour a coffee is, which stays as it has
+// been published; a meter takes the place of what was published.
+func TestWhatAReadingLeavesAsPublished(t *testing.T) {
+	lib := assaytest.Core(t)
+	const text = "drink: x\nserves: 1\nbuild: [100 g core:filter-coffee-light]\n%s"
+	finish := func(m string) string { return strings.Replace(text, "%s", "finish:\n  - measured: {"+m+"}\n", 1) }
+	bare := assaytest.Assay(t, lib, strings.Replace(text, "%s", "", 1), 200).Chemistry
+	require.Empty(t, bare.PHMeter.Why)
+	burette := assaytest.Assay(t, lib, finish("ta: 0.14 %"), 200).Chemistry
+	require.Empty(t, burette.PHMeter.Why)
+	assert.InDelta(t, 0.14, burette.Acidity[0].Per100g.Mean, 1e-4)
+	assert.InDelta(t, bare.PHMeter.Mean, burette.PHMeter.Mean, 0.03)
+	assert.NotEmpty(t, bare.RestsOn)
+	meter := assaytest.Assay(t, lib, finish("ph: 5.60 ± 0.02"), 200).Chemistry
+	assert.InDelta(t, 5.6, meter.PHMeter.Mean, 1e-6)
+	assert.Empty(t, meter.RestsOn)
+	both := assaytest.Assay(t, lib, finish("ph: 5.60 ± 0.02, ta: 0.14 %"), 200).Chemistry
+	assert.InDelta(t, 5.6, both.PHMeter.Mean, 1e-6)
+	assert.InDelta(t, 0.14, both.Acidity[0].Per100g.Mean, 1e-4)
+}
+
+// A titration takes the place of what else was read of the acidity of the same pot; what was
+// read of its sugar counts beside it.
+func TestATitrationTellsTheAcidity(t *testing.T) {
+	const bench = "titration: [[0 ml, 3.0], [10 ml, 4.0], [20 ml, 5.0], [30 ml, 8.1]], base: 0.1 mol/l, sample: 10 g"
+	for _, more := range []string{"", ", ta: 3.00 %", ", brix: 9.00"} {
+		pot, lab := sour()
+		b, pH, per100g := met(t, pot, lab, bench+more)
+		assert.InDelta(t, 3.0, pH[0], 0.05, more)
+		// 30 ml of 0.1 mol/l for 10 g, by 192.12/3 g of citric acid a mol.
+		assert.InEpsilon(t, 0.030*0.1/10*100*192.12/3, per100g[0], 0.02, more)
+		if strings.Contains(more, "brix") {
+			require.Len(t, b.Readings, 1)
+			assert.InDelta(t, 9, lab.Gauge.Brix(pot)[0], 0.3)
+		}
+	}
 }
