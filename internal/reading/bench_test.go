@@ -173,6 +173,35 @@ func TestNothingLeavesItsRange(t *testing.T) {
 	}
 }
 
+// Two sugars, each even within its own range: both at their ends are more than the two ever
+// are together, and the sum keeps to its range too. So it is whatever stands beside it, and
+// as far down as up.
+func TestASumKeepsToItsOwnRange(t *testing.T) {
+	for _, brix := range []string{"brix: 75.0", "brix: 12.0"} {
+		pot, lab := assaytest.Pot(draws, assaytest.Poured{Code: "water", Grams: 200, Holds: grams{"WATER": 1}, Group: "water"},
+			assaytest.Poured{Code: "grape", Grams: 50, Holds: grams{"GLUS": 1}, Group: "water"}, assaytest.Poured{Code: "fruit", Grams: 50, Holds: grams{"FRUS": 1}, Group: "water"})
+		for row, of := range map[int]struct {
+			id   constituent.ID
+			turn float64
+		}{1: {"GLUS", math.Phi}, 2: {"FRUS", math.Sqrt2}} {
+			for d, col := 1, pot.Write(row, pot.Columns.At(of.id)); d < pot.N; d++ {
+				_, part := math.Modf(float64(d) * of.turn) // even, and either has nothing to do with the other
+				col[d] = 50 + 20*(2*part-1)
+			}
+		}
+		before := pot.Copy()
+		take(t, pot, lab, reading.Stated{Mass: true}, brix)
+		for _, id := range []constituent.ID{"GLUS", "FRUS", "SUGAR", "CHOCDF"} {
+			was, is := before.Total(id), pot.Total(id)
+			low, high := rangeOfDraws(was)
+			for d, x := range is {
+				require.True(t, x >= min(low, was[d])-1e-9 && x <= max(high, was[d])+1e-9, "%s after %s, draw %d: %g of %g to %g", id, brix, d, x, low, high)
+			}
+			assert.Greater(t, math.Abs(is[0]-was[0]), 15.0, "%s after %s", id, brix)
+		}
+	}
+}
+
 // No more than half of the water has gone and no more than as much again has come: 100 g of
 // sugar in 200 g of water read 33.3 °Bx, in 100 g 50, in 400 g 20, by the definition of the
 // scale.

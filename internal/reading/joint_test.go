@@ -49,7 +49,7 @@ func normal(read, is, sd float64) float64 { return math.Exp(-square((read-is)/sd
 
 func square(x float64) float64 { return x * x }
 
-// readOf assays the two foods of reading_test.go with readings.
+// readOf assays the two foods of mass_test.go with readings.
 func readOf(t *testing.T, readings string, draws int) *assay.Assay {
 	t.Helper()
 	finish := ""
