@@ -45,6 +45,17 @@ func TestWhatHasNoHardness(t *testing.T) {
 	assert.Nil(t, sour.Water)
 	none, _ := brewing(0.005, 0, 0, 0.1)
 	assert.Nil(t, none.Water)
+	pure, _ := brewing(0, 0, 0, 0)
+	assert.Nil(t, pure.Water, "what pH 4.5 itself takes is no alkalinity of a water")
+	trace, _ := brewing(0.005, 0, 0.01, 0)
+	assert.Nil(t, trace.Water)
+	// A tenth of a millimole of potassium bicarbonate: 5 mg/l, and no hardness.
+	const mmol = 0.1 / 1e6
+	pot, lab := assaytest.Pot(draws, assaytest.Poured{Code: "water", Grams: 1000, Group: "water", Holds: grams{"WATER": 1 - mmol*44.01, "K": mmol * 39.098, "CO2": mmol * 44.01}})
+	some := chemistry.Of(lab, pot, 25, acidity.Surely{}).Water
+	require.NotNil(t, some)
+	assert.Zero(t, some.Hardness.Mean)
+	assert.InDelta(t, 5+1.6, some.Alkalinity.Mean, 0.3)
 	soft, _ := brewing(0.02, 0, 0, 0)
 	require.NotNil(t, soft.Water)
 	assert.InDelta(t, 2, soft.Water.Hardness.Mean, 0.01)
