@@ -130,6 +130,30 @@ func TestAReadingBeyondTheRecipeCountsAsTheNearest(t *testing.T) {
 	assert.InDelta(t, brix[0]*math.Exp(-v/(v+r*r)*2.5758*spread), low, 0.3)
 }
 
+// Beyond the recipe's range a draw moves by κ + (1 − ρ)·(ε − (h − h₀)), ρ growing from 0 there
+// to 1 at twice that: halfway it moves by half of its own distance.
+func TestADoubtedReadingMovesTheDrawsLess(t *testing.T) {
+	pot, lab := syrup()
+	h := logs(lab.Gauge.Brix(pot))
+	const sd, half, own = 0.2, 0.5, 2.5758
+	v, r := stat.Variance(h[1:], nil), sd/math.Exp(h[0])
+	limit := own * math.Sqrt(v+r*r)
+	read := math.Exp(h[0] + (1+half)*limit)
+	text := "brix: " + formatted(read) + " ± 0.2 sd"
+	m := readings(t, text)[0]
+	shown := amount.Hand{Ens: lab.Ens}.DrawQuantity(*m.Brix, 1, m.StepPath()+"/brix")
+	take(t, pot, lab, reading.Stated{Mass: true}, text)
+	within := 0
+	for d, is := range lab.Gauge.Brix(pot) {
+		noise := (shown[d]/shown[0] - 1) * read / math.Exp(h[0])
+		want := h[d] + v/(v+r*r)*(limit+(1-half)*(noise-(h[d]-h[0])))
+		if math.Abs(math.Log(is)-want) < 2e-3 {
+			within++
+		}
+	}
+	assert.Greater(t, within, draws/2, "but for those whose sugar would leave its range, to the end of which it has come")
+}
+
 // What is read twice, or by two instruments that have nothing to do with each other, counts
 // the same in any order, and one says nothing of what the other reads.
 func TestReadingsThatHaveNothingToDoWithEachOther(t *testing.T) {
