@@ -168,3 +168,29 @@ func TestWhatHardlyBuffersHasNoPH(t *testing.T) {
 	assert.Empty(t, glass(t, lib, "core:water-pure", 25).PHMeter.Why, "water has the pH that its ions make")
 	assert.Empty(t, glass(t, lib, "core:lemon-juice", 25).PHMeter.Why)
 }
+
+// Where a composition tells the pH of a liquid that hardly buffers, less than 1 mmol/l per pH
+// (data/acid_unmeasured.csv), it is withheld and what it rests on stays; not of a water, whose
+// ions make it.
+func TestATracePHIsWithheld(t *testing.T) {
+	of := func(group string, citric float64, sure acidity.Surely) *chemistry.Chemistry {
+		pot, lab := assaytest.Pot(20, assaytest.Poured{Code: "x", Grams: 100, Group: group, Holds: grams{"WATER": 0.9 - citric, "SUCS": 0.1, "CITAC": citric, "K": citric / 5}})
+		return chemistry.Of(lab, pot, 25, sure)
+	}
+	for _, citric := range []float64{0.00001, 0.0001, 0.001} {
+		c := of("spirit", citric, acidity.Surely{})
+		trace := c.Capacity.Mean < 1
+		assert.Equal(t, citric < 0.0005, trace)
+		assert.Equal(t, trace, c.PHMeter.Why != "")
+		assert.Equal(t, trace, c.PH.Unknown)
+		assert.Equal(t, trace, c.Curve == nil)
+		assert.Empty(t, c.Capacity.Why)
+		assert.Empty(t, c.StrongIons.Why)
+		assert.Positive(t, c.StrongIons.Mean)
+		if trace {
+			assert.Contains(t, c.PHMeter.Why, "hardly buffers")
+		}
+		assert.Empty(t, of("spirit", citric, acidity.Surely{PH: true}).PHMeter.Why)
+		assert.Empty(t, of("water", citric, acidity.Surely{}).PHMeter.Why)
+	}
+}
