@@ -318,6 +318,12 @@ func TestStatedGasStaysInEveryDraw(t *testing.T) {
 	before := free.Copy().Total("CO2")[0]
 	take(t, free, lab, reading.Stated{}, "mass: 206 g ± 0.5 g sd")
 	assert.Greater(t, free.Total("CO2")[0], before, "else it grows with the pot")
+	kept, lab := assaytest.Pot(draws, assaytest.Poured{Code: "water", Grams: 200, SD: 4, Holds: grams{"WATER": 0.995, "CO2": 0.005}, Spread: grams{"CO2": 0.2}, Group: "water"})
+	take(t, kept, lab, reading.Stated{Gas: true}, "mass: 206 g ± 0.5 g sd")
+	assert.Greater(t, free.Total("CO2")[0], kept.Total("CO2")[0]+1e-3)
+	for d, x := range free.Mass() {
+		require.InDelta(t, x, kept.Mass()[d], 1e-9, "what gas weighs less is water")
+	}
 }
 
 // A pot of a thousandth is read as the whole one: nothing hangs on grams.
