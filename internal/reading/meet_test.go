@@ -246,3 +246,24 @@ func TestATitrationTellsTheAcidity(t *testing.T) {
 		}
 	}
 }
+
+// Two readings of one thing are one by an instrument √2 as sure: at central values the pot is
+// the same.
+func TestToReadTwiceIsToReadSurer(t *testing.T) {
+	for once, twice := range map[string]string{
+		"mass: 222 g ± 1 g sd": "mass: 222 g ± 1.41421356 g sd", "brix: 11.00 ± 0.1 sd": "brix: 11.00 ± 0.141421356 sd",
+		"ph: 3.06 ± 0.03 sd": "ph: 3.06 ± 0.0424264069 sd", "ta: 1.52 % ± 0.03 % sd": "ta: 1.52 % ± 0.0424264069 % sd",
+	} {
+		one, lab := sour()
+		take(t, one, lab, reading.Stated{}, once)
+		two, lab := sour()
+		take(t, two, lab, reading.Stated{}, twice, twice)
+		bare, _ := sour()
+		moved := 0.0
+		for _, id := range []constituent.ID{"WATER", "SUCS", "CITAC", "MALAC", "K"} {
+			assert.InEpsilon(t, one.Central(id), two.Central(id), 1e-5, "%s after %s", id, once)
+			moved = max(moved, math.Abs(one.Central(id)/bare.Central(id)-1))
+		}
+		assert.Greater(t, moved, 1e-3, once)
+	}
+}

@@ -173,9 +173,9 @@ func (b *Bench) readAgain(pot *ledger.Pot, list []reading, acidity bool) [][]flo
 	for j, r := range list {
 		switch r.kind {
 		case amount.ReadPH:
-			now[j] = pH
+			now[j] = slices.Clone(pH) // each its own: two may be read of one thing
 		case amount.ReadTA:
-			now[j] = per100g
+			now[j] = slices.Clone(per100g)
 		default:
 			now[j] = b.Expected(pot, r.kind)
 		}
