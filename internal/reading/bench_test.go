@@ -100,6 +100,23 @@ func TestAMassIsClosedDrawByDraw(t *testing.T) {
 	assert.InDelta(t, 200+6*gain*16/52, pot.Central("WATER"), 0.2, "the least certain moves most")
 }
 
+// Where there is no water to make up what a draw at the end of its range leaves, all of it
+// weighs what was read.
+func TestADryMassIsClosedToo(t *testing.T) {
+	of := func() (*ledger.Pot, *acidity.Laboratory) {
+		return assaytest.Pot(draws, assaytest.Poured{Code: "grape", Grams: 100, Holds: grams{"GLUS": 1}, Group: "water"}, assaytest.Poured{Code: "sugar", Grams: 100, SD: 6, Holds: grams{"SUCS": 1}, Group: "water"})
+	}
+	pot, lab := of()
+	const text, z, r = "mass: 214 g ± 6 g sd", 214.0, 6.0
+	read, h := noise(t, lab, text), logs(pot.Mass())
+	v := stat.Variance(h[1:], nil)
+	take(t, pot, lab, reading.Stated{}, text)
+	for d, is := range pot.Mass() {
+		want := h[d] + v/(v+r*r/200/200)*(math.Log(z/200)+(read[d]/z-1)*z/200-(h[d]-h[0]))
+		require.InDelta(t, math.Exp(want), is, 1e-6, d)
+	}
+}
+
 // What no water explains, since the mass is stated, counts as the nearest reading that the
 // recipe does: 2.5758 standard deviations away (the middle 99 % of a normal distribution).
 // Beyond it the sugar stands still, and at twice that the draws do too.
