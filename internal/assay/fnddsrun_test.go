@@ -238,7 +238,7 @@ func (o *oracle) dish(t *testing.T, code string) dish {
 func figuresOf(f *food.Food) figures {
 	out := figures{}
 	for _, c := range oracleColumns {
-		if x, ok := published(f, c.id); ok {
+		if x, ok := assaytest.Printed(f, c.id); ok {
 			out[c.id] = x
 		}
 	}

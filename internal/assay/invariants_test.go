@@ -12,45 +12,13 @@ import (
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
-	"sipsum/internal/ledger"
 )
 
 // exact is the difference that rounding of floating point numbers may make.
 const exact = 1e-9
 
-// wholeDrink uses nested components, steps, an own food, volumes, a share and
-// an eaten garnish.
-const wholeDrink = `
-drink: "Slow Ferry"
-serves: %d
-foods:
-  house:
-    name: "House oat"
-    group: plant drink
-    per: 100 ml
-    density: 1.03 g/ml
-    values: {FAT: 1.5 g, CHOAVL: 5.6 g, SUGAR: 3.1 g, PROCNT: 0.8 g, NA: 40 mg}
-    source: "invented"
-components:
-  syrup:
-    ingredients: [200 g core:orange-juice, 120 g core:sugar-white, 2.0 g ± 0.1 g core:citric-acid]
-    steps:
-      - reduce: {by: 12 %%}
-      - strain: {collect: 240 g, through: cloth}
-  base:
-    ingredients: [150 g core:milk-whole, 60 g ± 3 g syrup, 5 %% core:honey]
-    steps:
-      - heat: {code: 2151}
-      - split: {keep: {FAT: 20 %% ± 5 %%}, because: "invented"}
-build: [36 g ± 2 g core:espresso, 90 g base, 25 g syrup, 60 ml own:house]
-finish:
-  - chill: {melt: 20 g ± 5 g}
-garnish:
-  - {food: "core:honey", amount: 3 g, eaten: true}
-`
-
 func TestContributionsSumToTotals(t *testing.T) {
-	a := assaytest.Assay(t, assaytest.Core(t), fmt.Sprintf(wholeDrink, 2), 200)
+	a := assaytest.Assay(t, assaytest.Core(t), fmt.Sprintf(assaytest.WholeDrink, 2), 200)
 	for _, f := range a.PerServing {
 		sum, shares := 0.0, 0.0
 		for _, c := range f.Contributions {
@@ -64,13 +32,13 @@ func TestContributionsSumToTotals(t *testing.T) {
 	}
 	for _, c := range constituent.All() {
 		if c.Kind != constituent.Figure {
-			rowsSumTo(t, a.Serving, c)
+			assaytest.RowsSumTo(t, a.Serving, c)
 		}
 	}
 }
 
 func TestComponentsSumToTheServing(t *testing.T) {
-	a := assaytest.Assay(t, assaytest.Core(t), fmt.Sprintf(wholeDrink, 2), 50)
+	a := assaytest.Assay(t, assaytest.Core(t), fmt.Sprintf(assaytest.WholeDrink, 2), 50)
 	mass := 0.0
 	for _, c := range a.Components {
 		mass += c.Mass.Mean
@@ -85,34 +53,9 @@ func TestComponentsSumToTheServing(t *testing.T) {
 	}
 }
 
-// rowsSumTo checks, in each draw, that the rows of a pot are its total and that
-// a parent is the sum of its children.
-func rowsSumTo(t *testing.T, pot *ledger.Pot, c *constituent.Constituent) {
-	t.Helper()
-	total := pot.Total(c.ID)
-	rows, children := make([]float64, pot.N), make([]float64, pot.N)
-	for row := range pot.Rows {
-		for d, x := range pot.Of(row, c.ID) {
-			rows[d] += x
-		}
-	}
-	for _, child := range constituent.Sums().Children(c.ID) {
-		for d, x := range pot.Total(child.ID) {
-			children[d] += x
-		}
-	}
-	for d := range total {
-		slack := exact * max(1, total[d])
-		require.InDelta(t, total[d], rows[d], slack, "rows of %s, draw %d", c.ID, d)
-		if c.Kind == constituent.Parent {
-			require.InDelta(t, total[d], children[d], slack, "parts of %s, draw %d", c.ID, d)
-		}
-	}
-}
-
 func TestServingTimesServesIsTheBuild(t *testing.T) {
 	lib := assaytest.Core(t)
-	build, each := assaytest.Assay(t, lib, fmt.Sprintf(wholeDrink, 1), 100), assaytest.Assay(t, lib, fmt.Sprintf(wholeDrink, 4), 100)
+	build, each := assaytest.Assay(t, lib, fmt.Sprintf(assaytest.WholeDrink, 1), 100), assaytest.Assay(t, lib, fmt.Sprintf(assaytest.WholeDrink, 4), 100)
 	const serves = 4
 	// 36 + 90 + 25 g, 60 ml of 1.03 g/ml, 20 g of ice, 3 g of honey.
 	assert.InDelta(t, 36+90+25+60*1.03+20+3, build.Mass.Mean, 1e-6)
@@ -155,7 +98,7 @@ func TestAddedLineChangesNoDrawOfTheOthers(t *testing.T) {
 
 func TestFewerDrawsAreTheFirstOfMore(t *testing.T) {
 	lib := assaytest.Core(t)
-	few, many := cells(assaytest.Assay(t, lib, fmt.Sprintf(wholeDrink, 2), 200)), cells(assaytest.Assay(t, lib, fmt.Sprintf(wholeDrink, 2), 1000))
+	few, many := cells(assaytest.Assay(t, lib, fmt.Sprintf(assaytest.WholeDrink, 2), 200)), cells(assaytest.Assay(t, lib, fmt.Sprintf(assaytest.WholeDrink, 2), 1000))
 	require.Len(t, many, len(few))
 	for key, column := range few {
 		require.Equal(t, column, many[key][:201], key)
@@ -164,7 +107,7 @@ func TestFewerDrawsAreTheFirstOfMore(t *testing.T) {
 
 func TestOneSeedGivesOneResult(t *testing.T) {
 	lib := assaytest.Core(t)
-	text := fmt.Sprintf(wholeDrink, 2)
+	text := fmt.Sprintf(assaytest.WholeDrink, 2)
 	a, again := assaytest.Assay(t, lib, text, 10), assaytest.Assay(t, lib, text, 10)
 	assert.Equal(t, cells(a), cells(again))
 	d, faults := drink.Parse("test", []byte(text), nil)

@@ -127,7 +127,7 @@ func TestMassClosesAfterAnySequenceOfSteps(t *testing.T) {
 		require.Less(t, ledgertest.Closed(k.pot), exact)
 		for _, c := range constituent.All() {
 			if c.Kind != constituent.Figure && len(columns.Below(c.ID)) > 0 {
-				rowsSumTo(t, k.pot, c)
+				assaytest.RowsSumTo(t, k.pot, c)
 			}
 		}
 	}

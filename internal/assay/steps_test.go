@@ -112,7 +112,7 @@ func TestEveryStepOfAFile(t *testing.T) {
 	a := assaytest.Assay(t, assaytest.Core(t), everyStep, 200)
 	for _, c := range constituent.All() {
 		if c.Kind != constituent.Figure {
-			rowsSumTo(t, a.Serving, c)
+			assaytest.RowsSumTo(t, a.Serving, c)
 		}
 	}
 	assert.Positive(t, assaytest.Figure(t, a.PerServing, "GLUS").Mean)

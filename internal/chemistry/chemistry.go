@@ -74,7 +74,7 @@ type Liquid struct {
 // Of works a liquid out as a solution.
 func Of(lab *acidity.Laboratory, l Liquid) *Chemistry {
 	brix, density := lab.Gauge.Brix(l.Pot), lab.Gauge.Density(l.Pot)
-	in := lab.IonsOf(l.Pot, lab.Solved())
+	in := lab.IonsOf(l.Pot, min(l.Pot.N, lab.Solved()))
 	c := solve(lab, l, in, brix, density)
 	if c.PHMeter.Why != "" {
 		c.RestsOn = nil // what is not given rests on nothing

@@ -1,6 +1,7 @@
 package chemistry
 
 import (
+	"math"
 	"sync"
 
 	"sipsum/internal/acid"
@@ -24,7 +25,7 @@ const alkalinityEnd = 4.5
 var chalk = sync.OnceValue(func() float64 {
 	molar, err := constituent.MolarMass("CaCO3")
 	if err != nil {
-		panic("assay: " + err.Error())
+		panic("chemistry: " + err.Error())
 	}
 	return molar
 })
@@ -53,8 +54,9 @@ func (c *Chemistry) water(lab *acidity.Laboratory, in acidity.Ions, pot *ledger.
 	}
 	m := &composition.Meter{}
 	out := &Water{Hardness: composition.Known(m.Of(hardness), "mg/l"), Alkalinity: composition.Known(m.Of(alkalinity), "mg/l")}
-	const noticed = 1 // mg/l
-	if out.Hardness.Mean < noticed && out.Alkalinity.Mean < noticed {
+	const noticed = 1                                                 // mg/l
+	blank := milli * chalk() / charges * math.Pow(10, -alkalinityEnd) // the acid that the end point holds, without any bicarbonate
+	if out.Hardness.Mean < noticed && out.Alkalinity.Mean < blank+noticed {
 		return nil, nil
 	}
 	return out, nil

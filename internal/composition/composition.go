@@ -199,7 +199,7 @@ func (m *Meter) contribution(pot *ledger.Pot, row int, part, total []float64, pe
 		Mean: part[0] * perGram, Share: noShare(), State: estimate.Calculated,
 	}
 	if total != nil {
-		con.Share = m.share(part, total)
+		con.Share = m.Share(part, total)
 	}
 	return con
 }
@@ -208,12 +208,12 @@ func (m *Meter) contribution(pot *ledger.Pot, row int, part, total []float64, pe
 // whole.
 func (m *Meter) ShareOut(part Composition, own, of Totals) {
 	for i, f := range part {
-		part[i].Share = m.share(own[f.Constituent.ID], of[f.Constituent.ID])
+		part[i].Share = m.Share(own[f.Constituent.ID], of[f.Constituent.ID])
 	}
 }
 
-// share gives part of total, draw by draw.
-func (m *Meter) share(part, total []float64) Share {
+// Share gives part of total, draw by draw.
+func (m *Meter) Share(part, total []float64) Share {
 	if total[0] <= 0 {
 		return noShare()
 	}

@@ -32,7 +32,7 @@ func (b *Bench) Expected(pot *ledger.Pot, kind string) []float64 {
 	case amount.ReadABV:
 		return b.gauge.Abv(pot)
 	}
-	panic("assay: no reading is called " + kind)
+	panic("reading: no reading is called " + kind)
 }
 
 // expectedCentrally gives ln of what an instrument would read of a pot if the constants of
@@ -215,6 +215,7 @@ func (b *Bench) withAcidity(list []reading, pot *ledger.Pot, m *drink.Measured, 
 // readings of acidity.
 type Taken map[string]bool
 
+// TakenOf tells what was read.
 func TakenOf(read []*drink.Measured) Taken {
 	t := Taken{}
 	for _, m := range read {

@@ -18,7 +18,7 @@ var readingLimits = sync.OnceValue(func() map[string]float64 {
 func limitOf(name string) float64 {
 	x, ok := readingLimits()[name]
 	if !ok {
-		panic("assay: reading_limits.csv has no row " + name)
+		panic("reading: reading_limits.csv has no row " + name)
 	}
 	return x
 }

@@ -73,7 +73,7 @@ type closing struct {
 // The search ends at this part of the wanted acidity, after so many steps: it is
 // numerical, a burette reads to a hundredth.
 const (
-	CloseEnough = 1e-7
+	closeEnough = 1e-7
 	closeSteps  = 30
 )
 
@@ -105,7 +105,7 @@ func (c *closing) meetAcidity() error {
 	if err != nil {
 		return err
 	}
-	if miss, err = c.excess(); err != nil || miss <= CloseEnough*math.Abs(c.want) {
+	if miss, err = c.excess(); err != nil || miss <= closeEnough*math.Abs(c.want) {
 		return err
 	}
 	if math.IsNaN(c.pH) {
@@ -150,7 +150,7 @@ func (c *closing) find(x, next, low, high float64, move func(from, to float64)) 
 	}
 	for range closeSteps {
 		next = min(max(next, low), high)
-		if next == x || math.Abs(before) <= CloseEnough*math.Abs(c.want) {
+		if next == x || math.Abs(before) <= closeEnough*math.Abs(c.want) {
 			break
 		}
 		move(x, next)

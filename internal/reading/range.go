@@ -173,7 +173,7 @@ func (k *kept) leastOf(pot *ledger.Pot, id constituent.ID) []float64 {
 // leaves its range, draw by draw.
 func (k *kept) spareAcids(pot *ledger.Pot) []float64 {
 	spare := make([]float64, pot.N)
-	estimate.Fill(spare, 1-CloseEnough)
+	estimate.Fill(spare, 1-closeEnough)
 	limit := func(id constituent.ID) {
 		for d, left := range k.leastOf(pot, id) {
 			spare[d] = min(spare[d], 1-left)

@@ -60,14 +60,13 @@ func (b *Bench) note(n note.Note) { b.Notes = append(b.Notes, n) }
 // until it reads h′; a mass is then closed on its h′ exactly.
 //
 // A reading that the recipe does not explain counts as the nearest that it does
-// (readingupdate.go), no constituent leaves its own range (readingrange.go), and what is
-// left is water, where water may have gone or come (readingwater.go). A gas
-// that is stated stays as it is (readinggas.go).
+// (update.go), no constituent leaves its own range (range.go), and what is left is water,
+// where water may have gone or come (water.go). A gas that is stated stays as it is (gas.go).
 //
 // Readings of acidity stand as they are, not in logarithms. They are swept once: what
-// is left of them is closed by closeOnAcidity. A titration takes the place of all that
-// the composition says of acids and ions (titrate). A pH that was read takes the place
-// of those that have been published (calibration.go).
+// is left of them is closed by meet. A titration takes the place of all that the
+// composition says of acids and ions (package titration). A pH that was read takes the
+// place of those that have been published (package acidity).
 func (b *Bench) Take(pot *ledger.Pot, read []*drink.Measured, state Stated) {
 	if slices.ContainsFunc(read, func(m *drink.Measured) bool { return m.PH != nil }) {
 		b.Lab.Forget(pot)
@@ -173,9 +172,9 @@ func (b *Bench) readAgain(pot *ledger.Pot, list []reading, acidity bool) [][]flo
 	for j, r := range list {
 		switch r.kind {
 		case amount.ReadPH:
-			now[j] = pH
+			now[j] = slices.Clone(pH) // each its own: two may be read of one thing
 		case amount.ReadTA:
-			now[j] = per100g
+			now[j] = slices.Clone(per100g)
 		default:
 			now[j] = b.Expected(pot, r.kind)
 		}

@@ -1,5 +1,6 @@
 // Package assaytest is what the tests of the assay and of its rooms share: foods in memory,
-// and drinks calculated from their text.
+// drinks calculated from their text, and small pots of invented foods, of which a figure can
+// be worked out on paper.
 //
 // # Limits
 //

@@ -1,4 +1,4 @@
-package assay_test
+package chemistry_test
 
 import (
 	"fmt"
@@ -26,7 +26,7 @@ build: [100.00 g juice%s]
 // paper: an equivalent of malic acid is 134.09/2 g, one of citric 192.12/3 g.
 func TestDosesAreWhatPouringThemGives(t *testing.T) {
 	lib := assaytest.Core(t)
-	doses := component(t, assaytest.Assay(t, lib, fmt.Sprintf(dosed, ""), 50), "juice").Chemistry.Doses
+	doses := assaytest.Component(t, assaytest.Assay(t, lib, fmt.Sprintf(dosed, ""), 50), "juice").Chemistry.Doses
 	require.Len(t, doses, 12, "four acids, three targets")
 	acids := map[string]bool{}
 	for i, d := range doses {
@@ -53,7 +53,7 @@ func TestDosesAreWhatPouringThemGives(t *testing.T) {
 
 func TestNoDosesForWhatNobodyRead(t *testing.T) {
 	a := assaytest.Assay(t, assaytest.Core(t), "drink: x\nserves: 1\ncomponents: {juice: {ingredients: [100 g core:orange-juice]}}\nbuild: [50 g juice]\n", 50)
-	assert.Empty(t, component(t, a, "juice").Chemistry.Doses)
+	assert.Empty(t, assaytest.Component(t, a, "juice").Chemistry.Doses)
 }
 
 // Pure water under one atmosphere of carbon dioxide (1.45 g/l at 25 °C) has pH 3.9, and

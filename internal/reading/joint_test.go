@@ -1,4 +1,4 @@
-package assay_test
+package reading_test
 
 import (
 	"context"
@@ -49,7 +49,7 @@ func normal(read, is, sd float64) float64 { return math.Exp(-square((read-is)/sd
 
 func square(x float64) float64 { return x * x }
 
-// readOf assays the two foods of reading_test.go with readings.
+// readOf assays the two foods of mass_test.go with readings.
 func readOf(t *testing.T, readings string, draws int) *assay.Assay {
 	t.Helper()
 	finish := ""
@@ -110,12 +110,12 @@ func TestWhatWasReadHasTheInstrumentsSpread(t *testing.T) {
 	assert.InDelta(t, 34, a.Chemistry.Brix.Mean, 0.05)
 	assert.InEpsilon(t, 0.2, a.Chemistry.Brix.SD, 0.05)
 	assert.InEpsilon(t, 1, a.Mass.SD, 0.05)
-	assert.Empty(t, notesOf(a, "reading disagrees", ""))
+	assert.Empty(t, assaytest.NotesOf(a, "reading disagrees", ""))
 
 	// Without ± the instrument of data/instruments.csv stands: 0.2 °Bx either way.
 	a = readOf(t, "brix: 34.0", 2000)
 	assert.InEpsilon(t, 0.2/math.Sqrt(3), a.Chemistry.Brix.SD, 0.05)
-	assert.Len(t, notesOf(readOf(t, "brix: 40.0", 500), "reading disagrees", ""), 1)
+	assert.Len(t, assaytest.NotesOf(readOf(t, "brix: 40.0", 500), "reading disagrees", ""), 1)
 }
 
 // boiled is a syrup whose evaporation nobody has weighed.
@@ -135,12 +135,12 @@ func TestReadingsNarrowAndNeverWiden(t *testing.T) {
 	lib := assaytest.Core(t)
 	const draws = 2000
 	bare := assaytest.Assay(t, lib, fmt.Sprintf(boiled, ""), draws)
-	syrup := component(t, bare, "syrup")
+	syrup := assaytest.Component(t, bare, "syrup")
 	for _, readings := range []string{"mass: 300 g ± 1 g", "brix: 50 ± 0.2", "brix: 50 ± 0.2, mass: 300 g ± 1 g", "density: 1.235 g/ml ± 0.003 g/ml, brix: 51 ± 0.5, mass: 298 g ± 2 g"} {
 		t.Run(readings, func(t *testing.T) {
 			a := assaytest.Assay(t, lib, fmt.Sprintf(boiled, "measured: {"+readings+"}"), draws)
-			require.Empty(t, notesOf(a, "reading disagrees", ""))
-			read := component(t, a, "syrup")
+			require.Empty(t, assaytest.NotesOf(a, "reading disagrees", ""))
+			read := assaytest.Component(t, a, "syrup")
 			narrower := 0
 			for _, f := range syrup.Constituents {
 				if f.Mean <= 0 || f.SD == 0 {
@@ -210,15 +210,4 @@ func TestReadingOfWhatIsNotThereIsAFault(t *testing.T) {
 	d, faults := drink.Parse("test", []byte(fmt.Sprintf(weighed, "finish:\n  - measured: {abv: 4 %}")), nil)
 	_, err := assaytest.Run(context.Background(), d, faults, assaytest.Library{}, assaytest.Options{Draws: 10, Seed: 1})
 	assert.ErrorContains(t, err, "abv was read, but")
-}
-
-func component(t *testing.T, a *assay.Assay, name string) assay.Component {
-	t.Helper()
-	for _, c := range a.Components {
-		if c.Name == name {
-			return c
-		}
-	}
-	require.Fail(t, "no component "+name)
-	return assay.Component{}
 }

@@ -1,4 +1,4 @@
-package assay_test
+package composition_test
 
 import (
 	"testing"

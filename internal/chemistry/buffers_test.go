@@ -1,4 +1,4 @@
-package assay_test
+package chemistry_test
 
 import (
 	"encoding/csv"

@@ -1,4 +1,4 @@
-package assay_test
+package composition_test
 
 import (
 	"fmt"
@@ -129,7 +129,7 @@ func soundRow(t *testing.T, id food.ID, a *assay.Assay) {
 // The same of drinks: what steps keep, lose and turn may bring no end out of order.
 func TestNoBoundOfADrinkIsAbsurd(t *testing.T) {
 	lib := assaytest.Core(t)
-	drinks := map[string]string{"whole": fmt.Sprintf(wholeDrink, 2)}
+	drinks := map[string]string{"whole": fmt.Sprintf(assaytest.WholeDrink, 2)}
 	for _, path := range []string{"data/demo/garden-tide.yaml", "data/demo/harbour-veil.yaml", "data/demo/slow-lantern.yaml"} {
 		drinks[path] = string(assaytest.FileOf(t, path))
 	}

@@ -1,4 +1,4 @@
-package assay_test
+package reading_test
 
 import (
 	"fmt"
@@ -32,10 +32,9 @@ var jars = []jar{
 	{"punch", "100 g core:rum-40, 60 g core:lime-juice, 50 g core:sugar-white, 120 g core:water-brew", "", "abv density mass ph ta"},
 }
 
-// read assays a jar with readings, one step each, so that their order is that of the
+// text writes a jar with readings, one step each, so that their order is that of the
 // file.
-func (j jar) read(t *testing.T, lib assaytest.Library, draws int, readings ...string) *assay.Assay {
-	t.Helper()
+func (j jar) text(readings ...string) string {
 	text := "drink: \"Bench\"\nserves: 1\nbuild: [" + j.ingredients + "]\n"
 	if j.steps != "" || len(readings) > 0 {
 		text += "finish:\n"
@@ -46,7 +45,13 @@ func (j jar) read(t *testing.T, lib assaytest.Library, draws int, readings ...st
 	for _, r := range readings {
 		text += "  - measured: {" + r + "}\n"
 	}
-	return assaytest.Assay(t, lib, text, draws)
+	return text
+}
+
+// read runs a jar with readings as far as these go.
+func (j jar) read(t *testing.T, lib assaytest.Library, draws int, readings ...string) *assay.Assay {
+	t.Helper()
+	return read(t, lib, j.text(readings...), draws)
 }
 
 // written writes a reading of a kind as the drink file wants it.
@@ -62,14 +67,20 @@ func readingOf(t *testing.T, a *assay.Assay, kind string) reading.Reading {
 	return a.Readings[i]
 }
 
-// expectations gives what the recipe of a jar expects of each kind of reading.
+// expectations gives what the recipe of a jar expects of each kind of reading, whatever
+// else is read.
 func (j jar) expectations(t *testing.T, lib assaytest.Library) map[string]float64 {
 	t.Helper()
 	any := map[string]float64{"mass": 300, "brix": 20, "tds": 5, "density": 1.05, "abv": 10, "ph": 4, "ta": 1}
-	found := map[string]float64{}
+	var all []string
 	for kind := range strings.FieldsSeq(j.kinds) {
-		found[kind] = readingOf(t, j.read(t, lib, 60, written(kind, any[kind])), kind).Expected
+		all = append(all, written(kind, any[kind]))
 	}
+	found := map[string]float64{}
+	for _, r := range j.read(t, lib, 60, all...).Readings {
+		found[r.Kind] = r.Expected
+	}
+	require.Len(t, found, len(all))
 	return found
 }
 

@@ -1,4 +1,4 @@
-package assay_test
+package composition_test
 
 import (
 	"encoding/csv"
@@ -72,16 +72,6 @@ func pairs(t *testing.T) []pair {
 	return all
 }
 
-// published gives a figure as SR28 prints it; a value below its limit is
-// printed 0.
-func published(f *food.Food, id constituent.ID) (float64, bool) {
-	v, ok := f.Value(id)
-	if ok && v.State == estimate.Below {
-		return 0, true
-	}
-	return v.Amount, ok
-}
-
 // halfLimit is what the ledger takes for a figure below its limit; 0 if it is
 // not below one.
 func halfLimit(f *food.Food, id constituent.ID) float64 {
@@ -101,9 +91,9 @@ func srFood(lib assaytest.Library, code string) *food.Food {
 // factor gives the dilution by mass that carbohydrate shows, and how far the
 // half digits of the two figures can move it. All waters have none.
 func (p pair) factor(t *testing.T, lib assaytest.Library) (factor, half float64) {
-	c, ok := published(srFood(lib, p.concentrate), constituent.Carbohydrate)
+	c, ok := assaytest.Printed(srFood(lib, p.concentrate), constituent.Carbohydrate)
 	require.True(t, ok)
-	d, ok := published(srFood(lib, p.prepared), constituent.Carbohydrate)
+	d, ok := assaytest.Printed(srFood(lib, p.prepared), constituent.Carbohydrate)
 	require.True(t, ok)
 	const halfDigit = 0.005
 	return c / d, c / d * (halfDigit/c + halfDigit/d)
@@ -161,8 +151,8 @@ func (p pair) compare(t *testing.T, lib assaytest.Library) []difference {
 	concentrate, prepared := srFood(lib, p.concentrate), srFood(lib, p.prepared)
 	var list []difference
 	for _, j := range judged {
-		from, ok := published(concentrate, j.id)
-		to, also := published(prepared, j.id)
+		from, ok := assaytest.Printed(concentrate, j.id)
+		to, also := assaytest.Printed(prepared, j.id)
 		if !ok || !also {
 			t.Logf("%s %s: SR28 does not print it in both rows", p.concentrate, j.id)
 			continue
@@ -180,8 +170,8 @@ func (p pair) compare(t *testing.T, lib assaytest.Library) []difference {
 		})
 	}
 	for _, id := range reportedOnly {
-		from, ok := published(concentrate, id)
-		to, also := published(prepared, id)
+		from, ok := assaytest.Printed(concentrate, id)
+		to, also := assaytest.Printed(prepared, id)
 		if ok && also {
 			t.Logf("%s reported only: %s %.4g from %.4g, SR28 prints %.4g", p.concentrate, id, assaytest.Figure(t, a.Per100g, id).Mean, from, to)
 		}
@@ -191,7 +181,7 @@ func (p pair) compare(t *testing.T, lib assaytest.Library) []difference {
 
 func (p pair) waterHas(lib assaytest.Library, id constituent.ID) float64 {
 	if p.water != "pure" {
-		x, _ := published(srFood(lib, p.water), id)
+		x, _ := assaytest.Printed(srFood(lib, p.water), id)
 		return x
 	}
 	if id == constituent.Water {

@@ -1,8 +1,7 @@
-package assay_test
+package chemistry_test
 
 import (
 	"encoding/csv"
-	"fmt"
 	"math"
 	"os"
 	"slices"
@@ -14,16 +13,8 @@ import (
 
 	"sipsum/internal/acidity"
 	"sipsum/internal/assay/assaytest"
-	"sipsum/internal/chemistry"
 	"sipsum/internal/food"
 )
-
-// glass assays 100 g of a food at a temperature.
-func glass(t testing.TB, lib assaytest.Library, food string, celsius int) *chemistry.Chemistry {
-	t.Helper()
-	text := fmt.Sprintf("drink: x\nserves: 1\nat: %d °C\nbuild: [100 g %s]\n", celsius, food)
-	return assaytest.Assay(t, lib, text, 1000).Chemistry
-}
 
 // Every core fruit, juice, vegetable and coffee with a published pH in
 // testdata/published_ph.csv: where a pH is given its 90 % interval should meet the

@@ -1,4 +1,4 @@
-package assay_test
+package reading_test
 
 import (
 	"fmt"
@@ -48,7 +48,7 @@ func TestBlendOfCalibratedComponentsIsTheSolveOfThePooledIons(t *testing.T) {
 		require.NoError(t, err)
 		t.Logf("%s lacks %.4f mol/kg of strong ion", name, missing)
 		pooled.Pour(sol, 1)
-		assert.InDelta(t, pH, component(t, a, name).Chemistry.PHMeter.Mean, 1e-9, name)
+		assert.InDelta(t, pH, assaytest.Component(t, a, name).Chemistry.PHMeter.Mean, 1e-9, name)
 	}
 	state, err := s.Solve(pooled, acid.State{})
 	require.NoError(t, err)
@@ -58,7 +58,7 @@ func TestBlendOfCalibratedComponentsIsTheSolveOfThePooledIons(t *testing.T) {
 
 func TestReadPHHasTheMetersSpread(t *testing.T) {
 	a := assaytest.Assay(t, assaytest.Core(t), calibrated, 1000)
-	pH := component(t, a, "sharp").Chemistry.PHMeter
+	pH := assaytest.Component(t, a, "sharp").Chemistry.PHMeter
 	assert.InEpsilon(t, 0.9*0.05, (pH.High-pH.Low)/2, 0.1, "nine tenths of a rectangle of ± 0.05")
 	assert.Less(t, a.Chemistry.PHMeter.High-a.Chemistry.PHMeter.Low, 0.1)
 }
@@ -81,8 +81,8 @@ func TestAcidityBrixAndMassDoNotFight(t *testing.T) {
 	bare := assaytest.Assay(t, lib, fmt.Sprintf(squash, "mass: 268 g ± 1 g"), 1000)
 	a := assaytest.Assay(t, lib, fmt.Sprintf(squash, "ph: 3.05 ± 0.05, ta: 1.20 g/100 g ± 0.02 g/100 g, brix: 23.5 ± 0.2, mass: 268 g ± 1 g"), 1000)
 	turned := assaytest.Assay(t, lib, fmt.Sprintf(squash, "mass: 268 g ± 1 g, brix: 23.5 ± 0.2, ta: 1.20 % ± 0.02 %, ph: 3.05 ± 0.05"), 1000)
-	c := component(t, a, "squash").Chemistry
-	assert.Empty(t, notesOf(a, "reading disagrees", ""))
+	c := assaytest.Component(t, a, "squash").Chemistry
+	assert.Empty(t, assaytest.NotesOf(a, "reading disagrees", ""))
 	for _, r := range []struct {
 		what       string
 		got        composition.Result
@@ -103,7 +103,7 @@ func TestAcidityBrixAndMassDoNotFight(t *testing.T) {
 
 	steps := fmt.Sprintf(squash, "brix: 23.5 ± 0.2")
 	steps = strings.Replace(steps, "    measured:", "    steps:\n      - measured: {ph: 3.05 ± 0.05}\n      - measured: {ta: 1.20 g/100 g ± 0.02 g/100 g, mass: 268 g ± 1 g}\n    measured:", 1)
-	one := component(t, assaytest.Assay(t, lib, steps, 1000), "squash").Chemistry
+	one := assaytest.Component(t, assaytest.Assay(t, lib, steps, 1000), "squash").Chemistry
 	assert.InDelta(t, c.PHMeter.Mean, one.PHMeter.Mean, 1e-6, "readings one after another are of one state")
 	assert.InDelta(t, c.Acidity[0].Per100g.Mean, one.Acidity[0].Per100g.Mean, 1e-3)
 	assert.InDelta(t, c.Brix.Mean, one.Brix.Mean, 0.05)
@@ -112,7 +112,7 @@ func TestAcidityBrixAndMassDoNotFight(t *testing.T) {
 	t.Logf("citric acid %.0f ± %.0f mg, before %.0f ± %.0f mg", citric.Mean, citric.SD, before.Mean, before.SD)
 	assert.Less(t, citric.SD, 0.8*before.SD, "an acidity tells about the acids")
 	for _, f := range a.PerServing {
-		rowsSumTo(t, a.Serving, f.Constituent)
+		assaytest.RowsSumTo(t, a.Serving, f.Constituent)
 	}
 	assert.Less(t, ledgertest.Closed(a.Serving), exact)
 }
@@ -151,7 +151,7 @@ finish:
 func TestReadingOfTheExpectedAcidityMovesNoAcid(t *testing.T) {
 	lib := assaytest.Core(t)
 	bare := assaytest.Assay(t, lib, fmt.Sprintf(squash, "mass: 270 g ± 1 g"), 500)
-	c := component(t, bare, "squash").Chemistry
+	c := assaytest.Component(t, bare, "squash").Chemistry
 	a := assaytest.Assay(t, lib, fmt.Sprintf(squash, fmt.Sprintf("mass: 270 g ± 1 g, ph: %.6f ± 0.05, ta: %.6f g/100 g ± 0.02 g/100 g", c.PHMeter.Mean, c.Acidity[0].Per100g.Mean)), 500)
 	for _, id := range []constituent.ID{"CITAC", "MALAC", "K", "WATER"} {
 		assert.InEpsilon(t, assaytest.Figure(t, bare.PerServing, id).Mean, assaytest.Figure(t, a.PerServing, id).Mean, 1e-4, "%s", id)
@@ -198,7 +198,7 @@ build: [100 g juice]
 `
 	lib := assaytest.Core(t)
 	acidity := func(step string) chemistry.Estimate {
-		return component(t, assaytest.Assay(t, lib, fmt.Sprintf(text, step), 200), "juice").Chemistry.Acidity[0].Per100g
+		return assaytest.Component(t, assaytest.Assay(t, lib, fmt.Sprintf(text, step), 200), "juice").Chemistry.Acidity[0].Per100g
 	}
 	as := acidity("")
 	assert.InDelta(t, 0.90, as.Mean, 0.01)

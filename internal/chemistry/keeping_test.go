@@ -1,4 +1,4 @@
-package assay_test
+package chemistry_test
 
 import (
 	"fmt"
@@ -26,13 +26,13 @@ build: [20 g syrup, 80 g core:water-tap]
 // time and temperature whatever its water activity. Only a meter may say that it has it.
 func TestOnlyAMetersPHLiftsControl(t *testing.T) {
 	lib := assaytest.Core(t)
-	estimated := component(t, assaytest.Assay(t, lib, fmt.Sprintf(kept, ""), 500), "syrup")
+	estimated := assaytest.Component(t, assaytest.Assay(t, lib, fmt.Sprintf(kept, ""), 500), "syrup")
 	require.NotNil(t, estimated.Chemistry.Keeping)
 	require.Less(t, estimated.Chemistry.PHMeter.High, 4.2, "composition says so as well")
 	assert.True(t, math.IsNaN(estimated.Chemistry.Keeping.Holding.PH))
 	assert.True(t, estimated.Chemistry.Keeping.Holding.NeedsAssessment)
 
-	read := component(t, assaytest.Assay(t, lib, fmt.Sprintf(kept, "measured: {ph: 2.45 ± 0.05}"), 500), "syrup")
+	read := assaytest.Component(t, assaytest.Assay(t, lib, fmt.Sprintf(kept, "measured: {ph: 2.45 ± 0.05}"), 500), "syrup")
 	assert.InDelta(t, 2.5, read.Chemistry.Keeping.Holding.PH, 0.05, "the top of its interval")
 	assert.False(t, read.Chemistry.Keeping.Holding.NeedsAssessment)
 }

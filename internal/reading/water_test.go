@@ -1,4 +1,4 @@
-package assay_test
+package reading_test
 
 import (
 	"fmt"
@@ -25,7 +25,7 @@ func TestWaterExplainsWhatARecipeDoesNot(t *testing.T) {
 		assert.InEpsilon(t, 200, a.Serving.Central("SUCS"), 0.005, "the sugar is what was poured")
 		assert.InEpsilon(t, r.Read, r.Used, 1e-6, reading)
 		assert.Contains(t, r.Advice, "of water count as", reading)
-		assert.Len(t, notesOf(a, "reading disagrees", ""), 1, "once")
+		assert.Len(t, assaytest.NotesOf(a, "reading disagrees", ""), 1, "once")
 	}
 }
 
@@ -139,7 +139,7 @@ func TestReadingsThatContradictOneAnotherAreSaid(t *testing.T) {
 // please both is not for the recipe: nothing, not even water, moves by more than its 99 %.
 func TestReadingsThatContradictOneAnotherMoveLittle(t *testing.T) {
 	lib, cordial := assaytest.Core(t), jars[6]
-	bare := cordial.read(t, lib, 500)
+	bare := assaytest.Assay(t, lib, cordial.text(), 500)
 	brix, density := bare.Chemistry.Brix, bare.Chemistry.Density
 	for _, x := range []float64{-1.5, 1.5} {
 		a := cordial.read(t, lib, 500, fmt.Sprintf("brix: %.6f ± 0.02 sd", brix.Mean-x*brix.SD), fmt.Sprintf("density: %.6f g/ml ± 0.0001 g/ml sd", density.Mean+x*density.SD))

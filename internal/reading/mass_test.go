@@ -1,4 +1,4 @@
-package assay_test
+package reading_test
 
 import (
 	"fmt"
@@ -59,16 +59,16 @@ func TestReadingOfTheMassIsTheNormalPosterior(t *testing.T) {
 	// The mass: m + (1 − r²/S)·(z − m), and hardly wider than the instrument.
 	assert.InEpsilon(t, (1-float64(r*r)/sum)*(z-m1-m2), a.Mass.Mean-m1-m2, tolerance)
 	assert.InEpsilon(t, r*math.Sqrt(1-float64(r*r)/sum), a.Mass.SD, tolerance)
-	assert.Empty(t, notesOf(a, "reading disagrees", ""), "1.4 standard deviations are no disagreement")
+	assert.Empty(t, assaytest.NotesOf(a, "reading disagrees", ""), "1.4 standard deviations are no disagreement")
 	t.Logf("wet %.2f ± %.2f g, dry %.2f ± %.2f g, mass %.2f ± %.2f g", wet[0], wetSD, dry[0], drySD, a.Mass.Mean, a.Mass.SD)
 }
 
 func TestReadingThatDisagreesIsSaid(t *testing.T) {
 	// The recipe's own sd is √(4² + 6²) = 7.2 g: 30 g are four of them, 15 g two.
-	assert.Len(t, notesOf(readMass(t, "330 g ± 1 g sd", 1000), "reading disagrees", ""), 1)
-	assert.Len(t, notesOf(readMass(t, "270 g ± 1 g sd", 1000), "reading disagrees", ""), 1)
-	assert.Empty(t, notesOf(readMass(t, "315 g ± 1 g sd", 1000), "reading disagrees", ""))
-	assert.Empty(t, notesOf(readMass(t, "330 g ± 20 g sd", 1000), "reading disagrees", ""), "a coarse reading does not disagree")
+	assert.Len(t, assaytest.NotesOf(readMass(t, "330 g ± 1 g sd", 1000), "reading disagrees", ""), 1)
+	assert.Len(t, assaytest.NotesOf(readMass(t, "270 g ± 1 g sd", 1000), "reading disagrees", ""), 1)
+	assert.Empty(t, assaytest.NotesOf(readMass(t, "315 g ± 1 g sd", 1000), "reading disagrees", ""))
+	assert.Empty(t, assaytest.NotesOf(readMass(t, "330 g ± 20 g sd", 1000), "reading disagrees", ""), "a coarse reading does not disagree")
 }
 
 func TestReadingEqualToTheRecipeMovesNothing(t *testing.T) {
@@ -129,7 +129,7 @@ build: [60 g ± 2 g syrup, 100 g core:milk-whole]
 			sum += c.Mean
 		}
 		assert.InDelta(t, f.Mean, sum, exact*max(1, f.Mean), "%s", f.Constituent.ID)
-		rowsSumTo(t, a.Serving, f.Constituent)
+		assaytest.RowsSumTo(t, a.Serving, f.Constituent)
 	}
 	assert.InDelta(t, 160, a.Mass.Mean, exact*160, "the build takes what it says")
 	assert.Less(t, ledgertest.Closed(a.Serving), exact)

@@ -1,4 +1,4 @@
-package assay_test
+package reading_test
 
 import (
 	"fmt"
@@ -27,7 +27,7 @@ func TestReadTruthsLieInTheirIntervals(t *testing.T) {
 		inside := map[constituent.ID]int{}
 		for range worlds {
 			water, sugar := 200+4*random.NormFloat64(), 100+6*random.NormFloat64()
-			a := readOf(t, fmt.Sprintf(c.reading, c.read(water, sugar)), draws)
+			a := read(t, assaytest.Library{}, fmt.Sprintf(weighed, "finish:\n  - measured: {"+fmt.Sprintf(c.reading, c.read(water, sugar))+"}"), draws)
 			for id, x := range map[constituent.ID]float64{"WATER": water, "SUCS": sugar} {
 				if f := assaytest.Figure(t, a.PerServing, id); f.Low <= x && x <= f.High {
 					inside[id]++

@@ -1,4 +1,4 @@
-package assay_test
+package reading_test
 
 import (
 	"testing"

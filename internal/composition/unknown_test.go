@@ -1,18 +1,15 @@
-package assay_test
+package composition_test
 
 import (
 	"math"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
-	"sipsum/internal/food"
 )
 
 // acids gives the acids of the vocabulary.
@@ -24,16 +21,6 @@ func acids() []constituent.ID {
 		}
 	}
 	return ids
-}
-
-// notesOf gives the texts of the notes of a kind about a constituent.
-func notesOf(a *assay.Assay, kind string, id constituent.ID) (texts []string) {
-	for _, n := range a.Notes {
-		if n.Kind == kind && n.Constituent == id {
-			texts = append(texts, n.Text)
-		}
-	}
-	return texts
 }
 
 // SR28 prints no acids at all. What does not occur in a food group is a sourced
@@ -62,7 +49,7 @@ build: [150 g sr:01077, 12 g sr:19335, 60 g sr:14411]
 		assert.False(t, acid.Unknown || acid.Partial, "%s: a sourced zero", id)
 		assert.Equal(t, estimate.Assumed, acid.State, id)
 		assert.Equal(t, 1.0, acid.Coverage, id)
-		assert.Empty(t, notesOf(a, "unknown", id))
+		assert.Empty(t, assaytest.NotesOf(a, "unknown", id))
 	}
 }
 
@@ -76,7 +63,7 @@ func TestLemonJuiceWithoutCitricAcidIsUnknownUpToABound(t *testing.T) {
 	// the carbohydrate is the most it could be.
 	assert.Greater(t, citric.WithBounds, 20*0.0408*1000)
 	assert.Less(t, citric.WithBounds, 20*0.069*1000)
-	notes := notesOf(a, "unknown", "CITAC")
+	notes := assaytest.NotesOf(a, "unknown", "CITAC")
 	require.Len(t, notes, 1)
 	assert.Contains(t, notes[0], "up to")
 	con := citric.Contributions
@@ -85,41 +72,6 @@ func TestLemonJuiceWithoutCitricAcidIsUnknownUpToABound(t *testing.T) {
 	assert.True(t, con[0].Unknown)
 	assert.InDelta(t, citric.WithBounds, con[0].Bound, 1e-9)
 	assert.Equal(t, estimate.Assumed, assaytest.Figure(t, a.PerServing, "TARAC").State, "no tartaric acid in lemons: sourced")
-}
-
-func TestFillRepairsTheUnknownAndIsMarked(t *testing.T) {
-	lib := assaytest.Core(t)
-	for id, f := range assaytest.SR28(t) {
-		lib[id] = f
-	}
-	const text = "drink: \"Sharp\"\nserves: 1\nbuild:\n  - {food: \"sr:09152\", amount: 20 g%s}\n  - 60 g sr:14411\n"
-	bare := assaytest.Assay(t, lib, strings.Replace(text, "%s", "", 1), 50, "CITAC")
-	a := assaytest.Assay(t, lib, strings.Replace(text, "%s", ", fill: \"core:lemon-juice\"", 1), 50, "CITAC")
-	citric := assaytest.Figure(t, a.PerServing, "CITAC")
-	require.False(t, citric.Unknown || citric.Partial)
-	assert.Equal(t, 1.0, citric.Coverage)
-	assert.GreaterOrEqual(t, citric.State, estimate.Calculated, "a borrowed figure is not measured in this food")
-	lender, ok := lib[food.ID{Table: "core", Code: "lemon-juice"}].Value("CITAC")
-	require.True(t, ok)
-	// It may be scaled down to what SR28's own carbohydrate leaves, never up.
-	assert.LessOrEqual(t, citric.Mean, lender.Amount/100*20*(1+exact))
-	assert.Greater(t, citric.Mean, lender.Amount/100*20*0.7)
-
-	require.Len(t, citric.Contributions, 1)
-	con := citric.Contributions[0]
-	assert.Equal(t, "sr:09152", con.Food)
-	assert.Equal(t, "core", con.Table, "the row behind the figure is the lender's")
-	assert.NotEmpty(t, con.Source)
-	assert.Contains(t, con.SourceNote, "borrowed from core:lemon-juice")
-	borrowed := notesOf(a, "borrowed", "")
-	require.Len(t, borrowed, 1)
-	assert.Contains(t, borrowed[0], "core:lemon-juice")
-
-	// What SR28 prints itself stays as it was.
-	for _, id := range []constituent.ID{"WATER", "SUGAR", "PROCNT", "K", "VITC"} {
-		before := assaytest.Figure(t, bare.PerServing, id)
-		assert.InDelta(t, before.Mean, assaytest.Figure(t, a.PerServing, id).Mean, 2e-3*before.Mean, id)
-	}
 }
 
 // A food of which nobody says anything is mass, and nothing else is known.

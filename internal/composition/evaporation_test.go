@@ -1,4 +1,4 @@
-package assay_test
+package composition_test
 
 import (
 	"fmt"
@@ -19,7 +19,7 @@ func TestEvaporatedMilkFromMilk(t *testing.T) {
 	lib := assaytest.SR28(t)
 	evaporated := srFood(lib, "01153")
 	solids := func(f *food.Food) float64 {
-		water, ok := published(f, constituent.Water)
+		water, ok := assaytest.Printed(f, constituent.Water)
 		require.True(t, ok)
 		return 100 - water
 	}
@@ -38,14 +38,14 @@ build: [100 g boiled down]
 	assert.InEpsilon(t, solids(evaporated), 100-assaytest.Figure(t, a.Per100g, constituent.Water).Mean, 0.02)
 	const tolerance = 0.10
 	for _, id := range []constituent.ID{"CHOCDF", "PROCNT", "FAT", "ASH", "K", "CA", "MG"} {
-		want, ok := published(evaporated, id)
+		want, ok := assaytest.Printed(evaporated, id)
 		require.True(t, ok)
 		got := assaytest.Figure(t, a.Per100g, id).Mean
 		t.Logf("%s %.4g, SR28 01153 prints %.4g: %+.1f %%", id, got, want, 100*(got/want-1))
 		assert.InEpsilon(t, want, got, tolerance, id)
 	}
 	for _, id := range []constituent.ID{"P", "NA"} { // stabilising salts are phosphates of sodium
-		want, _ := published(evaporated, id)
+		want, _ := assaytest.Printed(evaporated, id)
 		got := assaytest.Figure(t, a.Per100g, id).Mean
 		t.Logf("reported only: %s %.4g, SR28 01153 prints %.4g: %+.1f %%", id, got, want, 100*(got/want-1))
 	}

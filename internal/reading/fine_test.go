@@ -1,4 +1,4 @@
-package assay_test
+package reading_test
 
 import (
 	"context"
@@ -34,9 +34,8 @@ var finePots = []struct {
 	}},
 }
 
-// finePot assays a pot that is weighed on a scale, and what was read of it.
-func finePot(t *testing.T, lib assaytest.Library, scale, ingredients, step string, draws int, readings string) *assay.Assay {
-	t.Helper()
+// fineText is a pot that is weighed on a scale, and what was read of it.
+func fineText(scale, ingredients, step, readings string) string {
 	text := fmt.Sprintf("drink: \"Fine Scale\"\nserves: 1\nscale: %s g\nbuild: [%s]\n", scale, ingredients)
 	if step != "" || readings != "" {
 		text += "finish:\n"
@@ -47,41 +46,48 @@ func finePot(t *testing.T, lib assaytest.Library, scale, ingredients, step strin
 	if readings != "" {
 		text += "  - measured: {" + readings + "}\n"
 	}
-	return assaytest.Assay(t, lib, text, draws)
+	return text
+}
+
+// finePot assays such a pot.
+func finePot(t *testing.T, lib assaytest.Library, scale, ingredients, step string, draws int, readings string) *assay.Assay {
+	t.Helper()
+	return assaytest.Assay(t, lib, fineText(scale, ingredients, step, readings), draws)
+}
+
+// readFine runs such a pot as far as its readings go.
+func readFine(t *testing.T, lib assaytest.Library, scale, ingredients, step string, draws int, readings string) *assay.Assay {
+	t.Helper()
+	return read(t, lib, fineText(scale, ingredients, step, readings), draws)
 }
 
 // asExpected writes readings of the kinds that say what the recipe expects.
-func asExpected(t *testing.T, bare func(readings string) *assay.Assay, kinds ...string) map[string]string {
+func asExpected(t *testing.T, a *assay.Assay) map[string]string {
 	t.Helper()
-	any := map[string]string{"mass": "100 g", "brix": "11", "tds": "11 %", "density": "1.04 g/ml", "ta": "1 g/100 g"}
 	unit := map[string]string{"mass": " g", "brix": " ± 0.2", "tds": " % ± 0.05 %", "density": " g/ml ± 0.001 g/ml", "ta": " g/100 g ± 0.02 g/100 g"}
 	list := map[string]string{}
-	for _, kind := range kinds {
-		expected := readingOf(t, bare(kind+": "+any[kind]), kind).Expected
-		list[kind] = kind + ": " + strconv.FormatFloat(expected, 'f', -1, 64) + unit[kind]
+	for kind, of := range unit {
+		list[kind] = kind + ": " + strconv.FormatFloat(readingOf(t, a, kind).Expected, 'f', -1, 64) + of
 	}
 	return list
 }
 
 func TestFineReadingsEqualToTheRecipeMoveNothing(t *testing.T) {
 	lib := assaytest.Core(t)
-	turn := 0
-	for _, scale := range []string{"1", "0.1", "0.01", "0.001"} {
-		for _, grams := range []float64{100, 500, 2000} {
-			for _, pot := range finePots {
-				ingredients, step := pot.made(grams)
-				expected := asExpected(t, func(readings string) *assay.Assay {
-					return finePot(t, lib, scale, ingredients, step, 50, readings)
-				}, "mass", "brix", "tds", "density", "ta")
-				draws := []int{50, 300, 1000}[turn%3]
-				bare := finePot(t, lib, scale, ingredients, step, draws, "").Serving
+	const anything = "mass: 100 g, brix: 11, tds: 11 %, density: 1.04 g/ml, ta: 1 g/100 g" // a recipe expects what it does whatever is read
+	for grams, draws := range map[float64]int{100: 50, 500: 300, 2000: 1000} {
+		for _, pot := range finePots {
+			ingredients, step := pot.made(grams)
+			expected := asExpected(t, readFine(t, lib, "1", ingredients, step, 50, anything)) // at central values, which no scale changes
+			for _, scale := range []string{"1", "0.1", "0.01", "0.001"} {
+				bare := readFine(t, lib, scale, ingredients, step, draws, "").Serving
 				for _, kinds := range []string{"mass", "mass brix", "mass tds", "mass density", "mass brix ta"} {
 					name := fmt.Sprintf("%g g of %s at %s g, %d draws: %s", grams, pot.name, scale, draws, kinds)
 					var readings []string
 					for kind := range strings.FieldsSeq(kinds) {
 						readings = append(readings, expected[kind])
 					}
-					a := finePot(t, lib, scale, ingredients, step, draws, strings.Join(readings, ", "))
+					a := readFine(t, lib, scale, ingredients, step, draws, strings.Join(readings, ", "))
 					require.Len(t, a.Readings, len(readings), name)
 					for _, r := range a.Readings {
 						assert.InEpsilon(t, r.Read, r.Used, 1e-6, "%s of %s", r.Kind, name)
@@ -97,7 +103,6 @@ func TestFineReadingsEqualToTheRecipeMoveNothing(t *testing.T) {
 					}
 				}
 			}
-			turn++
 		}
 	}
 }
