@@ -1,16 +1,13 @@
-package assay_test
+package recipe_test
 
 import (
-	"context"
 	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
-	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 )
@@ -53,9 +50,7 @@ func TestOwnFoodsThatCannotBeAreRefused(t *testing.T) {
 	lib := assaytest.Core(t)
 	for _, c := range cases {
 		text := "drink: x\nserves: 1\nfoods:\n  x: {name: Test, source: \"invented\", " + c.food + "}\nbuild: [10 g own:x, 90 g core:water-pure]\n"
-		d, faults := drink.Parse("test", []byte(text), nil)
-		require.Zero(t, faults.Len(), c.food)
-		_, err := assaytest.Run(context.Background(), d, faults, lib, assaytest.Options{Draws: 5, Seed: 1})
+		_, err := find(t, lib, text)
 		if c.says == "" {
 			assert.NoError(t, err, c.food)
 		} else {
@@ -73,31 +68,10 @@ func TestATableRowThatCannotBeIsRefused(t *testing.T) {
 	}
 	lib[odd.ID] = odd
 	for _, line := range []string{`"10 g other:1"`, `{food: "core:honey", amount: 10 g, fill: "other:1"}`} {
-		d, faults := drink.Parse("test", []byte("drink: x\nserves: 1\nbuild: ["+line+"]\n"), nil)
-		_, err := assaytest.Run(context.Background(), d, faults, lib, assaytest.Options{Draws: 5, Seed: 1})
+		_, err := find(t, lib, "drink: x\nserves: 1\nbuild: ["+line+"]\n")
 		assert.ErrorContains(t, err, "other:1 has protein of 750 g in 100 g, as its table prints it, and that cannot be (take another row", line)
 	}
 	odd.Values[0].Amount = 104 // a label's serving of a few grams, rounded
-	d, faults := drink.Parse("test", []byte("drink: x\nserves: 1\nbuild: [\"10 g other:1\"]\n"), nil)
-	_, err := assaytest.Run(context.Background(), d, faults, lib, assaytest.Options{Draws: 5, Seed: 1})
+	_, err := find(t, lib, "drink: x\nserves: 1\nbuild: [\"10 g other:1\"]\n")
 	assert.NoError(t, err)
-}
-
-// What a ferment is said to leave is of 100 g too.
-func TestAFermentLeavesNoMoreThanTheWhole(t *testing.T) {
-	for after, says := range map[string]string{
-		"ALC: 500 g":             "after it ALC 500 g would make 500 g in 100 g (check the figures",
-		"ALC: 60 g, SUGAR: 60 g": "would make 120 g in 100 g",
-		"SUGAR: 5 g":             "",
-	} {
-		text := "drink: x\nserves: 1\ncomponents: {a: {ingredients: [100 g core:orange-juice], steps: [{ferment: {after: {" + after + "}, because: \"invented\"}}]}}\nbuild: [10 g a]\n"
-		d, faults := drink.Parse("test", []byte(text), nil)
-		require.Zero(t, faults.Len(), after)
-		_, err := assaytest.Run(context.Background(), d, faults, assaytest.Core(t), assaytest.Options{Draws: 5, Seed: 1})
-		if says == "" {
-			assert.NoError(t, err, after)
-		} else {
-			assert.ErrorContains(t, err, says, after)
-		}
-	}
 }

@@ -1,4 +1,4 @@
-package assay_test
+package curdling_test
 
 import (
 	"fmt"
