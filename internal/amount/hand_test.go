@@ -82,6 +82,7 @@ func TestAnAmountIsWithinWhatIsWritten(t *testing.T) {
 	}
 	normal := hand().Draw(written(t, "10 g ± 9 g sd"), "a")
 	assert.GreaterOrEqual(t, slices.Min(normal), 0.0, "cut at nothing")
+	assert.Less(t, slices.Min(normal), 0.2, "and not before")
 	assert.Greater(t, slices.Max(hand().Draw(written(t, "36 g ± 2 g sd"), "a")), 40.0, "a standard deviation is no end")
 }
 
