@@ -1,8 +1,6 @@
 package recipe
 
-import (
-	"strconv"
-)
+import "strconv"
 
 // Garnish is one line of the garnish, for all servings together. What is not eaten counts
 // for the allergens and for nothing else.
@@ -13,6 +11,7 @@ type Garnish struct {
 	Eaten  bool
 }
 
+// Garnish lists the garnish in the order of the file.
 func (r *Recipe) Garnish() []Garnish {
 	var list []Garnish
 	for _, line := range r.Drink.Garnish {
