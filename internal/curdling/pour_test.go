@@ -2,6 +2,7 @@ package curdling_test
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -124,6 +125,8 @@ func TestTheProteinThatCurdlesFirst(t *testing.T) {
 		"  - 50 g core:milk-whole\n  - 10 g lemon syrup\n":                           "casein of milk",
 		"  - 50 g core:milk-whole\n  - 50 g core:rice-drink\n  - 10 g lemon syrup\n": "",
 		"  - 50 g core:rice-drink\n  - 50 g core:milk-whole\n  - 10 g lemon syrup\n": "",
+		"  - 50 g core:oat-drink\n  - 50 g core:soya-drink\n  - 10 g lemon syrup\n":  "oat protein", // both from pH 6.3: the first poured
+		"  - 50 g core:soya-drink\n  - 50 g core:oat-drink\n  - 10 g lemon syrup\n":  "soya protein",
 	} {
 		c := assaytest.Assay(t, lib, ferry("", build), 20).Curdling
 		require.NotNil(t, c, build)
@@ -138,13 +141,15 @@ func TestTheProteinThatCurdlesFirst(t *testing.T) {
 // The sour part is the one that needs the most base, not the largest; the rest dilutes.
 func TestTheSourPartNeedsTheMostBase(t *testing.T) {
 	lib := assaytest.Core(t)
-	components := titratedMilk + "  strong: {ingredients: [4 g core:citric-acid, 96 g core:water-pure]}\n  weak: {ingredients: [1 g core:citric-acid, 99 g core:water-pure]}\n"
-	for _, build := range []string{"  - 5 g strong\n  - 10 g weak\n  - 140 g steamed milk\n", "  - 10 g weak\n  - 140 g steamed milk\n  - 5 g strong\n"} {
-		c := assaytest.Assay(t, lib, ferry(components, build), 50).Curdling
+	components := titratedMilk + strings.Replace(titratedMilk, "steamed", "more", 1) + "  strong: {ingredients: [4 g core:citric-acid, 96 g core:water-pure]}\n  weak: {ingredients: [1 g core:citric-acid, 99 g core:water-pure]}\n"
+	for _, build := range []string{"  - 5 g strong\n  - 10 g weak\n  - 20 g core:water-pure\n  - 100 g steamed milk\n  - 40 g more milk\n", "  - 10 g weak\n  - 40 g more milk\n  - 20 g core:water-pure\n  - 100 g steamed milk\n  - 5 g strong\n"} {
+		a := assaytest.Assay(t, lib, ferry(components, build), 50)
+		c := a.Curdling
 		require.NotNil(t, c)
 		require.Empty(t, c.Why)
 		assert.Equal(t, "strong", c.Sour)
-		assert.InDelta(t, 140.0/155, c.Stand.MilkShare, 1e-9)
+		assert.InDelta(t, a.Chemistry.PHMeter.Mean, c.PH.Mean, 1e-6, "the parts pooled are the drink")
+		assert.InDelta(t, 140.0/175, c.Stand.MilkShare, 1e-9)
 		assert.False(t, c.Assumed)
 	}
 }
