@@ -17,7 +17,6 @@ import (
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
-	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/note"
 	"sipsum/internal/tables/sr"
@@ -240,11 +239,8 @@ func (o *oracle) dish(t *testing.T, code string) dish {
 func figuresOf(f *food.Food) figures {
 	out := figures{}
 	for _, c := range oracleColumns {
-		switch v, ok := f.Value(c.id); {
-		case ok && v.State == estimate.Below:
-			out[c.id] = 0
-		case ok:
-			out[c.id] = v.Amount
+		if x, ok := published(f, c.id); ok {
+			out[c.id] = x
 		}
 	}
 	return out
