@@ -87,6 +87,7 @@ func TestOnlyReadingsThatSuitAreProposed(t *testing.T) {
 	}{
 		{"100 g ± 20 g core:sugar-white, 100 g ± 20 g core:water-pure", "SUCS", []string{"brix", "density"}, []string{"tds", "abv", "ta"}},
 		{"100 g ± 20 g core:vodka-40, 100 g ± 20 g core:water-pure", "ALC", []string{"abv"}, []string{"brix", "tds"}},
+		{"1 g ± 0.5 g core:vodka-40, 100 g ± 20 g core:water-pure", "ALC", []string{"abv"}, []string{"brix", "tds"}},
 		{"100 g ± 20 g core:filter-coffee, 100 g ± 20 g core:water-pure", "CAFFN", []string{"tds"}, []string{"brix", "abv"}},
 		{"1 g ± 0.9 g core:citric-acid, 200 g core:water-pure", "CITAC", []string{"ta", "ph"}, []string{"tds", "abv"}},
 		{"60 g ± 20 g core:lemon-juice, 100 g ± 20 g core:water-pure", "CITAC", []string{"ta", "brix"}, []string{"tds", "abv"}},

@@ -34,6 +34,13 @@ func TestOwnFoodsThatCannotBeAreRefused(t *testing.T) {
 		{"per: 100 g, values: {SUGAR: 10 g, GLUS: 6 g, FRUS: 6 g}", "SUGAR 10 g is less than its parts: GLUS 6 g, FRUS 6 g"},
 		{"per: 100 g, values: {CHOAVL: < 0.5 g, SUGAR: 3 g}", "CHOAVL < 0.5 g is less than its parts"},
 		{"per: 100 g, values: {CHOAVL: 3 g, SUGAR: < 5 g}", ""},
+		{"per: 100 g, values: {CHOAVL: 9 g, SUGAR: 10 g}", ""}, // each may be a half off
+		{"per: 100 g, values: {CHOAVL: 8.9 g, SUGAR: 10 g}", "CHOAVL 8.9 g is less than its parts"},
+		{"per: 100 g, values: {CHOAVL: 8.0 g ± 1 g, SUGAR: 9.7 g ± 1 g}", ""}, // two standard deviations of both, 2·√(2/3)
+		{"per: 100 g, values: {CHOAVL: 8.0 g ± 1 g, SUGAR: 9.8 g ± 1 g}", "is less than its parts"},
+		{"per: 100 g, values: {WATER: 99.9 g, SUGAR: < 0.5 g}", ""}, // it may be none
+		{"per: 100 g, values: {FAT: < 100.4 g}", "FAT < 100.4 g makes 100.4 g"},
+		{"per: 100 g, values: {CHOAVL: < 0.5 g, SUGAR: 0.6 g}", "CHOAVL < 0.5 g is less than its parts"},
 		{"per: 100 g, values: {SUGAR: 5 g, SUGAD: 7 g}", "SUGAD 7 g is more than SUGAR 5 g"},
 		{"per: 100 g, values: {FAT: 60 g, CHOAVL: 90 g, PROCNT: 90 g, WATER: 99 g}", `test:4:3: own food "x": WATER 99 g, PROCNT 90 g, FAT 60 g, CHOAVL 90 g make 339 g in 100 g`},
 		{"per: 100 g, values: {WATER: 88 g, FAT: 3.5 g, PROCNT: 3.3 g, LACS: 4.7 g, ASH: 0.8 g}", ""}, // 100.3 by rounding
