@@ -3,6 +3,7 @@ package assay_test
 import (
 	"context"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -13,6 +14,8 @@ import (
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+	"sipsum/internal/food"
 	"sipsum/internal/note"
 )
 
@@ -215,4 +218,36 @@ func TestAnEmptyComponentCannotBePoured(t *testing.T) {
 	_, err := plan.Run(context.Background(), amount.Amounts{"pot/core:lemon-juice": amountOf(t, "0 g")}, assay.Want{})
 	assert.ErrorContains(t, err, `component "pot" is empty (give it ingredients)`)
 	run(t, plan, assay.Want{})
+}
+
+// What a food was analysed for is listed though there is none, and so is what a step took
+// away: somebody looked, or there was some.
+func TestWhatSomebodyLookedForIsListed(t *testing.T) {
+	lib := assaytest.Library{}
+	value := func(id constituent.ID, amount float64, state estimate.State) food.Value {
+		return food.Value{Constituent: id, Amount: amount, SD: food.None, Low: food.None, High: food.None, Limit: food.None, State: state}
+	}
+	f := &food.Food{
+		ID: food.ID{Table: "t", Code: "a"}, Edible: food.None, Density: food.Density{GramsPerMl: food.None, SD: food.None},
+		Values: []food.Value{
+			value("WATER", 90, estimate.Calculated), value("FAT", 5, estimate.Calculated), value("CAFFN", 0, estimate.Measured), value("THEBRN", 0, estimate.Calculated), value("K", 80, estimate.Calculated),
+		},
+	}
+	lib[f.ID] = f
+	a := run(t, planOf(t, lib, "drink: x\nserves: 1\ncomponents: {pot: {ingredients: [\"100 g t:a\"], steps: [{split: {keep: {K: 0 %}, because: \"test\"}}]}}\nbuild: [50 g pot]\n", 10), assay.Want{})
+	for id, listed := range map[constituent.ID]bool{"CAFFN": true, "THEBRN": false, "K": true} {
+		f, ok := a.PerServing.Find(id)
+		assert.Equal(t, listed, ok, id)
+		assert.Zero(t, f.Mean, id)
+	}
+}
+
+// A reading is of the state in which it was taken: what follows does not take it again.
+func TestAReadingIsTakenOnce(t *testing.T) {
+	a := run(t, planOf(t, assaytest.Core(t), walked["read and titrated"], 20), assay.Want{})
+	var taken []string
+	for _, r := range a.Readings {
+		taken = append(taken, strings.Join(r.Path, "/")+" "+r.Kind)
+	}
+	assert.Equal(t, []string{"syrup mass", "syrup brix", "syrup ph"}, taken)
 }
