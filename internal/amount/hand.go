@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/unit"
 )
 
+// Sqrt3 is by what half of a rectangle is more than its standard deviation (JCGM 100:2008, 4.3.7).
 var Sqrt3 = math.Sqrt(3)
 
 // Amounts are amounts other than those written, by the path of what they are written at: a
@@ -89,8 +90,8 @@ func (h Hand) Quantity(q drink.Quantity, factor float64, path string) []float64 
 	return col
 }
 
-// DrawQuantity draws a quantity without writing it down: its column begins with the middle
-// of what can be.
+// DrawQuantity gives a quantity times factor without writing it down: a "±" as of an amount,
+// within what can be. Nobody rounds to all or to nothing.
 func (h Hand) DrawQuantity(q drink.Quantity, factor float64, path string) []float64 {
 	half := q.Half
 	if half == 0 {

@@ -26,10 +26,11 @@ var instruments = sync.OnceValue(func() map[string]instrument {
 	return all
 })
 
+// MustInstrument gives the instrument of a kind of reading.
 func MustInstrument(kind string) instrument {
 	i, ok := instruments()[kind]
 	if !ok {
-		panic("assay: instruments.csv has no row " + kind)
+		panic("amount: instruments.csv has no row " + kind)
 	}
 	return i
 }

@@ -1,26 +1,13 @@
 package assay_test
 
 import (
-	"context"
 	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
-	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
-	"sipsum/internal/drink"
 )
-
-// refused gives why a pot with a step, or a drink, cannot be made as written.
-func refused(t *testing.T, text string) string {
-	t.Helper()
-	d, faults := drink.Parse("test", []byte(text), nil)
-	_, err := assaytest.Run(context.Background(), d, faults, assaytest.Core(t), assaytest.Options{Draws: 24, Seed: 1, Want: assay.Want{Whole: true}})
-	require.Error(t, err, "%s", text)
-	return err.Error()
-}
 
 // onePot is a drink of 20 g of a pot after a step, which stands in line 7, column 9.
 func onePot(ingredients, step string) string {
@@ -36,7 +23,7 @@ func TestWaterBringsNoReadingToNothingNorUp(t *testing.T) {
 		{water, "12", "reads only 0 °Bx"},
 		{syrup, "80", "reads only 62"},
 	} {
-		err := refused(t, onePot(c.pot, "dilute: {brix: "+c.brix+"}"))
+		err := assaytest.Refused(t, assaytest.Core(t), onePot(c.pot, "dilute: {brix: "+c.brix+"}"))
 		assert.Contains(t, err, "test:7:9: dilute to")
 		assert.Contains(t, err, c.says, "%s to %s", c.pot, c.brix)
 	}

@@ -47,10 +47,10 @@ func TestAChargeOfNextToNothingDoesNextToNothing(t *testing.T) {
 
 // No bottle is charged beyond what it stands; the pressure is said without an exponent.
 func TestAChargeThatBurstsIsRefused(t *testing.T) {
-	err := refused(t, onePot("300 g core:water-pure", "carbonate: {bottle: 0.5 l, charge: 8 kg, at: 4 °C}"))
+	err := assaytest.Refused(t, assaytest.Core(t), onePot("300 g core:water-pure", "carbonate: {bottle: 0.5 l, charge: 8 kg, at: 4 °C}"))
 	assert.Contains(t, err, "test:7:9: 8000 g of gas in 500 ml would be about 6410 bar")
 	assert.Contains(t, err, "no bottle stands more than 25 bar")
-	assert.Contains(t, refused(t, onePot("300 g core:water-pure", "carbonate: {bottle: 0.2 l, charge: 4 g, at: 4 °C}")), "overfilled")
+	assert.Contains(t, assaytest.Refused(t, assaytest.Core(t), onePot("300 g core:water-pure", "carbonate: {bottle: 0.2 l, charge: 4 g, at: 4 °C}")), "overfilled")
 }
 
 // What is taken out at once has given nothing, and at the time from which the shares hold
@@ -81,16 +81,32 @@ func TestASteepOfNoTimeGivesNothing(t *testing.T) {
 // A ferment takes no alcohol away, but for what becomes acetic acid: 46.07 g of it for 60.05 g.
 func TestAFermentTakesNoAlcoholAway(t *testing.T) {
 	const wine = "100 g core:wine-white"
-	assert.Contains(t, refused(t, onePot(wine, `ferment: {after: {ALC: 0.5 g}, because: "test"}`)), "test:7:9: 0.5 g of alcohol in 100 g afterwards")
-	assert.Contains(t, refused(t, onePot(wine, `ferment: {after: {ALC: 0.5 g, ACEAC: 1 g}, because: "test"}`)), "a ferment takes none away")
+	assert.Contains(t, assaytest.Refused(t, assaytest.Core(t), onePot(wine, `ferment: {after: {ALC: 0.5 g}, because: "test"}`)), "test:7:9: 0.5 g of alcohol in 100 g afterwards")
+	assert.Contains(t, assaytest.Refused(t, assaytest.Core(t), onePot(wine, `ferment: {after: {ALC: 0.5 g, ACEAC: 1 g}, because: "test"}`)), "a ferment takes none away")
 	assaytest.Assay(t, assaytest.Core(t), onePot(wine, `ferment: {after: {ALC: 10.3 g, ACEAC: 0.5 g}, because: "test"}`), 20)
+}
+
+// What a ferment is said to leave is of 100 g too.
+func TestAFermentLeavesNoMoreThanTheWhole(t *testing.T) {
+	for after, says := range map[string]string{
+		"ALC: 500 g":             "after it ALC 500 g would make 500 g in 100 g (check the figures",
+		"ALC: 60 g, SUGAR: 60 g": "would make 120 g in 100 g",
+		"SUGAR: 5 g":             "",
+	} {
+		text := "drink: x\nserves: 1\ncomponents: {a: {ingredients: [100 g core:orange-juice], steps: [{ferment: {after: {" + after + "}, because: \"invented\"}}]}}\nbuild: [10 g a]\n"
+		if says == "" {
+			assaytest.Assay(t, assaytest.Core(t), text, 5)
+		} else {
+			assert.Contains(t, assaytest.Refused(t, assaytest.Core(t), text), says, after)
+		}
+	}
 }
 
 // 20 mol/l is no base that somebody titrates a drink with: it would be thousands of per cent.
 func TestATitrationIsOfALiquid(t *testing.T) {
 	const says = "nothing has more than 64.3"
 	for _, points := range []string{"[[0 ml,2.6],[5 ml,3.5],[1000 ml,9]], base: 20 mol/l, sample: 10 g", "[[0 ml,2.6],[5 ml,3.5],[1000 ml,7]], base: 20 mol/l, sample: 10 g", "[[0 ml,7],[5 ml,3.5],[1000 ml,2]], acid: 20 mol/l, sample: 10 g"} {
-		err := refused(t, onePot("100 g core:lemon-juice", "measured: {titration: "+points+"}"))
+		err := assaytest.Refused(t, assaytest.Core(t), onePot("100 g core:lemon-juice", "measured: {titration: "+points+"}"))
 		assert.Contains(t, err, "test:7:9: the titration says", points)
 		assert.Contains(t, err, says, points)
 	}

@@ -1,7 +1,6 @@
 package assay_test
 
 import (
-	"context"
 	"fmt"
 	"testing"
 
@@ -10,7 +9,6 @@ import (
 
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
-	"sipsum/internal/drink"
 	"sipsum/internal/food"
 	"sipsum/internal/recipe"
 )
@@ -52,38 +50,6 @@ func TestPartsAreKnownByWhatIsPouredNotByItsName(t *testing.T) {
 	}
 	assert.InDelta(t, 3, assaytest.Figure(t, a.Components[2].Constituents, constituent.Sugar).Mean, 1e-9, "30 g of 10 %")
 	assert.InDelta(t, 4, assaytest.Figure(t, a.Components[3].Constituents, constituent.Sugar).Mean, 1e-9, "20 g of 20 %")
-}
-
-// A name made to look like another's name and code is told apart too.
-func TestNoTwoPartsReadAlike(t *testing.T) {
-	const text = `drink: "Masks"
-serves: 1
-foods:
-  a: {name: "Oat (own:b)", per: 100 g, values: {SUGAR: 10 g}, source: "invented"}
-  b: {name: "Oat", per: 100 g, values: {SUGAR: 20 g}, source: "invented"}
-components:
-  oat: {ingredients: [10 g core:sugar-white]}
-build: [10 g oat, 10 g own:a, 10 g own:b]
-`
-	seen := map[string]bool{}
-	for _, c := range assaytest.Assay(t, assaytest.Core(t), text, 20).Components {
-		assert.False(t, seen[c.Name], c.Name)
-		seen[c.Name] = true
-	}
-	assert.Len(t, seen, 3)
-}
-
-func TestABareNameOfTwoOwnFoodsIsRefused(t *testing.T) {
-	const text = `drink: "Which"
-serves: 1
-foods:
-  a: {name: "Oat", per: 100 g, values: {SUGAR: 10 g}, source: "invented"}
-  b: {name: "Oat", per: 100 g, values: {SUGAR: 20 g}, source: "invented"}
-build: [10 g Oat]
-`
-	d, faults := drink.Parse("test", []byte(text), nil)
-	_, err := assaytest.Run(context.Background(), d, faults, assaytest.Core(t), assaytest.Options{Draws: 5, Seed: 1})
-	assert.ErrorContains(t, err, `test:6:14: "Oat" is the name of more than one own food (write the one you mean: own:a or own:b)`)
 }
 
 // inside is a drink of which half of what was made is served: of an espresso that is only

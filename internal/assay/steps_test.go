@@ -153,7 +153,7 @@ func TestSyrupThatWillCrystalliseIsSaid(t *testing.T) {
 // The example of the grammar runs but for what later versions compute: the pH
 // reading, claims and targets.
 func TestExampleRunsButForPHClaimsAndTargets(t *testing.T) {
-	text := string(assaytest.FileOf(t, example))
+	text := string(assaytest.FileOf(t, "testdata/drinks/copper-orchard.drink.yaml"))
 	text = strings.Replace(text, ", ph: 3.1", "", 1)
 	claims, vary := strings.Index(text, "claims:"), strings.Index(text, "vary:")
 	a := assaytest.Assay(t, assaytest.Core(t), text[:claims]+text[vary:], 200)

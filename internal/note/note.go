@@ -24,11 +24,13 @@ func (n Note) Same(other Note) bool { return n.Kind == other.Kind && n.Text == o
 // Number writes a figure for a sentence: three significant digits.
 func Number(x float64) string { return fmt.Sprintf("%.3g", unit.Shown(x)) }
 
+// Listed writes foods for a sentence, each once.
 func Listed(foods []string) string {
 	slices.Sort(foods)
 	return strings.Join(slices.Compact(foods), ", ")
 }
 
+// Quote writes a text of the file as it stands there.
 func Quote(text string) string { return "\"" + text + "\"" }
 
 // Grams writes a figure for a message: at most four digits, and no exponent.

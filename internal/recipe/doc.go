@@ -9,7 +9,9 @@
 // no more than the whole, each within the rounding of what is written and two standard
 // deviations of what is stated (data/limits.csv). What the file can say and nobody
 // calculates is refused, never ignored (notcomputed.go). Components and foods are called so
-// that a reader tells them apart (called.go).
+// that a reader tells them apart (called.go). A text names a component, a food by its table
+// and code, or one by its whole name, in that order (lookup.go); a line becomes grams by its
+// portion, its food's density and its edible share (weigh.go).
 //
 // # Limits
 //

@@ -15,6 +15,7 @@ type Garnish struct {
 	Eaten  bool
 }
 
+// Garnish lists the garnish in the order of the file.
 func (r *Recipe) Garnish() []Garnish {
 	var list []Garnish
 	for _, line := range r.Drink.Garnish {

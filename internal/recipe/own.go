@@ -19,9 +19,6 @@ func (r *resolver) ownFood(o *drink.OwnFood) {
 		Edible:  food.None,
 		Density: food.Density{GramsPerMl: food.None, SD: food.None},
 	}
-	if o.Name == "" {
-		f.Names = nil
-	}
 	if o.Density != nil {
 		f.Density = food.Density{GramsPerMl: o.Density.Number, SD: amount.HalfSD(o.Density), Source: o.Source}
 	}
@@ -92,6 +89,7 @@ func statedAllergens(o *drink.OwnFood) []food.Mark {
 	return marks
 }
 
+// ownEntry gives what the drink file says of an own food.
 func (r *resolver) ownEntry(f *food.Food) (*drink.OwnFood, bool) {
 	if f.ID.Table != food.Own {
 		return nil, false

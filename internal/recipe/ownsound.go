@@ -102,7 +102,7 @@ func densestSalt() (formula string, share float64) {
 	for _, s := range sodiumSalts {
 		molar, err := constituent.MolarMass(s.formula)
 		if err != nil {
-			panic("assay: " + err.Error())
+			panic("recipe: " + err.Error())
 		}
 		if x := s.sodium * sodium / molar; x > share {
 			formula, share = s.formula, x

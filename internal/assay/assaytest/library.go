@@ -3,6 +3,8 @@ package assaytest
 import (
 	"context"
 	"os"
+	"slices"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -17,8 +19,34 @@ import (
 // Library is foods in memory.
 type Library map[food.ID]*food.Food
 
-// Core is the core table.
-func Core(t testing.TB) Library { return Library{}.Read(t, core.Format, "") }
+// Core is the core table: read once, and everybody's own, to be changed at will.
+func Core(t testing.TB) Library {
+	t.Helper()
+	all, err := coreTable()
+	require.NoError(t, err)
+	own := make(Library, len(all))
+	for _, f := range all {
+		copied := *f
+		copied.Values = slices.Clone(f.Values)
+		own[f.ID] = &copied
+	}
+	return own
+}
+
+var coreTable = sync.OnceValues(func() ([]*food.Food, error) {
+	release, err := core.Format.Open(context.Background(), "", "")
+	if err != nil {
+		return nil, err
+	}
+	var all []*food.Food
+	for f, err := range release.Foods {
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, f)
+	}
+	return all, nil
+})
 
 // SR28 is the rows of SR28 under testdata/sr28.
 func SR28(t testing.TB) Library { return Library{}.Read(t, sr.Format, "../../testdata/sr28") }

@@ -1,4 +1,4 @@
-package assay_test
+package recipe_test
 
 import (
 	"context"
@@ -15,6 +15,7 @@ import (
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
+	"sipsum/internal/recipe"
 )
 
 const example = "testdata/drinks/copper-orchard.drink.yaml"
@@ -28,7 +29,7 @@ func TestExampleIsRefusedExactlyWhereItIsNotComputed(t *testing.T) {
 		return os.ReadFile(filepath.Join("../../testdata/drinks", path))
 	})
 	require.NoError(t, faults.Err(fail.Wrong), "the file itself has no fault")
-	_, err := assaytest.Run(context.Background(), d, faults, assaytest.Core(t), assaytest.Options{Draws: 10, Seed: 1})
+	_, err := recipe.Find(context.Background(), d, faults, assaytest.Core(t))
 	var e *fail.Error
 	require.True(t, errors.As(err, &e), "%v", err)
 	assert.Equal(t, fail.Wrong, e.Exit)

@@ -1,7 +1,8 @@
-package assay_test
+package curdling_test
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -112,4 +113,82 @@ build: [10 g core:lemon-juice, 100 g core:milk-whole]
 	require.NotNil(t, c)
 	assert.True(t, c.Assumed)
 	assert.Equal(t, acidity.MeterCelsius, c.Celsius)
+}
+
+// Of proteins that curdle at different pH the one that curdles first counts, whichever is
+// poured first; where nobody has published when one of them does, there is no estimate.
+func TestTheProteinThatCurdlesFirst(t *testing.T) {
+	lib := assaytest.Core(t)
+	for build, want := range map[string]string{
+		"  - 50 g core:milk-whole\n  - 50 g core:soya-drink\n  - 10 g lemon syrup\n": "soya protein",
+		"  - 50 g core:soya-drink\n  - 10 g lemon syrup\n  - 50 g core:milk-whole\n": "soya protein",
+		"  - 50 g core:milk-whole\n  - 10 g lemon syrup\n":                           "casein of milk",
+		"  - 50 g core:milk-whole\n  - 50 g core:rice-drink\n  - 10 g lemon syrup\n": "",
+		"  - 50 g core:rice-drink\n  - 50 g core:milk-whole\n  - 10 g lemon syrup\n": "",
+		"  - 50 g core:oat-drink\n  - 50 g core:soya-drink\n  - 10 g lemon syrup\n":  "oat protein", // both from pH 6.3: the first poured
+		"  - 50 g core:soya-drink\n  - 50 g core:oat-drink\n  - 10 g lemon syrup\n":  "soya protein",
+	} {
+		c := assaytest.Assay(t, lib, ferry("", build), 20).Curdling
+		require.NotNil(t, c, build)
+		assert.Equal(t, want, c.Protein, build)
+		if want == "" {
+			assert.Contains(t, c.Why, "nobody has published at which pH the protein of core:milk-whole, core:rice-drink curdles")
+		}
+		assert.NotContains(t, c.Milk, "lemon syrup")
+	}
+}
+
+// The sour part is the one that needs the most base, not the largest; the rest dilutes.
+func TestTheSourPartNeedsTheMostBase(t *testing.T) {
+	lib := assaytest.Core(t)
+	components := titratedMilk + strings.Replace(titratedMilk, "steamed", "more", 1) + "  strong: {ingredients: [4 g core:citric-acid, 96 g core:water-pure]}\n  weak: {ingredients: [1 g core:citric-acid, 99 g core:water-pure]}\n"
+	for _, build := range []string{"  - 5 g strong\n  - 10 g weak\n  - 20 g core:water-pure\n  - 100 g steamed milk\n  - 40 g more milk\n", "  - 10 g weak\n  - 40 g more milk\n  - 20 g core:water-pure\n  - 100 g steamed milk\n  - 5 g strong\n"} {
+		a := assaytest.Assay(t, lib, ferry(components, build), 50)
+		c := a.Curdling
+		require.NotNil(t, c)
+		require.Empty(t, c.Why)
+		assert.Equal(t, "strong", c.Sour)
+		assert.InDelta(t, a.Chemistry.PHMeter.Mean, c.PH.Mean, 1e-6, "the parts pooled are the drink")
+		assert.InDelta(t, 140.0/175, c.Stand.MilkShare, 1e-9)
+		assert.False(t, c.Assumed)
+	}
+}
+
+func TestWhatBuffersUnseenIsSaid(t *testing.T) {
+	lib := assaytest.Core(t)
+	base := "foods:\n  shake: {name: A shake, per: 100 g, values: {WATER: 60 g, PROCNT: 30 g, CITAC: 2 g, K: 100 mg}, source: made up}\n"
+	for name, c := range map[string]struct{ components, build, why, do string }{
+		"other protein":            {titratedMilk + base, "  - 10 g own:shake\n  - 70 g steamed milk\n", "A shake: 3.8 g of protein in 100 g of the drink buffer as its acids do", "titrate A shake"},
+		"little of it":             {titratedMilk + base, "  - 1 g own:shake\n  - 140 g steamed milk\n", "", ""},
+		"titrated from too low":    {"  milk:\n    ingredients: [140 g core:milk-whole]\n    measured: {titration: [[0 ml, 5.40], [2 ml, 4.90], [6 ml, 4.30]], acid: 0.1 mol/l, sample: 10 g}\n", "  - 10 g lemon syrup\n  - 140 g milk\n", "the titration of milk ends at pH 5.4, and curdling begins above", "titrate milk with base up to pH 6.0"},
+		"titrated just far enough": {"  milk:\n    ingredients: [140 g core:milk-whole]\n    measured: {titration: [[0 ml, 6.00], [1 ml, 5.70], [2 ml, 5.40]], acid: 0.1 mol/l, sample: 10 g}\n", "  - 1 g lemon syrup\n  - 140 g milk\n", "", ""},
+		"milk of a house's own":    {"  milk: {ingredients: [140 g core:milk-whole]}\n", "  - 10 g lemon syrup\n  - 140 g milk\n", "milk: its protein and salts buffer", "titrate milk: 10 g of it with acid of 0.1 mol/l, a little at a time, down to pH 4.6"},
+	} {
+		got := assaytest.Assay(t, lib, ferry(c.components, c.build), 30).Curdling
+		if !assert.NotNil(t, got, name) {
+			continue
+		}
+		if c.why == "" {
+			assert.Empty(t, got.Why, name)
+			continue
+		}
+		assert.Contains(t, got.Why, c.why, name)
+		assert.Contains(t, got.Do, c.do, name)
+	}
+}
+
+// A reading of the drink that is titrated to lower pH says nothing beyond it: the map calls
+// nothing smooth there.
+func TestNothingIsSmoothBelowWhatWasTitrated(t *testing.T) {
+	lib := assaytest.Core(t)
+	c := assaytest.Assay(t, lib, ferry(titratedMilk, "  - 30 g lemon syrup\n  - 140 g steamed milk\n"), 50).Curdling
+	require.NotNil(t, c)
+	require.Empty(t, c.Why)
+	for _, row := range c.Map.Cells {
+		for _, cell := range row {
+			if cell.PH < 4.3 {
+				assert.Equal(t, curdling.Curdles, cell.Verdict, "pH %.2f", cell.PH)
+			}
+		}
+	}
 }

@@ -1,7 +1,6 @@
-package assay_test
+package drivers_test
 
 import (
-	"context"
 	"fmt"
 	"testing"
 
@@ -11,18 +10,32 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
-	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 )
 
-func asked(t testing.TB, lib assaytest.Library, text string, o assaytest.Options) *assay.Assay {
-	t.Helper()
-	o.Seed = 1
-	d, faults := drink.Parse("test", []byte(text), nil)
-	a, err := assaytest.Run(context.Background(), d, faults, lib, o)
-	require.NoError(t, err)
-	return a
-}
+// weighed is two foods of one constituent each, so that only the amounts are uncertain.
+const weighed = `
+drink: "Two Scales"
+serves: 1
+foods:
+  wet: {name: "Water of the test", per: 100 g, values: {WATER: 100 g}, source: "invented"}
+  dry: {name: "Sugar of the test", per: 100 g, values: {WATER: 0 g, SUCS: 100 g}, source: "invented"}
+build: [200 g ± 4 g sd own:wet, 100 g ± 6 g sd own:dry]
+%s
+`
+
+// boiled is a syrup whose evaporation nobody has weighed.
+const boiled = `
+drink: "Long Boil"
+serves: 1
+components:
+  syrup:
+    ingredients: [200 g ± 6 g core:orange-juice, 120 g ± 4 g core:sugar-white, 3 g ± 0.3 g core:citric-acid, 30 g ± 3 g core:lemon-juice]
+    steps:
+      - reduce: {by: 15 %% ± 8 %%}
+    %s
+build: [60 g ± 1 g syrup, 100 g core:milk-whole]
+`
 
 // The water of two weighings is their sum, and its variance 4² + 6²: their
 // shares are 16/52 and 36/52.
@@ -34,7 +47,7 @@ foods:
   wet: {name: "Water of the test", per: 100 g, values: {WATER: 100 g}, source: "invented"}
 build: [200 g ± 4 g sd own:wet, 100 g ± 6 g sd own:wet]
 `
-	d := asked(t, assaytest.Library{}, text, assaytest.Options{Draws: 4000, Want: assay.Want{Why: "WATER"}}).Drivers
+	d := assaytest.Asked(t, assaytest.Library{}, text, assaytest.Options{Draws: 4000, Want: assay.Want{Why: "WATER"}}).Drivers
 	require.NotNil(t, d)
 	require.Len(t, d.Inputs, 2)
 	assert.InDelta(t, 36.0/52, d.Inputs[0].Share, 0.05, "ranks lose a little: (6/π·arcsin(r/2))² of r²")
@@ -54,7 +67,7 @@ foods:
   wet: {name: "Water of the test", per: 100 g, values: {WATER: 100 g}, source: "invented"}
 build: [50 g ± 2.5 g sd own:dark, 100 g ± 30 g own:wet]
 `
-	d := asked(t, assaytest.Library{}, text, assaytest.Options{Draws: 4000, Want: assay.Want{Why: constituent.Caffeine}}).Drivers
+	d := assaytest.Asked(t, assaytest.Library{}, text, assaytest.Options{Draws: 4000, Want: assay.Want{Why: constituent.Caffeine}}).Drivers
 	require.NotNil(t, d)
 	assert.InDelta(t, 0.80, d.Shares[estimate.Tables], 0.04)
 	assert.InDelta(t, 0.20, d.Shares[estimate.Hand], 0.04)
@@ -66,16 +79,16 @@ build: [50 g ± 2.5 g sd own:dark, 100 g ± 30 g own:wet]
 // A reading takes the hand's part away; what is left is the instrument's.
 func TestReadingBecomesADriver(t *testing.T) {
 	text := fmt.Sprintf(weighed, "finish:\n  - measured: {mass: 310 g ± 2 g sd, brix: 35 ± 0.3 sd}")
-	d := asked(t, assaytest.Library{}, text, assaytest.Options{Draws: 2000, Want: assay.Want{Why: "SUCS"}}).Drivers
+	d := assaytest.Asked(t, assaytest.Library{}, text, assaytest.Options{Draws: 2000, Want: assay.Want{Why: "SUCS"}}).Drivers
 	t.Log(d.Shares, d.Rest)
 	assert.Greater(t, d.Shares[estimate.Readings], 0.8)
 	assert.Less(t, d.Shares[estimate.Hand], 0.2)
 }
 
 func TestDriversOfWhatIsNotThere(t *testing.T) {
-	assert.Nil(t, asked(t, assaytest.Library{}, fmt.Sprintf(weighed, ""), assaytest.Options{Draws: 50, Want: assay.Want{Why: constituent.Caffeine}}).Drivers)
+	assert.Nil(t, assaytest.Asked(t, assaytest.Library{}, fmt.Sprintf(weighed, ""), assaytest.Options{Draws: 50, Want: assay.Want{Why: constituent.Caffeine}}).Drivers)
 	exactly := "drink: \"Exact\"\nserves: 1\nfoods:\n  wet: {name: \"Water\", per: 100 g, values: {WATER: 100 g}, source: \"x\"}\nbuild: [100 g ± 0 g own:wet]\n"
-	d := asked(t, assaytest.Library{}, exactly, assaytest.Options{Draws: 50, Want: assay.Want{Why: "WATER"}}).Drivers
+	d := assaytest.Asked(t, assaytest.Library{}, exactly, assaytest.Options{Draws: 50, Want: assay.Want{Why: "WATER"}}).Drivers
 	require.NotNil(t, d)
 }
 
@@ -83,7 +96,7 @@ func TestDriversOfWhatIsNotThere(t *testing.T) {
 func TestSuggestionsKeepTheirPromise(t *testing.T) {
 	lib := assaytest.Core(t)
 	o := assaytest.Options{Draws: 2000, Want: assay.Want{Next: true, Figures: []constituent.ID{"SUGAR", "SUCS", "CITAC", "CAFFN"}}}
-	a := asked(t, lib, fmt.Sprintf(boiled, ""), o)
+	a := assaytest.Asked(t, lib, fmt.Sprintf(boiled, ""), o)
 	require.NotEmpty(t, a.Suggestions)
 	first := a.Suggestions[0]
 	t.Log(first.Of, first.Reading, first.Expect, first.Narrows)
@@ -95,7 +108,7 @@ func TestSuggestionsKeepTheirPromise(t *testing.T) {
 		if s.Of != "syrup" || s.Reading != "brix" {
 			continue
 		}
-		taken := asked(t, lib, fmt.Sprintf(boiled, fmt.Sprintf("measured: {brix: %.1f}", s.Expect.Mean)), o)
+		taken := assaytest.Asked(t, lib, fmt.Sprintf(boiled, fmt.Sprintf("measured: {brix: %.1f}", s.Expect.Mean)), o)
 		for _, n := range s.Narrows {
 			before, after := assaytest.Figure(t, a.PerServing, n.Constituent.ID), assaytest.Figure(t, taken.PerServing, n.Constituent.ID)
 			assert.InDelta(t, 1-n.By, (after.SD/after.Mean)/(before.SD/before.Mean), 0.10, "%s", n.Constituent.ID)
@@ -106,10 +119,4 @@ func TestSuggestionsKeepTheirPromise(t *testing.T) {
 		return
 	}
 	assert.Fail(t, "brix of the syrup is not among the suggestions")
-}
-
-func TestRunThatNobodyAsksKeepsNoJournal(t *testing.T) {
-	a := asked(t, assaytest.Library{}, fmt.Sprintf(weighed, ""), assaytest.Options{Draws: 50})
-	assert.Nil(t, a.Drivers)
-	assert.Empty(t, a.Suggestions)
 }
