@@ -61,6 +61,14 @@ func TestAFoodHasThePHThatIsPublished(t *testing.T) {
 	mixed.Pour(b.Water, b.Drawer.PerGram(b.Water), b.Lab.Ens.Of(50), "")
 	assert.False(t, b.Lab.IonsOf(mixed, 1).Alone(mixed))
 
+	b.Lab.Ens.Journal = &estimate.Journal{}
+	asked := acidity.NewLaboratory(b.Lab.Ens, b.Drawer, b.Water, nil)
+	asked.Calibrate(b.Pot(100, f), b.Lab.Ens.Of(100))
+	entries := b.Lab.Ens.Journal.Entries()
+	require.Len(t, entries, 1)
+	assert.Equal(t, estimate.Tables, entries[0].Cause)
+	assert.Equal(t, "published pH of test:silent", entries[0].Name)
+
 	few := assaytest.NewBench(acidity.ChemistryDraws, f)
 	assert.InDelta(t, pH[0], pHOf(t, few, few.Pot(100, f))[0], 1e-9)
 }

@@ -175,6 +175,8 @@ func TestWhatATitrationIsOffBy(t *testing.T) {
 		assert.Equal(t, 1.0, of.Strength[0])
 		assert.InEpsilon(t, c.sd, stat.StdDev(of.Strength[1:], nil), 0.12, c.name)
 		assert.InDelta(t, 1, stat.Mean(of.Strength[1:], nil), 0.02, c.name)
+		assert.Zero(t, of.Shift[0])
+		assert.NotContains(t, of.Shift[1:], 0.0, "every draw has a meter of its own")
 		own := b.pH(t, pot, 0, 0, 0)
 		var off []float64
 		for d := 1; d < pot.N; d += 4 {
