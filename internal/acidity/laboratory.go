@@ -20,8 +20,6 @@ type Laboratory struct {
 	weighing      *Laboratory                    // see scales
 }
 
-// NewLaboratory opens the laboratory of a run, with the profiles of melted ice and of the gas
-// of carbonation; nil if there is none.
 func NewLaboratory(ens estimate.Ensemble, drawer *ledger.Drawer, water, gas *food.Profile) *Laboratory {
 	return &Laboratory{
 		Ens: ens, drawer: drawer, Gauge: liquid.NewGauge(ens, drawer), water: water, gas: gas,
@@ -43,5 +41,4 @@ var EndPoints = []float64{8.1, 7.0, 8.2}
 // the run's. A 90 % interval of 200 draws is good to a tenth of its width.
 const ChemistryDraws = 200
 
-// PerLitre is ml in a litre, and g in a kilogram.
 const PerLitre = 1000

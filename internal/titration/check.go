@@ -33,10 +33,10 @@ func plausible(fit acid.Spectrum, solvent float64) error {
 		return err
 	}
 	const unitAcidity = "g/100 g"
-	taken := unit.Hundred * acidity.AsGrams((high-low)*solvent)
+	acidity := unit.Hundred * acidity.AsGrams((high-low)*solvent)
 	// guard: no titration beyond the sourest
-	if most := unit.LimitOf("titratable acidity", unitAcidity).High; taken > most {
-		return fmt.Errorf("the titration says that 100 g hold an acidity of %s g as citric acid, and nothing has more than %s", note.Grams(taken), note.Grams(most))
+	if most := unit.LimitOf("titratable acidity", unitAcidity).High; acidity > most {
+		return fmt.Errorf("the titration says that 100 g hold an acidity of %s g as citric acid, and nothing has more than %s", note.Grams(acidity), note.Grams(most))
 	}
 	return nil
 }
