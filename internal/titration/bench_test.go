@@ -43,7 +43,6 @@ type table struct {
 	*assaytest.Bench
 	rig     *titration.Rig
 	faults  *fail.List
-	notes   *[]note.Note
 	journal *estimate.Journal
 }
 
@@ -51,8 +50,11 @@ func lay(draws int) table {
 	b := assaytest.NewBench(draws, clear, sweet, dry, spiky, juice, vague, thick, hard)
 	b.Lab.Ens.Journal = &estimate.Journal{}
 	rig := &titration.Rig{Lab: b.Lab, Hand: amount.Hand{Ens: b.Lab.Ens}, Faults: &fail.List{}, Notes: &[]note.Note{}}
-	return table{b, rig, rig.Faults, rig.Notes, b.Lab.Ens.Journal}
+	return table{b, rig, rig.Faults, b.Lab.Ens.Journal}
 }
+
+// notes gives what was noted so far.
+func (b table) notes() []note.Note { return *b.rig.Notes }
 
 // readings reads titrations as a drink file has them.
 func readings(t *testing.T, written ...string) (list []*drink.Measured) {
@@ -121,7 +123,7 @@ func TestPouredBackATitrationGivesItsPoints(t *testing.T) {
 	assert.Equal(t, 5.8, of.Lowest)
 	assert.Equal(t, 8.0, of.Highest)
 	assert.Zero(t, of.PerGram.Solvent)
-	assert.Empty(t, *b.notes)
+	assert.Empty(t, b.notes())
 	for i, grams := range []float64{150 * 48.5 / 73.5, 150 * 25 / 73.5, 0} {
 		require.Len(t, pot.Traced(i), 1)
 		assert.InDelta(t, grams, pot.Traced(i)[0].Column[0], 1e-6, "by water")
@@ -237,10 +239,10 @@ func TestTheUsualSampleIsTenGrams(t *testing.T) {
 	a := left.take(t, left.Pot(100, clear), buffer()+", base: 1 mol/l")
 	b := written.take(t, written.Pot(100, clear), buffer()+", base: 1 mol/l, sample: 10.0 g")
 	assert.InDelta(t, b.PerGram.Strong, a.PerGram.Strong, 1e-12)
-	require.Len(t, *left.notes, 1)
-	assert.Equal(t, "titration", (*left.notes)[0].Kind)
-	assert.Contains(t, (*left.notes)[0].Text, "so 10 g are taken: write sample: 10 g if that is so")
-	assert.Empty(t, *written.notes)
+	require.Len(t, left.notes(), 1)
+	assert.Equal(t, "titration", left.notes()[0].Kind)
+	assert.Contains(t, left.notes()[0].Text, "so 10 g are taken: write sample: 10 g if that is so")
+	assert.Empty(t, written.notes())
 }
 
 // What cannot be used is a fault at the reading, and the pot stays as it was.
@@ -280,9 +282,9 @@ func TestTitrationsThatAreRefused(t *testing.T) {
 func TestPointsThatLieOnNoCurveAreTold(t *testing.T) {
 	b := lay(5)
 	b.take(t, b.Pot(100, clear), points(0, 4, 1, 4.05, 1.01, 6, 3, 6.05, 3.01, 8)+", base: 10 mol/l, sample: 100.0 g")
-	require.Len(t, *b.notes, 1)
-	assert.Equal(t, "titration", (*b.notes)[0].Kind)
-	assert.Regexp(t, `do not lie on one curve \(one is off by \d\.\d\d pH\)`, (*b.notes)[0].Text)
+	require.Len(t, b.notes(), 1)
+	assert.Equal(t, "titration", b.notes()[0].Kind)
+	assert.Regexp(t, `do not lie on one curve \(one is off by \d\.\d\d pH\)`, b.notes()[0].Text)
 }
 
 // A titration that has little to do with what its composition takes is told, with how many
@@ -324,13 +326,13 @@ func TestATitrationIsHeldAgainstItsRecipe(t *testing.T) {
 		b := lay(c.draws)
 		b.take(t, b.Pot(100, c.of), curve(b, c.times))
 		if c.told == "" {
-			assert.Empty(t, *b.notes, c.name)
+			assert.Empty(t, b.notes(), c.name)
 			continue
 		}
-		require.Len(t, *b.notes, 1, c.name)
-		assert.Equal(t, "reading disagrees", (*b.notes)[0].Kind)
-		assert.Contains(t, (*b.notes)[0].Text, c.told, c.name)
-		assert.Contains(t, (*b.notes)[0].Text, "more than 3 standard deviations off")
+		require.Len(t, b.notes(), 1, c.name)
+		assert.Equal(t, "reading disagrees", b.notes()[0].Kind)
+		assert.Contains(t, b.notes()[0].Text, c.told, c.name)
+		assert.Contains(t, b.notes()[0].Text, "more than 3 standard deviations off")
 	}
 }
 
@@ -340,7 +342,7 @@ func TestAnUnsureTitrationDisagreesLess(t *testing.T) {
 		b := lay(200)
 		// 1.2 times the 1.30 mmol that 10 g take from pH 3 to 8.
 		b.take(t, b.Pot(100, juice), points(0, 3.3, 4.5, 4, 9.0, 5, 13.0, 6, 15.5, 8)+", base: 0.1 mol/l, sample: "+sample)
-		return len(*b.notes)
+		return len(b.notes())
 	}
 	assert.Equal(t, 1, told("10.0 g"))
 	assert.Equal(t, 0, told("10 g ± 4 g"))
