@@ -61,9 +61,9 @@ func TestABrewHasThePHOfSuchBrews(t *testing.T) {
 	b.Lab.CalibrateBrew(exactly, b.Lab.Gauge.Dissolved(exactly)[0]/exactly.Central(constituent.Mass))
 	assert.InDelta(t, 5.3, pHOf(t, b, exactly)[0], 1e-3, "from that share on")
 
-	range0 := assaytest.Exact("bean", "coffee bean", figures{"WATER": 3, "K": 1600})
-	c := assaytest.NewBench(60, range0)
-	pot = cup(c, 150, range0)
+	grouped := assaytest.Exact("bean", "coffee bean", figures{"WATER": 3, "K": 1600})
+	c := assaytest.NewBench(60, grouped)
+	pot = cup(c, 150, grouped)
 	c.Lab.CalibrateBrew(pot, 0)
 	assert.LessOrEqual(t, slices.Max(pHOf(t, c, pot)), 6.1+1e-6, "of a group it holds as it stands: 4.75 to 6.1, data/groups.csv")
 	assert.InDelta(t, (4.75+6.1)/2, pHOf(t, c, pot)[0], 0.1)

@@ -34,8 +34,8 @@ func TestAcidityOfCitricAcidIsItsMass(t *testing.T) {
 			assert.InDelta(t, 2.23, pH[d], 0.02)
 		}
 	}
-	assert.InEpsilon(t, citricAcid, acidity.AsGrams(3), close)
-	assert.InEpsilon(t, citricAcid, acidity.AsCitric(0.03), close, "hundredths of a gram")
+	assert.InEpsilon(t, citricAcid, acidity.AsGrams(3), sameMass)
+	assert.InEpsilon(t, citricAcid, acidity.AsCitric(0.03), sameMass, "hundredths of a gram")
 }
 
 // What stands in air takes its carbon dioxide up where it is alkaline: 0.05 mol/kg of

@@ -25,7 +25,7 @@ const (
 	chloride, carbonDioxide                                       = 35.45, 44.009
 )
 
-const close = 2e-4 // relative: the last digit of a molar mass
+const sameMass = 2e-4 // relative: the last digit of a molar mass
 
 // mol gives how much of an acid a pot holds in a draw.
 func mol(b *assaytest.Bench, pot *ledger.Pot, of string, draw int) float64 {
@@ -66,12 +66,12 @@ func TestWhatATableOfJuiceLeavesOut(t *testing.T) {
 	pot := b.Pot(100, f)
 	k, na, p, citric := 0.2/potassium, 0.01/sodium, 0.02*phosphorusToPhosphate/phosphate, 1/citricAcid
 	held := b.Held(pot, 0)
-	assert.InEpsilon(t, k+na-(0.05*k+na), held.Strong, close)
-	assert.InEpsilon(t, (k+na+0.05*k+na)/2, held.Background, close)
-	assert.InEpsilon(t, 0.025*k, held.Acids[acid.Must("sulphuric")], close)
+	assert.InEpsilon(t, k+na-(0.05*k+na), held.Strong, sameMass)
+	assert.InEpsilon(t, (k+na+0.05*k+na)/2, held.Background, sameMass)
+	assert.InEpsilon(t, 0.025*k, held.Acids[acid.Must("sulphuric")], sameMass)
 	assert.InEpsilon(t, p/2, held.Acids[acid.Must("phosphoric")], 1e-3)
-	assert.InEpsilon(t, 1.075*citric, held.Acids[acid.Must("citric")], close)
-	assert.InEpsilon(t, 0.01/calcium, held.Metals[acid.Calcium], close)
+	assert.InEpsilon(t, 1.075*citric, held.Acids[acid.Must("citric")], sameMass)
+	assert.InEpsilon(t, 0.01/calcium, held.Metals[acid.Calcium], sameMass)
 	assert.InDelta(t, 0.09, held.Solvent, 1e-9)
 
 	strong, sulphate, acids := column(b, pot, func(s *acid.Solution) float64 { return s.Strong }),
@@ -131,10 +131,10 @@ func TestWhatNobodyAssumesOfAFoodWithoutAGroup(t *testing.T) {
 	assert.False(t, in.Open())
 	assert.Empty(t, in.RestsOn)
 	held := b.Held(b.Pot(100, full), 0)
-	assert.InEpsilon(t, 0.2/potassium+0.01/sodium-0.01/chloride, held.Strong, close)
-	assert.InEpsilon(t, 1/citricAcid, held.Acids[acid.Must("citric")], close)
+	assert.InEpsilon(t, 0.2/potassium+0.01/sodium-0.01/chloride, held.Strong, sameMass)
+	assert.InEpsilon(t, 1/citricAcid, held.Acids[acid.Must("citric")], sameMass)
 	assert.Zero(t, held.Acids[acid.Must("sulphuric")])
-	assert.InEpsilon(t, 0.1/sodium, b.Held(b.Pot(100, lye), 0).Strong, close, "and a lye that says so is one")
+	assert.InEpsilon(t, 0.1/sodium, b.Held(b.Pot(100, lye), 0).Strong, sameMass, "and a lye that says so is one")
 
 	open := b.Lab.IonsOf(b.Pot(100, pack), 31)
 	assert.Equal(t, []string{"test:pack"}, open.Unknown)
@@ -155,10 +155,10 @@ func TestChlorideOfAWaterIsItsBalance(t *testing.T) {
 	held := b.Held(b.Pot(100, salty), 0)
 	bicarbonate, sulphate := 0.008/carbonDioxide, held.Acids[acid.Must("sulphuric")]
 	assert.InEpsilon(t, 0.005/96.06, sulphate, 1e-3)
-	assert.InEpsilon(t, bicarbonate, held.Acids[acid.Must("carbonic")], close)
+	assert.InEpsilon(t, bicarbonate, held.Acids[acid.Must("carbonic")], sameMass)
 	charge := held.Strong + 2*held.Metals[acid.Calcium] + 2*held.Metals[acid.Magnesium] - bicarbonate - 2*sulphate
 	assert.InDelta(t, 0, charge, 1e-9, "electroneutral as bicarbonate")
-	assert.InEpsilon(t, 0.001/sodium, b.Held(b.Pot(100, sour), 0).Strong, close)
+	assert.InEpsilon(t, 0.001/sodium, b.Held(b.Pot(100, sour), 0).Strong, sameMass)
 	in := b.Lab.IonsOf(b.Pot(100, salty), 21)
 	assert.True(t, in.Plain, "waters are as they are stated")
 	assert.False(t, in.Open())
@@ -188,7 +188,7 @@ func TestAcidsThatNobodyHasMeasured(t *testing.T) {
 	in = b.Lab.IonsOf(b.Pot(100, bare), pot.N)
 	assert.Equal(t, []string{"test:bare"}, in.Bare)
 	assert.True(t, in.Open())
-	assert.InEpsilon(t, 3/citricAcid, in.Unneutral, close, "as much potassium as its acid can take")
+	assert.InEpsilon(t, 3/citricAcid, in.Unneutral, sameMass, "as much potassium as its acid can take")
 	assert.Empty(t, in.Unknown)
 }
 
@@ -209,7 +209,7 @@ func TestAnAcidThatIsUnknownUpToItsOwnLimit(t *testing.T) {
 	pot := b.Pot(100, much)
 	in := b.Lab.IonsOf(pot, pot.N)
 	assert.Equal(t, []string{"test:much"}, in.Unknown)
-	assert.InEpsilon(t, 0.3/lacticAcid, mol(b, pot, "lactic", 0), close)
+	assert.InEpsilon(t, 0.3/lacticAcid, mol(b, pot, "lactic", 0), sameMass)
 	spans(t, column(b, pot, func(s *acid.Solution) float64 { return s.Acids[acid.Must("lactic")] }), 0, 0.6/lacticAcid)
 	ends := in.Nobody.Ends()
 	require.Len(t, ends, 2)
@@ -222,7 +222,7 @@ func TestAnAcidThatIsUnknownUpToItsOwnLimit(t *testing.T) {
 	both := b.Lab.IonsOf(b.Pot(100, much, much), pot.N).Nobody.Ends()
 	sol := b.Held(b.Pot(100, much, much), 0)
 	both[1](sol)
-	assert.InEpsilon(t, 1.2/lacticAcid, sol.Acids[acid.Must("lactic")], close, "twice the food is twice its bound")
+	assert.InEpsilon(t, 1.2/lacticAcid, sol.Acids[acid.Must("lactic")], sameMass, "twice the food is twice its bound")
 
 	assert.Empty(t, b.Lab.IonsOf(b.Pot(100, less), pot.N).Unknown)
 	assert.Zero(t, mol(b, b.Pot(100, less), "lactic", 0))
@@ -234,9 +234,9 @@ func TestAcidsWithoutANameAreCitric(t *testing.T) {
 	f := assaytest.Exact("sum", "fruit juice", with(juice, figures{"OA": 1.5, "CITAC": 1000}))
 	b := assaytest.NewBench(20, f)
 	pot := b.Pot(100, f)
-	assert.InEpsilon(t, 1.5/citricAcid, mol(b, pot, "citric", 0), close)
+	assert.InEpsilon(t, 1.5/citricAcid, mol(b, pot, "citric", 0), sameMass)
 	for d, all := range pot.Total(constituent.OrganicAcids) {
-		assert.InEpsilon(t, all/citricAcid, mol(b, pot, "citric", d), close)
+		assert.InEpsilon(t, all/citricAcid, mol(b, pot, "citric", d), sameMass)
 	}
 }
 

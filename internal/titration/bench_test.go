@@ -27,7 +27,7 @@ import (
 type figures = map[constituent.ID]float64
 
 var (
-	clear = assaytest.Exact("clear", "", figures{"WATER": 97})
+	plain = assaytest.Exact("plain", "", figures{"WATER": 97})
 	sweet = assaytest.Exact("sweet", "syrup", figures{"WATER": 50, "SUCS": 50})
 	dry   = assaytest.Exact("dry", "sugar", figures{"WATER": 0, "SUCS": 100})
 	spiky = assaytest.Exact("spiky", "wine", figures{"WATER": 80, "ALC": 20})
@@ -47,7 +47,7 @@ type table struct {
 }
 
 func lay(draws int) table {
-	b := assaytest.NewBench(draws, clear, sweet, dry, spiky, juice, vague, thick, hard)
+	b := assaytest.NewBench(draws, plain, sweet, dry, spiky, juice, vague, thick, hard)
 	b.Lab.Ens.Journal = &estimate.Journal{}
 	rig := &titration.Rig{Lab: b.Lab, Hand: amount.Hand{Ens: b.Lab.Ens}, Faults: &fail.List{}, Notes: &[]note.Note{}}
 	return table{b, rig, rig.Faults, b.Lab.Ens.Journal}
@@ -114,7 +114,7 @@ func (b table) pH(t *testing.T, pot *ledger.Pot, draw int, base, water float64) 
 // rows carry grams of the liquid by their water, and nothing that they carried before.
 func TestPouredBackATitrationGivesItsPoints(t *testing.T) {
 	b := lay(60)
-	pot := b.Pot(50, clear, sweet, dry)
+	pot := b.Pot(50, plain, sweet, dry)
 	for row := range pot.Rows {
 		estimate.Fill(pot.Carry(row, acidity.UnmeasuredOf("K")), 1)
 	}
@@ -151,7 +151,7 @@ func TestTheWaterOfATitrantCounts(t *testing.T) {
 		require.NoError(t, err)
 		numbers = append(numbers, mmol/0.025, state.PH)
 	}
-	pot := b.Pot(10, clear)
+	pot := b.Pot(10, plain)
 	b.take(t, pot, points(numbers...)+", base: 0.025 mol/l, sample: 10.0 g")
 	for i := 0; i < len(numbers); i += 2 {
 		ml := numbers[i]
@@ -172,7 +172,7 @@ func TestWhatATitrationIsOffBy(t *testing.T) {
 		{"both", "base: 10 mol/l ± 1 mol/l, sample: 100 g ± 10 g", 0.1 * math.Sqrt(2./3)},
 	} {
 		b := lay(400)
-		pot := b.Pot(100, clear)
+		pot := b.Pot(100, plain)
 		of := b.take(t, pot, buffer()+", "+c.text)
 		assert.Equal(t, 1.0, of.Strength[0])
 		assert.InEpsilon(t, c.sd, stat.StdDev(of.Strength[1:], nil), 0.12, c.name)
@@ -220,7 +220,7 @@ func TestSamplesAndTitrantsOfEveryKind(t *testing.T) {
 		down = append(down, (gomori[middle].share-gomori[i].share)/200, gomori[i].pH)
 	}
 	b := lay(400)
-	pot = b.Pot(100, clear)
+	pot = b.Pot(100, plain)
 	of := b.take(t, pot, points(up...)+", base: 10 mol/l ± 0.001 mol/l, sample: 100 g ± 10 g", points(down...)+", acid: 10 mol/l ± 0.001 mol/l, sample: 50 g ± 5 g")
 	assert.Equal(t, 5.8, of.Lowest)
 	assert.Equal(t, 8.0, of.Highest)
@@ -236,8 +236,8 @@ func TestSamplesAndTitrantsOfEveryKind(t *testing.T) {
 // A sample that is not written is the usual one, 10 g, and that is said.
 func TestTheUsualSampleIsTenGrams(t *testing.T) {
 	left, written := lay(5), lay(5)
-	a := left.take(t, left.Pot(100, clear), buffer()+", base: 1 mol/l")
-	b := written.take(t, written.Pot(100, clear), buffer()+", base: 1 mol/l, sample: 10.0 g")
+	a := left.take(t, left.Pot(100, plain), buffer()+", base: 1 mol/l")
+	b := written.take(t, written.Pot(100, plain), buffer()+", base: 1 mol/l, sample: 10.0 g")
 	assert.InDelta(t, b.PerGram.Strong, a.PerGram.Strong, 1e-12)
 	require.Len(t, left.notes(), 1)
 	assert.Equal(t, "titration", left.notes()[0].Kind)
@@ -254,13 +254,13 @@ func TestTitrationsThatAreRefused(t *testing.T) {
 		text string
 		want string
 	}{
-		{"two that do not meet", clear, points(0, 7, 1, 8, 2, 9) + base + "|" + points(0, 7.5, 1, 7.2, 2, 6) + ", acid: 10 mol/l, sample: 10.0 g", "the titration cannot be used"},
+		{"two that do not meet", plain, points(0, 7, 1, 8, 2, 9) + base + "|" + points(0, 7.5, 1, 7.2, 2, 6) + ", acid: 10 mol/l, sample: 10.0 g", "the titration cannot be used"},
 		{"nothing was titrated", dry, buffer() + base, "there is no water in what was titrated"},
 		// 64.3 g of citric acid in 100 g (data/limits.csv) are 1.004 mol: 10.04 ml for 10 g.
-		{"sourer than anything", clear, points(0, 2, 3, 3, 6, 4, 9, 5.5, 11, 8.1) + base, "nothing has more than 64.3"},
-		{"sourer from below its own", clear, points(0, 2, 3, 3, 6, 4, 9, 5.5, 11, 7) + base, "nothing has more than 64.3"},
-		{"as sour as can be", clear, points(0, 2, 3, 3, 6, 4, 8, 5.5, 9.5, 8.1) + base, ""},
-		{"alkaline beyond the end point", clear, points(0, 7.0, 1, 8.1, 5, 10, 12, 11.5) + base, ""},
+		{"sourer than anything", plain, points(0, 2, 3, 3, 6, 4, 9, 5.5, 11, 8.1) + base, "nothing has more than 64.3"},
+		{"sourer from below its own", plain, points(0, 2, 3, 3, 6, 4, 9, 5.5, 11, 7) + base, "nothing has more than 64.3"},
+		{"as sour as can be", plain, points(0, 2, 3, 3, 6, 4, 8, 5.5, 9.5, 8.1) + base, ""},
+		{"alkaline beyond the end point", plain, points(0, 7.0, 1, 8.1, 5, 10, 12, 11.5) + base, ""},
 	} {
 		b := lay(5)
 		pot := b.Pot(100, c.of)
@@ -281,7 +281,7 @@ func TestTitrationsThatAreRefused(t *testing.T) {
 // Points that no one curve goes through are told; a meter is off by 0.05.
 func TestPointsThatLieOnNoCurveAreTold(t *testing.T) {
 	b := lay(5)
-	b.take(t, b.Pot(100, clear), points(0, 4, 1, 4.05, 1.01, 6, 3, 6.05, 3.01, 8)+", base: 10 mol/l, sample: 100.0 g")
+	b.take(t, b.Pot(100, plain), points(0, 4, 1, 4.05, 1.01, 6, 3, 6.05, 3.01, 8)+", base: 10 mol/l, sample: 100.0 g")
 	require.Len(t, b.notes(), 1)
 	assert.Equal(t, "titration", b.notes()[0].Kind)
 	assert.Regexp(t, `do not lie on one curve \(one is off by \d\.\d\d pH\)`, b.notes()[0].Text)
@@ -353,7 +353,7 @@ func TestAnUnsureTitrationDisagreesLess(t *testing.T) {
 func TestWhatATitratedLiquidStandsIn(t *testing.T) {
 	b, c := lay(5), lay(5)
 	spirit := b.take(t, b.Pot(100, spiky), buffer()+", base: 10 mol/l, sample: 100.0 g")
-	water := c.take(t, c.Pot(100, clear), buffer()+", base: 10 mol/l, sample: 100.0 g")
+	water := c.take(t, c.Pot(100, plain), buffer()+", base: 10 mol/l, sample: 100.0 g")
 	assert.InEpsilon(t, water.PerGram.Strong, spirit.PerGram.Strong, 0.2)
 	hardOne := lay(5)
 	pot := hardOne.Pot(100, hard)
