@@ -353,3 +353,21 @@ func TestAPublishedPHIsKeptAtBothEndsOfAnUnknownAcid(t *testing.T) {
 	}
 	assert.Less(t, buffers[0], buffers[1])
 }
+
+// A composition that leaves its pH more open than is printed (half of 90 % wider than 0.6 of
+// a pH, row "widest") tells nothing beside a published one.
+func TestAWideCompositionTellsNothing(t *testing.T) {
+	of := func(sd float64) (pH float64, silent bool) {
+		f := assaytest.Exact("wide", "fruit juice", with(juice, figures{"PH": 4.4}))
+		spread(spread(f, "CITAC", sd), "K", sd/2)
+		b := assaytest.NewBench(acidity.ChemistryDraws+1, f)
+		pot := b.Pot(100, f)
+		return pHOf(t, b, pot)[0], b.Lab.IonsOf(pot, 1).Silent
+	}
+	pH, silent := of(10)
+	assert.Greater(t, math.Abs(pH-4.4), 0.01, "both count")
+	assert.False(t, silent)
+	pH, silent = of(500)
+	assert.InDelta(t, 4.4, pH, 1e-6)
+	assert.True(t, silent)
+}
