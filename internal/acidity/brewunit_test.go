@@ -70,6 +70,17 @@ func TestABrewHasThePHOfSuchBrews(t *testing.T) {
 	assert.False(t, acidity.RestsOnPublished(pot))
 }
 
+// What laboratories read of brews decides, however well the bean's acids are known.
+func TestABrewDoesNotKnowBetterThanLaboratories(t *testing.T) {
+	f := assaytest.Exact("bean", "coffee bean", figures{"WATER": 3, "K": 1600, "CITAC": 700, "QUINAC": 700, "MALAC": 200, "pH-brewed": 5.5})
+	b := assaytest.NewBench(30, f)
+	pot := cup(b, 150, f)
+	require.False(t, b.Lab.IonsOf(pot, pot.N).Open())
+	b.Lab.CalibrateBrew(pot, 1)
+	assert.InDelta(t, 5.5, pHOf(t, b, pot)[0], 1e-6)
+	assert.True(t, b.Lab.IonsOf(pot, pot.N).Silent)
+}
+
 // Sugar in the cup is no part of the brew, the water is.
 func TestABrewIsTheCoffeeAndItsWater(t *testing.T) {
 	f, sugar := bean(5.0), assaytest.Exact("sugar", "other", figures{"WATER": 0, "SUCS": 100, "K": 0, "P": 0, "CLD": 0, "OA": 0, "CO2": 0})

@@ -371,3 +371,33 @@ func TestAWideCompositionTellsNothing(t *testing.T) {
 	assert.InDelta(t, 4.4, pH, 1e-6)
 	assert.True(t, silent)
 }
+
+// What nobody has stated of gas stays so with a published pH: one that is sold with it hides
+// it, and what is alkaline stands in air, whatever else is in the pot and in whatever order.
+func TestAPublishedPHTellsNoGas(t *testing.T) {
+	fizzy := assaytest.Exact("fizzy", "soft drink", with(juice, figures{"PH": 3.4}))
+	fizzy.Names = []food.Name{{Language: "en", Text: "Cola"}}
+	still := assaytest.Exact("still", "fruit juice", with(juice, figures{"PH": 3.4, "CO2": 0}))
+	open := figures{"WATER": 98, "K": 100, "NA": 0, "CLD": 0, "CA": 0, "MG": 0, "P": 0, "OA": 0.05, "CITAC": 50, "PH": 8}
+	aired, sealed := assaytest.Exact("aired", "other", open), assaytest.Exact("sealed", "other", with(open, figures{"CO2": 0}))
+	b := assaytest.NewBench(10, fizzy, still, aired, sealed)
+	require.Len(t, b.Pot(100, still, fizzy).Traced(0), 1, "both rest on their published pH")
+	for _, order := range [][]*food.Food{{fizzy}, {fizzy, still}, {still, fizzy}} {
+		assert.True(t, b.Lab.IonsOf(b.Pot(100, order...), 3).Hidden)
+	}
+	assert.False(t, b.Lab.IonsOf(b.Pot(100, still), 3).Hidden)
+
+	s, err := acid.NewSolver(acidity.MeterCelsius)
+	require.NoError(t, err)
+	movedByAir := func(of ...*food.Food) float64 {
+		pot := b.Pot(100, of...)
+		require.NotEmpty(t, pot.Traced(0))
+		state, err := s.Solve(b.Held(pot, 0), acid.State{})
+		require.NoError(t, err)
+		return math.Abs(pHOf(t, b, pot)[0] - state.PH)
+	}
+	for _, order := range [][]*food.Food{{aired}, {aired, sealed}, {sealed, aired}} {
+		assert.Greater(t, movedByAir(order...), 0.01)
+	}
+	assert.Less(t, movedByAir(sealed), 1e-6)
+}
