@@ -401,3 +401,28 @@ func TestAPublishedPHTellsNoGas(t *testing.T) {
 	}
 	assert.Less(t, movedByAir(sealed), 1e-6)
 }
+
+// Of a food of which nobody has stated acids, nor a pH, its group alone tells: with none of
+// them and with the most its pH lies anywhere between that of such foods, 2.0 to 6.8.
+func TestAGroupTellsNoPHAtTheEndsOfAnUnknownAcid(t *testing.T) {
+	f := assaytest.Exact("silent", "fruit juice", lacking(juice, "CITAC"))
+	b := assaytest.NewBench(10, f)
+	pot := b.Pot(100, f)
+	in := b.Lab.IonsOf(pot, pot.N)
+	assert.Equal(t, []string{"test:silent"}, in.Unknown)
+	ends := in.Nobody.Ends()
+	require.Len(t, ends, 2)
+	assert.Len(t, in.Vouched.Ends(), 1)
+	s, err := acid.NewSolver(acidity.MeterCelsius)
+	require.NoError(t, err)
+	var pH []float64
+	for _, end := range ends {
+		sol := b.Held(pot, 0)
+		end(sol)
+		state, err := s.Solve(sol, acid.State{})
+		require.NoError(t, err)
+		assert.InDelta(t, (2.0+6.8)/2, state.PH, (6.8-2.0)/2+0.02)
+		pH = append(pH, state.PH)
+	}
+	assert.Greater(t, pH[0], pH[1]+1, "more acid is more sour")
+}
