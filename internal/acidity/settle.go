@@ -39,9 +39,10 @@ func (lab *Laboratory) Settle(pot *ledger.Pot) {
 	}
 }
 
+// UnmeasuredOf is the tracer of what no table states of a constituent.
 func UnmeasuredOf(id constituent.ID) ledger.Tracer { return unmeasured{id} }
 
-// addSettled adds what a settled row carries; its calibrations are added by ionsOf.
+// addSettled adds what a settled row carries; its calibrations are added by IonsOf.
 func (in *Ions) addSettled(pot *ledger.Pot, row int) {
 	for _, t := range pot.Traced(row) {
 		switch of := t.Tracer.(type) {

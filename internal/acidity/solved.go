@@ -13,7 +13,7 @@ import (
 var errDry = errors.New("there is no water in it")
 
 // Acidity gives what a meter and a burette read of a pot, draw by draw: its pH, and
-// its titratable acidity to endPoints[0] in g/100 g as citric acid.
+// its titratable acidity to EndPoints[0] in g/100 g as citric acid.
 func (lab *Laboratory) Acidity(pot *ledger.Pot) (pH, per100g []float64, err error) {
 	return lab.IonsOf(pot, pot.N).Read(pot)
 }

@@ -75,6 +75,7 @@ func addAcid(sol *acid.Solution, id constituent.ID, grams float64) {
 	}
 }
 
+// AddStrong adds a strong ion to a solution, mol of charge: a metal, or below zero an anion.
 func AddStrong(sol *acid.Solution, mol float64) {
 	if mol < 0 {
 		sol.AddIon(-1, -mol)

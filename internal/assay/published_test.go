@@ -18,7 +18,7 @@ func TestMilkComesBackAsAnalysed(t *testing.T) {
 	sugar := assaytest.Figure(t, a.PerServing, constituent.Sugar)
 	assert.InEpsilon(t, 5.05, sugar.Mean, 0.003)
 	assert.InDelta(t, sugar.Mean, assaytest.Figure(t, a.PerServing, constituent.Carbohydrate).Mean, 1e-9)
-	notes := notesOf(a, "over total", constituent.Carbohydrate)
+	notes := assaytest.NotesOf(a, "over total", constituent.Carbohydrate)
 	assert.Len(t, notes, 1)
 	assert.Contains(t, notes[0], "published as 4.8 g/100 g")
 

@@ -71,12 +71,12 @@ func TestUnknownPotassiumOpensThePH(t *testing.T) {
 // when that is gone is given. A sour drink's pH is not moved by gas.
 func TestGasThatNobodyStates(t *testing.T) {
 	lib := assaytest.Core(t)
-	soda := glass(t, lib, "core:soda-water", 25)
+	soda := assaytest.Glass(t, lib, "core:soda-water", 25)
 	assert.Contains(t, soda.PHMeter.Why, "how much gas is in it nobody has stated")
 	assert.True(t, soda.CO2.Unknown && math.IsNaN(soda.CO2.Mean))
 	assert.Empty(t, soda.Degassed.Why)
 	assert.InDelta(t, 8.3, soda.Degassed.Mean, 0.6, "a bicarbonate water in air, pH about 8.3 (general chemistry)")
-	cola := glass(t, lib, "core:cola", 25)
+	cola := assaytest.Glass(t, lib, "core:cola", 25)
 	assert.Empty(t, cola.PHMeter.Why)
 	assert.True(t, cola.CO2.Unknown)
 }

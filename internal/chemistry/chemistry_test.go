@@ -27,7 +27,7 @@ func TestPHOfCoreFoodsAgainstPublishedPH(t *testing.T) {
 	defer file.Close()
 	rows, err := csv.NewReader(file).ReadAll()
 	require.NoError(t, err)
-	lib := withoutPH(assaytest.Core(t))
+	lib := assaytest.WithoutPH(assaytest.Core(t))
 	var given, met int
 	var misses, halves []float64
 	for _, row := range rows[1:] {
@@ -36,7 +36,7 @@ func TestPHOfCoreFoodsAgainstPublishedPH(t *testing.T) {
 		high, errHigh := strconv.ParseFloat(row[2], 64)
 		require.NoError(t, errLow)
 		require.NoError(t, errHigh)
-		c := glass(t, lib, "core:"+row[0], 25)
+		c := assaytest.Glass(t, lib, "core:"+row[0], 25)
 		pH := c.PHMeter
 		if pH.Why != "" {
 			assert.True(t, math.IsNaN(pH.Mean), row[0])
@@ -75,32 +75,32 @@ func TestTitratedAcidityFillsNoAcid(t *testing.T) {
 	figure, ok := assaytest.Assay(t, lib, "drink: x\nserves: 1\nbuild: [100 g core:apricot]\n", 50).PerServing.Find("OA")
 	require.True(t, ok)
 	assert.InEpsilon(t, acids.Amount, float64(figure.Mean), 0.02)
-	assert.Greater(t, glass(t, lib, "core:apricot", 25).Acidity[0].Per100g.Mean, 0.4)
+	assert.Greater(t, assaytest.Glass(t, lib, "core:apricot", 25).Acidity[0].Per100g.Mean, 0.4)
 }
 
 func TestNoPHWhereCompositionDoesNotTell(t *testing.T) {
-	milk := glass(t, assaytest.Core(t), "core:milk-whole", 25)
+	milk := assaytest.Glass(t, assaytest.Core(t), "core:milk-whole", 25)
 	assert.Contains(t, milk.PH.Why, "protein")
 	assert.Contains(t, milk.Acidity[0].Per100g.Why, "protein")
 	assert.True(t, math.IsNaN(milk.PH.Mean))
 
 	// SR28's lemon juice has no acids: no pH is given, and why.
-	lemon := glass(t, assaytest.SR28(t), "sr:09152", 25)
+	lemon := assaytest.Glass(t, assaytest.SR28(t), "sr:09152", 25)
 	assert.Contains(t, lemon.PH.Why, "acids unknown of sr:09152")
 	assert.True(t, math.IsNaN(lemon.PH.Mean))
 	assert.True(t, math.IsNaN(lemon.PHMeter.Mean))
 	assert.Less(t, lemon.PHMeter.Low, 2.6, "bounded by the most acid that its balance leaves")
 	assert.InDelta(t, 4.34, lemon.PHMeter.High, 0.1, "and by the least sour of its group, Florida oranges (FDA 2003)")
 
-	verjuice := glass(t, assaytest.Core(t), "core:verjuice", 25)
+	verjuice := assaytest.Glass(t, assaytest.Core(t), "core:verjuice", 25)
 	if verjuice.PH.Why != "" { // as long as nobody states its potassium
 		assert.Contains(t, verjuice.PH.Why, "potassium unknown of core:verjuice")
 	}
 
-	sugar := glass(t, assaytest.Core(t), "core:glucose", 25)
+	sugar := assaytest.Glass(t, assaytest.Core(t), "core:glucose", 25)
 	assert.Contains(t, sugar.PH.Why, "no water")
 
-	hot := glass(t, assaytest.Core(t), "core:lemon-juice", 75)
+	hot := assaytest.Glass(t, assaytest.Core(t), "core:lemon-juice", 75)
 	assert.Contains(t, hot.PH.Why, "75 °C")
 	assert.Empty(t, hot.PHMeter.Why, "the meter's pH is at 25 °C whatever the drink is served at")
 }

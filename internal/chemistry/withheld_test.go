@@ -144,11 +144,11 @@ func TestWhatIsNoLiquid(t *testing.T) {
 // What rests on nothing that is given rests on nothing; what is given says what it rests on.
 func TestAWithheldPHRestsOnNothing(t *testing.T) {
 	lib := assaytest.Core(t)
-	milk := glass(t, lib, "core:milk-whole", 25)
+	milk := assaytest.Glass(t, lib, "core:milk-whole", 25)
 	if milk.PHMeter.Why != "" {
 		assert.Empty(t, milk.RestsOn)
 	}
-	coffee := glass(t, lib, "core:filter-coffee-light", 25)
+	coffee := assaytest.Glass(t, lib, "core:filter-coffee-light", 25)
 	require.Empty(t, coffee.PHMeter.Why)
 	assert.NotEmpty(t, coffee.RestsOn)
 }
@@ -157,7 +157,7 @@ func TestAWithheldPHRestsOnNothing(t *testing.T) {
 // whether its composition tells one or leaves it open, until a meter has read it.
 func TestWhatHardlyBuffersHasNoPH(t *testing.T) {
 	lib := assaytest.Core(t)
-	vodka := glass(t, lib, "core:vodka-40", 25)
+	vodka := assaytest.Glass(t, lib, "core:vodka-40", 25)
 	assert.Contains(t, vodka.PHMeter.Why, "hardly buffers")
 	assert.Empty(t, vodka.Curve)
 	syrup := assaytest.Assay(t, lib, "drink: x\nserves: 1\nbuild: [100 g core:sugar-white, 100 g core:water-pure]\n", 200).Chemistry
@@ -165,8 +165,8 @@ func TestWhatHardlyBuffersHasNoPH(t *testing.T) {
 	assert.Contains(t, syrup.PH.Why, "hardly buffers")
 	read := assaytest.Assay(t, lib, "drink: x\nserves: 1\nbuild: [100 g core:sugar-white, 100 g core:water-pure]\nfinish:\n  - measured: {ph: 6.0}\n", 200).Chemistry
 	assert.Empty(t, read.PHMeter.Why)
-	assert.Empty(t, glass(t, lib, "core:water-pure", 25).PHMeter.Why, "water has the pH that its ions make")
-	assert.Empty(t, glass(t, lib, "core:lemon-juice", 25).PHMeter.Why)
+	assert.Empty(t, assaytest.Glass(t, lib, "core:water-pure", 25).PHMeter.Why, "water has the pH that its ions make")
+	assert.Empty(t, assaytest.Glass(t, lib, "core:lemon-juice", 25).PHMeter.Why)
 }
 
 // Where a composition tells the pH of a liquid that hardly buffers, less than 1 mmol/l per pH

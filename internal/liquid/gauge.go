@@ -44,6 +44,7 @@ type Gauge struct {
 	packs     map[*food.Profile]*packed // of foods that state their density
 }
 
+// NewGauge makes the gauge of a run, which has drawn no constant of nature yet.
 func NewGauge(ens estimate.Ensemble, drawer *ledger.Drawer) *Gauge {
 	return &Gauge{ens: ens, drawer: drawer, Constants: map[string][]float64{}, packs: map[*food.Profile]*packed{}}
 }

@@ -1,7 +1,8 @@
-package assay_test
+package acidity_test
 
 import (
 	"bytes"
+	"flag"
 	"fmt"
 	"maps"
 	"math"
@@ -20,6 +21,8 @@ import (
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 )
+
+var update = flag.Bool("update", false, "rewrite testdata/ph")
 
 // phCase is a core food of which somebody has published a pH.
 type phCase struct {
@@ -90,7 +93,7 @@ func TestScoreOfPublishedPH(t *testing.T) {
 
 const phReadme = `# The published pH of core foods, and what sipsum says
 
-Written by ` + "`go test ./internal/assay -run ScoreOfPublishedPH -update`" + `; the same command with ` + "`-v`" + ` instead of ` + "`-update`" + ` only prints it. Sources of the published
+Written by ` + "`go test ./internal/acidity -run ScoreOfPublishedPH -update`" + `; the same command with ` + "`-v`" + ` instead of ` + "`-update`" + ` only prints it. Sources of the published
 pH: ` + "`data/core/literature.csv`" + `, rows PH. 100 g of each food at 25 °C.
 
 *Forecast*: the food as it is in the core table, but without its published pH, so that what is said rests on composition and titratable acidity alone. *Shipped*: as the
@@ -148,21 +151,12 @@ func phCases(t *testing.T) []phCase {
 			continue
 		}
 		c := phCase{code: id.Code, published: value.Amount, low: value.Low, high: value.High, own: value.State == estimate.Measured}
-		shipped := glass(t, lib, id.String(), 25)
+		shipped := assaytest.Glass(t, lib, id.String(), 25)
 		c.shipped, c.rests = shipped.PHMeter, len(shipped.RestsOn) > 0
-		c.blind = glass(t, without(lib, id, "PH"), id.String(), 25).PHMeter
+		c.blind = assaytest.Glass(t, assaytest.Without(lib, id, "PH"), id.String(), 25).PHMeter
 		cases = append(cases, c)
 	}
 	return cases
-}
-
-// without gives the assaytest.Library with a value of one food taken out.
-func without(l assaytest.Library, id food.ID, constituent string) assaytest.Library {
-	other := maps.Clone(l)
-	f := *l[id]
-	f.Values = slices.DeleteFunc(slices.Clone(f.Values), func(v food.Value) bool { return string(v.Constituent) == constituent })
-	other[id] = &f
-	return other
 }
 
 func fromTo(low, high float64) string {

@@ -1,4 +1,4 @@
-package assay_test
+package acidity_test
 
 import (
 	"testing"
@@ -24,13 +24,13 @@ func TestWhatHardlyBuffersHasNoPHOfItsOwn(t *testing.T) {
 
 // How much gas is in a soda nobody states: it is not that of air, and not none.
 func TestGasThatNobodyStatesLeavesThePHOpen(t *testing.T) {
-	c := glass(t, assaytest.Core(t), "core:soda-water", 25)
+	c := assaytest.Glass(t, assaytest.Core(t), "core:soda-water", 25)
 	assert.Contains(t, c.PHMeter.Why, "gas")
 	assert.True(t, c.CO2.Unknown)
 	assert.Empty(t, c.Degassed.Why)
 	assert.InDelta(t, 8.3, c.Degassed.Mean, 0.6, "a bicarbonate water in air, pH about 8.3 (general chemistry)")
 
-	cola := glass(t, assaytest.Core(t), "core:cola", 25)
+	cola := assaytest.Glass(t, assaytest.Core(t), "core:cola", 25)
 	assert.Empty(t, cola.PHMeter.Why, "gas does not move the pH of a sour drink")
 	assert.True(t, cola.CO2.Unknown)
 }
@@ -53,20 +53,12 @@ func TestMissingPotassiumCountsByItsAmount(t *testing.T) {
 		return assaytest.Assay(t, assaytest.Core(t), "drink: x\nserves: 1\nfoods:\n  sour: {name: Sour, per: 100 g, values: {WATER: 90 g, CITAC: 5 g}, source: \"invented\"}\n"+
 			"build: [150 g core:plum-juice, "+grams+" own:sour]\n", 200).Chemistry.PHMeter
 	}
-	trace, plum := pH("0.001 g"), glass(t, assaytest.Core(t), "core:plum-juice", 25).PHMeter
+	trace, plum := pH("0.001 g"), assaytest.Glass(t, assaytest.Core(t), "core:plum-juice", 25).PHMeter
 	require.Empty(t, trace.Why)
 	assert.InDelta(t, plum.Mean, trace.Mean, 0.01)
 	assert.InDelta(t, plum.High, trace.High, 0.1)
 	much := pH("300 g")
 	assert.True(t, much.Why != "" || much.High-much.Low > 0.8)
-}
-
-// A peel that is eaten beside a drink does not dissolve in it.
-func TestAnEatenPeelLeavesAReadDrinkAlone(t *testing.T) {
-	c := assaytest.Assay(t, assaytest.Core(t), "drink: x\nserves: 1\nbuild: [36 g core:espresso]\nfinish:\n  - measured: {ph: 4.90}\ngarnish:\n  - {food: \"core:orange-peel\", amount: 2 g, eaten: true}\n", 500).Chemistry
-	require.Empty(t, c.PHMeter.Why)
-	assert.InDelta(t, 4.90, c.PHMeter.Mean, 0.01)
-	assert.Less(t, c.PHMeter.High-c.PHMeter.Low, 0.2)
 }
 
 // Milk that hot acid parted was at most at the pH at which casein curdles there
@@ -75,7 +67,7 @@ func TestPartedMilkIsAsSourAsMilkParts(t *testing.T) {
 	punch := func(lemon string) chemistry.Estimate {
 		text := "drink: x\nserves: 1\nat: 25 °C\ncomponents:\n  punch:\n    ingredients: [200 g core:milk-whole, " + lemon + " core:lemon-juice]\n    steps:\n" +
 			"      - curdle: {collect: 160 g, by: acid, at: 60 °C}\nbuild: [30 g punch]\n"
-		return component(t, assaytest.Assay(t, assaytest.Core(t), text, 500), "punch").Chemistry.PHMeter
+		return chemistryOf(t, assaytest.Assay(t, assaytest.Core(t), text, 500), "punch").PHMeter
 	}
 	assert.LessOrEqual(t, punch("10 g").High, 6.1)
 	sour := punch("40 g")
@@ -86,7 +78,7 @@ func TestPartedMilkIsAsSourAsMilkParts(t *testing.T) {
 
 // A burette tells how much acid there is; how sour a coffee is stays as published.
 func TestAnAcidityTakesNoPublishedPHAway(t *testing.T) {
-	c := component(t, assaytest.Assay(t, assaytest.Core(t), "drink: x\nserves: 1\ncomponents:\n  shot: {ingredients: [36 g core:espresso], measured: {ta: 0.17 %}}\nbuild: [30 g shot]\n", 500), "shot").Chemistry
+	c := chemistryOf(t, assaytest.Assay(t, assaytest.Core(t), "drink: x\nserves: 1\ncomponents:\n  shot: {ingredients: [36 g core:espresso], measured: {ta: 0.17 %}}\nbuild: [30 g shot]\n", 500), "shot")
 	require.Empty(t, c.PHMeter.Why)
 	assert.InDelta(t, 5.5, c.PHMeter.Mean, 0.05)
 	assert.InDelta(t, 0.17, c.Acidity[0].Per100g.Mean, 0.002)

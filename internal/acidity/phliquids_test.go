@@ -1,4 +1,4 @@
-package assay_test
+package acidity_test
 
 import (
 	"maps"
@@ -36,7 +36,7 @@ func TestMostLiquidsHaveAPH(t *testing.T) {
 			continue
 		}
 		liquids++
-		c := glass(t, lib, id.String(), 25)
+		c := assaytest.Glass(t, lib, id.String(), 25)
 		if c.PHMeter.Why == "" {
 			given++
 			if f.Group != "water" {

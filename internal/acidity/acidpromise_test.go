@@ -1,4 +1,4 @@
-package assay_test
+package acidity_test
 
 import (
 	"fmt"
@@ -19,10 +19,23 @@ import (
 	"sipsum/internal/ledger/ledgertest"
 )
 
+// squash is a juice whose figures leave the acidity wide.
+const squash = `
+drink: "Bench Squash"
+serves: 1
+components:
+  squash:
+    ingredients: [200 g ± 6 g core:orange-juice, 40 g ± 3 g core:sugar-white, 30 g ± 3 g core:lemon-juice]
+    measured: {%s}
+build: [100 g squash]
+`
+
 // What a reading is promised to narrow it narrows.
 func TestPromiseOfAnAcidityIsKept(t *testing.T) {
 	lib := assaytest.Core(t)
-	bare := asked(t, lib, fmt.Sprintf(squash, "mass: 270 g ± 1 g"), assaytest.Options{Draws: 2000, Seed: 1, Want: assay.Want{Next: true, Figures: []constituent.ID{"CITAC"}}})
+	d, faults := drink.Parse("test", []byte(fmt.Sprintf(squash, "mass: 270 g ± 1 g")), nil)
+	bare, err := assaytest.Run(t.Context(), d, faults, lib, assaytest.Options{Draws: 2000, Seed: 1, Want: assay.Want{Next: true, Figures: []constituent.ID{"CITAC"}}})
+	require.NoError(t, err)
 	before := assaytest.Figure(t, bare.PerServing, "CITAC")
 	for kind, unit := range map[string]string{"ph": "", "ta": " g/100 g"} {
 		i := slices.IndexFunc(bare.Suggestions, func(s drivers.Suggestion) bool { return s.Of == "squash" && s.Reading == kind })
@@ -57,11 +70,11 @@ func TestAbsurdAciditiesAreMetOrRefused(t *testing.T) {
 			}
 			met++
 			if want, found := strings.CutPrefix(strings.Split(reading, ",")[0], "ph: "); found {
-				got := component(t, a, "a").Chemistry.PHMeter
+				got := chemistryOf(t, a, "a").PHMeter
 				require.Empty(t, got.Why, "%s %s", food, reading)
 				assert.Equal(t, want, fmt.Sprintf("%.1f", got.Mean), "%s %s", food, reading)
 			}
-			for _, c := range []*chemistry.Chemistry{a.Chemistry, component(t, a, "a").Chemistry} {
+			for _, c := range []*chemistry.Chemistry{a.Chemistry, chemistryOf(t, a, "a")} {
 				if c.PHMeter.Why == "" {
 					assert.False(t, math.IsNaN(c.PHMeter.Mean+c.PHMeter.Low+c.PHMeter.High), "%s %s", food, reading)
 				}

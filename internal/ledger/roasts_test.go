@@ -1,4 +1,4 @@
-package assay_test
+package ledger_test
 
 import (
 	"testing"

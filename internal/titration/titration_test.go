@@ -1,4 +1,4 @@
-package assay_test
+package titration_test
 
 import (
 	"fmt"
@@ -63,6 +63,16 @@ func titrated(t *testing.T, up bool, protein, mmol float64) *assay.Assay {
 	return assaytest.Assay(t, assaytest.Core(t), fmt.Sprintf(bench, protein, strings.Join(points, ", "), titrant, added), 200)
 }
 
+// notesOf gives the texts of the notes of a kind.
+func notesOf(a *assay.Assay, kind string) (texts []string) {
+	for _, n := range a.Notes {
+		if n.Kind == kind {
+			texts = append(texts, n.Text)
+		}
+	}
+	return texts
+}
+
 func TestTitratedComponentReproducesItsCurve(t *testing.T) {
 	for _, up := range []bool{true, false} {
 		for _, p := range gomori {
@@ -124,17 +134,17 @@ func TestSampleOfATitrationMayBeLeftOut(t *testing.T) {
 		return assaytest.Assay(t, lib, fmt.Sprintf(text, food, 0.4*grams, 0.8*grams, 1.1*grams, 1.2*grams, sample), 200)
 	}
 	left, written := with("orange-juice", "", 10), with("orange-juice", ", sample: 10.0 g", 10)
-	require.Len(t, notesOf(left, "titration", ""), 1)
-	assert.Contains(t, notesOf(left, "titration", "")[0], "10 g are taken")
-	assert.Empty(t, notesOf(written, "titration", ""))
+	require.Len(t, notesOf(left, "titration"), 1)
+	assert.Contains(t, notesOf(left, "titration")[0], "10 g are taken")
+	assert.Empty(t, notesOf(written, "titration"))
 	assert.InDelta(t, written.Chemistry.Acidity[0].Per100g.Mean, left.Chemistry.Acidity[0].Per100g.Mean, 1e-4)
-	assert.Empty(t, notesOf(left, "reading disagrees", ""))
+	assert.Empty(t, notesOf(left, "reading disagrees"))
 
 	wrong := with("orange-juice", "", 25)
-	require.Len(t, notesOf(wrong, "reading disagrees", ""), 1)
-	assert.Contains(t, notesOf(wrong, "reading disagrees", "")[0], "check the sample")
-	assert.Empty(t, notesOf(with("orange-juice", ", sample: 25.0 g", 25), "reading disagrees", ""))
-	assert.Empty(t, notesOf(with("espresso", "", 25), "reading disagrees", ""), "of which the composition tells too little to disagree")
+	require.Len(t, notesOf(wrong, "reading disagrees"), 1)
+	assert.Contains(t, notesOf(wrong, "reading disagrees")[0], "check the sample")
+	assert.Empty(t, notesOf(with("orange-juice", ", sample: 25.0 g", 25), "reading disagrees"))
+	assert.Empty(t, notesOf(with("espresso", "", 25), "reading disagrees"), "of which the composition tells too little to disagree")
 }
 
 // A titration with base and one with acid of one state are two ends of one curve.

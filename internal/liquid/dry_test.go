@@ -1,4 +1,4 @@
-package assay_test
+package liquid_test
 
 import (
 	"fmt"

@@ -1,4 +1,4 @@
-package assay_test
+package acidity_test
 
 import (
 	"fmt"
@@ -16,7 +16,7 @@ import (
 // 2018 and of a preprint of 2023; the 744 drip brews of Batali et al. 2021, pH 4.85 to
 // 5.20, are in neither.
 func TestPHOfCoffeeHoldsAnotherPublication(t *testing.T) {
-	c := glass(t, assaytest.Core(t), "core:filter-coffee", 25)
+	c := assaytest.Glass(t, assaytest.Core(t), "core:filter-coffee", 25)
 	require.Empty(t, c.PHMeter.Why)
 	require.Len(t, c.RestsOn, 1)
 	assert.Equal(t, "rao2018 packaged2023", c.RestsOn[0].Source)
@@ -29,10 +29,10 @@ func TestPHOfCoffeeHoldsAnotherPublication(t *testing.T) {
 // Where the composition tells a pH too, each of the two counts by its spread.
 func TestAPublishedPHIsEvidenceBesideTheComposition(t *testing.T) {
 	lib := assaytest.Core(t)
-	both := glass(t, lib, "core:orange-juice", 25)
+	both := assaytest.Glass(t, lib, "core:orange-juice", 25)
 	require.Empty(t, both.PHMeter.Why)
 	assert.Len(t, both.RestsOn, 1)
-	alone := glass(t, withoutPH(lib), "core:orange-juice", 25)
+	alone := assaytest.Glass(t, assaytest.WithoutPH(lib), "core:orange-juice", 25)
 	require.Empty(t, alone.PHMeter.Why)
 	published, _ := lib[food.ID{Table: "core", Code: "orange-juice"}].Value("PH")
 	low, high := min(published.Amount, alone.PHMeter.Mean), max(published.Amount, alone.PHMeter.Mean)
@@ -46,7 +46,7 @@ func TestAPublishedPHIsEvidenceBesideTheComposition(t *testing.T) {
 // acidity is the lemon's 0.195 % and what the tea's own adds to it.
 func TestTeaWithLemonIsAsSourAsTheLemon(t *testing.T) {
 	lib := assaytest.Core(t)
-	tea := glass(t, lib, "core:black-tea", 25).PHMeter
+	tea := assaytest.Glass(t, lib, "core:black-tea", 25).PHMeter
 	assert.Less(t, tea.High, 7.5)
 	c := assaytest.Assay(t, lib, "drink: x\nserves: 1\nat: 25 °C\nbuild: [200 g core:black-tea, 8 g core:lemon-juice]\n", 1000).Chemistry
 	assert.InDelta(t, 0.22, c.Acidity[0].Per100g.Mean, 0.03)
@@ -59,7 +59,7 @@ func TestTeaWithLemonIsAsSourAsTheLemon(t *testing.T) {
 func TestAReadingTakesThePlaceOfAPublishedPH(t *testing.T) {
 	lib := assaytest.Core(t)
 	coffee := func(read string) *chemistry.Chemistry {
-		return component(t, assaytest.Assay(t, lib, "drink: x\nserves: 1\ncomponents:\n  shot:\n    ingredients: [36 g core:espresso]\n"+read+"build: [36 g shot]\n", 1000), "shot").Chemistry
+		return chemistryOf(t, assaytest.Assay(t, lib, "drink: x\nserves: 1\ncomponents:\n  shot:\n    ingredients: [36 g core:espresso]\n"+read+"build: [36 g shot]\n", 1000), "shot")
 	}
 	published := coffee("")
 	require.Len(t, published.RestsOn, 1)
@@ -116,7 +116,7 @@ func TestABlendWithCoffeeHasASensibleInterval(t *testing.T) {
 // takes up is not. None of its acid or all that it may hold must be within the interval.
 func TestAPublishedPHDoesNotTellTheAcids(t *testing.T) {
 	lib := assaytest.Core(t)
-	alone := glass(t, lib, "core:cascara-infusion", 25)
+	alone := assaytest.Glass(t, lib, "core:cascara-infusion", 25)
 	require.Empty(t, alone.PHMeter.Why)
 	assert.Contains(t, alone.Acidity[0].Per100g.Why, "acids unknown of core:cascara-infusion")
 	assert.NotEmpty(t, alone.Capacity.Why)
@@ -145,7 +145,7 @@ func TestBrewedGroundsHaveThePHOfSuchBrews(t *testing.T) {
 // citric acid, by which its acidity is open.
 func TestAcidThatIsUnknownUpToItsBoundCounts(t *testing.T) {
 	lib := assaytest.Core(t)
-	whey := glass(t, lib, "core:whey-acid", 25)
+	whey := assaytest.Glass(t, lib, "core:whey-acid", 25)
 	assert.InDelta(t, 4.6, whey.PHMeter.Mean, 0.02, "its pH has been published whatever it holds")
 	acidity := whey.Acidity[0].Per100g
 	assert.Greater(t, acidity.High-acidity.Low, 0.12)
