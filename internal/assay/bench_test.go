@@ -13,8 +13,8 @@ import (
 	"sipsum/internal/amount"
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
-	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/evidence"
 )
 
 func BenchmarkDemo(b *testing.B) {
@@ -76,7 +76,8 @@ func BenchmarkRunAgain(b *testing.B) {
 		for _, chemistry := range []bool{false, true} {
 			b.Run(fmt.Sprintf("%s/chemistry=%t", c.name, chemistry), func(b *testing.B) {
 				plan := planOf(b, lib, c.text, 200)
-				want := assay.Want{Figures: []constituent.ID{"SUGAR", "CITAC", "CAFFN", "FAT"}, Intervals: true, Chemistry: chemistry}
+				d, _ := drink.Parse("again", []byte(c.text), nil)
+				want := assay.Want{Figures: evidence.Constituents(d), Intervals: true, Chemistry: chemistry} // what a page wants
 				_, err := plan.Run(context.Background(), nil, want)
 				require.NoError(b, err)
 				path := ""

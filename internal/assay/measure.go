@@ -33,7 +33,7 @@ func (a *Assay) measure(p *Plan, list []*made) {
 			a.Per100g = m.Composition(a.Serving, ids, of, mass, unit.Hundred)
 		}
 	})
-	side.Go(func() { a.components(&composition.Meter{Brief: !a.Want.Intervals}, of, a.detailed(ids)) })
+	side.Go(func() { a.components(of, a.detailed(ids)) })
 	side.Wait()
 	a.setAlone(p, list, a.detailed(ids))
 	(&composition.Meter{Brief: !a.Want.Intervals}).Contribute(a.PerServing, a.Serving, of, a.detailed(ids))
@@ -98,14 +98,20 @@ func (a *Assay) surelyNone(c *constituent.Constituent) bool {
 	return len(a.Serving.Rows) > 0
 }
 
-// components groups the serving's rows by what the build pours.
-func (a *Assay) components(m *composition.Meter, of composition.Totals, ids []*constituent.Constituent) {
-	for _, id := range a.parts() {
-		part := a.only(id)
-		own := composition.TotalsOf(part, ids)
-		c := componentOf(m, id, a.recipe.Called[id], part, own, ids)
-		m.ShareOut(c.Constituents, own, of)
-		c.Lines = a.lines(id)
-		a.Components = append(a.Components, c)
-	}
+// components groups the serving's rows by what the build pours, part by part side by side.
+func (a *Assay) components(of composition.Totals, ids []*constituent.Constituent) {
+	parts := a.parts()
+	a.Components = make([]Component, len(parts))
+	_ = estimate.InBlocks(len(parts), func(from, to int) error {
+		m := &composition.Meter{Brief: !a.Want.Intervals}
+		for i := from; i < to; i++ {
+			id, pot := parts[i], a.only(parts[i])
+			own := composition.TotalsOf(pot, ids)
+			c := componentOf(m, id, a.recipe.Called[id], pot, own, ids)
+			m.ShareOut(c.Constituents, own, of)
+			c.Lines = a.lines(id)
+			a.Components[i] = c
+		}
+		return nil
+	})
 }

@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 	"strings"
-	"sync"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
@@ -16,6 +15,7 @@ type Meter struct {
 	summariser estimate.Summariser
 	quotient   []float64
 	full       []float64
+	part       []float64
 	Brief      bool // mean and standard deviation only
 	Draws      bool // figures keep their draws
 }
@@ -58,7 +58,6 @@ func (m *Meter) Composition(pot *ledger.Pot, ids []*constituent.Constituent, of 
 		}
 		total := of[c.ID]
 		bound, rows := pot.Bound(c.ID)
-		most, _ := MostOf(pot, c.ID)
 		r := Result{
 			Unit:    c.Unit,
 			State:   pot.State(c.ID),
@@ -69,10 +68,11 @@ func (m *Meter) Composition(pot *ledger.Pot, ids []*constituent.Constituent, of 
 		scale := times * c.PerGram
 		r.Summary = m.ratioOf(total, divisor, scale)
 		r.Draws = m.draws()
-		r.WithBounds = (total[0] + most) / divisor[0] * scale
-		r.UpTo = m.upTo(total, divisor, bound, scale, r.WithBounds)
-		if !r.Partial { // what is known wholly could be no more than its interval
-			r.WithBounds, r.UpTo = r.Mean, max(r.High, r.Mean)
+		r.WithBounds, r.UpTo = r.Mean, max(r.High, r.Mean) // what is known wholly could be no more than its interval
+		if r.Partial {
+			most, _ := MostOf(pot, c.ID)
+			r.WithBounds = (total[0] + most) / divisor[0] * scale
+			r.UpTo = m.upTo(total, divisor, bound, scale, r.WithBounds)
 		}
 		if c.Parent != "" {
 			e := ends.under(c.ID, end{r.WithBounds / c.PerGram, r.UpTo / c.PerGram})
@@ -105,19 +105,23 @@ func (m *Meter) energy(pot *ledger.Pot, c *constituent.Constituent, total, divis
 }
 
 // Contribute gives the figures of a pot their contributions; those of the detailed
-// constituents with shares.
+// constituents with shares. Figures are worked off side by side.
 func (m *Meter) Contribute(list Composition, pot *ledger.Pot, of Totals, detailed []*constituent.Constituent) {
-	for i, f := range list {
-		total := []float64(nil) // no shares
-		if slices.Contains(detailed, f.Constituent) {
-			total = of[f.Constituent.ID]
+	_ = estimate.InBlocks(len(list), func(from, to int) error {
+		own := &Meter{Brief: m.Brief}
+		for i := from; i < to; i++ {
+			c, total := list[i].Constituent, []float64(nil) // no shares
+			if slices.Contains(detailed, c) {
+				total = of[c.ID]
+			}
+			if c.Kind == constituent.Figure {
+				list[i].Contributions = own.energyContributions(pot, c, total)
+			} else {
+				list[i].Contributions = own.contributions(pot, c, total)
+			}
 		}
-		if f.Constituent.Kind == constituent.Figure {
-			list[i].Contributions = m.energyContributions(pot, f.Constituent, total)
-		} else {
-			list[i].Contributions = m.contributions(pot, f.Constituent, total)
-		}
-	}
+		return nil
+	})
 }
 
 func (m *Meter) energyContributions(pot *ledger.Pot, c *constituent.Constituent, total []float64) []Contribution {
@@ -143,7 +147,7 @@ func (m *Meter) contributions(pot *ledger.Pot, c *constituent.Constituent, total
 	var list []Contribution
 	draws := max(len(total), 1)
 	for row := range pot.Rows {
-		part := firstOf(pot, row, c, draws)
+		part := m.firstOf(pot, row, c, draws)
 		bound := pot.Bounds(row)[c.Order]
 		if part[0] == 0 && bound == 0 {
 			continue
@@ -162,9 +166,14 @@ func (m *Meter) contributions(pot *ledger.Pot, c *constituent.Constituent, total
 	return list
 }
 
-// firstOf gives the first n numbers of a constituent's column in one row.
-func firstOf(pot *ledger.Pot, row int, c *constituent.Constituent, n int) []float64 {
-	part := make([]float64, n)
+// firstOf gives the first n numbers of a constituent's column in one row, until it is asked
+// again.
+func (m *Meter) firstOf(pot *ledger.Pot, row int, c *constituent.Constituent, n int) []float64 {
+	if cap(m.part) < n {
+		m.part = make([]float64, n)
+	}
+	part := m.part[:n]
+	clear(part)
 	for _, col := range pot.Columns.Below(c.ID) {
 		if pot.Has(row, col) {
 			for d, x := range pot.Cell(row, col)[:n] {
@@ -229,11 +238,12 @@ type Totals map[constituent.ID][]float64
 // TotalsOf adds the constituents up side by side.
 func TotalsOf(pot *ledger.Pot, ids []*constituent.Constituent) Totals {
 	columns := make([][]float64, len(ids))
-	var side sync.WaitGroup
-	for i, c := range ids {
-		side.Go(func() { columns[i] = ColumnOf(pot, c) })
-	}
-	side.Wait()
+	_ = estimate.InBlocks(len(ids), func(from, to int) error {
+		for i := from; i < to; i++ {
+			columns[i] = ColumnOf(pot, ids[i])
+		}
+		return nil
+	})
 	of := Totals{}
 	for i, c := range ids {
 		of[c.ID] = columns[i]

@@ -2,6 +2,7 @@ package composition
 
 import (
 	"math"
+	"slices"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
@@ -74,7 +75,8 @@ func mostOfRow(pot *ledger.Pot, row int, c *constituent.Constituent) float64 {
 		return sum
 	}
 	own, bounds := central(c.ID), pot.Bounds(row)
-	if central(constituent.Mass) == 0 { // what a step made of another row, and weighs there
+	weighs := slices.ContainsFunc(pot.Columns.Below(constituent.Mass), func(col int) bool { return pot.Cell(row, col)[0] != 0 })
+	if !weighs { // what a step made of another row, and weighs there
 		return bounds[c.Order]
 	}
 	most := own + bounds[c.Order]
