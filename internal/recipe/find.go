@@ -36,7 +36,8 @@ type resolver struct {
 	drink    *drink.Drink
 	foods    Foods
 	faults   *fail.List
-	stop     error // an error that is not the file's fault
+	stop     error  // an error that is not the file's fault
+	needs    []need // tables that are not loaded
 	own      map[string]*food.Food
 	found    map[string]*food.Food
 	profiles map[[2]food.ID]*food.Profile
@@ -76,6 +77,9 @@ func Find(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods) (
 	r.out.Profiles = r.out.Profiles[:poured] // a pantry's foods need no draws
 	if r.stop != nil {
 		return nil, r.stop
+	}
+	if err := r.missing(); err != nil {
+		return nil, err
 	}
 	if err := faults.Err(fail.Wrong); err != nil {
 		return nil, err

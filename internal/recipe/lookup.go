@@ -10,18 +10,40 @@ import (
 	"sipsum/internal/unit"
 )
 
+// need is a table that a line names and that is not loaded.
+type need struct {
+	at  fail.Place
+	err *fail.Error
+}
+
+// missing gives the error of tables that are needed: their own if nothing else is wrong,
+// else they are told with the faults of the file.
+func (r *resolver) missing() error {
+	if len(r.needs) == 0 {
+		return nil
+	}
+	if r.faults.Len() == 0 {
+		return r.needs[0].err
+	}
+	for _, n := range r.needs {
+		r.faults.Join(n.at, n.err)
+	}
+	return nil
+}
+
 // lookup finds a food by the text of a line.
 func (r *resolver) lookup(text string, at fail.Place) *food.Food {
 	if f, ok := r.found[text]; ok {
 		return f
 	}
 	f, err := r.find(text)
+	var e *fail.Error
 	switch {
 	case err == nil:
-	case fail.ExitCode(err) == fail.Wrong:
-		var e *fail.Error
-		errors.As(err, &e)
+	case fail.ExitCode(err) == fail.Wrong && errors.As(err, &e):
 		r.faults.Join(at, e)
+	case fail.ExitCode(err) == fail.NeedsTable && errors.As(err, &e):
+		r.needs = append(r.needs, need{at, e})
 	default:
 		r.stop = err
 	}
