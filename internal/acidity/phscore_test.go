@@ -136,8 +136,14 @@ func phSummary(out *bytes.Buffer, foods, how string, ignorant [2]float64, cases 
 		half = stat.Quantile(0.5, stat.Empirical, halves, nil)
 	}
 	s.score = stat.Mean(all, nil)
-	fmt.Fprintf(out, "| %s | %s | %d | %.0f | %.0f | %.0f %% | %.2f | %.2f | %.2f |\n",
-		foods, how, s.n, s.given, s.inside, 100*s.inside/float64(s.n), half, stat.Mean(given, nil), s.score)
+	told := func(x float64) string {
+		if math.IsNaN(x) {
+			return "–" // of none that was given
+		}
+		return fmt.Sprintf("%.2f", x)
+	}
+	fmt.Fprintf(out, "| %s | %s | %d | %.0f | %.0f | %.0f %% | %s | %s | %s |\n",
+		foods, how, s.n, s.given, s.inside, 100*s.inside/float64(s.n), told(half), told(stat.Mean(given, nil)), told(s.score))
 	return s
 }
 
