@@ -48,3 +48,10 @@ func TestOrListsWords(t *testing.T) {
 	assert.Equal(t, "milk or cream", fail.Or([]string{"milk", "cream"}))
 	assert.Equal(t, "milk, cream or whey", fail.Or([]string{"milk", "cream", "whey"}))
 }
+
+func TestAPlaceWithoutAFileSaysItsLine(t *testing.T) {
+	assert.Empty(t, fail.Place{}.String())
+	assert.Equal(t, ":1:2", fail.Place{Line: 1, Col: 2}.String())
+	assert.Equal(t, "a.yaml", fail.Place{File: "a.yaml"}.String())
+	assert.Equal(t, "a.yaml:1", fail.Place{File: "a.yaml", Line: 1}.String())
+}
