@@ -16,8 +16,8 @@ const (
 type Summary struct {
 	Mean float64 // column 0
 	SD   float64 // of the draws
-	Low  float64 // 5 % of the draws lie below
-	High float64 // 5 % of the draws lie above
+	Low  float64 // 5 % of the draws lie below; no more than the mean
+	High float64 // 5 % of the draws lie above; no less than the mean
 }
 
 // Summarise reads a column. With no draws the interval is the central value.
@@ -43,11 +43,19 @@ func summarise(col, scratch []float64) Summary {
 		if len(draws) > 0 {
 			s.Low, s.High = draws[0], draws[0]
 		}
-		return s
+		return s.around()
 	}
 	work := scratch[:len(draws)]
 	copy(work, draws)
 	s.Low, s.High = quantile(work, LowShare), quantile(work, HighShare)
+	return s.around()
+}
+
+// around lets an interval reach to its mean, which lies at the end of its draws where a
+// reading is far from what its recipe explains, or reads none.
+func (s Summary) around() Summary {
+	// guard: an interval reaches its mean
+	s.Low, s.High = min(s.Low, s.Mean), max(s.High, s.Mean)
 	return s
 }
 

@@ -26,16 +26,18 @@ func TestAColumnWithoutSpread(t *testing.T) {
 	// spread all the same.
 	col := slices.Repeat([]float64{0.1}, 1001)
 	assert.Equal(t, estimate.Summary{Mean: 0.1, Low: 0.1, High: 0.1}, estimate.Summarise(col))
-	// Where the draws agree on what the central value is not, the interval is theirs.
-	assert.Equal(t, estimate.Summary{Mean: 1, Low: 2, High: 2}, estimate.Summarise([]float64{1, 2, 2, 2}))
-	assert.Equal(t, estimate.Summary{Mean: 1, Low: 2, High: 2}, estimate.Summarise([]float64{1, 2}))
+	// Where the draws agree on what the central value is not, the interval reaches from theirs
+	// to it.
+	assert.Equal(t, estimate.Summary{Mean: 1, Low: 1, High: 2}, estimate.Summarise([]float64{1, 2, 2, 2}))
+	assert.Equal(t, estimate.Summary{Mean: 1, Low: 1, High: 2}, estimate.Summarise([]float64{1, 2}))
+	assert.Equal(t, estimate.Summary{Mean: 3, Low: 2, High: 3}, estimate.Summarise([]float64{3, 2, 2}))
 }
 
 // Definition 7 of Hyndman and Fan 1996, Am. Stat. 50:361: the quantile of p lies at place
 // (n − 1)·p, counted from 0, of what is sorted. Of 0 to n − 1 it is that place.
 func TestQuantilesOfNumbersInARow(t *testing.T) {
 	for _, n := range []int{2, 3, 20, 21, 22, 101, 200, 1000} {
-		col := []float64{0}
+		col := []float64{float64(n-1) / 2} // a mean in the middle
 		for i := range n {
 			col = append(col, float64((i*7919+13)%n)) // 7919 is prime: each once, out of order
 		}

@@ -45,6 +45,7 @@ func owned(values string) string {
 var guards = []guard{
 	{"100 g are 100 g", "weighs what was poured", built("100 g ± 0.1 g core:apple-juice")},
 	{"a normal is cut", "interval holds mean", built("10 g ± 9 g sd core:apple-juice, 30 g core:water-pure")},
+	{"an interval reaches its mean", "interval holds mean", stepped("1000 g core:water-pure, 5 g core:lime-juice", "measured: {ta: 0 %}")},
 	{"a ratio needs acid", "a ratio needs acid", built("100 g core:water-tap")},
 	{"an open pH", "an open pH is withheld", built("100 g core:fennel-juice")},
 	{"no NaN in a document", foodIsServed.name, built("100 g core:espresso")},
