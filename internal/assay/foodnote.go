@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"sipsum/internal/composition"
 	"sipsum/internal/note"
 	"sipsum/internal/recipe"
 )
@@ -23,6 +24,7 @@ func (a *Assay) noteFoods(r *recipe.Recipe) {
 // noteUnknowns tells, for each constituent that the drink reports, which foods
 // leave it unknown.
 func (a *Assay) noteUnknowns() {
+	foods := composition.FoodsOf(a.Serving)
 	for _, f := range a.PerServing {
 		if !f.Partial {
 			continue
@@ -30,8 +32,8 @@ func (a *Assay) noteUnknowns() {
 		_, rows := a.Serving.Bound(f.Constituent.ID)
 		n := note.Note{Kind: "unknown", Constituent: f.Constituent.ID}
 		for _, row := range rows {
-			if id := a.Serving.Rows[row].Profile.Food.ID.String(); !slices.Contains(n.Foods, id) {
-				n.Foods = append(n.Foods, id)
+			if !slices.Contains(n.Foods, foods[row]) {
+				n.Foods = append(n.Foods, foods[row])
 			}
 		}
 		n.Text = f.Constituent.Name + " is not known in every food"

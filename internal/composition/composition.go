@@ -16,8 +16,9 @@ type Meter struct {
 	quotient   []float64
 	full       []float64
 	part       []float64
-	Brief      bool // mean and standard deviation only
-	Draws      bool // figures keep their draws
+	foods      []string // by row of the pot whose contributions are given
+	Brief      bool     // mean and standard deviation only
+	Draws      bool     // figures keep their draws
 }
 
 // Of summarises a column.
@@ -104,11 +105,21 @@ func (m *Meter) energy(pot *ledger.Pot, c *constituent.Constituent, total, divis
 	return f
 }
 
+// FoodsOf names the food of each row of a pot.
+func FoodsOf(pot *ledger.Pot) []string {
+	foods := make([]string, len(pot.Rows))
+	for row, r := range pot.Rows {
+		foods[row] = r.Profile.Food.ID.String()
+	}
+	return foods
+}
+
 // Contribute gives the figures of a pot their contributions; those of the detailed
 // constituents with shares. Figures are worked off side by side.
 func (m *Meter) Contribute(list Composition, pot *ledger.Pot, of Totals, detailed []*constituent.Constituent) {
+	foods := FoodsOf(pot)
 	_ = estimate.InBlocks(len(list), func(from, to int) error {
-		own := &Meter{Brief: m.Brief}
+		own := &Meter{Brief: m.Brief, foods: foods}
 		for i := from; i < to; i++ {
 			c, total := list[i].Constituent, []float64(nil) // no shares
 			if slices.Contains(detailed, c) {
@@ -144,7 +155,7 @@ func (m *Meter) energyContributions(pot *ledger.Pot, c *constituent.Constituent,
 // left out; rows that are unknown are listed with their bound. With a total come
 // the shares of it.
 func (m *Meter) contributions(pot *ledger.Pot, c *constituent.Constituent, total []float64) []Contribution {
-	var list []Contribution
+	list := make([]Contribution, 0, len(pot.Rows))
 	draws := max(len(total), 1)
 	for row := range pot.Rows {
 		part := m.firstOf(pot, row, c, draws)
@@ -162,6 +173,9 @@ func (m *Meter) contributions(pot *ledger.Pot, c *constituent.Constituent, total
 			con.Unknown, con.Bound = true, mostOfRow(pot, row, c)*c.PerGram
 		}
 		list = append(list, con)
+	}
+	if len(list) == 0 {
+		return nil
 	}
 	return list
 }
@@ -204,7 +218,7 @@ func sourcesOfParts(pot *ledger.Pot, row int, total *constituent.Constituent) st
 
 func (m *Meter) contribution(pot *ledger.Pot, row int, part, total []float64, perGram float64) Contribution {
 	con := Contribution{
-		Path: pot.Rows[row].Path, Food: pot.Rows[row].Profile.Food.ID.String(),
+		Path: pot.Rows[row].Path, Food: m.foods[row],
 		Mean: part[0] * perGram, Share: noShare(), State: estimate.Calculated,
 	}
 	if total != nil {

@@ -3,18 +3,22 @@ package main
 import (
 	"go/ast"
 	"go/token"
+	"slices"
 	"strconv"
 	"strings"
 )
 
 // operators says what an operator becomes, alone or before an equals sign.
 var operators = map[token.Token]string{
-	token.LSS: "<=", token.LEQ: "<", token.GTR: ">=", token.GEQ: ">", token.EQL: "!=", token.NEQ: "==",
+	token.LSS: ">=", token.LEQ: ">", token.GTR: "<=", token.GEQ: "<", token.EQL: "!=", token.NEQ: "==",
 	token.ADD: "-", token.SUB: "+", token.MUL: "/", token.QUO: "*", token.REM: "*",
 	token.LAND: "||", token.LOR: "&&",
 	token.ADD_ASSIGN: "-=", token.SUB_ASSIGN: "+=", token.MUL_ASSIGN: "/=", token.QUO_ASSIGN: "*=",
 	token.INC: "--", token.DEC: "++",
 }
+
+// comparisons are the operators that are turned round.
+var comparisons = []token.Token{token.LSS, token.LEQ, token.GTR, token.GEQ, token.EQL, token.NEQ}
 
 // extremes says what the smaller and the larger of two become.
 var extremes = map[string]string{"min": "max", "max": "min"}
@@ -77,7 +81,7 @@ func (f *finder) condition(c ast.Expr) {
 			return
 		}
 	case *ast.BinaryExpr:
-		if c.Op == token.EQL || c.Op == token.NEQ {
+		if slices.Contains(comparisons, c.Op) {
 			return
 		}
 	}

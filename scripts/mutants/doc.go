@@ -8,7 +8,7 @@
 //
 // A place is somewhere in a file that is no test where one change is possible:
 //
-//	comparison   < and <=, > and >=, == and != change places
+//	comparison   turned round: < becomes >=, == becomes !=
 //	arithmetic   + and −, * and / change places; % becomes *; −x becomes x
 //	boolean      && and || change places, a condition is turned round, !x becomes x
 //	number       0 becomes 1, a fraction below 1 is doubled, any other x becomes x + 1
@@ -34,7 +34,8 @@
 //
 // # Limits
 //
-// What survives may be equivalent: a bound that is met nowhere, a shortcut that
+// A comparison is not shifted by its boundary (< to <=): between figures of draws nothing
+// stands on it, so nearly all such mutants are the program. What survives may be equivalent: a bound that is met nowhere, a shortcut that
 // only saves time. A package's tests may lean on others to catch it; here they do
 // not count. Rows of data are not changed, nor two places at once. Places are
 // found by syntax, so some do not build, and packages of many figures have many.

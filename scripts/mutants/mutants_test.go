@@ -70,16 +70,14 @@ func TestMutantsDieAndSurvive(t *testing.T) {
 		}
 	}
 	assert.Equal(t, map[string]string{
-		"3: < → <=":             "SURVIVED",
-		"3: 7 → 8":              "SURVIVED",
-		"3: ph < 7 → !(ph < 7)": "killed by TestSour",
-		"6: 0 → 1":              "SURVIVED",
-		"6: < → <=":             "SURVIVED",
-		"6: i < n → !(i < n)":   "SURVIVED",
-		"6: ++ → --":            "killed by the limit of time",
+		"3: < → >=":  "killed by TestSour",
+		"3: 7 → 8":   "SURVIVED",
+		"6: 0 → 1":   "SURVIVED",
+		"6: < → >=":  "SURVIVED",
+		"6: ++ → --": "killed by the limit of time",
 		"6: for i := 0; i < n; i++ { } → nothing": "SURVIVED",
 	}, fate, "the return of a number can be neither turned round nor left out")
-	assert.Contains(t, out, "2 of 8 died in the tests of their own package\n  room ")
+	assert.Contains(t, out, "2 of 6 died in the tests of their own package\n  room ")
 
 	for name, text := range tiny {
 		now, err := os.ReadFile(filepath.Join(root, name))
@@ -131,7 +129,7 @@ func TestPlaces(t *testing.T) {
 			"func f(a bool) (bool, error) { return a, nil }", []string{"a → !(a)", "return a, nil → nothing"}},
 		"a condition once": {
 			"func f(a, b int) {\n\tif a == b {\n\t\tf(b, a)\n\t}\n\tif a < b {\n\t}\n\t_ = a\n}",
-			[]string{"< → <=", "== → !=", "a < b → !(a < b)", "f(b, a) → nothing", "if a < b { } → nothing", "if a == b { f(b, a) } → nothing"}},
+			[]string{"< → >=", "== → !=", "f(b, a) → nothing", "if a < b { } → nothing", "if a == b { f(b, a) } → nothing"}},
 	} {
 		t.Run(name, func(t *testing.T) { assert.Equal(t, row.want, changes(t, row.text)) })
 	}
