@@ -19,7 +19,7 @@ import (
 // as of the solids is in the cup, and all the liquor would be the yield of a full
 // immersion (Liang et al. 2021).
 func WashedShare(liquor, yield, washout, immersion float64) float64 {
-	return min(-math.Expm1(-washout*liquor), yield/immersion, 1)
+	return min(-math.Expm1(-washout*liquor), yield/immersion)
 }
 
 // SoluteShare gives the share of a tea's caffeine that is in the liquor when a
