@@ -1,8 +1,6 @@
 package assay
 
 import (
-	"slices"
-
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
@@ -45,12 +43,12 @@ func (a *Assay) setAlone(p *Plan, list []*made, ids []*constituent.Constituent) 
 			return
 		}
 	}
-	at := slices.IndexFunc(list, func(m *made) bool { return m.name == id.Component })
-	if at < 0 {
+	m := named(list, id.Component)
+	if m == nil {
 		return
 	}
 	pot := p.drawer.NewPot()
-	pot.Mix(list[at].pot, a.served(id.Component, list), id.Component)
+	pot.Mix(m.pot, a.served(id.Component, list), id.Component)
 	alone := componentOf(&composition.Meter{Brief: !a.Want.Intervals}, id, a.recipe.Called[id], pot, composition.TotalsOf(pot, ids), ids)
 	a.Alone = &alone
 }

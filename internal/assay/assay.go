@@ -112,8 +112,7 @@ func (a *Assay) dissolve(p *Plan, list []*made) {
 	for i, c := range a.Components {
 		if c.House {
 			house, _ := a.Drink.Component(c.ID.Component)
-			m := list[slices.IndexFunc(list, func(m *made) bool { return m.name == house.Name })]
-			a.Components[i].Chemistry = m.chemistry(p.lab, chemistry.Liquid{Celsius: celsius, House: true, Keeps: house.Keeps})
+			a.Components[i].Chemistry = named(list, house.Name).chemistry(p.lab, chemistry.Liquid{Celsius: celsius, House: true, Keeps: house.Keeps})
 		}
 	}
 }

@@ -30,7 +30,7 @@ func (k kitchen) Quantity(q drink.Quantity, factor float64, path string) []float
 func (k kitchen) Pour(pot *ledger.Pot, lines []drink.Line) { k.walk.pour(pot, lines) }
 
 func (k kitchen) Drawn(f *food.Food) (*food.Profile, ledger.Cells) {
-	p := k.walk.names.Brought[f.ID]
+	p := k.walk.plan.recipe.Brought[f.ID]
 	return p, k.walk.plan.drawer.PerGram(p)
 }
 

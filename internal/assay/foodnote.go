@@ -10,13 +10,13 @@ import (
 )
 
 // noteFoods tells how foods entered: borrowed, derived, out of balance.
-func (a *Assay) noteFoods(r *recipe.Recipe) {
-	for _, p := range r.Profiles {
+func (a *Assay) noteFoods() {
+	for _, p := range a.recipe.Profiles {
 		if !slices.ContainsFunc(a.Items, func(it recipe.Item) bool { return it.Food.ID == p.Food.ID }) {
 			continue // of a component that the drink does not use
 		}
 		for _, n := range p.Notes {
-			a.Notes = append(a.Notes, note.Note{Kind: n.Kind, Constituent: n.Constituent, Foods: []string{p.Food.ID.String()}, Text: r.Called[recipe.PartID{Food: p.Food.ID}] + ": " + n.Text})
+			a.Notes = append(a.Notes, note.Note{Kind: n.Kind, Constituent: n.Constituent, Foods: []string{p.Food.ID.String()}, Text: a.recipe.Called[recipe.PartID{Food: p.Food.ID}] + ": " + n.Text})
 		}
 	}
 }

@@ -29,6 +29,16 @@ type made struct {
 	solved map[chemistry.Liquid]*chemistry.Chemistry
 }
 
+// named gives what was made under a name; nil if nothing was.
+func named(list []*made, name string) *made {
+	for _, m := range list {
+		if m.name == name {
+			return m
+		}
+	}
+	return nil
+}
+
 // use is one use of a component: the share of what was made of it.
 type use struct {
 	of    string
@@ -64,7 +74,7 @@ func said(list []*made) (notes []note.Note, readings []reading.Reading) {
 			switch {
 			case e.within != nil && !seen[e.within.Name]:
 				seen[e.within.Name] = true
-				of(list[slices.IndexFunc(list, func(m *made) bool { return m.name == e.within.Name })])
+				of(named(list, e.within.Name))
 			case e.reading != nil:
 				readings = append(readings, *e.reading)
 			case e.note != nil && !slices.ContainsFunc(notes, e.note.Same):

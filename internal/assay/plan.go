@@ -25,44 +25,52 @@ type Plan struct {
 	ens    estimate.Ensemble
 	drawer *ledger.Drawer
 	lab    *acidity.Laboratory
-	holds  map[string][]string // by component: those in it, itself included
-	kept   map[string]*made    // by component: as it was made last
-	asked  amount.Amounts      // that were written and that the drink depends on
+	holds  map[string]map[string]bool // by component: those in it, itself included
+	kept   map[string]*made           // by component: as it was made last
+	asked  amount.Amounts             // that were written and that the drink depends on
 }
 
 // Prepare makes the draws of a recipe's foods. An ensemble with a journal is for one run.
 func Prepare(r *recipe.Recipe, ens estimate.Ensemble) *Plan {
 	drawer := ledger.NewDrawer(ens, ledger.NewColumns(r.Profiles, makes(r.Drink)...))
 	drawer.Draw(r.Profiles)
-	p := &Plan{
+	return &Plan{
 		recipe: r, ens: ens, drawer: drawer, lab: acidity.NewLaboratory(ens, drawer, r.Water, r.Brought[prep.Gas().ID]),
-		holds: map[string][]string{}, kept: map[string]*made{}, asked: amount.Amounts{},
+		holds: holdsOf(r), kept: map[string]*made{}, asked: amount.Amounts{},
 	}
-	for i := range r.Drink.Components {
-		p.holding(r.Drink.Components[i].Name)
-	}
-	return p
 }
 
-// holding finds the components in a component, itself included.
-func (p *Plan) holding(name string) []string {
-	if p.holds[name] != nil {
-		return p.holds[name]
-	}
-	p.holds[name] = []string{name}
-	for _, path := range slices.Sorted(maps.Keys(p.recipe.Lines)) {
-		if in := p.recipe.Lines[path]; in.Component != nil && drink.Owner(path) == name {
-			p.holds[name] = append(p.holds[name], p.holding(in.Component.Name)...)
+// holdsOf tells, by component, which components are in it, itself included.
+func holdsOf(r *recipe.Recipe) map[string]map[string]bool {
+	direct, holds := map[string][]string{}, map[string]map[string]bool{}
+	for path, in := range r.Lines {
+		if in.Component != nil {
+			direct[drink.Owner(path)] = append(direct[drink.Owner(path)], in.Component.Name)
 		}
 	}
-	return p.holds[name]
+	var add func(to map[string]bool, name string)
+	add = func(to map[string]bool, name string) {
+		if to[name] {
+			return
+		}
+		to[name] = true
+		for _, inner := range direct[name] {
+			add(to, inner)
+		}
+	}
+	for i := range r.Drink.Components {
+		name := r.Drink.Components[i].Name
+		holds[name] = map[string]bool{}
+		add(holds[name], name)
+	}
+	return holds
 }
 
 // within gives those of some amounts that are in a component.
 func (p *Plan) within(component string, other amount.Amounts) amount.Amounts {
 	in := amount.Amounts{}
 	for path, amount := range other {
-		if slices.Contains(p.holds[component], drink.Owner(path)) {
+		if p.holds[component][drink.Owner(path)] {
 			in[path] = amount
 		}
 	}
@@ -81,8 +89,8 @@ func (p *Plan) keptOf(component string, other amount.Amounts) *made {
 // another run may have otherwise.
 func (p *Plan) Written() amount.Amounts { return maps.Clone(p.asked) }
 
-// apply reports whether amounts stand where the drink has amounts of their kind.
-func (p *Plan) apply(other amount.Amounts) error {
+// fits reports whether amounts stand where the drink has amounts of their kind.
+func (p *Plan) fits(other amount.Amounts) error {
 	for _, path := range slices.Sorted(maps.Keys(other)) {
 		switch written, ok := p.asked[path]; {
 		case !ok:
@@ -98,14 +106,14 @@ func (p *Plan) apply(other amount.Amounts) error {
 // as it is wanted. It is the same, bit for bit, as the run of a fresh plan.
 func (p *Plan) Run(ctx context.Context, other amount.Amounts, want Want) (*Assay, error) {
 	w := &walk{
-		ctx: ctx, plan: p, names: p.recipe, ens: p.ens, other: other,
+		ctx: ctx, plan: p,
 		amounts: amount.Hand{Ens: p.ens, Scale: p.recipe.Drink.Scale, Other: other, Asked: p.asked}, making: &made{},
 	}
 	served, liquid, err := w.serve()
 	if err != nil {
 		return nil, err
 	}
-	if err := p.apply(other); err != nil {
+	if err := p.fits(other); err != nil {
 		return nil, err
 	}
 	for _, m := range w.made {
@@ -125,7 +133,7 @@ func (p *Plan) Run(ctx context.Context, other amount.Amounts, want Want) (*Assay
 		return nil, err
 	}
 	a.ask(p, list)
-	a.noteFoods(p.recipe)
+	a.noteFoods()
 	a.noteUnknowns()
 	return a, nil
 }

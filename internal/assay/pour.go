@@ -14,9 +14,9 @@ import (
 // mass of the same list's other lines.
 func (w *walk) pour(pot *ledger.Pot, lines []drink.Line) {
 	var columns [][]float64
-	absolute := make([]float64, w.ens.N)
+	absolute := make([]float64, w.plan.ens.N)
 	for _, line := range lines {
-		in := w.names.Lines[line.Path]
+		in := w.plan.recipe.Lines[line.Path]
 		var grams []float64
 		switch {
 		case isShare(line):
@@ -31,7 +31,7 @@ func (w *walk) pour(pot *ledger.Pot, lines []drink.Line) {
 		columns = append(columns, grams)
 	}
 	for i, line := range lines {
-		in, grams := w.names.Lines[line.Path], columns[i]
+		in, grams := w.plan.recipe.Lines[line.Path], columns[i]
 		if isShare(line) {
 			grams = w.amounts.Column(line.Amount, line.Path)
 			for d := range grams {
@@ -97,7 +97,7 @@ func (w *walk) componentGrams(in recipe.Ingredient) []float64 {
 func (w *walk) grams(in recipe.Ingredient) []float64 {
 	var col []float64
 	if in.Line.Portion != "" {
-		col = w.ens.Of(in.Line.Count)
+		col = w.plan.ens.Of(in.Line.Count)
 	} else {
 		col = w.amounts.Column(in.Line.Amount, in.Line.Path)
 	}
@@ -110,11 +110,11 @@ func (w *walk) grams(in recipe.Ingredient) []float64 {
 	if in.Line.Portion != "" {
 		name = "portion/" + in.Line.Portion
 	}
-	each := w.ens.Column(estimate.Input{
+	each := w.plan.ens.Column(estimate.Input{
 		Central: in.Grams, Shape: estimate.Lognormal, SD: sd,
-		Stream: w.ens.Stream(name, in.Profile.Food.ID.String()),
+		Stream: w.plan.ens.Stream(name, in.Profile.Food.ID.String()),
 	})
-	w.ens.Journal.Write(estimate.Tables, name+" of "+in.Profile.Food.ID.String(), each)
+	w.plan.ens.Journal.Write(estimate.Tables, name+" of "+in.Profile.Food.ID.String(), each)
 	for d := range col {
 		col[d] *= each[d]
 	}

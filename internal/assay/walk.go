@@ -7,32 +7,27 @@ import (
 	"sipsum/internal/amount"
 	"sipsum/internal/drink"
 	"sipsum/internal/drivers"
-	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/ledger"
 	"sipsum/internal/note"
 	"sipsum/internal/prep"
 	"sipsum/internal/reading"
-	"sipsum/internal/recipe"
 )
 
 // walk follows a drink through the ledger, once.
 type walk struct {
 	ctx     context.Context // asked before each step and line: a large drink takes seconds
 	plan    *Plan
-	names   *recipe.Recipe
-	ens     estimate.Ensemble
-	amounts amount.Hand
-	other   amount.Amounts // than those written
-	made    []*made        // so far, inner ones before those that hold them
-	making  *made          // what is being made
+	amounts amount.Hand // those written, or in their place
+	made    []*made     // so far, inner ones before those that hold them
+	making  *made       // what is being made
 	faults  fail.List
 }
 
 // serve gives one serving: the build and what finishes it, divided among the guests, with
 // the garnish that is eaten; and the same without its garnish, which is the liquid.
 func (w *walk) serve() (served, liquid *ledger.Pot, err error) {
-	d := w.names.Drink
+	d := w.plan.recipe.Drink
 	pot := w.plan.drawer.NewPot()
 	w.pour(pot, d.Build)
 	w.making.yield.In = weigh(pot)
@@ -51,7 +46,7 @@ func (w *walk) serve() (served, liquid *ledger.Pot, err error) {
 	if err := w.faults.Err(fail.Wrong); err != nil {
 		return nil, nil, err
 	}
-	share := w.ens.Of(1 / float64(d.Serves))
+	share := w.plan.ens.Of(1 / float64(d.Serves))
 	pot.Scale(share)
 	if liquid != pot {
 		liquid.Scale(share)
@@ -61,12 +56,10 @@ func (w *walk) serve() (served, liquid *ledger.Pot, err error) {
 
 // component makes a component once.
 func (w *walk) component(c *drink.Component) *made {
-	for _, m := range w.made {
-		if m.name == c.Name {
-			return m
-		}
+	if m := named(w.made, c.Name); m != nil {
+		return m
 	}
-	if m := w.plan.keptOf(c.Name, w.other); m != nil {
+	if m := w.plan.keptOf(c.Name, w.amounts.Other); m != nil {
 		for _, e := range m.log {
 			if e.within != nil {
 				w.component(e.within) // kept too: it is made of the same
@@ -76,7 +69,7 @@ func (w *walk) component(c *drink.Component) *made {
 		return m
 	}
 	outer := w.making
-	m := &made{name: c.Name, other: w.plan.within(c.Name, w.other), pot: w.plan.drawer.NewPot()}
+	m := &made{name: c.Name, other: w.plan.within(c.Name, w.amounts.Other), pot: w.plan.drawer.NewPot()}
 	w.making = m
 	w.pour(m.pot, c.Ingredients)
 	m.yield = Yield{Component: c.Name, In: weigh(m.pot)}
@@ -110,7 +103,7 @@ func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
 	}
 	w.read(pot, read, state)
 	w.making.read, w.making.yield.Out = reading.TakenOf(read), weigh(pot)
-	if w.ens.Journal != nil && len(pot.Rows) > 0 {
+	if w.plan.ens.Journal != nil && len(pot.Rows) > 0 {
 		w.making.samples = append(w.making.samples, drivers.SampleOf(w.bench(), w.making.name, pot, w.making.read))
 	}
 }
@@ -121,7 +114,7 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 		return
 	}
 	path, before := step.StepPath(), weigh(pot)
-	out, err := prep.MethodOf(step).Do(kitchen{w}, pot, step, prep.Factors{Ensemble: w.ens, Path: path})
+	out, err := prep.MethodOf(step).Do(kitchen{w}, pot, step, prep.Factors{Ensemble: w.plan.ens, Path: path})
 	if err != nil {
 		w.faults.Join(step.At(), err)
 		return
