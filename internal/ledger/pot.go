@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 )
 
@@ -83,10 +84,7 @@ func (p *Pot) Mix(other *Pot, factor []float64, name string) {
 
 // Copy gives a pot that holds the same.
 func (p *Pot) Copy() *Pot {
-	c, same := New(p.Columns, p.N), make([]float64, p.N)
-	for d := range same {
-		same[d] = 1
-	}
+	c, same := New(p.Columns, p.N), estimate.Constant(p.N, 1)
 	for i, r := range p.Rows {
 		c.add(r, p, i, same)
 	}

@@ -9,6 +9,7 @@ import (
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/solution"
+	"sipsum/internal/unit"
 )
 
 // property is what a gram of a constituent adds to something of the whole
@@ -122,8 +123,7 @@ func (g *Gauge) composedVolume(pot *ledger.Pot) []float64 {
 
 // percent gives a property as a share of the mass.
 func (g *Gauge) percent(pot *ledger.Pot, p property) []float64 {
-	const percent = 100
-	return estimate.Ratio(g.weighted(pot, p), pot.Mass(), percent)
+	return estimate.Ratio(g.weighted(pot, p), pot.Mass(), unit.Hundred)
 }
 
 // Refracted gives what a pot reads on a refractometer, in per cent of a gram.
@@ -143,8 +143,7 @@ func (g *Gauge) Solids(pot *ledger.Pot) []float64 {
 	if slices.ContainsFunc(pot.Rows, extracted) {
 		dissolved = pot.Only(func(row int) bool { return !pot.Rows[row].Profile.Food.Facts().Water })
 	}
-	const percent = 100
-	return estimate.Ratio(g.weighted(dissolved, solubleShare), pot.Mass(), percent)
+	return estimate.Ratio(g.weighted(dissolved, solubleShare), pot.Mass(), unit.Hundred)
 }
 
 // Density gives the density of a pot in g/ml at 20 °C.

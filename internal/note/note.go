@@ -26,8 +26,7 @@ func Number(x float64) string { return fmt.Sprintf("%.3g", unit.Shown(x)) }
 
 // Listed writes foods for a sentence, each once.
 func Listed(foods []string) string {
-	slices.Sort(foods)
-	return strings.Join(slices.Compact(foods), ", ")
+	return strings.Join(slices.Compact(slices.Sorted(slices.Values(foods))), ", ")
 }
 
 // Quote writes a text of the file as it stands there.

@@ -5,6 +5,7 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 )
@@ -34,7 +35,7 @@ func (a at) carbonate(s *drink.Carbonate) (Outcome, error) {
 // is poured as gas, what is too much leaves.
 func Aerate(pot *ledger.Pot, gas *food.Profile, perGram ledger.Cells, grams []float64, path string) Outcome {
 	var out Outcome
-	held, more, kept := pot.Total(constituent.CarbonDioxide), make([]float64, pot.N), whole(pot.N)
+	held, more, kept := pot.Total(constituent.CarbonDioxide), make([]float64, pot.N), estimate.Constant(pot.N, 1)
 	for d, g := range grams {
 		more[d] = max(g-held[d], 0)
 		if held[d] > g {
@@ -57,5 +58,5 @@ func (m degassing) Share(_ ledger.Row, c *constituent.Constituent, share []float
 		copy(share, m)
 		return
 	}
-	fill(share, 1)
+	estimate.Fill(share, 1)
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
@@ -145,7 +146,7 @@ func newBrew(dose []float64, r Recipe, f Factors) *brew {
 	}
 	return &brew{
 		extraction: newExtraction(style, f, func(of *food.Food) []float64 { return f.washed(of, liquor, r.Yield) }),
-		scale:      whole(f.N), rest: make([]float64, f.N),
+		scale:      estimate.Constant(f.N, 1), rest: make([]float64, f.N),
 	}
 }
 

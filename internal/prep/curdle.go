@@ -6,6 +6,7 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
+	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
@@ -42,7 +43,7 @@ func Curdle(pot *ledger.Pot, collect []float64, by string, celsius float64, f Fa
 		return Outcome{}, impossible("nothing here curdles: no ingredient belongs to %s", fail.Or(food.GroupsThat(func(g food.Group) bool { return g.Curdles })))
 	}
 	m := &curd{
-		by: by, hot: celsius >= advice("hot"), factors: f, drawn: map[partKey][]float64{}, part: whole(pot.N),
+		by: by, hot: celsius >= advice("hot"), factors: f, drawn: map[partKey][]float64{}, part: estimate.Constant(pot.N, 1),
 		others: newFilter("paper", f),
 	}
 	liquor := passing(pot, m)

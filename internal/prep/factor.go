@@ -79,15 +79,3 @@ func partOf(a, b []float64) []float64 {
 	}
 	return part
 }
-
-func whole(n int) []float64 {
-	col := make([]float64, n)
-	fill(col, 1)
-	return col
-}
-
-func fill(col []float64, x float64) {
-	for d := range col {
-		col[d] = x
-	}
-}

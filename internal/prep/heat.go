@@ -84,7 +84,7 @@ type heating struct {
 func (m *heating) Share(_ ledger.Row, c *constituent.Constituent, share []float64) {
 	factor, ok := m.retention.Factors[c.ID]
 	if !ok || factor == 1 {
-		fill(share, 1)
+		estimate.Fill(share, 1)
 		return
 	}
 	col, ok := m.drawn[c.ID]

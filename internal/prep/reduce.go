@@ -31,7 +31,7 @@ func Reduce(pot *ledger.Pot, to []float64, f Factors) (Outcome, error) {
 		ethanol = f.Factor("alcohol", estimate.Input{Central: (low + high) / 2, Shape: estimate.Uniform, Low: low, High: high})
 		out.Notes = append(out.Notes, "alcohol boils off with the water: between the USDA retention factors for stirring in and for long simmering")
 	}
-	m := &evaporation{water: make([]float64, pot.N), alcohol: ethanol, gas: whole(pot.N)}
+	m := &evaporation{water: make([]float64, pot.N), alcohol: ethanol, gas: estimate.Constant(pot.N, 1)}
 	gas := gasOf(pot)
 	for d := range m.water {
 		leave := max(mass[d]-to[d], 0)
@@ -75,7 +75,7 @@ func (m *evaporation) Share(row ledger.Row, c *constituent.Constituent, share []
 	case c.ID == constituent.CarbonDioxide && !isWater(row):
 		copy(share, m.gas)
 	default:
-		fill(share, 1)
+		estimate.Fill(share, 1)
 	}
 }
 

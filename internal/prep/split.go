@@ -3,6 +3,7 @@ package prep
 import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/ledger"
 )
@@ -18,7 +19,7 @@ type Kept struct {
 // collect more than there is, or less than the named parts.
 func Split(pot *ledger.Pot, keep []Kept, collect []float64) (Outcome, error) {
 	m := &stated{keep: keep, others: make([]float64, pot.N)}
-	fill(m.others, 1)
+	estimate.Fill(m.others, 1)
 	if collect != nil {
 		if err := m.solve(pot, collect); err != nil {
 			return Outcome{}, err

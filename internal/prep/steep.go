@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 )
@@ -41,7 +42,7 @@ type Steeping struct{ Minutes, Celsius, Collect []float64 }
 func Steep(pot, steeped *ledger.Pot, s Steeping, f Factors) (Outcome, error) {
 	m := &infusion{
 		extraction: newExtraction(filterStyle, f, func(of *food.Food) []float64 { return immersed(of, s, f) }),
-		water:      make([]float64, pot.N), part: whole(pot.N), short: map[string][]float64{},
+		water:      make([]float64, pot.N), part: estimate.Constant(pot.N, 1), short: map[string][]float64{},
 	}
 	out := Outcome{Brewed: true}
 	for _, row := range steeped.Rows {
@@ -53,7 +54,7 @@ func Steep(pot, steeped *ledger.Pot, s Steeping, f Factors) (Outcome, error) {
 		out.Lost = m.join(pot, steeped)
 		return out, nil
 	}
-	m.water = whole(pot.N)
+	m.water = estimate.Constant(pot.N, 1)
 	liquor := passing(steeped, m)
 	for d, x := range pot.Mass() {
 		liquor[d] += x
@@ -74,7 +75,7 @@ func immersed(of *food.Food, s Steeping, f Factors) []float64 {
 		return f.infused(of, s)
 	}
 	plenty := make([]float64, f.N)
-	fill(plenty, math.Inf(1)) // water that stays washes out nothing: only the yield tells
+	estimate.Fill(plenty, math.Inf(1)) // water that stays washes out nothing: only the yield tells
 	return f.washed(of, plenty, f.draw("yield/"+group, extractions()[extractKey{group, "*", yieldEntry}].factor))
 }
 

@@ -2,6 +2,7 @@ package prep
 
 import (
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 )
 
@@ -35,7 +36,7 @@ func (m *infusion) hurry(out *Outcome, row ledger.Row, s Steeping) {
 	if tea {
 		enough := s
 		enough.Minutes = make([]float64, m.factors.N)
-		fill(enough.Minutes, least.value)
+		estimate.Fill(enough.Minutes, least.value)
 		full := m.factors.infused(of, enough)
 		for d, share := range m.factors.infused(of, s) {
 			col[d] = min(share/full[d], 1)

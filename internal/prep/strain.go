@@ -5,6 +5,7 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
+	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 )
@@ -71,7 +72,7 @@ type filter struct {
 
 func newFilter(through string, f Factors) *filter {
 	steeped := newExtraction(filterStyle, f, func(of *food.Food) []float64 { return immersed(of, Steeping{}, f) })
-	return &filter{extraction: steeped, through: through, passed: map[passedKey][]float64{}, part: whole(f.N)}
+	return &filter{extraction: steeped, through: through, passed: map[passedKey][]float64{}, part: estimate.Constant(f.N, 1)}
 }
 
 // staysWhole reports whether a filter holds a row back whole.

@@ -2,6 +2,7 @@ package prep
 
 import (
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 )
 
@@ -15,7 +16,7 @@ import (
 // known and not taken off. The allergens of the fat stay.
 func Wash(pot, fat *ledger.Pot, collect []float64, f Factors) (Outcome, error) {
 	m := &washing{
-		left: f.draw("fat left", kinetics()["fat left"]), part: whole(pot.N),
+		left: f.draw("fat left", kinetics()["fat left"]), part: estimate.Constant(pot.N, 1),
 		others: newFilter("cloth", f),
 	}
 	if collect != nil {
