@@ -1,6 +1,10 @@
 package allergen
 
-import "slices"
+import (
+	"slices"
+
+	"sipsum/internal/phrase"
+)
 
 // Knowledge tells how the allergens of a food are known.
 type Knowledge string
@@ -52,7 +56,7 @@ func Assess(it Item) Assessment {
 func (a *Assessment) infer(it Item) (found []string, settled bool) {
 	names := append([]string{it.Name}, it.Names...)
 	for i, name := range names {
-		words := wordsOf(name)
+		words := phrase.Words(name)
 		for k := range markRules() {
 			r := &markRules()[k]
 			if !r.matches(it, words) {

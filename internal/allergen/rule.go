@@ -6,6 +6,7 @@ import (
 	"sync"
 
 	"sipsum/internal/embedded"
+	"sipsum/internal/phrase"
 )
 
 // anyTable is the table of a rule that holds whatever the table.
@@ -15,14 +16,14 @@ const anyTable = "*"
 type rule struct {
 	id              string
 	table           string
-	groups          []string // of ours; empty = any
-	publisherGroups []string // empty = any
-	names           []phrase // one of them; empty = any name
-	ignore          []phrase // taken out of the name first
-	not             []phrase // none of them
-	leaves          []string // present
-	likely          []string // possible: to be checked
-	settles         bool     // the food is this and nothing else
+	groups          []string    // of ours; empty = any
+	publisherGroups []string    // empty = any
+	names           phrase.List // one of them; empty = any name
+	ignore          phrase.List // taken out of the name first
+	not             phrase.List // none of them
+	leaves          []string    // present
+	likely          []string    // possible: to be checked
+	settles         bool        // the food is this and nothing else
 	cautions        []string
 	why             string
 	source          string
@@ -34,7 +35,7 @@ var markRules = sync.OnceValue(func() []rule {
 		r := rule{
 			id: row.Text("id"), table: row.Text("table"),
 			groups: list(row.Text("group")), publisherGroups: list(row.Text("publisher_group")),
-			names: readPhrases(row.Text("name_words")), ignore: readPhrases(row.Text("ignore")), not: readPhrases(row.Text("not_words")),
+			names: phrase.Read(row.Text("name_words")), ignore: phrase.Read(row.Text("ignore")), not: phrase.Read(row.Text("not_words")),
 			settles: row.Text("settles") == "yes", cautions: list(row.Text("cautions")),
 			why: row.Text("why"), source: row.Text("source"),
 		}
@@ -72,8 +73,8 @@ func (r *rule) matches(it Item, words []string) bool {
 	if r.publisherGroups != nil && !slices.Contains(r.publisherGroups, it.PublisherGroup) {
 		return false
 	}
-	if contains(words, r.not) {
+	if r.not.In(words) {
 		return false
 	}
-	return r.names == nil || contains(without(words, r.ignore), r.names)
+	return r.names == nil || r.names.In(r.ignore.Without(words))
 }

@@ -17,6 +17,7 @@ type Card struct {
 	Basis      string // "per 100 ml", "per 100 g" or "per serving"
 	ServingG   float64
 	ServingMl  float64
+	Columns    []string // the bases, in the order in which the rules print them
 	Rows       []Row
 	Statements []Text // that the rules want beside the card
 	Claims     []Claim
@@ -34,6 +35,7 @@ type Row struct {
 	Per100g    *Cell
 	Serving    *Cell
 	FromMemory bool // rests on a rule entered from memory: print †
+	Unknown    bool // what it prints is no figure; a card for guests leaves it out and says so
 }
 
 // Cell is one figure of a row.
@@ -83,14 +85,14 @@ func Make(rules string, f Facts) (Card, error) {
 	if err != nil {
 		return Card{}, err
 	}
-	c := Card{Rules: rules, Title: r.title, Percents: r.percents, Basis: basis, ServingG: f.ServingG, ServingMl: f.ServingMl, Rows: []Row{}, Statements: []Text{}, Claims: []Claim{}, Notes: []Note{}}
+	c := Card{Rules: rules, Title: r.title, Percents: r.percents, Basis: basis, ServingG: f.ServingG, ServingMl: f.ServingMl, Columns: columnsOf(basis), Rows: []Row{}, Statements: []Text{}, Claims: []Claim{}, Notes: []Note{}}
 	for _, l := range r.lines {
 		serving := r.column(l, f, PerServing)
 		if !serving.wanted(l) {
 			continue
 		}
 		row := Row{Key: l.key, Label: l.label, Indent: l.indent, Tag: string(l.tag), Serving: serving.cell(l)}
-		row.FromMemory = anyFromMemory(serving.sources())
+		row.FromMemory, row.Unknown = anyFromMemory(serving.sources()), !serving.number
 		if l.template != "" && serving.number {
 			row.Line = strings.ReplaceAll(l.template, "{}", serving.text)
 		}
@@ -107,6 +109,25 @@ func Make(rules string, f Facts) (Card, error) {
 	}
 	r.addTexts(&c, f)
 	return c, nil
+}
+
+// columnsOf gives the columns of a card whose rules ask for a basis: that one first.
+func columnsOf(basis string) []string {
+	if basis == PerServing {
+		return []string{basis}
+	}
+	return []string{basis, PerServing}
+}
+
+// On gives the cell of a row on a basis; nil if the card has no such column.
+func (r *Row) On(basis string) *Cell {
+	switch basis {
+	case Per100ml:
+		return r.Per100ml
+	case Per100g:
+		return r.Per100g
+	}
+	return r.Serving
 }
 
 // Check reports what stands against a card under some rules: unknown rules, or a drink

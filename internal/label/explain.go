@@ -44,16 +44,12 @@ func Explain(rules string, f Facts) ([]Working, error) {
 	if err != nil {
 		return nil, err
 	}
-	bases := []string{basis}
-	if basis != PerServing {
-		bases = append(bases, PerServing)
-	}
 	var out []Working
 	for _, l := range r.lines {
 		if !r.column(l, f, PerServing).wanted(l) {
 			continue
 		}
-		for _, b := range bases {
+		for _, b := range columnsOf(basis) {
 			c := r.column(l, f, b)
 			for i, u := range l.units {
 				out = append(out, c.working(l, i, u, f))

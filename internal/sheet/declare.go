@@ -1,16 +1,11 @@
 package sheet
 
 import (
-	"slices"
-
 	"sipsum/internal/allergen"
 	"sipsum/internal/assay"
 	"sipsum/internal/caution"
-	"sipsum/internal/constituent"
-	"sipsum/internal/estimate"
 	"sipsum/internal/label"
 	"sipsum/internal/recipe"
-	"sipsum/internal/solution"
 )
 
 // Declaration is what must be said of allergens, and what may hurt, under one
@@ -26,27 +21,7 @@ func declare(rules string, a *assay.Assay, facts label.Facts, items []allergen.I
 	if err != nil {
 		return Declaration{}, err
 	}
-	alcohol := facts.Serving[constituent.Alcohol]
-	abv := func(grams float64) float64 { return solution.ABV(grams, a.Volume.Mean) }
-	return Declaration{
-		Declaration: d,
-		Cautions: caution.For(caution.Input{
-			Rules: rules, Name: a.Drink.Name, Items: items, Steps: a.Steps(),
-			ServingG: a.Mass.Mean, ServingMl: a.Volume.Mean, Amounts: facts.Serving,
-			ABV: abv(alcohol.Mean), ABVMost: abv(mostAlcohol(alcohol, a.Steps())),
-		}),
-	}, nil
-}
-
-// mostAlcohol is the most alcohol that a serving can hold, in g. What nobody has stated of
-// the alcohol of a food counts for nothing: tables leave it out of a lemon, and state it
-// where there is some. What a ferment may have made counts.
-func mostAlcohol(a estimate.Amount, steps []string) float64 {
-	most := max(a.Mean, a.High)
-	if end := max(a.WithBounds, a.UpTo); slices.Contains(steps, "ferment") && end > most {
-		return end
-	}
-	return most
+	return Declaration{Declaration: d, Cautions: warn(rules, a, facts, items)}, nil
 }
 
 // itemsOf gives the foods of a drink as far as allergens and cautions go.

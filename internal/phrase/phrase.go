@@ -1,33 +1,35 @@
-package allergen
+package phrase
 
 import (
 	"strings"
 	"unicode"
 )
 
-// phrase is words that follow each other in a name.
-type phrase struct {
+// one is words that follow each other in a name.
+type one struct {
 	words []string
 	start bool // only at the start of the name
 }
 
-// readPhrases reads "milk|^milk goat": alternatives parted by bars, words by
-// spaces.
-func readPhrases(text string) []phrase {
+// List is phrases of which any may stand in a name.
+type List []one
+
+// Read reads "milk|^milk goat": alternatives parted by bars, words by spaces.
+func Read(text string) List {
 	if text == "" {
 		return nil
 	}
-	var all []phrase
+	var all List
 	for part := range strings.SplitSeq(text, "|") {
 		rest, start := strings.CutPrefix(part, "^")
-		all = append(all, phrase{words: strings.Fields(rest), start: start})
+		all = append(all, one{words: strings.Fields(rest), start: start})
 	}
 	return all
 }
 
-// wordsOf cuts a name into lower-case words: runs of letters and digits, an
+// Words cuts a name into lower-case words: runs of letters and digits, an
 // apostrophe inside a word left out.
-func wordsOf(name string) []string {
+func Words(name string) []string {
 	name = strings.NewReplacer("'", "", "’", "").Replace(strings.ToLower(name))
 	return strings.FieldsFunc(name, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
 }
@@ -39,7 +41,7 @@ func sameWord(have, want string) bool {
 }
 
 // at reports whether the phrase stands at position i of the words.
-func (p phrase) at(words []string, i int) bool {
+func (p one) at(words []string, i int) bool {
 	if p.start && i > 0 || i+len(p.words) > len(words) {
 		return false
 	}
@@ -51,9 +53,9 @@ func (p phrase) at(words []string, i int) bool {
 	return true
 }
 
-// contains reports whether one of the phrases stands in the words.
-func contains(words []string, phrases []phrase) bool {
-	for _, p := range phrases {
+// In reports whether one of the phrases stands in the words.
+func (l List) In(words []string) bool {
+	for _, p := range l {
 		for i := range words {
 			if p.at(words, i) {
 				return true
@@ -63,14 +65,14 @@ func contains(words []string, phrases []phrase) bool {
 	return false
 }
 
-// without takes every occurrence of the phrases out of the words. What remains
+// Without takes every occurrence of the phrases out of the words. What remains
 // keeps its place, so that words which were apart do not become neighbours.
-func without(words []string, phrases []phrase) []string {
-	if len(phrases) == 0 {
+func (l List) Without(words []string) []string {
+	if len(l) == 0 {
 		return words
 	}
 	left := append([]string(nil), words...)
-	for _, p := range phrases {
+	for _, p := range l {
 		for i := range words {
 			if !p.at(words, i) {
 				continue
