@@ -44,6 +44,7 @@ func owned(values string) string {
 // fails TestGuardsAreListed.
 var guards = []guard{
 	{"100 g are 100 g", "weighs what was poured", built("100 g ± 0.1 g core:apple-juice")},
+	{"what is carried is no water", "riders are no water", owned("ASPM: 60 g, SUGAR: 1 g")},
 	{"a normal is cut", "interval holds mean", built("10 g ± 9 g sd core:apple-juice, 30 g core:water-pure")},
 	{"an interval reaches its mean", "interval holds mean", stepped("1000 g core:water-pure, 5 g core:lime-juice", "measured: {ta: 0 %}")},
 	{"a ratio needs acid", "a ratio needs acid", built("100 g core:water-tap")},
