@@ -147,6 +147,8 @@ func TestGroupRules(t *testing.T) {
 	for _, g := range groups {
 		assert.Contains(t, []string{"liquid", "solid", "either"}, g["state"], g["group"])
 		assert.Contains(t, []string{"", "coffee", "tea"}, g["brew"], g["group"])
+		assert.Contains(t, []string{"", "yes"}, g["juice"], g["group"])
+		assert.Equal(t, strings.HasSuffix(g["group"], " juice"), g["juice"] == "yes", g["group"])
 		assert.Equal(t, g["brew"] != "", (g["dose"] == "yes") != (g["infused"] == "yes"), "%s: what is brewed is a dose or an infusion", g["group"])
 		for _, fact := range []string{"assumed", "takes_up_acid", "water", "of_animals", "curdles", "dose", "infused"} {
 			assert.Contains(t, []string{"", "yes"}, g[fact], "%s: %s", g["group"], fact)

@@ -139,7 +139,13 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 		w.faults.Join(step.At(), err)
 		return
 	}
-	w.making.yield.record(step, before, out.Lost.Mass(), weigh(pot))
+	after := weigh(pot)
+	// guard: no step takes all
+	if before > 0 && after == 0 {
+		w.faults.Add(step.At(), "keep some of it", "%s leaves nothing", step.Kind())
+		return
+	}
+	w.making.yield.record(step, before, out.Lost.Mass(), after)
 	if out.Brewed {
 		for _, n := range w.plan.lab.CalibrateBrew(pot, prep.EspressoStrength()) {
 			w.note(n)
