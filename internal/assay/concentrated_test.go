@@ -93,3 +93,9 @@ func TestAddedSugarsOfAnUnknownJuiceAreUnknown(t *testing.T) {
 	assert.False(t, known)
 	assert.Greater(t, most, 5.0)
 }
+
+// A step that takes all there is says so, and where.
+func TestAStepThatLeavesNothingIsRefused(t *testing.T) {
+	said := assaytest.Refused(t, assaytest.Core(t), "drink: x\nserves: 1\nbuild: [20 g core:water-pure]\nfinish:\n  - split: {keep: {WATER: 0 %}, because: \"test\"}\n")
+	assert.Contains(t, said, "test:5:5: split leaves nothing (keep some of it)")
+}

@@ -140,7 +140,6 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 		return
 	}
 	after := weigh(pot)
-	// guard: no step takes all
 	if before > 0 && after == 0 {
 		w.faults.Add(step.At(), "keep some of it", "%s leaves nothing", step.Kind())
 		return

@@ -61,7 +61,6 @@ var guards = []guard{
 	{"no bottle stands that", impossibleIsRefused, stepped("100 g core:water-pure", "carbonate: {bottle: 500 ml, charge: 800 g, at: 4 °C}")},
 	{"no glass holds that gas", impossibleIsRefused, stepped("100 g core:water-pure", "carbonate: {left: 50 g/l}")},
 	{"a wash has a fat", impossibleIsRefused, stepped("100 g core:lemon-juice", "wash: {fat: [10 g core:sugar-white]}")},
-	{"no step takes all", impossibleIsRefused, stepped("100 g core:water-pure", "split: {keep: {WATER: 0 %}, because: \"invented\"}")},
 	{"the drink fits the bottle", impossibleIsRefused, stepped("100 g core:water-pure", "carbonate: {bottle: 50 ml, charge: 1 g, at: 4 °C}")},
 	{"no ice without water", impossibleIsRefused, stepped("50 g core:sugar-white, 50 g core:water-pure", "concentrate: {by: freezing, to: 30 g}")},
 	{"no impossible pH", "pH possible", built("50 g core:quinine-hydrochloride, 50 g core:water-pure")},
