@@ -21,7 +21,7 @@ type Card struct {
 	Shape          string   // Vertical or Simplified, of rules that have a short table
 	Rows           []Row
 	NotSignificant []string // labels of the rows that a simplified table leaves out
-	Statements     []Text   // that the rules want beside the card
+	Statements     []Text   // that the rules want beside the card; the first explains the percentages
 	Claims         []Claim
 	Notes          []Note
 	Unverified     []Open // cells of the rules that are to be read in the official text
@@ -135,7 +135,7 @@ func (r *ruleset) row(l line, basis string, f Facts) (row Row, note Note, ok boo
 		return Row{}, Note{}, false
 	}
 	row = Row{Key: l.key, Label: l.label, Indent: l.indent, Tag: string(l.tag), Source: l.source, Serving: serving.cell(l)}
-	row.Status, row.Unknown = worst(append(serving.sources(), first.sources()...)), !serving.number
+	row.Status, row.Unknown = worst(append(serving.sources(), first.sources()...)), !serving.number || !first.number
 	row.FromMemory = row.Status == Unverified
 	if l.template != "" && serving.number {
 		row.Line = strings.ReplaceAll(l.template, "{}", serving.text)

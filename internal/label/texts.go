@@ -62,11 +62,12 @@ func (r *ruleset) fill(text string, c *Card, f Facts) string {
 	if !strings.Contains(text, "{") {
 		return text
 	}
-	size, cup := whole(f.ServingG)+" g", ""
+	size := whole(f.ServingG) + " g"
+	cup := size // by a household measure
 	if f.ServingMl > 0 {
 		size = whole(f.ServingMl) + " " + r.ml
 		if len(r.amounts) > 0 {
-			cup = tenth(f.ServingMl*r.amounts[0].flOz/r.amounts[0].ml) + " fl oz "
+			cup = tenth(f.ServingMl*r.amounts[0].flOz/r.amounts[0].ml) + " fl oz (" + size + ")"
 		}
 	}
 	servings := "1"

@@ -16,7 +16,7 @@ func factsOf(a *assay.Assay) label.Facts {
 		ServingG: a.Mass.Mean, ServingMl: a.Volume.Mean, Serves: a.Drink.Serves, Serving: map[constituent.ID]estimate.Amount{},
 		ByDifference: composition.ByDifference(a.Serving), Stated: statedEnergy(a),
 	}
-	if liquid.TooDry(a.Serving) != "" {
+	if NoLiquid(a) != "" {
 		f.ServingMl = 0
 	}
 	for _, c := range constituent.All() {
@@ -34,6 +34,10 @@ func factsOf(a *assay.Assay) label.Facts {
 	}
 	return f
 }
+
+// NoLiquid says why a serving is no liquid: it has a mass, and neither a volume nor a density
+// that anybody would read. Empty if it is one.
+func NoLiquid(a *assay.Assay) string { return liquid.TooDry(a.Serving) }
 
 // statedEnergy is what packs and tables state of the energy themselves, where all of them do,
 // beside the interval of ours.

@@ -35,8 +35,12 @@ func (p cards) card(c *label.Card) {
 		}
 		p.paragraph(marginWidth, 2, "Not a significant source of "+join(names)+".")
 	}
-	for _, t := range c.Statements {
-		p.paragraph(marginWidth, 2, "* "+strings.TrimPrefix(Clean(t.Text, mostProse), "*")+p.memory(t.FromMemory))
+	for i, t := range c.Statements {
+		text := strings.TrimPrefix(Clean(t.Text, mostProse), "*")
+		if i == 0 { // it explains the percentages
+			text = "* " + text
+		}
+		p.paragraph(marginWidth, 2, text+p.memory(t.FromMemory))
 	}
 	for _, claim := range c.Claims {
 		verdict := "not allowed"
