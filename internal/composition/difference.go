@@ -23,14 +23,14 @@ import (
 var (
 	subtracted = []constituent.ID{constituent.Water, constituent.Protein, constituent.Fat, constituent.Ash}
 	leftOut    = []constituent.ID{constituent.Alcohol, constituent.CarbonDioxide}
-	declared   = []constituent.ID{constituent.Available, constituent.Fibre, constituent.Polyols}
+	declared   = []constituent.ID{constituent.Sugar, constituent.Fibre, constituent.Polyols}
 )
 
 // ByDifference gives what carbohydrate by difference of a pot is made of, in grams at central
 // values: the mass of the foods that know all that is subtracted, and these; the carbohydrate
-// of the foods that do not, as far as it is known; and the sugars and other available
-// carbohydrate, fibre and polyols of the foods of which these are published as more than the
-// difference (the lactose of milk).
+// of the foods that do not, as far as it is known; and the sugars, fibre and polyols of the
+// foods of which these are published as more than the difference (the lactose of milk): a
+// declaration has rows for them, and none may be more than its whole.
 func ByDifference(pot *ledger.Pot) map[constituent.ID]estimate.Amount {
 	sum := map[constituent.ID]estimate.Amount{}
 	add := func(id constituent.ID, grams, bound float64) {

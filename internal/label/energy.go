@@ -1,8 +1,6 @@
 package label
 
 import (
-	"slices"
-
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 )
@@ -13,10 +11,7 @@ import (
 func (r *ruleset) energyParts(u string, f Facts) []part {
 	amounts := make([]estimate.Amount, len(r.factors))
 	for i, x := range r.factors {
-		amounts[i] = f.of(x.Of, 1)
-		if x.Of == constituent.Carbohydrate && r.difference {
-			amounts[i] = f.carbohydrateByDifference()
-		}
+		amounts[i] = r.amountOf(x.Of, f)
 	}
 	net := append([]estimate.Amount(nil), amounts...)
 	for i, x := range r.factors {
@@ -49,21 +44,16 @@ func (r *ruleset) energyParts(u string, f Facts) []part {
 	return parts
 }
 
-// carbohydrateByDifference is one amount of what the difference is made of.
-func (f Facts) carbohydrateByDifference() estimate.Amount {
-	sum := estimate.Amount{}
-	for id, a := range f.difference() {
-		sign := 1.0
-		if slices.Contains(moist, id) || id == constituent.Alcohol || id == constituent.CarbonDioxide {
-			sign = -1
+// amountOf gives an amount in grams; one that the rules have by difference is what its row
+// says.
+func (r *ruleset) amountOf(id constituent.ID, f Facts) estimate.Amount {
+	for _, l := range r.lines {
+		if l.tag == id && l.byDifference() {
+			s := addUp(differenceParts(l.terms, f, 1), l, f, 1)
+			return estimate.Amount{Mean: s.known, WithBounds: s.bound, UpTo: s.most, Known: s.anything}
 		}
-		sum.Mean, sum.WithBounds, sum.Known = sum.Mean+sign*a.Mean, sum.WithBounds+sign*a.WithBounds, sum.Known || a.Known
 	}
-	sum.Mean = max(sum.Mean, 0)
-	if sum.WithBounds < sum.Mean {
-		sum.WithBounds = sum.Mean
-	}
-	return sum
+	return f.of(id, 1)
 }
 
 // mostOfCarbohydrate is the most that a carbohydrate without a factor could count as.

@@ -83,9 +83,15 @@ func (f Facts) close(c *constituent.Constituent) {
 	f.Serving[c.ID] = a
 }
 
-// moist are the parts whose sum a mass is less by, for carbohydrate by difference: what a
-// food must state for it.
-var moist = []constituent.ID{constituent.Water, constituent.Protein, constituent.Fat, constituent.Ash}
+// A mass less what is moist and what is gone is its carbohydrate by difference: a food must
+// state the first for it, and of the second what is not known counts nothing. Instead of it
+// stands what is known of the carbohydrate.
+var (
+	moist    = []constituent.ID{constituent.Water, constituent.Protein, constituent.Fat, constituent.Ash}
+	gone     = []constituent.ID{constituent.Alcohol, constituent.CarbonDioxide}
+	declared = []constituent.ID{constituent.Sugar, constituent.Fibre, constituent.Polyols}
+	instead  = append([]constituent.ID{constituent.Carbohydrate}, declared...)
+)
 
 // difference gives what carbohydrate by difference is made of, in grams. Where water,
 // protein, fat or ash is not known it is what is known of the carbohydrate, and where the
@@ -94,30 +100,31 @@ func (f Facts) difference() map[constituent.ID]estimate.Amount {
 	if f.ByDifference != nil {
 		return f.ByDifference
 	}
-	mass := estimate.Amount{Mean: f.ServingG, WithBounds: f.ServingG, Known: true}
-	whole, rest := map[constituent.ID]estimate.Amount{constituent.Mass: mass}, f.ServingG
+	of := map[constituent.ID]estimate.Amount{constituent.Mass: {Mean: f.ServingG, WithBounds: f.ServingG, Known: true}}
 	for _, id := range moist {
-		a := f.of(id, 1)
-		if !a.Complete() {
+		if of[id] = f.of(id, 1); !of[id].Complete() {
 			return map[constituent.ID]estimate.Amount{constituent.Carbohydrate: f.of(constituent.Carbohydrate, 1)}
 		}
-		whole[id], rest = a, rest-a.Mean
 	}
-	for _, id := range []constituent.ID{constituent.Alcohol, constituent.CarbonDioxide} {
-		if a := f.of(id, 1); a.Known {
-			a.WithBounds = a.Mean
-			whole[id], rest = a, rest-a.Mean
-		}
+	for _, id := range gone {
+		of[id] = f.asKnown(id)
 	}
-	parts, declared := map[constituent.ID]estimate.Amount{}, 0.0
-	for _, id := range []constituent.ID{constituent.Available, constituent.Fibre, constituent.Polyols} {
-		if a := f.of(id, 1); a.Known {
-			a.WithBounds = a.Mean
-			parts[id], declared = a, declared+a.Mean
-		}
+	parts, more := map[constituent.ID]estimate.Amount{}, -f.ServingG
+	for _, id := range declared {
+		parts[id] = f.asKnown(id)
+		more += parts[id].Mean
 	}
-	if declared > rest {
+	for _, id := range append(moist, gone...) {
+		more += of[id].Mean
+	}
+	if more > 0 {
 		return parts
 	}
-	return whole
+	return of
+}
+
+// asKnown is what is known of an amount in grams, as if that were all.
+func (f Facts) asKnown(id constituent.ID) estimate.Amount {
+	x := f.of(id, 1).Mean
+	return estimate.Amount{Mean: x, WithBounds: x, Known: true}
 }

@@ -55,7 +55,6 @@ type head struct {
 	ml         string // how the rules write it
 	energyIn   []string
 	kjPerKcal  float64 // where one unit of energy is converted into the other; else 0
-	difference bool    // carbohydrate is by difference
 	ofPrinted  bool    // percentages are of what is printed
 	simplified int     // from so many insignificant rows on a short table is allowed; 0: none is
 	cited
@@ -125,7 +124,7 @@ func readHead(r embedded.Row) head {
 	h := head{
 		like: r.Text("like"), as: r.Text("as"), title: r.Text("title"), percents: r.Text("percent_head"), byServing: r.Text("basis") == "serving",
 		columns: strings.Fields(r.Text("columns")), usual: r.Text("usual") == "yes", unknown: r.Text("unknown"), serving: r.Text("serving_line"),
-		ml: r.Text("ml"), energyIn: strings.Fields(r.Text("energy_in")), difference: r.Text("carbohydrate") == "by difference",
+		ml: r.Text("ml"), energyIn: strings.Fields(r.Text("energy_in")),
 		ofPrinted: r.Text("percent_of") == "printed", cited: citedBy(r),
 	}
 	h.kjPerKcal, _ = r.Optional("kj_per_kcal")

@@ -34,19 +34,29 @@ func (r *ruleset) sumOf(l line, u string, f Facts) sum {
 	case l.energy && !slices.Contains(r.energyIn, u):
 		return r.converted(l, u, f)
 	case l.energy:
-		return addUp(r.energyParts(u, f), l, f, 1)
+		return addUp(r.energyParts(u, f), l, f, 1).notBelow(f.Serving[energies[u]])
 	}
 	perGram, _ := unit.PerGram(u)
 	var parts []part
-	switch {
-	case l.byDifference():
-		parts = differenceParts(l.terms, f, perGram)
-	default:
-		for _, t := range l.terms {
-			parts = append(parts, part{id: t.id, amount: f.of(t.id, perGram), factor: t.factor})
-		}
+	if l.byDifference() {
+		return addUp(differenceParts(l.terms, f, perGram), l, f, perGram).notBelow(f.of(l.tag, perGram))
+	}
+	for _, t := range l.terms {
+		parts = append(parts, part{id: t.id, amount: f.of(t.id, perGram), factor: t.factor})
 	}
 	return addUp(parts, l, f, perGram)
+}
+
+// energies are the figures of an assay's own energy by unit.
+var energies = map[string]constituent.ID{"kJ": constituent.Energy, "kcal": constituent.EnergyKcal}
+
+// notBelow keeps the end of a sum of which something is missing from lying below that of the
+// assay, which adds the same up in its own way.
+func (s sum) notBelow(own estimate.Amount) sum {
+	if !s.complete() {
+		s.most = max(s.most, own.UpTo)
+	}
+	return s
 }
 
 // addUp adds up the parts of a row.
@@ -105,7 +115,7 @@ func differenceParts(terms []term, f Facts, perGram float64) []part {
 			parts = append(parts, part{id: t.id, amount: a.Times(perGram), factor: t.factor})
 		}
 	}
-	for _, id := range []constituent.ID{constituent.Carbohydrate, constituent.Available, constituent.Fibre, constituent.Polyols} {
+	for _, id := range instead {
 		if a, ok := of[id]; ok && (a.Known || len(of) == 1) {
 			parts = append(parts, part{id: id, amount: a.Times(perGram), factor: 1})
 		}

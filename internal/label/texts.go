@@ -89,8 +89,11 @@ func (r *ruleset) fill(text string, c *Card, f Facts) string {
 
 func whole(x float64) string { return strconv.FormatFloat(math.Round(x), 'f', -1, 64) }
 
-// tenth writes a figure to the tenth, without a zero behind the point.
-func tenth(x float64) string { return strings.TrimSuffix(strconv.FormatFloat(x, 'f', 1, 64), ".0") }
+// tenth writes a figure to the tenth, halves up, without a zero behind the point.
+func tenth(x float64) string {
+	const tenth = 0.1
+	return strings.TrimSuffix(strconv.FormatFloat(nearest(x, tenth), 'f', 1, 64), ".0")
+}
 
 // statedDiffers says where the energy that packs and tables print themselves lies outside the
 // interval of ours.

@@ -32,6 +32,11 @@ func factsOf(a *assay.Assay) label.Facts {
 		}
 		f.Serving[c.ID] = x
 	}
+	for _, id := range []constituent.ID{constituent.Energy, constituent.EnergyKcal} {
+		if r, ok := a.PerServing.Find(id); ok {
+			f.Serving[id] = estimate.Amount{Mean: r.Mean, WithBounds: r.WithBounds, High: r.High, UpTo: r.UpTo, Known: !r.Unknown}
+		}
+	}
 	return f
 }
 

@@ -29,9 +29,6 @@ func (p cards) laidOut(c *label.Card) tableRows {
 		serving = rounded(c.ServingMl, 0) + " ml"
 	}
 	columns := c.Columns
-	if len(columns) == 0 { // a card of no rules that we know
-		columns = []string{label.PerServing}
-	}
 	head := tableRow{name: c.Title + ", " + rulesName(c.Rules)}
 	for _, basis := range columns {
 		if basis == label.PerServing {
