@@ -107,12 +107,23 @@ func TestShapesOfTheUnitedStates(t *testing.T) {
 	assert.False(t, row(t, soda, "fat").LeftOut, "stays, whatever it is")
 	assert.False(t, row(t, soda, "added-sugars").LeftOut)
 	assert.Equal(t, "serving size 11.8 fl oz (355 mL)", soda.ServingsLine)
-	for _, more := range []grams{
-		{"CHOCDF": 39, "SUGAR": 39, "SUGAD": 39, "NA": 45, "PROCNT": 3, "FAT": 3, "FASAT": 2, "CA": 300, "K": 400, "CHOLE": 10},
+	for _, c := range []struct {
+		more grams
+		want string
+	}{
+		{grams{"FAT": 3, "CHOLE": 10}, label.Simplified},                   // eight
+		{grams{"FAT": 3, "CHOLE": 10, "FASAT": 2}, label.Vertical},         // seven
+		{grams{"FAT": 3, "CHOLE": 10, "PROCNT": 0.9}, label.Simplified},    // less than 1 g
+		{grams{"FAT": 3, "CHOLE": 10, "FE": 0.019 * 18}, label.Simplified}, // 1.9 %
+		{grams{"FAT": 3, "CHOLE": 10, "FE": 0.02 * 18}, label.Vertical},    // 2 %
 	} {
-		c := card(t, "us", facts(355, more))
-		assert.Equal(t, label.Vertical, c.Shape)
-		assert.Empty(t, c.NotSignificant)
+		amounts := grams{"CHOCDF": 39, "SUGAR": 39, "SUGAD": 39, "NA": 45, "K": 60}
+		for id, x := range c.more {
+			amounts[id] = x
+		}
+		got := card(t, "us", facts(355, amounts))
+		assert.Equal(t, c.want, got.Shape, "%v", c.more)
+		assert.Equal(t, c.want == label.Simplified, len(got.NotSignificant) > 0)
 	}
 	unknown := facts(355, nil)
 	for _, id := range []constituent.ID{"FASAT", "FATRN", "CHOLE", "FIBTG", "SUGAR", "SUGAD", "VITD", "CA", "FE", "K", "FAT", "NA"} {
