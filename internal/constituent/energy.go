@@ -11,18 +11,22 @@ import (
 type EnergyFactor struct {
 	Rules   string
 	Of      ID
-	PerGram map[string]float64 // by unit: kJ, kcal; a unit that the rules do not use is missing
+	PerGram map[string]float64 // by unit: kJ, kcal; a unit that the rules do not use is missing, and without any the rules have no factor for it
 	Own     bool               // the energy that an assay computes, whatever the card, takes it
 	Source  string
+	Status  string // of the source: verified, secondary or unverified
 }
 
 // EnergyFactors gives all factors in the order of their file.
-var EnergyFactors = sync.OnceValue(func() []EnergyFactor {
+var EnergyFactors = sync.OnceValue(func() []EnergyFactor { return ReadEnergyFactors(embedded.Rows("energy_factors.csv")) })
+
+// ReadEnergyFactors reads rows of such a file.
+func ReadEnergyFactors(rows []embedded.Row) []EnergyFactor {
 	var all []EnergyFactor
-	for _, r := range embedded.Rows("energy_factors.csv") {
+	for _, r := range rows {
 		f := EnergyFactor{
 			Rules: r.Text("rules"), Of: Must(ID(r.Text("constituent"))).ID, PerGram: map[string]float64{},
-			Own: r.Text("own") == "yes", Source: r.Text("source"),
+			Own: r.Text("own") == "yes", Source: r.Text("source"), Status: r.Text("status"),
 		}
 		for unit, column := range map[string]string{"kJ": "kj_per_g", "kcal": "kcal_per_g"} {
 			if x, ok := r.Optional(column); ok {
@@ -35,4 +39,4 @@ var EnergyFactors = sync.OnceValue(func() []EnergyFactor {
 		all = append(all, f)
 	}
 	return all
-})
+}

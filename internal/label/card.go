@@ -2,26 +2,29 @@ package label
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
-	"sipsum/internal/constituent"
 	"sipsum/internal/fail"
-	"sipsum/internal/source"
 )
 
 // Card is a nutrition declaration.
 type Card struct {
-	Rules      string
-	Title      string // as the rules want it
-	Percents   string // head of the column of percentages; a statement explains its *
-	Basis      string // "per 100 ml", "per 100 g" or "per serving"
-	ServingG   float64
-	ServingMl  float64
-	Columns    []string // the bases, in the order in which the rules print them
-	Rows       []Row
-	Statements []Text // that the rules want beside the card
-	Claims     []Claim
-	Notes      []Note
+	Rules          string
+	Title          string // as the rules want it
+	Percents       string // head of the column of percentages; a statement explains its *
+	Basis          string // "per 100 ml", "per 100 g" or "per serving"
+	ServingG       float64
+	ServingMl      float64
+	ServingsLine   string   // how much a serving is, in the words of the rules
+	Columns        []string // the bases, in the order in which the rules print them
+	Shape          string   // Vertical or Simplified, of rules that have a short table
+	Rows           []Row
+	NotSignificant []string // labels of the rows that a simplified table leaves out
+	Statements     []Text   // that the rules want beside the card; the first explains the percentages
+	Claims         []Claim
+	Notes          []Note
+	Unverified     []Open // cells of the rules that are to be read in the official text
 }
 
 // Row is one line of a card.
@@ -34,15 +37,19 @@ type Row struct {
 	Per100ml   *Cell
 	Per100g    *Cell
 	Serving    *Cell
-	FromMemory bool // rests on a rule entered from memory: print †
-	Unknown    bool // what it prints is no figure; a card for guests leaves it out and says so
+	Source     string // the legal reference of the row
+	Status     string // the weakest of all that its figures rest on: Verified, Secondary or Unverified
+	FromMemory bool   // Unverified: print †
+	Incomplete bool   // a note says what is missing of it
+	Unknown    bool   // what it prints is no figure; a card for guests leaves it out and says so
+	LeftOut    bool   // the simplified table is without it
 }
 
 // Cell is one figure of a row.
 type Cell struct {
 	Value      *float64 // unrounded, of the known part; nil = unknown
 	Kcal       *float64 // of energy, where Value is kJ
-	Most       *float64 // with the bounds of what is unknown, where that is more
+	Most       *float64 // the end of the interval with what is unknown at its most, where that is more
 	Printed    string   // as the rules print it
 	Reference  string   // % of the reference intake
 	DailyValue string
@@ -52,6 +59,7 @@ type Cell struct {
 type Text struct {
 	Text       string
 	Source     string
+	Status     string
 	FromMemory bool
 }
 
@@ -62,13 +70,14 @@ type Claim struct {
 	Why     string
 }
 
-// Note is something to know before the card is used: kind "scope", "incomplete"
-// or "unknown".
+// Note is something to know before the card is used: kind "scope", "incomplete",
+// "unknown" or "stated".
 type Note struct {
 	Kind       string
 	Row        string
 	Text       string
 	Source     string
+	Status     string
 	FromMemory bool
 }
 
@@ -85,38 +94,73 @@ func Make(rules string, f Facts) (Card, error) {
 	if err != nil {
 		return Card{}, err
 	}
-	c := Card{Rules: rules, Title: r.title, Percents: r.percents, Basis: basis, ServingG: f.ServingG, ServingMl: f.ServingMl, Columns: columnsOf(basis), Rows: []Row{}, Statements: []Text{}, Claims: []Claim{}, Notes: []Note{}}
+	return r.card(rules, basis, f.closed()), nil
+}
+
+// card makes the card of facts that are closed.
+func (r *ruleset) card(rules, basis string, f Facts) Card {
+	c := Card{
+		Rules: rules, Title: r.title, Percents: r.percents, Basis: basis, ServingG: f.ServingG, ServingMl: f.ServingMl, Columns: r.columnsOf(basis),
+		Rows: []Row{}, Statements: []Text{}, Claims: []Claim{}, Notes: []Note{}, Unverified: r.open,
+	}
+	c.ServingsLine = r.fill(r.serving, &c, f)
+	shape, out := r.shape(f)
+	c.Shape = shape
 	for _, l := range r.lines {
-		serving := r.column(l, f, PerServing)
-		if !serving.wanted(l) {
+		row, note, ok := r.row(l, basis, f)
+		if !ok {
 			continue
 		}
-		row := Row{Key: l.key, Label: l.label, Indent: l.indent, Tag: string(l.tag), Serving: serving.cell(l)}
-		row.FromMemory, row.Unknown = anyFromMemory(serving.sources()), !serving.number
-		if l.template != "" && serving.number {
-			row.Line = strings.ReplaceAll(l.template, "{}", serving.text)
-		}
-		switch basis {
-		case Per100ml:
-			row.Per100ml = r.column(l, f, basis).cell(l)
-		case Per100g:
-			row.Per100g = r.column(l, f, basis).cell(l)
+		if slices.ContainsFunc(out, func(o line) bool { return o.key == l.key }) {
+			row.LeftOut, c.NotSignificant = true, append(c.NotSignificant, l.label)
 		}
 		c.Rows = append(c.Rows, row)
-		if note, ok := serving.note(l); ok {
+		if row.Incomplete {
 			c.Notes = append(c.Notes, note)
 		}
 	}
 	r.addTexts(&c, f)
-	return c, nil
+	return c
 }
 
-// columnsOf gives the columns of a card whose rules ask for a basis: that one first.
-func columnsOf(basis string) []string {
-	if basis == PerServing {
-		return []string{basis}
+// row makes a row of a card, with what is to be said of it; ok false if it does not stand on
+// the card.
+func (r *ruleset) row(l line, basis string, f Facts) (row Row, note Note, ok bool) {
+	serving := r.column(l, f, PerServing)
+	first := serving
+	if basis != PerServing {
+		first = r.column(l, f, basis)
 	}
-	return []string{basis, PerServing}
+	if !first.wanted(l, r) {
+		return Row{}, Note{}, false
+	}
+	row = Row{Key: l.key, Label: l.label, Indent: l.indent, Tag: string(l.tag), Source: l.source, Serving: serving.cell(l)}
+	row.Status, row.Unknown = worst(append(serving.sources(), first.sources()...)), !serving.number || !first.number
+	row.FromMemory = row.Status == Unverified
+	if l.template != "" && serving.number {
+		row.Line = strings.ReplaceAll(l.template, "{}", serving.text)
+	}
+	switch basis {
+	case Per100ml:
+		row.Per100ml = first.cell(l)
+	case Per100g:
+		row.Per100g = first.cell(l)
+	}
+	note, row.Incomplete = serving.note(l)
+	return row, note, true
+}
+
+// columnsOf gives the columns of a card in the order of its rules.
+func (r *ruleset) columnsOf(basis string) []string {
+	var list []string
+	for _, c := range r.columns {
+		if c == "serving" {
+			list = append(list, PerServing)
+		} else {
+			list = append(list, basis)
+		}
+	}
+	return list
 }
 
 // On gives the cell of a row on a basis; nil if the card has no such column.
@@ -140,44 +184,21 @@ func Check(rules string, f Facts) error {
 // prepare finds the rules and the basis that they ask for beside the serving.
 func prepare(rules string, f Facts) (*ruleset, string, error) {
 	r := rulesets()[rules]
-	if r == nil || len(r.lines) == 0 {
+	if r == nil {
 		return nil, "", fail.New(fail.Wrong, fmt.Sprintf("no card rules %q", rules), "use one of: "+strings.Join(Rules(), ", "))
 	}
-	if f.ServingG <= 0 {
-		return nil, "", fail.New(fail.Wrong, "a card needs a serving of some mass", "put something into the build")
-	}
+	basis, err := r.basis(f)
+	return r, basis, err
+}
+
+func (r *ruleset) basis(f Facts) (string, error) {
 	switch {
+	case f.ServingG <= 0:
+		return "", fail.New(fail.Wrong, "a card needs a serving of some mass", "put something into the build")
 	case r.byServing:
-		return r, PerServing, nil
+		return PerServing, nil
 	case f.ServingMl > 0:
-		return r, Per100ml, nil
+		return Per100ml, nil
 	}
-	return r, Per100g, nil
-}
-
-func (r *ruleset) addTexts(c *Card, f Facts) {
-	alcohol := f.Serving[constituent.Alcohol]
-	for _, t := range r.texts {
-		holds := t.when == "always" ||
-			t.when == "alcohol" && alcohol.Known && alcohol.Mean > 0 ||
-			t.when == "no volume" && f.ServingMl <= 0
-		if !holds {
-			continue
-		}
-		memory := source.IsFromMemory(t.source)
-		if t.kind == "statement" {
-			c.Statements = append(c.Statements, Text{Text: t.text, Source: t.source, FromMemory: memory})
-		} else {
-			c.Notes = append(c.Notes, Note{Kind: "scope", Text: t.text, Source: t.source, FromMemory: memory})
-		}
-	}
-}
-
-func anyFromMemory(sources []string) bool {
-	for _, s := range sources {
-		if source.IsFromMemory(s) {
-			return true
-		}
-	}
-	return false
+	return Per100g, nil
 }

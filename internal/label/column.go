@@ -1,9 +1,9 @@
 package label
 
 import (
-	"fmt"
 	"strings"
 
+	"sipsum/internal/constituent"
 	"sipsum/internal/unit"
 )
 
@@ -13,30 +13,24 @@ type column struct {
 	sums    []sum
 	prints  []printed
 	text    string // with units; what stands on the card
-	number  bool   // text is a figure, not "unknown"
+	number  bool   // text is a figure, not that it is not determined
 	percent string
 	basis   string
 	bands   []band
 	ref     reference // value 0 if the row has none
-	by      []string  // sources of the row, the bands, the reference
+	by      []cited   // sources of the row, the bands, the reference
 }
 
 // column calculates a row on a basis.
 func (r *ruleset) column(l line, f Facts, basis string) column {
-	scale := 1.0
-	switch basis {
-	case Per100ml:
-		scale = unit.Hundred / f.ServingMl
-	case Per100g:
-		scale = unit.Hundred / f.ServingG
-	}
-	c := column{basis: basis, bands: r.bands[l.rounding], by: []string{l.source}}
+	scale := scaleTo(basis, f)
+	c := column{basis: basis, bands: r.bandsOf(l.rounding, f), by: []cited{l.cited}}
 	var texts []string
 	for i, u := range l.units {
 		s := r.sumOf(l, u, f).times(scale)
-		p, known := r.printSum(s, l)
+		p, known := r.printSum(s, l, f)
 		c.sums, c.prints = append(c.sums, s), append(c.prints, p)
-		c.by = append(c.by, p.by.source)
+		c.by = append(c.by, p.by.cited)
 		text := p.text
 		c.number = known && (i == 0 || c.number)
 		if known && i < len(l.printUnits) {
@@ -46,69 +40,137 @@ func (r *ruleset) column(l line, f Facts, basis string) column {
 	}
 	c.text = strings.Join(texts, " / ")
 	if !c.number {
-		c.text = l.whenUnknown
+		c.text = r.unknown
 	}
-	r.addPercent(&c, l)
+	r.addPercent(&c, l, f)
 	return c
 }
 
-// printSum prints a sum. Where the known part is 0 and something is missing, the
-// amount is not 0: it is printed as the rules print its upper limit if that is a
-// small-amount text such as "<0.5 g", else as unknown.
-func (r *ruleset) printSum(s sum, l line) (p printed, known bool) {
-	bands := r.bands[l.rounding]
+// scaleTo is what a serving is multiplied with for a basis.
+func scaleTo(basis string, f Facts) float64 {
+	switch basis {
+	case Per100ml:
+		return unit.Hundred / f.ServingMl
+	case Per100g:
+		return unit.Hundred / f.ServingG
+	}
+	return 1
+}
+
+// bandsOf gives the bands of a rounding whose conditions hold.
+func (r *ruleset) bandsOf(name string, f Facts) []band {
+	var list []band
+	for _, b := range r.bands[name] {
+		if r.hold(b.when, f) {
+			list = append(list, b)
+		}
+	}
+	return list
+}
+
+// printSum prints a sum. Where something is missing and the known part is printed as 0 or as
+// a small amount ("<0.5"), that would say more than is known: it stands only if the end of the
+// interval prints the same; else the end does, if it is a small amount itself, or nothing.
+func (r *ruleset) printSum(s sum, l line, f Facts) (p printed, known bool) {
+	bands := r.bandsOf(l.rounding, f)
+	if !s.anything && !s.bounded() {
+		return printed{text: r.unknown}, false
+	}
 	p = render(s.known, bands)
 	switch {
-	case !s.anything:
-		return printed{text: l.whenUnknown}, false
-	case s.known > 0 || s.complete():
+	case s.complete():
+		return p, true
+	case s.anything && !p.zero && !p.fixed:
 		return p, true
 	case s.bounded():
-		most := render(s.most, bands)
-		if most.fixed || most.text == p.text {
+		if most := render(s.most, bands); most.fixed || most.text == p.text {
 			return most, true
 		}
 	}
-	return printed{text: l.whenUnknown}, false
+	return printed{text: r.unknown}, false
 }
 
-// addPercent gives the share of the reference in a serving.
-func (r *ruleset) addPercent(c *column, l line) {
+// addPercent gives the share of the reference in a serving, and in 100 ml of what stands on
+// the card for its share.
+func (r *ruleset) addPercent(c *column, l line, f Facts) {
 	ref, ok := r.references[l.reference]
-	if !ok || c.basis != PerServing || !c.number {
+	if !ok || c.basis != PerServing && !l.byShare() || !c.number {
 		return
 	}
-	c.ref = ref
-	share := c.sums[0].known / ref.value * unit.Hundred
-	if c.prints[0].zero {
-		share = 0 // a percentage beside a printed 0 would contradict it
+	amount, zero := c.sums[0].known, c.prints[0].zero
+	if (r.ofPrinted || l.ofPrinted) && !c.prints[0].fixed {
+		amount = c.prints[0].value
 	}
-	p := render(share, r.bands[l.percent])
+	if l.percentTerms != nil {
+		amount, zero, ok = r.together(l, f)
+		if !ok {
+			return
+		}
+	}
+	if zero {
+		amount = 0 // a percentage beside a printed 0 would contradict it
+	}
+	c.ref = ref
+	p := render(amount/ref.value*unit.Hundred, r.bandsOf(l.percent, f))
 	c.percent = p.text + " %"
-	c.by = append(c.by, ref.source, p.by.source)
+	c.by = append(c.by, ref.cited, p.by.cited)
 }
 
-func (c column) anything() bool { return c.sums[0].anything }
+// together adds up a serving's rows that share one percentage; zero if all of them print 0,
+// ok false if one is not determined.
+func (r *ruleset) together(l line, f Facts) (amount float64, zero, ok bool) {
+	zero = true
+	for _, t := range l.percentTerms {
+		for _, other := range r.lines {
+			if other.tag != t.id {
+				continue
+			}
+			s := r.sumOf(other, other.units[0], f)
+			p, known := r.printSum(s, other, f)
+			if !known {
+				return 0, false, false
+			}
+			amount, zero = amount+t.factor*s.known, zero && p.zero
+		}
+	}
+	return amount, zero, true
+}
 
-// wanted reports whether the row stands on the card.
-func (c column) wanted(l line) bool {
+// byShare reports whether the row stands on the card only from a share of its reference on.
+func (l line) byShare() bool { return strings.HasPrefix(l.need, "share") }
+
+// wanted reports whether the row stands on the card, by what its first column says.
+func (c column) wanted(l line, r *ruleset) bool {
+	some := c.number && !c.prints[0].zero && !c.prints[0].fixed
 	switch l.need {
+	case "always":
+		return true
 	case "if known":
 		return c.number
 	case "if present":
-		return c.number && !c.prints[0].zero
+		return some
 	}
-	return true
+	m := comparison.FindStringSubmatch(l.need)
+	amount := c.sums[0].known
+	if l.byShare() {
+		amount *= unit.Hundred / r.references[l.reference].value
+	}
+	return some && compare(amount, m[2], number(m[3]))
 }
 
 // sources gives the rules that a figure rests on; factors of energy count only
 // if something was multiplied by them.
-func (c column) sources() []string {
-	out := append([]string(nil), c.by...)
+func (c column) sources() []cited {
+	var out []cited
+	for _, b := range c.by {
+		if b.source != "" {
+			out = append(out, b)
+		}
+	}
 	for _, s := range c.sums {
-		for _, p := range s.parts {
-			if p.source != "" && p.amount.Mean > 0 {
-				out = append(out, p.source)
+		for _, p := range append(s.parts, s.rests...) {
+			if p.source != "" && (p.amount.Mean > 0 || p.id == constituent.Energy || p.id == constituent.EnergyKcal) {
+				out = append(out, p.cited)
 			}
 		}
 	}
@@ -117,7 +179,7 @@ func (c column) sources() []string {
 
 func (c column) cell(l line) *Cell {
 	cell := &Cell{Printed: c.text}
-	if c.anything() {
+	if s := c.sums[0]; s.anything || s.complete() {
 		cell.Value = &c.sums[0].known
 		if len(c.sums) > 1 {
 			cell.Kcal = &c.sums[1].known
@@ -132,27 +194,4 @@ func (c column) cell(l line) *Cell {
 		cell.Reference = c.percent
 	}
 	return cell
-}
-
-// note says what is unknown of a row, if it changes what is printed.
-func (c column) note(l line) (Note, bool) {
-	name := strings.ToUpper(l.label[:1]) + l.label[1:]
-	s := c.sums[0]
-	in := l.units[0]
-	switch {
-	case !c.number && s.bounded():
-		return Note{Kind: "unknown", Row: l.key, Text: fmt.Sprintf("%s: not known; at most %.3g %s per serving.", name, unit.Shown(s.most), in)}, true
-	case !c.number:
-		return Note{Kind: "unknown", Row: l.key, Text: name + ": not known, and neither is how much it can be at most."}, true
-	case s.complete() || c.samePrint():
-		return Note{}, false
-	case s.bounded():
-		return Note{Kind: "incomplete", Row: l.key, Text: fmt.Sprintf("%s: not complete; the card prints what is known (%.3g %s per serving), and it can be up to %.3g %s.", name, unit.Shown(s.known), in, unit.Shown(s.most), in)}, true
-	}
-	return Note{Kind: "incomplete", Row: l.key, Text: fmt.Sprintf("%s: not complete; the card prints what is known (%.3g %s per serving), and how much more there is nobody knows.", name, unit.Shown(s.known), in)}, true
-}
-
-// samePrint reports whether the amount with its bounds would print the same.
-func (c column) samePrint() bool {
-	return c.sums[0].bounded() && render(c.sums[0].most, c.bands).text == c.prints[0].text
 }

@@ -2,10 +2,10 @@ package label
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"sipsum/internal/constituent"
-	"sipsum/internal/unit"
 )
 
 // Working is how one figure of a card came about.
@@ -22,6 +22,7 @@ type Working struct {
 	Printed string
 	Percent string
 	Against string // the reference
+	Status  string
 	Sources []string
 }
 
@@ -33,45 +34,46 @@ type Term struct {
 	Most   *float64
 	Unit   string
 	Factor float64
-	Gives  float64
-	Source string // of the factor
+	Gives  *float64 // nil = unknown
+	Source string   // of the factor, or of the row
 }
 
-// Explain gives the working of every figure of a card, in its order: the basis
-// of the rules first, then the serving.
+// Explain gives the working of every figure of a card, in its order: the columns as the
+// rules print them.
 func Explain(rules string, f Facts) ([]Working, error) {
 	r, basis, err := prepare(rules, f)
 	if err != nil {
 		return nil, err
 	}
+	return r.explain(basis, f.closed()), nil
+}
+
+func (r *ruleset) explain(basis string, f Facts) []Working {
 	var out []Working
 	for _, l := range r.lines {
-		if !r.column(l, f, PerServing).wanted(l) {
+		if _, _, ok := r.row(l, basis, f); !ok {
 			continue
 		}
-		for _, b := range columnsOf(basis) {
+		for _, b := range r.columnsOf(basis) {
 			c := r.column(l, f, b)
 			for i, u := range l.units {
 				out = append(out, c.working(l, i, u, f))
 			}
 		}
 	}
-	return out, nil
+	return out
 }
 
 func (c column) working(l line, i int, unitName string, f Facts) Working {
 	s, p := c.sums[i], c.prints[i]
 	w := Working{
-		Row: l.key, Label: l.label, Basis: c.basis, Unit: unitName, Scale: 1,
-		Printed: p.text, Terms: []Term{}, Sources: c.sources(),
+		Row: l.key, Label: l.label, Basis: c.basis, Unit: unitName, Scale: scaleTo(c.basis, f),
+		Printed: p.text, Terms: []Term{}, Sources: []string{}, Status: worst(c.sources()),
 	}
-	switch c.basis {
-	case Per100ml:
-		w.Scale = unit.Hundred / f.ServingMl
-	case Per100g:
-		w.Scale = unit.Hundred / f.ServingG
+	for _, by := range c.sources() {
+		w.Sources = append(w.Sources, by.source)
 	}
-	if s.anything {
+	if s.anything || s.complete() {
 		w.Value = &s.known
 	}
 	if s.bounded() && !s.complete() {
@@ -85,30 +87,41 @@ func (c column) working(l line, i int, unitName string, f Facts) Working {
 		w.Terms = append(w.Terms, t.show(l, unitName))
 		formula = append(formula, t.formula(l))
 	}
-	w.Formula = strings.Join(formula, " + ")
+	w.Formula = strings.ReplaceAll(strings.Join(formula, " + "), "+ −", "− ")
 	return w
 }
 
+// formula writes a term: "17 × CHOAVL", "NA", "−WATER".
 func (p part) formula(l line) string {
-	if !l.energy && p.factor == 1 {
+	switch {
+	case p.none != 0:
+		return "no factor for " + string(p.id)
+	case !l.energy && p.factor == 1:
 		return string(p.id)
+	case p.factor == -1:
+		return "−" + string(p.id)
 	}
-	return fmt.Sprintf("%g × %s", p.factor, p.id)
+	const digits = 4
+	return strconv.FormatFloat(p.factor, 'g', digits, 64) + " × " + string(p.id)
 }
 
 func (p part) show(l line, unitName string) Term {
-	t := Term{
-		Tag: string(p.id), Name: constituent.Must(p.id).Name, Unit: unitName,
-		Factor: p.factor, Gives: p.factor * p.amount.Mean, Source: p.source,
+	t := Term{Tag: string(p.id), Name: constituent.Must(p.id).Name, Unit: unitName, Factor: p.factor, Source: p.source}
+	if t.Source == "" {
+		t.Source = l.source
 	}
-	if l.energy {
+	if c := constituent.Must(p.id); c.Kind == constituent.Figure {
+		t.Unit = c.Unit
+	} else if l.energy {
 		t.Unit = "g"
 	}
 	if p.amount.Known {
-		t.Amount = &p.amount.Mean
+		gives := p.factor * p.amount.Mean
+		t.Amount, t.Gives = &p.amount.Mean, &gives
 	}
 	if p.amount.Missing() > 0 {
-		t.Most = &p.amount.WithBounds
+		most := max(p.amount.WithBounds, orNothing(p.amount.Most()))
+		t.Most = &most
 	}
 	return t
 }

@@ -4,18 +4,36 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"sipsum/internal/embedded"
 )
 
-// band says how an amount from a limit on is printed: to the nearest step, or
-// as a fixed text.
+// band says how an amount from a limit on is printed: to the nearest step, to so many
+// figures, or as a fixed text.
 type band struct {
 	from      float64
 	including bool // the limit itself belongs to the band
 	step      float64
 	decimals  int
+	figures   int  // at most so many significant ones; 0: any
 	trim      bool // zeros after the point are dropped
 	text      string
-	source    string
+	when      []condition // all of them must hold
+	cited
+}
+
+func readBand(r embedded.Row) band {
+	b := band{
+		from: r.Number("from"), including: r.Text("including") == "yes", trim: r.Text("trim") == "yes", text: r.Text("text"),
+		when: readConditions(r), cited: citedBy(r),
+	}
+	if step, ok := r.Optional("step"); ok {
+		b.step, b.decimals = step, decimals(r.Text("step"))
+	}
+	if figures, ok := r.Optional("figures"); ok {
+		b.figures = int(figures)
+	}
+	return b
 }
 
 // closeness is the share by which computer arithmetic may miss a limit.
@@ -35,11 +53,28 @@ func nearest(x, step float64) float64 {
 	return math.Floor(x/step+0.5+closeness) * step
 }
 
+// stepFor gives the step and the decimals by which a band prints an amount: its own step, or
+// the coarser one that its figures leave.
+func (b band) stepFor(x float64) (step float64, decimals int) {
+	if b.figures == 0 || x <= 0 {
+		return max(b.step, smallest), b.decimals
+	}
+	power := int(math.Floor(math.Log10(x*(1+closeness)))) - b.figures + 1
+	if least := math.Pow10(power); least > b.step {
+		return least, max(-power, 0)
+	}
+	return b.step, b.decimals
+}
+
+// smallest is the step where a band states none and there is nothing to count figures of.
+const smallest = 1e-12
+
 // printed is an amount as the rules print it.
 type printed struct {
 	text  string
-	zero  bool // printed as 0
-	fixed bool // a text of the rules stands for the amount, such as "<0.5"
+	value float64 // what is printed as a number; of a fixed text the amount itself
+	zero  bool    // printed as 0
+	fixed bool    // a text of the rules stands for the amount, such as "<0.5"
 	by    band
 }
 
@@ -51,19 +86,31 @@ func render(x float64, bands []band) printed {
 			continue
 		}
 		if b.text != "" {
-			return printed{text: b.text, zero: b.text == "0", fixed: true, by: b}
+			return printed{text: b.text, value: x, zero: b.text == "0", fixed: true, by: b}
 		}
-		rounded := nearest(x, b.step)
-		if i > 0 && bands[i-1].covers(rounded) && bands[i-1].step > 0 {
-			b = bands[i-1]
-			rounded = nearest(rounded, b.step)
+		step, places := b.stepFor(x)
+		rounded := nearest(x, step)
+		if higher := above(bands[:i]); higher != nil && higher.covers(rounded) {
+			b = *higher
 		}
-		text := strconv.FormatFloat(rounded, 'f', b.decimals, 64)
+		step, places = b.stepFor(max(x, rounded)) // 9.996 to three figures is 10.0
+		rounded = nearest(rounded, step)
+		text := strconv.FormatFloat(rounded, 'f', places, 64)
 		if b.trim && strings.Contains(text, ".") {
 			text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
 		}
-		return printed{text: text, zero: rounded == 0, by: b}
+		return printed{text: text, value: rounded, zero: rounded == 0, by: b}
 	}
 	// Only an amount below zero reaches this, and amounts are not negative.
 	return printed{text: "0", zero: true}
+}
+
+// above gives the nearest higher band that rounds; nil if none does.
+func above(higher []band) *band {
+	for i := len(higher) - 1; i >= 0; i-- {
+		if higher[i].text == "" {
+			return &higher[i]
+		}
+	}
+	return nil
 }

@@ -23,9 +23,9 @@ func TestNoteOnlyOfWhatWouldPrintDifferently(t *testing.T) {
 		made := card(t, "eu", f)
 		assert.Equal(t, "10 g", row(t, made, "fat").Serving.Printed)
 		if c.note {
-			assert.Contains(t, notes(made), "fat: Fat: not complete", "up to %g g", c.most)
+			assert.Contains(t, notes(made), "fat: Fat: at least", "up to %g g", c.most)
 		} else {
-			assert.NotContains(t, notes(made), "fat: Fat: not complete", "up to %g g", c.most)
+			assert.NotContains(t, notes(made), "fat: Fat: at least", "up to %g g", c.most)
 		}
 	}
 }

@@ -2,6 +2,7 @@ package label_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -22,33 +23,29 @@ func TestUnknownIsNeverZero(t *testing.T) {
 	f.Serving["FIBTG"] = estimate.Amount{Mean: 0, WithBounds: math.NaN(), Known: true}  // 0 known, the rest unknown
 	c := card(t, "eu", f)
 
-	assert.Equal(t, "unknown", row(t, c, "saturates").Serving.Printed)
+	assert.Equal(t, "not determined", row(t, c, "saturates").Serving.Printed)
 	assert.Nil(t, row(t, c, "saturates").Serving.Value)
 	assert.Empty(t, row(t, c, "saturates").Serving.Reference)
 	assert.Equal(t, "3.0 g", row(t, c, "sugars").Serving.Printed)
 	assert.InDelta(t, 4.2, *row(t, c, "sugars").Serving.Most, 1e-12)
 	assert.Equal(t, "<0.5 g", row(t, c, "fat").Serving.Printed, "not 0, and at most 0.3 g")
-	assert.Equal(t, "unknown", row(t, c, "salt").Serving.Printed)
+	assert.Equal(t, "not determined", row(t, c, "salt").Serving.Printed)
 	assert.NotContains(t, keys(c), "fibre", "an optional row of which nothing is known is left out")
 
 	all := notes(c)
-	assert.Contains(t, all, "saturates: Of which saturates: not known, and neither is how much it can be at most.")
-	assert.Contains(t, all, "sugars: Of which sugars: not complete; the card prints what is known (3 g per serving), and it can be up to 4.2 g.")
-	assert.Contains(t, all, "protein: Protein: not complete; the card prints what is known (2 g per serving), and how much more there is nobody knows.")
-	assert.Contains(t, all, "salt: Salt: not known; at most 0.125 g per serving.")
-	assert.Contains(t, all, "energy: Energy: not complete")
+	assert.Contains(t, all, "saturates: Of which saturates: not determined, and nothing says how much it can be at most.")
+	assert.Contains(t, all, "sugars: Of which sugars: at least 3 g per serving, which the card prints; with what is not known it can be up to 4.2 g.")
+	assert.Contains(t, all, "protein: Protein: at least 2 g per serving, which the card prints; how much more there is nobody knows.")
+	assert.Contains(t, all, "salt: Salt: not determined; at most 0.125 g per serving.")
+	assert.Contains(t, all, "energy: Energy: at least")
 
 	us := card(t, "us", label.Facts{ServingG: 100, Serving: map[constituent.ID]estimate.Amount{}})
 	for _, r := range us.Rows {
-		want := "unknown"
-		if r.Key == "added-sugars" {
-			want = "not declared"
-		}
-		assert.Equal(t, want, r.Serving.Printed, r.Key)
+		assert.Equal(t, "not determined", r.Serving.Printed, r.Key)
 		assert.Nil(t, r.Serving.Value, r.Key)
 		assert.Empty(t, r.Line, r.Key)
 	}
-	assert.Len(t, us.Notes, len(us.Rows)+1, "one for each row, and the scope")
+	assert.Len(t, us.Notes, len(us.Rows)+2, "one for each row, the scope and the reference amounts")
 }
 
 // What is missing is noted only where it could change what is printed: 10.01 and 10.02 g of
@@ -61,7 +58,7 @@ func TestWhatIsMissingIsNotedWhereItWouldPrintOtherwise(t *testing.T) {
 		assert.Equal(t, "10 g", row(t, c, "protein").Serving.Printed)
 		assert.Equal(t, most > 10.01, row(t, c, "protein").Serving.Most != nil, "%g", most)
 		if noted {
-			assert.Contains(t, notes(c), "protein: Protein: not complete")
+			assert.Contains(t, notes(c), "protein: Protein: at least")
 		} else {
 			assert.NotContains(t, notes(c), "protein: Protein", "%g", most)
 		}
@@ -103,16 +100,39 @@ func TestTermsSayTheirMostWhereTheyLackSomething(t *testing.T) {
 	}
 }
 
+// What nobody has read in the official text is marked; what a copy or a quotation says is
+// secondary (facts of 2026 about the sources; the rows of data/card_*.csv).
 func TestRulesFromMemoryAreMarked(t *testing.T) {
-	us := card(t, "us", facts(100, map[constituent.ID]float64{"CA": 300, "SUGAR": 3}))
-	assert.True(t, row(t, us, "calcium").FromMemory)
-	assert.False(t, row(t, us, "sugars").FromMemory)
-	assert.False(t, row(t, us, "calories").FromMemory)
-	strong := card(t, "us", facts(100, map[constituent.ID]float64{"ALC": 5}))
-	assert.True(t, row(t, strong, "calories").FromMemory, "the factor of alcohol")
-	eu := card(t, "eu", facts(100, map[constituent.ID]float64{"ALC": 5}))
-	assert.False(t, row(t, eu, "energy").FromMemory)
-	assert.True(t, row(t, eu, "fibre").FromMemory, "the place of the row")
-	assert.Contains(t, notes(eu), "1.2 % alcohol by volume")
-	assert.NotContains(t, notes(card(t, "eu", facts(100, nil))), "1.2 % alcohol by volume")
+	us := card(t, "us", facts(100, map[constituent.ID]float64{"CA": 300, "SUGAR": 3, "ALC": 5}))
+	for _, r := range us.Rows {
+		assert.False(t, r.FromMemory, r.Key)
+	}
+	assert.Equal(t, label.Secondary, row(t, us, "calcium").Status)
+	assert.Equal(t, label.Secondary, row(t, us, "calories").Status, "no US text for the factor of alcohol was found")
+	ca := card(t, "ca", facts(100, map[constituent.ID]float64{"CHOCDF": 10}))
+	assert.True(t, row(t, ca, "carbohydrate").FromMemory)
+	assert.Equal(t, label.Unverified, row(t, ca, "carbohydrate").Status)
+	assert.False(t, row(t, ca, "protein").FromMemory)
+	anz := card(t, "anz", facts(100, map[constituent.ID]float64{"CHOAVL": 10}))
+	assert.False(t, row(t, anz, "energy").FromMemory, "the general factors are confirmed")
+	anz = card(t, "anz", facts(100, map[constituent.ID]float64{"CHOAVL": 10, "OA": 1}))
+	assert.True(t, row(t, anz, "energy").FromMemory, "the factor of organic acids is not")
+	assert.False(t, row(t, card(t, "eu", facts(100, map[constituent.ID]float64{"OA": 1})), "energy").FromMemory)
+}
+
+// Regulation (EU) No 1169/2011, Article 16(4): more than 1.2 % by volume. 0.947 g of ethanol in
+// 100 ml are 1.2 % (0.789 g/ml).
+func TestTheNoteOnStrongDrinksIsAboveItsLimit(t *testing.T) {
+	for grams, noted := range map[float64]bool{0: false, 0.71: false, 0.946: false, 0.948: true, 5: true} {
+		c := card(t, "eu", facts(100, map[constituent.ID]float64{"ALC": grams}))
+		assert.Equal(t, noted, strings.Contains(notes(c), "1.2 % alcohol by volume"), "%g g", grams)
+	}
+	unknown := facts(100, nil)
+	delete(unknown.Serving, "ALC")
+	for _, rules := range label.Rules() {
+		c := card(t, rules, unknown)
+		for _, s := range c.Statements {
+			assert.NotContains(t, s.Text, "% alcohol", rules)
+		}
+	}
 }

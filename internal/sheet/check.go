@@ -1,24 +1,15 @@
 package sheet
 
 import (
-	"slices"
-	"strings"
-
 	"sipsum/internal/allergen"
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
-	"sipsum/internal/label"
 )
 
-// Check finds what a drink file asks of its sheet and nobody can give: rules that have no
-// card yet, and allergens that no rules know. The file may be right by its grammar; these are
-// its faults all the same, each at its place, beside all others.
+// Check finds what a drink file asks of its sheet and nobody can give: allergens that no
+// rules know. The file may be right by its grammar; these are its faults all the same, each
+// at its place, beside all others.
 func Check(d *drink.Drink, faults *fail.List) {
-	for _, rules := range d.Rules {
-		if !slices.Contains(label.Rules(), rules.Text) {
-			faults.Add(rules.Place, "leave it out, or write one of: "+strings.Join(label.Rules(), ", "), "no card exists yet for the rules %q", rules.Text)
-		}
-	}
 	for _, code := range d.MayContain {
 		if !allergen.IsLeaf(code.Text) {
 			faults.Add(code.Place, "use one of: "+allergen.LeafNames(), "may-contain does not know the allergen %q", code.Text)

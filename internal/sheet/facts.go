@@ -2,14 +2,23 @@ package sheet
 
 import (
 	"sipsum/internal/assay"
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/label"
+	"sipsum/internal/liquid"
 )
 
-// factsOf turns an assay into what cards and cautions are made of.
+// factsOf turns an assay into what cards and cautions are made of. What is no liquid is
+// declared by its mass.
 func factsOf(a *assay.Assay) label.Facts {
-	f := label.Facts{ServingG: a.Mass.Mean, ServingMl: a.Volume.Mean, Serving: map[constituent.ID]estimate.Amount{}}
+	f := label.Facts{
+		ServingG: a.Mass.Mean, ServingMl: a.Volume.Mean, Serves: a.Drink.Serves, Serving: map[constituent.ID]estimate.Amount{},
+		ByDifference: composition.ByDifference(a.Serving), Stated: statedEnergy(a),
+	}
+	if NoLiquid(a) != "" {
+		f.ServingMl = 0
+	}
 	for _, c := range constituent.All() {
 		if c.PerGram == 0 || c.Kind == constituent.Figure {
 			continue
@@ -18,8 +27,32 @@ func factsOf(a *assay.Assay) label.Facts {
 		x.Mean, x.WithBounds, x.Known = a.AmountOf(c.ID)
 		if r, ok := a.PerServing.Find(c.ID); ok && !r.Unknown {
 			x.High, x.UpTo = r.High, r.UpTo
+		} else if ok {
+			x.UpTo = r.UpTo
 		}
 		f.Serving[c.ID] = x
 	}
+	for _, id := range []constituent.ID{constituent.Energy, constituent.EnergyKcal} {
+		if r, ok := a.PerServing.Find(id); ok {
+			f.Serving[id] = estimate.Amount{Mean: r.Mean, WithBounds: r.WithBounds, High: r.High, UpTo: r.UpTo, Known: !r.Unknown}
+		}
+	}
 	return f
+}
+
+// NoLiquid says why a serving is no liquid: it has a mass, and neither a volume nor a density
+// that anybody would read. Empty if it is one.
+func NoLiquid(a *assay.Assay) string { return liquid.TooDry(a.Serving) }
+
+// statedEnergy is what packs and tables state of the energy themselves, where all of them do,
+// beside the interval of ours.
+func statedEnergy(a *assay.Assay) label.Stated {
+	for _, e := range a.TableEnergy {
+		own, ok := a.PerServing.Find(constituent.Energy)
+		if e.ID != constituent.Energy || e.Amount <= 0 || len(e.Missing) > 0 || !ok {
+			continue
+		}
+		return label.Stated{KJ: e.Amount, Low: own.Low, High: max(own.High, own.UpTo)}
+	}
+	return label.Stated{}
 }

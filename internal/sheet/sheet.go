@@ -1,11 +1,15 @@
 package sheet
 
 import (
+	"fmt"
+	"slices"
+	"strings"
 	"sync"
 
 	"sipsum/internal/allergen"
 	"sipsum/internal/assay"
 	"sipsum/internal/evidence"
+	"sipsum/internal/fail"
 	"sipsum/internal/label"
 	"sipsum/internal/source"
 )
@@ -36,10 +40,8 @@ func Build(program string, a *assay.Assay, tables []source.Table, works evidence
 	if len(s.Rules) == 0 {
 		s.Rules = label.Usual()
 	}
-	for _, r := range s.Rules {
-		if err := label.Check(r, label.Facts{ServingG: a.Mass.Mean}); err != nil {
-			return nil, err
-		}
+	if err := s.checkRules(); err != nil {
+		return nil, err
 	}
 	items := itemsOf(a)
 	if err := allergen.CheckCodes(items, texts(a.Drink.MayContain)); err != nil {
@@ -52,6 +54,25 @@ func Build(program string, a *assay.Assay, tables []source.Table, works evidence
 	s.cite(tables)
 	s.PHWorks = phWorksOf(a, works)
 	return s, nil
+}
+
+// checkRules drops rules that are asked for twice, and names all that have no card at once.
+func (s *Sheet) checkRules() error {
+	var once, missing []string
+	for _, r := range s.Rules {
+		switch {
+		case slices.Contains(once, r):
+			continue
+		case !slices.Contains(label.Rules(), r):
+			missing = append(missing, fmt.Sprintf("%q", r))
+		}
+		once = append(once, r)
+	}
+	s.Rules = once
+	if len(missing) > 0 {
+		return fail.New(fail.Wrong, "no card rules "+strings.Join(missing, ", "), "use one of: "+strings.Join(label.Rules(), ", "))
+	}
+	return label.Check(once[0], label.Facts{ServingG: s.Assay.Mass.Mean})
 }
 
 // under makes something under each set of rules, when it is asked for and once. Nothing can

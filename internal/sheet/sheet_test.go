@@ -54,8 +54,10 @@ func TestRulesOfASheet(t *testing.T) {
 	assert.Equal(t, []string{"eu"}, built(t, plain).Rules)
 	assert.Equal(t, []string{"us"}, built(t, plain+"rules: [us]\n").Rules)
 	assert.Equal(t, []string{"us", "eu"}, built(t, plain+"rules: [eu]\n", "us", "eu").Rules)
-	_, err := sheet.Build("test", calculated(t, plain, assaytest.Options{}), nil, uncited, []string{"uk"})
+	_, err := sheet.Build("test", calculated(t, plain, assaytest.Options{}), nil, uncited, []string{"moon", "eu", "mars"})
 	assert.Equal(t, fail.Wrong, fail.ExitCode(err))
+	assert.ErrorContains(t, err, `no card rules "moon", "mars"`, "all at once")
+	assert.Equal(t, []string{"us", "eu"}, built(t, plain, "us", "eu", "us").Rules, "none twice")
 }
 
 // Cards, workings and declarations are made when asked for, each set of rules in its

@@ -2,6 +2,7 @@ package jsonreport
 
 import (
 	"io"
+	"math"
 
 	"sipsum/internal/assay"
 	"sipsum/internal/composition"
@@ -178,10 +179,15 @@ func headOf(schema string, s *sheet.Sheet) head {
 func tableOf(t source.Table) table { return table{t.ID, t.Edition, t.Licence, t.Hash} }
 
 func bodyOf(a *assay.Assay) assayBody {
+	volume := a.Volume
+	if sheet.NoLiquid(a) != "" {
+		none := math.NaN()
+		volume.Summary = estimate.Summary{Mean: none, SD: none, Low: none, High: none}
+	}
 	body := assayBody{
 		Serving: serving{
-			MassG: number(a.Mass.Mean), VolumeMl: number(a.Volume.Mean),
-			Mass: intervalOf(a.Mass), Volume: intervalOf(a.Volume),
+			MassG: number(a.Mass.Mean), VolumeMl: number(volume.Mean),
+			Mass: intervalOf(a.Mass), Volume: intervalOf(volume),
 			compositionForm: compositionForm{constituentsOf(a.PerServing)},
 			TableEnergy:     tableEnergiesOf(a),
 		},

@@ -9,14 +9,25 @@ import (
 
 // card is a nutrition declaration under one set of rules.
 type card struct {
-	Rules      string      `json:"rules"`
-	Basis      string      `json:"basis"`
-	ServingG   float64     `json:"serving_g"`
-	ServingMl  float64     `json:"serving_ml,omitempty"`
-	Rows       []cardRow   `json:"rows"`
-	Statements []cardText  `json:"statements"`
-	Claims     []cardClaim `json:"claims"`
-	Notes      []cardNote  `json:"notes"`
+	Rules          string      `json:"rules"`
+	Basis          string      `json:"basis"`
+	Columns        []string    `json:"columns"` // in the order in which the rules print them
+	ServingG       float64     `json:"serving_g"`
+	ServingMl      float64     `json:"serving_ml,omitempty"`
+	ServingsLine   string      `json:"servings_line,omitempty"`
+	Shape          string      `json:"shape,omitempty"`
+	Rows           []cardRow   `json:"rows"`
+	NotSignificant []string    `json:"not_significant,omitempty"`
+	Statements     []cardText  `json:"statements"`
+	Claims         []cardClaim `json:"claims"`
+	Notes          []cardNote  `json:"notes"`
+	Unverified     []cardOpen  `json:"unverified,omitempty"`
+}
+
+// cardOpen is a cell of the rules that is to be read in the official text before use.
+type cardOpen struct {
+	Cell   string `json:"cell"`
+	Source string `json:"source"`
 }
 
 type cardRow struct {
@@ -28,7 +39,12 @@ type cardRow struct {
 	Per100ml   *cardCell `json:"per_100_ml,omitempty"`
 	Per100g    *cardCell `json:"per_100_g,omitempty"`
 	Serving    *cardCell `json:"serving"`
+	Source     string    `json:"source"`
+	Status     string    `json:"status"`
 	FromMemory bool      `json:"from_memory,omitempty"`
+	Incomplete bool      `json:"incomplete,omitempty"`
+	Unknown    bool      `json:"unknown,omitempty"`  // what it prints is no figure
+	LeftOut    bool      `json:"left_out,omitempty"` // the simplified table is without it
 }
 
 // cardCell is label.Cell: value is not rounded and null where nothing is known, most
@@ -45,6 +61,7 @@ type cardCell struct {
 type cardText struct {
 	Text       string `json:"text"`
 	Source     string `json:"source"`
+	Status     string `json:"status"`
 	FromMemory bool   `json:"from_memory,omitempty"`
 }
 
@@ -59,6 +76,7 @@ type cardNote struct {
 	Row        string `json:"row,omitempty"`
 	Text       string `json:"text"`
 	Source     string `json:"source,omitempty"`
+	Status     string `json:"status,omitempty"`
 	FromMemory bool   `json:"from_memory,omitempty"`
 }
 
@@ -96,17 +114,19 @@ func cardBodyOf(s *sheet.Sheet) cardBody {
 func cardsOf(list []label.Card) []card {
 	return each(list, func(c label.Card) card {
 		return card{
-			c.Rules, c.Basis, c.ServingG, c.ServingMl, each(c.Rows, rowOf),
+			c.Rules, c.Basis, c.Columns, c.ServingG, c.ServingMl, c.ServingsLine, c.Shape, each(c.Rows, rowOf), c.NotSignificant,
 			each(c.Statements, func(t label.Text) cardText { return cardText(t) }),
 			each(c.Claims, func(k label.Claim) cardClaim { return cardClaim(k) }),
 			each(c.Notes, func(n label.Note) cardNote { return cardNote(n) }),
+			each(c.Unverified, func(o label.Open) cardOpen { return cardOpen(o) }),
 		}
 	})
 }
 
 func rowOf(r label.Row) cardRow {
 	return cardRow{
-		r.Key, r.Label, r.Indent, r.Tag, r.Line, (*cardCell)(r.Per100ml), (*cardCell)(r.Per100g), (*cardCell)(r.Serving), r.FromMemory,
+		r.Key, r.Label, r.Indent, r.Tag, r.Line, (*cardCell)(r.Per100ml), (*cardCell)(r.Per100g), (*cardCell)(r.Serving),
+		r.Source, r.Status, r.FromMemory, r.Incomplete, r.Unknown, r.LeftOut,
 	}
 }
 

@@ -16,6 +16,7 @@ type working struct {
 	Printed string   `json:"printed"`
 	Percent string   `json:"percent,omitempty"`
 	Against string   `json:"against,omitempty"`
+	Status  string   `json:"status"`
 	Sources []string `json:"sources"`
 }
 
@@ -26,7 +27,7 @@ type term struct {
 	Most   *float64 `json:"most,omitempty"`
 	Unit   string   `json:"unit"`
 	Factor float64  `json:"factor"`
-	Gives  float64  `json:"gives"`
+	Gives  *float64 `json:"gives"` // null: unknown
 	Source string   `json:"source,omitempty"`
 }
 
@@ -37,6 +38,6 @@ func workingsOf(cards [][]label.Working) [][]working {
 func workingOf(w label.Working) working {
 	return working{
 		w.Row, w.Label, w.Basis, w.Unit, w.Formula, each(w.Terms, func(t label.Term) term { return term(t) }),
-		w.Scale, w.Value, w.Most, w.Printed, w.Percent, w.Against, w.Sources,
+		w.Scale, w.Value, w.Most, w.Printed, w.Percent, w.Against, w.Status, w.Sources,
 	}
 }

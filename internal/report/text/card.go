@@ -19,33 +19,28 @@ func (p cards) print(s *sheet.Sheet, beside func(cards, *label.Card)) {
 	}
 }
 
-// The columns of a card.
-const (
-	cellWidth      = 18
-	referenceWidth = 16
-)
-
 // card prints one declaration: rows in the order of the rules, then what they
 // want said.
 func (p cards) card(c *label.Card) {
-	basis, two := c.Basis, c.Basis != label.PerServing
-	serving := rounded(c.ServingG, 0) + " g"
-	if c.ServingMl > 0 {
-		serving = rounded(c.ServingMl, 0) + " ml"
-	}
-	if !two {
-		basis = ""
-	}
+	rows := p.laidOut(c)
+	widths := rows.widths()
 	p.gap()
-	p.line(
-		p.bold(p.accent(left(c.Title+", "+rulesName(c.Rules), p.nameWidth()))), right(basis, cellWidth),
-		right("serving, "+serving, cellWidth), right(c.Percents, referenceWidth),
-	)
-	for i := range c.Rows {
-		p.declaredRow(&c.Rows[i], two)
+	for i, row := range rows {
+		p.printRow(row, widths, i == 0)
 	}
-	for _, t := range c.Statements {
-		p.paragraph(marginWidth, 2, "* "+Clean(t.Text, mostProse)+p.memory(t.FromMemory))
+	if len(c.NotSignificant) > 0 {
+		var names []string
+		for _, name := range c.NotSignificant {
+			names = append(names, strings.ToLower(Clean(name, mostName)))
+		}
+		p.paragraph(marginWidth, 2, "Not a significant source of "+join(names)+".")
+	}
+	for i, t := range c.Statements {
+		text := strings.TrimPrefix(Clean(t.Text, mostProse), "*")
+		if i == 0 { // it explains the percentages
+			text = "* " + text
+		}
+		p.paragraph(marginWidth, 2, text+p.memory(t.FromMemory))
 	}
 	for _, claim := range c.Claims {
 		verdict := "not allowed"
@@ -58,8 +53,14 @@ func (p cards) card(c *label.Card) {
 
 // notes prints what is to be known before a card is used.
 func (p cards) notes(c *label.Card) {
+	if c.ServingsLine != "" {
+		p.hanging("  – ", bulletIndent, Clean(c.ServingsLine, mostProse))
+	}
 	for _, n := range c.Notes {
 		p.hanging("  – ", bulletIndent, Clean(n.Text, mostProse)+p.memory(n.FromMemory))
+	}
+	for _, o := range c.Unverified {
+		p.hanging("  – ", bulletIndent, "unverified, check the official text: "+Clean(o.Cell, mostProse)+" ("+Clean(o.Source, mostProse)+")")
 	}
 }
 
@@ -76,29 +77,3 @@ func (p cards) notComplete(c *label.Card) {
 
 // rulesName writes the name of a set of rules: "EU".
 func rulesName(rules string) string { return strings.ToUpper(Clean(rules, mostName)) }
-
-func (p cards) nameWidth() int { return p.width - 2*cellWidth - referenceWidth }
-
-func (p cards) declaredRow(r *label.Row, two bool) {
-	name := strings.Repeat("  ", 1+r.Indent) + Clean(r.Label, mostName) + p.memory(r.FromMemory)
-	basis, serving, reference := "", "", ""
-	if r.Serving != nil {
-		serving, reference = r.Serving.Printed, r.Serving.Reference+r.Serving.DailyValue
-	}
-	if r.Line != "" {
-		name = strings.Repeat("  ", 1+r.Indent) + Clean(r.Line, mostName) + p.memory(r.FromMemory)
-		p.line(left(name, p.width-referenceWidth), right(reference, referenceWidth))
-		return
-	}
-	for _, cell := range []*label.Cell{r.Per100ml, r.Per100g} {
-		if two && cell != nil {
-			basis = cell.Printed
-		}
-	}
-	// A long figure takes the room of what is on its side.
-	basisWidth, servingWidth := max(cellWidth, width(basis)+1), max(cellWidth, width(serving)+1)
-	p.line(
-		left(name, p.nameWidth()+cellWidth-basisWidth), right(basis, basisWidth), right(serving, servingWidth),
-		right(reference, referenceWidth+cellWidth-servingWidth),
-	)
-}

@@ -5,6 +5,7 @@ import (
 
 	"sipsum/internal/allergen"
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/caution"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
@@ -77,7 +78,9 @@ func works(ids ...string) []source.Work {
 // tide is a made-up drink with every form of figure, part, note and mark.
 func tide() *sheet.Sheet {
 	ml, _ := unit.FindMeasure("ml")
+	water, _ := assaytest.Pot(1, assaytest.Poured{Code: "water", Grams: 118, Holds: map[constituent.ID]float64{"WATER": 1}})
 	a := &assay.Assay{
+		Serving: water,
 		Drink: &drink.Drink{
 			Name: "Quiet Harbour", Serves: 12000, CompareWith: "espresso shot",
 			At: &drink.Quantity{Number: 6, Unit: "°C"}, Glass: &unit.Amount{Number: 160, Measure: ml},
@@ -203,10 +206,11 @@ func cards() []label.Card {
 	return []label.Card{
 		{
 			Rules: "eu", Title: "Nutrition declaration", Percents: "% reference*", Basis: label.Per100ml, ServingG: 118, ServingMl: 112.7,
+			Columns: []string{label.Per100ml, label.PerServing},
 			Rows: []label.Row{
 				{Key: "energy", Label: "Energy", Per100ml: cell("200 kJ / 47 kcal", "", ""), Serving: cell("226 kJ / 53 kcal", "3 %", "")},
 				{Key: "saturates", Label: "of which saturates", Indent: 1, Per100ml: cell("<0.1 g", "", ""), Serving: cell("<0.1 g", "0 %", "")},
-				{Key: "fibre", Label: "Fibre", FromMemory: true, Per100ml: cell("unknown", "", ""), Serving: cell("unknown", "", "")},
+				{Key: "fibre", Label: "Fibre", FromMemory: true, Unknown: true, Per100ml: cell("not determined", "", ""), Serving: cell("not determined", "", "")},
 			},
 			Statements: []label.Text{{Text: "Reference intake of an average adult (8 400 kJ/2 000 kcal)"}},
 			Notes: []label.Note{
@@ -215,7 +219,7 @@ func cards() []label.Card {
 			},
 		},
 		{
-			Rules: "us", Title: "Nutrition Facts", Percents: "% Daily Value*", Basis: label.PerServing, ServingG: 118,
+			Rules: "us", Title: "Nutrition Facts", Percents: "% Daily Value*", Basis: label.PerServing, ServingG: 118, Columns: []string{label.PerServing},
 			Rows: []label.Row{
 				{Key: "calories", Label: "Calories", Serving: cell("50", "", "")},
 				{Key: "added-sugars", Label: "Added Sugars", Indent: 2, Line: "Includes 6 g Added Sugars", Serving: cell("6 g", "", "12 %")},

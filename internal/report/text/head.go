@@ -32,8 +32,12 @@ func (p view) serving(a *assay.Assay) string {
 	if d.Serves > 1 {
 		text = "One of " + grouped(d.Serves) + " servings: "
 	}
-	text += p.sentence(a.Mass, "") + ", " + p.sentence(a.Volume, "")
-	if last := place(a.Density.Mean, a.Density.SD, densityDigits); a.Density.Mean > 0 {
+	text += p.sentence(a.Mass, "")
+	wet := sheet.NoLiquid(a) == ""
+	if wet {
+		text += ", " + p.sentence(a.Volume, "")
+	}
+	if last := place(a.Density.Mean, a.Density.SD, densityDigits); wet && a.Density.Mean > 0 {
 		text += ", " + rounded(a.Density.Mean, last) + " " + a.Density.Unit
 		if d.At != nil {
 			text += " at 20 °C"

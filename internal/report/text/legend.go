@@ -7,7 +7,7 @@ import (
 )
 
 // daggerText explains †.
-const daggerText = "† rests on a figure or a rule entered from memory: read the original before use"
+const daggerText = "† rests on a figure or a rule that is unverified, entered from memory: check the official text before use"
 
 // legend gathers the signs that a page has used, so that only those are
 // explained.

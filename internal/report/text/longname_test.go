@@ -58,7 +58,7 @@ func TestLongNamesAndMinuteFiguresFitThePage(t *testing.T) {
 		energy.Per100ml.Printed = "2410 kJ / 1581 kcal"
 	}
 	require.NoError(t, textreport.Cards(&out, s, textreport.Style{}))
-	assert.Contains(t, out.String(), " 2410 kJ / 1581 kcal 4940 kJ / 1192 kcal ")
+	assert.Contains(t, out.String(), " 2410 kJ / 1581 kcal 4940 kJ / 1192 kcal")
 	for line := range strings.SplitSeq(out.String(), "\n") {
 		assert.LessOrEqual(t, len([]rune(line)), 80, line)
 		assert.NotContains(t, line, "0.0000", line)

@@ -34,8 +34,12 @@ func (p cards) working(x label.Working, notes *footnotes) {
 			amount = exactly(*t.Amount) + " " + t.Unit
 		}
 		text := amount + " " + t.Name
-		if t.Factor != 1 {
-			text += " × " + exactly(t.Factor) + " = " + exactly(t.Gives)
+		switch {
+		case t.Factor == 1:
+		case t.Gives != nil:
+			text += " × " + exactly(t.Factor) + " = " + exactly(*t.Gives)
+		default:
+			text += " × " + exactly(t.Factor) + " = unknown"
 		}
 		if t.Most != nil {
 			text += " (up to " + exactly(*t.Most) + " " + t.Unit + ")"
