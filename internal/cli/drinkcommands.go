@@ -24,6 +24,7 @@ type view struct {
 	ruled            bool                    // it depends on label rules
 	degassed         bool                    // it can tell what is left when the gas has gone
 	findings         func(*sheet.Sheet) bool // something needs a decision: exit code 3
+	silent           bool                    // and its page does not say what
 }
 
 func (a *app) command(v view) *cobra.Command {
@@ -38,6 +39,11 @@ func (a *app) command(v view) *cobra.Command {
 			}
 			if v.findings != nil && v.findings(s) {
 				a.findings = fail.Findings
+				if v.silent {
+					for _, why := range s.Undecided() {
+						a.note("to decide: " + why)
+					}
+				}
 			}
 			if a.json() {
 				return v.json(a.streams.Out, s)
@@ -107,6 +113,7 @@ func newCard(a *app) *cobra.Command {
 			"analysed: whoever sells the drink answers for it.",
 		ruled:    true,
 		findings: (*sheet.Sheet).NotAssessed,
+		silent:   true,
 	}
 	var explain bool
 	v.text = func(w io.Writer, s *sheet.Sheet, st textreport.Style) error {

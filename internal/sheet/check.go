@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
 	"sipsum/internal/label"
+	"sipsum/internal/note"
 )
 
 // Check finds what a drink file asks of its sheet and nobody can give: rules that have no
@@ -17,6 +18,13 @@ func Check(d *drink.Drink, faults *fail.List) {
 	for _, rules := range d.Rules {
 		if !slices.Contains(label.Rules(), rules.Text) {
 			faults.Add(rules.Place, "leave it out, or write one of: "+strings.Join(label.Rules(), ", "), "no card exists yet for the rules %q", rules.Text)
+		}
+	}
+	for _, f := range d.Foods {
+		for _, code := range f.Allergens {
+			if !allergen.IsLeaf(code.Text) {
+				faults.Add(code.Place, "use one of: "+allergen.LeafNames(), "own food %s: there is no allergen %q", note.Quote(f.Code), code.Text)
+			}
 		}
 	}
 	for _, code := range d.MayContain {
