@@ -46,6 +46,26 @@ func States() []struct{ State, Means string } {
 	}
 }
 
+// Named gives the words by which a list of ingredients names the allergens of a food: that of
+// the class, or of the cereal or nut where the rules want it named.
+func (d Declaration) Named(food string) []string {
+	var words []string
+	for _, e := range d.Contains {
+		for _, k := range e.Knowledge {
+			if k.Food != food {
+				continue
+			}
+			l := known().leaves[k.Leaf]
+			word := l.under[d.Rules].name
+			if word == "" && known().classes[d.Rules][e.Code].naming == naming.class {
+				word = known().classes[d.Rules][e.Code].name
+			}
+			words = addOnce(words, cmp.Or(word, l.word))
+		}
+	}
+	return words
+}
+
 // State gives what is known of a class of the declaration's rules.
 func (d Declaration) State(class string) State {
 	of := func(entries []Entry) bool {

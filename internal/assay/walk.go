@@ -40,6 +40,7 @@ func (w *walk) serve() (served, liquid *ledger.Pot, err error) {
 		liquid = pot.Copy()
 		w.pour(pot, d.Garnish)
 	}
+	w.making.yield.left(pot)
 	if err := w.ctx.Err(); err != nil {
 		return nil, nil, err
 	}
@@ -76,6 +77,7 @@ func (w *walk) component(c *drink.Component) *made {
 	if w.ctx.Err() == nil {
 		w.steps(m.pot, c.Steps, c.Measured)
 		w.keep(c, m.pot)
+		m.yield.left(m.pot)
 		w.made = append(w.made, m)
 	}
 	w.making = outer

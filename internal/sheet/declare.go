@@ -7,6 +7,7 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/caution"
 	"sipsum/internal/constituent"
+	"sipsum/internal/ingredientlist"
 	"sipsum/internal/label"
 	"sipsum/internal/recipe"
 )
@@ -15,7 +16,8 @@ import (
 // set of rules.
 type Declaration struct {
 	allergen.Declaration
-	Cautions []caution.Caution
+	Ingredients ingredientlist.List
+	Cautions    []caution.Caution
 }
 
 // declare works out allergens and cautions under one set of rules.
@@ -24,7 +26,8 @@ func declare(rules string, a *assay.Assay, facts label.Facts, items []allergen.I
 	if err != nil {
 		return Declaration{}, err
 	}
-	return Declaration{Declaration: d.Judged(measured(rules, facts)), Cautions: warn(rules, a, facts, items)}, nil
+	d = d.Judged(measured(rules, facts))
+	return Declaration{Declaration: d, Ingredients: ingredientlist.Of(a, d), Cautions: warn(rules, a, facts, items)}, nil
 }
 
 // aThousand is how many g or ml the amounts of a limit refer to.

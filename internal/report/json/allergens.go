@@ -18,6 +18,7 @@ type declaration struct {
 	NotDeclared []allergenEntry `json:"not_declared"`
 	Excepted    []allergenEntry `json:"excepted"`
 	Check       []check         `json:"check"`
+	Ingredients ingredients     `json:"ingredients"`
 	Cautions    []cautioned     `json:"cautions"`
 }
 
@@ -84,7 +85,7 @@ func declarationsOf(s *sheet.Sheet) []declaration {
 	return each(s.Allergens(), func(d sheet.Declaration) declaration {
 		return declaration{
 			d.Rules, each(d.Contains, entryOf), each(d.MayContain, entryOf), each(d.NotDeclared, entryOf), each(d.Excepted, entryOf),
-			each(d.Check, checkOf),
+			each(d.Check, checkOf), ingredientsOf(d.Ingredients),
 			each(d.Cautions, func(c caution.Caution) cautioned { return cautioned(c) }),
 		}
 	})

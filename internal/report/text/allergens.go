@@ -20,6 +20,7 @@ func (p declared) print(s *sheet.Sheet) {
 	all := s.Allergens()
 	for i := range all {
 		p.declaration(&all[i].Declaration)
+		p.ingredients(&all[i].Ingredients)
 	}
 	p.answer(all)
 	p.cautions(s.Cautions())
