@@ -73,7 +73,7 @@ func (w *walk) component(c *drink.Component) *made {
 	m := &made{name: c.Name, other: w.plan.within(c.Name, w.amounts.Other), pot: w.plan.drawer.NewPot()}
 	w.making = m
 	w.pour(m.pot, c.Ingredients)
-	m.yield = Yield{Component: c.Name, In: weigh(m.pot)}
+	m.yield.Component, m.yield.In = c.Name, weigh(m.pot)
 	if w.ctx.Err() == nil {
 		w.steps(m.pot, c.Steps, c.Measured)
 		w.keep(c, m.pot)

@@ -3,35 +3,28 @@ package ingredientlist
 import (
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"sipsum/internal/food"
 )
 
-// nameOf gives the name of a food for a list, in which a comma parts ingredients: "Milk, whole"
-// is whole milk. An own food has the name that its owner wrote.
+// nameOf gives the name of a food for a list, in which a comma parts ingredients: a table's
+// "Milk, whole, 3.25 % fat" is whole milk – 3.25 % fat. An own food keeps its owner's order.
 func nameOf(f *food.Food) string {
-	name := f.Name()
 	if f.Group == "water" && f.Chemical {
-		return "water"
+		return "Water"
 	}
-	if f.ID.Table == food.Own {
-		return name
+	words := strings.Split(f.Name(), ", ")
+	if len(words) > 1 && f.ID.Table != food.Own {
+		words = append([]string{first(unicode.ToUpper, words[1]) + " " + first(unicode.ToLower, words[0])}, words[2:]...)
 	}
-	head, rest, found := strings.Cut(name, ", ")
-	switch {
-	case !found:
-		return name
-	case strings.Contains(rest, ", "): // a table's long name does not read backwards
-		return strings.ReplaceAll(name, ", ", " – ")
-	}
-	return rest + " " + lowerFirst(head)
+	return strings.Join(words, " – ")
 }
 
-func lowerFirst(text string) string {
-	for i, r := range text {
-		return string(unicode.ToLower(r)) + text[i+len(string(r)):]
-	}
-	return text
+// first changes the first letter of a text.
+func first(change func(rune) rune, text string) string {
+	r, size := utf8.DecodeRuneInString(text)
+	return string(change(r)) + text[size:]
 }
 
 // emphasise marks the words of a name that name an allergen, and adds those that do not stand in
@@ -75,26 +68,30 @@ func find(parts []Part, word string) (at int, where span) {
 	return -1, span{}
 }
 
-// wordIn looks for a word in a text.
+// wordIn looks for a word, or words, in a text: whole, whatever the case and the number.
 func wordIn(text, word string) (span, bool) {
-	from := -1
-	for i, r := range text + " " {
-		letter := unicode.IsLetter(r)
-		switch {
-		case letter && from < 0:
-			from = i
-		case !letter && from >= 0:
-			if singular(text[from:i]) == singular(word) {
-				return span{from, i}, true
-			}
-			from = -1
-		}
+	lower, want := strings.ToLower(text), strings.TrimSuffix(strings.ToLower(word), "s")
+	if len(lower) != len(text) { // a letter of another size: no place would hold
+		return span{}, false
 	}
-	return span{}, false
+	for from := 0; ; {
+		at := strings.Index(lower[from:], want)
+		if at < 0 {
+			return span{}, false
+		}
+		start := from + at
+		end := start + len(want)
+		if strings.HasPrefix(lower[end:], "s") {
+			end++
+		}
+		before, _ := utf8.DecodeLastRuneInString(lower[:start])
+		after, _ := utf8.DecodeRuneInString(lower[end:])
+		if !unicode.IsLetter(before) && !unicode.IsLetter(after) {
+			return span{start, end}, true
+		}
+		from = end
+	}
 }
-
-// singular compares words whatever their case and number.
-func singular(word string) string { return strings.TrimSuffix(strings.ToLower(word), "s") }
 
 // split makes the span of a part strong.
 func split(parts []Part, at int, s span) []Part {
