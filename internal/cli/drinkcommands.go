@@ -135,9 +135,10 @@ func newCard(a *app) *cobra.Command {
 
 func newAllergens(a *app) *cobra.Command {
 	return a.command(view{
-		use: "allergens", short: "what must be declared, what nobody has assessed, and cautions",
+		use: "allergens", short: "what must be declared, what is to be decided, and cautions",
 		long: "allergens lists what must be declared under the rules, with the food and component it comes from,\n" +
-			"the foods that nobody has assessed (exit code 3), and what may hurt.",
+			"what somebody has to decide (exit code 3): foods that nobody has assessed, questions that a name leaves\n" +
+			"open, contradictions; the ingredients in descending order, and what may hurt.",
 		text: textreport.Allergens, json: jsonreport.Allergens, ruled: true,
 		findings: (*sheet.Sheet).NotAssessed,
 	})
