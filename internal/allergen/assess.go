@@ -2,47 +2,40 @@ package allergen
 
 import (
 	"slices"
-
-	"sipsum/internal/phrase"
-)
-
-// Knowledge tells how the allergens of a food are known.
-type Knowledge string
-
-// The kinds of knowledge.
-const (
-	Stated      Knowledge = "stated"
-	Inferred    Knowledge = "inferred"
-	NotAssessed Knowledge = "not assessed"
 )
 
 // Assessment is what is known of one food.
 type Assessment struct {
 	Knowledge Knowledge
 	Leaves    []string            // present
-	Likely    []string            // inferred to be possible: to be checked
+	Likely    []string            // what a question leaves possible: to be checked
 	Missed    []string            // in the name but not in the statement: to be checked
 	Cautions  []string            // caution marks, stated and inferred
 	Rules     map[string][]string // ids of the rules that found a leaf or a caution mark, or that settle (key "")
+
+	asked []*question
 }
 
 // Assess finds the allergen leaves and the caution marks of a food.
 func Assess(it Item) Assessment {
 	a := Assessment{Knowledge: NotAssessed, Rules: map[string][]string{}}
 	found, settled := a.infer(it)
-	marks, stated := it.stated(markAllergen)
+	marks, marked := it.stated(markAllergen)
+	how := knowledgeOf(it)
 	switch {
-	case stated || it.Stated:
-		a.Knowledge = Stated
+	case marked || it.Stated:
+		a.Knowledge = how
 		a.Missed = missed(marks, found)
-		a.Leaves, a.Likely = marks, nil
+		a.Leaves = marks
 	case it.Chemical, settled && !it.Own:
 		a.Knowledge = Inferred
 		a.Leaves = found
 	default:
 		a.Leaves = found
 	}
-	a.Likely = slices.DeleteFunc(a.Likely, func(code string) bool { return covered(code, a.Leaves) })
+	if a.Knowledge != Stated { // who states what is in a pack has answered
+		a.ask(it)
+	}
 	cautions, _ := it.stated(markCaution)
 	for _, c := range cautions {
 		a.Cautions = addOnce(a.Cautions, c)
@@ -54,12 +47,10 @@ func Assess(it Item) Assessment {
 // infer applies the rules and gives the leaves found, in catalogue order, and
 // whether a rule settles the food.
 func (a *Assessment) infer(it Item) (found []string, settled bool) {
-	names := append([]string{it.Name}, it.Names...)
-	for i, name := range names {
-		words := phrase.Words(name)
+	for i, words := range it.names() {
 		for k := range markRules() {
 			r := &markRules()[k]
-			if !r.matches(it, words) {
+			if !r.holds(it, words) {
 				continue
 			}
 			if r.settles && i == 0 { // a further name may say less than the food is
@@ -70,10 +61,6 @@ func (a *Assessment) infer(it Item) (found []string, settled bool) {
 				found = addOnce(found, code)
 				a.Rules[code] = addOnce(a.Rules[code], r.id)
 			}
-			for _, code := range r.likely {
-				a.Likely = addOnce(a.Likely, code)
-				a.Rules[code] = addOnce(a.Rules[code], r.id)
-			}
 			for _, code := range r.cautions {
 				a.Cautions = addOnce(a.Cautions, code)
 				a.Rules[code] = addOnce(a.Rules[code], r.id)
@@ -81,6 +68,19 @@ func (a *Assessment) infer(it Item) (found []string, settled bool) {
 		}
 	}
 	return moreExact(found), settled
+}
+
+// ask notes the questions that are open, and what they leave possible.
+func (a *Assessment) ask(it Item) {
+	a.asked = questionsOf(it)
+	for _, q := range a.asked {
+		for _, code := range q.leaves {
+			if !answered(code, a.Leaves) {
+				a.Likely = addOnce(a.Likely, code)
+				a.Rules[code] = addOnce(a.Rules[code], q.id)
+			}
+		}
+	}
 }
 
 // moreExact drops a leaf where another one says the same more exactly, and
@@ -107,21 +107,16 @@ func missed(stated, inferred []string) []string {
 }
 
 // covered reports whether a leaf is declared, under every set of rules, by the
-// class of one of the others.
+// classes of the others.
 func covered(code string, others []string) bool {
-	for _, rules := range known().rules {
-		class := known().leaves[code].classes[rules]
-		if class == "" {
-			continue
-		}
-		if !slices.ContainsFunc(others, func(o string) bool {
-			l := known().leaves[o]
-			return l != nil && l.classes[rules] == class
-		}) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(known().rules, func(rules string) bool { return !coveredUnder(rules, code, others) })
+}
+
+// coveredUnder is covered under one set of rules.
+func coveredUnder(rules, code string, others []string) bool {
+	return !slices.ContainsFunc(classesOf(rules, code), func(class string) bool {
+		return !slices.ContainsFunc(others, func(o string) bool { return IsLeaf(o) && slices.Contains(classesOf(rules, o), class) })
+	})
 }
 
 func addOnce(codes []string, code string) []string {

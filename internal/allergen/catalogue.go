@@ -16,15 +16,29 @@ type class struct {
 	naming string // "class", "leaves" or "class and leaves"
 	note   string // what the declarer has to add or to check
 	source string
+	status string // "verified", "secondary" or "unverified"
 }
+
+// Unverified is the status of a reference that nobody has read in the official text.
+const Unverified = "unverified"
+
+// naming is how a class is printed.
+var naming = struct{ class, leaves, both string }{"class", "leaves", "class and leaves"}
 
 // leaf is one allergen as exactly as it is known.
 type leaf struct {
-	code    string
-	word    string            // as printed
-	partOf  string            // the leaf that says the same less exactly
-	classes map[string]string // by rules; "" = not declared there
-	sources map[string]string // by rules
+	code   string
+	word   string           // as printed
+	partOf string           // the leaf that says the same less exactly
+	under  map[string]under // by rules
+}
+
+// under is what one set of rules makes of a leaf.
+type under struct {
+	classes []string // empty = not declared there
+	name    string   // as these rules have it printed; empty = the word of the leaf
+	source  string
+	status  string
 }
 
 type catalogue struct {
@@ -44,23 +58,27 @@ var known = sync.OnceValue(func() *catalogue {
 		}
 		c.classes[rules][row.Text("class")] = class{
 			code: row.Text("class"), order: row.Whole("order"), name: row.Text("name"),
-			naming: row.Text("naming"), note: row.Text("note"), source: row.Text("source"),
+			naming: row.Text("naming"), note: row.Text("note"), source: row.Text("source"), status: row.Text("status"),
 		}
 	}
 	for _, row := range embedded.Rows("allergens.csv") {
 		l := c.leaves[row.Text("leaf")]
 		if l == nil {
-			l = &leaf{
-				code: row.Text("leaf"), word: row.Text("word"), partOf: row.Text("part_of"),
-				classes: map[string]string{}, sources: map[string]string{},
-			}
+			l = &leaf{code: row.Text("leaf"), word: row.Text("word"), partOf: row.Text("part_of"), under: map[string]under{}}
 			c.leaves[l.code] = l
 			c.order = append(c.order, l.code)
 		}
-		l.classes[row.Text("rules")], l.sources[row.Text("rules")] = row.Text("class"), row.Text("source")
+		l.under[row.Text("rules")] = under{list(row.Text("class")), row.Text("name"), row.Text("source"), row.Text("status")}
 	}
 	return c
 })
+
+// classesOf gives the classes that a leaf is declared as under a set of rules; none: it is
+// not declared there.
+func classesOf(rules, code string) []string { return known().leaves[code].under[rules].classes }
+
+// declared reports whether a set of rules declares a leaf.
+func declared(rules, code string) bool { return len(classesOf(rules, code)) > 0 }
 
 // IsLeaf reports whether a code is a leaf of data/allergens.csv.
 func IsLeaf(code string) bool { return known().leaves[code] != nil }
@@ -76,8 +94,8 @@ func LeavesOf(word string) []string {
 	}
 	var found []string
 	for _, code := range known().order {
-		for _, class := range known().leaves[code].classes {
-			if class == word {
+		for _, u := range known().leaves[code].under {
+			if slices.Contains(u.classes, word) {
 				found = addOnce(found, code)
 			}
 		}
@@ -91,7 +109,7 @@ func Words() []string {
 	var words []string
 	for _, code := range known().order {
 		for _, rules := range known().rules {
-			if class := known().leaves[code].classes[rules]; class != "" {
+			for _, class := range classesOf(rules, code) {
 				words = addOnce(words, class)
 			}
 		}

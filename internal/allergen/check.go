@@ -1,64 +1,116 @@
 package allergen
 
-import "slices"
+import (
+	"slices"
+	"strings"
+
+	"sipsum/internal/fail"
+)
 
 // checkList gathers what is to be checked: first foods that nobody assessed,
-// then contradictions, then leaves that are likely.
+// then contradictions, then questions.
 type checkList struct {
-	notAssessed []string
+	rules       string
+	notAssessed *Check
 	contradicts []Check
 	possible    []Check
 }
 
-func (l *checkList) add(rules string, it Item, a Assessment) {
-	id := it.Food.String()
+func (l *checkList) add(it Item, a Assessment) {
 	if a.Knowledge == NotAssessed {
-		l.notAssessed = addOnce(l.notAssessed, id)
+		if l.notAssessed == nil {
+			l.notAssessed = &Check{
+				Code:   CheckNotAssessed,
+				Text:   "Nobody has stated what these foods hold, and no rule settles it from their names.",
+				Answer: "Read their labels, or write them as foods of your own with a list of allergens.",
+			}
+		}
+		l.notAssessed.of(it)
 	}
-	declared := func(code string) bool { return known().leaves[code].classes[rules] != "" }
 	for _, code := range a.Missed {
-		if !declared(code) {
+		if coveredUnder(l.rules, code, a.Leaves) || exceptionOf(l.rules, code, it) != nil {
 			continue
 		}
-		l.contradicts = note(l.contradicts, CheckContradicts, rules, code, id,
-			"The name of the food says more than its list of allergens: correct one of them.", "")
+		l.contradicts = note(l.contradicts, it, Check{
+			Code: CheckContradicts, Leaves: []string{code}, Text: "The name of the food says more than its list of allergens: correct one of them.",
+		})
 	}
-	for _, code := range a.Likely {
-		if !declared(code) {
+	for _, q := range a.asked {
+		left := q.open(l.rules, it, a)
+		if len(left) == 0 || slices.ContainsFunc(a.asked, func(other *question) bool { return wider(other.open(l.rules, it, a), left) }) {
 			continue
 		}
-		why, source := reason(a.Rules[code])
-		l.possible = note(l.possible, CheckPossible, rules, code, id, why, source)
+		l.possible = note(l.possible, it, Check{
+			Code: CheckPossible, Leaves: left, Question: q.asks, Text: q.why, Answer: answer(it, a, left), Source: q.source,
+		})
 	}
 }
 
-func note(checks []Check, code, rules, leafCode, id, text, source string) []Check {
-	i := slices.IndexFunc(checks, func(c Check) bool { return c.Leaf == leafCode && c.Text == text })
-	if i >= 0 {
-		checks[i].Foods = addOnce(checks[i].Foods, id)
-		return checks
-	}
-	name := known().classes[rules][known().leaves[leafCode].classes[rules]].name
-	return append(checks, Check{Code: code, Leaf: leafCode, Name: name, Foods: []string{id}, Text: text, Source: source})
+// wider reports whether some leaves hold all of others, and more.
+func wider(some, others []string) bool {
+	return len(some) > len(others) && !slices.ContainsFunc(others, func(leaf string) bool { return !slices.Contains(some, leaf) })
 }
 
-// reason gives the text and the source of the first of the rules.
-func reason(ids []string) (why, source string) {
-	for i := range markRules() {
-		if r := &markRules()[i]; slices.Contains(ids, r.id) {
-			return r.why, r.source
+// note adds a check, or the food to one that asks the same.
+func note(checks []Check, it Item, c Check) []Check {
+	i := slices.IndexFunc(checks, func(have Check) bool {
+		return slices.Equal(have.Leaves, c.Leaves) && have.Text == c.Text && have.Question == c.Question
+	})
+	if i < 0 {
+		checks = append(checks, c)
+		i = len(checks) - 1
+	}
+	checks[i].of(it)
+	return checks
+}
+
+// of adds a food, and where it is written.
+func (c *Check) of(it Item) {
+	if id := it.Food.String(); !slices.Contains(c.Foods, id) {
+		c.Foods = append(c.Foods, id)
+		if it.Place != (fail.Place{}) {
+			c.Places = append(c.Places, it.Place)
 		}
 	}
-	return "", ""
+}
+
+// name gives the checks the first of their leaves, and the names of their classes.
+func (l *checkList) name() {
+	for _, list := range [][]Check{l.contradicts, l.possible} {
+		for i := range list {
+			list[i].name(l.rules)
+		}
+	}
+}
+
+// Short says in a few words what is to be decided.
+func (c Check) Short() string {
+	foods := strings.Join(c.Foods, ", ")
+	switch c.Code {
+	case CheckNotAssessed:
+		return foods + ": not assessed"
+	case CheckContradicts:
+		return foods + ": the name says " + wordsOf(c.Leaves) + ", the list of allergens does not"
+	}
+	return foods + ": " + c.Question + " It could be " + wordsOf(c.Leaves)
+}
+
+// name names a check by its leaves.
+func (c *Check) name(rules string) {
+	var names []string
+	for _, code := range c.Leaves {
+		for _, class := range classesOf(rules, code) {
+			names = addOnce(names, known().classes[rules][class].name)
+		}
+	}
+	c.Leaf, c.Name = c.Leaves[0], strings.Join(names, ", ")
 }
 
 func (l *checkList) all() []Check {
+	l.name()
 	out := []Check{}
-	if len(l.notAssessed) > 0 {
-		out = append(out, Check{
-			Code: CheckNotAssessed, Foods: l.notAssessed,
-			Text: "Nobody has stated what these foods hold, and no rule settles it from their names: read their labels, or write them as foods of your own with a list of allergens.",
-		})
+	if l.notAssessed != nil {
+		out = append(out, *l.notAssessed)
 	}
 	out = append(out, l.contradicts...)
 	return append(out, l.possible...)

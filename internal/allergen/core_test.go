@@ -12,22 +12,16 @@ import (
 // What the core table states of its foods and what their names say must agree:
 // a contradiction is an error in one of the two.
 func TestCoreTableAgreesWithItsNames(t *testing.T) {
-	marks := map[string][]food.Mark{}
-	for _, row := range rows(t, "core/marks.csv") {
-		marks[row["code"]] = append(marks[row["code"]], food.Mark{Kind: row["kind"], Value: row["value"]})
-	}
-	for _, row := range rows(t, "core/foods.csv") {
-		a := allergen.Assess(allergen.Item{
-			Food: food.ID{Table: "core", Code: row["code"]}, Name: row["name"], Group: row["group"],
-			Marks: marks[row["code"]], Eaten: true,
-		})
-		assert.Equal(t, allergen.Stated, a.Knowledge, row["code"])
-		assert.Empty(t, a.Missed, "%s: %s states %v", row["code"], row["name"], a.Leaves)
-		for _, code := range a.Leaves {
-			assert.True(t, allergen.IsLeaf(code), "%s: %s", row["code"], code)
+	for code, it := range coreItems(t) {
+		a := allergen.Assess(it)
+		assert.Equal(t, allergen.Usual, a.Knowledge, code)
+		assert.Empty(t, a.Missed, "%s: %s, %v states %v", code, it.Name, it.Names, a.Leaves)
+		for _, leaf := range a.Leaves {
+			assert.True(t, allergen.IsLeaf(leaf), "%s: %s", code, leaf)
 		}
-		for _, code := range a.Cautions {
-			assert.Contains(t, marks[row["code"]], food.Mark{Kind: "caution", Value: code}, "%s: %s: its name says %s", row["code"], row["name"], code)
+		it.Names = nil
+		for _, caution := range allergen.Assess(it).Cautions {
+			assert.Contains(t, it.Marks, food.Mark{Kind: "caution", Value: caution}, "%s: %s: its name says %s", code, it.Name, caution)
 		}
 	}
 }

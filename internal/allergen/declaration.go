@@ -1,11 +1,14 @@
 package allergen
 
+import "sipsum/internal/fail"
+
 // Declaration is what must be said of a drink under one set of rules.
 type Declaration struct {
 	Rules       string
 	Contains    []Entry
 	MayContain  []Entry // cross-contact that the designer stated
 	NotDeclared []Entry // present, and no class of these rules
+	Excepted    []Entry // of a class of these rules, and taken out of it by them
 	Check       []Check // what somebody has to decide
 }
 
@@ -15,11 +18,23 @@ type Entry struct {
 	Name      string   // as the rules have it printed
 	From      []string // foods
 	Via       []string // components, or "garnish, not eaten"; empty if the food stands in the build
+	Ways      []Way    // each food with its own ways into the drink, in the order of From
 	Leaves    []string
 	Knowledge []Evidence
 	Note      string
 	Source    string
+	Status    string // of the reference: "verified", "secondary" or "unverified"
 }
+
+// Way is how one food gets into the drink: by components from the outermost in, or by the
+// build itself.
+type Way struct {
+	Food string
+	Via  []string
+}
+
+// Straight reports whether the food stands in the build and nowhere else.
+func (w Way) Straight() bool { return len(w.Via) == 1 && w.Via[0] == inBuild }
 
 // Evidence says how it is known that a food holds a leaf.
 type Evidence struct {
@@ -32,18 +47,22 @@ type Evidence struct {
 // The codes of what is to be checked.
 const (
 	CheckNotAssessed = "not-assessed"  // nobody has stated or settled what the food holds
-	CheckPossible    = "possible"      // often present in such a food: ask the supplier
+	CheckPossible    = "possible"      // a question is open, and an allergen hangs on it
 	CheckContradicts = "contradiction" // the name says what the statement leaves out
 )
 
 // Check is one thing to be checked.
 type Check struct {
-	Code   string
-	Leaf   string
-	Name   string
-	Foods  []string
-	Text   string
-	Source string
+	Code     string
+	Leaf     string   // the first of Leaves
+	Leaves   []string // that could be in it; empty: any
+	Name     string   // of their classes
+	Foods    []string
+	Places   []fail.Place // where own foods are written
+	Question string       // "of which animal?"
+	Text     string
+	Answer   string // how it is settled
+	Source   string
 }
 
 // Caution is printed under every declaration.

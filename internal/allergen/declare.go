@@ -1,13 +1,9 @@
 package allergen
 
 import (
-	"cmp"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"sipsum/internal/fail"
 )
@@ -23,22 +19,39 @@ func Declare(rules string, items []Item, mayContain []string) (Declaration, erro
 	if err := CheckCodes(items, mayContain); err != nil {
 		return Declaration{}, err
 	}
-	declared, undeclared := newBook(rules), newBook(rules)
-	var checks checkList
+	contained, undeclared := newBook(rules), newBook(rules)
+	d := Declaration{Rules: rules, Excepted: []Entry{}}
+	checks := checkList{rules: rules}
 	for _, it := range items {
 		a := Assess(it)
 		for _, code := range a.Leaves {
-			if known().leaves[code].classes[rules] == "" {
+			switch x := exceptionOf(rules, code, it); {
+			case !declared(rules, code):
 				undeclared.add(code, it, a)
-			} else {
-				declared.add(code, it, a)
+			case x != nil && a.Knowledge != Stated:
+				d.except(x, code, it, a)
+			default:
+				contained.add(code, it, a)
 			}
 		}
-		checks.add(rules, it, a)
+		checks.add(it, a)
 	}
-	d := Declaration{Rules: rules, Contains: declared.entries(), NotDeclared: undeclared.entries(), Check: checks.all()}
+	d.Contains, d.NotDeclared, d.Check = contained.entries(), undeclared.entries(), checks.all()
 	d.MayContain = crossContact(rules, mayContain, d.Contains)
 	return d, nil
+}
+
+// except notes what the rules take out of a class, by what it is taken out for.
+func (d *Declaration) except(x *exception, code string, it Item, a Assessment) {
+	i := slices.IndexFunc(d.Excepted, func(e Entry) bool { return e.Code == code && e.Source == x.source })
+	if i < 0 {
+		d.Excepted = append(d.Excepted, Entry{
+			Code: code, Name: known().leaves[code].word, Leaves: []string{code}, Note: x.what, Source: x.source, Status: x.status,
+			From: []string{}, Via: []string{}, Ways: []Way{}, Knowledge: []Evidence{},
+		})
+		i = len(d.Excepted) - 1
+	}
+	d.Excepted[i].hold(code, it, a)
 }
 
 // Statement gives the line that is printed beside the drink, "" if no class is
@@ -61,7 +74,7 @@ func CheckCodes(items []Item, mayContain []string) error {
 		codes, _ := it.stated(markAllergen)
 		for _, code := range codes {
 			if !IsLeaf(code) {
-				faults.Add(fail.Place{}, "use one of: "+LeafNames(), "%s: unknown allergen %q", it.Food, code)
+				faults.Add(it.Place, "use one of: "+LeafNames(), "%s: unknown allergen %q", it.Food, code)
 			}
 		}
 	}
@@ -73,99 +86,21 @@ func CheckCodes(items []Item, mayContain []string) error {
 	return faults.Err(fail.Wrong)
 }
 
-// book gathers entries by class, or by leaf where the rules declare none.
-type book struct {
-	rules string
-	byKey map[string]*Entry
-	keys  []string
-}
-
-func newBook(rules string) *book { return &book{rules: rules, byKey: map[string]*Entry{}} }
-
-func (b *book) entry(code string) *Entry {
-	l := known().leaves[code]
-	c, declared := known().classes[b.rules][l.classes[b.rules]]
-	key := c.code
-	if !declared {
-		key = code
-	}
-	e := b.byKey[key]
-	if e == nil {
-		e = &Entry{Code: key, Name: c.name, From: []string{}, Via: []string{}, Leaves: []string{}, Knowledge: []Evidence{}, Note: c.note, Source: c.source}
-		if !declared {
-			e.Name, e.Source = l.word, l.sources[b.rules]
-		}
-		b.byKey[key] = e
-		b.keys = append(b.keys, key)
-	}
-	e.Leaves = addOnce(e.Leaves, code)
-	return e
-}
-
-func (b *book) add(code string, it Item, a Assessment) {
-	e := b.entry(code)
-	e.From = addOnce(e.From, it.Food.String())
-	if via := it.via(); via != "" {
-		e.Via = addOnce(e.Via, via)
-	}
-	evidence := Evidence{Food: it.Food.String(), Leaf: code, How: Stated}
-	if a.Knowledge != Stated {
-		evidence.How, evidence.Rules = Inferred, a.Rules[code]
-	}
-	if !slices.ContainsFunc(e.Knowledge, func(k Evidence) bool { return k.Food == evidence.Food && k.Leaf == evidence.Leaf }) {
-		e.Knowledge = append(e.Knowledge, evidence)
-	}
-}
-
-// entries gives the classes in the order of the rules, then leaves by name,
-// each named as the rules want it.
-func (b *book) entries() []Entry {
-	classes := known().classes[b.rules]
-	slices.SortStableFunc(b.keys, func(x, y string) int {
-		return cmp.Or(cmp.Compare(place(classes, x), place(classes, y)), cmp.Compare(x, y))
-	})
-	out := make([]Entry, 0, len(b.keys))
-	for _, key := range b.keys {
-		e := *b.byKey[key]
-		words := make([]string, len(e.Leaves))
-		for i, code := range e.Leaves {
-			words[i] = known().leaves[code].word
-		}
-		switch classes[key].naming {
-		case "class and leaves":
-			e.Name += " (" + strings.Join(words, ", ") + ")"
-		case "leaves":
-			e.Name = upperFirst(strings.Join(words, ", "))
-		}
-		out = append(out, e)
-	}
-	return out
-}
-
-// place orders classes as the rules do; what is no class comes last.
-func place(classes map[string]class, key string) int {
-	if c, ok := classes[key]; ok {
-		return c.order
-	}
-	return math.MaxInt
-}
-
-func upperFirst(text string) string {
-	first, size := utf8.DecodeRuneInString(text)
-	return string(unicode.ToUpper(first)) + text[size:]
-}
-
 // crossContact gives the stated cross-contact that is not declared anyway.
 func crossContact(rules string, codes []string, contains []Entry) []Entry {
 	b := newBook(rules)
 	for _, code := range codes {
-		class := known().classes[rules][known().leaves[code].classes[rules]]
-		if slices.ContainsFunc(contains, func(e Entry) bool {
-			return e.Code == class.code && (class.naming == "class" || slices.Contains(e.Leaves, code))
-		}) {
-			continue
+		classes := classesOf(rules, code)
+		if len(classes) == 0 {
+			b.entry("", code)
 		}
-		b.entry(code)
+		for _, class := range classes {
+			if !slices.ContainsFunc(contains, func(e Entry) bool {
+				return e.Code == class && (known().classes[rules][class].naming == naming.class || slices.Contains(e.Leaves, code))
+			}) {
+				b.entry(class, code)
+			}
+		}
 	}
 	return b.entries()
 }

@@ -3,7 +3,9 @@ package allergen
 import (
 	"strings"
 
+	"sipsum/internal/fail"
 	"sipsum/internal/food"
+	"sipsum/internal/phrase"
 )
 
 // Item is one ingredient of a drink as far as allergens and cautions go.
@@ -15,10 +17,11 @@ type Item struct {
 	PublisherGroup string   // as the table has it
 	Chemical       bool     // a pure substance by formula
 	Marks          []food.Mark
-	Stated         bool     // the owner lists allergens, if only an empty list
-	Own            bool     // written in the drink or pantry file
-	Path           []string // components from the outermost in; empty if the food stands in the build
-	Eaten          bool     // false for a garnish that is taken out: it counts here all the same
+	Stated         bool       // the owner lists allergens, if only an empty list
+	Own            bool       // written in the drink or pantry file
+	Place          fail.Place // where an own food is written
+	Path           []string   // components from the outermost in; empty if the food stands in the build
+	Eaten          bool       // false for a garnish that is taken out: it counts here all the same
 }
 
 // Mark kinds that this package reads.
@@ -27,8 +30,21 @@ const (
 	markCaution  = "caution"
 )
 
+// inBuild is the way of a food that stands in the build.
+const inBuild = "the build"
+
 // notEaten is the last step of the way by which an uneaten garnish gets in.
 const notEaten = "garnish, not eaten"
+
+// names gives the words of each name of a food, of the one to print first.
+func (it Item) names() [][]string {
+	all := make([][]string, 0, 1+len(it.Names))
+	all = append(all, phrase.Words(it.Name))
+	for _, name := range it.Names {
+		all = append(all, phrase.Words(name))
+	}
+	return all
+}
 
 // via names the way into the drink: components from the outermost in.
 func (it Item) via() string {

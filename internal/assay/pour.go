@@ -39,6 +39,7 @@ func (w *walk) pour(pot *ledger.Pot, lines []drink.Line) {
 			}
 		}
 		if line.Eaten {
+			w.making.yield.pour(in, grams[0])
 			w.add(pot, in, grams)
 		}
 	}

@@ -44,6 +44,7 @@ func (w *walk) serve() (served, liquid *ledger.Pot, err error) {
 		liquid = pot.Copy()
 		w.pour(pot, d.Garnish)
 	}
+	w.making.yield.left(pot)
 	if err := w.ctx.Err(); err != nil {
 		return nil, nil, err
 	}
@@ -92,10 +93,11 @@ func (w *walk) component(c *drink.Component) *made {
 	m := &made{name: c.Name, other: w.plan.within(c.Name, w.amounts.Other), pot: w.plan.drawer.NewPot()}
 	w.making = m
 	w.pour(m.pot, c.Ingredients)
-	m.yield = Yield{Component: c.Name, In: weigh(m.pot)}
+	m.yield.Component, m.yield.In = c.Name, weigh(m.pot)
 	if w.ctx.Err() == nil {
 		w.steps(m.pot, c.Steps, c.Measured)
 		w.keep(c, m.pot)
+		m.yield.left(m.pot)
 		w.made = append(w.made, m)
 	}
 	w.making = outer

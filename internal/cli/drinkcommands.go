@@ -24,6 +24,7 @@ type view struct {
 	ruled            bool                    // it depends on label rules
 	degassed         bool                    // it can tell what is left when the gas has gone
 	findings         func(*sheet.Sheet) bool // something needs a decision: exit code 3
+	silent           bool                    // and its page does not say what
 }
 
 func (a *app) command(v view) *cobra.Command {
@@ -38,6 +39,11 @@ func (a *app) command(v view) *cobra.Command {
 			}
 			if v.findings != nil && v.findings(s) {
 				a.findings = fail.Findings
+				if v.silent {
+					for _, why := range s.Undecided() {
+						a.note("to decide: " + why)
+					}
+				}
 			}
 			if a.json() {
 				return v.json(a.streams.Out, s)
@@ -107,6 +113,7 @@ func newCard(a *app) *cobra.Command {
 			"analysed: whoever sells the drink answers for it.",
 		ruled:    true,
 		findings: (*sheet.Sheet).NotAssessed,
+		silent:   true,
 	}
 	var explain bool
 	v.text = func(w io.Writer, s *sheet.Sheet, st textreport.Style) error {
@@ -128,9 +135,10 @@ func newCard(a *app) *cobra.Command {
 
 func newAllergens(a *app) *cobra.Command {
 	return a.command(view{
-		use: "allergens", short: "what must be declared, what nobody has assessed, and cautions",
+		use: "allergens", short: "what must be declared, what is to be decided, and cautions",
 		long: "allergens lists what must be declared under the rules, with the food and component it comes from,\n" +
-			"the foods that nobody has assessed (exit code 3), and what may hurt.",
+			"what somebody has to decide (exit code 3): foods that nobody has assessed, questions that a name leaves\n" +
+			"open, contradictions; the ingredients in descending order, and what may hurt.",
 		text: textreport.Allergens, json: jsonreport.Allergens, ruled: true,
 		findings: (*sheet.Sheet).NotAssessed,
 	})

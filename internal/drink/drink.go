@@ -85,8 +85,8 @@ type OwnFood struct {
 	Per       unit.Amount // what the values refer to: a mass or a volume
 	Density   *Quantity   // g/ml; nil if not stated
 	Values    []Stated
-	Allergens []string // leaf codes
-	Assessed  bool     // the allergens key is present: somebody looked
+	Allergens []Word // leaf codes
+	Assessed  bool   // the allergens key is present: somebody looked
 	Source    string
 }
 

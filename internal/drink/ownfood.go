@@ -30,7 +30,7 @@ var ownFoodKeys = grammar[OwnFood]{"an own food", []key[OwnFood]{
 			r.faults.Add(r.nodeAt(n), "write [] if you looked and found none; leave the key out if nobody looked", "allergens has no value")
 			return
 		}
-		f.Allergens = r.texts(n, "allergens")
+		f.Allergens = r.words(n, "allergens", nil)
 		f.Assessed = f.Allergens != nil
 	}},
 	text("source", "where the values come from", false, mostProse, func(f *OwnFood) *string { return &f.Source }),

@@ -84,7 +84,7 @@ func statedAllergens(o *drink.OwnFood) []food.Mark {
 	}
 	marks := make([]food.Mark, len(o.Allergens))
 	for i, code := range o.Allergens {
-		marks[i] = food.Mark{Kind: "allergen", Value: code, Source: o.Source}
+		marks[i] = food.Mark{Kind: "allergen", Value: code.Text, Source: o.Source}
 	}
 	return marks
 }

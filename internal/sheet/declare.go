@@ -1,9 +1,13 @@
 package sheet
 
 import (
+	"slices"
+
 	"sipsum/internal/allergen"
 	"sipsum/internal/assay"
 	"sipsum/internal/caution"
+	"sipsum/internal/constituent"
+	"sipsum/internal/ingredientlist"
 	"sipsum/internal/label"
 	"sipsum/internal/recipe"
 )
@@ -12,7 +16,8 @@ import (
 // set of rules.
 type Declaration struct {
 	allergen.Declaration
-	Cautions []caution.Caution
+	Ingredients ingredientlist.List
+	Cautions    []caution.Caution
 }
 
 // declare works out allergens and cautions under one set of rules.
@@ -21,7 +26,25 @@ func declare(rules string, a *assay.Assay, facts label.Facts, items []allergen.I
 	if err != nil {
 		return Declaration{}, err
 	}
-	return Declaration{Declaration: d, Cautions: warn(rules, a, facts, items)}, nil
+	d = d.Judged(measured(rules, facts))
+	return Declaration{Declaration: d, Ingredients: ingredientlist.Of(a, d), Cautions: warn(rules, a, facts, items)}, nil
+}
+
+// aThousand is how many g or ml the amounts of a limit refer to.
+const aThousand = 1000
+
+// measured gives how much a drink holds of the constituent whose amount decides whether a
+// class is declared, in mg a kilogram and a litre.
+func measured(rules string, facts label.Facts) allergen.Amounts {
+	x := facts.Serving[constituent.ID(allergen.Measured(rules))]
+	var of allergen.Amounts
+	if facts.ServingG > 0 {
+		of.PerKg = x.Times(aThousand / facts.ServingG)
+	}
+	if facts.ServingMl > 0 {
+		of.PerLitre = x.Times(aThousand / facts.ServingMl)
+	}
+	return of
 }
 
 // itemsOf gives the foods of a drink as far as allergens and cautions go.
@@ -29,6 +52,9 @@ func itemsOf(a *assay.Assay) []allergen.Item {
 	items := make([]allergen.Item, len(a.Items))
 	for i, it := range a.Items {
 		items[i] = itemOf(it)
+		if f, ok := a.Drink.OwnFood(it.Food.ID.Code); ok && it.Own {
+			items[i].Place = f.Place
+		}
 	}
 	return items
 }
@@ -46,15 +72,19 @@ func itemOf(it recipe.Item) allergen.Item {
 	return item
 }
 
-// NotAssessed reports whether a food of the drink has allergens that nobody has
-// looked for: somebody has to decide.
-func (s *Sheet) NotAssessed() bool {
+// NotAssessed reports whether allergens of the drink wait for a decision: a food that
+// nobody has looked at, a question that is open, a name that says more than its list.
+func (s *Sheet) NotAssessed() bool { return len(s.Undecided()) > 0 }
+
+// Undecided says what waits for a decision, each once: "fish in core:gelatin: of which animal?".
+func (s *Sheet) Undecided() []string {
+	var list []string
 	for _, d := range s.Allergens() {
 		for _, c := range d.Check {
-			if c.Code == allergen.CheckNotAssessed {
-				return true
+			if text := c.Short(); !slices.Contains(list, text) {
+				list = append(list, text)
 			}
 		}
 	}
-	return false
+	return list
 }

@@ -21,6 +21,9 @@ const (
 	NothingKnown = "Nothing is known of a serving besides its mass and its volume."
 	NoGasStated  = "how much gas is in it nobody has stated"
 
+	// InOrder stands under a list of ingredients.
+	InOrder = "In descending order of what was weighed in; water and gas by what is left of them. What has to be emphasised stands in capitals. Names are those of the tables: write what the pack says."
+
 	// Declaring stands under every declaration of allergens.
 	Declaring = allergen.Caution
 )

@@ -36,6 +36,8 @@ var printedLaws = []law{
 	{"°Brix of liquids", "°Brix is of liquids, between 0 and where the scale ends", "design §5 (7)", brixOfLiquids},
 	{"card in order", "on a card no part is above its total, no figure negative", "Regulation (EU) No 1169/2011, Annex XV; 21 CFR 101.9", cardInOrder},
 	{"card energy", "kJ and kcal of a card are of one energy", "Regulation (EU) No 1169/2011, Annex XIV", cardEnergy},
+	{"an allergen appears", "every allergen of every food that the file pours is printed, at any depth and through any step", "design §2, knowledge of marks", allergenAppears},
+	{"an ingredient is listed", "every food that the file pours is in the list of ingredients, the most first", "Regulation (EU) No 1169/2011, Article 18(1)", ingredientListed},
 	{"caution above a limit", "what may be above the limit of a caution has the caution", "design §5 (10)", cautionAboveALimit},
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"sipsum/internal/allergen"
 	"sipsum/internal/caution"
+	"sipsum/internal/fail"
 	"sipsum/internal/sheet"
 )
 
@@ -15,7 +16,9 @@ type declaration struct {
 	Contains    []allergenEntry `json:"contains"`
 	MayContain  []allergenEntry `json:"may_contain"`
 	NotDeclared []allergenEntry `json:"not_declared"`
+	Excepted    []allergenEntry `json:"excepted"`
 	Check       []check         `json:"check"`
+	Ingredients ingredients     `json:"ingredients"`
 	Cautions    []cautioned     `json:"cautions"`
 }
 
@@ -24,10 +27,18 @@ type allergenEntry struct {
 	Name      string      `json:"name"`
 	From      []string    `json:"from"`
 	Via       []string    `json:"via"`
+	Ways      []way       `json:"ways"`
 	Leaves    []string    `json:"leaves"`
 	Knowledge []knowledge `json:"knowledge"`
 	Note      string      `json:"note,omitempty"`
 	Source    string      `json:"source"`
+	Status    string      `json:"status"`
+}
+
+// way is how one food gets into the drink.
+type way struct {
+	Food string   `json:"food"`
+	Via  []string `json:"via"`
 }
 
 type knowledge struct {
@@ -40,10 +51,15 @@ type knowledge struct {
 type check struct {
 	Code   string   `json:"code"`
 	Leaf   string   `json:"leaf,omitempty"`
+	Leaves []string `json:"leaves,omitempty"`
 	Name   string   `json:"name,omitempty"`
 	Foods  []string `json:"foods"`
-	Text   string   `json:"text"`
-	Source string   `json:"source,omitempty"`
+	Places []string `json:"places,omitempty"`
+
+	Question string `json:"question,omitempty"`
+	Text     string `json:"text"`
+	Answer   string `json:"answer,omitempty"`
+	Source   string `json:"source,omitempty"`
 }
 
 type cautioned struct {
@@ -68,8 +84,8 @@ func Allergens(w io.Writer, s *sheet.Sheet) error {
 func declarationsOf(s *sheet.Sheet) []declaration {
 	return each(s.Allergens(), func(d sheet.Declaration) declaration {
 		return declaration{
-			d.Rules, each(d.Contains, entryOf), each(d.MayContain, entryOf), each(d.NotDeclared, entryOf),
-			each(d.Check, func(c allergen.Check) check { return check(c) }),
+			d.Rules, each(d.Contains, entryOf), each(d.MayContain, entryOf), each(d.NotDeclared, entryOf), each(d.Excepted, entryOf),
+			each(d.Check, checkOf), ingredientsOf(d.Ingredients),
 			each(d.Cautions, func(c caution.Caution) cautioned { return cautioned(c) }),
 		}
 	})
@@ -77,6 +93,13 @@ func declarationsOf(s *sheet.Sheet) []declaration {
 
 func entryOf(e allergen.Entry) allergenEntry {
 	return allergenEntry{
-		e.Code, e.Name, e.From, e.Via, e.Leaves, each(e.Knowledge, func(k allergen.Evidence) knowledge { return knowledge(k) }), e.Note, e.Source,
+		e.Code, e.Name, e.From, e.Via, each(e.Ways, func(w allergen.Way) way { return way(w) }), e.Leaves,
+		each(e.Knowledge, func(k allergen.Evidence) knowledge { return knowledge(k) }), e.Note, e.Source, e.Status,
+	}
+}
+
+func checkOf(c allergen.Check) check {
+	return check{
+		c.Code, c.Leaf, c.Leaves, c.Name, c.Foods, each(c.Places, fail.Place.String), c.Question, c.Text, c.Answer, c.Source,
 	}
 }

@@ -20,7 +20,9 @@ func (p declared) print(s *sheet.Sheet) {
 	all := s.Allergens()
 	for i := range all {
 		p.declaration(&all[i].Declaration)
+		p.ingredients(&all[i].Ingredients)
 	}
+	p.answer(all)
 	p.cautions(s.Cautions())
 	if len(all) > 0 {
 		p.gap()
@@ -41,6 +43,9 @@ func (p declared) declaration(d *allergen.Declaration) {
 	if len(d.MayContain) > 0 {
 		p.paragraph(marginWidth, 2, "May contain, as the designer states: "+namesOf(d.MayContain))
 	}
+	for i := range d.Excepted {
+		p.excepted(&d.Excepted[i])
+	}
 	if len(d.NotDeclared) > 0 {
 		p.paragraph(marginWidth, 2, "Present, but no class under these rules: "+namesOf(d.NotDeclared))
 	}
@@ -49,24 +54,59 @@ func (p declared) declaration(d *allergen.Declaration) {
 	}
 }
 
+// answer shows once, by the first of them, how a question is settled.
+func (p declared) answer(all []sheet.Declaration) {
+	for _, d := range all {
+		for _, c := range d.Check {
+			if c.Question != "" && c.Answer != "" {
+				p.gap()
+				p.paragraph(marginWidth, 2, "To settle a question, here that of "+Clean(c.Foods[0], mostName)+": "+Clean(c.Answer, mostProse))
+				return
+			}
+		}
+	}
+}
+
 // entry says where an allergen comes from and how that is known.
 func (p declared) entry(e *allergen.Entry) {
-	var from []string
-	for _, id := range e.From {
-		from = append(from, Clean(id, mostName)+" ("+strings.Join(howKnown(e, id), ", ")+")")
-	}
-	text := Clean(e.Name, mostName) + p.cited(e.Source) + ": from " + join(from)
-	if len(e.Via) > 0 {
-		via := make([]string, len(e.Via))
-		for i, v := range e.Via {
-			via[i] = Clean(v, mostName)
-		}
-		text += ", by way of " + join(via)
+	text := Clean(e.Name, mostName) + p.cited(e.Source) + p.status(e.Status)
+	if len(e.From) > 0 {
+		text += ": from " + whence(e)
 	}
 	if e.Note != "" {
-		text += ". " + Clean(e.Note, mostProse)
+		text += ". " + upperFirst(Clean(e.Note, mostProse))
 	}
 	p.hanging("  – ", bulletIndent, text)
+}
+
+// whence names the foods of an entry, each with how it is known and its own way in.
+func whence(e *allergen.Entry) string {
+	from := make([]string, len(e.Ways))
+	for i, w := range e.Ways {
+		from[i] = Clean(w.Food, mostName) + " (" + strings.Join(howKnown(e, w.Food), ", ") + ")"
+		if !w.Straight() {
+			via := make([]string, len(w.Via))
+			for k, v := range w.Via {
+				via[k] = Clean(v, mostName)
+			}
+			from[i] += " by way of " + join(via)
+		}
+	}
+	return strings.Join(from, "; ")
+}
+
+// excepted says what the rules take out of a class, and of what.
+func (p declared) excepted(e *allergen.Entry) {
+	p.hanging("  Not declared here: ", bulletIndent,
+		Clean(e.Name, mostName)+" of "+whence(e)+", "+Clean(e.Note, mostProse)+p.cited(e.Source)+p.status(e.Status))
+}
+
+// status marks a reference that nobody has verified.
+func (p declared) status(of string) string {
+	if of == allergen.Unverified {
+		return " (" + allergen.Unverified + ", check the official text)"
+	}
+	return ""
 }
 
 // howKnown gives the kinds of knowledge behind one food of an entry.
@@ -94,15 +134,23 @@ func (p declared) check(c allergen.Check) {
 	for i, id := range c.Foods {
 		foods[i] = Clean(id, mostName)
 	}
-	what := "not assessed"
-	if c.Leaf != "" {
-		what = Clean(c.Leaf, mostName)
+	leaves := make([]string, len(c.Leaves))
+	for i, leaf := range c.Leaves {
+		leaves[i] = Clean(leaf, mostName)
 	}
-	text := what + " in " + join(foods) + ": "
+	text := join(leaves) + " in " + join(foods)
 	if c.Code == allergen.CheckNotAssessed {
-		text = "not assessed, " + join(foods) + ": "
+		text = "not assessed, " + join(foods)
 	}
-	p.hanging("  To check: ", bulletIndent, text+Clean(c.Text, mostProse)+p.cited(c.Source))
+	for _, place := range c.Places {
+		text += " at " + Clean(place.String(), mostName)
+	}
+	text += ": "
+	if c.Question != "" {
+		text += Clean(c.Question, mostProse) + " "
+	}
+	text += upperFirst(Clean(c.Text, mostProse)) + p.cited(c.Source)
+	p.hanging("  To check: ", bulletIndent, text)
 }
 
 // cautions prints each caution once; one that is not given under every set of

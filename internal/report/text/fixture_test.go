@@ -237,6 +237,7 @@ func declarations() []sheet.Declaration {
 				Rules: "eu",
 				Contains: []allergen.Entry{{
 					Code: "milk", Name: "Milk", From: []string{"core:milk-whole", "own:house"}, Via: []string{"clarified milk / \u202ewhey"},
+					Ways: []allergen.Way{{Food: "core:milk-whole", Via: []string{"the build"}}, {Food: "own:house", Via: []string{"clarified milk / \u202ewhey"}}},
 					Knowledge: []allergen.Evidence{
 						{Food: "core:milk-whole", Leaf: "cow milk", How: allergen.Stated},
 						{Food: "own:house", Leaf: "cow milk", How: allergen.Inferred, Rules: []string{"m1"}},
@@ -246,7 +247,7 @@ func declarations() []sheet.Declaration {
 				MayContain: []allergen.Entry{{Name: "Nuts (almond)"}},
 				Check: []allergen.Check{
 					{Code: allergen.CheckNotAssessed, Foods: []string{"own:oat"}, Text: "Read its label."},
-					{Code: allergen.CheckPossible, Leaf: "sulphites", Name: "Sulphites", Foods: []string{"sr:14096"}, Text: "Often in wine.", Source: "common practice, from memory"},
+					{Code: allergen.CheckPossible, Leaf: "sulphites", Leaves: []string{"sulphites"}, Name: "Sulphites", Foods: []string{"sr:14096"}, Question: "how much sulphur dioxide?", Text: "Often in wine.", Source: "common practice, from memory"},
 				},
 			},
 			Cautions: []caution.Caution{dose, {Code: "high", Text: "Say so beside the name.", Source: "Annex III, 4.1"}},
