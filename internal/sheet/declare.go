@@ -4,7 +4,6 @@ import (
 	"sipsum/internal/allergen"
 	"sipsum/internal/assay"
 	"sipsum/internal/caution"
-	"sipsum/internal/label"
 	"sipsum/internal/recipe"
 )
 
@@ -16,12 +15,12 @@ type Declaration struct {
 }
 
 // declare works out allergens and cautions under one set of rules.
-func declare(rules string, a *assay.Assay, facts label.Facts, items []allergen.Item) (Declaration, error) {
+func declare(rules string, a *assay.Assay, hurts caution.Drink, items []allergen.Item) (Declaration, error) {
 	d, err := allergen.Declare(rules, items, texts(a.Drink.MayContain))
 	if err != nil {
 		return Declaration{}, err
 	}
-	return Declaration{Declaration: d, Cautions: warn(rules, a, facts, items)}, nil
+	return Declaration{Declaration: d, Cautions: hurts.Under(rules)}, nil
 }
 
 // itemsOf gives the foods of a drink as far as allergens and cautions go.

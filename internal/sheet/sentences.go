@@ -21,6 +21,9 @@ const (
 	NothingKnown = "Nothing is known of a serving besides its mass and its volume."
 	NoGasStated  = "how much gas is in it nobody has stated"
 
+	// LocalCode stands under the cautions, once for all of them.
+	LocalCode = "Follow your local code and ask its licensed authority; what is not listed here may hurt all the same."
+
 	// Declaring stands under every declaration of allergens.
 	Declaring = allergen.Caution
 )
