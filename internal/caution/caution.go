@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"sipsum/internal/food"
+	"sipsum/internal/phrase"
 )
 
 // Drink is a drink that was looked through for what may hurt.
@@ -71,7 +72,7 @@ func (r *row) caution() Caution {
 // excused reports whether the drink's name lifts the caution and what it is made of does
 // too: a name alone is no excuse.
 func (l *look) excused(r *row) bool {
-	if !r.exempt.In(wordsOf(l.Name)) {
+	if !r.exempt.In(phrase.Words(fold(l.Name))) {
 		return false
 	}
 	based := false

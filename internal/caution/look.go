@@ -13,20 +13,23 @@ import (
 type look struct {
 	Input
 	assessed []allergen.Assessment // by item
-	words    [][][]string          // by item, of each of its names
+	says     []map[string]bool     // by item, the word lists of which one of its names has words
 	parts    [][]string            // by item, whereto it belongs: the drink and the components on its way
 	found    map[term]*match
+	texts    map[string]map[string]bool // the word lists of other texts
 }
 
 func newLook(in Input) *look {
-	l := &look{Input: in, found: map[term]*match{}}
+	l := &look{Input: in, found: map[term]*match{}, texts: map[string]map[string]bool{}}
 	for _, it := range in.Items {
 		l.assessed = append(l.assessed, allergen.Assess(it))
-		var words [][]string
+		says := map[string]bool{}
 		for _, name := range append([]string{it.Name}, it.Names...) {
-			words = append(words, wordsOf(name))
+			for list, has := range lists().in(name) {
+				says[list] = says[list] || has
+			}
 		}
-		l.words = append(l.words, words)
+		l.says = append(l.says, says)
 		l.parts = append(l.parts, append([]string{""}, it.Path...))
 	}
 	return l
@@ -108,20 +111,27 @@ func (l *look) is(i int, t term) bool {
 	case "own":
 		return it.Own && it.Group == t.key
 	case "food", "ownfood":
-		list := lists()[t.key]
-		return (t.kind == "food" || it.Own) && slices.ContainsFunc(l.words[i], list.in)
+		return l.says[i][t.key] && (t.kind == "food" || it.Own)
 	}
 	return false
+}
+
+// holds reports whether a text of the drink file has words of a list.
+func (l *look) holds(text, list string) bool {
+	if l.texts[text] == nil {
+		l.texts[text] = lists().in(text)
+	}
+	return l.texts[text][list]
 }
 
 // named finds a list in the names of components and of the drink.
 func (l *look) named(t term, m *match) {
 	for _, p := range l.Parts {
-		if p.Name != "" && lists()[t.key].in(wordsOf(p.Name)) {
+		if l.holds(p.Name, t.key) {
 			m.add("its name: "+p.Name, "", p.Name)
 		}
 	}
-	if lists()[t.key].in(wordsOf(l.Name)) {
+	if l.holds(l.Name, t.key) {
 		m.add("its name: "+l.Name, "")
 	}
 }
@@ -136,12 +146,12 @@ func (l *look) done(t term, m *match) {
 			}
 		case "technique":
 			for _, how := range append(slices.Clone(p.Techniques), p.Name) {
-				if how != "" && lists()[t.key].in(wordsOf(how)) {
+				if l.holds(how, t.key) {
 					m.add("technique: "+how, p.Name)
 				}
 			}
 		case "vessel":
-			if p.Vessel != "" && lists()[t.key].in(wordsOf(p.Vessel)) {
+			if l.holds(p.Vessel, t.key) {
 				m.add("vessel: "+p.Vessel, p.Name)
 			}
 		}

@@ -30,7 +30,7 @@ func alternatives(f embedded.Row, column string) []together {
 			if !found || !slices.Contains(kinds, kind) {
 				f.Fail("%s: %q is no term", column, part)
 			}
-			if slices.Contains([]string{"food", "ownfood", "technique", "vessel"}, kind) && lists()[key] == nil {
+			if slices.Contains([]string{"food", "ownfood", "technique", "vessel"}, kind) && lists().lists[key] == nil {
 				f.Fail("%s: no list %q", column, key)
 			}
 			terms = append(terms, term{kind, key, not})
@@ -92,13 +92,13 @@ func (m *match) without(other *match) *match {
 	return &left
 }
 
-// either joins what was found of alternatives; what is sure of one is sure.
+// either joins what was found of alternatives, b perhaps nothing; what is sure of one is sure.
 func either(a, b *match) *match {
-	if a == nil || a.unsure && !b.unsure {
-		a, b = b, a
-	}
-	if b == nil || b.unsure && !a.unsure {
+	switch {
+	case b == nil, a.unsure != b.unsure && b.unsure:
 		return a
+	case a.unsure != b.unsure:
+		return b
 	}
 	m := &match{items: slices.Concat(a.items, b.items), unsure: a.unsure, all: a.all || b.all}
 	for _, one := range []*match{a, b} {
