@@ -238,7 +238,7 @@ func TestMarksGroupsAndSteps(t *testing.T) {
 		assert.Equal(t, c.want, codes(c.in))
 	}
 	both := caution.Input{ABV: 8, Items: []allergen.Item{marked("Rum", "alcohol"), marked("Espresso", "caffeine")}}
-	assert.Equal(t, []string{"alcohol", "alcohol-pregnancy", "alcohol-medicines", "alcohol-and-caffeine"}, codes(both))
+	assert.Equal(t, []string{"alcohol", "alcohol-pregnancy", "alcohol-and-caffeine"}, codes(both))
 	assert.Contains(t, find(t, both, "alcohol-and-caffeine").Because, "Espresso")
 }
 
@@ -257,14 +257,14 @@ func TestOnlyAWholeWordOfTheNameExcuses(t *testing.T) {
 // Alcohol goes by its strength: a house ferment has the caution, wine without alcohol has
 // none of them, and what nobody knows is said so.
 func TestAlcoholGoesByItsStrength(t *testing.T) {
-	three := []string{"alcohol", "alcohol-pregnancy", "alcohol-medicines"}
+	two := []string{"alcohol", "alcohol-pregnancy"}
 	wine := []allergen.Item{of("wine", "House wine", "alcohol")}
 	ferment := caution.Input{Rules: "eu", ABV: 5, Parts: done("ferment")}
-	assert.Subset(t, codes(ferment), append(three, "alcohol-strength"))
+	assert.Subset(t, codes(ferment), append(two, "alcohol-strength"))
 	assert.Contains(t, find(t, ferment, "alcohol").Text, "Holds alcohol (5.0 % vol)")
 
 	without := caution.Input{Rules: "eu", ABV: 0, Items: wine}
-	for _, code := range append(three, "alcohol-strength", "alcohol-warning") {
+	for _, code := range append(two, "alcohol-strength", "alcohol-warning") {
 		assert.NotContains(t, codes(without), code)
 	}
 

@@ -46,7 +46,7 @@ func TestCautionsOfCoreFoodsAreBelievable(t *testing.T) {
 		most float64
 	}{
 		"caffeine": {constituent.Caffeine, 1}, "caffeine-dose": {constituent.Caffeine, 200}, "caffeine-day": {constituent.Caffeine, 400}, "caffeine-acute": {constituent.Caffeine, 1000},
-		"alcohol": {constituent.Alcohol, 0.08}, "alcohol-pregnancy": {constituent.Alcohol, 0.08}, "alcohol-medicines": {constituent.Alcohol, 0.08}, "alcohol-and-caffeine": {constituent.Alcohol, 0.08}, // 0.05 % vol
+		"alcohol": {constituent.Alcohol, 0.08}, "alcohol-pregnancy": {constituent.Alcohol, 0.08}, "alcohol-and-caffeine": {constituent.Alcohol, 0.08}, // 0.05 % vol
 		"caffeine-statement": {constituent.Caffeine, 2 * 15},
 		"alcohol-warning":    {constituent.Alcohol, 0.8}, "alcohol-strength": {constituent.Alcohol, 1.9}, // g: ethanol 0.789 g/ml
 		"polyol-statement": {constituent.Polyols, 2 * 10},
