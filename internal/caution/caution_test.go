@@ -64,6 +64,9 @@ func caffeine(mg, most, ml float64) caution.Input {
 func TestLimits(t *testing.T) {
 	tea := caffeine(160, 160, 100)
 	tea.Name, tea.Items = "Cold Tea Garden", []allergen.Item{of("tea drink", "Brew", "caffeine")}
+	milky := caffeine(160, 160, 100)
+	milky.Name, milky.Items = "Milky tea", []allergen.Item{of("milk", "Milk"), of("tea drink", "Brew", "caffeine"), of("citrus juice", "Lemon")}
+	milky.Brought = map[constituent.ID][]food.ID{constituent.Caffeine: {{Table: "core", Code: "Brew"}}}
 	bolt := caffeine(160, 160, 100)
 	bolt.Name, bolt.Items = "Iced tea bolt", []allergen.Item{of("tea drink", "Brew", "caffeine"), of("soft drink", "Energy drink", "caffeine")}
 	nameless := caffeine(160, 160, 100)
@@ -90,6 +93,7 @@ func TestLimits(t *testing.T) {
 		{"151 mg/l", caffeine(30.2, 30.2, 200), "caffeine-statement", true, "idem"},
 		{"1500 mg/l, named coffee", coffee, "caffeine-statement", false, "idem, exemption by name"},
 		{"named tea", tea, "caffeine-statement", false, "idem"},
+		{"named tea, with what brings none", milky, "caffeine-statement", false, "idem"},
 		{"named tea, with an energy drink", bolt, "caffeine-statement", true, "idem: based on coffee or tea"},
 		{"named tea, with a food that brings caffeine and says nothing", nameless, "caffeine-statement", true, "idem"},
 		{"cascara", cherry, "caffeine-statement", true, "Regulation (EU) 2022/47: no exemption by its name"},

@@ -76,11 +76,12 @@ func (l *look) of(t term) *match {
 }
 
 func (l *look) find(t term) *match {
-	m := &match{}
+	m := &match{unsure: t.kind == "allergen"}
 	for i := range l.Items {
 		if l.is(i, t) {
 			m.items = append(m.items, i)
 			m.add("in it: "+named(l.Items[i]), l.parts[i]...)
+			m.unsure = m.unsure && !slices.Contains(l.assessed[i].Leaves, t.key)
 		}
 	}
 	switch t.kind {

@@ -174,3 +174,11 @@ func TestOnlyWhatIsAsSureSilences(t *testing.T) {
 	drink.Amounts["CAFFN"] = a
 	assert.Contains(t, find(t, drink, "caffeine-dose").Text, "about 201, up to 863 mg")
 }
+
+// Wine may hold sulphites and dried fruit that is sulphured does.
+func TestWhatIsOnlyLikelyCannotBeRuledOut(t *testing.T) {
+	wine := caution.Input{ABV: 12, Items: []allergen.Item{{Name: "Wine"}}}
+	assert.Contains(t, find(t, wine, "sulphites").Text, "Cannot be ruled out: Holds sulphites")
+	wine.Items = append(wine.Items, allergen.Item{Name: "Apricot, dried, sulphured"})
+	assert.NotContains(t, find(t, wine, "sulphites").Text, "Cannot be ruled out")
+}

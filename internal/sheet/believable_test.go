@@ -63,6 +63,9 @@ func TestCautionsOfCoreFoodsAreBelievable(t *testing.T) {
 				if !strings.HasPrefix(c.Text, "Cannot be ruled out") {
 					continue
 				}
+				if c.Code == "sulphites" { // no figure decides it: a question about the food does
+					continue
+				}
 				possible++
 				limit, ok := limits[c.Code]
 				if !assert.True(t, ok, "%s: %s because of %s", id, c.Code, c.Because) {
