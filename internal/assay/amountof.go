@@ -16,25 +16,13 @@ func (a *Assay) AmountOf(id constituent.ID) (mean, withBounds float64, known boo
 	return mean, mean + bound*c.PerGram, mean > 0 || len(unknown) < len(a.Serving.Rows) // a part of a total may be known
 }
 
-// Steps lists the keywords of the steps that made the drink, in the order of
-// the file: those of the components that are in it, then the finish.
-func (a *Assay) Steps() []string {
+// Used tells which components are in the drink, by name.
+func (a *Assay) Used() map[string]bool {
 	used := map[string]bool{}
 	for _, item := range a.Items {
 		for _, name := range item.Path {
 			used[name] = true
 		}
 	}
-	var words []string
-	for _, c := range a.Drink.Components {
-		for _, step := range c.Steps {
-			if used[c.Name] {
-				words = append(words, step.Kind())
-			}
-		}
-	}
-	for _, step := range a.Drink.Finish {
-		words = append(words, step.Kind())
-	}
-	return words
+	return used
 }

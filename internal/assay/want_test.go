@@ -149,10 +149,10 @@ func TestAGlassThatOverflowsIsSaid(t *testing.T) {
 	assert.Empty(t, textsOf(less, "glass"))
 }
 
-// The steps of what is in the drink, in the order of the file; those of a pantry's are not.
-func TestStepsThatMadeTheDrink(t *testing.T) {
+// What a pantry brings and the drink does not use is not in it.
+func TestComponentsThatAreInTheDrink(t *testing.T) {
 	a := run(t, planOf(t, assaytest.Core(t), quay, 10), assay.Want{})
-	assert.Equal(t, []string{"strain", "add", "carbonate", "chill"}, a.Steps())
+	assert.Equal(t, map[string]bool{"syrup": true}, a.Used())
 }
 
 // What nobody knows is said with whom it hangs on, and how much it can be.

@@ -1,188 +1,130 @@
 package caution
 
 import (
-	"fmt"
-	"math"
+	"cmp"
 	"slices"
-	"strings"
 
-	"sipsum/internal/allergen"
-	"sipsum/internal/constituent"
-	"sipsum/internal/estimate"
+	"sipsum/internal/food"
+	"sipsum/internal/phrase"
 )
 
-// For gives the cautions of a drink in the order of data/cautions.csv, each text
-// once.
-func For(in Input) []Caution {
-	marks := marked(in.Items)
-	out := []Caution{}
+// Drink is a drink that was looked through for what may hurt.
+type Drink struct{ look *look }
+
+// Look looks a drink through, once for whatever rules.
+func Look(in Input) Drink { return Drink{newLook(in)} }
+
+// For gives the cautions of a drink under its rules.
+func For(in Input) []Caution { return Look(in).Under(in.Rules) }
+
+// Under gives the cautions of a drink under one set of rules, the worst first, then in the
+// order of data/cautions.csv.
+func (d Drink) Under(rules string) []Caution {
+	var all []spoken
 	for i := range table() {
 		r := &table()[i]
-		if r.rules != "" && r.rules != in.Rules {
+		if !r.under(rules) || d.look.excused(r) {
 			continue
 		}
-		if _, excused := r.excuses(in.Name); excused {
-			continue
+		if s, speaks := d.look.judge(r); speaks {
+			all = append(all, s)
 		}
-		c, ok := r.judge(in, marks)
-		if !ok || slices.ContainsFunc(out, func(have Caution) bool { return have.Text == c.Text }) {
-			continue
-		}
-		out = append(out, c)
 	}
+	out := []Caution{}
+	for _, s := range all {
+		if !silenced(s, all) {
+			out = append(out, s.Caution)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Caution) int { return cmp.Compare(a.Rank, b.Rank) })
 	return out
+}
+
+// spoken is a caution that a row gives.
+type spoken struct {
+	Caution
+	row     *row
+	certain bool
+}
+
+// silenced reports whether another row says more, as surely.
+func silenced(s spoken, all []spoken) bool {
+	return slices.ContainsFunc(all, func(other spoken) bool {
+		return slices.Contains(other.row.silences, s.Code) && (other.certain || !s.certain)
+	})
 }
 
 // Standing gives a caution by its code, as its row writes it, for a page that proposes
 // what it warns of. It panics if there is none.
 func Standing(code string) Caution {
-	for _, r := range table() {
-		if r.code == code {
-			return Caution{Code: r.code, Text: r.text, Source: r.source}
+	for i := range table() {
+		if r := &table()[i]; r.code == code {
+			return r.caution()
 		}
 	}
 	panic("caution: cautions.csv has no row " + code)
 }
 
-// marked gives the foods that carry each caution mark.
-func marked(items []allergen.Item) map[string][]string {
-	foods := map[string][]string{}
-	for _, it := range items {
-		for _, mark := range allergen.Assess(it).Cautions {
-			if name := named(it); !slices.Contains(foods[mark], name) {
-				foods[mark] = append(foods[mark], name)
+func (r *row) caution() Caution {
+	return Caution{Code: r.code, Text: r.text, Source: r.source, Who: r.who, Rank: r.rank}
+}
+
+// excused reports whether the drink's name lifts the caution and what it is made of does
+// too: a name alone is no excuse.
+func (l *look) excused(r *row) bool {
+	if !r.exempt.In(phrase.Words(fold(l.Name))) {
+		return false
+	}
+	based := false
+	for i := range l.Items {
+		if !l.brings(i, r) {
+			continue
+		}
+		if !l.isBase(i, r.exemptFoods) {
+			return false
+		}
+		based = true
+	}
+	return based
+}
+
+// brings reports whether a food brings the constituent of a row, as far as anybody knows.
+func (l *look) brings(i int, r *row) bool {
+	id := l.Items[i].Food
+	if slices.Contains(l.Brought[r.of], id) || slices.Contains(l.Unstated[r.of], id) && l.plausible(i, r) {
+		return true
+	}
+	return len(l.Brought[r.of]) == 0 && l.plausible(i, r)
+}
+
+// isBase reports whether a food is one of those that excuse.
+func (l *look) isBase(i int, foods []term) bool {
+	is := false
+	for _, t := range foods {
+		if l.is(i, term{t.kind, t.key, false}) {
+			if t.not {
+				return false
 			}
+			is = true
 		}
 	}
-	return foods
+	return is
 }
 
-func named(it allergen.Item) string {
-	if it.Name == "" {
-		return it.Food.String()
-	}
-	return it.Name
+// plausible reports whether a food could bring the constituent of a row.
+func (l *look) plausible(i int, r *row) bool {
+	return slices.ContainsFunc(r.with, func(terms together) bool {
+		return slices.ContainsFunc(terms, func(t term) bool { return l.is(i, t) })
+	})
 }
 
-// judge decides whether the row holds for the drink.
-func (r *row) judge(in Input, marks map[string][]string) (Caution, bool) {
-	c := Caution{Code: r.code, Text: r.text, Source: r.source}
-	var ok, certain bool
-	foods := []string{}
-	switch r.when {
-	case byMark:
-		ok, certain = true, true
-		for mark := range strings.SplitSeq(r.key, "+") {
-			ok = ok && len(marks[mark]) > 0
-			foods = append(foods, marks[mark]...)
-		}
-		c.Because = "in it: " + strings.Join(foods, ", ")
-	case byGroup:
-		for _, it := range in.Items {
-			if it.Group == r.key && !slices.Contains(foods, named(it)) {
-				foods = append(foods, named(it))
-			}
-		}
-		ok, certain = len(foods) > 0, true
-		c.Because = "in it: " + strings.Join(foods, ", ")
-	case byStep:
-		ok, certain = slices.Contains(in.Steps, r.key), true
-		c.Because = "step: " + r.key
-	case byUnknown:
-		foods = marks[r.basis]
-		ok, certain = len(foods) > 0 && !in.Amounts[constituent.ID(r.key)].Complete(), true
-		c.Because = "in it: " + strings.Join(foods, ", ")
-	case byABV:
-		certain = r.exceeds(in.ABV)
-		ok = certain || r.exceeds(in.ABVMost)
-		c.Because = abvText(in, certain)
-	case byAmount:
-		ok, certain, c.Because = r.amount(in, marks)
-	}
-	if !ok {
-		return Caution{}, false
-	}
-	c.Text = r.fill(in, foods, certain)
-	if !certain {
-		c.Text = "Cannot be ruled out: " + c.Text
-	}
-	return c, true
-}
-
-func (r *row) exceeds(x float64) bool { return x > r.limit || r.atOnce && x == r.limit }
-
-// amount judges an amount as known, at the upper end of its interval, and there with its
-// bounds. An amount of which nothing is known, and the part that nothing bounds, are left
-// to the row for unknowns.
-func (r *row) amount(in Input, marks map[string][]string) (ok, certain bool, because string) {
-	a, found := in.per(constituent.ID(r.key), r.basis)
-	if !found {
-		return false, false, ""
-	}
-	certain = a.Known && r.exceeds(a.Mean)
-	ok = certain || r.exceeds(a.KnownMost()) || a.Bounded() && r.exceeds(a.Most()) && r.plausible(in, marks)
-	because = fmt.Sprintf("%s per %s: %s", strings.ToLower(constituent.Must(constituent.ID(r.key)).Name), r.basis, amountText(a, r.unit, certain))
-	return ok, certain, because
-}
-
-// plausible reports whether more than is known may be there at all: what is only added
-// on purpose needs a food that says so, or one of which nobody says what it is.
-func (r *row) plausible(in Input, marks map[string][]string) bool {
-	unsaid := func(it allergen.Item) bool { return it.Group == "" }
-	return r.with == "" || len(marks[r.with]) > 0 || slices.ContainsFunc(in.Items, unsaid)
-}
-
-// fill puts the figures of the drink into the text.
-func (r *row) fill(in Input, foods []string, certain bool) string {
-	pairs := []string{"{abv}", abvText(in, certain), "{foods}", strings.Join(foods, ", ")}
-	if r.when == byAmount {
-		for _, basis := range []string{"serving", "100 ml", "100 g"} {
-			a, _ := in.per(constituent.ID(r.key), basis)
-			pairs = append(pairs, "{"+basis+"}", amountText(a, r.unit, certain))
+// foods gives the ids of the foods of a match, each once.
+func (l *look) foods(m *match) []food.ID {
+	var ids []food.ID
+	for _, i := range m.items {
+		if id := l.Items[i].Food; !slices.Contains(ids, id) {
+			ids = append(ids, id)
 		}
 	}
-	return strings.NewReplacer(pairs...).Replace(r.text)
-}
-
-// abvText prints a strength; of one that is over a limit only at the end of its interval,
-// that end.
-func abvText(in Input, certain bool) string {
-	switch {
-	case math.IsNaN(in.ABV):
-		return "strength not known"
-	case !certain:
-		return fmt.Sprintf("about %s, up to %s %% vol", number(in.ABV), number(in.ABVMost))
-	}
-	return fmt.Sprintf("%.1f %% vol", in.ABV)
-}
-
-// amountText prints an amount with what is known of its limits: of one that is over a
-// limit only at the end of its interval, that end.
-func amountText(a estimate.Amount, unit string, certain bool) string {
-	switch {
-	case !a.Known && a.Bounded():
-		return "up to " + number(a.Most()) + " " + unit
-	case !a.Known:
-		return "an unknown amount"
-	case a.Complete() && !certain:
-		return "about " + number(a.Mean) + ", up to " + number(a.Most()) + " " + unit
-	case a.Complete():
-		return "about " + number(a.Mean) + " " + unit
-	case a.Bounded():
-		return "between " + number(a.Mean) + " and " + number(a.Most()) + " " + unit
-	case !certain:
-		return "at least " + number(a.Mean) + " " + unit + ", what is known of it up to " + number(a.KnownMost()) + " " + unit
-	}
-	return "at least " + number(a.Mean) + " " + unit
-}
-
-// number prints two or three digits: more would promise too much.
-func number(x float64) string {
-	switch {
-	case x >= 10:
-		return fmt.Sprintf("%.0f", x)
-	case x >= 1:
-		return fmt.Sprintf("%.1f", x)
-	}
-	return fmt.Sprintf("%.2g", x)
+	return ids
 }

@@ -1,30 +1,47 @@
-// Package caution says what in a drink may hurt somebody, as far as its foods,
-// its amounts and its steps show.
+// Package caution says what in a drink may hurt somebody, as far as its foods, its
+// amounts, its steps, its techniques and its vessels show.
 //
 // # Model
 //
-// data/cautions.csv holds one row per caution: a trigger, the text in our own
-// words, its source. A trigger is
+// data/cautions.csv holds one row per caution: under which rules (a list; none: all), what
+// brings it up, what of it is measured, the text in our own words, whom it concerns, its
+// source, and how bad it is (rank 1 may kill, 2 may poison or injure, 3 concerns some
+// guests, 4 is of making and keeping, 5 of law and label).
 //
-//   - mark: a food carries a caution mark ("raw egg"), stated or inferred from
-//     its name (package allergen); a + b asks for both, in any foods;
-//   - group: a food is of one of our groups;
-//   - step: the drink uses a step;
-//   - amount: a constituent in a serving, in 100 ml or in 100 g is over a limit;
-//   - abv: the alcoholic strength is over, or at, a limit;
-//   - unknown: a food carries the mark but the amount of the constituent is not
-//     fully known.
+// "when" lists alternatives parted by "|", each of terms joined by "+", which must meet in
+// one part of the drink (a component, or the whole):
 //
-// An amount is judged twice, as known and at the upper end of its interval with the
-// bounds of what is unknown. If only the second goes over the limit the caution is
-// given as one that cannot be ruled out. What is only ever added on purpose (only_with)
-// cannot be ruled out where a food carries that mark, or has no food group; elsewhere
-// nobody would believe it.
+//   - mark, allergen: a food carries it, stated or inferred (package allergen);
+//   - group: a food is of one of our groups; own: so is a food of the drink file;
+//   - food: a name of a food, of a component or of the drink holds words of a list
+//     (data/hazard_foods.csv); ownfood: the same of foods of the drink file alone;
+//   - step: the part has such a step;
+//   - technique, vessel: words of data/techniques.csv, in a treat: or in the name of a
+//     component, and in a vessel:;
+//   - alcohol: the drink holds any (from 0.05 % vol, below which a strength prints as
+//     0.0), over or up to a strength; served: it is served so hot;
+//   - not: nothing of the kind is in that part.
+//
+// "measure" says what else must hold: an amount of a constituent or the mass of the foods
+// that were found, as the file pours them (per serving, batch, kg, litre, 100 ml, 100 g); the
+// strength; the pH of the part; or that how much is in it is unknown. "tell" speaks whatever
+// the mass is, and of one above the limit first. "over 4.6" of a pH is lifted only by a
+// meter's reading, never by an estimate; "below 6" by a pH known to be higher.
+//
+// An amount and a strength are judged as known and at the upper end of their interval. If
+// only the second goes over the limit the caution cannot be ruled out; with the bounds of
+// what is unknown only where a food could plausibly bring it (only_with), or has no group.
+//
+// Words are compared without accents; a list has words that are taken out of a name first
+// (ignore: "borage oil") and words in whose company nothing is found (not). A row silences
+// others that say less ("silences"), if it is as certain. Worse comes first.
 //
 // # Limits
 //
-// The package knows what data/cautions.csv lists and nothing more: that no
-// caution is printed does not mean that a drink is safe. Names of drinks are
-// read in English. Texts help a licensed kitchen; its local code, the labels of
-// what it uses and the advice of a doctor or pharmacist come before them.
+// The package knows what its tables list and nothing more: that no caution is printed does
+// not mean that a drink is safe. Words are English, German, French, Spanish and Italian; a
+// name in a brand's words, and a technique that nobody wrote down, are not found. Masses are
+// those that lines pour: what a steep leaves behind counts as if it were drunk. Texts help a
+// licensed kitchen; its local code, the labels of what it uses and the advice of a doctor or
+// pharmacist come before them.
 package caution

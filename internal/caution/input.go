@@ -4,6 +4,7 @@ import (
 	"sipsum/internal/allergen"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
+	"sipsum/internal/food"
 	"sipsum/internal/unit"
 )
 
@@ -12,13 +13,31 @@ type Input struct {
 	Rules     string // cautions of other rules are left out
 	Name      string // of the drink
 	Items     []allergen.Item
-	Steps     []string // keywords of the steps of all components and of the finish
+	Parts     []Part // house-made components; that without a name is the drink
 	ServingG  float64
 	ServingMl float64                            // 0 if the density is not known
+	ServedAt  float64                            // °C; 0 if not stated
 	Amounts   map[constituent.ID]estimate.Amount // of a serving, in the unit of the vocabulary
 	ABV       float64                            // % by volume; NaN if not known
 	ABVMost   float64                            // the most that it can be; 0 if nobody says
+
+	Brought  map[constituent.ID][]food.ID // the foods that are known to bring some
+	Unstated map[constituent.ID][]food.ID // those of which nobody says how much they hold
+	Poured   map[food.ID]Mass
 }
+
+// Part is what is made by itself: a component, or the drink.
+type Part struct {
+	Name          string // empty: the drink
+	Steps         []string
+	Techniques    []string // in the words of the drink file
+	Vessel        string
+	PHLow, PHHigh float64 // NaN: nobody knows
+	PHRead        bool    // by a meter, not from the composition
+}
+
+// Mass is how much of a food the lines of a file pour, in g.
+type Mass struct{ Serving, Batch float64 }
 
 // Caution is one thing that may hurt somebody.
 type Caution struct {
@@ -26,6 +45,8 @@ type Caution struct {
 	Text    string
 	Source  string
 	Because string
+	Who     string // whom it concerns; empty: nobody in particular
+	Rank    int    // 1 may kill, 5 is of law and label
 }
 
 // per gives the amount on a basis: "serving", "100 ml" or "100 g". Without a

@@ -7,59 +7,88 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
+	"sipsum/internal/phrase"
 )
 
-// The triggers of data/cautions.csv.
+// What a row of data/cautions.csv may measure.
 const (
-	byMark    = "mark"
-	byGroup   = "group"
-	byStep    = "step"
-	byAmount  = "amount"
-	byABV     = "abv"
-	byUnknown = "unknown"
+	nothing   = ""
+	anAmount  = "amount"
+	aMass     = "mass"
+	aStrength = "abv"
+	aPH       = "ph"
+	anUnknown = "unknown"
 )
 
-// row is one caution and its trigger.
+// How a measure is compared with a limit.
+const (
+	over    = "over"
+	atLeast = "at least"
+	below   = "below"
+	tell    = "tell" // the row speaks all the same, of what is over its limit first
+)
+
+// row is one caution and what brings it up.
 type row struct {
-	code   string
-	rules  string // empty = any
-	when   string
-	key    string // mark, group, step or constituent
-	basis  string // of an amount; for unknown, the mark that must be there
-	atOnce bool   // the limit itself triggers
-	limit  float64
-	unit   string
-	with   string   // of an amount that is only possible: the mark of a food that makes it so; empty: any
-	exempt []string // words in the drink's name
-	text   string
-	source string
+	code        string
+	rank        int
+	rules       []string // empty = any
+	when        []together
+	measure     string
+	of          constituent.ID // of an amount
+	basis       string
+	compare     string
+	limit       float64
+	unit        string
+	with        []together  // what makes an amount plausible that is only possible; empty: anything
+	exempt      phrase.List // words of the drink's name that lift it …
+	exemptFoods []term      // … if every food that brings the constituent is one of these
+	silences    []string    // codes
+	who         string
+	text        string
+	source      string
 }
 
 var table = sync.OnceValue(func() []row {
 	var all []row
 	for _, f := range embedded.Rows("cautions.csv") {
 		r := row{
-			code: f.Text("code"), rules: f.Text("rules"), when: f.Text("when"), key: f.Text("key"), basis: f.Text("basis"),
-			atOnce: f.Text("compare") == "at least", unit: f.Text("unit"), with: f.Text("only_with"), text: f.Text("text"), source: f.Text("source"),
+			code: f.Text("code"), rank: f.Whole("rank"), rules: parted(f.Text("rules")), when: alternatives(f, "when"),
+			measure: f.Text("measure"), of: constituent.ID(f.Text("of")), basis: f.Text("basis"), compare: f.Text("compare"), unit: f.Text("unit"),
+			with: alternatives(f, "only_with"), exempt: phrase.Read(fold(f.Text("exempt_names"))), silences: parted(f.Text("silences")),
+			who: f.Text("who"), text: f.Text("text"), source: f.Text("source"),
 		}
-		r.limit, _ = f.Optional("limit")
-		if words := f.Text("exempt_names"); words != "" {
-			r.exempt = strings.Split(words, "|")
+		for _, other := range alternatives(f, "exempt_foods") {
+			r.exemptFoods = append(r.exemptFoods, other...)
 		}
-		if r.when == byAmount && constituent.Must(constituent.ID(r.key)).Unit != r.unit {
-			f.Fail("the limit is not in the unit of %s", r.key)
+		if r.measure != nothing && r.measure != anUnknown {
+			r.limit = f.Number("limit")
+		}
+		if r.measure == anAmount && constituent.Must(r.of).Unit != r.unit {
+			f.Fail("the limit is not in the unit of %s", r.of)
 		}
 		all = append(all, r)
 	}
 	return all
 })
 
-// excuses reports whether the drink's name holds a word that lifts the caution.
-func (r *row) excuses(name string) (word string, found bool) {
-	for _, have := range strings.FieldsFunc(strings.ToLower(name), func(c rune) bool { return c < 'a' || c > 'z' }) {
-		if slices.Contains(r.exempt, have) {
-			return have, true
-		}
+func parted(text string) []string {
+	if text == "" {
+		return nil
 	}
-	return "", false
+	return strings.Split(text, "|")
+}
+
+// under reports whether the row is one of the rules.
+func (r *row) under(rules string) bool { return len(r.rules) == 0 || slices.Contains(r.rules, rules) }
+
+// exceeds compares a figure with the limit.
+func (r *row) exceeds(x float64) bool {
+	switch r.compare {
+	case below:
+		return x < r.limit
+	case atLeast:
+		return x >= r.limit
+	}
+	return x > r.limit
 }

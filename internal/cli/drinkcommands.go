@@ -143,3 +143,12 @@ func newAllergens(a *app) *cobra.Command {
 		findings: (*sheet.Sheet).NotAssessed,
 	})
 }
+
+func newLog(a *app) *cobra.Command {
+	return a.command(view{
+		use: "log", short: "a batch log to print and to fill in by hand",
+		long: "log prints a block for each house-made component: when it was made, cooled, read, and by which day\n" +
+			"it is used up. Without a meter's pH it asks for control of time and temperature.",
+		text: textreport.Log, json: jsonreport.Log, ruled: true,
+	})
+}

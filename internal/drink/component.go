@@ -24,7 +24,13 @@ var componentKeys = grammar[Component]{"a component", []key[Component]{
 	}},
 	into("keeps", "how long and how cold it is kept: 5 days at 4 °C", false, textShape(mostName),
 		(*reader).keeps, func(c *Component) **Keeps { return &c.Keeps }),
+	vesselKey("it is made or kept in", func(c *Component) *string { return &c.Vessel }),
 }}
+
+// vesselKey says of what a vessel is, as far as it touches what is drunk.
+func vesselKey[T any](does string, field func(*T) *string) key[T] {
+	return text("vessel", "of what the vessel is that "+does+": copper, unlined", false, mostName, field)
+}
 
 // components reads house-made parts into the drink. A component with faults is
 // kept, without the lines and steps at fault, so that those who use it are not

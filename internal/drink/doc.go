@@ -25,12 +25,13 @@
 //	drink         name
 //	serves        whole number, 1 to 10,000
 //	glass         volume per serving
+//	vessel        of what the glass, mug or cup is: copper
 //	at            temperature, −40 to 130 °C
 //	scale         mass: the resolution of the bar's scale
 //	rules         list of eu uk us ca anz codex
 //	compare-with  a component
 //	foods         code → name, group, fill, per, density, values, allergens, source
-//	components    name → ingredients, steps, measured, keeps
+//	components    name → ingredients, steps, measured, keeps, vessel
 //	build         lines
 //	finish        steps
 //	garnish       lines; none is eaten unless it says eaten: true
@@ -65,6 +66,7 @@
 //	invert {share | ph at for}  hydrolyse {lactose}                ferment {after, at, for, because}
 //	caramelise {loss}           concentrate {by, to}               wash {fat, collect}
 //	heat {code}                 split {keep, collect, because}     carbonate {bottle charge at | left}
+//	treat: a technique in words, which changes no figure
 //	measured {mass brix tds ph ta titration base acid sample density abv}
 //
 // brew takes two of its three. titration is [[0 ml, 3.42], [2 ml, 3.70], …], at

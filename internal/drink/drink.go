@@ -8,11 +8,10 @@ import (
 // Drink is a parsed drink file. Lists keep the order of the file; what a pantry
 // brings stands before what the drink itself says.
 type Drink struct {
-	File        string
-	Name        string
-	Serves      int
-	Glass       *unit.Amount // volume per serving; nil if not stated
-	At          *Quantity    // serving temperature, °C; nil if not stated
+	File   string
+	Name   string
+	Serves int
+	Service
 	Scale       *unit.Amount // resolution of the bar's scale, a mass; nil if not stated
 	Rules       []Word       // label rules: eu, us, …
 	CompareWith string       // a component's name, "" if not stated
@@ -34,6 +33,13 @@ type Drink struct {
 	TooLarge bool
 
 	size size
+}
+
+// Service is how a drink comes before a guest.
+type Service struct {
+	Glass  *unit.Amount // volume per serving; nil if not stated
+	Vessel string       // of what the glass, mug or cup is; "" if not stated
+	At     *Quantity    // temperature, °C; nil if not stated
 }
 
 // Word is an entry of a list that is judged further up, where it is known which there are.
@@ -65,6 +71,7 @@ type Component struct {
 	Steps       []Step
 	Measured    *Measured // after the last step; nil if nothing was read
 	Keeps       *Keeps    // nil if not stated
+	Vessel      string    // in which it is made or kept, "" if not stated
 }
 
 // Keeps is how long a component is kept and how cold.

@@ -21,6 +21,7 @@ var drinkKeys = grammar[Drink]{"the drink", append([]key[Drink]{
 	into("serves", "how many servings the build makes", true, shape{"type": "integer", "minimum": 1, "maximum": mostServes},
 		(*reader).serves, func(d *Drink) *int { return &d.Serves }),
 	exact("glass", "the volume of one serving's glass", volumeOnly, func(d *Drink) **unit.Amount { return &d.Glass }),
+	vesselKey("it is served in", func(d *Drink) *string { return &d.Vessel }),
 	scaled("at", "the temperature at which it is served", temperature, func(d *Drink) **Quantity { return &d.At }),
 	exact("scale", "the resolution of the bar's scale", massOnly, func(d *Drink) **unit.Amount { return &d.Scale }),
 	words("rules", "the labelling rules that apply", ruleWords, func(d *Drink) *[]Word { return &d.Rules }),

@@ -177,6 +177,12 @@ type Carbonate struct {
 	Left        *Quantity    // g/l that stays in the glass
 }
 
+// Treat is a technique that changes nothing of the composition that anybody could calculate.
+type Treat struct {
+	Head
+	Technique string // in the designer's words: "smoked, apple wood"
+}
+
 // Measured holds readings of the pot at that moment. At least one is set.
 type Measured struct {
 	Head

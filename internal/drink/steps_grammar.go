@@ -98,6 +98,7 @@ var stepKinds = []stepKind{
 		}
 		return "", ""
 	}),
+	treatKind,
 	measuredKind,
 }
 

@@ -53,6 +53,12 @@ var addKind = stepKind{"add", "later ingredients: a line, or a list of lines", o
 	return &Add{head}, r.faults.Len() == before && len(head.Ingredients) > 0
 }}
 
+// treatKind reads a text instead of a map of keys.
+var treatKind = stepKind{"treat", "a technique in your own words, which changes no figure: \"smoked, apple wood\"", textShape(mostName), func(r *reader, head Head, n ast.Node) (Step, bool) {
+	technique, ok := r.text(n, "treat", mostName)
+	return &Treat{head, technique}, ok
+}}
+
 // measuredKind shares its keys with the readings at the end of a component.
 var measuredKind = stepKind{"measured", "readings of the pot at this moment", measuredShape, func(r *reader, head Head, n ast.Node) (Step, bool) {
 	m, ok := readMeasured(r, head, n)

@@ -34,8 +34,12 @@ func Words(name string) []string {
 	return strings.FieldsFunc(name, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
 }
 
-// sameWord compares a word of a name with a word of a rule, a plural aside.
+// sameWord compares a word of a name with a word of a rule, a plural aside. A star at the
+// end of the rule's word stands for any letters.
 func sameWord(have, want string) bool {
+	if begin, open := strings.CutSuffix(want, "*"); open {
+		return strings.HasPrefix(have, begin)
+	}
 	rest, ok := strings.CutPrefix(have, want)
 	return ok && (rest == "" || rest == "s" || rest == "es")
 }

@@ -46,6 +46,7 @@ components:
       - heat: {code: "5001"}
       - split: {keep: {SUCS: 10 %}, because: "a test"}
       - carbonate: {left: 3 g/l}
+      - treat: "smoked, apple wood"
       - measured: {ph: 4.5}
 `
 

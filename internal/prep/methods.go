@@ -87,6 +87,12 @@ var methods = map[string]Method{
 		gas:   func(s *drink.Carbonate) bool { return s.Left != nil },
 		do:    at.carbonate,
 	},
+	// Smoke, a flame or a bath of dry ice: nobody can say what they do to the figures.
+	"treat": method[*drink.Treat]{weight: asBefore, do: func(_ at, s *drink.Treat) (Outcome, error) {
+		var out Outcome
+		out.note("%s: nothing of the composition is changed for it", s.Technique)
+		return out, nil
+	}},
 	// A reading changes nothing by itself: whoever follows the drink takes it together
 	// with those beside it.
 	"measured": method[*drink.Measured]{weight: asBefore},

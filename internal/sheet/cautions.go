@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -14,7 +15,8 @@ type Cautioned struct {
 	Under []string
 }
 
-// Cautions gives each caution once, in the order of the first rules that give it.
+// Cautions gives each caution once, the worst first, else in the order of the first rules
+// that give it.
 func (s *Sheet) Cautions() []Cautioned {
 	var list []Cautioned
 	all := s.Allergens()
@@ -33,7 +35,15 @@ func (s *Sheet) Cautions() []Cautioned {
 			list[i].Under = nil
 		}
 	}
+	slices.SortStableFunc(list, func(a, b Cautioned) int { return cmp.Compare(a.Rank, b.Rank) })
 	return list
+}
+
+// HowBad says what the cautions of a rank have in common.
+func HowBad(rank int) string {
+	return map[int]string{
+		1: "May kill", 2: "May poison or injure", 3: "For some guests", 4: "In the making and keeping", 5: "Law and label",
+	}[rank]
 }
 
 // NotComplete names the rows of a card that rest on incomplete or missing figures.

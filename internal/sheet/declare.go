@@ -21,13 +21,13 @@ type Declaration struct {
 }
 
 // declare works out allergens and cautions under one set of rules.
-func declare(rules string, a *assay.Assay, facts label.Facts, items []allergen.Item) (Declaration, error) {
+func declare(rules string, a *assay.Assay, facts label.Facts, hurts caution.Drink, items []allergen.Item) (Declaration, error) {
 	d, err := allergen.Declare(rules, items, texts(a.Drink.MayContain))
 	if err != nil {
 		return Declaration{}, err
 	}
 	d = d.Judged(measured(rules, facts))
-	return Declaration{Declaration: d, Ingredients: ingredientlist.Of(a, d), Cautions: warn(rules, a, facts, items)}, nil
+	return Declaration{Declaration: d, Ingredients: ingredientlist.Of(a, d), Cautions: hurts.Under(rules)}, nil
 }
 
 // aThousand is how many g or ml the amounts of a limit refer to.

@@ -22,14 +22,14 @@ import (
 // have made does.
 func TestMostAlcohol(t *testing.T) {
 	a := estimate.Amount{Mean: 2, WithBounds: 5, High: 3, UpTo: 6, Known: true}
-	assert.InDelta(t, 3, sheet.MostAlcohol(a, []string{"reduce"}), 0)
-	assert.InDelta(t, 6, sheet.MostAlcohol(a, []string{"reduce", "ferment"}), 0)
+	assert.InDelta(t, 3, sheet.MostAlcohol(a, false), 0)
+	assert.InDelta(t, 6, sheet.MostAlcohol(a, true), 0)
 	a.UpTo = 0
-	assert.InDelta(t, 5, sheet.MostAlcohol(a, []string{"ferment"}), 0)
+	assert.InDelta(t, 5, sheet.MostAlcohol(a, true), 0)
 	a.High, a.WithBounds = 0, 1
-	assert.InDelta(t, 2, sheet.MostAlcohol(a, []string{"ferment"}), 0, "never below what is known")
+	assert.InDelta(t, 2, sheet.MostAlcohol(a, true), 0, "never below what is known")
 	a.WithBounds, a.UpTo = math.NaN(), math.NaN()
-	assert.InDelta(t, 2, sheet.MostAlcohol(a, []string{"ferment"}), 0, "no bound, no figure")
+	assert.InDelta(t, 2, sheet.MostAlcohol(a, true), 0, "no bound, no figure")
 }
 
 // The rules read every name of a food, where it stands, and whether it is eaten.

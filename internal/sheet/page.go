@@ -26,6 +26,7 @@ const (
 	Signs                      // the signs that were used
 	Daggers                    // of them, what rests on memory
 	Sources                    // the works that were cited
+	ToLog                      // batches, to be filled in by hand
 )
 
 // Page is a kind of page: the parts it has, in their order.
@@ -48,4 +49,5 @@ var (
 	CardPage      = Page{"card", false, []Part{InCards, Daggers}}
 	WorkingPage   = Page{"card", false, []Part{WorkedCards, Daggers, Sources}}
 	AllergensPage = Page{"allergens", false, []Part{Declared, Daggers, Sources}}
+	LogPage       = Page{"log", false, []Part{ToLog}}
 )

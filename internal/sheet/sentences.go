@@ -24,6 +24,9 @@ const (
 	// InOrder stands under a list of ingredients.
 	InOrder = "In descending order of what was weighed in; water and gas by what is left of them. What has to be emphasised stands in capitals. Names are those of the tables: write what the pack says."
 
+	// LocalCode stands under the cautions, once for all of them.
+	LocalCode = "Follow your local code and ask its licensed authority; what is not listed here may hurt all the same."
+
 	// Declaring stands under every declaration of allergens.
 	Declaring = allergen.Caution
 )
@@ -71,15 +74,29 @@ func Holding(h *chemistry.Holding) string {
 		local   = " Your local code comes first."
 		named   = "cut melons, tomatoes and greens, sprouts, garlic in oil"
 	)
+	c := coldChain()
+	keep := " " + c.dateMark() + tooLong(c, h) + " " + c.cooling() + local
 	switch {
 	case h.Animal:
-		return kept + ": it holds milk or egg, so it needs " + control + " (FDA Food Code, 1-201.10): keep it cold." + local
+		return kept + ": it holds milk or egg, so it needs " + control + " (FDA Food Code, 1-201.10): keep it cold." + keep
 	case h.NeedsAssessment && math.IsNaN(h.PH):
-		return fmt.Sprintf("%s: %s it needs %s (%s): keep it cold. An estimate lifts nothing; a meter's reading may.", kept, at, control, h.Source) + local
+		return fmt.Sprintf("%s: %s it needs %s (%s): keep it cold. An estimate lifts nothing; a meter's reading may.", kept, at, control, h.Source) + keep
 	case h.NeedsAssessment:
-		return fmt.Sprintf("%s: %s it needs %s, unless a product assessment shows otherwise (%s): keep it cold.", kept, at, control, h.Source) + local
+		return fmt.Sprintf("%s: %s it needs %s, unless a product assessment shows otherwise (%s): keep it cold.", kept, at, control, h.Source) + keep
 	}
 	return fmt.Sprintf("%s: %s it needs no %s by its pH and water activity (%s), unless it is a food that the Code names (%s).", kept, at, control, h.Source, named) + local
+}
+
+// tooLong says that it is kept longer or warmer than what needs control may be.
+func tooLong(c chill, h *chemistry.Holding) string {
+	text := ""
+	if h.Keeps.Days > c.Days {
+		text += fmt.Sprintf(" %g days are too long.", h.Keeps.Days)
+	}
+	if h.Keeps.At != nil && h.Keeps.At.Number > c.Cold {
+		text += fmt.Sprintf(" %g °C is too warm.", h.Keeps.At.Number)
+	}
+	return text
 }
 
 // PHStands reports whether the pH of a liquid is printed and rests on published ones.

@@ -8,6 +8,7 @@ import (
 
 	"sipsum/internal/allergen"
 	"sipsum/internal/assay"
+	"sipsum/internal/caution"
 	"sipsum/internal/evidence"
 	"sipsum/internal/fail"
 	"sipsum/internal/label"
@@ -50,7 +51,8 @@ func Build(program string, a *assay.Assay, tables []source.Table, works evidence
 	facts := sync.OnceValue(func() label.Facts { return factsOf(a) })
 	s.Cards = under(s.Rules, func(r string) (label.Card, error) { return label.Make(r, facts()) })
 	s.Workings = under(s.Rules, func(r string) ([]label.Working, error) { return label.Explain(r, facts()) })
-	s.Allergens = under(s.Rules, func(r string) (Declaration, error) { return declare(r, a, facts(), items) })
+	hurts := sync.OnceValue(func() caution.Drink { return warned(a, facts(), items) })
+	s.Allergens = under(s.Rules, func(r string) (Declaration, error) { return declare(r, a, facts(), hurts(), items) })
 	s.cite(tables)
 	s.PHWorks = phWorksOf(a, works)
 	return s, nil

@@ -1,34 +1,127 @@
 package sheet
 
 import (
+	"math"
 	"slices"
 
 	"sipsum/internal/allergen"
 	"sipsum/internal/assay"
 	"sipsum/internal/caution"
+	"sipsum/internal/chemistry"
 	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
+	"sipsum/internal/food"
 	"sipsum/internal/label"
 	"sipsum/internal/solution"
 )
 
-// warn works out the cautions under one set of rules.
-func warn(rules string, a *assay.Assay, facts label.Facts, items []allergen.Item) []caution.Caution {
-	alcohol := facts.Serving[constituent.Alcohol]
-	abv := func(grams float64) float64 { return solution.ABV(grams, a.Volume.Mean) }
-	return caution.For(caution.Input{
-		Rules: rules, Name: a.Drink.Name, Items: items, Steps: a.Steps(),
+// warned looks a drink through for what may hurt, for whatever rules.
+func warned(a *assay.Assay, facts label.Facts, items []allergen.Item) caution.Drink {
+	alcohol, parts := facts.Serving[constituent.Alcohol], partsOf(a)
+	fermented := slices.ContainsFunc(parts, func(p caution.Part) bool { return slices.Contains(p.Steps, "ferment") })
+	abv := func(grams float64) float64 {
+		if !(a.Volume.Mean > 0) {
+			return math.NaN()
+		}
+		return solution.ABV(grams, a.Volume.Mean)
+	}
+	in := caution.Input{
+		Name: a.Drink.Name, Items: items, Parts: parts, Poured: pouredOf(a),
 		ServingG: a.Mass.Mean, ServingMl: a.Volume.Mean, Amounts: facts.Serving,
-		ABV: abv(alcohol.Mean), ABVMost: abv(mostAlcohol(alcohol, a.Steps())),
-	})
+		ABV: abv(alcohol.Mean), ABVMost: abv(mostAlcohol(alcohol, fermented)),
+		Brought: map[constituent.ID][]food.ID{}, Unstated: map[constituent.ID][]food.ID{},
+	}
+	if at := a.Drink.At; at != nil {
+		in.ServedAt = at.Number
+	}
+	for _, id := range []constituent.ID{constituent.Alcohol, constituent.Caffeine} {
+		in.Brought[id], in.Unstated[id] = bringersOf(a, id)
+	}
+	return caution.Look(in)
+}
+
+// partsOf lists the house-made components that are in the drink, and the drink itself.
+func partsOf(a *assay.Assay) []caution.Part {
+	used := a.Used()
+	var parts []caution.Part
+	for i := range a.Drink.Components {
+		if c := &a.Drink.Components[i]; used[c.Name] {
+			parts = append(parts, partOf(c.Name, c.Vessel, c.Steps, c.Measured, chemistryOf(a, c.Name)))
+		}
+	}
+	return append(parts, partOf("", a.Drink.Vessel, a.Drink.Finish, nil, a.Chemistry))
+}
+
+// chemistryOf gives a component as a solution; nil if the build does not pour it by itself.
+func chemistryOf(a *assay.Assay, name string) *chemistry.Chemistry {
+	for i := range a.Components {
+		if a.Components[i].ID.Component == name {
+			return a.Components[i].Chemistry
+		}
+	}
+	return nil
+}
+
+func partOf(name, vessel string, steps []drink.Step, end *drink.Measured, c *chemistry.Chemistry) caution.Part {
+	p := caution.Part{Name: name, Vessel: vessel, PHLow: math.NaN(), PHHigh: math.NaN()}
+	var read *drink.Quantity
+	for _, step := range steps {
+		p.Steps = append(p.Steps, step.Kind())
+		switch step := step.(type) {
+		case *drink.Treat:
+			p.Techniques = append(p.Techniques, step.Technique)
+		case *drink.Measured:
+			read = step.PH
+		default:
+			read = nil // what was read before is of another state
+		}
+	}
+	if end != nil && end.PH != nil {
+		read = end.PH
+	}
+	switch {
+	case read != nil:
+		p.PHLow, p.PHHigh, p.PHRead = read.Number-read.Half, read.Number+read.Half, true
+	case c != nil && c.PHMeter.Why == "":
+		p.PHLow, p.PHHigh = c.PHMeter.Low, c.PHMeter.High
+	}
+	return p
+}
+
+// pouredOf adds up what the lines pour of each food.
+func pouredOf(a *assay.Assay) map[food.ID]caution.Mass {
+	all := map[food.ID]caution.Mass{}
+	for _, p := range a.Poured {
+		m := all[p.Food]
+		all[p.Food] = caution.Mass{Serving: m.Serving + p.Serving, Batch: m.Batch + p.Batch}
+	}
+	return all
+}
+
+// bringersOf gives the foods of a serving that are known to bring a constituent, and those
+// of which nobody says how much they hold.
+func bringersOf(a *assay.Assay, id constituent.ID) (brought, unstated []food.ID) {
+	for row := range a.Serving.Rows {
+		for _, col := range a.Serving.Columns.Below(id) {
+			if of := a.Serving.Rows[row].Profile.Food.ID; a.Serving.Cell(row, col)[0] > 0 && !slices.Contains(brought, of) {
+				brought = append(brought, of)
+			}
+		}
+	}
+	_, rows := a.Serving.Bound(id)
+	for _, row := range rows {
+		unstated = append(unstated, a.Serving.Rows[row].Profile.Food.ID)
+	}
+	return brought, unstated
 }
 
 // mostAlcohol is the most alcohol that a serving can hold, in g. What nobody has stated of
-// the alcohol of a food counts for nothing: tables leave it out of a lemon, and state it
+// the alcohol of a food counts for nothing here: tables leave it out of a lemon, and state it
 // where there is some. What a ferment may have made counts.
-func mostAlcohol(a estimate.Amount, steps []string) float64 {
+func mostAlcohol(a estimate.Amount, fermented bool) float64 {
 	most := max(a.Mean, a.High)
-	if end := max(a.WithBounds, a.UpTo); slices.Contains(steps, "ferment") && end > most {
+	if end := max(a.WithBounds, a.UpTo); fermented && end > most {
 		return end
 	}
 	return most

@@ -34,7 +34,7 @@ func (c *cook) note(kind, name string) { c.used = append(c.used, use{kind, name}
 // stepNames are every step of the grammar; a drink has at least the one whose turn it is.
 var stepNames = []string{
 	"reduce", "strain", "press", "curdle", "brew", "steep", "add", "chill", "dilute", "invert", "hydrolyse", "ferment",
-	"caramelise", "concentrate", "wash", "heat", "split", "carbonate", "measured",
+	"caramelise", "concentrate", "wash", "heat", "split", "carbonate", "treat", "measured",
 }
 
 // readingNames are every reading; each is written so that it agrees and so that it does not.
@@ -188,6 +188,8 @@ func (c *cook) step(p *pot, name string) {
 	case "split":
 		p.mass = part(0.2, 0.7)
 		write("split: {keep: {FAT: %.3g %%, PROCNT: %.3g %% ± 5 %%, FIBTG: %.2g %%}, collect: %g g, because: \"invented\"}", c.between(1, 30), c.between(10, 90), c.between(1, 20), p.mass)
+	case "treat":
+		write("treat: \"smoked, apple wood\"")
 	case "carbonate":
 		need(100, "water")
 		write("%s", pick(c, []string{"carbonate: {left: 3.0 g/l ± 0.5 g/l}", "carbonate: {left: 0.4 g/l}", "carbonate: {bottle: 1 l, charge: 4 g, at: 4 °C}", "carbonate: {bottle: 1 l, charge: 8 g, at: 6 °C, left: 2 g/l ± 1 g/l}"}))

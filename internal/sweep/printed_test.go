@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -450,20 +451,26 @@ func cardEnergy(s *subject, broken say) {
 }
 
 func cautionAboveALimit(s *subject, broken say) {
-	name := strings.ToLower(s.assay.Drink.Name)
+	name, rows := strings.ToLower(s.assay.Drink.Name), rowsOf("cautions.csv")
 	for _, d := range s.sheet.Allergens() {
 		has := map[string]bool{}
 		for _, c := range d.Cautions {
 			has[c.Code] = true
 		}
-		for _, row := range rowsOf("cautions.csv") {
+		for _, row := range rows { // a row that says more speaks for those that it silences
+			for _, code := range strings.Split(row["silences"], "|") {
+				has[code] = has[code] || has[row["code"]]
+			}
+		}
+		for _, row := range rows {
 			above, ok := s.highestFor(row)
 			line, _ := strconv.ParseFloat(row["limit"], 64)
 			excused := false
 			for _, word := range strings.Split(row["exempt_names"], "|") {
 				excused = excused || word != "" && strings.Contains(name, word)
 			}
-			if ok && above > line && line > 0 && !has[row["code"]] && !excused && (row["rules"] == "" || row["rules"] == d.Rules) {
+			ruled := row["rules"] == "" || slices.Contains(strings.Split(row["rules"], "|"), d.Rules)
+			if ok && above > line && line > 0 && !has[row["code"]] && !excused && ruled {
 				broken(above/line, "%s: %s could be %.4g %s, above %.4g, and nothing says so", d.Rules, row["code"], above, row["unit"], line)
 			}
 		}
@@ -473,9 +480,9 @@ func cautionAboveALimit(s *subject, broken say) {
 // highestFor gives the end of the interval of what a caution's row judges.
 func (s *subject) highestFor(row map[string]string) (float64, bool) {
 	volume := s.assay.Volume.Mean
-	switch row["when"] {
+	switch row["measure"] {
 	case "amount":
-		f, ok := s.assay.PerServing.Find(must(row["key"]).ID)
+		f, ok := s.assay.PerServing.Find(must(row["of"]).ID)
 		if !ok || f.Unknown {
 			return 0, false
 		}

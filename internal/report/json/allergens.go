@@ -67,6 +67,8 @@ type cautioned struct {
 	Text    string `json:"text"`
 	Source  string `json:"source"`
 	Because string `json:"because"`
+	Who     string `json:"who,omitempty"`
+	Rank    int    `json:"rank"`
 }
 
 // Allergens writes sipsum.allergens/1: the declaration under the first rules itself, those

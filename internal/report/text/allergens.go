@@ -153,14 +153,17 @@ func (p declared) check(c allergen.Check) {
 	p.hanging("  To check: ", bulletIndent, text)
 }
 
-// cautions prints each caution once; one that is not given under every set of
+// cautions prints each caution once, the worst first under its heading; one that is not given under every set of
 // rules names those that give it.
 func (p declared) cautions(list []sheet.Cautioned) {
 	if len(list) == 0 {
 		return
 	}
 	p.heading("Cautions")
-	for _, c := range list {
+	for i, c := range list {
+		if group := sheet.HowBad(c.Rank); group != "" && (i == 0 || list[i-1].Rank != c.Rank) {
+			p.strong(marginWidth, 2, group)
+		}
 		text := Clean(c.Text, mostProse) + p.cited(c.Source)
 		if c.Because != "" {
 			text += " (" + Clean(c.Because, mostProse) + ")"
@@ -170,6 +173,7 @@ func (p declared) cautions(list []sheet.Cautioned) {
 		}
 		p.hanging("  – ", bulletIndent, text)
 	}
+	p.paragraph(0, 0, sheet.LocalCode)
 }
 
 // cited gives the footnote of a source text, or † for one from memory, which is

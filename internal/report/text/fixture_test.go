@@ -83,7 +83,7 @@ func tide() *sheet.Sheet {
 		Serving: water,
 		Drink: &drink.Drink{
 			Name: "Quiet Harbour", Serves: 12000, CompareWith: "espresso shot",
-			At: &drink.Quantity{Number: 6, Unit: "°C"}, Glass: &unit.Amount{Number: 160, Measure: ml},
+			Service: drink.Service{At: &drink.Quantity{Number: 6, Unit: "°C"}, Glass: &unit.Amount{Number: 160, Measure: ml}},
 		},
 		Ensemble: assay.Ensemble{Seed: 7, Draws: 1000},
 		Size:     assay.Size{Mass: size(118.0, 1.82, "g"), Volume: size(112.7, 1.82, "ml"), Density: size(1.04657, 0.00137, "g/ml")},

@@ -56,6 +56,7 @@ var printers = map[sheet.Part]func(v view, whole bool){
 	sheet.ToNote:       func(v view, _ bool) { v.remarks() },
 	sheet.Signs:        func(v view, _ bool) { v.explain() },
 	sheet.Daggers:      func(v view, _ bool) { v.explainDagger() },
+	sheet.ToLog:        func(v view, _ bool) { logged{v.page}.print(v.s.Log()) },
 	sheet.Sources:      func(v view, _ bool) { v.sources(v.notes) },
 }
 
