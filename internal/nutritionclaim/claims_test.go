@@ -26,7 +26,7 @@ func number(t *testing.T, text string) float64 {
 
 // exactly is an amount without a spread.
 func exactly(x float64) nutritionclaim.Figure {
-	return nutritionclaim.Figure{Low: x, Mean: x, Most: x, Known: true}
+	return nutritionclaim.Figure{Low: x, Mean: x, High: x, Most: x, Known: true}
 }
 
 // drink is one of which all is known: none of everything but of amounts, which are in so many
@@ -48,7 +48,7 @@ func drink(rules string, ml float64, amounts map[constituent.ID]float64, foods .
 // set puts a figure of a serving into a drink.
 func set(in nutritionclaim.Input, id constituent.ID, f nutritionclaim.Figure) {
 	in.Serving[id] = f
-	f.Low, f.Mean, f.Most = f.Low*100/in.ServingMl, f.Mean*100/in.ServingMl, f.Most*100/in.ServingMl
+	f.Low, f.Mean, f.High, f.Most = f.Low*100/in.ServingMl, f.Mean*100/in.ServingMl, f.High*100/in.ServingMl, f.Most*100/in.ServingMl
 	in.Per100g[id], in.Per100ml[id] = f, f
 }
 

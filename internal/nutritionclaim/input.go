@@ -29,6 +29,7 @@ type Amounts map[constituent.ID]Figure
 type Figure struct {
 	Low     float64  // the lower end, every unknown part at nothing
 	Mean    float64  // of what is known
+	High    float64  // the upper end, every unknown part at nothing
 	Most    float64  // the upper end, every unknown part at its most; NaN if one has no bound
 	Known   bool     // false: nothing is known of it
 	Unknown []string // the foods of which it is not known
@@ -67,18 +68,23 @@ func (a Amounts) sum(ids []constituent.ID, within constituent.ID, perGram float6
 	whole := a.of(within).times(perGram / constituent.Must(within).PerGram)
 	if math.IsNaN(total.Most) || whole.Most < total.Most {
 		total.Most = max(whole.Most, total.Low)
+		total.High = min(total.High, total.Most)
 	}
 	return total
 }
 
+// partly reports whether what is unknown could make it more than what is known does.
+func (f Figure) partly() bool { return !(f.Most <= f.High*(1+closeness)) } // NaN too
+
 func (f Figure) plus(g Figure) Figure {
-	f.Low, f.Mean, f.Most, f.Known = f.Low+g.Low, f.Mean+g.Mean, f.Most+g.Most, f.Known || g.Known
+	f.Low, f.Mean, f.High, f.Most = f.Low+g.Low, f.Mean+g.Mean, f.High+g.High, f.Most+g.Most
+	f.Known = f.Known || g.Known
 	f.Unknown = merged(f.Unknown, g.Unknown)
 	return f
 }
 
 func (f Figure) times(factor float64) Figure {
-	f.Low, f.Mean, f.Most = f.Low*factor, f.Mean*factor, f.Most*factor
+	f.Low, f.Mean, f.High, f.Most = f.Low*factor, f.Mean*factor, f.High*factor, f.Most*factor
 	return f
 }
 
@@ -91,7 +97,7 @@ func (f Figure) over(g Figure) Figure {
 		}
 		return a / b
 	}
-	r := Figure{Mean: ratio(f.Mean, g.Mean), Most: ratio(f.Most, g.Low), Known: f.Known && g.Known, Unknown: merged(f.Unknown, g.Unknown)}
+	r := Figure{Mean: ratio(f.Mean, g.Mean), High: ratio(f.High, g.Low), Most: ratio(f.Most, g.Low), Known: f.Known && g.Known, Unknown: merged(f.Unknown, g.Unknown)}
 	if !math.IsNaN(g.Most) {
 		r.Low = ratio(f.Low, g.Most)
 	}

@@ -1,6 +1,7 @@
 package nutritionclaim
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"sync"
@@ -182,7 +183,6 @@ func (c *condition) decide(f Figure) (verdict Verdict, near bool) {
 		}
 		return x <= c.limit+slack
 	}
-	partly := len(f.Unknown) > 0 || !f.Known
 	if c.is == atLeast {
 		near = f.Known && f.Mean >= c.limit/nearness()
 		switch reaches := func(x float64) bool { return x >= c.limit-slack }; {
@@ -190,7 +190,7 @@ func (c *condition) decide(f Figure) (verdict Verdict, near bool) {
 			return Allowed, near
 		case reaches(f.Mean) && f.Known:
 			return NotYet, near
-		case partly && !(f.Most < c.limit-slack): // NaN too
+		case f.partly() && !(f.Most < c.limit-slack): // NaN too
 			return Undecided, near
 		}
 		return NotAllowed, near
@@ -201,10 +201,10 @@ func (c *condition) decide(f Figure) (verdict Verdict, near bool) {
 		return Allowed, near
 	case f.Known && !within(f.Mean):
 		return NotAllowed, near
-	case partly:
-		return Undecided, near
+	case f.Known && !within(f.High) && !math.IsNaN(f.Most):
+		return NotYet, near
 	}
-	return NotYet, near
+	return Undecided, near
 }
 
 // holdFoods judges a condition of ingredients.

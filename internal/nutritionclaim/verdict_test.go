@@ -15,7 +15,11 @@ import (
 func TestVerdictsByInterval(t *testing.T) {
 	nothing := nutritionclaim.Figure{Most: math.NaN()}
 	some := func(low, mean, most float64, unknown ...string) nutritionclaim.Figure {
-		return nutritionclaim.Figure{Low: low, Mean: mean, Most: most, Known: true, Unknown: unknown}
+		high := most
+		if len(unknown) > 0 {
+			high = mean
+		}
+		return nutritionclaim.Figure{Low: low, Mean: mean, High: high, Most: most, Known: true, Unknown: unknown}
 	}
 	for _, c := range []struct {
 		claim   string
@@ -56,11 +60,11 @@ func TestVerdictsByInterval(t *testing.T) {
 func TestShareOfEnergyByInterval(t *testing.T) {
 	in := drink("eu", 100, map[constituent.ID]float64{"PROCNT": 3, "ENERC_KCAL": 100})
 	assert.Equal(t, nutritionclaim.Allowed, judged(t, in, "source of protein").Verdict)
-	set(in, "ENERC_KCAL", nutritionclaim.Figure{Low: 95, Mean: 100, Most: 105, Known: true})
+	set(in, "ENERC_KCAL", nutritionclaim.Figure{Low: 95, Mean: 100, High: 105, Most: 105, Known: true})
 	k := judged(t, in, "source of protein")
 	assert.Equal(t, nutritionclaim.NotYet, k.Verdict)
 	assert.Equal(t, "12 % protein of the energy, no less than 11.4, at least 12 %; measure it", k.Why)
-	set(in, "ENERC_KCAL", nutritionclaim.Figure{Low: 95, Mean: 100, Most: math.NaN(), Known: true, Unknown: []string{"A pack"}})
+	set(in, "ENERC_KCAL", nutritionclaim.Figure{Low: 95, Mean: 100, High: 105, Most: math.NaN(), Known: true, Unknown: []string{"A pack"}})
 	assert.NotEqual(t, nutritionclaim.Allowed, judged(t, in, "source of protein").Verdict, "energy without an end")
 	water := drink("eu", 100, nil)
 	assert.Equal(t, nutritionclaim.Allowed, judged(t, water, "low saturated fat").Verdict, "nothing of nothing is nothing")
@@ -98,7 +102,7 @@ func TestClaimsOfDrinksWithAlcohol(t *testing.T) {
 		assert.Equal(t, nutritionclaim.NotAllowed, k.Verdict, k.Name)
 		assert.Contains(t, k.Why, "5 % vol alcohol in the drink, at most 1.2", k.Name)
 	}
-	in.Strength = nutritionclaim.Figure{Low: 1, Mean: 1.1, Most: 1.4, Known: true}
+	in.Strength = nutritionclaim.Figure{Low: 1, Mean: 1.1, High: 1.4, Most: 1.4, Known: true}
 	k := judged(t, in, "fat-free")
 	assert.Equal(t, nutritionclaim.NotYet, k.Verdict)
 	assert.Equal(t, "1.1 % vol alcohol in the drink, up to 1.4, at most 1.2; measure it", k.Why)
@@ -120,5 +124,25 @@ func TestStrongerClaims(t *testing.T) {
 func TestRulesWithoutClaims(t *testing.T) {
 	for _, rules := range []string{"anz", "ca", "codex", "nobody"} {
 		assert.Empty(t, nutritionclaim.Judge(drink(rules, 100, nil)), rules)
+	}
+}
+
+// A number is printed with what its limit is worth, and what is too little for that is no 0.
+func TestNumbersBesideTheirLimits(t *testing.T) {
+	for want, amounts := range map[string]map[constituent.ID]float64{
+		"<0.001 g fat per 100 ml, at most 0.5":              {"FAT": 1e-15},
+		"0 g fat per 100 ml, at most 0.5":                   {},
+		"0.111 g fat per 100 ml, at most 0.5":               {"FAT": 0.11144},
+		"0.5 g fat per 100 ml, at most 0.5":                 {"FAT": 0.5},
+		"0.50001 g fat per 100 ml, at most 0.5":             {"FAT": 0.50001},
+		"1230 g fat per 100 ml, at most 0.5":                {"FAT": 1234.5},
+		"<0.001 g added sugars per 100 ml, at most 0":       {"SUGAD": 1e-9},
+		"149.99 mg potassium per 100 ml, at least 150 (7.5": {"K": 149.99},
+	} {
+		claim := "fat-free"
+		for id := range amounts {
+			claim = map[constituent.ID]string{"FAT": "fat-free", "SUGAD": "with no added sugars", "K": "source of potassium"}[id]
+		}
+		assert.Contains(t, judged(t, drink("eu", 100, amounts), claim).Why, want)
 	}
 }

@@ -46,7 +46,7 @@ func (c *condition) tell(m measured, verdict Verdict) (why, short string) {
 	why = amount + " " + m.per + between + ", " + limit
 	if verdict == NotYet || verdict == Undecided {
 		why += "; measure it"
-		if len(f.Unknown) > 0 {
+		if f.partly() && len(f.Unknown) > 0 {
 			why += ", or find it out of " + strings.Join(f.Unknown, ", ")
 		}
 	}
@@ -59,25 +59,35 @@ const (
 	mostDigits = 9
 )
 
-// number prints a figure with three digits, or as many as tell it from the limit.
+// number prints a figure in the unit of its limit with three digits, none of them beyond the
+// third of the limit, or with as many as tell it from the limit. What is less than the last
+// of them is no 0.
 func (c *condition) number(x float64) string {
 	limit := c.limit
 	if c.against > 0 && c.basis != ofEnergy {
 		limit *= c.against / unit.Hundred
 	}
-	text := ""
-	for digits := fewDigits; digits <= mostDigits; digits++ {
-		text = strconv.FormatFloat(rounded(x, digits), 'f', -1, 64)
-		if rounded(x, digits) != rounded(limit, mostDigits) || math.Abs(x-limit) <= closeness*limit {
-			break
+	for digits := fewDigits; ; digits++ {
+		decimals := digits
+		if limit > 0 {
+			decimals = max(digits-1-int(math.Floor(math.Log10(limit))), 0)
 		}
+		y := rounded(x, 'g', digits)
+		shown := rounded(y, 'f', decimals)
+		same := math.Abs(shown-limit) <= closeness*limit && math.Abs(x-limit) > closeness*limit
+		switch {
+		case same && limit > 0 && digits < mostDigits:
+			continue
+		case shown == 0 && x > 0:
+			return "<" + strconv.FormatFloat(math.Pow10(-decimals), 'f', -1, 64)
+		}
+		return strconv.FormatFloat(shown, 'f', -1, 64)
 	}
-	return text
 }
 
 // rounded keeps the digits that count.
-func rounded(x float64, digits int) float64 {
-	y, err := strconv.ParseFloat(strconv.FormatFloat(x, 'g', digits, 64), 64)
+func rounded(x float64, format byte, digits int) float64 {
+	y, err := strconv.ParseFloat(strconv.FormatFloat(x, format, digits, 64), 64)
 	if err != nil {
 		return x
 	}

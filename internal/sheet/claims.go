@@ -35,6 +35,20 @@ func claim(c *label.Card, in nutritionclaim.Input) {
 	}
 }
 
+// Claims gives the nutrition claims of a card that a page tells: those that are allowed, less
+// those that another says better, and those that are near to be. A document lists them all.
+func Claims(c *label.Card) (allowed, near []label.Claim) {
+	for _, k := range c.Claims {
+		switch {
+		case k.Allowed && !k.Implied:
+			allowed = append(allowed, k)
+		case !k.Allowed && k.Near:
+			near = append(near, k)
+		}
+	}
+	return allowed, near
+}
+
 // claimInput gathers a drink as far as claims go, under any rules.
 func claimInput(a *assay.Assay, facts label.Facts) nutritionclaim.Input {
 	ids, m := claimed(), &composition.Meter{Brief: !a.Want.Intervals}
@@ -49,13 +63,17 @@ func claimInput(a *assay.Assay, facts label.Facts) nutritionclaim.Input {
 	if facts.ServingMl > 0 {
 		in.Per100ml = nutritionclaim.Amounts{}
 		for id, f := range in.Per100g {
-			f.Low, f.Mean, f.Most = f.Low*a.Density.Low, f.Mean*a.Density.Mean, f.Most*a.Density.High
+			f.Low, f.Mean = f.Low*a.Density.Low, f.Mean*a.Density.Mean
+			f.High, f.Most = f.High*a.Density.High, f.Most*a.Density.High
 			in.Per100ml[id] = f
 		}
 	}
 	alcohol := facts.Serving[constituent.Alcohol]
 	abv := solution.ABV(alcohol.Mean, facts.ServingMl)
-	in.Strength = nutritionclaim.Figure{Low: abv, Mean: abv, Most: solution.ABV(mostAlcohol(alcohol, a.Steps()), facts.ServingMl), Known: true}
+	in.Strength = nutritionclaim.Figure{
+		Low: abv, Mean: abv, High: solution.ABV(alcohol.KnownMost(), facts.ServingMl),
+		Most: solution.ABV(mostAlcohol(alcohol, a.Steps()), facts.ServingMl), Known: true,
+	}
 	return in
 }
 
@@ -81,7 +99,7 @@ func claimed() []*constituent.Constituent {
 func amounts(a *assay.Assay, of composition.Composition) nutritionclaim.Amounts {
 	list := nutritionclaim.Amounts{}
 	for _, f := range of {
-		list[f.Constituent.ID] = nutritionclaim.Figure{Low: f.Low, Mean: f.Mean, Most: mostOf(f, a.Want.Intervals), Known: !f.Unknown, Unknown: unknownOf(a, f)}
+		list[f.Constituent.ID] = nutritionclaim.Figure{Low: f.Low, Mean: f.Mean, High: f.High, Most: mostOf(f, a.Want.Intervals), Known: !f.Unknown, Unknown: unknownOf(a, f)}
 	}
 	return list
 }
@@ -142,9 +160,9 @@ func asOnCard(f nutritionclaim.Figure, value *float64, scale float64) nutritionc
 	}
 	mean := *value * scale
 	if f.Mean > 0 {
-		f.Low, f.Most = f.Low*mean/f.Mean, f.Most*mean/f.Mean
+		f.Low, f.High, f.Most = f.Low*mean/f.Mean, f.High*mean/f.Mean, f.Most*mean/f.Mean
 	} else {
-		f.Low, f.Most = mean, f.Most+mean
+		f.Low, f.High, f.Most = mean, f.High+mean, f.Most+mean
 	}
 	f.Mean, f.Known = mean, true
 	return f

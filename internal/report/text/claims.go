@@ -5,38 +5,45 @@ import (
 	"strings"
 
 	"sipsum/internal/label"
+	"sipsum/internal/sheet"
 )
 
-// claims prints the nutrition claims of a card that are allowed, less those that another
-// says better, and in a few words what is near to be; what no figure comes near is left to
-// the document.
+// claims prints the nutrition claims of a card, in a few words those that are only near.
 func (p cards) claims(c *label.Card) {
-	var near []string
+	allowed, near := sheet.Claims(c)
 	status := map[string]bool{}
-	for _, k := range c.Claims {
-		name := fmt.Sprintf("“%s”%s", Clean(k.Claim, mostName), unsure(k.Status))
-		switch {
-		case k.Allowed && !k.Implied:
-			text := "claim " + name + ": allowed, " + Clean(k.Why, mostProse)
-			if k.Disclosure != "" {
-				text += fmt.Sprintf("; print with it: “%s”", Clean(k.Disclosure, mostProse))
-			}
-			p.paragraph(marginWidth, 2, text)
-		case !k.Allowed && k.Near:
-			near = append(near, name+" ("+Clean(k.Short, mostProse)+")")
-		default:
-			continue
+	for _, k := range allowed {
+		text := "claim " + claimName(k) + ": allowed, " + Clean(k.Why, mostProse)
+		if k.Disclosure != "" {
+			text += fmt.Sprintf("; print with it: “%s”", Clean(k.Disclosure, mostProse))
 		}
+		p.paragraph(marginWidth, 2, text)
 		status[k.Status] = true
 	}
-	if len(near) > 0 {
-		p.paragraph(marginWidth, 2, "not allowed, but near: "+strings.Join(near, ", "))
+	var names []string
+	for _, k := range near {
+		names = append(names, claimName(k)+" ("+Clean(k.Short, mostProse)+")")
+		status[k.Status] = true
+	}
+	if len(names) > 0 {
+		p.paragraph(marginWidth, 2, "not allowed, but near: "+strings.Join(names, ", "))
 	}
 	for _, s := range statuses {
 		if status[s.status] {
 			p.paragraph(marginWidth, 2, s.sign+" "+s.says)
 		}
 	}
+}
+
+// claimName quotes a claim, with the sign of its legal reference.
+func claimName(k label.Claim) string {
+	name := "“" + Clean(k.Claim, mostName) + "”"
+	for _, s := range statuses {
+		if s.status == k.Status {
+			name += " " + s.sign
+		}
+	}
+	return name
 }
 
 // statuses are of legal references that nobody has read in an official text: the sign of a
@@ -46,25 +53,14 @@ var statuses = []struct{ status, sign, says string }{
 	{"unverified", "‡‡", "the condition of the claim is unverified, check the official text"},
 }
 
-// unsure gives the sign of a legal reference.
-func unsure(status string) string {
-	for _, s := range statuses {
-		if s.status == status {
-			return " " + s.sign
-		}
-	}
-	return ""
-}
-
 // claimNames names the claims that are allowed.
 func (p cards) claimNames(c *label.Card) {
+	allowed, _ := sheet.Claims(c)
 	var names []string
-	for _, k := range c.Claims {
-		if k.Allowed && !k.Implied {
-			names = append(names, "“"+Clean(k.Claim, mostName)+"”")
-		}
+	for _, k := range allowed {
+		names = append(names, claimName(k))
 	}
 	if len(names) > 0 {
-		p.hanging("  – ", bulletIndent, "claims that the rules allow: "+join(names)+"; conditions: see sipsum card")
+		p.hanging("  – ", bulletIndent, "claims that the rules allow: "+join(names)+"; their conditions: see sipsum card")
 	}
 }
