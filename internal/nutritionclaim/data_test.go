@@ -83,3 +83,9 @@ func TestTexts(t *testing.T) {
 	assert.Len(t, nutritionclaim.Texts("us", 0), 1)
 	assert.Len(t, nutritionclaim.Texts("us", 4), 2)
 }
+
+// Trans fat is a part of fat, though the vocabulary carries it beside; sodium is a part of nothing.
+func TestWhole(t *testing.T) {
+	assert.Equal(t, constituent.Fat, nutritionclaim.Whole("FATRN"))
+	assert.Empty(t, nutritionclaim.Whole("NA"))
+}

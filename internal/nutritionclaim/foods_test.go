@@ -78,8 +78,8 @@ func TestNamedIngredients(t *testing.T) {
 	in := drink("us", 360, map[constituent.ID]float64{"SUGAR": 0.3}, syrup, nutritionclaim.Food{Name: "Coconut oil", Group: "oil"})
 	k := judged(t, in, "sugar free")
 	assert.Equal(t, nutritionclaim.Allowed, k.Verdict)
-	assert.Equal(t, "an asterisk on Maple syrup in the ingredient list: adds a trivial amount of sugar", k.Disclosure)
-	assert.Equal(t, "an asterisk on Coconut oil in the ingredient list: adds a trivial amount of fat", judged(t, in, "fat free").Disclosure)
+	assert.Equal(t, "an asterisk on Maple syrup in the ingredient list: “adds a trivial amount of sugar”", k.Disclosure)
+	assert.Equal(t, "an asterisk on Coconut oil in the ingredient list: “adds a trivial amount of fat”", judged(t, in, "fat free").Disclosure)
 	in = drink("us", 360, nil)
 	assert.Empty(t, judged(t, in, "sugar free").Disclosure)
 }

@@ -59,10 +59,21 @@ func TestDisclosures(t *testing.T) {
 	none := drink("eu", 100, nil)
 	assert.Empty(t, judged(t, none, "with no added sugars").Disclosure)
 	fruit := drink("eu", 100, map[constituent.ID]float64{"SUGAR": 3})
-	assert.Equal(t, "contains naturally occurring sugars", judged(t, fruit, "with no added sugars").Disclosure)
+	assert.Equal(t, "“contains naturally occurring sugars”", judged(t, fruit, "with no added sugars").Disclosure)
 	light := drink("us", 360, map[constituent.ID]float64{"ENERC_KCAL": 40})
 	assert.Empty(t, judged(t, light, "sugar free").Disclosure)
 	rich := drink("us", 360, map[constituent.ID]float64{"ENERC_KCAL": 41})
-	assert.Equal(t, "not a low calorie food", judged(t, rich, "sugar free").Disclosure)
+	assert.Equal(t, "“not a low calorie food”", judged(t, rich, "sugar free").Disclosure)
 	assert.Contains(t, judged(t, rich, "no added sugar").Why, "if the food that it stands for normally has added sugars")
+}
+
+// Of several amounts on which a claim holds, that which is nearest to its limit is told.
+func TestTheTightestAmountIsTold(t *testing.T) {
+	for ml, want := range map[float64]string{500: "2 mg sodium per serving of 500 ml, below 5", 120: "2 mg sodium per reference amount of 360 ml, below 5"} {
+		in := drink("us", ml, nil)
+		set(in, "NA", exactly(2*ml/max(ml, 360)))
+		assert.Equal(t, want, judged(t, in, "sodium free").Why)
+	}
+	in := drink("us", 240, map[constituent.ID]float64{"K": 960}, nutritionclaim.Food{Name: "Milk", Group: "milk"})
+	assert.Equal(t, "960 mg potassium per reference amount of 240 ml, at least 940 (20 % of 4700 mg)", judged(t, in, "high in potassium").Why)
 }

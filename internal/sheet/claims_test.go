@@ -100,7 +100,7 @@ garnish: [{food: "own:honey", amount: 1 g, eaten: false}]
 	assert.NotContains(t, plain.Why, "Honey")
 	poured := claimOf(t, built(t, fmt.Sprintf(text, "add: [1 g own:juice]")), "with no added sugars")
 	assert.True(t, poured.Allowed, poured.Why)
-	assert.Equal(t, "contains naturally occurring sugars", poured.Disclosure)
+	assert.Equal(t, "“contains naturally occurring sugars”", poured.Disclosure)
 }
 
 // Above 1.2 % vol no claim of eu is left (Article 4(3)), and every card says where its claims

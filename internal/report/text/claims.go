@@ -1,7 +1,6 @@
 package textreport
 
 import (
-	"fmt"
 	"strings"
 
 	"sipsum/internal/label"
@@ -15,7 +14,7 @@ func (p cards) claims(c *label.Card) {
 	for _, k := range allowed {
 		text := "claim " + claimName(k) + ": allowed, " + Clean(k.Why, mostProse)
 		if k.Disclosure != "" {
-			text += fmt.Sprintf("; print with it: “%s”", Clean(k.Disclosure, mostProse))
+			text += "; print with it: " + Clean(k.Disclosure, mostProse)
 		}
 		p.paragraph(marginWidth, 2, text)
 		status[k.Status] = true
@@ -58,9 +57,9 @@ func (p cards) claimNames(c *label.Card) {
 	allowed, _ := sheet.Claims(c)
 	var names []string
 	for _, k := range allowed {
-		names = append(names, claimName(k))
+		names = append(names, "“"+Clean(k.Claim, mostName)+"”")
 	}
 	if len(names) > 0 {
-		p.hanging("  – ", bulletIndent, "claims that the rules allow: "+join(names)+"; their conditions: see sipsum card")
+		p.hanging("  – ", bulletIndent, "claims that the rules allow, if the authority does on a served drink: "+join(names)+"; their conditions: see sipsum card")
 	}
 }
