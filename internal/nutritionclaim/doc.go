@@ -38,9 +38,15 @@
 // (its digestibility is not known), the exception for semi-skimmed milk and that for natural
 // mineral waters, amounts of 50 g for small reference amounts, and the amounts of fat,
 // saturated fat, cholesterol and sodium above which us wants a disclosure beside any claim
-// (21 CFR 101.13(h)): read it there. Health claims are no nutrition claims. Vitamins count as far as
-// the vocabulary has them, never more than the rules count. Which foods sweeten, and which
-// fruits are dried, is read from groups and English names; what a name does not say is asked
-// or missed. Whether a claim may stand on a menu is for the authority: claims bind packed and
-// advertised food first. Rules without rows (ca, anz, codex) judge nothing, and say so.
+// (21 CFR 101.13(h)): read it there. Health claims are no nutrition claims.
+//
+// The ends of a sum are the sums of the ends, and those of a share lie as far apart as the
+// ends of both: wider than the drink is, so that a claim may have to wait for a measurement
+// that it would pass. Vitamins count as far as the vocabulary has them, never more than the
+// rules count. Which foods sweeten, and which fruits are dried, is read from groups and
+// English names; what a name does not say is asked or missed, and so is an enzyme that makes
+// sugars in the drink. That eu's figures in kJ and in kcal must both be kept is our own
+// reading, the stricter one. Whether a claim may stand on a menu is for the authority: claims
+// bind packed and advertised food first. Rules without rows (ca, anz, codex) judge nothing,
+// and say so.
 package nutritionclaim

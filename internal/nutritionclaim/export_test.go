@@ -17,5 +17,3 @@ func Names(rules string) (names []string) {
 	}
 	return names
 }
-
-var ReferenceAmounts = referenceAmounts
