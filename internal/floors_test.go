@@ -34,7 +34,7 @@ var floors = [][]string{
 	{"internal/drivers"},
 	{"internal/assay"},
 	{"internal/allergen", "internal/evidence"},
-	{"internal/caution", "internal/label", "internal/ingredientlist"},
+	{"internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist"},
 	{"internal/sheet"},
 	{"internal/store", "internal/tables/core", "internal/tables/sr", "internal/tables/ifct", "internal/tables/ciqual", "internal/tables/swiss", "internal/tables/generic", "internal/tables/cofid", "internal/tables/cnf", "internal/tables/fdc", "internal/tables/fndds", "internal/tables/stfcj", "internal/tables/tablestest", "internal/report/json", "internal/report/text"},
 	{"internal/tables", "internal/assay/assaytest"},
@@ -61,7 +61,7 @@ var pure = []string{
 	"internal/solution", "internal/acid", "internal/curdling", "internal/drink", "internal/ledger", "internal/prep", "internal/assay", "internal/allergen",
 	"internal/phrase", "internal/note", "internal/liquid", "internal/amount", "internal/composition", "internal/acidity", "internal/chemistry", "internal/titration",
 	"internal/recipe", "internal/reading", "internal/drivers",
-	"internal/evidence", "internal/caution", "internal/label", "internal/ingredientlist", "internal/sheet", "internal/report/json", "internal/report/text",
+	"internal/evidence", "internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/sheet", "internal/report/json", "internal/report/text",
 	"internal/tables/difference",
 }
 

@@ -2,8 +2,8 @@ package assay
 
 import "sipsum/internal/food"
 
-// Poured is a food as a line pours it, in grams at central values: whatever the steps
-// leave of it.
+// Poured is a food as a line pours it, in grams at central values: whatever the steps leave
+// of it, but of water and gas what is left.
 type Poured struct {
 	Component string // into which; empty: the drink
 	Food      food.ID
@@ -16,8 +16,10 @@ func pouredInto(list []*made, serves int) []Poured {
 	share := sharesOf(list, serves)
 	var all []Poured
 	for _, m := range list {
-		for _, p := range m.poured {
-			all = append(all, Poured{m.name, p.food, p.grams, p.grams * share[m.name]})
+		for _, p := range m.yield.Weighed {
+			if p.Food != nil {
+				all = append(all, Poured{m.name, p.Food.ID, p.Grams, p.Grams * share[m.name]})
+			}
 		}
 	}
 	return all
@@ -37,10 +39,4 @@ func sharesOf(list []*made, serves int) map[string]float64 {
 		}
 	}
 	return share
-}
-
-// pouredLine is a line of a food.
-type pouredLine struct {
-	food  food.ID
-	grams float64
 }

@@ -21,12 +21,12 @@ type Yield struct {
 	Out       float64
 	Used      float64 // of Out, what the drink and other components take; of the drink all
 	Steps     []StepYield
-	Poured    []Poured // what it was made of, in order; of what steps add, water and gas
+	Weighed   []Weighed // what it was made of, in order; of what steps add, water and gas
 }
 
-// Poured is how much of a component or a food was weighed in, in grams at central values. Water
+// Weighed is how much of a component or a food was weighed in, in grams at central values. Water
 // and gas are as much as is left of them when all is made.
-type Poured struct {
+type Weighed struct {
 	Component string
 	Food      *food.Food // nil if a component
 	Grams     float64
@@ -34,22 +34,22 @@ type Poured struct {
 
 // pour writes down a line.
 func (y *Yield) pour(in recipe.Ingredient, grams float64) {
-	p := Poured{Grams: grams}
+	p := Weighed{Grams: grams}
 	if in.Component != nil {
 		p.Component = in.Component.Name
 	} else {
 		p.Food = in.Profile.Food
 	}
-	y.Poured = append(y.Poured, p)
+	y.Weighed = append(y.Weighed, p)
 }
 
 // left writes down what is left of water and gas, whoever poured them.
 func (y *Yield) left(pot *ledger.Pot) {
 	fleeting := func(f *food.Food) bool { return f != nil && (f.Group == waterGroup || f.ID == prep.Gas().ID) }
-	y.Poured = slices.DeleteFunc(y.Poured, func(p Poured) bool { return fleeting(p.Food) })
+	y.Weighed = slices.DeleteFunc(y.Weighed, func(p Weighed) bool { return fleeting(p.Food) })
 	for i, row := range pot.Rows {
 		if len(row.Path) == 0 && fleeting(row.Profile.Food) {
-			y.Poured = append(y.Poured, Poured{Food: row.Profile.Food, Grams: pot.Of(i, constituent.Mass)[0]})
+			y.Weighed = append(y.Weighed, Weighed{Food: row.Profile.Food, Grams: pot.Of(i, constituent.Mass)[0]})
 		}
 	}
 }

@@ -52,3 +52,19 @@ func TestAStatedShareOfAddedSugarIsKnown(t *testing.T) {
 	assert.False(t, food.Stated(cell.Bound))
 	assert.Equal(t, "added share of the sugars: invented", cell.Why)
 }
+
+// A share of sugars that nobody knows is not 0 g: a soft drink of 11.2 g of carbohydrate
+// (SR28 14142), all of whose sugars are added, may hold as much.
+func TestAShareOfUnknownSugarsIsNotKnown(t *testing.T) {
+	soda := map[constituent.ID]float64{"WATER": 88.8, "PROCNT": 0, "FAT": 0, "ASH": 0, "FIBTG": 0, "CHOCDF": 11.2}
+	f := sr("14142", "Carbonated beverage, grape soda", "soft drink", soda)
+	f.Marks = []food.Mark{{Kind: "added sugar", Share: 1, Source: "invented"}}
+	p := food.Enter(f, nil)
+	cell := p.Cell(constituent.AddedSugar)
+	assert.False(t, cell.Known)
+	assert.InDelta(t, 0.112, cell.Bound, 1e-9, "no more than all its carbohydrate")
+	f.Marks[0].Share = 0
+	none := food.Enter(f, nil).Cell(constituent.AddedSugar)
+	assert.True(t, none.Known, "no share of anything is nothing")
+	assert.False(t, food.Stated(none.Bound))
+}

@@ -204,22 +204,39 @@ func (e *entry) addedSugar() {
 	for _, m := range e.Food.Marks {
 		if m.Kind == "added sugar" {
 			e.AddedShare = m.Share
-			*e.cell(c) = Cell{
-				Known: true, Amount: m.Share * e.Cell(constituent.Sugar).Amount, State: estimate.Calculated, Bound: None,
+			sugar := e.Cell(constituent.Sugar)
+			cell := Cell{
+				Known: true, Amount: m.Share * sugar.Amount, State: estimate.Calculated, Bound: None,
 				From: e.Food.ID, Row: e.Food.ID.String(), Why: "added share of the sugars: " + m.Source,
 			}
+			if m.Share > 0 && !sugar.Known && sugar.Amount == 0 { // a share of what nobody knows is not known
+				cell.Known, cell.State, cell.Bound = false, estimate.Unknown, m.Share*mostSugar(e.Profile) // None stays None
+			}
+			*e.cell(c) = cell
 			return
 		}
 	}
 	if e.published[c.Order] {
 		return
 	}
-	sugar, cell := e.Cell(constituent.Sugar), e.cell(c)
-	cell.Bound, cell.Why = sugar.Amount, "no more than all sugars"
-	if !sugar.Known {
-		cell.Bound += sugar.Bound // None stays None
-	}
+	cell := e.cell(c)
+	cell.Bound, cell.Why = mostSugar(e.Profile), "no more than all sugars" // None stays None
 	if cell.Bound == 0 {
 		cell.Known, cell.State, cell.Bound, cell.Why = true, estimate.Calculated, None, "no sugars"
 	}
+}
+
+// mostSugar is the most sugar that there can be: no more than a total above it leaves.
+func mostSugar(p *Profile) float64 {
+	sugar := p.Cell(constituent.Sugar)
+	most := sugar.Amount
+	if !sugar.Known {
+		most += sugar.Bound
+	}
+	for up := constituent.Must(constituent.Sugar).Parent; up != ""; up = constituent.Must(up).Parent {
+		if whole := p.Cell(up); whole.Known && most > whole.Amount { // not of NaN: nothing bounds it
+			most = whole.Amount
+		}
+	}
+	return most
 }

@@ -54,7 +54,7 @@ type writer struct {
 // list gives what a component is made of, what is poured twice once.
 func (w writer) list(component string) []Ingredient {
 	var list []Ingredient
-	for _, p := range w.yields[component].Poured {
+	for _, p := range w.yields[component].Weighed {
 		same := func(x Ingredient) bool {
 			return p.Food != nil && x.Food == p.Food.ID || p.Food == nil && x.Food == (food.ID{}) && x.Name[0].Text == p.Component
 		}

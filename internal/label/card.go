@@ -63,11 +63,18 @@ type Text struct {
 	FromMemory bool
 }
 
-// Claim is a nutrition claim and whether the rules allow it.
+// Claim is a nutrition claim and whether the rules allow it (package nutritionclaim).
 type Claim struct {
-	Claim   string
-	Allowed bool
-	Why     string
+	Claim      string
+	Allowed    bool
+	Why        string // the deciding number with its unit and limit
+	Short      string // the same in a few words
+	Verdict    string // in words: more than yes and no
+	Near       bool   // not allowed, and not far from it
+	Implied    bool   // allowed, and a claim that says more is allowed too
+	Disclosure string // to print with it
+	Status     string // of its legal reference: "verified", "secondary" or "unverified"
+	Source     string
 }
 
 // Note is something to know before the card is used: kind "scope", "incomplete",

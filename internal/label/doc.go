@@ -54,7 +54,7 @@
 //
 // # Limits
 //
-// Claims are not computed here: the list is empty. "Contains negligible amounts of" (eu), salt
+// Claims are judged elsewhere (package nutritionclaim): Make leaves the list empty. "Contains negligible amounts of" (eu), salt
 // "due to naturally occurring sodium" beyond a note, dual columns, the per cent of protein,
 // type sizes and the formats for small packs are not covered. "Less than" texts of anz are not
 // printed: they are allowed, and the rule was not read. Percentages of us are taken of the

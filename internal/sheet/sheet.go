@@ -12,6 +12,7 @@ import (
 	"sipsum/internal/evidence"
 	"sipsum/internal/fail"
 	"sipsum/internal/label"
+	"sipsum/internal/nutritionclaim"
 	"sipsum/internal/source"
 )
 
@@ -49,7 +50,14 @@ func Build(program string, a *assay.Assay, tables []source.Table, works evidence
 		return nil, err
 	}
 	facts := sync.OnceValue(func() label.Facts { return factsOf(a) })
-	s.Cards = under(s.Rules, func(r string) (label.Card, error) { return label.Make(r, facts()) })
+	claims := sync.OnceValue(func() nutritionclaim.Input { return claimInput(a, facts()) })
+	s.Cards = under(s.Rules, func(r string) (label.Card, error) {
+		c, err := label.Make(r, facts())
+		if err == nil {
+			claim(&c, claims())
+		}
+		return c, err
+	})
 	s.Workings = under(s.Rules, func(r string) ([]label.Working, error) { return label.Explain(r, facts()) })
 	hurts := sync.OnceValue(func() caution.Drink { return warned(a, facts(), items) })
 	s.Allergens = under(s.Rules, func(r string) (Declaration, error) { return declare(r, a, facts(), hurts(), items) })

@@ -19,7 +19,6 @@ import (
 // warned looks a drink through for what may hurt, for whatever rules.
 func warned(a *assay.Assay, facts label.Facts, items []allergen.Item) caution.Drink {
 	alcohol, parts := facts.Serving[constituent.Alcohol], partsOf(a)
-	fermented := slices.ContainsFunc(parts, func(p caution.Part) bool { return slices.Contains(p.Steps, "ferment") })
 	abv := func(grams float64) float64 {
 		if !(a.Volume.Mean > 0) {
 			return math.NaN()
@@ -29,7 +28,7 @@ func warned(a *assay.Assay, facts label.Facts, items []allergen.Item) caution.Dr
 	in := caution.Input{
 		Name: a.Drink.Name, Items: items, Parts: parts, Poured: pouredOf(a),
 		ServingG: a.Mass.Mean, ServingMl: a.Volume.Mean, Amounts: facts.Serving,
-		ABV: abv(alcohol.Mean), ABVMost: abv(mostAlcohol(alcohol, fermented)),
+		ABV: abv(alcohol.Mean), ABVMost: abv(mostAlcohol(alcohol, fermented(parts))),
 		Brought: map[constituent.ID][]food.ID{}, Unstated: map[constituent.ID][]food.ID{},
 	}
 	if at := a.Drink.At; at != nil {
@@ -39,6 +38,11 @@ func warned(a *assay.Assay, facts label.Facts, items []allergen.Item) caution.Dr
 		in.Brought[id], in.Unstated[id] = bringersOf(a, id)
 	}
 	return caution.Look(in)
+}
+
+// fermented reports whether anything in the drink has fermented here.
+func fermented(parts []caution.Part) bool {
+	return slices.ContainsFunc(parts, func(p caution.Part) bool { return slices.Contains(p.Steps, "ferment") })
 }
 
 // partsOf lists the house-made components that are in the drink, and the drink itself.

@@ -66,9 +66,16 @@ type cardText struct {
 }
 
 type cardClaim struct {
-	Claim   string `json:"claim"`
-	Allowed bool   `json:"allowed"`
-	Why     string `json:"why"`
+	Claim      string `json:"claim"`
+	Allowed    bool   `json:"allowed"`
+	Why        string `json:"why"`
+	Short      string `json:"-"`
+	Verdict    string `json:"verdict"`
+	Near       bool   `json:"near,omitempty"`
+	Implied    bool   `json:"implied,omitempty"`
+	Disclosure string `json:"disclosure,omitempty"`
+	Status     string `json:"status,omitempty"`
+	Source     string `json:"source,omitempty"`
 }
 
 type cardNote struct {

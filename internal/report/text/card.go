@@ -1,7 +1,6 @@
 package textreport
 
 import (
-	"fmt"
 	"strings"
 
 	"sipsum/internal/label"
@@ -42,13 +41,6 @@ func (p cards) card(c *label.Card) {
 		}
 		p.paragraph(marginWidth, 2, text+p.memory(t.FromMemory))
 	}
-	for _, claim := range c.Claims {
-		verdict := "not allowed"
-		if claim.Allowed {
-			verdict = "allowed"
-		}
-		p.paragraph(marginWidth, 2, fmt.Sprintf("claim “%s”: %s, %s", Clean(claim.Claim, mostName), verdict, Clean(claim.Why, mostProse)))
-	}
 }
 
 // notes prints what is to be known before a card is used.
@@ -56,6 +48,7 @@ func (p cards) notes(c *label.Card) {
 	if c.ServingsLine != "" {
 		p.hanging("  – ", bulletIndent, Clean(c.ServingsLine, mostProse))
 	}
+	p.claims(c)
 	for _, n := range c.Notes {
 		p.hanging("  – ", bulletIndent, Clean(n.Text, mostProse)+p.memory(n.FromMemory))
 	}
@@ -73,6 +66,7 @@ func (p cards) notComplete(c *label.Card) {
 	if len(rows) > 0 {
 		p.hanging("  – ", bulletIndent, "not complete: "+join(rows)+"; see sipsum card")
 	}
+	p.claimNames(c)
 }
 
 // rulesName writes the name of a set of rules: "EU".

@@ -224,7 +224,12 @@ func cards() []label.Card {
 				{Key: "calories", Label: "Calories", Serving: cell("50", "", "")},
 				{Key: "added-sugars", Label: "Added Sugars", Indent: 2, Line: "Includes 6 g Added Sugars", Serving: cell("6 g", "", "12 %")},
 			},
-			Claims: []label.Claim{{Claim: "low sugars", Allowed: false, Why: "more than 2.5 g in 100 ml"}},
+			Claims: []label.Claim{
+				{Claim: "low\x1b[2J sodium", Allowed: true, Why: "35 mg sodium per serving, at most 140", Verdict: "allowed", Disclosure: "a statement", Status: "secondary"},
+				{Claim: "low fat", Allowed: true, Implied: true, Why: "implied", Verdict: "allowed", Status: "verified"},
+				{Claim: "fat free", Near: true, Why: "at length", Short: "0.4 g fat, up to 0.6; below 0.5", Verdict: "not allowed yet", Status: "verified"},
+				{Claim: "low sugars", Why: "10 g sugars per 100 ml, at most 2.5", Verdict: "not allowed", Status: "unverified"},
+			},
 		},
 	}
 }
