@@ -52,6 +52,10 @@
 // The short table of us and ca is allowed from so many insignificant rows on (Card.Shape); the
 // rows that it leaves out are marked, not dropped.
 //
+// Beside a figure per 100 ml or 100 g the working says what an authority accepts around it
+// (data/tolerances.csv), and a uk card has a note that grades the drink by the levels for the
+// front of a pack (data/colours.csv), each colour with its word and the limit that decides it.
+//
 // # Limits
 //
 // Claims are judged elsewhere (package nutritionclaim): Make leaves the list empty. "Contains negligible amounts of" (eu), salt
@@ -62,6 +66,7 @@
 // take all of it as soluble, the most that method (C) gives. Zeros of ca that hang on a claim
 // "free of" are judged by the serving alone. Protein is the table's own factor times nitrogen
 // where the table does not give 6.25. A vitamin of eu stands by its share in 100 ml. What alcohol
-// nobody has stated counts for no condition. Tolerances are not applied: the card prints what was
-// calculated, and whoever sells the drink answers for it.
+// nobody has stated counts for no condition. Tolerances change no figure: the card prints what was
+// calculated, and whoever sells the drink answers for it. Those of salt, sodium and vitamins, and
+// the limits by the portion of fat, saturates and salt, were not seen in print and are left out.
 package label
