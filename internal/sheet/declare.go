@@ -48,8 +48,10 @@ func itemOf(it recipe.Item) allergen.Item {
 
 // NotAssessed reports whether a food of the drink has allergens that nobody has
 // looked for: somebody has to decide.
-func (s *Sheet) NotAssessed() bool {
-	for _, d := range s.Allergens() {
+func (s *Sheet) NotAssessed() bool { return notAssessed(s.Allergens()) }
+
+func notAssessed(list []Declaration) bool {
+	for _, d := range list {
 		for _, c := range d.Check {
 			if c.Code == allergen.CheckNotAssessed {
 				return true
