@@ -11,10 +11,12 @@ const (
 	labels  = 0.36
 	indent  = 10.0
 	rowTall = 16.0
+	boxed   = 6.0 // between a table and its box
 )
 
 // grid draws a table; a cell that nobody has determined is hatched.
 func (c *canvas) grid(g *sheet.Grid) {
+	from := c.y
 	c.write(margin, inner, captionFace, g.Caption)
 	for _, above := range g.Lead {
 		c.write(margin, inner, bodyFace, above)
@@ -26,6 +28,10 @@ func (c *canvas) grid(g *sheet.Grid) {
 	c.ruled(margin, wide-margin, ink)
 	for _, r := range g.Rows {
 		c.row(g, r, label, cell)
+	}
+	if g.Shape != "" { // the rules prescribe a box
+		c.box(margin-boxed, from, inner+2*boxed, c.y-from+boxed, `fill="none" stroke="`+ink+`"`)
+		c.y += boxed
 	}
 }
 
