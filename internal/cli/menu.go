@@ -22,7 +22,7 @@ import (
 
 // besideOnPage is how many drinks stand beside each other on a page: our own bound, of what a
 // phone still shows. Text finds out by itself.
-const besideOnPage = 4
+const besideOnPage = 3
 
 func newMenu(a *app) *cobra.Command {
 	var rules []string
@@ -93,7 +93,7 @@ func (a *app) menu(ctx context.Context, args, rules []string) (*sheet.Menu, erro
 	var faults fail.List
 	for i, f := range found {
 		s, err := a.calculate(ctx, f, asked{rules: rules})
-		if err = note(&faults, files[i], err); err != nil {
+		if err = note(&faults, fail.Place{File: files[i]}, err); err != nil {
 			return nil, err
 		}
 		if s != nil {
@@ -114,7 +114,7 @@ func (a *app) findAll(ctx context.Context, files []string) ([]*recipe.Recipe, er
 		if err == nil {
 			found, err = a.lookUp(ctx, d, wrong)
 		}
-		if err = note(&faults, file, err); err != nil {
+		if err = note(&faults, fail.Place{}, err); err != nil { // it names its file
 			return nil, err
 		}
 		list = append(list, found)
@@ -122,14 +122,14 @@ func (a *app) findAll(ctx context.Context, files []string) ([]*recipe.Recipe, er
 	return list, faults.Err(fail.Wrong)
 }
 
-// note keeps what is wrong with a file for later; what is wrong with anything else ends the
-// command now.
-func note(faults *fail.List, file string, err error) error {
+// note keeps what is wrong with a file for later; what went wrong otherwise ends the command
+// now.
+func note(faults *fail.List, at fail.Place, err error) error {
 	var wrong *fail.Error
 	if err == nil || !errors.As(err, &wrong) || wrong.Exit != fail.Wrong {
 		return err
 	}
-	faults.Join(fail.Place{File: file}, wrong)
+	faults.Join(at, wrong)
 	return nil
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"sipsum/internal/allergen"
 	"sipsum/internal/clean"
+	"sipsum/internal/source"
 )
 
 // AllergensLeaf is what must be declared under each set of rules, what somebody has to
@@ -19,7 +20,7 @@ func (s *Sheet) AllergensLeaf() *Leaf {
 	}
 	var lines []Line
 	for _, c := range s.Cautions() {
-		line := Line{Text: clean.Prose(c.Text)}
+		line := Line{Text: clean.Prose(c.Text), Source: cited(c.Source)}
 		if len(c.Under) > 0 {
 			line.Lead = rulesName(strings.Join(c.Under, ", "))
 		}
@@ -54,6 +55,14 @@ func (l *Leaf) declaration(s *Sheet, d *Declaration) {
 	l.lines("", "", lines)
 }
 
+// cited is a source as it is printed; one from memory is no evidence.
+func cited(text string) string {
+	if source.IsFromMemory(text) {
+		return ""
+	}
+	return clean.Prose(text)
+}
+
 func namesIn(entries []allergen.Entry) []string {
 	names := make([]string, len(entries))
 	for i, e := range entries {
@@ -79,7 +88,7 @@ func (s *Sheet) whence(e *allergen.Entry) Line {
 	if e.Note != "" {
 		text += ". " + clean.Prose(e.Note)
 	}
-	return Line{Strong: clean.Name(e.Name), Text: text}
+	return Line{Strong: clean.Name(e.Name), Text: text, Source: cited(e.Source)}
 }
 
 // howKnown gives the kinds of knowledge behind one food of an entry.
@@ -99,5 +108,5 @@ func (s *Sheet) checkLine(c allergen.Check) Line {
 	if c.Leaf == "" {
 		return Line{Lead: say("notassessed"), Strong: foods, Text: text}
 	}
-	return Line{Lead: say("tocheck"), Strong: clean.Name(cmp.Or(c.Name, c.Leaf)) + ", " + foods, Text: text}
+	return Line{Lead: say("tocheck"), Strong: clean.Name(cmp.Or(c.Name, c.Leaf)) + ", " + foods, Text: text, Source: cited(c.Source)}
 }

@@ -38,8 +38,23 @@ const (
 // Figured is a figure that is printed large.
 type Figured struct{ Label, Text string }
 
-// Line is a sentence: its lead, what is emphasised in it, and the rest.
-type Line struct{ Lead, Strong, Text string }
+// Line is a sentence: its lead, what is emphasised in it, the rest, and who says so.
+type Line struct{ Lead, Strong, Text, Source string }
+
+// Sentence is a line without emphasis.
+func (l Line) Sentence() string {
+	text := l.Strong + l.Text
+	if l.Strong != "" && l.Text != "" {
+		text = l.Strong + ": " + l.Text
+	}
+	if l.Lead != "" {
+		text = l.Lead + ": " + text
+	}
+	if l.Source != "" {
+		text += " [" + l.Source + "]"
+	}
+	return text
+}
 
 // Grid is a table.
 type Grid struct {

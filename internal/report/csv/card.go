@@ -49,20 +49,15 @@ func Leaf(w io.Writer, l *sheet.Leaf) error {
 			rows = append(rows, []string{"figure", text(f.Label), text(f.Text)})
 		}
 		for _, line := range b.Lines {
-			rows = append(rows, []string{about(b), text(line.Lead), text(sentence(line))})
+			lead := line.Lead
+			line.Lead = ""
+			rows = append(rows, []string{about(b), text(lead), text(line.Sentence())})
 		}
 		if b.Grid != nil {
 			rows = append(rows, gridRows(b.Grid)...)
 		}
 	}
 	return write(w, []string{"about", "what", "text"}, rows)
-}
-
-func sentence(l sheet.Line) string {
-	if l.Strong != "" && l.Text != "" {
-		return l.Strong + ": " + l.Text
-	}
-	return l.Strong + l.Text
 }
 
 // about is the heading of a block, or what it does on the leaf.

@@ -113,7 +113,7 @@ func blockTall(b sheet.Block, wide float64) float64 {
 		tall += bigTall
 	}
 	for _, l := range b.Lines {
-		n := utf8.RuneCountInString(l.Lead+l.Strong+l.Text) + 3
+		n := utf8.RuneCountInString(l.Sentence())
 		tall += (lines(n, wide/scale)*lineTall + 0.3) * scale
 	}
 	if b.Grid != nil {

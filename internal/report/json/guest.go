@@ -33,6 +33,7 @@ type leafLine struct {
 	Lead   string `json:"lead,omitempty"`
 	Strong string `json:"strong,omitempty"`
 	Text   string `json:"text,omitempty"`
+	Source string `json:"source,omitempty"`
 }
 
 type leafTable struct {

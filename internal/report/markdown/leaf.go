@@ -62,6 +62,9 @@ func sentence(l sheet.Line) string {
 	default:
 		parts = append(parts, escape(l.Text))
 	}
+	if l.Source != "" {
+		parts = append(parts, "*"+escape(l.Source)+"*")
+	}
 	return strings.Join(parts, " ")
 }
 

@@ -43,7 +43,7 @@ func Leaf() *sheet.Leaf {
 			{Role: sheet.Boxed, Heading: "Allergens", Lines: []sheet.Line{
 				{Lead: "Contains", Strong: "Milk"}, {Lead: "Not assessed", Strong: Markup, Text: "read its label"}, {Text: "Allergens under the rules of EU."},
 			}},
-			{Heading: "Please note", Lines: []sheet.Line{{Text: Ordered}, {Strong: "Milk", Text: "from whey (stated)"}}},
+			{Heading: "Please note", Lines: []sheet.Line{{Text: Ordered}, {Strong: "Milk", Text: "from whey (stated)", Source: "Annex II, item 7"}}},
 			{Role: sheet.Small, Lines: []sheet.Line{{Text: "Not complete, US: Trans Fat."}}},
 			{Role: sheet.Aside, Heading: "Before you use it", Lines: []sheet.Line{{Lead: "US", Text: "A served drink needs none."}}},
 		},

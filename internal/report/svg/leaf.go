@@ -64,9 +64,9 @@ func (c *canvas) block(b *sheet.Block) {
 		case sheet.Spoken:
 			c.beside(softFace, l.Lead, serifFace, l.Text)
 		case sheet.Small, sheet.Tabled:
-			c.write(margin, inner, softFace, sentence(l))
+			c.write(margin, inner, softFace, l.Sentence())
 		default:
-			c.write(margin, inner, bodyFace, sentence(l))
+			c.write(margin, inner, bodyFace, l.Sentence())
 		}
 	}
 }
@@ -119,22 +119,8 @@ func (c *canvas) boxed(b *sheet.Block) {
 		if l.Strong != "" {
 			f = boldFace
 		}
-		c.write(margin+pad, inner-2*pad, f, sentence(l))
+		c.write(margin+pad, inner-2*pad, f, l.Sentence())
 	}
 	c.y += pad - 2
 	c.box(margin, from, inner, c.y-from, `fill="none" stroke="`+ink+`" stroke-width="1.5"`)
-}
-
-func sentence(l sheet.Line) string {
-	text := l.Text
-	switch {
-	case l.Strong != "" && text != "":
-		text = l.Strong + ": " + text
-	case l.Strong != "":
-		text = l.Strong
-	}
-	if l.Lead != "" {
-		text = l.Lead + ": " + text
-	}
-	return text
 }

@@ -68,22 +68,13 @@ func (p leaf) afterInLine() bool {
 
 // sentence prints a line; the guest's box has a bar at its side.
 func (p leaf) sentence(role sheet.Role, l sheet.Line) {
-	lead, text := "  – ", l.Text
+	lead, text := "  – ", l.Sentence()
 	if role == sheet.Boxed {
 		lead = "  ┃ "
 	}
-	switch {
-	case l.Strong != "" && text != "":
-		text = l.Strong + ": " + text
-	case l.Strong != "":
-		text = l.Strong
-	}
 	if role == sheet.Spoken {
-		p.hanging("  "+left(l.Lead, leadWidth), leadWidth+2, text)
+		p.hanging("  "+left(l.Lead, leadWidth), leadWidth+2, l.Text)
 		return
-	}
-	if l.Lead != "" {
-		text = l.Lead + ": " + text
 	}
 	if role == sheet.Small || role == sheet.Tabled {
 		p.paragraph(marginWidth, 2, text)
