@@ -20,7 +20,7 @@ const module = "sipsum/"
 // floors is the house plan, ground floor first. A package that is not in it may
 // not exist.
 var floors = [][]string{
-	{"data", "internal/fail", "internal/estimate", "internal/source"},
+	{"data", "internal/fail", "internal/estimate", "internal/source", "internal/clean"},
 	{"internal/embedded"},
 	{"internal/unit", "internal/phrase"},
 	{"internal/constituent"},
@@ -36,9 +36,9 @@ var floors = [][]string{
 	{"internal/allergen", "internal/evidence"},
 	{"internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist"},
 	{"internal/sheet"},
-	{"internal/store", "internal/tables/core", "internal/tables/sr", "internal/tables/ifct", "internal/tables/ciqual", "internal/tables/swiss", "internal/tables/generic", "internal/tables/cofid", "internal/tables/cnf", "internal/tables/fdc", "internal/tables/fndds", "internal/tables/stfcj", "internal/tables/tablestest", "internal/report/json", "internal/report/text"},
+	{"internal/store", "internal/tables/core", "internal/tables/sr", "internal/tables/ifct", "internal/tables/ciqual", "internal/tables/swiss", "internal/tables/generic", "internal/tables/cofid", "internal/tables/cnf", "internal/tables/fdc", "internal/tables/fndds", "internal/tables/stfcj", "internal/tables/tablestest", "internal/report/json", "internal/report/text", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv"},
 	{"internal/tables", "internal/assay/assaytest"},
-	{"internal/cli", "internal/sweep"},
+	{"internal/cli", "internal/sweep", "internal/report/reporttest"},
 	{"cmd/sipsum", "scripts/rebuildcore", "scripts/corereport", "scripts/spread", "scripts/download", "scripts/benchload", "scripts/mutants"},
 }
 
@@ -50,7 +50,7 @@ var only = map[string][]string{
 	"github.com/goccy/go-yaml":    {"internal/drink"},
 	"github.com/xuri/excelize/v2": {"internal/tables/tablestest"},
 	"net/http":                    {"scripts/download"},
-	"html/template":               {},
+	"html/template":               {"internal/report/html"},
 	"database/sql":                {"internal/store"},
 }
 
@@ -62,6 +62,7 @@ var pure = []string{
 	"internal/phrase", "internal/note", "internal/liquid", "internal/amount", "internal/composition", "internal/acidity", "internal/chemistry", "internal/titration",
 	"internal/recipe", "internal/reading", "internal/drivers",
 	"internal/evidence", "internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/sheet", "internal/report/json", "internal/report/text",
+	"internal/clean", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv",
 	"internal/tables/difference",
 }
 

@@ -32,7 +32,7 @@ type State string
 const (
 	StateContains   State = "contains"
 	StateMayContain State = "may contain"
-	StateCheck      State = "check"
+	StateCheck      State = "to check"
 	StateNoneFound  State = "none found"
 )
 
@@ -66,19 +66,22 @@ func (d Declaration) Named(food string) []string {
 	return words
 }
 
-// State gives what is known of a class of the declaration's rules.
+// State gives what is known of a class of the declaration's rules. A question about the class
+// comes before a stated cross-contact: it may be an ingredient. A food that nobody assessed can
+// hold anything, so it leaves no class as not found.
 func (d Declaration) State(class string) State {
 	of := func(entries []Entry) bool {
 		return slices.ContainsFunc(entries, func(e Entry) bool { return e.Code == class })
 	}
-	open := func(c Check) bool {
-		return c.Code == CheckNotAssessed || slices.ContainsFunc(c.Leaves, func(leaf string) bool {
-			return slices.Contains(classesOf(d.Rules, leaf), class)
-		})
+	asks := func(c Check) bool {
+		return slices.ContainsFunc(c.Leaves, func(leaf string) bool { return slices.Contains(classesOf(d.Rules, leaf), class) })
 	}
+	open := func(c Check) bool { return c.Code == CheckNotAssessed }
 	switch {
 	case of(d.Contains):
 		return StateContains
+	case slices.ContainsFunc(d.Check, asks):
+		return StateCheck
 	case of(d.MayContain):
 		return StateMayContain
 	case slices.ContainsFunc(d.Check, open):

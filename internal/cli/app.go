@@ -6,8 +6,11 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"slices"
 	"strings"
 	"syscall"
+
+	"github.com/spf13/cobra"
 
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
@@ -35,18 +38,16 @@ type options struct {
 	noColour bool
 }
 
-const (
-	formatText = "text"
-	formatJSON = "json"
-)
-
 const usualDraws = 1000
 
-func (a *app) check() error {
+func (a *app) check(cmd *cobra.Command) error {
 	least, most := drink.Draws()
+	forms := formatsOf(cmd)
 	switch {
-	case a.options.format != formatText && a.options.format != formatJSON:
-		return fail.New(fail.Wrong, "unknown format \""+a.options.format+"\"", "use --format text or --format json")
+	case !slices.Contains(allFormats, a.options.format):
+		return fail.New(fail.Wrong, "unknown format \""+a.options.format+"\"", "use --format "+fail.Or(forms))
+	case !slices.Contains(forms, a.options.format):
+		return fail.New(fail.Wrong, cmd.CommandPath()+" has no form \""+a.options.format+"\"", "use --format "+fail.Or(forms))
 	case a.options.draws < least || a.options.draws > most:
 		return fail.New(fail.Wrong, "--draws is out of range", fmt.Sprintf("use a number from %d to %d", least, most))
 	}

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"io"
 	"strings"
 
@@ -25,15 +26,29 @@ type view struct {
 	degassed         bool                    // it can tell what is left when the gas has gone
 	findings         func(*sheet.Sheet) bool // something needs a decision: exit code 3
 	silent           bool                    // and its page does not say what
+
+	// Of what is handed out or hung up; nil: it is not.
+	leaf  func(*sheet.Sheet) *sheet.Leaf
+	csv   func(io.Writer, *sheet.Sheet) error
+	paper string                             // if nobody names one
+	check func(form string, o *output) error // what does not go together; nil: everything does
 }
 
 func (a *app) command(v view) *cobra.Command {
 	var rules []string
 	var degassed bool
+	var out output
 	cmd := &cobra.Command{
 		Use: v.use + " DRINK", Short: v.short, Long: v.long, Args: exactly(1, drinkArgument),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			s, err := a.sheet(cmd.Context(), args[0], asked{rules: rules, degassed: degassed})
+			form, err := a.form(cmd, &out)
+			if err == nil && v.check != nil {
+				err = v.check(form, &out)
+			}
+			if err != nil {
+				return err
+			}
+			s, err := a.sheet(cmd.Context(), args[0], asked{rules: rules, degassed: degassed, whole: form == formatJSON})
 			if err != nil {
 				return err
 			}
@@ -45,19 +60,37 @@ func (a *app) command(v view) *cobra.Command {
 					}
 				}
 			}
-			if a.json() {
-				return v.json(a.streams.Out, s)
-			}
-			return v.text(a.streams.Out, s, a.style())
+			return a.handOut(&out, func(w io.Writer) error { return v.print(w, s, form, out, a.styleOf(&out)) })
 		},
 	}
 	if v.ruled {
-		cmd.Flags().StringSliceVar(&rules, "rules", nil, "label rules: "+strings.Join(label.Rules(), ", ")+" (default: the drink's own, else "+strings.Join(label.Usual(), ", ")+")")
+		rulesFlag(cmd, &rules)
 	}
 	if v.degassed {
 		cmd.Flags().BoolVar(&degassed, "degassed", false, "the pH when the gas has left, beside that of the closed drink")
 	}
+	if v.leaf != nil {
+		out.flags(cmd, v.paper)
+	}
 	return cmd
+}
+
+// print prints the view of a drink in a form.
+func (v view) print(w io.Writer, s *sheet.Sheet, form string, o output, st textreport.Style) error {
+	switch form {
+	case formatText:
+		return v.text(w, s, st)
+	case formatJSON:
+		return v.json(w, s)
+	case formatCSV:
+		return v.csv(w, s)
+	}
+	return printLeaf(w, v.leaf(s), form, cmp.Or(o.paper, v.paper))
+}
+
+// rulesFlag lets somebody choose under which rules a card is.
+func rulesFlag(cmd *cobra.Command, rules *[]string) {
+	cmd.Flags().StringSliceVar(rules, "rules", nil, "label rules: "+strings.Join(label.Rules(), ", ")+" (default: the drink's own, else "+strings.Join(label.Usual(), ", ")+")")
 }
 
 func newAssay(a *app) *cobra.Command {
@@ -102,44 +135,6 @@ func newSheet(a *app) *cobra.Command {
 		long: "sheet prints everything about a drink: evidence by category, composition, cards, allergens and\n" +
 			"cautions, what is not known, and the sources.",
 		text: textreport.Sheet, json: jsonreport.Sheet, ruled: true,
-		findings: (*sheet.Sheet).NotAssessed,
-	})
-}
-
-func newCard(a *app) *cobra.Command {
-	v := view{
-		use: "card", short: "the nutrition declaration under one set of rules",
-		long: "card prints the nutrition declaration of a serving as the rules prescribe it. It is calculated, not\n" +
-			"analysed: whoever sells the drink answers for it.",
-		ruled:    true,
-		findings: (*sheet.Sheet).NotAssessed,
-		silent:   true,
-	}
-	var explain bool
-	v.text = func(w io.Writer, s *sheet.Sheet, st textreport.Style) error {
-		if explain {
-			return textreport.CardWorking(w, s, st)
-		}
-		return textreport.Cards(w, s, st)
-	}
-	v.json = func(w io.Writer, s *sheet.Sheet) error {
-		if explain {
-			return jsonreport.CardWorking(w, s)
-		}
-		return jsonreport.Card(w, s)
-	}
-	cmd := a.command(v)
-	cmd.Flags().BoolVar(&explain, "explain", false, "how each figure came about: formula, inputs, rule")
-	return cmd
-}
-
-func newAllergens(a *app) *cobra.Command {
-	return a.command(view{
-		use: "allergens", short: "what must be declared, what is to be decided, and cautions",
-		long: "allergens lists what must be declared under the rules, with the food and component it comes from,\n" +
-			"what somebody has to decide (exit code 3): foods that nobody has assessed, questions that a name leaves\n" +
-			"open, contradictions; the ingredients in descending order, and what may hurt.",
-		text: textreport.Allergens, json: jsonreport.Allergens, ruled: true,
 		findings: (*sheet.Sheet).NotAssessed,
 	})
 }

@@ -35,44 +35,71 @@ type asked struct {
 	rules []string       // label rules; none: the drink's own
 	why   constituent.ID // what drives this figure
 	next  bool           // which reading to take next
+	whole bool           // every figure of every component: for a document
 
 	degassed bool // the pH when the gas has left
 }
 
 // sheet calculates a drink and gathers all that can be printed of it.
 func (a *app) sheet(ctx context.Context, arg string, ask asked) (*sheet.Sheet, error) {
-	name, text, open, err := a.drinkText(arg)
+	d, faults, err := a.read(arg)
 	if err != nil {
 		return nil, err
+	}
+	found, err := a.lookUp(ctx, d, faults)
+	if err != nil {
+		return nil, err
+	}
+	return a.calculate(ctx, found, ask)
+}
+
+// read reads a drink file, with all that is wrong by its grammar. A drink beyond the limits
+// is not looked at further.
+func (a *app) read(arg string) (*drink.Drink, *fail.List, error) {
+	name, text, open, err := a.drinkText(arg)
+	if err != nil {
+		return nil, nil, err
 	}
 	d, faults := drink.Parse(name, text, open)
 	if d.TooLarge {
-		return nil, faults.Err(fail.Wrong)
+		return nil, nil, faults.Err(fail.Wrong)
 	}
-	if err := d.Fits(a.options.draws); err != nil {
-		return nil, err
-	}
+	return d, faults, d.Fits(a.options.draws)
+}
+
+// lookUp finds the foods of a drink that was read; all that is wrong with it is told at once.
+func (a *app) lookUp(ctx context.Context, d *drink.Drink, faults *fail.List) (*recipe.Recipe, error) {
 	sheet.Check(d, faults)
+	lib, err := a.library(ctx)
+	if err != nil {
+		return nil, err
+	}
+	return recipe.Find(ctx, d, faults, lib)
+}
+
+// library is the database with the tables that the user chose.
+func (a *app) library(ctx context.Context) (library, error) {
 	db, err := a.store(ctx)
-	if err != nil {
-		return nil, err
-	}
-	lib := library{db: db, tables: a.options.tables}
-	recipe, err := recipe.Find(ctx, d, faults, lib)
-	if err != nil {
-		return nil, err
-	}
+	return library{db: db, tables: a.options.tables}, err
+}
+
+// calculate makes the sheet of a drink whose foods are found.
+func (a *app) calculate(ctx context.Context, found *recipe.Recipe, ask asked) (*sheet.Sheet, error) {
 	ens := estimate.Ensemble{Seed: a.options.seed, N: a.options.draws + 1}
 	if ask.why != "" || ask.next {
 		ens.Journal = &estimate.Journal{}
 	}
-	result, err := assay.Prepare(recipe, ens).Run(ctx, nil, assay.Want{
-		Figures: evidence.Constituents(d), Whole: a.json(), Intervals: true, Chemistry: true, Why: ask.why, Next: ask.next, Degassed: ask.degassed,
+	result, err := assay.Prepare(found, ens).Run(ctx, nil, assay.Want{
+		Figures: evidence.Constituents(found.Drink), Whole: ask.whole, Intervals: true, Chemistry: true, Why: ask.why, Next: ask.next, Degassed: ask.degassed,
 	})
 	if err != nil {
 		return nil, err
 	}
-	tables, err := loadedTables(ctx, db)
+	lib, err := a.library(ctx)
+	if err != nil {
+		return nil, err
+	}
+	tables, err := loadedTables(ctx, lib.db)
 	if err != nil {
 		return nil, err
 	}

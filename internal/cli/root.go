@@ -14,19 +14,19 @@ const Version = "0.1.0"
 
 func newRoot(a *app) *cobra.Command {
 	root := group("sipsum", "numbers behind a signature drink: composition, evidence, card, allergens",
-		newAssay(a), newEvidence(a), newSheet(a), newCard(a), newAllergens(a), newLog(a),
+		newAssay(a), newEvidence(a), newSheet(a), newCard(a), newAllergens(a), newLog(a), newMenu(a),
 		newFood(a), newTable(a), newNew(a), newSchema(a), newVersion(a),
 	)
 	root.Long = "sipsum reads a drink from a YAML file, follows every preparation step, and says what is in a\n" +
 		"serving, which component brings it, how sure the figure is and where it comes from.\n\n" +
 		"Begin with: sipsum sheet demo"
 	root.SilenceErrors, root.SilenceUsage = true, true
-	root.PersistentPreRunE = func(*cobra.Command, []string) error { return a.check() }
+	root.PersistentPreRunE = func(cmd *cobra.Command, _ []string) error { return a.check(cmd) }
 	root.CompletionOptions.DisableDefaultCmd = true
 	flags := root.PersistentFlags()
 	flags.StringVar(&a.options.db, "db", "", "database file (default: $SIPSUM_DB, else the user's data folder)")
 	flags.StringSliceVar(&a.options.tables, "tables", nil, "only these tables, in this order, for bare names and search")
-	flags.StringVar(&a.options.format, "format", formatText, "text or json")
+	flags.StringVar(&a.options.format, "format", formatText, "text or json; of card, allergens and menu also html, svg, md, csv")
 	flags.IntVar(&a.options.draws, "draws", usualDraws, "draws of the ensemble")
 	flags.Uint64Var(&a.options.seed, "seed", 1, "seed of the draws")
 	flags.BoolVar(&a.options.quiet, "quiet", false, "no progress, no notes")

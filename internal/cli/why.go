@@ -16,7 +16,7 @@ func (a *app) why(ctx context.Context, arg, tag string) error {
 	if !ok || c.ID == constituent.Mass || (c.Kind == constituent.Figure && c.ID != constituent.Energy && c.ID != constituent.EnergyKcal) {
 		return fail.New(fail.Wrong, "no figure is called \""+tag+"\"", "use a tagname such as CITAC, SUGAR, CAFFN, ENERC")
 	}
-	s, err := a.sheet(ctx, arg, asked{why: c.ID})
+	s, err := a.sheet(ctx, arg, asked{why: c.ID, whole: a.json()})
 	if err != nil {
 		return err
 	}
@@ -34,7 +34,7 @@ func (a *app) why(ctx context.Context, arg, tag string) error {
 
 // next prints which readings would narrow a drink's figures most.
 func (a *app) next(ctx context.Context, arg string) error {
-	s, err := a.sheet(ctx, arg, asked{next: true})
+	s, err := a.sheet(ctx, arg, asked{next: true, whole: a.json()})
 	if err != nil {
 		return err
 	}

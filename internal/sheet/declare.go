@@ -77,9 +77,11 @@ func itemOf(it recipe.Item) allergen.Item {
 func (s *Sheet) NotAssessed() bool { return len(s.Undecided()) > 0 }
 
 // Undecided says what waits for a decision, each once: "fish in core:gelatin: of which animal?".
-func (s *Sheet) Undecided() []string {
+func (s *Sheet) Undecided() []string { return undecided(s.Allergens()) }
+
+func undecided(declarations []Declaration) []string {
 	var list []string
-	for _, d := range s.Allergens() {
+	for _, d := range declarations {
 		for _, c := range d.Check {
 			if text := c.Short(); !slices.Contains(list, text) {
 				list = append(list, text)

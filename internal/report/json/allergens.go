@@ -83,8 +83,10 @@ func Allergens(w io.Writer, s *sheet.Sheet) error {
 	}{headOf("sipsum.allergens/1", s), all[0], all[1:], all})
 }
 
-func declarationsOf(s *sheet.Sheet) []declaration {
-	return each(s.Allergens(), func(d sheet.Declaration) declaration {
+func declarationsOf(s *sheet.Sheet) []declaration { return declared(s.Allergens()) }
+
+func declared(list []sheet.Declaration) []declaration {
+	return each(list, func(d sheet.Declaration) declaration {
 		return declaration{
 			d.Rules, each(d.Contains, entryOf), each(d.MayContain, entryOf), each(d.NotDeclared, entryOf), each(d.Excepted, entryOf),
 			each(d.Check, checkOf), ingredientsOf(d.Ingredients),

@@ -1,82 +1,12 @@
 package textreport
 
-import (
-	"strings"
-	"unicode"
-	"unicode/utf8"
-)
+import "sipsum/internal/clean"
 
-// The most runes that a name and a longer text may have on a page, and the most
-// accents that may stand on one letter.
+// The most runes that a name and a longer text may have on a page.
 const (
-	mostName  = 120
-	mostProse = 1200
-	mostMarks = 4
+	mostName  = clean.MostName
+	mostProse = clean.MostProse
 )
 
-// Clean makes a text of a file or a table harmless on a terminal: blanks of
-// every kind become one space each run; control characters, characters that
-// turn the reading direction, and invisible ones are taken out; what is not
-// UTF-8 becomes U+FFFD; piles of accents are cut; and a text of more than most
-// runes ends with "…".
-func Clean(text string, most int) string {
-	var b strings.Builder
-	runes, marks, blank := 0, 0, false
-	for _, r := range text {
-		switch {
-		case unicode.IsSpace(r):
-			blank = runes > 0
-			continue
-		case hidden(r):
-			continue
-		case unicode.Is(unicode.M, r):
-			if marks++; marks > mostMarks {
-				continue
-			}
-		default:
-			marks = 0
-		}
-		left := most - runes
-		if blank {
-			left--
-		}
-		if left < 1 {
-			return clip(b.String(), most)
-		}
-		if blank {
-			b.WriteByte(' ')
-			runes++
-			blank = false
-		}
-		b.WriteRune(r)
-		runes++
-	}
-	return b.String()
-}
-
-// hidden reports whether a rune can steer a terminal, turn the reading
-// direction (Unicode Standard Annex 9), or hide in a text unseen. Joiners stay:
-// Persian and Indic names need them.
-func hidden(r rune) bool {
-	switch {
-	case unicode.Is(unicode.Cc, r), unicode.Is(unicode.Bidi_Control, r):
-		return true
-	case r == '\u200c', r == '\u200d':
-		return false
-	case unicode.Is(unicode.Cf, r), unicode.Is(unicode.Variation_Selector, r):
-		return true
-	}
-	return unicode.Is(unicode.Zl, r) || unicode.Is(unicode.Zp, r) || unicode.Is(unicode.Co, r)
-}
-
-// clip ends a text with "…" in place of its last rune if it has most of them.
-func clip(text string, most int) string {
-	if most < 1 {
-		return ""
-	}
-	for utf8.RuneCountInString(text) >= most {
-		_, size := utf8.DecodeLastRuneInString(text)
-		text = text[:len(text)-size]
-	}
-	return strings.TrimRight(text, " ") + "…"
-}
+// Clean makes a text of a file or a table harmless on a terminal.
+func Clean(text string, most int) string { return clean.Text(text, most) }

@@ -1,0 +1,177 @@
+package cli
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+
+	"github.com/spf13/cobra"
+
+	"sipsum/internal/fail"
+	"sipsum/internal/label"
+	"sipsum/internal/recipe"
+	"sipsum/internal/report/csv"
+	"sipsum/internal/report/json"
+	"sipsum/internal/report/text"
+	"sipsum/internal/sheet"
+)
+
+// besideOnPage is how many drinks stand beside each other on a page: our own bound, of what a
+// phone still shows. Text finds out by itself.
+const besideOnPage = 3
+
+func newMenu(a *app) *cobra.Command {
+	var rules []string
+	var out output
+	cmd := &cobra.Command{
+		Use: "menu DIR|DRINK …", Short: "drinks side by side: declaration figures and the allergen matrix",
+		Long: "menu sets drinks side by side: the figures of their declarations, and how each stands to every class\n" +
+			"of allergens that the rules name. A folder stands for the drink files in it (*" + drinkEnding + "). A file\n" +
+			"that is wrong stops the menu: all faults of all files are told, and nothing is printed. With --format\n" +
+			"json it prints JSON Lines, a drink a line.",
+		Args: func(cmd *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				return nil
+			}
+			return exactly(1, "drinks or folders of drink files")(cmd, args)
+		},
+		RunE: func(cmd *cobra.Command, args []string) error {
+			form, err := a.form(cmd, &out)
+			if err != nil {
+				return err
+			}
+			m, err := a.menu(cmd.Context(), args, rules)
+			if err != nil {
+				return err
+			}
+			if m.NotAssessed() {
+				a.findings = fail.Findings
+			}
+			return a.handOut(&out, func(w io.Writer) error { return a.printMenu(w, m, form, out) })
+		},
+	}
+	rulesFlag(cmd, &rules)
+	out.flags(cmd, menuPaper)
+	return cmd
+}
+
+func (a *app) printMenu(w io.Writer, m *sheet.Menu, form string, o output) error {
+	switch form {
+	case formatText:
+		return textreport.Leaf(w, m.Leaf(len(m.Drinks)), a.styleOf(&o))
+	case formatJSON:
+		return jsonreport.Menu(w, m)
+	case formatCSV:
+		return csvreport.Menu(w, m)
+	}
+	return printLeaf(w, m.Leaf(besideOnPage), form, cmp.Or(o.paper, menuPaper))
+}
+
+// menu calculates drinks under the same rules: those asked for, else those of any of them.
+func (a *app) menu(ctx context.Context, args, rules []string) (*sheet.Menu, error) {
+	for _, r := range rules {
+		if err := label.Check(r, label.Facts{ServingG: 1}); err != nil {
+			return nil, err
+		}
+	}
+	files, err := drinkFiles(args)
+	if err != nil {
+		return nil, err
+	}
+	found, err := a.findAll(ctx, files)
+	if err != nil {
+		return nil, err
+	}
+	if len(rules) == 0 {
+		rules = rulesOf(found)
+	}
+	m := &sheet.Menu{Program: "sipsum " + Version, Seed: a.options.seed, Draws: a.options.draws, Rules: rules}
+	var faults fail.List
+	for i, f := range found {
+		s, err := a.calculate(ctx, f, asked{rules: rules})
+		if err = note(&faults, fail.Place{File: files[i]}, err); err != nil {
+			return nil, err
+		}
+		if s != nil {
+			m.Drinks = append(m.Drinks, s.Offer(files[i]))
+		}
+	}
+	return m, faults.Err(fail.Wrong)
+}
+
+// findAll reads drink files and finds their foods; all that is wrong with any of them is told
+// at once.
+func (a *app) findAll(ctx context.Context, files []string) ([]*recipe.Recipe, error) {
+	var list []*recipe.Recipe
+	var faults fail.List
+	for _, file := range files {
+		d, wrong, err := a.read(file)
+		var found *recipe.Recipe
+		if err == nil {
+			found, err = a.lookUp(ctx, d, wrong)
+		}
+		if err = note(&faults, fail.Place{}, err); err != nil { // it names its file
+			return nil, err
+		}
+		list = append(list, found)
+	}
+	return list, faults.Err(fail.Wrong)
+}
+
+// note keeps what is wrong with a file for later; what went wrong otherwise ends the command
+// now.
+func note(faults *fail.List, at fail.Place, err error) error {
+	var wrong *fail.Error
+	if err == nil || !errors.As(err, &wrong) || wrong.Exit != fail.Wrong {
+		return err
+	}
+	faults.Join(at, wrong)
+	return nil
+}
+
+// rulesOf gives the rules that drinks name, in the order in which they are named first.
+func rulesOf(list []*recipe.Recipe) []string {
+	var rules []string
+	for _, r := range list {
+		for _, word := range r.Drink.Rules {
+			if !slices.Contains(rules, word.Text) {
+				rules = append(rules, word.Text)
+			}
+		}
+	}
+	if len(rules) == 0 {
+		return label.Usual()
+	}
+	return rules
+}
+
+// drinkFiles gives the drinks that arguments name, in their place the drink files of folders.
+func drinkFiles(args []string) ([]string, error) {
+	var files []string
+	var faults fail.List
+	for _, arg := range args {
+		if info, err := os.Stat(arg); err != nil || !info.IsDir() {
+			files = append(files, arg)
+			continue
+		}
+		entries, err := os.ReadDir(arg)
+		if err != nil {
+			faults.Join(fail.Place{}, fail.Because(fail.Wrong, err, "cannot read the folder "+arg, "let yourself read it"))
+			continue
+		}
+		before := len(files)
+		for _, e := range entries { // by name
+			if matched, _ := filepath.Match("*"+drinkEnding, e.Name()); matched && !e.IsDir() {
+				files = append(files, filepath.Join(arg, e.Name()))
+			}
+		}
+		if len(files) == before {
+			faults.Add(fail.Place{}, "name drink files, or end their names with "+drinkEnding, "the folder %s holds no drink files", arg)
+		}
+	}
+	return files, faults.Err(fail.Wrong)
+}

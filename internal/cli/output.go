@@ -1,0 +1,148 @@
+package cli
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"sipsum/internal/fail"
+	"sipsum/internal/report/html"
+	"sipsum/internal/report/text"
+)
+
+// The forms of output: every command has the first two, what is handed out or hung up all.
+const (
+	formatText     = "text"
+	formatJSON     = "json"
+	formatHTML     = "html"
+	formatSVG      = "svg"
+	formatMarkdown = "md"
+	formatCSV      = "csv"
+)
+
+var (
+	usualFormats = []string{formatText, formatJSON}
+	allFormats   = []string{formatText, formatJSON, formatHTML, formatSVG, formatMarkdown, formatCSV}
+)
+
+// byEnding are the forms that the name of a file asks for.
+var byEnding = map[string]string{
+	".txt": formatText, ".json": formatJSON, ".jsonl": formatJSON, ".html": formatHTML, ".htm": formatHTML,
+	".svg": formatSVG, ".md": formatMarkdown, ".markdown": formatMarkdown, ".csv": formatCSV,
+}
+
+// handsOut is the annotation of a command whose output may have every form.
+const handsOut = "hands out"
+
+// formatsOf lists the forms that a command has.
+func formatsOf(cmd *cobra.Command) []string {
+	if cmd.Annotations[handsOut] != "" {
+		return allFormats
+	}
+	return usualFormats
+}
+
+// output is what a command hands out: in which form, where, and on which paper.
+type output struct {
+	path  string
+	paper string
+}
+
+// flags adds what a command that hands something out can be told. usualPaper is what it is
+// printed on if nobody says.
+func (o *output) flags(cmd *cobra.Command, usualPaper string) {
+	cmd.Annotations = map[string]string{handsOut: "yes"}
+	cmd.Flags().StringVarP(&o.path, "output", "o", "", "write to this file; its ending names the form: .txt .json .html .svg .md .csv")
+	cmd.Flags().StringVar(&o.paper, "paper", "", "paper of the html: "+strings.Join(htmlreport.Papers(), ", ")+" (default "+usualPaper+")")
+}
+
+// form settles in which form a command hands out: what --format says, else the ending of the
+// file.
+func (a *app) form(cmd *cobra.Command, o *output) (string, error) {
+	form := a.options.format
+	if o.path != "" && o.path != "-" && !cmd.Flags().Changed("format") {
+		named, ok := byEnding[strings.ToLower(filepath.Ext(o.path))]
+		if !ok {
+			return "", fail.New(fail.Wrong, "the ending of "+o.path+" names no form", "end it with .txt .json .html .svg .md or .csv, or say --format")
+		}
+		form = named
+	}
+	switch {
+	case o.paper != "" && form != formatHTML:
+		return "", fail.New(fail.Wrong, "--paper is for html", "add --format html, or leave it out")
+	case o.paper != "" && !slices.Contains(htmlreport.Papers(), o.paper):
+		return "", fail.New(fail.Wrong, fmt.Sprintf("no paper is called %q", o.paper), "use one of: "+strings.Join(htmlreport.Papers(), ", "))
+	}
+	return form, nil
+}
+
+// styleOf says how text looks that is handed out: in a file it is plain.
+func (a *app) styleOf(o *output) textreport.Style {
+	if o.path == "" || o.path == "-" {
+		return a.style()
+	}
+	return textreport.Style{}
+}
+
+// handOut prints to the output, or writes the file: whole, or not at all.
+func (a *app) handOut(o *output, print func(io.Writer) error) error {
+	if o.path == "" || o.path == "-" {
+		return print(a.streams.Out)
+	}
+	var text bytes.Buffer
+	if err := print(&text); err != nil {
+		return err
+	}
+	if err := replace(o.path, text.Bytes()); err != nil {
+		return fail.Because(fail.Failed, err, "cannot write "+o.path, "see whether the folder is there and can be written to")
+	}
+	if a.options.quiet {
+		return nil
+	}
+	_, err := fmt.Fprintln(a.streams.Out, o.path+" written")
+	return err
+}
+
+// filePerm is that of a file which anybody may read.
+const filePerm = 0o644
+
+// replace puts a file in the place of what was there, in one step: who reads it meanwhile sees
+// the old one or the new one. What is no plain file (a device, a pipe) is written to.
+func replace(path string, text []byte) error {
+	info, err := os.Stat(path)
+	switch {
+	case err == nil && info.IsDir():
+		return errors.New("it is a folder")
+	case err == nil && !info.Mode().IsRegular():
+		return os.WriteFile(path, text, filePerm)
+	case err == nil:
+		if path, err = filepath.EvalSymlinks(path); err != nil {
+			return err
+		}
+	case !errors.Is(err, fs.ErrNotExist):
+		return err
+	}
+	perm := fs.FileMode(filePerm)
+	if info != nil {
+		perm = info.Mode().Perm()
+	}
+	file, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+"-*")
+	if err != nil {
+		return errors.Unwrap(err)
+	}
+	defer os.Remove(file.Name()) // gone already if all went well
+	_, err = file.Write(text)
+	err = errors.Join(err, file.Chmod(perm), file.Close())
+	if err != nil {
+		return err
+	}
+	return os.Rename(file.Name(), path)
+}

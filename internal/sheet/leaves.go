@@ -1,0 +1,200 @@
+package sheet
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"sipsum/internal/clean"
+	"sipsum/internal/label"
+)
+
+// CardLeaf is the declaration of a drink under each of its rules, with what else stands on
+// its card. What nobody has determined stands there too.
+func (s *Sheet) CardLeaf() *Leaf {
+	v := s.Served()
+	l := s.leaf("card")
+	l.add(parts(v)...)
+	cards := s.Cards()
+	for i := range cards {
+		l.add(declarationOf(&cards[i]))
+	}
+	l.add(s.box(v), advice(v))
+	var short []string
+	var notes []Line
+	for i := range cards {
+		if rows := NotComplete(&cards[i]); len(rows) > 0 {
+			short = append(short, say("incomplete", rulesName(cards[i].Rules), clean.Prose(strings.Join(rows, ", "))))
+		}
+		notes = append(notes, notesOf(&cards[i])...)
+	}
+	if len(short) > 0 {
+		l.lines(Small, "", []Line{{Text: strings.Join(short, " ")}})
+	}
+	l.lines(Aside, say("know"), notes)
+	l.foot(s)
+	return l
+}
+
+// GuestLeaf is the card beside a drink: what is not known is left out, and says "ask us".
+func (s *Sheet) GuestLeaf() *Leaf {
+	v := s.Served()
+	l := s.leaf("guest")
+	l.add(parts(v)...)
+	l.add(s.box(v), advice(v), declarationOf(&v.Card))
+	l.ask(v)
+	l.foot(s)
+	return l
+}
+
+// StageLeaf is the card for who presents the drink: the same, and the evidence in one line
+// for each sensory category.
+func (s *Sheet) StageLeaf() *Leaf {
+	v := s.Served()
+	l := s.leaf("stage")
+	l.add(parts(v)...)
+	var lines []Line
+	for _, c := range s.Evidence.Categories {
+		if len(c.Sentences) > 0 {
+			lines = append(lines, Line{Lead: clean.Name(c.Name), Text: "“" + upperFirst(clean.Prose(c.Sentences[0])) + "”"})
+		}
+	}
+	l.lines(Spoken, say("evidence"), lines)
+	l.add(s.box(v), advice(v))
+	l.ask(v)
+	l.foot(s)
+	return l
+}
+
+// leaf begins a leaf about one drink.
+func (s *Sheet) leaf(kind string) *Leaf {
+	a := s.Assay
+	l := &Leaf{Kind: kind, Language: Language, Label: say("kind." + kind), Title: clean.Name(a.Drink.Name)}
+	size := say("serving")
+	if a.Drink.Serves > 1 {
+		size = say("serving.of", strconv.Itoa(a.Drink.Serves))
+	}
+	l.Below = append(l.Below, size, whole(a.Mass.Mean, "g"))
+	if a.Volume.Mean > 0 {
+		l.Below = append(l.Below, whole(a.Volume.Mean, "ml"))
+	}
+	if at := a.Drink.At; at != nil {
+		l.Below = append(l.Below, say("at", fmt.Sprintf("%g %s", at.Number, clean.Name(at.Unit))))
+	}
+	return l
+}
+
+func whole(x float64, unit string) string { return fmt.Sprintf("%.0f %s", x, unit) }
+
+// add puts blocks on a leaf, those that say nothing left out.
+func (l *Leaf) add(blocks ...Block) {
+	for _, b := range blocks {
+		if len(b.Figures)+len(b.Lines) > 0 || b.Grid != nil {
+			l.Blocks = append(l.Blocks, b)
+		}
+	}
+}
+
+func (l *Leaf) lines(role Role, heading string, lines []Line) {
+	l.add(Block{Role: role, Heading: heading, Lines: lines})
+}
+
+func (l *Leaf) ask(v Served) {
+	if len(v.Ask) > 0 {
+		l.lines("", "", []Line{{Text: say("ask", strings.Join(v.Ask, ", "))}})
+	}
+}
+
+// parts are the first blocks of a card: what is in the drink, and its figures.
+func parts(v Served) []Block {
+	return []Block{
+		{Role: InLine, Heading: say("in"), Lines: plainLines(v.In)},
+		{Role: InLine, Heading: say("on"), Lines: plainLines(v.On)},
+		{Figures: v.Figures},
+	}
+}
+
+func plainLines(texts []string) []Line {
+	lines := make([]Line, len(texts))
+	for i, t := range texts {
+		lines[i] = Line{Text: t}
+	}
+	return lines
+}
+
+// box is the guest's box: allergens, and whose rules name them.
+func (s *Sheet) box(v Served) Block {
+	var rules []string
+	for _, r := range s.Rules {
+		rules = append(rules, rulesName(r))
+	}
+	return Block{Role: Boxed, Lines: append(slices.Clone(v.Allergens), Line{Text: say("rules", listed(rules))})}
+}
+
+func advice(v Served) Block { return Block{Heading: say("advice"), Lines: plainLines(v.Advice)} }
+
+// rulesName writes a set of rules as a card does.
+func rulesName(rules string) string { return strings.ToUpper(clean.Name(rules)) }
+
+// foot says how the figures came about, and what the signs on the leaf mean.
+func (l *Leaf) foot(s *Sheet) {
+	l.Foot = append(l.Foot, say("calculated"))
+	var hatched, memory bool
+	for _, b := range l.Blocks {
+		hatched = hatched || b.Grid != nil && b.Grid.hatched()
+		memory = memory || b.hasDagger()
+	}
+	if hatched {
+		l.Foot = append(l.Foot, say("unmeasured"))
+	}
+	if memory {
+		l.Foot = append(l.Foot, say("memory"))
+	}
+	l.Foot = append(l.Foot, clean.Name(s.Program))
+}
+
+// dagger marks what rests on a rule entered from memory.
+const dagger = " †"
+
+func daggered(text string, is bool) string {
+	if is {
+		return text + dagger
+	}
+	return text
+}
+
+func (b *Block) hasDagger() bool {
+	marked := func(text string) bool { return strings.HasSuffix(text, dagger) }
+	return slices.ContainsFunc(b.Lines, func(l Line) bool { return marked(l.Text) }) ||
+		b.Grid != nil && slices.ContainsFunc(b.Grid.Rows, func(r GridRow) bool { return marked(r.Label) })
+}
+
+func (g *Grid) hatched() bool {
+	return slices.ContainsFunc(g.Rows, func(r GridRow) bool {
+		return slices.ContainsFunc(r.Cells, func(c GridCell) bool { return c.Unknown })
+	})
+}
+
+// declarationOf is the table of a card with its statements.
+func declarationOf(c *label.Card) Block {
+	return Block{Role: Tabled, Grid: gridOf(c), Lines: statements(c)}
+}
+
+// statements are what the rules want beside the card.
+func statements(c *label.Card) []Line {
+	var lines []Line
+	for _, t := range c.Statements {
+		lines = append(lines, Line{Text: daggered("* "+clean.Prose(t.Text), t.FromMemory)})
+	}
+	return lines
+}
+
+// notesOf are what who makes the card has to know: of its figures, and when it is wanted.
+func notesOf(c *label.Card) []Line {
+	var lines []Line
+	for _, n := range c.Notes {
+		lines = append(lines, Line{Lead: rulesName(c.Rules), Text: daggered(clean.Prose(n.Text), n.FromMemory)})
+	}
+	return lines
+}
