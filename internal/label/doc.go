@@ -35,7 +35,7 @@
 //
 // # Limits
 //
-// Claims are judged elsewhere (package nutritionclaim): Make leaves the list empty. Vitamins and minerals of eu,
+// Claims are not computed: the list is empty. Vitamins and minerals of eu,
 // mono- and polyunsaturates, starch, the shortened us format, "not a significant
 // source of", salt "due to naturally occurring sodium", dual columns, serving
 // reference amounts and type sizes are not covered. Percentages of us are taken

@@ -12,7 +12,7 @@ import (
 	"sipsum/internal/unit"
 )
 
-// serving is a row of data/reference_amounts.csv.
+// serving is a row of data/claim_servings.csv.
 type serving struct {
 	ml     float64
 	groups []string // a drink with a food of these may be of the category; none: any drink
@@ -22,7 +22,7 @@ type serving struct {
 
 var referenceAmounts = sync.OnceValue(func() map[string][]serving {
 	all := map[string][]serving{}
-	for _, r := range embedded.Rows("reference_amounts.csv") {
+	for _, r := range embedded.Rows("claim_servings.csv") {
 		s := serving{ml: r.Number("ml"), status: r.Text("status"), source: r.Text("source")}
 		if r.Text("groups") != "" {
 			s.groups = strings.Split(r.Text("groups"), "|")

@@ -1,6 +1,7 @@
 package nutritionclaim_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -15,7 +16,7 @@ var codes = []string{"eu", "uk", "us", "ca", "anz", "codex"}
 
 // Every row has its legal source and a status; of eu and us none is unverified.
 func TestEveryRowHasASourceAndAStatus(t *testing.T) {
-	for _, file := range []string{"nutrition_claims.csv", "claim_references.csv", "reference_amounts.csv", "claim_texts.csv", "claim_foods.csv", "claim_limits.csv"} {
+	for _, file := range []string{"nutrition_claims.csv", "claim_references.csv", "claim_servings.csv", "claim_texts.csv", "claim_foods.csv", "claim_limits.csv"} {
 		for _, row := range table(t, file) {
 			assert.NotEmpty(t, row["source"], "%s: %v", file, row)
 			assert.NotContains(t, row["source"], "from memory", "%s: %v", file, row)
@@ -82,6 +83,7 @@ func TestTexts(t *testing.T) {
 	assert.Len(t, nutritionclaim.Texts("anz", 1.16), 2)
 	assert.Len(t, nutritionclaim.Texts("us", 0), 1)
 	assert.Len(t, nutritionclaim.Texts("us", 4), 2)
+	assert.Len(t, nutritionclaim.Texts("us", math.NaN()), 2, "an unknown strength")
 }
 
 // Trans fat is a part of fat, though the vocabulary carries it beside; sodium is a part of nothing.

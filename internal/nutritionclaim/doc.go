@@ -28,7 +28,7 @@
 //	not allowed      it does not hold at the central value
 //
 // A share of energy is taken between the ends that help and hurt. Where a drink may be of
-// several categories with reference amounts of their own (data/reference_amounts.csv), a
+// several categories with reference amounts of their own (data/claim_servings.csv), a
 // claim must hold at each of them. Why names the deciding number with its unit and limit.
 //
 // # Limits

@@ -47,7 +47,7 @@ func TestReferenceAmountsAndServings(t *testing.T) {
 // for 8 and 360 ml for 12.
 func TestReferenceAmountsAreThoseOfTheTable(t *testing.T) {
 	var ml []string
-	for _, row := range table(t, "reference_amounts.csv") {
+	for _, row := range table(t, "claim_servings.csv") {
 		require.Contains(t, []string{"verified", "secondary"}, row["status"])
 		ml = append(ml, row["ml"])
 	}

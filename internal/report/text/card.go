@@ -50,7 +50,6 @@ func (p cards) card(c *label.Card) {
 
 // notes prints what is to be known before a card is used.
 func (p cards) notes(c *label.Card) {
-	p.claims(c)
 	for _, n := range c.Notes {
 		p.hanging("  – ", bulletIndent, Clean(n.Text, mostProse)+p.memory(n.FromMemory))
 	}
@@ -65,7 +64,6 @@ func (p cards) notComplete(c *label.Card) {
 	if len(rows) > 0 {
 		p.hanging("  – ", bulletIndent, "not complete: "+join(rows)+"; see sipsum card")
 	}
-	p.claimNames(c)
 }
 
 // rulesName writes the name of a set of rules: "EU".
