@@ -1,6 +1,7 @@
 package nutritionclaim_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -82,6 +83,7 @@ func TestTexts(t *testing.T) {
 	assert.Len(t, nutritionclaim.Texts("anz", 1.16), 2)
 	assert.Len(t, nutritionclaim.Texts("us", 0), 1)
 	assert.Len(t, nutritionclaim.Texts("us", 4), 2)
+	assert.Len(t, nutritionclaim.Texts("us", math.NaN()), 2, "an unknown strength")
 }
 
 // Trans fat is a part of fat, though the vocabulary carries it beside; sodium is a part of nothing.

@@ -105,7 +105,7 @@ func Texts(rules string, strength float64) []Text {
 	for _, r := range embedded.Rows("claim_texts.csv") {
 		over, limited := r.Optional("above")
 		for of := range strings.FieldsSeq(r.Text("rules")) {
-			if of == rules && (!limited || strength > over) {
+			if of == rules && (!limited || !(strength <= over)) { // of an unknown strength too
 				list = append(list, Text{r.Text("text"), r.Text("source")})
 			}
 		}

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"maps"
+	"math"
 	"slices"
 
 	"sipsum/internal/assay"
@@ -68,13 +69,29 @@ func claimInput(a *assay.Assay, facts label.Facts) nutritionclaim.Input {
 			in.Per100ml[id] = f
 		}
 	}
-	alcohol := facts.Serving[constituent.Alcohol]
-	abv := solution.ABV(alcohol.Mean, facts.ServingMl)
-	in.Strength = nutritionclaim.Figure{
-		Low: abv, Mean: abv, High: solution.ABV(alcohol.KnownMost(), facts.ServingMl),
-		Most: solution.ABV(mostAlcohol(alcohol, fermented(partsOf(a))), facts.ServingMl), Known: true,
-	}
+	in.Strength = strengthOf(facts, fermented(partsOf(a)))
 	return in
+}
+
+// strengthOf gives the strength of a drink; where there is alcohol and no volume, nobody knows.
+func strengthOf(facts label.Facts, fermented bool) nutritionclaim.Figure {
+	alcohol := facts.Serving[constituent.Alcohol]
+	most := mostFermented(alcohol, fermented)
+	if facts.ServingMl <= 0 && most != 0 { // NaN too
+		return nutritionclaim.Figure{Most: math.NaN()}
+	}
+	abv := func(grams float64) float64 { return solution.ABV(grams, facts.ServingMl) }
+	return nutritionclaim.Figure{Low: abv(alcohol.Mean), Mean: abv(alcohol.Mean), High: abv(alcohol.KnownMost()), Most: abv(most), Known: true}
+}
+
+// mostFermented is the most alcohol that a serving can hold, in g. Where nothing ferments, what
+// nobody has stated counts for nothing: tables leave the alcohol out of a lemon. What a ferment
+// may have made counts, and has no end if nobody bounds it.
+func mostFermented(a estimate.Amount, fermented bool) float64 {
+	if fermented {
+		return a.Most()
+	}
+	return a.KnownMost()
 }
 
 // claimed lists the constituents that claims are made of, with the totals above them, in

@@ -50,7 +50,7 @@ func TestClaimsOfCoreFoods(t *testing.T) {
 			assert.NotEmpty(t, k.Why, "%s: %s", id, k.Claim)
 			count[k.Claim+": "+k.Verdict]++
 			if claim, ok := plainly[k.Claim]; ok && k.Allowed {
-				cell := claimRow(t, eu, claim.row).Per100ml
+				cell := lineOf(t, eu, claim.row).Per100ml
 				require.NotNil(t, cell, "%s: %s", id, k.Claim)
 				most := 0.0
 				if cell.Value != nil {
@@ -82,7 +82,7 @@ func TestClaimsOfCoreFoods(t *testing.T) {
 	}
 }
 
-func claimRow(t *testing.T, c *label.Card, key string) label.Row {
+func lineOf(t *testing.T, c *label.Card, key string) label.Row {
 	t.Helper()
 	i := slices.IndexFunc(c.Rows, func(r label.Row) bool { return r.Key == key })
 	require.GreaterOrEqual(t, i, 0, key)

@@ -2,11 +2,14 @@ package sheet_test
 
 import (
 	"fmt"
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/label"
 	"sipsum/internal/sheet"
 )
@@ -126,4 +129,22 @@ build: [40 g own:strong]
 		}
 		assert.GreaterOrEqual(t, said, 2, c.Rules)
 	}
+}
+
+// What a ferment may have made counts, and one that nobody bounds leaves a claim undecided.
+func TestAlcoholOfAFerment(t *testing.T) {
+	a := estimate.Amount{Mean: 1, WithBounds: 4, High: 2, UpTo: 5, Known: true}
+	assert.InDelta(t, 2, sheet.MostFermented(a, false), 0)
+	assert.InDelta(t, 5, sheet.MostFermented(a, true), 0)
+	a.WithBounds, a.UpTo = math.NaN(), math.NaN()
+	assert.InDelta(t, 2, sheet.MostFermented(a, false), 0)
+	assert.True(t, math.IsNaN(sheet.MostFermented(a, true)))
+
+	facts := label.Facts{ServingG: 100, Serving: map[constituent.ID]estimate.Amount{constituent.Alcohol: {Mean: 1, WithBounds: 1, Known: true}}}
+	assert.False(t, sheet.StrengthOf(facts, false).Known, "no volume, no strength")
+	facts.ServingMl = 100
+	assert.InDelta(t, 1.27, sheet.StrengthOf(facts, false).Most, 0.005, "1 g at 0.789 g/ml")
+	delete(facts.Serving, constituent.Alcohol)
+	facts.ServingMl = 0
+	assert.True(t, sheet.StrengthOf(facts, false).Known, "no alcohol, no strength")
 }

@@ -48,7 +48,6 @@ func (p cards) notes(c *label.Card) {
 	if c.ServingsLine != "" {
 		p.hanging("  – ", bulletIndent, Clean(c.ServingsLine, mostProse))
 	}
-	p.claims(c)
 	for _, n := range c.Notes {
 		p.hanging("  – ", bulletIndent, Clean(n.Text, mostProse)+p.memory(n.FromMemory))
 	}
@@ -66,7 +65,6 @@ func (p cards) notComplete(c *label.Card) {
 	if len(rows) > 0 {
 		p.hanging("  – ", bulletIndent, "not complete: "+join(rows)+"; see sipsum card")
 	}
-	p.claimNames(c)
 }
 
 // rulesName writes the name of a set of rules: "EU".

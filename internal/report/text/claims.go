@@ -7,6 +7,18 @@ import (
 	"sipsum/internal/sheet"
 )
 
+// atLength prints what stands beside a card of its own.
+func (p cards) atLength(c *label.Card) {
+	p.claims(c)
+	p.notes(c)
+}
+
+// shortly prints what stands beside a card among other things.
+func (p cards) shortly(c *label.Card) {
+	p.notComplete(c)
+	p.claimNames(c)
+}
+
 // claims prints the nutrition claims of a card, in a few words those that are only near.
 func (p cards) claims(c *label.Card) {
 	allowed, near := sheet.Claims(c)

@@ -13,7 +13,7 @@ func (p cards) worked(s *sheet.Sheet, notes *footnotes) {
 	workings := s.Workings()
 	for i, c := range s.Cards() {
 		p.card(&c)
-		p.notes(&c)
+		p.atLength(&c)
 		p.heading("How these figures came about, " + rulesName(c.Rules))
 		for _, x := range workings[i] {
 			p.working(x, notes)
