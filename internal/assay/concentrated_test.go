@@ -76,6 +76,29 @@ func TestSugarsOfConcentratedJuiceAreAdded(t *testing.T) {
 	}
 }
 
+// A bought concentrate that is brought back to single strength has no added sugars, one that
+// sweetens has: 21 CFR 101.9(c)(6)(iii) speaks of concentrated juice, whoever has boiled it
+// down. 50 g of orange juice concentrate at 60.57 % water (SR28 09214) hold the 19.7 g of solids
+// of 168.5 g of juice at 11.7 % (09206): 118.5 g of water are gone. Of the 163.5 ml that this
+// would be 44.8 ml are there, 27 %; with 66 g of water 110.9 ml, 68 %.
+func TestABoughtConcentrateIsAJuiceWithoutItsWater(t *testing.T) {
+	for _, c := range []struct {
+		build string
+		share float64 // of its sugars
+		off   float64
+	}{
+		{"50 g ± 0.0001 g core:orange-juice-concentrate", 0.73, 0.01},
+		{"50 g ± 0.0001 g core:orange-juice-concentrate, 66 g ± 0.0001 g core:water-pure", 0.32, 0.01},
+		{"50 g ± 0.0001 g core:orange-juice-concentrate, 135 g ± 0.0001 g core:water-pure", 0, 0.001},
+		{"50 g ± 0.0001 g core:apple-juice-concentrate, 140 g ± 0.0001 g core:water-pure", 0, 0.05},
+	} {
+		a := assaytest.Assay(t, assaytest.Core(t), "drink: x\nserves: 1\nbuild: ["+c.build+"]\n", 100)
+		added, _, _ := a.AmountOf(constituent.AddedSugar)
+		sugars, _, _ := a.AmountOf(constituent.Sugar)
+		assert.InDelta(t, c.share, added/sugars, c.off, c.build)
+	}
+}
+
 // Two juices have the water of the drink between them: 40 g for the 70 + 70 g that left.
 func TestTwoJuicesShareTheWater(t *testing.T) {
 	a := juiced(t, cherry+", 100 g ± 0.0001 g core:apple-juice", "reduce: {to: 60 g ± 0.0001 g}", "60 g ± 0.0001 g pot, 40 g ± 0.0001 g core:water-pure")
