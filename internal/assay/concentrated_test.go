@@ -122,3 +122,34 @@ func TestAStepThatLeavesNothingIsRefused(t *testing.T) {
 	said := assaytest.Refused(t, assaytest.Core(t), "drink: x\nserves: 1\nbuild: [20 g core:water-pure]\nfinish:\n  - split: {keep: {WATER: 0 %}, because: \"test\"}\n")
 	assert.Contains(t, said, "test:5:5: split leaves nothing (keep some of it)")
 }
+
+// The sugars of elderberry juice are not told apart from its carbohydrate: what of them is added
+// once it is boiled down may be nothing, and has a bound.
+func TestAddedSugarsOfAJuiceWithABound(t *testing.T) {
+	for steps, unknown := range map[string]bool{"reduce: {to: 30 g}": true, "strain: {collect: 30 g, through: cloth}": false} {
+		a := juiced(t, "100 g core:elderberry-juice", steps, "30 g pot")
+		added, addedMost, _ := a.AmountOf(constituent.AddedSugar)
+		sugars, sugarsMost, _ := a.AmountOf(constituent.Sugar)
+		assert.Zero(t, sugars+added, steps)
+		if unknown {
+			assert.InDelta(t, 0.73, addedMost/sugarsMost, 0.02, steps) // 70 ml of 95.5 have gone
+		} else {
+			assert.Zero(t, addedMost, steps)
+		}
+	}
+}
+
+// That water has gone is no word on acids: a juice boiled down and brought back has its pH, and
+// a titration of it leaves the sugars what they are.
+func TestWaterThatHasGoneSaysNothingOfAcids(t *testing.T) {
+	const steps = "reduce: {to: 40 g ± 0.00001 g}, dilute: {to: 100 g ± 0.00001 g}"
+	for _, juice := range []string{"sour-cherry-juice", "apple-juice", "plum-juice", "carrot-juice"} {
+		line := "100 g ± 0.00001 g core:" + juice
+		plain, back := juiced(t, line, "add: [0.00001 g core:water-pure]", "90 g pot"), juiced(t, line, steps, "90 g pot")
+		assert.InDelta(t, plain.Chemistry.PH.Mean, back.Chemistry.PH.Mean, 0.005, juice)
+		assert.InDelta(t, plain.Chemistry.PH.Low, back.Chemistry.PH.Low, 0.02, juice)
+	}
+	a := juiced(t, cherry, "reduce: {to: 30 g ± 0.0001 g}, measured: {titration: [[0 ml, 3.30], [5 ml, 3.80], [10 ml, 4.30], [20 ml, 5.20], [28 ml, 7.00]], base: 0.1 mol/l, sample: 5 g}", "30 g ± 0.0001 g pot")
+	added, _, _ := a.AmountOf(constituent.AddedSugar)
+	assert.InDelta(t, 6.3, added, 0.1)
+}
