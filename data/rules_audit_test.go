@@ -128,6 +128,24 @@ func (c contents) published(of *constituent.Constituent) float64 {
 	return total
 }
 
+// A concentrate is a juice, and names the dry matter of that juice as a core food of one holds it.
+func TestConcentrates(t *testing.T) {
+	groups, foods := byKey(t, "groups.csv", "group"), byKey(t, "core/foods.csv", "code")
+	named := map[string]bool{}
+	for _, r := range rows(t, "concentrates.csv") {
+		assert.Equal(t, "yes", groups[r["group"]]["juice"], r["words"])
+		assert.NotEmpty(t, r["source"], r["words"])
+		for _, f := range foods {
+			if f["sr"] != "" && strings.Contains(r["source"], f["sr"]) {
+				water := coreContents(t)[f["code"]]["WATER"]
+				assert.InDelta(t, 100*(1-water/100), number(t, r, "solids"), 0.01, f["code"])
+				named[r["words"]] = true
+			}
+		}
+		assert.True(t, named[r["words"]], r["words"])
+	}
+}
+
 func TestGroupRules(t *testing.T) {
 	groups := byKey(t, "groups.csv", "group")
 	last := map[string]row{}

@@ -76,6 +76,29 @@ func TestSugarsOfConcentratedJuiceAreAdded(t *testing.T) {
 	}
 }
 
+// A bought concentrate that is brought back to single strength has no added sugars, one that
+// sweetens has: 21 CFR 101.9(c)(6)(iii) speaks of concentrated juice, whoever has boiled it
+// down. 50 g of orange juice concentrate at 60.57 % water (SR28 09214) hold the 19.7 g of solids
+// of 168.5 g of juice at 11.7 % (09206): 118.5 g of water are gone. Of the 163.5 ml that this
+// would be 44.8 ml are there, 27 %; with 66 g of water 110.9 ml, 68 %.
+func TestABoughtConcentrateIsAJuiceWithoutItsWater(t *testing.T) {
+	for _, c := range []struct {
+		build string
+		share float64 // of its sugars
+		off   float64
+	}{
+		{"50 g ± 0.0001 g core:orange-juice-concentrate", 0.73, 0.01},
+		{"50 g ± 0.0001 g core:orange-juice-concentrate, 66 g ± 0.0001 g core:water-pure", 0.32, 0.01},
+		{"50 g ± 0.0001 g core:orange-juice-concentrate, 135 g ± 0.0001 g core:water-pure", 0, 0.001},
+		{"50 g ± 0.0001 g core:apple-juice-concentrate, 140 g ± 0.0001 g core:water-pure", 0, 0.05},
+	} {
+		a := assaytest.Assay(t, assaytest.Core(t), "drink: x\nserves: 1\nbuild: ["+c.build+"]\n", 100)
+		added, _, _ := a.AmountOf(constituent.AddedSugar)
+		sugars, _, _ := a.AmountOf(constituent.Sugar)
+		assert.InDelta(t, c.share, added/sugars, c.off, c.build)
+	}
+}
+
 // Two juices have the water of the drink between them: 40 g for the 70 + 70 g that left.
 func TestTwoJuicesShareTheWater(t *testing.T) {
 	a := juiced(t, cherry+", 100 g ± 0.0001 g core:apple-juice", "reduce: {to: 60 g ± 0.0001 g}", "60 g ± 0.0001 g pot, 40 g ± 0.0001 g core:water-pure")
@@ -98,4 +121,35 @@ func TestAddedSugarsOfAnUnknownJuiceAreUnknown(t *testing.T) {
 func TestAStepThatLeavesNothingIsRefused(t *testing.T) {
 	said := assaytest.Refused(t, assaytest.Core(t), "drink: x\nserves: 1\nbuild: [20 g core:water-pure]\nfinish:\n  - split: {keep: {WATER: 0 %}, because: \"test\"}\n")
 	assert.Contains(t, said, "test:5:5: split leaves nothing (keep some of it)")
+}
+
+// The sugars of elderberry juice are not told apart from its carbohydrate: what of them is added
+// once it is boiled down may be nothing, and has a bound.
+func TestAddedSugarsOfAJuiceWithABound(t *testing.T) {
+	for steps, unknown := range map[string]bool{"reduce: {to: 30 g}": true, "strain: {collect: 30 g, through: cloth}": false} {
+		a := juiced(t, "100 g core:elderberry-juice", steps, "30 g pot")
+		added, addedMost, _ := a.AmountOf(constituent.AddedSugar)
+		sugars, sugarsMost, _ := a.AmountOf(constituent.Sugar)
+		assert.Zero(t, sugars+added, steps)
+		if unknown {
+			assert.InDelta(t, 0.73, addedMost/sugarsMost, 0.02, steps) // 70 ml of 95.5 have gone
+		} else {
+			assert.Zero(t, addedMost, steps)
+		}
+	}
+}
+
+// That water has gone is no word on acids: a juice boiled down and brought back has its pH, and
+// a titration of it leaves the sugars what they are.
+func TestWaterThatHasGoneSaysNothingOfAcids(t *testing.T) {
+	const steps = "reduce: {to: 40 g ± 0.00001 g}, dilute: {to: 100 g ± 0.00001 g}"
+	for _, juice := range []string{"sour-cherry-juice", "apple-juice", "plum-juice", "carrot-juice"} {
+		line := "100 g ± 0.00001 g core:" + juice
+		plain, back := juiced(t, line, "add: [0.00001 g core:water-pure]", "90 g pot"), juiced(t, line, steps, "90 g pot")
+		assert.InDelta(t, plain.Chemistry.PH.Mean, back.Chemistry.PH.Mean, 0.005, juice)
+		assert.InDelta(t, plain.Chemistry.PH.Low, back.Chemistry.PH.Low, 0.02, juice)
+	}
+	a := juiced(t, cherry, "reduce: {to: 30 g ± 0.0001 g}, measured: {titration: [[0 ml, 3.30], [5 ml, 3.80], [10 ml, 4.30], [20 ml, 5.20], [28 ml, 7.00]], base: 0.1 mol/l, sample: 5 g}", "30 g ± 0.0001 g pot")
+	added, _, _ := a.AmountOf(constituent.AddedSugar)
+	assert.InDelta(t, 6.3, added, 0.1)
 }

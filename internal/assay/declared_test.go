@@ -54,7 +54,7 @@ func TestSulphurDioxideOfAMix(t *testing.T) {
 // What is heated may have lost all of its sulphur dioxide, and may have lost none: some of it
 // is bound. It is not less than before what it may be.
 func TestHeatMakesSulphurDioxideUnknown(t *testing.T) {
-	for step, quinine := range map[string]float64{"reduce: {by: 20 %}": 0.6 / 0.8, `heat: {code: "5004"}`: 0.6} {
+	for step, quinine := range map[string]float64{"reduce: {by: 20 %}": 0.6 / 0.8, `heat: {code: "5004"}`: 0.6, "caramelise: {loss: 5 %}": 0.6} {
 		a := vermouth(t, step)
 		mg, most, _ := a.AmountOf("SO2")
 		assert.InDelta(t, 0, mg, 0.001, step)

@@ -62,6 +62,9 @@
 //
 // Trace and below-limit values are uniform between zero and their limit.
 //
+// A bought juice concentrate counts as a juice that has lost water (data/concentrates.csv,
+// Profile.WaterGone): how much of its sugars is added hangs on the drink.
+//
 // What is true of a whole group of foods (that it pours, comes of animals, curdles, is
 // the dose of a brew …) is a column of data/groups.csv and a field of Group; no list of
 // groups stands in code.

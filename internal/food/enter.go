@@ -32,6 +32,9 @@ func Enter(f, lender *Food) *Profile {
 	e.bound()
 	e.letGasBe()
 	e.addedSugar()
+	if e.WaterGone = waterGone(e.subject, e.Cell(constituent.Water)); e.WaterGone > 0 {
+		e.AddedShare = 0 // what is added of its sugars hangs on what the drink brings back
+	}
 	return e.Profile
 }
 

@@ -46,6 +46,10 @@ type Profile struct {
 	// AddedShare is the share of the sugars that counts as added; None if not
 	// known. Added sugars are drawn as this share of the drawn sugars.
 	AddedShare float64
+
+	// WaterGone is the water in grams that would bring a gram to single strength: 0 of all
+	// but bought juice concentrates, whose sugars are added as far as nothing brings it.
+	WaterGone float64
 }
 
 // Total is a published total with a spread of its own. The parts of a draw are

@@ -61,6 +61,11 @@ func (p *Pot) grow(row Row, cells Cells, factor []float64) int {
 // column of its mass in grams.
 func (p *Pot) Pour(profile *food.Profile, perGram Cells, grams []float64, line string) {
 	row := p.grow(Row{Line: line, Profile: profile}, perGram, grams)
+	if profile.WaterGone > 0 {
+		for d, gone := 0, p.Carry(row, WaterGone{}); d < p.N; d++ {
+			gone[d] = grams[d] * profile.WaterGone
+		}
+	}
 	bounds := p.Bounds(row)
 	for _, c := range constituent.All() {
 		switch cell := profile.Cells[c.Order]; {

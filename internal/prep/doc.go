@@ -65,7 +65,6 @@
 // Strain and press differ only in the word: no source separates what a press
 // passes from what a cloth passes. Minerals and vitamins bound to the pulp of fruit are
 // treated as dissolved. Aroma is not modelled, nor the sulphur dioxide that yeasts make. Fruit
-// that is boiled down is no juice, and a bought concentrate counts by its mark, whatever brings
-// it back. The caffeine of steeped tea is tested
-// on no recipe that was held out (testdata/brew).
+// that is boiled down is no juice. The caffeine of steeped tea is tested on no recipe that was
+// held out (testdata/brew).
 package prep

@@ -1,6 +1,7 @@
 package prep
 
 import (
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
@@ -55,7 +56,8 @@ func AddConcentrated(pot *ledger.Pot, volume func(*ledger.Pot) []float64) map[in
 		if left == nil || col < 0 {
 			continue
 		}
-		now := volume(pot.Only(func(r int) bool { return r == row }))
+		alone := pot.Only(func(r int) bool { return r == row })
+		now := volume(alone)
 		share := make([]float64, pot.N) // of the sugars that are not added yet
 		for d, x := range left {
 			if x > 0 {
@@ -67,9 +69,9 @@ func AddConcentrated(pot *ledger.Pot, volume func(*ledger.Pot) []float64) map[in
 		for d, s := range share {
 			added[d] += max(sugars[d]-added[d], 0) * s
 		}
-		bounds := pot.Bounds(row)
-		if share[0] > 0 { // nothing of nothing bounded is nothing
-			bounds[constituent.Must(constituent.AddedSugar).Order] += bounds[constituent.Must(constituent.Sugar).Order] * share[0] // NaN stays NaN
+		if share[0] > 0 { // of what nothing bounds a share of nothing is nothing
+			more, _ := composition.MostOf(alone, constituent.Sugar)
+			pot.Bounds(row)[constituent.Must(constituent.AddedSugar).Order] += more * share[0] // NaN stays NaN
 		}
 	}
 	return counted
