@@ -75,7 +75,7 @@ func (a *Assessment) ask(it Item) {
 	a.asked = questionsOf(it)
 	for _, q := range a.asked {
 		for _, code := range q.leaves {
-			if !answered(code, a.Leaves) {
+			if !covered(code, a.Leaves) {
 				a.Likely = addOnce(a.Likely, code)
 				a.Rules[code] = addOnce(a.Rules[code], q.id)
 			}
@@ -106,16 +106,19 @@ func missed(stated, inferred []string) []string {
 	return out
 }
 
-// covered reports whether a leaf is declared, under every set of rules, by the
-// classes of the others.
+// covered reports whether a leaf is declared, under every set of rules, by the others.
 func covered(code string, others []string) bool {
 	return !slices.ContainsFunc(known().rules, func(rules string) bool { return !coveredUnder(rules, code, others) })
 }
 
-// coveredUnder is covered under one set of rules.
+// coveredUnder reports whether declaring the others says what a set of rules asks of a leaf:
+// its class, and where the cereal or the nut has to be named that one, or one that is more
+// exact. Of a generic leaf nobody knows more than its class.
 func coveredUnder(rules, code string, others []string) bool {
-	return !slices.ContainsFunc(classesOf(rules, code), func(class string) bool {
-		return !slices.ContainsFunc(others, func(o string) bool { return IsLeaf(o) && slices.Contains(classesOf(rules, o), class) })
+	exact := func(o string) bool { return o == code || IsLeaf(o) && known().leaves[o].partOf == code }
+	return slices.ContainsFunc(others, exact) || !slices.ContainsFunc(classesOf(rules, code), func(class string) bool {
+		named := known().classes[rules][class].naming != naming.class && !known().leaves[code].generic
+		return named || !slices.ContainsFunc(others, func(o string) bool { return IsLeaf(o) && slices.Contains(classesOf(rules, o), class) })
 	})
 }
 

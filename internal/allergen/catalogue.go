@@ -27,10 +27,11 @@ var naming = struct{ class, leaves, both string }{"class", "leaves", "class and 
 
 // leaf is one allergen as exactly as it is known.
 type leaf struct {
-	code   string
-	word   string           // as printed
-	partOf string           // the leaf that says the same less exactly
-	under  map[string]under // by rules
+	code    string
+	word    string           // as printed
+	generic bool             // which one nobody has said
+	partOf  string           // the leaf that says the same less exactly
+	under   map[string]under // by rules
 }
 
 // under is what one set of rules makes of a leaf.
@@ -64,7 +65,7 @@ var known = sync.OnceValue(func() *catalogue {
 	for _, row := range embedded.Rows("allergens.csv") {
 		l := c.leaves[row.Text("leaf")]
 		if l == nil {
-			l = &leaf{code: row.Text("leaf"), word: row.Text("word"), partOf: row.Text("part_of"), under: map[string]under{}}
+			l = &leaf{code: row.Text("leaf"), word: row.Text("word"), partOf: row.Text("part_of"), generic: row.Text("generic") == "yes", under: map[string]under{}}
 			c.leaves[l.code] = l
 			c.order = append(c.order, l.code)
 		}

@@ -52,6 +52,18 @@ func TestUsualIsSaidToBe(t *testing.T) {
 	assert.Empty(t, declare(t, "eu", usual).Check, "usual alone asks nothing")
 }
 
+// Isinglass that cleared a wine is excepted in the European Union alone.
+func TestAQuestionOfSomeRules(t *testing.T) {
+	asks := func(rules string) (list []string) {
+		for _, c := range declare(t, rules, coreItems(t)["wine-red"]).Check {
+			list = append(list, c.Question)
+		}
+		return list
+	}
+	assert.NotContains(t, asks("eu"), "fined with isinglass?")
+	assert.Contains(t, asks("us"), "fined with isinglass?")
+}
+
 // Each food has its own way into the drink.
 func TestWaysAreNotMixed(t *testing.T) {
 	syrup, base := stated("a", "a", "cow milk"), stated("b", "b", "goat milk")

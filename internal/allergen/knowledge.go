@@ -31,10 +31,18 @@ var markKnowledge = sync.OnceValue(func() map[string]Knowledge {
 	return of
 })
 
-// knowledgeOf gives what the marks of a food are worth.
-func knowledgeOf(it Item) Knowledge {
-	if how, ok := markKnowledge()[it.Food.Table]; ok && !it.Stated {
+// MarksAre tells what the marks of a table's foods are worth.
+func MarksAre(table string) Knowledge {
+	if how, ok := markKnowledge()[table]; ok {
 		return how
 	}
 	return Stated
+}
+
+// knowledgeOf gives what the marks of a food are worth.
+func knowledgeOf(it Item) Knowledge {
+	if it.Stated {
+		return Stated
+	}
+	return MarksAre(it.Food.Table)
 }

@@ -265,4 +265,12 @@ var otherNames = []named{
 	{table: "own", name: "Squash, winter, butternut"},
 	{table: "own", name: "Pale ale", holds: "barley", maybe: "wheat oats rye", cautions: "alcohol"},
 	{table: "own", name: "Coffee creamer", maybe: "milk", cautions: "caffeine"},
+	{table: "own", name: "Wasabi paste", maybe: "mustard"},
+	{table: "own", name: "Sour mix", maybe: "egg"},
+	{table: "own", name: "Boza", maybe: "wheat barley rye"},
+	{table: "own", name: "Cider", maybe: "egg milk sulphites fish"},
+	{table: "own", name: "Cider vinegar"},
+	{table: "own", name: "Egg, free range", holds: "egg"},
+	{table: "own", name: "Egg-free mayonnaise"},
+	{table: "own", name: "Shortbread", holds: "gluten cereal"},
 }

@@ -55,30 +55,12 @@ func (q *question) open(rules string, it Item, a Assessment) []string {
 	}
 	var left []string
 	for _, code := range q.leaves {
-		if !declared(rules, code) || said(rules, code, a.Leaves) || exceptionOf(rules, code, it) != nil {
+		if !declared(rules, code) || coveredUnder(rules, code, a.Leaves) || exceptionOf(rules, code, it) != nil {
 			continue
 		}
 		left = append(left, code)
 	}
 	return left
-}
-
-// said reports whether declaring some leaves says all there is to say of another: where a
-// class is declared by its own name alone, one leaf of it is as good as another.
-func said(rules, code string, leaves []string) bool {
-	if slices.Contains(leaves, code) {
-		return true
-	}
-	return !slices.ContainsFunc(classesOf(rules, code), func(class string) bool {
-		return known().classes[rules][class].naming != naming.class ||
-			!slices.ContainsFunc(leaves, func(l string) bool { return slices.Contains(classesOf(rules, l), class) })
-	})
-}
-
-// answered reports whether declaring some leaves says, under every set of rules, all there is
-// to say of another.
-func answered(code string, leaves []string) bool {
-	return !slices.ContainsFunc(known().rules, func(rules string) bool { return declared(rules, code) && !said(rules, code, leaves) })
 }
 
 // answer tells a designer how to settle what is open of a food: only the owner of the pack

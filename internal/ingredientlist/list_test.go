@@ -76,7 +76,7 @@ func TestListOfIngredients(t *testing.T) {
 	l := listOf(t, "eu", punch)
 	assert.Equal(t, "Ingredients", l.Heading)
 	assert.Equal(t, "syrup (base (Tap water, *Almond*, White *wheat* flour), White sugar, Water, Gelatine – leaf (*Fish*)), "+
-		"Whole *milk* – 3.25 % fat, Water, base (Tap water, *Almond*, White *wheat* flour), Beer (*barley*), 36 % vol. mint liqueur", written(l.Ingredients))
+		"Whole *milk* – 3.25 % fat, Water, base (Tap water, *Almond*, White *wheat* flour), Beer (*barley*), Mint liqueur – 36 % vol.", written(l.Ingredients))
 	assert.Equal(t, "*Sesame seed*", written(l.NotEaten))
 	require.Len(t, l.Ingredients, 6)
 	assert.InDelta(t, 15, l.Ingredients[2].Grams, 1e-9, "of the ice all")

@@ -15,7 +15,7 @@ func nameOf(f *food.Food) string {
 		return "Water"
 	}
 	words := strings.Split(f.Name(), ", ")
-	if len(words) > 1 && f.ID.Table != food.Own {
+	if len(words) > 1 && f.ID.Table != food.Own && !strings.ContainsAny(words[1][:1], "0123456789") {
 		words = append([]string{first(unicode.ToUpper, words[1]) + " " + first(unicode.ToLower, words[0])}, words[2:]...)
 	}
 	return strings.Join(words, " – ")

@@ -10,6 +10,7 @@ import (
 type Rule struct {
 	Rules   string
 	Heading string
+	Note    string // how the list is printed, where it differs from the others
 	Source  string
 	Status  string // "verified", "secondary" or "unverified"
 }
@@ -17,7 +18,7 @@ type Rule struct {
 var rules = sync.OnceValue(func() map[string]Rule {
 	all := map[string]Rule{}
 	for _, row := range embedded.Rows("ingredient_rules.csv") {
-		all[row.Text("rules")] = Rule{row.Text("rules"), row.Text("heading"), row.Text("source"), row.Text("status")}
+		all[row.Text("rules")] = Rule{row.Text("rules"), row.Text("heading"), row.Text("note"), row.Text("source"), row.Text("status")}
 	}
 	return all
 })

@@ -2,6 +2,8 @@ package sheet_test
 
 import (
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -12,8 +14,13 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/chemistry"
+	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
+	"sipsum/internal/fail"
 	"sipsum/internal/food"
+	"sipsum/internal/ingredientlist"
+	"sipsum/internal/label"
 	"sipsum/internal/sheet"
 	"sipsum/internal/source"
 )
@@ -30,6 +37,47 @@ func TestMostAlcohol(t *testing.T) {
 	assert.InDelta(t, 2, sheet.MostAlcohol(a, true), 0, "never below what is known")
 	a.WithBounds, a.UpTo = math.NaN(), math.NaN()
 	assert.InDelta(t, 2, sheet.MostAlcohol(a, true), 0, "no bound, no figure")
+}
+
+// 2.7 mg of sulphur dioxide in a serving of 150 g and 120 ml are 18 mg a kilogram and 22.5 mg a
+// litre, by hand; of a drink without a volume there is nothing to say by the litre.
+func TestSulphurDioxideByTheKilogramAndTheLitre(t *testing.T) {
+	so2 := estimate.Amount{Mean: 2.7, WithBounds: 2.7, Known: true}
+	facts := label.Facts{ServingG: 150, ServingMl: 120, Serving: map[constituent.ID]estimate.Amount{"SO2": so2}}
+	x := sheet.Measured("eu", facts)
+	assert.InDelta(t, 18, x.PerKg.Mean, 1e-9)
+	assert.InDelta(t, 22.5, x.PerLitre.Mean, 1e-9)
+	facts.ServingMl = 0
+	assert.False(t, sheet.Measured("eu", facts).PerLitre.Known)
+	assert.False(t, sheet.Measured("eu", label.Facts{ServingG: 150}).PerKg.Known, "nobody has stated any")
+}
+
+// What waits for a decision is said once, whatever the sets of rules, with where it is written;
+// an allergen that no rules know is a fault at its place.
+func TestWhatWaitsForADecision(t *testing.T) {
+	assert.Empty(t, built(t, plain).Undecided())
+	s := built(t, strings.ReplaceAll(plain, `name: "Sweet"`, `name: "Hazelnut paste"`)+"rules: [eu, us]\n")
+	assert.Equal(t, []string{"own:sweet: the name says hazelnuts, the list of allergens does not"}, s.Undecided())
+	assert.True(t, s.NotAssessed())
+	require.Len(t, s.Allergens()[0].Check, 1)
+	assert.Equal(t, 6, s.Allergens()[0].Check[0].Places[0].Line)
+
+	d, faults := drink.Parse("a.yaml", []byte(strings.Replace(plain, "[almond]", "[almond, stones]", 1)), nil)
+	sheet.Check(d, faults)
+	err := faults.Err(fail.Wrong)
+	require.Error(t, err)
+	assert.Contains(t, err.Error(), `a.yaml:6:`)
+	assert.Contains(t, err.Error(), `"stones"`)
+}
+
+// The list of ingredients stands with the declaration of its rules.
+func TestIngredientsOfADeclaration(t *testing.T) {
+	list := built(t, plain).Allergens()[0].Ingredients
+	assert.Equal(t, "eu", list.Rules)
+	require.Len(t, list.Ingredients, 2)
+	assert.Equal(t, "Wet", list.Ingredients[0].Name[0].Text)
+	assert.InDelta(t, 50, list.Ingredients[0].Grams, 1e-9)
+	assert.True(t, slices.ContainsFunc(list.Ingredients[1].Name, func(p ingredientlist.Part) bool { return p.Strong && p.Text == "almonds" }))
 }
 
 // The rules read every name of a food, where it stands, and whether it is eaten.

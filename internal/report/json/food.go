@@ -4,6 +4,7 @@ import (
 	"io"
 	"strings"
 
+	"sipsum/internal/allergen"
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
 	"sipsum/internal/source"
@@ -44,6 +45,8 @@ type markDocument struct {
 	Value  string `json:"value"`
 	Share  number `json:"share"`
 	Source string `json:"source"`
+
+	Knowledge allergen.Knowledge `json:"knowledge,omitempty"` // of an allergen
 }
 
 type foodDocument struct {
@@ -96,7 +99,11 @@ func Food(w io.Writer, f *food.Food, columns []food.Column, cited func(id string
 		document.Portions = append(document.Portions, portionDocument{p.Name, number(p.Grams), number(p.SD)})
 	}
 	for _, m := range f.Marks {
-		document.Marks[m.Kind] = append(document.Marks[m.Kind], markDocument{m.Value, number(m.Share), m.Source})
+		mark := markDocument{Value: m.Value, Share: number(m.Share), Source: m.Source}
+		if m.Kind == "allergen" {
+			mark.Knowledge = allergen.MarksAre(f.ID.Table)
+		}
+		document.Marks[m.Kind] = append(document.Marks[m.Kind], mark)
 	}
 	return write(w, document)
 }

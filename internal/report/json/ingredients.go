@@ -12,6 +12,7 @@ type ingredients struct {
 	Heading  string       `json:"heading"`
 	List     []ingredient `json:"list"`
 	NotEaten []ingredient `json:"not_eaten"`
+	Note     string       `json:"note,omitempty"`
 	Source   string       `json:"source"`
 	Status   string       `json:"status"`
 }
@@ -27,7 +28,7 @@ type ingredient struct {
 }
 
 func ingredientsOf(l ingredientlist.List) ingredients {
-	return ingredients{l.Heading, each(l.Ingredients, ingredientOf), each(l.NotEaten, ingredientOf), l.Source, l.Status}
+	return ingredients{l.Heading, each(l.Ingredients, ingredientOf), each(l.NotEaten, ingredientOf), l.Note, l.Source, l.Status}
 }
 
 func ingredientOf(x ingredientlist.Ingredient) ingredient {

@@ -4,6 +4,7 @@ import (
 	"io"
 	"strings"
 
+	"sipsum/internal/allergen"
 	"sipsum/internal/food"
 	"sipsum/internal/source"
 )
@@ -57,21 +58,24 @@ func (p foodPage) about(f *food.Food) {
 		portions = append(portions, Clean(m.Name, mostName)+" "+plain(m.Grams)+deviation(m.SD)+" g")
 	}
 	say("portions", strings.Join(portions, ", "))
-	p.marks(f.Marks)
+	p.marks(f)
 	say("note", Clean(f.Note, mostProse))
 }
 
 // marks prints what is known of a food besides its composition.
-func (p foodPage) marks(list []food.Mark) {
-	for _, m := range list {
-		value := Clean(m.Value, mostName)
+func (p foodPage) marks(f *food.Food) {
+	for _, m := range f.Marks {
+		value, kind := Clean(m.Value, mostName), Clean(m.Kind, mostName)
+		if m.Kind == "allergen" {
+			kind += ", " + string(allergen.MarksAre(f.ID.Table))
+		}
 		switch {
 		case m.Kind == "added sugar":
 			value = plain(m.Share*percentOf) + " % of the sugars"
 		case value == "":
 			value = "none known"
 		}
-		p.hanging(Clean(m.Kind, mostName)+": ", 2, strings.TrimSpace(value+" "+inBrackets(Clean(m.Source, mostProse))))
+		p.hanging(kind+": ", 2, strings.TrimSpace(value+" "+inBrackets(Clean(m.Source, mostProse))))
 	}
 }
 

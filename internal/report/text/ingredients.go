@@ -17,7 +17,7 @@ func (p declared) ingredients(l *ingredientlist.List) {
 	if len(l.NotEaten) > 0 {
 		p.paragraph(marginWidth, 2, "Garnish, not eaten: "+listed(l.NotEaten)+".")
 	}
-	p.paragraph(marginWidth, 2, sheet.InOrder)
+	p.paragraph(marginWidth, 2, strings.TrimSpace(sheet.InOrder+" "+Clean(l.Note, mostProse)))
 }
 
 // listed writes ingredients as a list has them.
