@@ -2,6 +2,7 @@ package data_test
 
 import (
 	"io/fs"
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,6 +11,7 @@ import (
 
 	"sipsum/data"
 	"sipsum/internal/constituent"
+	"sipsum/internal/phrase"
 )
 
 func TestBoundRulesAreSourced(t *testing.T) {
@@ -38,7 +40,7 @@ func TestBoundRulesAreSourced(t *testing.T) {
 			assert.Len(t, tags, 1, at)
 			c, _ := constituent.Find(tags[0])
 			assert.Equal(t, string(c.Parent), b["of"], at)
-		case "max":
+		case "max", "allowed":
 			assert.Greater(t, number(t, b, "amount"), 0.0, at)
 			assert.Len(t, tags, 1, at)
 		default:
@@ -63,12 +65,40 @@ func TestZeroRulesAgreeWithTheCoreTable(t *testing.T) {
 				allowed = negligible
 			}
 			for code, f := range foods {
-				if f["group"] == b["group"] && f["use"] != "chemical" && !strings.Contains(tag, "-") {
+				if speaks(b, f) && f["use"] != "chemical" && !strings.Contains(tag, "-other") {
 					assert.LessOrEqual(t, all[code].published(c), allowed, "%s in %s: %s", tag, code, b["source"])
 				}
 			}
 		}
 	}
+}
+
+// speaks reports whether a rule of bounds.csv speaks of a core food, by its group and its name.
+func speaks(b, f row) bool {
+	words := phrase.Words(f["name"])
+	named := func(column string) bool { return phrase.Read(b[column]).In(words) }
+	return (b["group"] == "*" || b["group"] == f["group"]) && (b["words"] == "" || named("words")) && !named("unless")
+}
+
+// What a core food is known to be treated or flavoured with is not assumed to be missing: of a
+// food that is sold with sulphites, quinine, liquorice or aspartame the amount is known or
+// unknown.
+func TestZeroRulesLeaveWhatIsMarked(t *testing.T) {
+	of := map[string]string{"sulphites": "SO2", "quinine": "quinine", "liquorice": "glycyrrhizin", "phenylalanine": "ASPM"}
+	foods, seen := byKey(t, "core/foods.csv", "code"), map[string]int{}
+	for _, m := range rows(t, "core/marks.csv") {
+		id, ok := of[m["value"]]
+		if !ok {
+			continue
+		}
+		seen[id]++
+		for _, b := range rows(t, "bounds.csv") {
+			if b["rule"] == "zero" && slices.Contains(strings.Fields(b["constituents"]), id) {
+				assert.False(t, speaks(b, foods[m["code"]]) && foods[m["code"]]["use"] != "chemical", "%s of %s: %s", id, m["code"], b["source"])
+			}
+		}
+	}
+	assert.Len(t, seen, len(of))
 }
 
 // Nor may the most published in a group be less than what a core food of it holds.
@@ -81,7 +111,7 @@ func TestMaxRulesAgreeWithTheCoreTable(t *testing.T) {
 		c := constituent.Must(constituent.ID(b["constituents"]))
 		const rounding = 1.001
 		for code, f := range foods {
-			if f["group"] == b["group"] && f["use"] != "chemical" {
+			if speaks(b, f) && f["use"] != "chemical" {
 				assert.LessOrEqual(t, all[code][c.ID]*c.PerGram, number(t, b, "amount")*rounding, "%s of %s", c.ID, code)
 			}
 		}
@@ -117,6 +147,8 @@ func TestGroupRules(t *testing.T) {
 	for _, g := range groups {
 		assert.Contains(t, []string{"liquid", "solid", "either"}, g["state"], g["group"])
 		assert.Contains(t, []string{"", "coffee", "tea"}, g["brew"], g["group"])
+		assert.Contains(t, []string{"", "yes"}, g["juice"], g["group"])
+		assert.Equal(t, strings.HasSuffix(g["group"], " juice"), g["juice"] == "yes", g["group"])
 		assert.Equal(t, g["brew"] != "", (g["dose"] == "yes") != (g["infused"] == "yes"), "%s: what is brewed is a dose or an infusion", g["group"])
 		for _, fact := range []string{"assumed", "takes_up_acid", "water", "of_animals", "curdles", "dose", "infused"} {
 			assert.Contains(t, []string{"", "yes"}, g[fact], "%s: %s", g["group"], fact)

@@ -8,6 +8,7 @@ import (
 
 	"sipsum/internal/acidity"
 	"sipsum/internal/amount"
+	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
@@ -32,7 +33,8 @@ type Plan struct {
 
 // Prepare makes the draws of a recipe's foods. An ensemble with a journal is for one run.
 func Prepare(r *recipe.Recipe, ens estimate.Ensemble) *Plan {
-	drawer := ledger.NewDrawer(ens, ledger.NewColumns(r.Profiles, makes(r.Drink)...))
+	may := append(makes(r.Drink), constituent.AddedSugar) // of concentrated juice
+	drawer := ledger.NewDrawer(ens, ledger.NewColumns(r.Profiles, may...))
 	drawer.Draw(r.Profiles)
 	return &Plan{
 		recipe: r, ens: ens, drawer: drawer, lab: acidity.NewLaboratory(ens, drawer, r.Water, r.Brought[prep.Gas().ID]),

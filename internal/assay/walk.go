@@ -2,9 +2,11 @@ package assay
 
 import (
 	"context"
+	"fmt"
 	"slices"
 
 	"sipsum/internal/amount"
+	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/drivers"
 	"sipsum/internal/fail"
@@ -12,6 +14,7 @@ import (
 	"sipsum/internal/note"
 	"sipsum/internal/prep"
 	"sipsum/internal/reading"
+	"sipsum/internal/recipe"
 )
 
 // walk follows a drink through the ledger, once.
@@ -35,6 +38,7 @@ func (w *walk) serve() (served, liquid *ledger.Pot, err error) {
 		return nil, nil, err
 	}
 	w.steps(pot, d.Finish, nil)
+	w.concentrated(pot)
 	liquid = pot
 	if slices.ContainsFunc(d.Garnish, func(l drink.Line) bool { return l.Eaten }) { // is eaten, and does not dissolve
 		liquid = pot.Copy()
@@ -53,6 +57,22 @@ func (w *walk) serve() (served, liquid *ledger.Pot, err error) {
 	}
 	return pot, liquid, nil
 }
+
+// concentrated counts what the drink has of concentrated juice as added, and says so.
+func (w *walk) concentrated(pot *ledger.Pot) {
+	counted := prep.AddConcentrated(pot, w.volume)
+	for row, r := range pot.Rows {
+		if x := counted[row] / float64(w.plan.recipe.Drink.Serves); x > wordy {
+			w.note(note.Note{Kind: "added sugar", Constituent: constituent.AddedSugar, Foods: []string{r.Profile.Food.ID.String()}, Text: fmt.Sprintf(
+				"%s is concentrated: %s g a serving of its sugars are more than the same volume of the juice has, and no other water of the drink makes up for it; US cards count them as added (21 CFR 101.9(c)(6)(iii))",
+				w.plan.recipe.Called[recipe.PartID{Food: r.Profile.Food.ID}], note.Number(x))})
+		}
+	}
+}
+
+// wordy is the added sugar in grams that is worth a word: below it no card prints any
+// (21 CFR 101.9(c)(6)(iii)).
+const wordy = 0.5
 
 // component makes a component once.
 func (w *walk) component(c *drink.Component) *made {
@@ -119,7 +139,12 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 		w.faults.Join(step.At(), err)
 		return
 	}
-	w.making.yield.record(step, before, out.Lost.Mass(), weigh(pot))
+	after := weigh(pot)
+	if before > 0 && after == 0 {
+		w.faults.Add(step.At(), "keep some of it", "%s leaves nothing", step.Kind())
+		return
+	}
+	w.making.yield.record(step, before, out.Lost.Mass(), after)
 	if out.Brewed {
 		for _, n := range w.plan.lab.CalibrateBrew(pot, prep.EspressoStrength()) {
 			w.note(n)

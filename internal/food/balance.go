@@ -106,7 +106,7 @@ func (e *entry) restSpread(parent *constituent.Constituent, left, variance float
 // it can be: lactose is the sugar of milk (rules "rest" of data/bounds.csv).
 func (e *entry) giveRest(parent *constituent.Constituent, left, sd float64, class bool) bool {
 	for _, part := range constituent.Sums().Children(parent.ID) {
-		rule, ok := ruleFor("rest", e.Food.Group, part)
+		rule, ok := e.subject.ruleFor("rest", part)
 		if !ok || rule.of != parent.ID || e.published[part.Order] {
 			continue
 		}
@@ -175,12 +175,25 @@ func (e *entry) water() {
 		return // nothing at all is known: then water is not either
 	}
 	parts, _ := e.sum(constituent.Must(constituent.Mass))
-	amount := max(whole-parts, 0)
+	// guard: what is carried is no water
+	amount := max(whole-max(parts, heaviestRider(e.Profile)), 0)
 	*e.cell(c) = Cell{
 		Known: true, Amount: amount, SD: amount * ClassSpread(c, e.Food.Group), State: estimate.Calculated, Bound: None,
 		From: e.Food.ID, Row: e.Food.ID.String(), Why: "100 − the known proximates; unknown fibre, acids and ash are in it", Class: true,
 	}
 	e.waterDerived = true
+}
+
+// heaviestRider is the most that a food has of anything which is no part of the sums: that
+// much of it, at least, is no water. Riders may be parts of each other, so they do not add up.
+func heaviestRider(p *Profile) float64 {
+	most := 0.0
+	for _, c := range constituent.All() {
+		if cell := p.Cells[c.Order]; c.Kind == constituent.Rider && cell.Known {
+			most = max(most, cell.Amount)
+		}
+	}
+	return most
 }
 
 // addedSugar takes the added share of the sugars from the food's marks. It is

@@ -3,65 +3,11 @@ package food
 import (
 	"math"
 	"slices"
-	"strings"
-	"sync"
 
 	"sipsum/internal/constituent"
-	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
-	"sipsum/internal/source"
 	"sipsum/internal/unit"
 )
-
-// boundRule is one row of data/bounds.csv.
-type boundRule struct {
-	group  string // of data/groups.csv, or "*"
-	ids    []constituent.ID
-	kind   string // "zero", "rest", "factor" or "max"
-	amount float64
-	of     constituent.ID // factor, rest: of which constituent
-	source string
-}
-
-var boundRules = sync.OnceValue(func() []boundRule {
-	var rules []boundRule
-	for _, row := range embedded.Rows("bounds.csv") {
-		rule := boundRule{group: row.Text("group"), kind: row.Text("rule"), of: constituent.ID(row.Text("of")), source: row.Text("source")}
-		for id := range strings.FieldsSeq(row.Text("constituents")) {
-			rule.ids = append(rule.ids, constituent.Must(constituent.ID(id)).ID)
-		}
-		rule.amount, _ = row.Optional("amount")
-		rules = append(rules, rule)
-	}
-	return rules
-})
-
-type boundKey struct{ kind, group string }
-
-// boundRulesOf are the rules by kind and group, in the order of the file. A
-// rule from memory never applies.
-var boundRulesOf = sync.OnceValue(func() map[boundKey][]boundRule {
-	rules := map[boundKey][]boundRule{}
-	for _, rule := range boundRules() {
-		if !source.IsFromMemory(rule.source) {
-			key := boundKey{rule.kind, rule.group}
-			rules[key] = append(rules[key], rule)
-		}
-	}
-	return rules
-})
-
-// ruleFor finds the first rule of a kind for a constituent in a food group, else
-// for all groups; a rule for a parent covers its parts.
-func ruleFor(kind, group string, c *constituent.Constituent) (boundRule, bool) {
-	rules := boundRulesOf()
-	for _, rule := range slices.Concat(rules[boundKey{kind, group}], rules[boundKey{kind, "*"}]) {
-		if slices.ContainsFunc(rule.ids, func(id constituent.ID) bool { return id == c.ID || (kind == "zero" && below(c, id)) }) {
-			return rule, true
-		}
-	}
-	return boundRule{}, false
-}
 
 // assumeZeros fills what a sourced rule says does not occur in the food's
 // group. A pure substance has nothing but what its formula says.
@@ -76,7 +22,7 @@ func (e *entry) assumeZeros() {
 			e.Cells[c.Order] = zero
 			continue // a parent of a pure substance is the sum of its parts
 		}
-		if rule, ok := ruleFor("zero", e.Food.Group, c); ok {
+		if rule, ok := e.subject.ruleFor("zero", c); ok {
 			if c.Kind == constituent.Parent && e.anyPartAbove(c) {
 				continue
 			}
@@ -176,8 +122,8 @@ func (b *bounding) partsBound(c *constituent.Constituent) float64 {
 }
 
 // most gives the most an unknown could be, in g/g, and why: the least of what
-// the row's own balance, its acidity and its metals, a factor of another value and
-// the group's highest published value allow. None if nothing is known.
+// the row's own balance, its acidity and its metals, a factor of another value, the
+// group's highest published value and the law allow. None if nothing is known.
 func (b *bounding) most(c *constituent.Constituent) (limit float64, why string) {
 	limit, why = b.slack(c)
 	lower := func(x float64, because string) {
@@ -190,13 +136,16 @@ func (b *bounding) most(c *constituent.Constituent) (limit float64, why string) 
 			lower(r.most(c), r.why)
 		}
 	}
-	if rule, ok := ruleFor("factor", b.Food.Group, c); ok {
+	if rule, ok := b.subject.ruleFor("factor", c); ok {
 		if of := b.cell(constituent.Must(rule.of)); of.Known {
 			lower(b.beyond(c, (of.Amount+2*of.SD)*rule.amount), "at most "+trimmed(rule.amount)+" × "+string(rule.of)+": "+rule.source)
 		}
 	}
-	if rule, ok := ruleFor("max", b.Food.Group, c); ok && !Stated(b.cell(c).Bound) { // a limit of its own knows better
+	if rule, ok := b.subject.ruleFor("max", c); ok && !Stated(b.cell(c).Bound) { // a limit of its own knows better
 		lower(b.beyond(c, rule.amount/(unit.Hundred*c.PerGram)), "highest value published in "+b.Food.Group+": "+rule.source)
+	}
+	if rule, ok := b.subject.ruleFor("allowed", c); ok && !Stated(b.cell(c).Bound) {
+		lower(rule.amount/(unit.Hundred*c.PerGram), "no more is allowed in "+b.Food.Group+": "+rule.source)
 	}
 	if c.Parent != "" && limit > whole { // of None nothing is known, and 100 g say nothing
 		limit, why = whole, "100 g are 100 g"

@@ -17,7 +17,9 @@
 //     monosaccharide equivalents to mass, nitrogen to protein);
 //
 //  3. zeros: data/bounds.csv knows, with a source, what does not occur in a food
-//     group; an absent value is then an assumed zero;
+//     group; an absent value is then an assumed zero. What is added on purpose (sulphur
+//     dioxide, quinine, sweeteners) is not assumed to be missing in a food whose name
+//     speaks of it (columns words and unless), nor in one without a group;
 //
 //  4. balance: every parent equals the sum of its parts. What a published total
 //     has beyond its known parts is a rest ("SUGAR-other"). Where a table has
@@ -30,9 +32,9 @@
 //     (the lactose of milk), they make it; a total that was measured and its parts
 //     meet, each by its variance, or where more than two standard deviations of
 //     both lie between them the parts make it. Parts that are nothing but limits are
-//     within the limit of their total. WATER, where nobody states it,
-//     is 100 − the known proximates. What 100 g have beyond all known parts is
-//     MASS-other; more than 100 g are scaled to 100 g, or if more than two standard
+//     within the limit of their total. WATER, where nobody states it, is 100 − the
+//     known proximates, and no more than a known rider leaves. What 100 g have beyond
+//     all known parts is MASS-other; more than 100 g are scaled to 100 g, or if more than two standard
 //     deviations too much, what is not water is lowered to what the water leaves;
 //
 //  5. spread: the published standard deviation (SE·√n is one), else range/d₂(n),
@@ -53,8 +55,8 @@
 //     balance leaves (over the totals above it, the rests in which it can hide plus
 //     two standard deviations), what a published titratable acidity or pH and the
 //     metals allow of an acid (acidroom.go), a factor of another value (phosphate ≤
-//     3.066 P), the highest value published in its group, and the bound of its own
-//     total. Without any of these nothing is known.
+//     3.066 P), the highest value published in its group, the most that the law allows
+//     in it (rule allowed), and the bound of its own total. Without any of these nothing is known.
 //
 // Trace and below-limit values are uniform between zero and their limit.
 //

@@ -18,6 +18,7 @@ func Enter(f, lender *Food) *Profile {
 		Profile:   &Profile{Food: f, Lender: lender, Cells: make([]Cell, len(constituent.All()))},
 		published: make([]bool, len(constituent.All())),
 		figures:   map[constituent.ID]Value{},
+		subject:   subjectOf(f),
 	}
 	e.read(f)
 	if lender != nil {
@@ -39,6 +40,7 @@ func Enter(f, lender *Food) *Profile {
 type entry struct {
 	*Profile
 	published    []bool
+	subject      subject
 	figures      map[constituent.ID]Value
 	waterDerived bool
 }

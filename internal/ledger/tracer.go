@@ -35,8 +35,10 @@ func (p *Pot) Carry(row int, t Tracer) []float64 {
 	return c.Column
 }
 
-// Drop makes a row carry nothing beside its constituents.
-func (p *Pot) Drop(row int) { p.traced[row] = nil }
+// Drop makes a row carry nothing beside its constituents, but for the water that has gone.
+func (p *Pot) Drop(row int) {
+	p.traced[row] = slices.DeleteFunc(slices.Clone(p.traced[row]), func(c Traced) bool { return c.Tracer != WaterGone{} })
+}
 
 // Shed makes a row no longer carry a tracer.
 func (p *Pot) Shed(row int, t Tracer) {

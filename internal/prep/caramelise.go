@@ -46,6 +46,8 @@ type Burning struct {
 // least and the most is equally likely on a scale of powers). It stands in a row of its own, so that nothing is said of the acids of the sugar's food; its formic, acetic
 // and lactic acid are unknown, each up to all of it. Where little burns little changes.
 //
+// Sulphur dioxide may boil off as if as much water did as sugar burns.
+//
 // Limits: the water and the vapours that leave are not known and stay in the mass; weigh
 // the pot (measured) to take them out. A weight of dry sugar alone does not tell the
 // loss: sucrose that turns into caramel loses at most 16.7 % of its mass (caramelin,
@@ -71,6 +73,7 @@ func Caramelise(pot *ledger.Pot, b Burning, f Factors) Outcome {
 	for row := range pot.Rows {
 		unnamed(pot, row)
 	}
+	doubt(pot, sulphurDioxideKept(1-b.Loss[0]))
 	acids := pot.Central(constituent.OrganicAcids)
 	share := f.caramelAcid()
 	grams := takeAcid(pot, of, share)

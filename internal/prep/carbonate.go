@@ -50,7 +50,7 @@ type Charge struct {
 //
 // It is an error to charge a bottle that is smaller than the drink, or beyond what
 // bottles stand (data/limits.csv), or to leave more gas than the charge and the drink
-// brought.
+// brought, or than any drink that is poured.
 //
 // Limits: water's solubility, so sugar and alcohol are not allowed for; ideal gas,
 // no gas lost in charging, no air left in the vessel: the closed figure is the
@@ -66,6 +66,10 @@ func Carbonate(charge *Charge, left, volume, held []float64, f Factors) ([]float
 	}
 	target := make([]float64, f.N)
 	if left != nil {
+		// guard: no glass holds that gas
+		if most := unit.LimitOf("gas in a glass", "g/l").High; unit.Kilo*left[0] > most {
+			return nil, Outcome{}, impossible("%s g/l of carbon dioxide do not stay in a glass: a closed bottle of champagne holds about %s g/l. State what is left when it is poured", plain(unit.Kilo*left[0]), plain(most))
+		}
 		for d := range target {
 			target[d] = left[d] * volume[d]
 		}

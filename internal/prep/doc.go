@@ -48,6 +48,11 @@
 // down to no effect: a step that does next to nothing changes next to nothing. That milk
 // parted with acid is evidence of the pot's pH (Outcome.Parted).
 //
+// Sugars stay added, or not, through every step (KeepAdded). What takes water out of a juice
+// tells it how much (ledger.WaterGone), and the finished drink counts what its own water does
+// not bring back as added sugar (AddConcentrated). What may boil off of sulphur dioxide is
+// unknown afterwards.
+//
 // A pouring step adds: chill and dilute water, carbonate carbon dioxide (solubility
 // of Weiss 1974, package solution). Adding ingredients is the ledger's Pour and Mix.
 //
@@ -59,6 +64,8 @@
 //
 // Strain and press differ only in the word: no source separates what a press
 // passes from what a cloth passes. Minerals and vitamins bound to the pulp of fruit are
-// treated as dissolved. Aroma is not modelled. The caffeine of steeped tea is tested
+// treated as dissolved. Aroma is not modelled, nor the sulphur dioxide that yeasts make. Fruit
+// that is boiled down is no juice, and a bought concentrate counts by its mark, whatever brings
+// it back. The caffeine of steeped tea is tested
 // on no recipe that was held out (testdata/brew).
 package prep

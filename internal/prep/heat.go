@@ -70,9 +70,12 @@ func alcoholKept() (low, high float64) {
 }
 
 // Heat keeps what the published factors of a code say. Nothing evaporates: the
-// yield of a recipe is its own step.
+// yield of a recipe is its own step. No code has a factor of sulphur dioxide: it becomes
+// unknown.
 func Heat(pot *ledger.Pot, retention Retention, f Factors) Outcome {
-	return Outcome{Lost: apply(pot, &heating{retention, f, map[constituent.ID][]float64{}})}
+	out := Outcome{Lost: apply(pot, &heating{retention, f, map[constituent.ID][]float64{}})}
+	doubt(pot, 0)
+	return out
 }
 
 type heating struct {

@@ -1,6 +1,8 @@
 package prep
 
 import (
+	"math"
+
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
@@ -14,7 +16,8 @@ import (
 // retention factors give for simmering and stirring in (codes 5002 to 5009), but no more
 // of it leaves than the pot loses: where little boils off, little changes. Gas leaves
 // first, where it is known; the inorganic carbon of a water is for the most part
-// bicarbonate, and stays.
+// bicarbonate, and stays. Of sulphur dioxide what is free boils off and what is bound does
+// not, and nobody says which is which: between both it is unknown (doubt).
 func Reduce(pot *ledger.Pot, to []float64, f Factors) (Outcome, error) {
 	mass, water, alcohol := pot.Mass(), pot.Total(constituent.Water), pot.Total(constituent.Alcohol)
 	if to[0] > mass[0] {
@@ -48,6 +51,7 @@ func Reduce(pot *ledger.Pot, to []float64, f Factors) (Outcome, error) {
 		}
 	}
 	out.Lost = apply(pot, m)
+	doubt(pot, sulphurDioxideKept(m.water[0]))
 	return out, nil
 }
 
@@ -80,6 +84,34 @@ func (m *evaporation) Share(row ledger.Row, c *constituent.Constituent, share []
 }
 
 func isWater(row ledger.Row) bool { return row.Profile.Food.Facts().Water }
+
+// sulphurDioxide is the rider that boils off as far as it is free.
+const sulphurDioxide constituent.ID = "SO2"
+
+// sulphurDioxideKept is the share that stays, whatever is bound, when a share of the water
+// has stayed: all of it goes as a gas does from boiling water (Rayleigh),
+//
+//	least = water^volatility
+func sulphurDioxideKept(water float64) float64 {
+	return math.Pow(water, kinetics()["volatility SO2"].value)
+}
+
+// doubt makes unknown what may have boiled off of the sulphur dioxide: at least a share stays,
+// and all of it may, up to the end of its interval.
+func doubt(pot *ledger.Pot, least float64) {
+	col := pot.Columns.At(sulphurDioxide)
+	for row := range pot.Rows {
+		if col < 0 || !pot.Has(row, col) {
+			continue
+		}
+		cell := pot.Write(row, col)
+		pot.Bounds(row)[constituent.Must(sulphurDioxide).Order] += estimate.Summarise(cell).High * (1 - least)
+		for d := range cell {
+			cell[d] *= least
+		}
+		ledger.Change(pot, row)
+	}
+}
 
 // gasOf gives the column of the known carbon dioxide of a pot that boils off.
 func gasOf(pot *ledger.Pot) []float64 {

@@ -36,7 +36,7 @@ func splitSugar(pot *ledger.Pot, r ledger.Reaction, share []float64) error {
 // the sugars that they are part of.
 func apply(pot *ledger.Pot, m ledger.Model) (lost ledger.Lost) {
 	added := pot.Central(constituent.AddedSugar)
-	KeepAdded(pot, func() { lost = pot.Apply(m) })
+	KeepAdded(pot, func() { noteWater(pot, func() { lost = pot.Apply(m) }) })
 	lost.Grams[constituent.Must(constituent.AddedSugar).Order] = added - pot.Central(constituent.AddedSugar)
 	return lost
 }

@@ -3,7 +3,9 @@ package prep
 import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
+	"sipsum/internal/fail"
 	"sipsum/internal/ledger"
+	"sipsum/internal/unit"
 )
 
 // Wash stirs a fat (a pot of its own) into the pot and takes it out again, chilled
@@ -15,6 +17,12 @@ import (
 // Limits: what the fat takes out of the drink (aroma, a little alcohol) is not
 // known and not taken off. The allergens of the fat stay.
 func Wash(pot, fat *ledger.Pot, collect []float64, f Factors) (Outcome, error) {
+	bound, _ := fat.Bound(constituent.Fat)
+	least := unit.LimitOf("fat of a wash", "g/100 g").Low
+	// guard: a wash has a fat
+	if most := unit.Hundred * (fat.Central(constituent.Fat) + bound); most < least*fat.Central(constituent.Mass) {
+		return Outcome{}, fail.New(fail.Wrong, "what is washed with holds next to no fat", "wash with butter, oil or the like; add: brings what stays in the drink")
+	}
 	m := &washing{
 		left: f.draw("fat left", kinetics()["fat left"]), part: estimate.Constant(pot.N, 1),
 		others: newFilter("cloth", f),

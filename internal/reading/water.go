@@ -50,6 +50,17 @@ func (t *tap) central() float64 {
 	return sum
 }
 
+// tell tells each juice how much of its water has gone.
+func (t *tap) tell() {
+	for row, was := range t.water {
+		gone := make([]float64, len(was))
+		for d, now := range t.pot.Cell(row, t.col) {
+			gone[d] = was[d] - now
+		}
+		ledger.Dry(t.pot, row, gone)
+	}
+}
+
 func (t *tap) putBack() { t.set(func(int) float64 { return 1 }) }
 
 // causes are what a pot's readings are taken for beyond what the recipe explains, at
@@ -121,6 +132,7 @@ func (b *Bench) moveWater(pot *ledger.Pot, u *update) (c causes) {
 		}
 		return math.Exp(mass.mean(d))
 	})
+	t.tell()
 	c.water = pot.Central(constituent.Water) - t.central()
 	if short && others.weight > 0 {
 		c.lost = lose(pot, target)

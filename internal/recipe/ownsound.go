@@ -174,7 +174,10 @@ var besides = []struct{ part, of constituent.ID }{
 var salts = []constituent.ID{constituent.Sodium, "K", "CA", "MG", "CLD"}
 
 // apart are substances that are no parts of each other, so that their masses add up.
-var apart = append([]constituent.ID{"CAFFN", "THEBRN", "trigonelline", "CHLRAC", "NARIN", "HESPD", "VITC", "BENAC", "SORAC"}, salts...)
+var apart = append([]constituent.ID{
+	"CAFFN", "THEBRN", "trigonelline", "CHLRAC", "NARIN", "HESPD", "VITC", "BENAC", "SORAC", "SO2", "quinine", "glycyrrhizin",
+	"ASPM", "ACESK", "sucralose", "saccharin", "cyclamate", "steviol", "neohesperidin-DC",
+}, salts...)
 
 // below adds up what is stated below a total, each part by its own figure or else by what
 // stands below it, and names the figures.

@@ -44,6 +44,7 @@ func owned(values string) string {
 // fails TestGuardsAreListed.
 var guards = []guard{
 	{"100 g are 100 g", "weighs what was poured", built("100 g ± 0.1 g core:apple-juice")},
+	{"what is carried is no water", "riders are no water", owned("ASPM: 60 g, SUGAR: 1 g")},
 	{"a normal is cut", "interval holds mean", built("10 g ± 9 g sd core:apple-juice, 30 g core:water-pure")},
 	{"an interval reaches its mean", "interval holds mean", stepped("1000 g core:water-pure, 5 g core:lime-juice", "measured: {ta: 0 %}")},
 	{"a ratio needs acid", "a ratio needs acid", built("100 g core:water-tap")},
@@ -58,6 +59,8 @@ var guards = []guard{
 	{"sodium is of a salt", impossibleIsRefused, owned("NA: 60 g")},
 	{"gas is charged before it is left", impossibleIsRefused, stepped("100 g core:water-pure", "carbonate: {bottle: 500 ml, charge: 0.1 g, at: 4 °C, left: 5 g/l}")},
 	{"no bottle stands that", impossibleIsRefused, stepped("100 g core:water-pure", "carbonate: {bottle: 500 ml, charge: 800 g, at: 4 °C}")},
+	{"no glass holds that gas", impossibleIsRefused, stepped("100 g core:water-pure", "carbonate: {left: 50 g/l}")},
+	{"a wash has a fat", impossibleIsRefused, stepped("100 g core:lemon-juice", "wash: {fat: [10 g core:sugar-white]}")},
 	{"the drink fits the bottle", impossibleIsRefused, stepped("100 g core:water-pure", "carbonate: {bottle: 50 ml, charge: 1 g, at: 4 °C}")},
 	{"no ice without water", impossibleIsRefused, stepped("50 g core:sugar-white, 50 g core:water-pure", "concentrate: {by: freezing, to: 30 g}")},
 	{"no impossible pH", "pH possible", built("50 g core:quinine-hydrochloride, 50 g core:water-pure")},

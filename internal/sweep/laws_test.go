@@ -38,6 +38,7 @@ var laws = []law{
 	{"interval holds mean", "0 ≤ low ≤ mean ≤ high", "a 90 % interval of a positive quantity", intervalHoldsMean},
 	{"bounds above", "mean ≤ with_bounds; coverage = mean ÷ with_bounds in [0, 1]", "design §9", boundsAbove},
 	{"mass bounds", "nothing of the mass weighs more than the serving", "mass is a sum of parts", massBounds},
+	{"riders are no water", "water and anything that is carried weigh no more than the serving", "mass is a sum of parts", ridersAreNoWater},
 	{"parts below parent", "no part's mean exceeds its parent's; together they are the parent", "design §5 (6)", partsBelowParent},
 	{"leaves are the mass", "Σ leaves = mass in every draw", "conservation of mass", leavesAreTheMass},
 	{"contributions add up", "contributions sum to the total, shares to 1", "design §9", contributionsAddUp},
@@ -182,6 +183,17 @@ func ofMass(c *constituent.Constituent) bool {
 		c = constituent.Must(c.Parent)
 	}
 	return c.ID == constituent.Mass
+}
+
+// ridersAreNoWater: what is in no sum of masses is of the dry matter all the same.
+func ridersAreNoWater(s *subject, broken say) {
+	pot := s.assay.Serving
+	water, mass := pot.Central(constituent.Water), pot.Central(constituent.Mass)
+	for _, c := range constituent.All() {
+		if x := pot.Central(c.ID); c.Kind == constituent.Rider && water+x > mass*(1+rounding) {
+			broken(water+x-mass, "%g g of water and %g g of %s in %g g", water, x, c.ID, mass)
+		}
+	}
 }
 
 func massBounds(s *subject, broken say) {

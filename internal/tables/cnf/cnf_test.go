@@ -39,7 +39,7 @@ func TestInventedRelease(t *testing.T) {
 			tablestest.At("900002", "LACS", estimate.Measured, 5.25, none, "900002,213,5.25,0.5,0,3: an error without observations is no sd"),
 			tablestest.At("900002", "ENERC", estimate.Calculated, 262, none, "900002,268,262,0,0,106"),
 			tablestest.At("900002", "RETOL", estimate.Below, none, none, "900002,319,0,0,0,7"),
-			tablestest.At("900002", "cnf:550", estimate.Assumed, 0, none, "900002,550,0,0,0,12"),
+			tablestest.At("900002", "ASPM", estimate.Assumed, 0, none, "900002,550,0,0,0,12"),
 			tablestest.At("900003", "CAFFN", estimate.Measured, 41, 1.5, "900003,262,41,0.5,9,7: sd = 0.5·√9"),
 			tablestest.At("900003", "NIAEQ", estimate.Calculated, 0.75, none, "900003,409,0.75,,,106"),
 			tablestest.At("900003", "cnf:324", estimate.Calculated, 2, none, "900003,324,2,0,0,0"),
