@@ -35,7 +35,7 @@ func warned(a *assay.Assay, facts label.Facts, items []allergen.Item) caution.Dr
 	if at := a.Drink.At; at != nil {
 		in.ServedAt = at.Number
 	}
-	for _, id := range []constituent.ID{constituent.Alcohol, constituent.Caffeine} {
+	for _, id := range []constituent.ID{constituent.Alcohol, constituent.Caffeine} { // of which a row asks who brings it
 		in.Brought[id], in.Unstated[id] = bringersOf(a, id)
 	}
 	return caution.Look(in)
