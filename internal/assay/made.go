@@ -21,7 +21,7 @@ type made struct {
 	other   amount.Amounts // those in it that are not those written
 	pot     *ledger.Pot
 	read    reading.Taken // of the pot as it stands
-	poured  []pouredLine  // of foods into it
+	weighed []weighedIn   // of foods into it
 	uses    []use         // of components in it
 	yield   Yield
 	log     []event

@@ -53,7 +53,7 @@ func (w *walk) add(pot *ledger.Pot, in recipe.Ingredient, grams []float64) {
 		return
 	}
 	if in.Component == nil {
-		w.making.poured = append(w.making.poured, pouredLine{in.Profile.Food.ID, grams[0]})
+		w.making.weighed = append(w.making.weighed, weighedIn{in.Profile.Food.ID, grams[0]})
 		pot.Pour(in.Profile, w.plan.drawer.PerGram(in.Profile), grams, in.Line.Path)
 		if n := w.plan.lab.Calibrate(pot, grams); n != nil {
 			w.note(*n)

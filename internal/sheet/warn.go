@@ -92,7 +92,7 @@ func partOf(name, vessel string, steps []drink.Step, end *drink.Measured, c *che
 // pouredOf adds up what the lines pour of each food.
 func pouredOf(a *assay.Assay) map[food.ID]caution.Mass {
 	all := map[food.ID]caution.Mass{}
-	for _, p := range a.Poured {
+	for _, p := range a.Doses {
 		m := all[p.Food]
 		all[p.Food] = caution.Mass{Serving: m.Serving + p.Serving, Batch: m.Batch + p.Batch}
 	}
