@@ -48,6 +48,8 @@
 // down to no effect: a step that does next to nothing changes next to nothing. That milk
 // parted with acid is evidence of the pot's pH (Outcome.Parted).
 //
+// treat is a technique in the designer's words: it changes nothing, and says so.
+//
 // A pouring step adds: chill and dilute water, carbonate carbon dioxide (solubility
 // of Weiss 1974, package solution). Adding ingredients is the ledger's Pour and Mix.
 //
