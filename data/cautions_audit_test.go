@@ -26,7 +26,7 @@ func TestCautionsAreWhole(t *testing.T) {
 	assert.Len(t, hazards, 114, "of the facts on hazards")
 	seen := map[string]bool{}
 	for _, r := range all {
-		at := r["code"] + " " + r["rules"]
+		at := r["code"] + " " + r["rules"] + " " + r["measure"] + " " + r["of"]
 		assert.False(t, seen[at], at)
 		seen[at] = true
 		assert.Regexp(t, "^[1-5]$", r["rank"], at)
@@ -62,10 +62,10 @@ func measured(t *testing.T, at string, r map[string]string) {
 	case "unknown":
 		figures = append(figures, "{foods}")
 	case "amount":
-		figures = append(figures, "{serving}", "{100 ml}", "{100 g}")
+		figures = append(figures, "{serving}", "{100 ml}", "{100 g}", "{amount}")
 		_, ok := constituent.Find(r["of"])
 		assert.True(t, ok, at)
-		assert.Contains(t, []string{"serving", "100 ml", "100 g"}, r["basis"], at)
+		assert.Contains(t, []string{"serving", "100 ml", "100 g", "litre", "kg"}, r["basis"], at)
 	case "mass":
 		figures = append(figures, "{mass}", "{times}")
 		assert.Equal(t, "g", r["unit"], at)
@@ -76,7 +76,7 @@ func measured(t *testing.T, at string, r map[string]string) {
 		t.Errorf("%s: measure %q is not known", at, r["measure"])
 	}
 	if r["measure"] != "" && r["measure"] != "unknown" {
-		assert.Positive(t, number(t, r, "limit"), at)
+		assert.GreaterOrEqual(t, number(t, r, "limit"), 0.0, at)
 		assert.Contains(t, []string{"over", "at least", "below", "tell"}, r["compare"], at)
 	}
 	for _, p := range placeholder.FindAllString(r["text"], -1) {

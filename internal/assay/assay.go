@@ -53,7 +53,7 @@ type Assay struct {
 	Answers
 	Readings []reading.Reading // what was read, in the order in which the pots were made
 	Yields   []Yield           // of components, inner ones first, and of the drink
-	Poured   []Poured          // what lines pour, inner components first
+	Doses    []Dose            // what lines weigh in, inner components first
 	Items    []recipe.Item     // every food in the drink, garnish included
 	Garnish  []recipe.Garnish
 	Notes    []note.Note

@@ -128,7 +128,7 @@ func (p *Plan) Run(ctx context.Context, other amount.Amounts, want Want) (*Assay
 		Serving: served, Items: p.recipe.Items, Garnish: p.recipe.Garnish(), recipe: p.recipe,
 	}
 	a.Notes, a.Readings = said(list)
-	a.Yields, a.Poured = yields(list), pouredInto(list, a.Drink.Serves)
+	a.Yields, a.Doses = yields(list), dosesOf(list, a.Drink.Serves)
 	a.measure(p, list)
 	a.dissolve(p, list)
 	if err := ctx.Err(); err != nil {

@@ -31,8 +31,8 @@ func (d Drink) Under(rules string) []Caution {
 		}
 	}
 	out := []Caution{}
-	for _, s := range all {
-		if !silenced(s, all) {
+	for i, s := range all {
+		if !silenced(s, all) && !said(s, all[:i], all[i:]) {
 			out = append(out, s.Caution)
 		}
 	}
@@ -45,6 +45,14 @@ type spoken struct {
 	Caution
 	row     *row
 	certain bool
+}
+
+// said reports whether another row of the same code says the same: one before it as surely,
+// or a later one that is sure.
+func said(s spoken, before, after []spoken) bool {
+	same := func(other spoken) bool { return other.Code == s.Code && (other.certain || !s.certain) }
+	sure := func(other spoken) bool { return other.Code == s.Code && other.certain && !s.certain }
+	return slices.ContainsFunc(before, same) || slices.ContainsFunc(after, sure)
 }
 
 // silenced reports whether another row says more, as surely.

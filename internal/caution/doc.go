@@ -34,7 +34,8 @@
 //
 // Words are compared without accents; a list has words that are taken out of a name first
 // (ignore: "borage oil") and words in whose company nothing is found (not). A row silences
-// others that say less ("silences"), if it is as certain. Worse comes first.
+// others that say less ("silences"), if it is as certain; of rows of one code one speaks, a
+// certain one first. Worse comes first.
 //
 // # Limits
 //

@@ -49,21 +49,23 @@ type Caution struct {
 	Rank    int    // 1 may kill, 5 is of law and label
 }
 
-// per gives the amount on a basis: "serving", "100 ml" or "100 g". Without a
-// volume there is no amount per 100 ml.
+// bases are what an amount may be per, beside a serving: so many ml, or so many g.
+var bases = map[string]struct{ ml, g float64 }{
+	"100 ml": {ml: unit.Hundred}, "100 g": {g: unit.Hundred}, "litre": {ml: perThousand}, "kg": {g: perThousand},
+}
+
+// per gives the amount on a basis. Without a volume there is no amount per litre.
 func (in Input) per(id constituent.ID, basis string) (estimate.Amount, bool) {
 	a, ok := in.Amounts[id]
-	size := 0.0
-	switch basis {
-	case "serving":
+	if basis == "serving" {
 		return a, ok
-	case "100 ml":
-		size = in.ServingMl
-	case "100 g":
+	}
+	of, size := bases[basis], in.ServingMl
+	if of.g > 0 {
 		size = in.ServingG
 	}
 	if size <= 0 {
 		return estimate.Amount{}, false
 	}
-	return a.Times(unit.Hundred / size), ok
+	return a.Times((of.ml + of.g) / size), ok
 }

@@ -87,6 +87,7 @@ func (l *look) amount(r *row) verdict {
 		per, _ := l.per(r.of, basis)
 		v.figures = append(v.figures, "{"+basis+"}", amountText(per, r.unit, certain))
 	}
+	v.figures = append(v.figures, "{amount}", amountText(a, r.unit, certain))
 	v.because = []string{fmt.Sprintf("%s per %s: %s", strings.ToLower(constituent.Must(r.of).Name), r.basis, amountText(a, r.unit, certain))}
 	return v
 }

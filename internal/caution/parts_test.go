@@ -8,6 +8,8 @@ import (
 
 	"sipsum/internal/allergen"
 	"sipsum/internal/caution"
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 )
 
@@ -181,4 +183,48 @@ func TestWhatIsOnlyLikelyCannotBeRuledOut(t *testing.T) {
 	assert.Contains(t, find(t, wine, "sulphites").Text, "Cannot be ruled out: Holds sulphites")
 	wine.Items = append(wine.Items, allergen.Item{Name: "Apricot, dried, sulphured"})
 	assert.NotContains(t, find(t, wine, "sulphites").Text, "Cannot be ruled out")
+}
+
+// Limits of what the law asks for by its amount, on both sides of each.
+func TestFiguresThatTheLawAsksFor(t *testing.T) {
+	for _, c := range []struct {
+		of     constituent.ID
+		mg     float64 // in 100 g and 90 ml
+		rules  string
+		abv    float64
+		code   string
+		fires  bool
+		source string
+	}{
+		{"SO2", 0.9, "eu", 0, "sulphites", false, "Regulation (EU) No 1169/2011, Annex II, 12: more than 10 mg/l"},
+		{"SO2", 0.91, "eu", 0, "sulphites", true, "idem"},
+		{"SO2", 0.99, "us", 0, "sulphites", false, "21 CFR 101.100(a)(4): 10 ppm or more"},
+		{"SO2", 1, "us", 0, "sulphites", true, "idem"},
+		{"quinine", 8.3, "us", 0, "quinine-by-figure-us", false, "21 CFR 172.575: 83 ppm"},
+		{"quinine", 8.31, "us", 0, "quinine-by-figure-us", true, "idem"},
+		{"quinine", 7.65, "eu", 0, "quinine-by-figure-eu", false, "85 mg/l, BfR 020/2008"},
+		{"quinine", 7.66, "eu", 0, "quinine-by-figure-eu", true, "idem"},
+		{"glycyrrhizin", 0.89, "eu", 0, "liquorice-statement", false, "Annex III, 3.1: 10 mg/l or more"},
+		{"glycyrrhizin", 0.9, "eu", 0, "liquorice-statement", true, "idem"},
+		{"glycyrrhizin", 4.49, "eu", 1.2, "liquorice-hypertension", false, "idem, 3.3: 50 mg/l or more"},
+		{"glycyrrhizin", 4.5, "eu", 1.2, "liquorice-hypertension", true, "idem"},
+		{"glycyrrhizin", 4.5, "eu", 1.21, "liquorice-hypertension", false, "idem: up to 1.2 % vol"},
+		{"glycyrrhizin", 26.9, "eu", 1.21, "liquorice-hypertension-strong", false, "idem: 300 mg/l or more above 1.2 % vol"},
+		{"glycyrrhizin", 27, "eu", 1.21, "liquorice-hypertension-strong", true, "idem"},
+		{"glycyrrhizin", 4.5, "us", 0, "liquorice-hypertension", false, "other rules"},
+		{"ASPM", 0, "us", 0, "phenylalanine", false, "21 CFR 172.804(d)(2)"},
+		{"ASPM", 1, "us", 0, "phenylalanine", true, "idem"},
+		{"sucralose", 1, "uk", 0, "sweetener-statement", true, "Annex III, 2.1"},
+	} {
+		drink := caution.Input{Rules: c.rules, ABV: c.abv, ServingG: 100, ServingMl: 90, Amounts: map[constituent.ID]estimate.Amount{
+			c.of: {Mean: c.mg, WithBounds: c.mg, Known: true},
+		}}
+		if c.fires {
+			assert.Contains(t, codes(drink), c.code, "%v", c)
+		} else {
+			assert.NotContains(t, codes(drink), c.code, "%v", c)
+		}
+	}
+	sweet := caution.Input{Rules: "eu", ServingG: 100, Items: []allergen.Item{{Name: "Aspartame"}}, Amounts: map[constituent.ID]estimate.Amount{"ASPM": {Mean: 20, WithBounds: 20, Known: true}}}
+	assert.Equal(t, []string{"phenylalanine", "sweetener-statement"}, codes(sweet), "each code once")
 }

@@ -53,6 +53,8 @@
 // not bring back as added sugar (AddConcentrated). What may boil off of sulphur dioxide is
 // unknown afterwards.
 //
+// treat is a technique in the designer's words: it changes nothing, and says so.
+//
 // A pouring step adds: chill and dilute water, carbonate carbon dioxide (solubility
 // of Weiss 1974, package solution). Adding ingredients is the ledger's Pour and Mix.
 //

@@ -49,6 +49,7 @@ func TestCautionsOfCoreFoodsAreBelievable(t *testing.T) {
 		"alcohol": {constituent.Alcohol, 0.08}, "alcohol-pregnancy": {constituent.Alcohol, 0.08}, "alcohol-and-caffeine": {constituent.Alcohol, 0.08}, // 0.05 % vol
 		"caffeine-statement": {constituent.Caffeine, 2 * 15},
 		"alcohol-warning":    {constituent.Alcohol, 0.8}, "alcohol-strength": {constituent.Alcohol, 1.9}, // g: ethanol 0.789 g/ml
+		"quinine-by-figure-us": {"quinine", 0.2 * 83}, "quinine-by-figure-eu": {"quinine", 0.2 * 85}, // 21 CFR 172.575; BfR 020/2008
 		"polyol-statement": {constituent.Polyols, 2 * 10},
 	}
 	possible := 0

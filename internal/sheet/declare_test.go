@@ -103,6 +103,8 @@ drink: "Strong"
 serves: 1
 foods:
   strong: {name: "Strong", per: 100 g, density: 0.95 g/ml, values: {WATER: 60 g, ALC: 40 g}, source: "invented", allergens: []}
+  without: {name: "Without", group: wine, per: 100 g, density: 1 g/ml, values: {WATER: 95 g, ALC: 0 g}, source: "invented", allergens: []}
+  unsaid: {name: "Unsaid", group: wine, per: 100 g, density: 1 g/ml, values: {WATER: 88 g}, source: "invented", allergens: []}
   weak: {name: "Weak", per: 100 g, values: {WATER: 100 g}, source: "invented", allergens: []}
 build: [40 g own:`
 	codes := func(of string) []string {
@@ -114,6 +116,10 @@ build: [40 g own:`
 	}
 	assert.Contains(t, codes("strong"), "alcohol-strength")
 	assert.Empty(t, codes("weak"))
+	for _, code := range []string{"alcohol", "alcohol-pregnancy", "alcohol-strength"} {
+		assert.NotContains(t, codes("without"), code, "a wine of 0.0 % vol")
+		assert.Contains(t, codes("unsaid"), code, "a wine of which nobody says")
+	}
 }
 
 // Of the works that published the pH on which a liquid rests, of the drink or of a component,

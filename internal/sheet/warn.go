@@ -34,7 +34,7 @@ func warned(a *assay.Assay, facts label.Facts, items []allergen.Item) caution.Dr
 	if at := a.Drink.At; at != nil {
 		in.ServedAt = at.Number
 	}
-	for _, id := range []constituent.ID{constituent.Alcohol, constituent.Caffeine} {
+	for _, id := range []constituent.ID{constituent.Alcohol, constituent.Caffeine} { // of which a row asks who brings it
 		in.Brought[id], in.Unstated[id] = bringersOf(a, id)
 	}
 	return caution.Look(in)
@@ -96,7 +96,7 @@ func partOf(name, vessel string, steps []drink.Step, end *drink.Measured, c *che
 // pouredOf adds up what the lines pour of each food.
 func pouredOf(a *assay.Assay) map[food.ID]caution.Mass {
 	all := map[food.ID]caution.Mass{}
-	for _, p := range a.Poured {
+	for _, p := range a.Doses {
 		m := all[p.Food]
 		all[p.Food] = caution.Mass{Serving: m.Serving + p.Serving, Batch: m.Batch + p.Batch}
 	}

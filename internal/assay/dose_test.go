@@ -10,11 +10,11 @@ import (
 	"sipsum/internal/food"
 )
 
-// What a line pours is told as the file writes it and as it comes to one serving, through
+// What a line weighs in is told as the file writes it and as it comes to one serving, through
 // components in components, whatever the steps take out again.
-func TestWhatIsPoured(t *testing.T) {
+func TestDosesOfFoods(t *testing.T) {
 	a := assaytest.Assay(t, assaytest.Core(t), `
-drink: "Poured"
+drink: "Dosed"
 serves: 4
 components:
   base:
@@ -25,14 +25,14 @@ components:
     ingredients: [75 g base, 25 g core:water-pure]
 build: [40 g cordial, 8 g core:sugar-white]
 `, 20)
-	of := func(component, code string) assay.Poured {
-		for _, p := range a.Poured {
+	of := func(component, code string) assay.Dose {
+		for _, p := range a.Doses {
 			if p.Component == component && p.Food == (food.ID{Table: "core", Code: code}) {
 				return p
 			}
 		}
 		t.Fatalf("no %s in %q", code, component)
-		return assay.Poured{}
+		return assay.Dose{}
 	}
 	nutmeg := of("base", "nutmeg")
 	assert.Equal(t, 6.0, nutmeg.Batch)
