@@ -61,7 +61,9 @@
 // unrounded amount, which the rules leave open. Fibre's solubility is not known, so us calories
 // take all of it as soluble, the most that method (C) gives. Zeros of ca that hang on a claim
 // "free of" are judged by the serving alone. Protein is the table's own factor times nitrogen
-// where the table does not give 6.25. A vitamin of eu stands by its share in 100 ml. What alcohol
-// nobody has stated counts for no condition. Tolerances are not applied: the card prints what was
-// calculated, and whoever sells the drink answers for it.
+// where the table does not give 6.25. Vitamins and minerals of eu are what the tables have:
+// vitamin A as retinol activity, E as alpha-tocopherol, niacin without what tryptophan makes;
+// they are voluntary and stand only where nothing is missing that would print otherwise. What
+// alcohol nobody has stated counts for no condition. Tolerances are not applied: the card prints
+// what was calculated, and whoever sells the drink answers for it.
 package label
