@@ -15,10 +15,17 @@ import (
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/label"
+	"sipsum/internal/ledger"
 	"sipsum/internal/report/text"
 	"sipsum/internal/sheet"
 	"sipsum/internal/source"
 )
+
+// ofWater is what a fixture serves where a page does not tell what it is: a liquid.
+func ofWater() *ledger.Pot {
+	pot, _ := assaytest.Pot(1, assaytest.Poured{Code: "water", Grams: 100, Holds: map[constituent.ID]float64{"WATER": 1}})
+	return pot
+}
 
 // Whatever the figures: no cell runs into its neighbour, no line is wider than the page, and
 // every row of every set of rules is there but those that a short table leaves out.
