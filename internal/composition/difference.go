@@ -14,23 +14,25 @@ import (
 // whose parts are published as more than 100 g has been closed; so this goes back to what the
 // food's table prints, food by food:
 //
-//	row's mass − Σ row's amount · published / entered
+//	what a row's mass leaves · (100 − Σ published) / what a fresh 100 g of it leaves
 //
-// which is 100 − Σ published of a food as it is poured, and follows it through the steps.
+// which is 100 − Σ published of a food as it is poured, stays what it is when water boils off,
+// and keeps the ratio where something is separated.
 
-// subtracted are the parts that a food must know for it, and those that count as far as they
-// are known: tables leave them out of what has none.
+// proximates are what a food must know for it beside its water, and what counts as far as it is
+// known: tables leave it out of what has none.
 var (
-	subtracted = []constituent.ID{constituent.Water, constituent.Protein, constituent.Fat, constituent.Ash}
-	leftOut    = []constituent.ID{constituent.Alcohol, constituent.CarbonDioxide}
+	proximates = []constituent.ID{constituent.Protein, constituent.Fat, constituent.Ash}
+	volatiles  = []constituent.ID{constituent.Alcohol, constituent.CarbonDioxide}
 	declared   = []constituent.ID{constituent.Sugar, constituent.Fibre, constituent.Polyols}
 )
 
 // ByDifference gives what carbohydrate by difference of a pot is made of, in grams at central
-// values: the mass of the foods that know all that is subtracted, and these; the carbohydrate
-// of the foods that do not, as far as it is known; and the sugars, fibre and polyols of the
-// foods of which these are published as more than the difference (the lactose of milk): a
-// declaration has rows for them, and none may be more than its whole.
+// values: the mass of the foods that know all that is subtracted, and these, water as what
+// closes the sum; the carbohydrate of the foods that do not, as far as it is known; and the
+// sugars, fibre and polyols of the foods of which these are published as more than the
+// difference (the lactose of milk): a declaration has rows for them, and none may be more than
+// its whole.
 func ByDifference(pot *ledger.Pot) map[constituent.ID]estimate.Amount {
 	sum := map[constituent.ID]estimate.Amount{}
 	add := func(id constituent.ID, grams, bound float64) {
@@ -38,33 +40,35 @@ func ByDifference(pot *ledger.Pot) map[constituent.ID]estimate.Amount {
 		sum[id] = estimate.Amount{Mean: a.Mean + grams, WithBounds: a.WithBounds + grams + bound, Known: true}
 	}
 	for row := range pot.Rows {
-		mass, ok := pot.Of(row, constituent.Mass)[0], knows(pot, row)
-		if !ok {
-			carbohydrate := pot.Of(row, constituent.Carbohydrate)[0]
-			add(constituent.Carbohydrate, carbohydrate, mostOfRow(pot, row, constituent.Must(constituent.Carbohydrate)))
+		of := func(id constituent.ID) float64 { return pot.Of(row, id)[0] }
+		if !knows(pot, row) {
+			add(constituent.Carbohydrate, of(constituent.Carbohydrate), mostOfRow(pot, row, constituent.Must(constituent.Carbohydrate)))
 			continue
 		}
-		rest, grams := mass, map[constituent.ID]float64{}
-		for _, list := range [][]constituent.ID{subtracted, leftOut} {
-			for _, id := range list {
-				grams[id] = published(pot, row, id)
-				rest -= grams[id]
-			}
-		}
-		parts := 0.0
+		rest, parts := left(pot, row), 0.0
 		for _, id := range declared {
-			parts += pot.Of(row, id)[0]
+			parts += of(id)
 		}
 		if parts > rest {
 			for _, id := range declared {
-				add(id, pot.Of(row, id)[0], 0)
+				add(id, of(id), 0)
 			}
 			continue
 		}
-		add(constituent.Mass, mass, 0)
-		for id, g := range grams {
-			add(id, g, 0)
+		water := of(constituent.Mass) - rest
+		add(constituent.Mass, of(constituent.Mass), 0)
+		for _, list := range [][]constituent.ID{proximates, volatiles} {
+			for _, id := range list {
+				fresh, entered := fresh(pot.Rows[row].Profile, id)
+				grams := of(id)
+				if entered > 0 {
+					grams *= fresh / entered
+				}
+				add(id, grams, 0)
+				water -= grams
+			}
 		}
+		add(constituent.Water, water, 0)
 	}
 	return sum
 }
@@ -72,24 +76,36 @@ func ByDifference(pot *ledger.Pot) map[constituent.ID]estimate.Amount {
 // knows reports whether a row knows all that is subtracted. What is a substance of one
 // formula has no difference: its parts are all that it is.
 func knows(pot *ledger.Pot, row int) bool {
-	if pot.Rows[row].Profile.Food.Chemical {
-		return false
-	}
-	for _, id := range subtracted {
-		if pot.Bounds(row)[constituent.Must(id).Order] != 0 {
+	unknown := func(id constituent.ID) bool { return pot.Bounds(row)[constituent.Must(id).Order] != 0 }
+	for _, id := range proximates {
+		if unknown(id) {
 			return false
 		}
 	}
-	return true
+	return !unknown(constituent.Water) && !pot.Rows[row].Profile.Food.Chemical
 }
 
-// published gives a constituent of a row in the proportion in which its table prints it.
-func published(pot *ledger.Pot, row int, id constituent.ID) float64 {
-	profile, grams := pot.Rows[row].Profile, pot.Of(row, id)[0]
-	value, ok := profile.Food.Value(id)
-	entered := profile.Cell(id).Amount
-	if !ok || !food.Stated(value.Amount) || entered <= 0 {
-		return grams
+// left gives what the mass of a row leaves, in the proportion in which its table prints it.
+func left(pot *ledger.Pot, row int) float64 {
+	now, published, entered := pot.Of(row, constituent.Mass)[0], 1.0, 1.0
+	for _, id := range append([]constituent.ID{constituent.Water}, append(proximates, volatiles...)...) {
+		now -= pot.Of(row, id)[0]
+		p, e := fresh(pot.Rows[row].Profile, id)
+		published, entered = published-p, entered-e
 	}
-	return grams * value.Amount / constituent.Must(id).PerGram / unit.Hundred / entered
+	const dust = 1e-9 // of a gram: our own bound, what arithmetic leaves
+	if entered <= dust {
+		return max(now, 0)
+	}
+	return max(now*published/entered, 0)
+}
+
+// fresh gives what a gram of a food holds as its table prints it and as it has entered; the
+// same twice where the table prints nothing.
+func fresh(profile *food.Profile, id constituent.ID) (published, entered float64) {
+	entered = profile.Cell(id).Amount
+	if value, ok := profile.Food.Value(id); ok && food.Stated(value.Amount) {
+		return value.Amount / constituent.Must(id).PerGram / unit.Hundred, entered
+	}
+	return entered, entered
 }

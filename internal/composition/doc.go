@@ -9,9 +9,10 @@
 //
 // and is null where an unknown part has no bound. Energy is recomputed from the leaves by
 // data/energy_factors.csv (energy.go); the tables' own figures are followed beside it
-// (tableenergy.go) and go into nothing. What is not known is followed as the most that it
-// could be (upto.go): a figure's "up to" is the upper end of its interval with every unknown
-// part at its most, never above that of the totals that it is part of.
+// (tableenergy.go) and go into nothing. Carbohydrate by difference, which some declarations
+// want, goes back to what the tables print (difference.go). What is not known is followed as
+// the most that it could be (upto.go): a figure's "up to" is the upper end of its interval with
+// every unknown part at its most, never above that of the totals that it is part of.
 //
 // # Limits
 //

@@ -154,6 +154,7 @@ func (c column) wanted(l line, r *ruleset) bool {
 	amount := c.sums[0].known
 	if l.byShare() {
 		amount *= unit.Hundred / r.references[l.reference].value
+		some = some && (c.sums[0].complete() || c.samePrint())
 	}
 	return some && compare(amount, m[2], number(m[3]))
 }

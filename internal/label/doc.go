@@ -65,8 +65,11 @@
 // unrounded amount, which the rules leave open. Fibre's solubility is not known, so us calories
 // take all of it as soluble, the most that method (C) gives. Zeros of ca that hang on a claim
 // "free of" are judged by the serving alone. Protein is the table's own factor times nitrogen
-// where the table does not give 6.25. A vitamin of eu stands by its share in 100 ml. What alcohol
-// nobody has stated counts for no condition. Tolerances change no figure: the card prints what was
-// calculated, and whoever sells the drink answers for it. Those of salt, sodium and vitamins, and
-// the limits by the portion of fat, saturates and salt, were not seen in print and are left out.
+// where the table does not give 6.25. Vitamins and minerals of eu are what the tables have:
+// vitamin A as retinol activity, E as alpha-tocopherol, niacin without what tryptophan makes;
+// they are voluntary and stand only where nothing is missing that would print otherwise. What
+// alcohol nobody has stated counts for no condition. Tolerances change no figure: the card prints
+// what was calculated, and whoever sells the drink answers for it. Those of salt, sodium and
+// vitamins, and the limits by the portion of fat, saturates and salt, were not seen in print and
+// are left out.
 package label

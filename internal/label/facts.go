@@ -28,8 +28,9 @@ type Facts struct {
 // Stated is the energy that packs and tables print themselves, beside the interval of ours,
 // both by the assay's own factors.
 type Stated struct {
-	KJ        float64 // 0 if one of the foods states none
-	Low, High float64
+	Amount    float64 // 0 if one of the foods states none
+	Unit      string
+	Low, High float64 // High is NaN where nothing bounds ours
 }
 
 // of gives the amount in a unit of mass (units in one gram), unknown if missing.

@@ -176,8 +176,8 @@ func TestStatedEnergyIsCompared(t *testing.T) {
 		stated label.Stated
 		noted  bool
 	}{
-		{label.Stated{}, false}, {label.Stated{KJ: 100, Low: 95, High: 110}, false}, {label.Stated{KJ: 90, Low: 95, High: 110}, true},
-		{label.Stated{KJ: 111, Low: 95, High: 110}, true}, {label.Stated{KJ: 111, Low: 95, High: math.NaN()}, false}, {label.Stated{KJ: 90, Low: 95, High: math.NaN()}, true},
+		{label.Stated{}, false}, {label.Stated{Unit: "kJ", Amount: 100, Low: 95, High: 110}, false}, {label.Stated{Unit: "kJ", Amount: 90, Low: 95, High: 110}, true},
+		{label.Stated{Unit: "kJ", Amount: 111, Low: 95, High: 110}, true}, {label.Stated{Unit: "kJ", Amount: 111, Low: 95, High: math.NaN()}, false}, {label.Stated{Unit: "kJ", Amount: 90, Low: 95, High: math.NaN()}, true},
 	} {
 		f := facts(100, nil)
 		f.Stated = c.stated

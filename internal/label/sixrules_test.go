@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/label"
 )
 
@@ -142,6 +143,11 @@ func TestVoluntaryRowsOfTheEuropeanUnion(t *testing.T) {
 	assert.Equal(t, "150 mg", k.Per100ml.Printed)
 	assert.Equal(t, "8 %", k.Per100ml.Reference)
 	assert.Equal(t, "15 %", k.Serving.Reference)
+	partly := facts(100, nil)
+	partly.Serving["K"] = estimate.Amount{Mean: 200, WithBounds: 240, Known: true}
+	assert.NotContains(t, keys(card(t, "eu", partly)), "potassium", "a voluntary row of which something is missing is left out")
+	partly.Serving["K"] = estimate.Amount{Mean: 200, WithBounds: 200.3, Known: true}
+	assert.Contains(t, keys(card(t, "eu", partly)), "potassium")
 	assert.Equal(t, "107 mg", row(t, card(t, "eu", facts(100, grams{"CA": 106.6})), "calcium").Per100ml.Printed)
 	assert.Equal(t, "1.3 mg", row(t, card(t, "eu", facts(100, grams{"FE": 1.26})), "iron").Per100ml.Printed)
 	assert.NotContains(t, keys(card(t, "eu", facts(100, grams{"POLYL": 0.007}))), "polyols")

@@ -99,12 +99,12 @@ func tenth(x float64) string {
 // interval of ours.
 func (f Facts) statedDiffers() (Note, bool) {
 	s := f.Stated
-	if s.KJ <= 0 || s.KJ >= s.Low && !(s.KJ > s.High) {
+	if s.Amount <= 0 || s.Amount >= s.Low && !(s.Amount > s.High) {
 		return Note{}, false
 	}
-	ours := fmt.Sprintf("between %.3g and %.3g kJ", s.Low, s.High)
+	ours := fmt.Sprintf("between %.3g and %.3g %s", s.Low, s.High, s.Unit)
 	if math.IsNaN(s.High) {
-		ours = fmt.Sprintf("%.3g kJ or more", s.Low)
+		ours = fmt.Sprintf("%.3g %s or more", s.Low, s.Unit)
 	}
-	return Note{Kind: "stated", Text: fmt.Sprintf("Energy: the packs and tables of its parts state %.3g kJ per serving themselves; calculated from what they hold it is %s.", s.KJ, ours)}, true
+	return Note{Kind: "stated", Text: fmt.Sprintf("Energy: the packs and tables of its parts state %.3g %s per serving themselves; calculated from what they hold it is %s.", s.Amount, s.Unit, ours)}, true
 }

@@ -48,11 +48,10 @@ func NoLiquid(a *assay.Assay) string { return liquid.TooDry(a.Serving) }
 // beside the interval of ours.
 func statedEnergy(a *assay.Assay) label.Stated {
 	for _, e := range a.TableEnergy {
-		own, ok := a.PerServing.Find(constituent.Energy)
-		if e.ID != constituent.Energy || e.Amount <= 0 || len(e.Missing) > 0 || !ok {
-			continue
+		own, ok := a.PerServing.Find(e.ID)
+		if e.Amount > 0 && len(e.Missing) == 0 && ok {
+			return label.Stated{Amount: e.Amount, Unit: own.Unit, Low: own.Low, High: max(own.High, own.UpTo)}
 		}
-		return label.Stated{KJ: e.Amount, Low: own.Low, High: max(own.High, own.UpTo)}
 	}
 	return label.Stated{}
 }

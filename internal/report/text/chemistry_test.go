@@ -67,7 +67,7 @@ func dissolved() *assay.Assay {
 		RestsOn: []acidity.Calibration{{Food: espresso, Low: 5.2, High: 6.2, Source: "paper"}, {Food: food.ID{Table: "own", Code: "drip"}, Low: 4.8, High: 5.34}},
 	}
 	return &assay.Assay{
-		Drink: &drink.Drink{Name: "In Solution", Serves: 1}, Want: assay.Want{Degassed: true}, Chemistry: &gone,
+		Drink: &drink.Drink{Name: "In Solution", Serves: 1}, Serving: ofWater(), Want: assay.Want{Degassed: true}, Chemistry: &gone,
 		Components: []assay.Component{
 			{Name: "juice", House: true, Chemistry: read},
 			{Name: "milk", House: true, Chemistry: milk},

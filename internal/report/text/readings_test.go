@@ -21,7 +21,7 @@ import (
 func TestReadingsHeadAssayAndSheet(t *testing.T) {
 	far := reading.Reading{Path: []string{"syrup"}, Kind: "brix", Unit: "°Bx", Read: 54, Expected: 50.6, Used: 52.9, Advice: "12 g of water count as gone"}
 	a := &assay.Assay{
-		Drink: &drink.Drink{Name: "Far Off", Serves: 1},
+		Drink: &drink.Drink{Name: "Far Off", Serves: 1}, Serving: ofWater(),
 		Readings: []reading.Reading{
 			{Kind: "density", Unit: "g/ml", Read: 1.05, Expected: 1.0483, Used: 1.0497, Agrees: true},
 			far,

@@ -1,0 +1,62 @@
+package sheet_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"sipsum/internal/label"
+)
+
+// cardOf makes the card of 100 g of a pack that states these values.
+func cardOf(t *testing.T, rules, values string) *label.Card {
+	t.Helper()
+	s := built(t, "drink: \"Pack\"\nserves: 1\nfoods:\n  p: {name: \"Pack\", per: 100 g, values: {"+values+"}, source: \"invented\", allergens: []}\nbuild: [100 g own:p]\n", rules)
+	cards := s.Cards()
+	return &cards[0]
+}
+
+func noteOf(c *label.Card, kind string) string {
+	for _, n := range c.Notes {
+		if n.Kind == kind {
+			return n.Text
+		}
+	}
+	return ""
+}
+
+// What is no liquid has no volume that anybody would read, so it is declared by its mass
+// (Regulation (EU) No 1169/2011, Article 32(2): a drink is declared per 100 ml).
+func TestWhatIsNoLiquidIsDeclaredByItsMass(t *testing.T) {
+	for _, values := range []string{"FAT: 0 g, SUGAR: 0 g", "WATER: 1 g, SUCS: 99 g, FAT: 0 g"} {
+		c := cardOf(t, "eu", values)
+		assert.Equal(t, label.Per100g, c.Basis, values)
+		assert.Zero(t, c.ServingMl, values)
+	}
+	assert.Equal(t, label.Per100ml, cardOf(t, "eu", "WATER: 90 g, SUCS: 10 g, FAT: 0 g").Basis)
+}
+
+// A pack that states xylitol alone: 60 g at 10 kJ and 2.4 kcal (Annex XIV), and 60 g of
+// carbohydrate at least.
+func TestAPackOfXylitol(t *testing.T) {
+	c := cardOf(t, "eu", "XYLTL: 60 g")
+	for key, want := range map[string]string{"energy": "600 kJ / 144 kcal", "carbohydrate": "60 g", "polyols": "60 g"} {
+		r := rowOf(c, key)
+		assert.Equal(t, want, r.Serving.Printed, key)
+		assert.True(t, r.Incomplete, key)
+	}
+	us := cardOf(t, "us", "CHOAVL: 13 g")
+	assert.Equal(t, "13 g", rowOf(us, "carbohydrate").Serving.Printed)
+	assert.Equal(t, "50", rowOf(us, "calories").Serving.Printed)
+	assert.True(t, rowOf(us, "calories").Incomplete)
+}
+
+// The energy that the pack itself states stands beside ours where it lies outside the interval:
+// 13 g of sugars and 0.5 g of protein are 229.5 kJ.
+func TestAPacksOwnEnergyIsCompared(t *testing.T) {
+	const rest = "FAT: 0 g, SUCS: 13 g, SUGAR: 13 g, CHOAVL: 13 g, PROCNT: 0.5 g, FIBTG: 0 g, ALC: 0 g, OA: 0 g, POLYL: 0 g, ASH: 0.2 g, WATER: 86.3 g"
+	assert.Contains(t, noteOf(cardOf(t, "eu", rest+", ENERC: 400 kJ"), "stated"), "state 400 kJ per serving themselves")
+	assert.Contains(t, noteOf(cardOf(t, "eu", rest+", ENERC_KCAL: 95 kcal"), "stated"), "state 95 kcal per serving")
+	assert.Empty(t, noteOf(cardOf(t, "eu", rest+", ENERC: 230 kJ"), "stated"))
+	assert.Empty(t, noteOf(cardOf(t, "eu", rest), "stated"))
+}
