@@ -2,6 +2,7 @@ package data_test
 
 import (
 	"encoding/csv"
+	"io"
 	"io/fs"
 	"regexp"
 	"slices"
@@ -27,7 +28,13 @@ func rows(t *testing.T, name string) []row {
 	file, err := data.FS.Open(name)
 	require.NoError(t, err)
 	defer file.Close()
-	lines, err := csv.NewReader(file).ReadAll()
+	return rowsOf(t, name, file)
+}
+
+// rowsOf reads a table with a head.
+func rowsOf(t *testing.T, name string, from io.Reader) []row {
+	t.Helper()
+	lines, err := csv.NewReader(from).ReadAll()
 	require.NoError(t, err, name)
 	require.NotEmpty(t, lines, name)
 	all := make([]row, 0, len(lines)-1)
@@ -44,8 +51,13 @@ func rows(t *testing.T, name string) []row {
 // byKey gives the rows of a table by the text of a column that must be unique.
 func byKey(t *testing.T, name, column string) map[string]row {
 	t.Helper()
+	return keyed(t, name, column, rows(t, name))
+}
+
+func keyed(t *testing.T, name, column string, list []row) map[string]row {
+	t.Helper()
 	all := map[string]row{}
-	for _, r := range rows(t, name) {
+	for _, r := range list {
 		require.NotEmpty(t, r[column], "%s: empty %s", name, column)
 		require.NotContains(t, all, r[column], "%s: %s stands twice", name, r[column])
 		all[r[column]] = r

@@ -14,7 +14,7 @@ import (
 // What is scaled to 100 g keeps its relative spread: figure, deviation and limit shrink
 // alike.
 func TestScalingKeepsRelativeSpreads(t *testing.T) {
-	f := sr("x", "Syrup", "syrup", map[constituent.ID]float64{"WATER": 40, "SUGAR": 64})
+	f := sr("x", "Syrup", "syrup", map[constituent.ID]float64{"WATER": 40, "CHOCDF": 64, "SUGAR": 64})
 	stated(f, "WATER", 4, 0)
 	stated(f, "SUGAR", 3.2, 0)
 	p := food.Enter(f, nil)

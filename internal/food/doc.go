@@ -32,8 +32,10 @@
 //     both lie between them the parts make it. Parts that are nothing but limits are
 //     within the limit of their total. WATER, where nobody states it,
 //     is 100 − the known proximates. What 100 g have beyond all known parts is
-//     MASS-other; more than 100 g are scaled to 100 g, or if more than two standard
-//     deviations too much, what is not water is lowered to what the water leaves;
+//     MASS-other. More than 100 g are scaled to 100 g; where each part was measured
+//     for itself the water gives way first, as far as two standard deviations of it. If
+//     more than two standard deviations too much, what is not water is lowered to what
+//     the water leaves;
 //
 //  5. spread: the published standard deviation (SE·√n is one), else range/d₂(n),
 //     joined by what lies between the samples of one source and those of another

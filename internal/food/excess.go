@@ -67,20 +67,29 @@ func (e *entry) scale(total *constituent.Constituent, factor float64) {
 	}
 }
 
-// close makes the parts of 100 g add up to 100 g. Where they make more, all are scaled.
-// Where they make more than two standard deviations allow, the row contradicts itself:
-// the water, which is what tables measure best, stands as published, and the solids are
-// lowered to what it leaves.
+// close makes the parts of 100 g add up to 100 g. Where they make more than two standard
+// deviations allow, the row contradicts itself: the water, which is what tables measure
+// best, stands as published, and the solids are lowered to what it leaves. Less, where no
+// carbohydrate was found as what the others leave of 100 g, is of samples of unlike water: the
+// water gives way as far as it may, one figure and not all, and what is left is scaled.
 func (e *entry) close() {
 	mass, water := constituent.Must(constituent.Mass), e.cell(constituent.Must(constituent.Water))
 	parts, _ := e.sum(mass) // what nobody has named is among them, so there is some
 	const much = 0.03       // our own bound: tables are said to close within it
 	excess, factor := parts-whole, whole/parts
+	difference := e.published[constituent.Must(constituent.Carbohydrate).Order]
 	switch {
 	case !e.Food.Chemical && excess > rounding && excess > 2*math.Sqrt(e.variance(mass)) && e.weighed() && water.Amount < whole:
 		e.note("contradiction", constituent.Mass, "the published parts of 100 g add up to %.4g g, more than their spreads allow: what is not water is lowered to what the water leaves", unit.Hundred*parts)
 		factor = (whole - water.Amount) / (parts - water.Amount)
 		water.times(1 / factor)
+	case excess > dust && !e.Food.Chemical && !difference && e.weighed() && water.Amount > 0:
+		left := water.Amount - min(excess, 2*water.SD, water.Amount)
+		factor = whole / (parts - water.Amount + left)
+		if excess > much {
+			e.note("over mass", constituent.Mass, "the published parts of 100 g add up to %.4g g: the water is taken as %.3g g, and all are scaled to 100 g", unit.Hundred*parts, unit.Hundred*left*factor)
+		}
+		water.times(left / water.Amount)
 	case excess > much:
 		e.note("over mass", constituent.Mass, "the published parts of 100 g add up to %.4g g: all are scaled to 100 g", unit.Hundred*parts)
 	}

@@ -64,6 +64,25 @@ func TestContradictedTotalIsThatOfItsParts(t *testing.T) {
 	assert.InDelta(t, 0.09, food.Enter(f, nil).Cell("SUGAR").Amount, 1e-6)
 }
 
+// Tables whose figures were each measured for itself print rows of up to 103 g (Ciqual 2020):
+// what is too much is the unlike water of two samples. The other figures stand as published,
+// and the water gives way as far as two of its standard deviations; what that leaves is scaled.
+func TestWaterGivesWayBeforeFiguresAreScaled(t *testing.T) {
+	stew := func(sdOfWater float64) *food.Profile {
+		f := sr("x", "Stew", "other", map[constituent.ID]float64{"WATER": 68, "PROCNT": 11, "FAT": 8, "CHOAVL": 10, "FIBTG": 4, "ASH": 1.5})
+		stated(f, "WATER", sdOfWater, 0)
+		return food.Enter(f, nil)
+	}
+	p := stew(1.5) // may give 3.0 of the 2.5 g
+	for id, want := range map[constituent.ID]float64{"WATER": 0.655, "PROCNT": 0.11, "FAT": 0.08, "CHOAVL": 0.10, "FIBTG": 0.04, "ASH": 0.015} {
+		assert.InDelta(t, want, p.Cell(id).Amount, 1e-9, "%s", id)
+	}
+	p = stew(0.75) // gives 1.5 g; 101 g are left
+	assert.InDelta(t, 0.665/1.01, p.Cell("WATER").Amount, 1e-9)
+	assert.InDelta(t, 0.11/1.01, p.Cell("PROCNT").Amount, 1e-9)
+	assert.InDelta(t, 0.0075*0.665/0.68/1.01, p.Cell("WATER").SD, 1e-9, "its spread shrinks with it")
+}
+
 // limited makes values below a limit in g/100 g.
 func limited(f *food.Food, limit float64, ids ...constituent.ID) {
 	for i := range f.Values {
