@@ -1,7 +1,6 @@
 package data_test
 
 import (
-	"fmt"
 	"maps"
 	"math"
 	"os"
@@ -16,31 +15,12 @@ import (
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
-	"sipsum/internal/label"
-	"sipsum/internal/sheet"
-	"sipsum/internal/source"
 	"sipsum/internal/tables/ciqual"
 	"sipsum/internal/tables/tablestest"
 )
 
-// aloneCards gives the cards of 100 g of a food by itself.
-func aloneCards(t *testing.T, foods assaytest.Library, id food.ID, rules ...string) []label.Card {
-	t.Helper()
-	a := assaytest.Assay(t, foods, fmt.Sprintf("drink: Alone\nserves: 1\nbuild: [100 g %s]\n", id), 0)
-	s, err := sheet.Build("test", a, nil, func(string, string) (source.Work, bool) { return source.Work{}, false }, rules)
-	require.NoError(t, err)
-	return s.Cards()
-}
-
-// euFactors are those of Regulation (EU) No 1169/2011, Annex XIV, in kJ/g, as the annex
-// prints them: they stand here and not in the data that the card reads.
-var euFactors = []struct {
-	of constituent.ID
-	kj float64
-}{{"CHOAVL", 17}, {"POLYL", 10}, {"FAT", 37}, {"ALC", 29}, {"OA", 13}, {"FIBTG", 8}}
-
+// The two proteins of Ciqual.
 const (
-	euProtein       = 17
 	byJones         = constituent.ID("PROCNT")
 	timesSixQuarter = constituent.ID("ciqual:25003") // N × 6.25, which Annex I calls protein
 )
@@ -63,7 +43,8 @@ func TestEnergyOfCiqualByTheRegulation(t *testing.T) {
 		if math.IsNaN(theirs) {
 			continue
 		}
-		cell := aloneCards(t, foods, id, "eu")[0].Rows[0].Serving
+		_, cards := alone(t, foods, id, "eu")
+		cell := rowOf(cards[0], "energy").Serving
 		require.NotNil(t, cell.Value, "%s", id)
 		all++
 		off, limit := math.Abs(*cell.Value-theirs), max(near*theirs, nearKJ)
@@ -122,9 +103,13 @@ func missOf(f *food.Food, theirs, limit float64) string {
 // publishedEnergy adds up a row as it is printed; of a limit half, of what is not stated
 // nothing.
 func publishedEnergy(f *food.Food, protein constituent.ID) float64 {
-	sum := euProtein * printedOf(f, protein)
+	sum := 0.0
 	for _, x := range euFactors {
-		sum += x.kj * printedOf(f, x.of)
+		of := x.of
+		if of == byJones {
+			of = protein
+		}
+		sum += x.kj * printedOf(f, of)
 	}
 	return sum
 }

@@ -71,7 +71,7 @@ type Claim struct {
 }
 
 // Note is something to know before the card is used: kind "scope", "incomplete",
-// "unknown" or "stated".
+// "unknown", "stated" or "levels".
 type Note struct {
 	Kind       string
 	Row        string
@@ -118,6 +118,9 @@ func (r *ruleset) card(rules, basis string, f Facts) Card {
 		if row.Incomplete {
 			c.Notes = append(c.Notes, note)
 		}
+	}
+	if note, ok := r.levels(rules, f); ok {
+		c.Notes = append(c.Notes, note)
 	}
 	r.addTexts(&c, f)
 	return c

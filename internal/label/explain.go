@@ -22,8 +22,11 @@ type Working struct {
 	Printed string
 	Percent string
 	Against string // the reference
-	Status  string
-	Sources []string
+	// Accepted is what an authority accepts around what is printed on the first basis; nil
+	// where the rules have no guidance on it.
+	Accepted *Accepted
+	Status   string
+	Sources  []string
 }
 
 // Term is one addend of a figure.
@@ -45,7 +48,11 @@ func Explain(rules string, f Facts) ([]Working, error) {
 	if err != nil {
 		return nil, err
 	}
-	return r.explain(basis, f.closed()), nil
+	works := r.explain(basis, f.closed())
+	for i := range works {
+		works[i].Accepted = r.acceptedOf(rules, &works[i], f.closed())
+	}
+	return works, nil
 }
 
 func (r *ruleset) explain(basis string, f Facts) []Working {

@@ -55,6 +55,9 @@ func (p cards) working(x label.Working, notes *footnotes) {
 		result += "; " + x.Percent + " of " + x.Against
 	}
 	p.paragraph(2, 4, result)
+	if a := x.Accepted; a != nil {
+		p.paragraph(2, 4, fmt.Sprintf("  declared %s %s: an authority accepts %s to %s %s %s", x.Printed, x.Unit, a.Low, a.High, x.Unit, signs([]int{notes.number(a.Source)})))
+	}
 }
 
 // exactly writes a figure of a working with five significant digits: enough to
