@@ -240,7 +240,7 @@ func (c published) ofDrink(t *testing.T) (string, error) {
 			}
 		}
 		return "", errNone
-	case "reduced":
+	case "poured", "reduced":
 		for _, r := range s.Cards()[0].Rows {
 			if r.Key == c.key {
 				return r.Serving.Printed, nil

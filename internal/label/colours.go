@@ -43,8 +43,11 @@ func (r *ruleset) levels(rules string, f Facts) (note Note, ok bool) {
 	if len(scheme) == 0 || f.ServingMl <= 0 {
 		return Note{}, false
 	}
-	var graded []string
+	var graded, byVolume []string
 	for _, c := range scheme {
+		if c.portionRed == 0 {
+			byVolume = append(byVolume, c.row)
+		}
 		for _, l := range r.lines {
 			if l.key == c.row {
 				graded = append(graded, c.row+" "+c.grade(r.sumOf(l, c.unit, f), f.ServingMl))
@@ -52,6 +55,9 @@ func (r *ruleset) levels(rules string, f Facts) (note Note, ok bool) {
 		}
 	}
 	text := "Levels for the front of a pack, by what is in 100 ml of a drink (voluntary): " + strings.Join(graded, "; ") + "."
+	if len(byVolume) > 0 {
+		text += " What a portion may hold of " + strings.Join(byVolume, ", ") + " is not judged: its limits were not seen in print."
+	}
 	return Note{Kind: Levels, Text: text, Source: scheme[0].source, Status: scheme[0].status}, true
 }
 
@@ -61,10 +67,10 @@ func (c colour) grade(s sum, ml float64) string {
 		return "not known"
 	}
 	at, why := c.of(s.known, ml)
-	text := fmt.Sprintf("%.3g %s %s, %s", unit.Shown(s.known*unit.Hundred/ml), c.unit, grades[at], why)
-	most, highest := s.most, len(grades)-1
+	text := fmt.Sprintf("%.3g %s: %s, %s", unit.Shown(s.known*unit.Hundred/ml), c.unit, grades[at], why)
+	highest := len(grades) - 1
 	if s.bounded() {
-		highest, _ = c.of(most, ml)
+		highest, _ = c.of(s.bound, ml)
 	}
 	if highest > at {
 		text += ", if not " + strings.Join(grades[at+1:highest+1], " or ") + ": not all of it is known"

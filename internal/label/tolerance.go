@@ -21,8 +21,8 @@ type Accepted struct {
 // tolerance is a band of declared amounts, and what may lie between a card and an analysis.
 type tolerance struct {
 	from      band
-	amount    float64 // in the unit of the row
-	share     float64 // of the figure; one of the two is 0
+	amount    float64            // in the unit of the row
+	share     float64            // of the figure; one of the two is 0
 	rowsRules map[[2]string]bool // rules and row
 	cited
 }
@@ -31,7 +31,7 @@ var tolerances = sync.OnceValue(func() []tolerance {
 	var all []tolerance
 	for _, r := range embedded.Rows("tolerances.csv") {
 		t := tolerance{
-			from:   band{from: r.Number("from"), including: r.Text("including") == "yes"},
+			from:  band{from: r.Number("from"), including: r.Text("including") == "yes"},
 			cited: citedBy(r), rowsRules: map[[2]string]bool{},
 		}
 		t.amount, _ = r.Optional("amount")
