@@ -43,7 +43,10 @@ func TestEnergyOfCiqualByTheRegulation(t *testing.T) {
 		if math.IsNaN(theirs) {
 			continue
 		}
-		_, cards := alone(t, foods, id, "eu")
+		_, cards := alone(t, foods, id, "eu", "us")
+		for _, c := range cards {
+			assert.Empty(t, contradictions(c), "%s, %s", id, c.Rules)
+		}
 		cell := rowOf(cards[0], "energy").Serving
 		require.NotNil(t, cell.Value, "%s", id)
 		all++
