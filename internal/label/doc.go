@@ -52,6 +52,10 @@
 // The short table of us and ca is allowed from so many insignificant rows on (Card.Shape); the
 // rows that it leaves out are marked, not dropped.
 //
+// Beside a figure per 100 ml or 100 g the working says what an authority accepts around it
+// (data/tolerances.csv), and a uk card has a note that grades the drink by the levels for the
+// front of a pack (data/colours.csv), each colour with its word and the limit that decides it.
+//
 // # Limits
 //
 // Claims are not computed here: the list is empty. "Contains negligible amounts of" (eu), salt
@@ -64,6 +68,8 @@
 // where the table does not give 6.25. Vitamins and minerals of eu are what the tables have:
 // vitamin A as retinol activity, E as alpha-tocopherol, niacin without what tryptophan makes;
 // they are voluntary and stand only where nothing is missing that would print otherwise. What
-// alcohol nobody has stated counts for no condition. Tolerances are not applied: the card prints
-// what was calculated, and whoever sells the drink answers for it.
+// alcohol nobody has stated counts for no condition. Tolerances change no figure: the card
+// prints what was calculated, and whoever sells the drink answers for it. Those of salt, sodium
+// and vitamins, and the limits by the portion of fat, saturates and salt, were not seen in print
+// and are left out.
 package label
