@@ -243,7 +243,7 @@ func (c published) ofDrink(t *testing.T) (string, error) {
 	case "poured", "reduced":
 		for _, r := range s.Cards()[0].Rows {
 			if r.Key == c.key {
-				return r.Serving.Printed, nil
+				return strings.TrimSuffix(r.Serving.Printed+", "+r.Serving.DailyValue, ", "), nil
 			}
 		}
 	}
