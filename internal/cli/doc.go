@@ -12,6 +12,10 @@
 // are JSON. Exit codes are those of package fail; findings give code 3 only from
 // the command that prints them.
 //
+// What is handed out (card, allergens, menu) has further forms, and a file of its own if asked
+// (output.go): written whole, beside what was there, and put in its place in one step. A menu
+// tells the faults of all its drinks before it prints anything.
+//
 // An interruption (SIGINT) gives exit code 130 whatever the command does: it may
 // leave tidily in a moment; if it does not hear, it is left as it is.
 //

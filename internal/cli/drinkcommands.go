@@ -41,7 +41,7 @@ func (a *app) command(v view) *cobra.Command {
 	cmd := &cobra.Command{
 		Use: v.use + " DRINK", Short: v.short, Long: v.long, Args: exactly(1, drinkArgument),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			form, err := a.form(cmd, &out)
+			form, err := out.form(a, cmd)
 			if err == nil && v.check != nil {
 				err = v.check(form, &out)
 			}
@@ -60,7 +60,7 @@ func (a *app) command(v view) *cobra.Command {
 					}
 				}
 			}
-			return a.handOut(&out, func(w io.Writer) error { return v.print(w, s, form, out, a.styleOf(&out)) })
+			return out.write(a, func(w io.Writer) error { return v.print(w, s, form, out, out.style(a)) })
 		},
 	}
 	if v.ruled {

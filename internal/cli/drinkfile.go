@@ -42,20 +42,25 @@ type asked struct {
 
 // sheet calculates a drink and gathers all that can be printed of it.
 func (a *app) sheet(ctx context.Context, arg string, ask asked) (*sheet.Sheet, error) {
-	d, faults, err := a.read(arg)
+	by := drinks{a}
+	d, faults, err := by.read(arg)
 	if err != nil {
 		return nil, err
 	}
-	found, err := a.lookUp(ctx, d, faults)
+	found, err := by.lookUp(ctx, d, faults)
 	if err != nil {
 		return nil, err
 	}
-	return a.calculate(ctx, found, ask)
+	return by.calculate(ctx, found, ask)
 }
+
+// drinks is what the commands about drinks share: reading one, finding its foods, calculating
+// it, each by itself, so that a menu can tell the faults of all before it calculates any.
+type drinks struct{ *app }
 
 // read reads a drink file, with all that is wrong by its grammar. A drink beyond the limits
 // is not looked at further.
-func (a *app) read(arg string) (*drink.Drink, *fail.List, error) {
+func (a drinks) read(arg string) (*drink.Drink, *fail.List, error) {
 	name, text, open, err := a.drinkText(arg)
 	if err != nil {
 		return nil, nil, err
@@ -68,7 +73,7 @@ func (a *app) read(arg string) (*drink.Drink, *fail.List, error) {
 }
 
 // lookUp finds the foods of a drink that was read; all that is wrong with it is told at once.
-func (a *app) lookUp(ctx context.Context, d *drink.Drink, faults *fail.List) (*recipe.Recipe, error) {
+func (a drinks) lookUp(ctx context.Context, d *drink.Drink, faults *fail.List) (*recipe.Recipe, error) {
 	sheet.Check(d, faults)
 	lib, err := a.library(ctx)
 	if err != nil {
@@ -78,13 +83,13 @@ func (a *app) lookUp(ctx context.Context, d *drink.Drink, faults *fail.List) (*r
 }
 
 // library is the database with the tables that the user chose.
-func (a *app) library(ctx context.Context) (library, error) {
+func (a drinks) library(ctx context.Context) (library, error) {
 	db, err := a.store(ctx)
 	return library{db: db, tables: a.options.tables}, err
 }
 
 // calculate makes the sheet of a drink whose foods are found.
-func (a *app) calculate(ctx context.Context, found *recipe.Recipe, ask asked) (*sheet.Sheet, error) {
+func (a drinks) calculate(ctx context.Context, found *recipe.Recipe, ask asked) (*sheet.Sheet, error) {
 	ens := estimate.Ensemble{Seed: a.options.seed, N: a.options.draws + 1}
 	if ask.why != "" || ask.next {
 		ens.Journal = &estimate.Journal{}

@@ -40,18 +40,18 @@ func newMenu(a *app) *cobra.Command {
 			return exactly(1, "drinks or folders of drink files")(cmd, args)
 		},
 		RunE: func(cmd *cobra.Command, args []string) error {
-			form, err := a.form(cmd, &out)
+			form, err := out.form(a, cmd)
 			if err != nil {
 				return err
 			}
-			m, err := a.menu(cmd.Context(), args, rules)
+			m, err := drinks{a}.menu(cmd.Context(), args, rules)
 			if err != nil {
 				return err
 			}
 			if m.NotAssessed() {
 				a.findings = fail.Findings
 			}
-			return a.handOut(&out, func(w io.Writer) error { return a.printMenu(w, m, form, out) })
+			return out.write(a, func(w io.Writer) error { return printMenu(w, m, form, out, out.style(a)) })
 		},
 	}
 	rulesFlag(cmd, &rules)
@@ -59,10 +59,10 @@ func newMenu(a *app) *cobra.Command {
 	return cmd
 }
 
-func (a *app) printMenu(w io.Writer, m *sheet.Menu, form string, o output) error {
+func printMenu(w io.Writer, m *sheet.Menu, form string, o output, st textreport.Style) error {
 	switch form {
 	case formatText:
-		return textreport.Leaf(w, m.Leaf(len(m.Drinks)), a.styleOf(&o))
+		return textreport.Leaf(w, m.Leaf(len(m.Drinks)), st)
 	case formatJSON:
 		return jsonreport.Menu(w, m)
 	case formatCSV:
@@ -72,7 +72,7 @@ func (a *app) printMenu(w io.Writer, m *sheet.Menu, form string, o output) error
 }
 
 // menu calculates drinks under the same rules: those asked for, else those of any of them.
-func (a *app) menu(ctx context.Context, args, rules []string) (*sheet.Menu, error) {
+func (a drinks) menu(ctx context.Context, args, rules []string) (*sheet.Menu, error) {
 	for _, r := range rules {
 		if err := label.Check(r, label.Facts{ServingG: 1}); err != nil {
 			return nil, err
@@ -105,7 +105,7 @@ func (a *app) menu(ctx context.Context, args, rules []string) (*sheet.Menu, erro
 
 // findAll reads drink files and finds their foods; all that is wrong with any of them is told
 // at once.
-func (a *app) findAll(ctx context.Context, files []string) ([]*recipe.Recipe, error) {
+func (a drinks) findAll(ctx context.Context, files []string) ([]*recipe.Recipe, error) {
 	var list []*recipe.Recipe
 	var faults fail.List
 	for _, file := range files {

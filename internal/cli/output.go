@@ -66,7 +66,7 @@ func (o *output) flags(cmd *cobra.Command, usualPaper string) {
 
 // form settles in which form a command hands out: what --format says, else the ending of the
 // file.
-func (a *app) form(cmd *cobra.Command, o *output) (string, error) {
+func (o *output) form(a *app, cmd *cobra.Command) (string, error) {
 	form := a.options.format
 	if o.path != "" && o.path != "-" && !cmd.Flags().Changed("format") {
 		named, ok := byEnding[strings.ToLower(filepath.Ext(o.path))]
@@ -84,16 +84,16 @@ func (a *app) form(cmd *cobra.Command, o *output) (string, error) {
 	return form, nil
 }
 
-// styleOf says how text looks that is handed out: in a file it is plain.
-func (a *app) styleOf(o *output) textreport.Style {
+// style says how text looks that is handed out: in a file it is plain.
+func (o *output) style(a *app) textreport.Style {
 	if o.path == "" || o.path == "-" {
 		return a.style()
 	}
 	return textreport.Style{}
 }
 
-// handOut prints to the output, or writes the file: whole, or not at all.
-func (a *app) handOut(o *output, print func(io.Writer) error) error {
+// write prints to the output, or writes the file: whole, or not at all.
+func (o *output) write(a *app, print func(io.Writer) error) error {
 	if o.path == "" || o.path == "-" {
 		return print(a.streams.Out)
 	}

@@ -13,10 +13,17 @@
 // help (liquid.go); the sentences that keep somebody safe (sentences.go); and what a drink
 // file asks in vain (check.go).
 //
+// What is handed out or hung up is a leaf (leaf.go): blocks of figures, lines and tables in
+// their order and words. Cards for the bar, for guests and for the stage (leaves.go), the
+// allergens (allergensleaf.go) and the menu (menuleaf.go) are leaves; their texts are rows of
+// data/card_words.csv by language. A guest is told nothing that is not known, is told to ask
+// for it, and gets the cautions in words of their own (advice.CODE there; an empty one is for
+// the kitchen, and one that has no row yet makes the card say that there is more to ask).
+//
 // Cards, their workings and the declarations are made when they are asked for, and once.
 //
 // # Limits
 //
-// Renderers calculate nothing. How a number is rounded, a line broken and a state named is
+// Cards are in English: card_words.csv has no other language yet. Renderers calculate nothing. How a number is rounded, a line broken and a state named is
 // theirs; so is the prose of a page that decides nothing. Claims are not part of a sheet yet.
 package sheet

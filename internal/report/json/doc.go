@@ -22,6 +22,9 @@
 // same form, as "cards" and as "allergens": the lists of sipsum.sheet/1. "further" is all
 // but the first, for who reads that already. "workings" has one list for each of "cards".
 //
+// sipsum.menu/1 is JSON Lines: a drink a line. "leaf" of sipsum.card/1 is the card for guests or
+// for the stage in the words that are printed.
+//
 // # Limits
 //
 // Numbers are written with the digits of the calculation, which say nothing of how sure a

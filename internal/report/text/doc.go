@@ -22,6 +22,9 @@
 // Texts of files and tables are hostile: Clean takes out what could steer a
 // terminal or turn the reading direction, and clips what is absurdly long.
 //
+// A leaf (leaf.go) comes with its words; here its tables get as many columns as fit, and the
+// rest below, and the guest's box a bar at its side.
+//
 // # Limits
 //
 // Nothing is calculated here: what a sheet lacks is not printed. Columns are
