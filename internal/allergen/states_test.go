@@ -26,7 +26,7 @@ func TestAClassIsNeverNotFoundWhileAnybodyHasToLook(t *testing.T) {
 		Rules:      "eu",
 		Contains:   []allergen.Entry{{Code: "milk"}},
 		MayContain: []allergen.Entry{{Code: "nuts"}, {Code: "sulphites"}},
-		Check:      []allergen.Check{{Code: allergen.CheckPossible, Leaf: "sulphites"}},
+		Check:      []allergen.Check{{Code: allergen.CheckPossible, Leaf: "sulphites", Leaves: []string{"sulphites"}}},
 	}
 	assert.Equal(t, allergen.StateContains, d.State("milk"))
 	assert.Equal(t, allergen.StateMayContain, d.State("nuts"))
