@@ -88,12 +88,12 @@ func render(x float64, bands []band) printed {
 		if b.text != "" {
 			return printed{text: b.text, value: x, zero: b.text == "0", fixed: true, by: b}
 		}
-		step, places := b.stepFor(x)
+		step, _ := b.stepFor(x)
 		rounded := nearest(x, step)
 		if higher := above(bands[:i]); higher != nil && higher.covers(rounded) {
 			b = *higher
 		}
-		step, places = b.stepFor(max(x, rounded)) // 9.996 to three figures is 10.0
+		step, places := b.stepFor(max(x, rounded)) // 9.996 to three figures is 10.0
 		rounded = nearest(rounded, step)
 		text := strconv.FormatFloat(rounded, 'f', places, 64)
 		if b.trim && strings.Contains(text, ".") {
