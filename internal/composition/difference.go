@@ -56,7 +56,6 @@ func ByDifference(pot *ledger.Pot) map[constituent.ID]estimate.Amount {
 			continue
 		}
 		water := of(constituent.Mass) - rest
-		add(constituent.Mass, of(constituent.Mass), 0)
 		for _, list := range [][]constituent.ID{proximates, volatiles} {
 			for _, id := range list {
 				fresh, entered := fresh(pot.Rows[row].Profile, id)
@@ -68,7 +67,10 @@ func ByDifference(pot *ledger.Pot) map[constituent.ID]estimate.Amount {
 				water -= grams
 			}
 		}
-		add(constituent.Water, water, 0)
+		// A table that prints more than 100 g of an oil leaves less than no water: its mass is
+		// what it prints then.
+		add(constituent.Mass, of(constituent.Mass)+max(-water, 0), 0)
+		add(constituent.Water, max(water, 0), 0)
 	}
 	return sum
 }

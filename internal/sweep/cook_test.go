@@ -221,7 +221,7 @@ func (c *cook) component(steps []string, reading string) string {
 		p.lines, p.mass = append(p.lines, c.line(grams, f)), p.mass+grams
 	}
 	if c.number%3 == 0 && readingNames[c.number/3%len(readingNames)] == "abv" {
-		p.lines, p.mass = append(p.lines, c.line(90, c.from("spirit", "wine", "beer"))), p.mass+90 // an alcoholometer wants alcohol
+		p.lines, p.mass = append(p.lines, c.line(90, c.from("spirit", "wine"))), p.mass+90 // an alcoholometer wants alcohol
 	}
 	for _, s := range steps {
 		c.step(p, s)

@@ -427,6 +427,9 @@ func nothingFromNothing(s *subject, broken say) {
 		for col, c := range pot.Columns.List {
 			cell := r.Profile.Cells[c.Order]
 			has := cell.Known && (cell.Amount != 0 || cell.Limit > 0)
+			if c.ID == constituent.AddedSugar && r.Profile.Food.Facts().Juice {
+				continue // what has lost water is concentrated juice: 21 CFR 101.9(c)(6)(iii)
+			}
 			if x := pot.Cell(row, col)[0]; x > 1e-12 && !has && !made[c.ID] && c.Kind != constituent.Rest {
 				broken(x, "%.4g g of %s of %s", x, c.ID, r.Profile.Food.ID)
 			}
@@ -444,9 +447,19 @@ func (s *subject) chemistries(f func(of string, c *chemistry.Chemistry)) {
 	}
 }
 
+// isWater reports whether a component is made of waters alone.
+func (s *subject) isWater(component string) bool {
+	for _, c := range s.assay.Drink.Components {
+		if c.Name == component {
+			return !slices.ContainsFunc(c.Ingredients, func(l drink.Line) bool { return !strings.Contains(l.Food, "core:water-") })
+		}
+	}
+	return false
+}
+
 func phPossible(s *subject, broken say) {
 	s.chemistries(func(of string, c *chemistry.Chemistry) {
-		if c.Water != nil { // it is a water: only waters have their hardness told
+		if c.Water != nil || s.isWater(of) { // only waters have their hardness told, where it is known
 			return
 		}
 		for _, e := range []chemistry.Estimate{c.PH, c.PHMeter, c.Degassed} {
