@@ -1,6 +1,7 @@
 package caution
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"sync"
@@ -82,13 +83,17 @@ func parted(text string) []string {
 // under reports whether the row is one of the rules.
 func (r *row) under(rules string) bool { return len(r.rules) == 0 || slices.Contains(r.rules, rules) }
 
-// exceeds compares a figure with the limit.
+// closeness is the share by which computer arithmetic may miss a limit.
+const closeness = 1e-9
+
+// exceeds compares a figure with the limit: 15 mg in 100 ml are 150 mg in a litre and no more.
 func (r *row) exceeds(x float64) bool {
+	near := closeness * max(1, math.Abs(r.limit))
 	switch r.compare {
 	case below:
-		return x < r.limit
+		return x < r.limit-near
 	case atLeast:
-		return x >= r.limit
+		return x >= r.limit-near
 	}
-	return x > r.limit
+	return x > r.limit+near
 }
