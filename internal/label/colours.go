@@ -68,6 +68,9 @@ func (c colour) grade(s sum, ml float64) string {
 	}
 	at, why := c.of(s.known, ml)
 	text := fmt.Sprintf("%.3g %s: %s, %s", unit.Shown(s.known*unit.Hundred/ml), c.unit, grades[at], why)
+	if s.bounded() && !s.complete() {
+		text = fmt.Sprintf("%.3g to ", unit.Shown(s.known*unit.Hundred/ml)) + fmt.Sprintf("%.3g %s: %s, %s", unit.Shown(s.bound*unit.Hundred/ml), c.unit, grades[at], why)
+	}
 	highest := len(grades) - 1
 	if s.bounded() {
 		highest, _ = c.of(s.bound, ml)

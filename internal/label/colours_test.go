@@ -52,7 +52,7 @@ func TestLevelsOfWhatIsNotKnown(t *testing.T) {
 	f.Serving["FASAT"] = estimate.Amount{Mean: 0.5, WithBounds: 2, Known: true}
 	f.Serving["SUGAR"] = estimate.Amount{WithBounds: math.NaN()}
 	text := levels(t, "uk", f)
-	assert.Contains(t, text, "saturates 0.5 g: green (low), up to 0.75 g, if not amber (medium): not all of it is known;")
+	assert.Contains(t, text, "saturates 0.5 to 2 g: green (low), up to 0.75 g, if not amber (medium): not all of it is known;")
 	assert.Contains(t, text, "sugars not known;")
 	f.Serving["FASAT"] = estimate.Amount{Mean: 0.5, WithBounds: math.NaN(), Known: true}
 	require.Contains(t, levels(t, "uk", f), "if not amber (medium) or red (high): not all of it is known;")

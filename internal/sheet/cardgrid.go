@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"strings"
+
 	"sipsum/internal/clean"
 	"sipsum/internal/label"
 )
@@ -8,6 +10,9 @@ import (
 // gridOf is the table of a card, as its rules order and name it.
 func gridOf(c *label.Card) *Grid {
 	g := &Grid{Caption: say("figures", clean.Name(c.Title), rulesName(c.Rules)), Shape: shapeOf(c), Head: []string{""}}
+	if c.ServingsLine != "" && c.Columns[0] == label.PerServing { // elsewhere the head of its column says it
+		g.Lead = []string{clean.Prose(c.ServingsLine)}
+	}
 	for _, basis := range c.Columns {
 		g.Head = append(g.Head, headOf(c, basis))
 	}
@@ -15,17 +20,19 @@ func gridOf(c *label.Card) *Grid {
 		g.Head = append(g.Head, clean.Name(c.Percents))
 	}
 	for i := range c.Rows {
-		g.Rows = append(g.Rows, gridRow(c, &c.Rows[i]))
+		if !c.Rows[i].LeftOut {
+			g.Rows = append(g.Rows, gridRow(c, &c.Rows[i]))
+		}
 	}
 	return g
 }
 
-// upright is the shape of a card whose figures are of a serving alone, as 21 CFR 101.9(d)
-// draws it: a box, heavy rules, the energy largest.
+// upright is the shape of a card whose rules draw it, as 21 CFR 101.9(d) does: a box, heavy
+// rules, the energy largest; a short table is drawn alike.
 const upright = "vertical"
 
 func shapeOf(c *label.Card) string {
-	if c.Basis == label.PerServing {
+	if c.Shape != "" {
 		return upright
 	}
 	return ""
@@ -68,4 +75,13 @@ func cellOf(r *label.Row, cell *label.Cell) GridCell {
 		return GridCell{Text: say("missing")}
 	}
 	return GridCell{Text: clean.Name(cell.Printed), Unknown: r.Unknown}
+}
+
+// NotSignificant names the rows that a short table is without, as 21 CFR 101.9(f) has it said.
+func NotSignificant(c *label.Card) string {
+	var names []string
+	for _, name := range c.NotSignificant {
+		names = append(names, strings.ToLower(clean.Name(name)))
+	}
+	return say("insignificant", listed(names))
 }

@@ -184,8 +184,15 @@ func declarationOf(c *label.Card) Block {
 // statements are what the rules want beside the card.
 func statements(c *label.Card) []Line {
 	var lines []Line
-	for _, t := range c.Statements {
-		lines = append(lines, Line{Text: daggered("* "+clean.Prose(t.Text), t.FromMemory)})
+	if len(c.NotSignificant) > 0 {
+		lines = append(lines, Line{Text: NotSignificant(c)})
+	}
+	for i, t := range c.Statements {
+		text := strings.TrimPrefix(clean.Prose(t.Text), "*")
+		if i == 0 { // it explains the percentages
+			text = "* " + text
+		}
+		lines = append(lines, Line{Text: daggered(text, t.FromMemory)})
 	}
 	return lines
 }

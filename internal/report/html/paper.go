@@ -57,6 +57,8 @@ const (
 	menuWide  = 30.0 // of a menu, with several drinks in it
 	gapWide   = 2.0
 	labelWide = 0.4 // of a table, for its labels
+	frameTall = 3.6 // of a table in a box: its rules, and the energy in large type
+	frameWide = 1.6
 )
 
 // taken estimates how tall a leaf is in a size of type, in points.
@@ -124,21 +126,24 @@ func blockTall(b sheet.Block, wide float64) float64 {
 
 func gridTall(g *sheet.Grid, wide float64) float64 {
 	tall, heads := 1.9, 1.0
+	if g.Shape != "" {
+		tall, wide = tall+frameTall, wide-frameWide
+	}
 	label := wide * labelWide
 	cell := (wide - label) / float64(max(len(g.Head)-1, 1))
 	for _, h := range g.Head {
 		heads = max(heads, lines(utf8.RuneCountInString(h), cell))
 	}
-	tall += heads*lineTall + float64(len(g.Lead))*rowTall
+	tall += heads * lineTall
+	for _, above := range g.Lead {
+		tall += rowTall + (lines(utf8.RuneCountInString(above), wide)-1)*lineTall
+	}
 	for _, r := range g.Rows {
 		most := lines(utf8.RuneCountInString(r.Label), label)
 		for _, c := range r.Cells {
 			most = max(most, lines(utf8.RuneCountInString(c.Sign+c.Text)+1, cell))
 		}
 		tall += rowTall + (most-1)*lineTall
-	}
-	if g.Shape != "" {
-		tall += 2.5
 	}
 	return tall
 }

@@ -28,11 +28,7 @@ func (p cards) card(c *label.Card) {
 		p.printRow(row, widths, i == 0)
 	}
 	if len(c.NotSignificant) > 0 {
-		var names []string
-		for _, name := range c.NotSignificant {
-			names = append(names, strings.ToLower(Clean(name, mostName)))
-		}
-		p.paragraph(marginWidth, 2, "Not a significant source of "+join(names)+".")
+		p.paragraph(marginWidth, 2, sheet.NotSignificant(c))
 	}
 	for i, t := range c.Statements {
 		text := strings.TrimPrefix(Clean(t.Text, mostProse), "*")
