@@ -42,8 +42,10 @@ var warm = []string{"heat", "reduce", "brew", "steep", "curdle", "caramelise", "
 func (s *Sheet) Log() Log {
 	c := coldChain()
 	l := Log{From: c.From, First: c.First, Within: c.Within, Cold: c.Cold, InAll: c.InAll}
-	for _, rules := range s.Rules {
-		l.Hot = append(l.Hot, HotHolding{rules, c.Hot(rules)})
+	if at := s.Assay.Drink.At; at != nil && at.Number > c.First { // what is served cold never waits hot
+		for _, rules := range s.Rules {
+			l.Hot = append(l.Hot, HotHolding{rules, c.Hot(rules)})
+		}
 	}
 	used := s.Assay.Used()
 	for i := range s.Assay.Drink.Components {

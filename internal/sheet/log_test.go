@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -46,6 +47,9 @@ build: [10 g sour, 10 g mild, 10 g short]
 	mild.Grams = 90
 	assert.Equal(t, sheet.Batch{Name: "mild", Grams: 90, Days: 7, Cold: 5, Control: true, Cooled: true}, mild)
 	assert.Equal(t, sheet.Batch{Name: "short", Grams: 100, Days: 2, Cold: 5, Control: true}, l.Batches[2])
-	assert.Equal(t, []sheet.HotHolding{{Rules: "us", Celsius: 57}}, l.Hot)
+	assert.Empty(t, l.Hot, "nobody says that it is served hot")
+	hot, err := sheet.Build("test", calculated(t, strings.Replace(text, "rules:", "at: 60 °C\nrules:", 1), assaytest.Options{}), nil, uncited, nil)
+	require.NoError(t, err)
+	assert.Equal(t, []sheet.HotHolding{{Rules: "us", Celsius: 57}}, hot.Log().Hot)
 	assert.Equal(t, []float64{57, 21, 2, 5, 6}, []float64{l.From, l.First, l.Within, l.Cold, l.InAll})
 }
