@@ -125,9 +125,15 @@ func (l *look) holds(text, list string) bool {
 	return l.texts[text][list]
 }
 
-// named finds a list in the names of components and of the drink.
+// named finds a list in the names of components and of the drink, and in the words of what
+// was done: "rinsed with wormwood".
 func (l *look) named(t term, m *match) {
 	for _, p := range l.Parts {
+		for _, how := range p.Techniques {
+			if l.holds(how, t.key) {
+				m.add("technique: "+how, "", p.Name)
+			}
+		}
 		if l.holds(p.Name, t.key) {
 			m.add("its name: "+p.Name, "", p.Name)
 		}
