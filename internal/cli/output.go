@@ -68,12 +68,17 @@ func (o *output) flags(cmd *cobra.Command, usualPaper string) {
 // file.
 func (o *output) form(a *app, cmd *cobra.Command) (string, error) {
 	form := a.options.format
-	if o.path != "" && o.path != "-" && !cmd.Flags().Changed("format") {
+	if o.path != "" && o.path != "-" {
 		named, ok := byEnding[strings.ToLower(filepath.Ext(o.path))]
-		if !ok {
+		asked := cmd.Flags().Changed("format")
+		switch {
+		case asked && ok && named != form:
+			return "", fail.New(fail.Wrong, fmt.Sprintf("--format says %s and the ending of %s says %s", form, o.path, named), "leave --format out, or end the file otherwise")
+		case !asked && !ok:
 			return "", fail.New(fail.Wrong, "the ending of "+o.path+" names no form", "end it with .txt .json .html .svg .md or .csv, or say --format")
+		case !asked:
+			form = named
 		}
-		form = named
 	}
 	switch {
 	case o.paper != "" && form != formatHTML:
