@@ -45,6 +45,23 @@ type Row struct {
 	LeftOut    bool   // the simplified table is without it
 }
 
+// tellable is how much more than is known may be there before a figure is only a lower limit:
+// our own bound, the fifth that an authority accepts of a declared amount (data/tolerances.csv).
+const tellable = 1.2
+
+// Open reports whether what a row prints is no more than a lower limit: who does not read the
+// notes of the card must not take it for the figure.
+func (r *Row) Open() bool {
+	c := r.Serving
+	switch {
+	case r.Unknown || c == nil || c.Value == nil:
+		return true
+	case !r.Incomplete:
+		return false
+	}
+	return c.Most == nil || *c.Most > tellable**c.Value
+}
+
 // Cell is one figure of a row.
 type Cell struct {
 	Value      *float64 // unrounded, of the known part; nil = unknown

@@ -75,7 +75,7 @@ func (r *ruleset) fill(text string, c *Card, f Facts) string {
 		servings = strconv.Itoa(f.Serves)
 	}
 	abv, _ := f.abv()
-	put := []string{"{size}", size, "{cup}", cup, "{servings}", servings, "{abv}", tenth(abv)}
+	put := []string{"{size}", size, "{cup}", cup, "{servings}", servings, "{abv}", tenth(abv), "{abv most}", tenthUp(f.abvMost())}
 	if each, ok := r.references["standard-drink"]; ok {
 		put = append(put, "{standard drinks}", tenth(f.of(constituent.Alcohol, 1).Mean/each.value))
 	}
@@ -93,6 +93,12 @@ func whole(x float64) string { return strconv.FormatFloat(math.Round(x), 'f', -1
 func tenth(x float64) string {
 	const tenth = 0.1
 	return strings.TrimSuffix(strconv.FormatFloat(nearest(x, tenth), 'f', 1, 64), ".0")
+}
+
+// tenthUp writes a figure to the tenth above it: "not more than".
+func tenthUp(x float64) string {
+	const tenths = 10
+	return tenth(math.Ceil(x*tenths-closeness) / tenths)
 }
 
 // statedDiffers says where the energy that packs and tables print themselves lies outside the

@@ -136,3 +136,19 @@ func TestTheNoteOnStrongDrinksIsAboveItsLimit(t *testing.T) {
 		}
 	}
 }
+
+// A lower limit far below its end is no figure to hand out: a cordial of which only the water is
+// known says "at least" on its card and "ask us" on the guest's.
+func TestALowerLimitIsNoFigure(t *testing.T) {
+	open := func(of estimate.Amount) bool {
+		f := facts(100, map[constituent.ID]float64{"FAT": 1})
+		f.Serving["FAT"] = of
+		r := row(t, card(t, "eu", f), "fat")
+		return r.Open()
+	}
+	assert.False(t, open(estimate.Amount{Mean: 2, WithBounds: 2, High: 2.2, UpTo: 2.2, Known: true}), "known")
+	assert.False(t, open(estimate.Amount{Mean: 2, WithBounds: 2.2, Known: true}), "a tenth more at most")
+	assert.True(t, open(estimate.Amount{Mean: 2, WithBounds: 9, Known: true}))
+	assert.True(t, open(estimate.Amount{Mean: 2, WithBounds: math.NaN(), Known: true}))
+	assert.True(t, open(estimate.Amount{WithBounds: math.NaN()}), "nothing is known")
+}

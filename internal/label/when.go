@@ -95,6 +95,12 @@ func (r *ruleset) line(key string) (line, bool) {
 	return line{}, false
 }
 
+// abvMost gives the end of the interval of the strength in % vol.
+func (f Facts) abvMost() float64 {
+	alcohol := f.Serving[constituent.Alcohol]
+	return solution.ABV(max(alcohol.Mean, alcohol.KnownMost()), f.ServingMl)
+}
+
 // abv gives the strength in % vol; ok is false where nobody knows the alcohol or the volume.
 func (f Facts) abv() (percent float64, ok bool) {
 	alcohol := f.Serving[constituent.Alcohol]

@@ -74,14 +74,24 @@ func cellOf(r *label.Row, cell *label.Cell) GridCell {
 	if cell == nil {
 		return GridCell{Text: say("missing")}
 	}
-	return GridCell{Text: clean.Name(cell.Printed), Unknown: r.Unknown}
+	text := clean.Name(cell.Printed)
+	if cell != r.Serving && cell.Reference != "" { // a share of 100 ml stands beside its amount
+		text += " (" + clean.Name(cell.Reference) + ")"
+	}
+	return GridCell{Text: text, Unknown: r.Unknown}
+}
+
+// lowered writes the label of a row inside a sentence: "vitamin D".
+func lowered(label string) string {
+	label = strings.TrimPrefix(label, "+ ")
+	return strings.ToLower(label[:1]) + label[1:]
 }
 
 // NotSignificant names the rows that a short table is without, as 21 CFR 101.9(f) has it said.
 func NotSignificant(c *label.Card) string {
 	var names []string
 	for _, name := range c.NotSignificant {
-		names = append(names, strings.ToLower(clean.Name(name)))
+		names = append(names, lowered(clean.Name(name)))
 	}
 	return say("insignificant", listed(names))
 }

@@ -38,10 +38,10 @@ func (s *Sheet) Served() Served {
 	v.Card = s.Cards()[0]
 	v.Card.Rows = slices.Clone(v.Card.Rows)
 	v.Card.Rows = slices.DeleteFunc(v.Card.Rows, func(r label.Row) bool {
-		if r.Unknown {
+		if r.Open() {
 			v.Ask = append(v.Ask, clean.Name(shortLabel(r.Label)))
 		}
-		return r.Unknown
+		return r.Open()
 	})
 	v.energy()
 	return v

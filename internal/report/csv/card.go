@@ -31,7 +31,7 @@ func cardRows(drink string, c *label.Card) [][]string {
 			}
 			rows = append(rows, []string{
 				text(drink), text(c.Rules), text(r.Key), text(r.Label), text(basis), text(cell.Printed), number(cell.Value), number(cell.Most),
-				text(cell.Reference + cell.DailyValue), yes(!r.Unknown), yes(r.FromMemory),
+				text(cell.Reference + cell.DailyValue), yes(!r.Open()), yes(r.FromMemory),
 			})
 		}
 	}
