@@ -45,6 +45,9 @@ func (a *app) command(v view) *cobra.Command {
 			if err == nil && v.check != nil {
 				err = v.check(form, &out)
 			}
+			if err == nil {
+				err = out.spares(args)
+			}
 			if err != nil {
 				return err
 			}

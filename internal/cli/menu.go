@@ -41,6 +41,9 @@ func newMenu(a *app) *cobra.Command {
 		},
 		RunE: func(cmd *cobra.Command, args []string) error {
 			form, err := out.form(a, cmd)
+			if err == nil {
+				err = out.spares(args)
+			}
 			if err != nil {
 				return err
 			}

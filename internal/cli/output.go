@@ -89,6 +89,20 @@ func (o *output) form(a *app, cmd *cobra.Command) (string, error) {
 	return form, nil
 }
 
+// spares refuses to write over a drink that is read.
+func (o *output) spares(drinks []string) error {
+	written, err := os.Stat(o.path)
+	if o.path == "" || err != nil {
+		return nil
+	}
+	for _, drink := range drinks {
+		if read, err := os.Stat(drink); err == nil && os.SameFile(read, written) {
+			return fail.New(fail.Wrong, o.path+" is the drink itself", "write to another file")
+		}
+	}
+	return nil
+}
+
 // style says how text looks that is handed out: in a file it is plain.
 func (o *output) style(a *app) textreport.Style {
 	if o.path == "" || o.path == "-" {

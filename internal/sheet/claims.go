@@ -61,6 +61,10 @@ func claimInput(a *assay.Assay, facts label.Facts) nutritionclaim.Input {
 		Serving:   amounts(a, m.Composition(a.Serving, ids, of, once, 1)),
 		Foods:     claimFoods(a),
 	}
+	if boiled(a) {
+		lose(in.Per100g)
+		lose(in.Serving)
+	}
 	if facts.ServingMl > 0 {
 		in.Per100ml = nutritionclaim.Amounts{}
 		for id, f := range in.Per100g {
