@@ -46,6 +46,7 @@ func Build(program string, a *assay.Assay, tables []source.Table, works evidence
 		return nil, err
 	}
 	items := itemsOf(a)
+	declared := sync.OnceValue(func() []allergen.Item { return slices.Concat(items, treatedWith(a, items)) })
 	if err := allergen.CheckCodes(items, texts(a.Drink.MayContain)); err != nil {
 		return nil, err
 	}
@@ -60,7 +61,7 @@ func Build(program string, a *assay.Assay, tables []source.Table, works evidence
 	})
 	s.Workings = under(s.Rules, func(r string) ([]label.Working, error) { return label.Explain(r, facts()) })
 	hurts := sync.OnceValue(func() caution.Drink { return warned(a, facts(), items) })
-	s.Allergens = under(s.Rules, func(r string) (Declaration, error) { return declare(r, a, facts(), hurts(), items) })
+	s.Allergens = under(s.Rules, func(r string) (Declaration, error) { return declare(r, a, facts(), hurts(), declared()) })
 	s.cite(tables)
 	s.PHWorks = phWorksOf(a, works)
 	return s, nil
