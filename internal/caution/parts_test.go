@@ -105,7 +105,7 @@ func TestDosesByMass(t *testing.T) {
 		says           string
 	}{
 		{"Nutmeg", 0.4, 4.9, 100, 100, "eu", "nutmeg", false, ""},
-		{"Nutmeg", 0.4, 5, 100, 100, "eu", "nutmeg", true, "5.0 g of nutmeg is in the batch"},
+		{"Nutmeg", 0.4, 5, 100, 100, "eu", "nutmeg", true, "5.0 g of what is named nutmeg is in the batch"},
 		{"Quinine sulphate", 0.0083, 0.0083, 100, 90, "us", "quinine-us", false, ""},
 		{"Quinine sulphate", 0.0084, 0.0084, 100, 90, "us", "quinine-us", true, "84 mg of its salt in a kilogram of the drink, 1.0 times"},
 		{"Quinine sulphate", 0.0085, 0.0085, 90, 100, "eu", "quinine-eu", false, ""},

@@ -30,12 +30,20 @@ func cardRows(drink string, c *label.Card) [][]string {
 				continue
 			}
 			rows = append(rows, []string{
-				text(drink), text(c.Rules), text(r.Key), text(r.Label), text(basis), text(cell.Printed), number(cell.Value), number(cell.Most),
+				text(drink), text(c.Rules), text(r.Key), text(r.Label), text(basis), text(cell.Printed), number(figureOf(r, cell)), number(cell.Most),
 				text(cell.Reference + cell.DailyValue), yes(!r.Open()), yes(r.FromMemory),
 			})
 		}
 	}
 	return rows
+}
+
+// figureOf is the figure of a cell; of a row that prints none there is none either.
+func figureOf(r *label.Row, cell *label.Cell) *float64 {
+	if r.Unknown {
+		return nil
+	}
+	return cell.Value
 }
 
 func yes(is bool) string { return strconv.FormatBool(is) }
