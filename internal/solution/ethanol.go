@@ -33,11 +33,8 @@ func waterDensity() float64 { return EthanolDensity(0) }
 // and ethanol are taken each with all the water, as if the other were absent.
 // Sugar beyond HighestSucrose counts as at HighestSucrose.
 func Excess(water, sugars, ethanol float64) float64 {
-	if water <= 0 {
-		return 0
-	}
 	sum := 0.0
-	if sugars > 0 {
+	if sugars > 0 && water > 0 { // dry sugar is no solution; neat ethanol is a liquid all the same
 		w := min(sugars/(sugars+water), HighestSucrose/percent)
 		sum += sugars * (apparent(SucroseDensity(percent*w), w) - specificVolumes()["SUGAR"].MlPerGram)
 	}
