@@ -5,8 +5,8 @@ import (
 	"math"
 	"slices"
 	"strings"
-	"unicode"
-	"unicode/utf8"
+
+	"sipsum/internal/clean"
 )
 
 // book gathers entries by class, or by leaf where the rules declare none.
@@ -92,7 +92,7 @@ func (b *book) entries() []Entry {
 		case naming.both:
 			e.Name += " (" + strings.Join(words, ", ") + ")"
 		case naming.leaves:
-			e.Name = upperFirst(strings.Join(words, ", "))
+			e.Name = clean.UpperFirst(strings.Join(words, ", "))
 		}
 		out = append(out, e)
 	}
@@ -105,9 +105,4 @@ func place(classes map[string]class, key string) int {
 		return c.order
 	}
 	return math.MaxInt
-}
-
-func upperFirst(text string) string {
-	first, size := utf8.DecodeRuneInString(text)
-	return string(unicode.ToUpper(first)) + text[size:]
 }

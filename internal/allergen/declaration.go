@@ -1,6 +1,10 @@
 package allergen
 
-import "sipsum/internal/fail"
+import (
+	"slices"
+
+	"sipsum/internal/fail"
+)
 
 // Declaration is what must be said of a drink under one set of rules.
 type Declaration struct {
@@ -24,6 +28,17 @@ type Entry struct {
 	Note      string
 	Source    string
 	Status    string // of the reference: "verified", "secondary" or "unverified"
+}
+
+// HowKnown gives the kinds of knowledge behind one food of the entry.
+func (e *Entry) HowKnown(food string) []string {
+	var list []string
+	for _, k := range e.Knowledge {
+		if k.Food == food && !slices.Contains(list, string(k.How)) {
+			list = append(list, string(k.How))
+		}
+	}
+	return list
 }
 
 // Way is how one food gets into the drink: by components from the outermost in, or by the

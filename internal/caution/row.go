@@ -1,7 +1,6 @@
 package caution
 
 import (
-	"math"
 	"slices"
 	"strings"
 	"sync"
@@ -9,6 +8,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
 	"sipsum/internal/phrase"
+	"sipsum/internal/unit"
 )
 
 // What a row of data/cautions.csv may measure.
@@ -83,17 +83,13 @@ func parted(text string) []string {
 // under reports whether the row is one of the rules.
 func (r *row) under(rules string) bool { return len(r.rules) == 0 || slices.Contains(r.rules, rules) }
 
-// closeness is the share by which computer arithmetic may miss a limit.
-const closeness = 1e-9
-
-// exceeds compares a figure with the limit: 15 mg in 100 ml are 150 mg in a litre and no more.
+// exceeds compares a figure with the limit.
 func (r *row) exceeds(x float64) bool {
-	near := closeness * max(1, math.Abs(r.limit))
 	switch r.compare {
 	case below:
-		return x < r.limit-near
+		return unit.Over(r.limit, x)
 	case atLeast:
-		return x >= r.limit-near
+		return unit.AtLeast(x, r.limit)
 	}
-	return x > r.limit+near
+	return unit.Over(x, r.limit)
 }

@@ -5,6 +5,7 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
+	"sipsum/internal/unit"
 )
 
 // Facts is what a card is made of.
@@ -74,7 +75,7 @@ func (f Facts) close(c *constituent.Constituent) {
 	if !have {
 		a = unknown()
 	}
-	if known := f.of(c.ID, c.PerGram).Mean; parts <= known*(1+closeness) {
+	if known := f.of(c.ID, c.PerGram).Mean; parts <= known*(1+unit.Closeness) {
 		return
 	}
 	a.Mean, a.Known, a.High = parts, true, max(a.High, high)

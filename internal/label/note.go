@@ -43,5 +43,5 @@ func roundedUp(x float64) float64 {
 	}
 	const digits = 3
 	step := math.Pow10(int(math.Floor(math.Log10(x))) - digits + 1)
-	return math.Ceil(x/step-closeness) * step
+	return math.Ceil(x/step-unit.Closeness) * step
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"sipsum/internal/embedded"
+	"sipsum/internal/unit"
 )
 
 // band says how an amount from a limit on is printed: to the nearest step, to so many
@@ -36,21 +37,17 @@ func readBand(r embedded.Row) band {
 	return b
 }
 
-// closeness is the share by which computer arithmetic may miss a limit.
-const closeness = 1e-9
-
 // covers reports whether an amount lies in the band.
 func (b band) covers(x float64) bool {
-	near := closeness * max(1, math.Abs(b.from))
 	if b.including {
-		return x >= b.from-near
+		return unit.AtLeast(x, b.from)
 	}
-	return x > b.from+near
+	return unit.Over(x, b.from)
 }
 
 // nearest rounds to the nearest step, halves up.
 func nearest(x, step float64) float64 {
-	return math.Floor(x/step+0.5+closeness) * step
+	return math.Floor(x/step+0.5+unit.Closeness) * step
 }
 
 // stepFor gives the step and the decimals by which a band prints an amount: its own step, or
@@ -59,7 +56,7 @@ func (b band) stepFor(x float64) (step float64, decimals int) {
 	if b.figures == 0 || x <= 0 {
 		return max(b.step, smallest), b.decimals
 	}
-	power := int(math.Floor(math.Log10(x*(1+closeness)))) - b.figures + 1
+	power := int(math.Floor(math.Log10(x*(1+unit.Closeness)))) - b.figures + 1
 	if least := math.Pow10(power); least > b.step {
 		return least, max(-power, 0)
 	}

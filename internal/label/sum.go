@@ -156,7 +156,7 @@ func (s sum) times(scale float64) sum {
 }
 
 // complete reports whether nothing of the sum is missing.
-func (s sum) complete() bool { return s.bound <= s.known*(1+closeness) }
+func (s sum) complete() bool { return s.bound <= s.known*(1+unit.Closeness) }
 
 // bounded reports whether it is known how much the sum can be at most.
 func (s sum) bounded() bool { return !math.IsNaN(s.bound) && !math.IsNaN(s.most) }

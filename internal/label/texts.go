@@ -8,6 +8,7 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
+	"sipsum/internal/unit"
 )
 
 // amountServed is a row of data/reference_amounts.csv: how much of a kind of drink the rules
@@ -98,7 +99,7 @@ func tenth(x float64) string {
 // tenthUp writes a figure to the tenth above it: "not more than".
 func tenthUp(x float64) string {
 	const tenths = 10
-	return tenth(math.Ceil(x*tenths-closeness) / tenths)
+	return tenth(math.Ceil(x*tenths-unit.Closeness) / tenths)
 }
 
 // statedDiffers says where the energy that packs and tables print themselves lies outside the

@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
 	"sipsum/internal/solution"
+	"sipsum/internal/unit"
 )
 
 // condition is one word of a column "when": "always", "no-volume", "simplified", or a
@@ -72,18 +73,17 @@ func (r *ruleset) holds(c condition, f Facts) bool {
 }
 
 func compare(x float64, sign string, limit float64) bool {
-	near := closeness * max(1, limit)
 	switch sign {
 	case ">":
-		return x > limit+near
+		return unit.Over(x, limit)
 	case ">=":
-		return x >= limit-near
+		return unit.AtLeast(x, limit)
 	case "<":
-		return x < limit-near
+		return unit.Over(limit, x)
 	case "<=":
-		return x <= limit+near
+		return unit.AtLeast(limit, x)
 	}
-	return x >= limit-near && x <= limit+near
+	return unit.AtLeast(x, limit) && unit.AtLeast(limit, x)
 }
 
 func (r *ruleset) line(key string) (line, bool) {

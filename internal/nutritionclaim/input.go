@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/unit"
 )
 
 // Input is a drink as far as claims go.
@@ -74,7 +75,7 @@ func (a Amounts) sum(ids []constituent.ID, within constituent.ID, perGram float6
 }
 
 // partly reports whether what is unknown could make it more than what is known does.
-func (f Figure) partly() bool { return !(f.Most <= f.High*(1+closeness)) } // NaN too
+func (f Figure) partly() bool { return !(f.Most <= f.High*(1+unit.Closeness)) } // NaN too
 
 func (f Figure) plus(g Figure) Figure {
 	f.Low, f.Mean, f.High, f.Most = f.Low+g.Low, f.Mean+g.Mean, f.High+g.High, f.Most+g.Most

@@ -8,6 +8,7 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
+	"sipsum/internal/unit"
 )
 
 // Verdict is what the rules make of a claim.
@@ -46,9 +47,6 @@ type judged struct {
 	status  string
 	sources []string
 }
-
-// closeness is the share by which computer arithmetic may miss a limit.
-const closeness = 1e-9
 
 // nearness is the factor off its limit up to which a figure is near.
 var nearness = sync.OnceValue(func() float64 {
@@ -176,7 +174,7 @@ const (
 // decide judges a figure at the end of its interval that is against the claim, and says
 // whether its central value is near the limit.
 func (c *condition) decide(f Figure) (verdict Verdict, near bool) {
-	slack := closeness * c.limit
+	slack := unit.Closeness * c.limit
 	within := func(x float64) bool { // false for NaN
 		if c.is == below {
 			return x < c.limit-slack

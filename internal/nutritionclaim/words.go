@@ -74,7 +74,7 @@ func (c *condition) number(x float64) string {
 		}
 		y := rounded(x, 'g', digits)
 		shown := rounded(y, 'f', decimals)
-		same := math.Abs(shown-limit) <= closeness*limit && math.Abs(x-limit) > closeness*limit
+		same := math.Abs(shown-limit) <= unit.Closeness*limit && math.Abs(x-limit) > unit.Closeness*limit
 		switch {
 		case same && limit > 0 && digits < mostDigits:
 			continue

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"cmp"
-	"slices"
 	"strings"
 
 	"sipsum/internal/allergen"
@@ -50,7 +49,7 @@ func (l *Leaf) declaration(s *Sheet, d *Declaration) {
 		lines = append(lines, Line{Lead: say("may"), Strong: strings.Join(namesIn(d.MayContain), " · ")})
 	}
 	if len(d.NotDeclared) > 0 {
-		lines = append(lines, Line{Lead: say("present"), Text: listed(namesIn(d.NotDeclared))})
+		lines = append(lines, Line{Lead: say("present"), Text: clean.Listed(namesIn(d.NotDeclared))})
 	}
 	l.lines("", "", lines)
 }
@@ -75,15 +74,15 @@ func namesIn(entries []allergen.Entry) []string {
 func (s *Sheet) whence(e *allergen.Entry) Line {
 	var from []string
 	for i, name := range s.foodNames(e.From) {
-		from = append(from, say("from", name, listed(howKnown(e, e.From[i]))))
+		from = append(from, say("from", name, clean.Listed(e.HowKnown(e.From[i]))))
 	}
-	text := listed(from)
+	text := clean.Listed(from)
 	if len(e.Via) > 0 {
 		via := make([]string, len(e.Via))
 		for i, v := range e.Via {
 			via[i] = clean.Name(v)
 		}
-		text += ", " + say("via", listed(via))
+		text += ", " + say("via", clean.Listed(via))
 	}
 	if e.Note != "" {
 		text += ". " + clean.Prose(e.Note)
@@ -91,20 +90,9 @@ func (s *Sheet) whence(e *allergen.Entry) Line {
 	return Line{Strong: clean.Name(e.Name), Text: text, Source: cited(e.Source)}
 }
 
-// howKnown gives the kinds of knowledge behind one food of an entry.
-func howKnown(e *allergen.Entry, id string) []string {
-	var list []string
-	for _, k := range e.Knowledge {
-		if k.Food == id && !slices.Contains(list, string(k.How)) {
-			list = append(list, string(k.How))
-		}
-	}
-	return list
-}
-
 // checkLine says what somebody has to decide.
 func (s *Sheet) checkLine(c allergen.Check) Line {
-	foods, text := listed(s.foodNames(c.Foods)), clean.Prose(c.Text)
+	foods, text := clean.Listed(s.foodNames(c.Foods)), clean.Prose(c.Text)
 	if c.Leaf == "" {
 		return Line{Lead: say("notassessed"), Strong: foods, Text: text}
 	}

@@ -81,17 +81,11 @@ func cellOf(r *label.Row, cell *label.Cell) GridCell {
 	return GridCell{Text: text, Unknown: r.Unknown}
 }
 
-// lowered writes the label of a row inside a sentence: "vitamin D".
-func lowered(label string) string {
-	label = strings.TrimPrefix(label, "+ ")
-	return strings.ToLower(label[:1]) + label[1:]
-}
-
 // NotSignificant names the rows that a short table is without, as 21 CFR 101.9(f) has it said.
 func NotSignificant(c *label.Card) string {
 	var names []string
 	for _, name := range c.NotSignificant {
-		names = append(names, lowered(clean.Name(name)))
+		names = append(names, clean.LowerFirst(strings.TrimPrefix(clean.Name(name), "+ ")))
 	}
-	return say("insignificant", listed(names))
+	return say("insignificant", clean.Listed(names))
 }

@@ -3,8 +3,6 @@ package sheet
 import (
 	"strings"
 	"sync"
-	"unicode"
-	"unicode/utf8"
 
 	"sipsum/internal/embedded"
 )
@@ -34,18 +32,4 @@ func say(key string, gaps ...string) string {
 		text = strings.Replace(text, "{}", with, 1)
 	}
 	return text
-}
-
-// listed writes a list as a sentence does: "a, b and c".
-func listed(list []string) string {
-	n := len(list)
-	if n < 2 {
-		return strings.Join(list, "")
-	}
-	return strings.Join(list[:n-1], ", ") + " and " + list[n-1]
-}
-
-func upperFirst(text string) string {
-	first, size := utf8.DecodeRuneInString(text)
-	return string(unicode.ToUpper(first)) + text[size:]
 }

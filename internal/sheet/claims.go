@@ -73,7 +73,7 @@ func claimInput(a *assay.Assay, facts label.Facts) nutritionclaim.Input {
 			in.Per100ml[id] = f
 		}
 	}
-	in.Strength = strengthOf(facts, fermented(partsOf(a)))
+	in.Strength = strengthOf(facts, took(a, "ferment"))
 	return in
 }
 

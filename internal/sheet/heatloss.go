@@ -5,7 +5,6 @@ import (
 	"sync"
 
 	"sipsum/internal/assay"
-	"sipsum/internal/caution"
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
 	"sipsum/internal/nutritionclaim"
@@ -16,9 +15,9 @@ import (
 // data/retention.csv. Minerals leave with the water that is poured off, and none is here.
 var leastRetention = sync.OnceValue(func() map[constituent.ID]float64 {
 	least := map[constituent.ID]float64{}
+	of := Groups()[slices.IndexFunc(Groups(), func(g Group) bool { return g.Name == vitamins })]
 	vitamin := func(id constituent.ID) bool {
-		i := slices.IndexFunc(Groups(), func(g Group) bool { return g.Name == vitamins })
-		return slices.ContainsFunc(Groups()[i].Lines, func(l GroupLine) bool { return l.ID == id })
+		return slices.ContainsFunc(of.Lines, func(l GroupLine) bool { return l.ID == id })
 	}
 	for _, row := range embedded.Rows("retention.csv") {
 		for _, column := range row.Columns() {
@@ -42,11 +41,7 @@ const vitamins = "Vitamins and others"
 
 // boiled reports whether anything in the drink was heated in a way that follows no factor: a
 // reduction keeps its vitamins in the ledger, which a pot does not.
-func boiled(a *assay.Assay) bool {
-	return slices.ContainsFunc(partsOf(a), func(p caution.Part) bool {
-		return slices.Contains(p.Steps, "reduce") || slices.Contains(p.Steps, "caramelise")
-	})
-}
+func boiled(a *assay.Assay) bool { return took(a, "reduce", "caramelise") }
 
 // lose lowers the lower ends of what heat destroys: a claim of a boiled drink holds only with
 // the least that any dish keeps.

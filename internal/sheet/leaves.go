@@ -57,7 +57,7 @@ func (s *Sheet) StageLeaf() *Leaf {
 	var lines []Line
 	for _, c := range s.Evidence.Categories {
 		if len(c.Sentences) > 0 {
-			lines = append(lines, Line{Lead: clean.Name(c.Name), Text: "“" + upperFirst(clean.Prose(c.Sentences[0])) + "”"})
+			lines = append(lines, Line{Lead: clean.Name(c.Name), Text: "“" + clean.UpperFirst(clean.Prose(c.Sentences[0])) + "”"})
 		}
 	}
 	l.lines(Spoken, say("evidence"), lines)
@@ -129,7 +129,7 @@ func (s *Sheet) box(v Served) Block {
 	for _, r := range s.Rules {
 		rules = append(rules, rulesName(r))
 	}
-	return Block{Role: Boxed, Lines: append(slices.Clone(v.Allergens), Line{Text: say("rules", listed(rules))})}
+	return Block{Role: Boxed, Lines: append(slices.Clone(v.Allergens), Line{Text: say("rules", clean.Listed(rules))})}
 }
 
 func advice(v Served) Block { return Block{Heading: say("advice"), Lines: plainLines(v.Advice)} }

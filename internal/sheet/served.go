@@ -178,9 +178,9 @@ func (s *Sheet) toAsk(all []Declaration) []Line {
 	var lines []Line
 	for i := range all {
 		for _, c := range all[i].Check {
-			text := say("open", listed(s.foodNames(c.Foods)))
+			text := say("open", clean.Listed(s.foodNames(c.Foods)))
 			if c.Leaf != "" {
-				text = say("check", clean.Name(cmp.Or(c.Name, c.Leaf)), listed(s.foodNames(c.Foods)))
+				text = say("check", clean.Name(cmp.Or(c.Name, c.Leaf)), clean.Listed(s.foodNames(c.Foods)))
 			}
 			if line := (Line{Text: text}); !slices.Contains(lines, line) {
 				lines = append(lines, line)

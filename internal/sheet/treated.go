@@ -17,25 +17,21 @@ func treatedWith(a *assay.Assay, foods []allergen.Item) []allergen.Item {
 		brought = append(brought, allergen.Assess(it).Leaves...)
 	}
 	var list []allergen.Item
-	look := func(steps []drink.Step, path ...string) {
+	for name, steps := range stepsOf(a) {
 		for _, step := range steps {
 			treat, ok := step.(*drink.Treat)
 			if !ok {
 				continue
 			}
-			it := allergen.Item{Food: food.ID{Table: "treat", Code: treat.Technique}, Name: treat.Technique, Path: path, Stated: true, Own: true, Eaten: true}
-			new := func(leaf string) bool { return !slices.Contains(brought, leaf) }
-			if slices.ContainsFunc(allergen.Assess(it).Missed, new) {
+			it := allergen.Item{Food: food.ID{Table: "treat", Code: treat.Technique}, Name: treat.Technique, Stated: true, Own: true, Eaten: true}
+			if name != "" {
+				it.Path = []string{name}
+			}
+			unbrought := func(leaf string) bool { return !slices.Contains(brought, leaf) }
+			if slices.ContainsFunc(allergen.Assess(it).Missed, unbrought) {
 				list = append(list, it)
 			}
 		}
 	}
-	used := a.Used()
-	for i := range a.Drink.Components {
-		if c := &a.Drink.Components[i]; used[c.Name] {
-			look(c.Steps, c.Name)
-		}
-	}
-	look(a.Drink.Finish)
 	return list
 }

@@ -28,7 +28,7 @@ func warned(a *assay.Assay, facts label.Facts, items []allergen.Item) caution.Dr
 	in := caution.Input{
 		Name: a.Drink.Name, Items: items, Parts: parts, Poured: pouredOf(a),
 		ServingG: a.Mass.Mean, ServingMl: a.Volume.Mean, Amounts: facts.Serving,
-		ABV: abv(alcohol.Mean), ABVMost: abv(mostAlcohol(alcohol, fermented(parts))),
+		ABV: abv(alcohol.Mean), ABVMost: abv(mostAlcohol(alcohol, took(a, "ferment"))),
 		Brought: map[constituent.ID][]food.ID{}, Unstated: map[constituent.ID][]food.ID{},
 	}
 	if at := a.Drink.At; at != nil {
@@ -38,11 +38,6 @@ func warned(a *assay.Assay, facts label.Facts, items []allergen.Item) caution.Dr
 		in.Brought[id], in.Unstated[id] = bringersOf(a, id)
 	}
 	return caution.Look(in)
-}
-
-// fermented reports whether anything in the drink has fermented here.
-func fermented(parts []caution.Part) bool {
-	return slices.ContainsFunc(parts, func(p caution.Part) bool { return slices.Contains(p.Steps, "ferment") })
 }
 
 // partsOf lists the house-made components that are in the drink, and the drink itself.

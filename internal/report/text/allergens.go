@@ -1,10 +1,10 @@
 package textreport
 
 import (
-	"slices"
 	"strings"
 
 	"sipsum/internal/allergen"
+	"sipsum/internal/clean"
 	"sipsum/internal/sheet"
 	"sipsum/internal/source"
 )
@@ -74,7 +74,7 @@ func (p declared) entry(e *allergen.Entry) {
 		text += ": from " + whence(e)
 	}
 	if e.Note != "" {
-		text += ". " + upperFirst(Clean(e.Note, mostProse))
+		text += ". " + clean.UpperFirst(Clean(e.Note, mostProse))
 	}
 	p.hanging("  – ", bulletIndent, text)
 }
@@ -83,13 +83,13 @@ func (p declared) entry(e *allergen.Entry) {
 func whence(e *allergen.Entry) string {
 	from := make([]string, len(e.Ways))
 	for i, w := range e.Ways {
-		from[i] = Clean(w.Food, mostName) + " (" + strings.Join(howKnown(e, w.Food), ", ") + ")"
+		from[i] = Clean(w.Food, mostName) + " (" + strings.Join(e.HowKnown(w.Food), ", ") + ")"
 		if !w.Straight() {
 			via := make([]string, len(w.Via))
 			for k, v := range w.Via {
 				via[k] = Clean(v, mostName)
 			}
-			from[i] += " by way of " + join(via)
+			from[i] += " by way of " + clean.Listed(via)
 		}
 	}
 	return strings.Join(from, "; ")
@@ -109,23 +109,12 @@ func (p declared) status(of string) string {
 	return ""
 }
 
-// howKnown gives the kinds of knowledge behind one food of an entry.
-func howKnown(e *allergen.Entry, id string) []string {
-	var list []string
-	for _, k := range e.Knowledge {
-		if k.Food == id && !slices.Contains(list, string(k.How)) {
-			list = append(list, string(k.How))
-		}
-	}
-	return list
-}
-
 func namesOf(entries []allergen.Entry) string {
 	names := make([]string, len(entries))
 	for i, e := range entries {
 		names[i] = Clean(e.Name, mostName)
 	}
-	return join(names)
+	return clean.Listed(names)
 }
 
 // check prints what somebody has to decide.
@@ -138,9 +127,9 @@ func (p declared) check(c allergen.Check) {
 	for i, leaf := range c.Leaves {
 		leaves[i] = Clean(leaf, mostName)
 	}
-	text := join(leaves) + " in " + join(foods)
+	text := clean.Listed(leaves) + " in " + clean.Listed(foods)
 	if c.Code == allergen.CheckNotAssessed {
-		text = "not assessed, " + join(foods)
+		text = "not assessed, " + clean.Listed(foods)
 	}
 	for _, place := range c.Places {
 		text += " at " + Clean(place.String(), mostName)
@@ -149,7 +138,7 @@ func (p declared) check(c allergen.Check) {
 	if c.Question != "" {
 		text += Clean(c.Question, mostProse) + " "
 	}
-	text += upperFirst(Clean(c.Text, mostProse)) + p.cited(c.Source)
+	text += clean.UpperFirst(Clean(c.Text, mostProse)) + p.cited(c.Source)
 	p.hanging("  To check: ", bulletIndent, text)
 }
 

@@ -3,6 +3,7 @@ package textreport
 import (
 	"strings"
 
+	"sipsum/internal/clean"
 	"sipsum/internal/label"
 	"sipsum/internal/sheet"
 )
@@ -59,7 +60,7 @@ func (p cards) notComplete(c *label.Card) {
 		rows = append(rows, Clean(name, mostName))
 	}
 	if len(rows) > 0 {
-		p.hanging("  – ", bulletIndent, "not complete: "+join(rows)+"; see sipsum card")
+		p.hanging("  – ", bulletIndent, "not complete: "+clean.Listed(rows)+"; see sipsum card")
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"sipsum/internal/assay"
 	"sipsum/internal/chemistry"
+	"sipsum/internal/clean"
 	"sipsum/internal/sheet"
 )
 
@@ -87,7 +88,7 @@ func (p solutions) restsOn(c *chemistry.Chemistry) {
 		}
 		foods = append(foods, fmt.Sprintf("%s%s, %.2f to %.2f%s", Clean(r.Food.String(), mostName), sheet.RestsAs(r), r.Low, r.High, signs(numbers)))
 	}
-	p.paragraph(marginWidth, 2, "The pH rests on the published pH of "+join(foods)+", not on composition alone.")
+	p.paragraph(marginWidth, 2, "The pH rests on the published pH of "+clean.Listed(foods)+", not on composition alone.")
 }
 
 // shortUnit fits units into their column: grams in 100 g are per cent, and the name of

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"sipsum/internal/clean"
 	"sipsum/internal/curdling"
 	"sipsum/internal/sheet"
 )
@@ -45,7 +46,7 @@ func (p milk) standing(c *curdling.Judgement) string {
 	pH.Unit = "" // the words say it
 	return fmt.Sprintf("The %s begins to curdle at pH%s%s at %s. The drink stands at pH%s%s, with %.0f%s%% of %s: %s, smooth in %.0f%s%% of the draws.",
 		Clean(c.Protein, mostName), glue, span(band.Low, band.High, phPlace), at, glue, p.sentence(pH, ""),
-		percentOf*c.Stand.MilkShare, glue, Clean(join(c.Milk), mostName), c.Stand.Verdict, percentOf*c.Stand.Smooth, glue)
+		percentOf*c.Stand.MilkShare, glue, Clean(clean.Listed(c.Milk), mostName), c.Stand.Verdict, percentOf*c.Stand.Smooth, glue)
 }
 
 // phPlace: a published pH of curdling is good to a tenth.
@@ -116,7 +117,7 @@ func wayWords(c *curdling.Judgement, w curdling.Way) string {
 	case curdling.LessSour:
 		return grams + " less of " + Clean(c.Sour, mostName)
 	case curdling.MoreMilk:
-		return grams + " more of " + Clean(join(c.Milk), mostName)
+		return grams + " more of " + Clean(clean.Listed(c.Milk), mostName)
 	case curdling.Cooler:
 		return "poured at " + plain(math.Floor(w.Celsius)) + glue + "°C or cooler"
 	}

@@ -1,6 +1,7 @@
 package textreport
 
 import (
+	"sipsum/internal/clean"
 	"sipsum/internal/evidence"
 	"sipsum/internal/sheet"
 )
@@ -13,7 +14,7 @@ func (p view) inside() {
 		return
 	}
 	p.gap()
-	p.paragraph(0, 2, upperFirst(Clean(alone.Name, mostName))+" is used inside other components. Alone it is what they take for a serving, "+p.sentence(alone.Mass, "")+", as it was made.")
+	p.paragraph(0, 2, clean.UpperFirst(Clean(alone.Name, mostName))+" is used inside other components. Alone it is what they take for a serving, "+p.sentence(alone.Mass, "")+", as it was made.")
 }
 
 // categories prints the evidence.
@@ -27,7 +28,7 @@ func (p categories) atLength() {
 
 // category prints one category at length.
 func (p categories) category(c *evidence.Category) {
-	p.tableHeading(upperFirst(Clean(c.Name, mostName)), "")
+	p.tableHeading(clean.UpperFirst(Clean(c.Name, mostName)), "")
 	var unknown []string
 	for i := range c.Entries {
 		e := &c.Entries[i]
@@ -45,10 +46,10 @@ func (p categories) category(c *evidence.Category) {
 		brought{p.page}.parts(parts)
 	}
 	if len(unknown) > 0 {
-		p.paragraph(marginWidth, 2, "not known: "+join(unknown))
+		p.paragraph(marginWidth, 2, "not known: "+clean.Listed(unknown))
 	}
 	for _, text := range c.Sentences {
-		p.hanging("  “", marginWidth+1, upperFirst(Clean(text, mostProse))+"”")
+		p.hanging("  “", marginWidth+1, clean.UpperFirst(Clean(text, mostProse))+"”")
 	}
 }
 
@@ -84,6 +85,6 @@ func (p categories) brief(c *evidence.Category) {
 		p.paragraph(partIndent, 2, brought{p.page}.inShort(sheet.BroughtTo(p.s.Assay, e.Constituent.ID)))
 	}
 	if len(unknown) > 0 {
-		p.paragraph(marginWidth, 2, "not known: "+join(unknown))
+		p.paragraph(marginWidth, 2, "not known: "+clean.Listed(unknown))
 	}
 }

@@ -1,6 +1,9 @@
 package textreport
 
-import "sipsum/internal/sheet"
+import (
+	"sipsum/internal/clean"
+	"sipsum/internal/sheet"
+)
 
 // garnish says what is put on top and whether the figures hold it.
 func (p view) garnish() {
@@ -22,9 +25,9 @@ func (p view) garnish() {
 		p.gap()
 	}
 	if len(left) > 0 {
-		p.paragraph(0, 2, of+", not eaten: "+join(left)+". "+sheet.NotEaten)
+		p.paragraph(0, 2, of+", not eaten: "+clean.Listed(left)+". "+sheet.NotEaten)
 	}
 	if len(eaten) > 0 {
-		p.paragraph(0, 2, of+", eaten: "+join(eaten)+". "+sheet.Eaten)
+		p.paragraph(0, 2, of+", eaten: "+clean.Listed(eaten)+". "+sheet.Eaten)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"sipsum/internal/clean"
 	"sipsum/internal/composition"
 	"sipsum/internal/recipe"
 	"sipsum/internal/sheet"
@@ -85,7 +86,7 @@ func (p brought) inShort(b sheet.Brought) string {
 		for _, k := range partsOf(b.Named()) {
 			list = append(list, k.name+" "+percent(k.Share))
 		}
-		text = join(list)
+		text = clean.Listed(list)
 	}
 	if len(b.Unknown) == 0 {
 		return text
@@ -97,7 +98,7 @@ func (p brought) inShort(b sheet.Brought) string {
 	if text != "" {
 		text += "; "
 	}
-	return text + "not known in " + join(names)
+	return text + "not known in " + clean.Listed(names)
 }
 
 // allFrom says that one component brings all there is, or all that is known.

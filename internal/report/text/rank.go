@@ -5,6 +5,7 @@ import (
 	"math"
 	"strconv"
 
+	"sipsum/internal/clean"
 	"sipsum/internal/estimate"
 	"sipsum/internal/source"
 )
@@ -30,7 +31,7 @@ type Ranked struct {
 // Rank prints the foods with the most of a constituent.
 func Rank(w io.Writer, head RankHead, list []Ranked, st Style) error {
 	p, notes := newPage(st), &footnotes{}
-	p.title(upperFirst(head.Name)+", "+head.Unit+" "+head.Per, "rank")
+	p.title(clean.UpperFirst(head.Name)+", "+head.Unit+" "+head.Per, "rank")
 	if len(list) == 0 {
 		p.paragraph(0, 0, "No food: nobody has measured it in the foods asked for.")
 		return p.write(w)

@@ -1,6 +1,7 @@
 package textreport
 
 import (
+	"sipsum/internal/clean"
 	"sipsum/internal/composition"
 	"sipsum/internal/sheet"
 )
@@ -15,7 +16,7 @@ func summary(p *page, s sheet.Summary) string {
 	for _, f := range s.Figures {
 		figures = append(figures, p.sentence(f.Result, sheet.WordsFor(f.Constituent)))
 	}
-	text := "A serving holds " + join(figures) + "."
+	text := "A serving holds " + clean.Listed(figures) + "."
 	for _, leader := range s.Leaders {
 		var leads []string
 		for _, led := range leader.Of {
@@ -25,7 +26,7 @@ func summary(p *page, s sheet.Summary) string {
 			}
 			leads = append(leads, mostly(led.Share)+of+sheet.WordsFor(led.Figure.Constituent))
 		}
-		text += " " + upperFirst(cleanPart(leader.ID, leader.Name)) + " brings " + join(leads) + "."
+		text += " " + clean.UpperFirst(cleanPart(leader.ID, leader.Name)) + " brings " + clean.Listed(leads) + "."
 	}
 	return text
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"sipsum/internal/clean"
 	"sipsum/internal/estimate"
 	"sipsum/internal/sheet"
 )
@@ -27,7 +28,7 @@ const (
 func Why(w io.Writer, s *sheet.Sheet, st Style) error {
 	p, d := newPage(st), s.Assay.Drivers
 	p.title(Clean(s.Assay.Drink.Name, mostName), "why")
-	p.paragraph(0, 2, upperFirst(sheet.WordsFor(d.Figure.Constituent))+" of a serving: "+p.sentence(d.Figure.Result, "")+".")
+	p.paragraph(0, 2, clean.UpperFirst(sheet.WordsFor(d.Figure.Constituent))+" of a serving: "+p.sentence(d.Figure.Result, "")+".")
 	if len(d.Inputs) == 0 {
 		p.gap()
 		p.paragraph(0, 0, "No single input moves it: it is exact, or many small things share its spread.")

@@ -1,0 +1,18 @@
+package clean_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"sipsum/internal/clean"
+)
+
+func TestSentences(t *testing.T) {
+	assert.Equal(t, "", clean.Listed(nil))
+	assert.Equal(t, "a", clean.Listed([]string{"a"}))
+	assert.Equal(t, "a, b and c", clean.Listed([]string{"a", "b", "c"}))
+	assert.Equal(t, "Éclair", clean.UpperFirst("éclair"))
+	assert.Equal(t, "vitamin D", clean.LowerFirst("Vitamin D"))
+	assert.Equal(t, "", clean.UpperFirst(""))
+}
