@@ -19,16 +19,30 @@ func (s *Sheet) AllergensLeaf() *Leaf {
 	}
 	var lines []Line
 	for _, c := range s.Cautions() {
-		line := Line{Text: clean.Prose(c.Text), Source: cited(c.Source)}
-		if len(c.Under) > 0 {
-			line.Lead = rulesName(strings.Join(c.Under, ", "))
-		}
-		lines = append(lines, line)
+		lines = append(lines, cautionLine(c))
 	}
 	l.lines("", say("cautions"), lines)
-	l.lines(Small, "", []Line{{Text: Declaring}})
+	below := []Line{{Text: Declaring}}
+	if len(lines) > 0 {
+		below = append([]Line{{Text: LocalCode}}, below...)
+	}
+	l.lines(Small, "", below)
 	l.foot(s)
 	return l
+}
+
+// injures is the last rank of the cautions that speak of harm to anybody; they say so.
+const injures = 2
+
+func cautionLine(c Cautioned) Line {
+	var lead []string
+	if c.Rank <= injures {
+		lead = append(lead, HowBad(c.Rank))
+	}
+	if len(c.Under) > 0 {
+		lead = append(lead, rulesName(strings.Join(c.Under, ", ")))
+	}
+	return Line{Lead: strings.Join(lead, ", "), Text: daggered(clean.Prose(c.Text), source.IsFromMemory(c.Source)), Source: cited(c.Source)}
 }
 
 func (l *Leaf) declaration(s *Sheet, d *Declaration) {
@@ -74,16 +88,17 @@ func namesIn(entries []allergen.Entry) []string {
 func (s *Sheet) whence(e *allergen.Entry) Line {
 	var from []string
 	for i, name := range s.foodNames(e.From) {
-		from = append(from, say("from", name, clean.Listed(e.HowKnown(e.From[i]))))
-	}
-	text := clean.Listed(from)
-	if len(e.Via) > 0 {
-		via := make([]string, len(e.Via))
-		for i, v := range e.Via {
-			via[i] = clean.Name(v)
+		one := say("from", name, clean.Listed(e.HowKnown(e.From[i])))
+		if w := e.Ways[i]; !w.Straight() { // each food by its own way
+			via := make([]string, len(w.Via))
+			for k, v := range w.Via {
+				via[k] = clean.Name(v)
+			}
+			one += ", " + say("via", clean.Listed(via))
 		}
-		text += ", " + say("via", clean.Listed(via))
+		from = append(from, one)
 	}
+	text := strings.Join(from, "; ")
 	if e.Note != "" {
 		text += ". " + clean.Prose(e.Note)
 	}
@@ -92,7 +107,10 @@ func (s *Sheet) whence(e *allergen.Entry) Line {
 
 // checkLine says what somebody has to decide.
 func (s *Sheet) checkLine(c allergen.Check) Line {
-	foods, text := clean.Listed(s.foodNames(c.Foods)), clean.Prose(c.Text)
+	foods, text := clean.Listed(s.foodNames(c.Foods)), clean.UpperFirst(clean.Prose(c.Text))
+	if c.Question != "" {
+		text = clean.Prose(c.Question) + " " + text
+	}
 	if c.Leaf == "" {
 		return Line{Lead: say("notassessed"), Strong: foods, Text: text}
 	}
