@@ -14,7 +14,7 @@ import (
 
 // published are the whole releases at hand.
 var published = map[string][]string{
-	"sr": {"sr28"}, "ciqual": {"ciqual2020"}, "swiss": {"swiss53"}, "ifct": {"ifct2017"}, "stfcj": {"japan2020"},
+	"sr": {"sr28"}, "ciqual": {"ciqual2020"}, "swiss": {"swiss53"}, "ifct": {"ifct2017"}, "stfcj": {"japan2020"}, "afcd": {"afcd2"},
 	"fndds": {"fndds1718", "2017-2018 FNDDS At A Glance - FNDDS Nutrient Values.xlsx"},
 }
 

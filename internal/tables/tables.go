@@ -1,6 +1,7 @@
 package tables
 
 import (
+	"sipsum/internal/tables/afcd"
 	"sipsum/internal/tables/ciqual"
 	"sipsum/internal/tables/cnf"
 	"sipsum/internal/tables/cofid"
@@ -17,7 +18,7 @@ import (
 
 // Formats lists the formats in the order in which they are shown and sniffed.
 func Formats() []table.Format {
-	return []table.Format{core.Format, sr.Format, ifct.Format, ciqual.Format, swiss.Format, cnf.Format, cofid.Format, fdc.Format, fndds.Format, stfcj.Format, generic.Format}
+	return []table.Format{core.Format, sr.Format, ifct.Format, ciqual.Format, swiss.Format, cnf.Format, cofid.Format, fdc.Format, fndds.Format, stfcj.Format, afcd.Format, generic.Format}
 }
 
 // Find gives a format by its name.

@@ -18,7 +18,7 @@ func TestFormatsAreTold(t *testing.T) {
 		"../../testdata/tables/cnf":     "cnf",
 		"../../testdata/tables/fdc":     "fdc",
 		"../../testdata/tables/fndds":   "fndds", "../../testdata/tables/fndds-csv": "fndds",
-		"../../testdata/tables/stfcj": "stfcj",
+		"../../testdata/tables/stfcj": "stfcj", "../../testdata/tables/afcd": "afcd",
 	} {
 		f, ok := tables.Sniff(folder)
 		require.True(t, ok, folder)

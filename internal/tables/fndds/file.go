@@ -101,7 +101,7 @@ type copied struct{ *table.Rows }
 func (c copied) columns() []string {
 	names := make([]string, len(c.Header))
 	for i, cell := range c.Header {
-		names[i] = oneLine(cell)
+		names[i] = table.OneLine(cell)
 	}
 	return names
 }
@@ -111,7 +111,7 @@ func (f *file) open() (rows, error) {
 	if f.book != nil {
 		return openSheet(f.book)
 	}
-	r, err := table.OpenRows(f.files, f.dir, f.name, oneLine, again)
+	r, err := table.OpenRows(f.files, f.dir, f.name, table.OneLine, again)
 	if err != nil {
 		return nil, err
 	}
@@ -121,9 +121,6 @@ func (f *file) open() (rows, error) {
 	}
 	return copied{r}, nil
 }
-
-// oneLine writes the name of a column on one line, with single blanks.
-func oneLine(cell string) string { return strings.Join(strings.Fields(cell), " ") }
 
 // count counts the rows of a CSV copy.
 func (f *file) count() (int, error) {

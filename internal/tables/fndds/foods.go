@@ -41,7 +41,7 @@ func (r *reader) prepare() (err error) {
 	}
 	defer rows.Close()
 	if s, ok := rows.(*sheet); ok {
-		r.title = s.title
+		r.title = s.Title
 	}
 	there := map[string]bool{}
 	for _, column := range rows.columns() {
@@ -136,14 +136,14 @@ func (r *reader) food(rows rows, seen map[string]bool) (*food.Food, error) {
 		return nil, rows.Wrong(codeColumn, fmt.Sprintf("food code %.40q has not eight digits, or stands twice", code))
 	}
 	seen[code] = true
-	text := oneLine(rows.Text(nameColumn))
+	text := table.OneLine(rows.Text(nameColumn))
 	if text == "" {
 		return nil, rows.Wrong(nameColumn, "the food has no name")
 	}
 	f := table.NewFood(r.tableID, code)
 	f.Names = []food.Name{{Language: "en", Text: text}}
-	f.PublisherGroup = oneLine(rows.Text(categoryColumn))
-	f.Note = "WWEIA category " + oneLine(rows.Text(categoryNumber))
+	f.PublisherGroup = table.OneLine(rows.Text(categoryColumn))
+	f.Note = "WWEIA category " + table.OneLine(rows.Text(categoryNumber))
 	f.Values = make([]food.Value, len(r.nutrients))
 	f.Group = r.rules.Group(f.PublisherGroup, f.Name())
 	for i, n := range r.nutrients {

@@ -96,3 +96,21 @@ func RunBook(t *testing.T, format table.Format, dir string, d BookDamage) {
 		assert.Equal(t, fail.Wrong, fail.ExitCode(err))
 	})
 }
+
+// ChangeBook copies a release and sets a cell of one of its workbooks; without a
+// cell the sheet gets the value as its name.
+func ChangeBook(t testing.TB, dir, file, sheet, cell string, value any) string {
+	t.Helper()
+	copied := Copy(t, dir)
+	path := filepath.Join(copied, file)
+	book, err := excelize.OpenFile(path)
+	require.NoError(t, err)
+	defer book.Close()
+	if cell == "" {
+		require.NoError(t, book.SetSheetName(sheet, value.(string)))
+	} else {
+		require.NoError(t, book.SetCellValue(sheet, cell, value))
+	}
+	require.NoError(t, book.Save())
+	return copied
+}
