@@ -52,6 +52,8 @@ type crossPair struct {
 	other     *food.Profile
 	places    map[constituent.ID]float64 // last places of the other table's columns
 	match     string
+
+	acidIntervals map[constituent.ID]estimate.Summary
 }
 
 // crossCells gives the cells that the core table shares with others, in the
@@ -86,7 +88,7 @@ func crossPairs(t *testing.T, folder string) []crossPair {
 		tables[o.format.Name] = o
 		theirs[o.format.Name], places[o.format.Name] = foodsOf(t, o.format, path), placesOf(t, o.format, path)
 	}
-	profiles, drawn := map[string]*food.Profile{}, map[string]map[constituent.ID]estimate.Summary{}
+	profiles, drawn, acids := map[string]*food.Profile{}, map[string]map[constituent.ID]estimate.Summary{}, map[string]map[constituent.ID]estimate.Summary{}
 	var pairs []crossPair
 	for _, r := range rows(t, "crosswalk.csv") {
 		o, ok := tables[r["table"]]
@@ -98,24 +100,24 @@ func crossPairs(t *testing.T, folder string) []crossPair {
 		require.NotNil(t, other, "%s has no food %s", r["table"], r["code"])
 		if drawn[f.ID.Code] == nil {
 			profiles[f.ID.Code] = food.Enter(f, nil)
-			drawn[f.ID.Code] = intervals(profiles[f.ID.Code])
+			drawn[f.ID.Code], acids[f.ID.Code] = intervals(profiles[f.ID.Code])
 		}
 		pairs = append(pairs, crossPair{
 			ours: f, own: profiles[f.ID.Code], intervals: drawn[f.ID.Code],
 			table: o, theirs: other, other: food.Enter(other, nil), places: places[r["table"]], match: r["match"],
+			acidIntervals: acids[f.ID.Code],
 		})
 	}
 	return pairs
 }
 
-// intervals draws a core food.
-func intervals(profile *food.Profile) map[constituent.ID]estimate.Summary {
+// intervals draws a core food: what the classes compare, and its single acids.
+func intervals(profile *food.Profile) (compared, acids map[constituent.ID]estimate.Summary) {
 	const columnLength = 1001 // the central value and a thousand draws
 	columns := ledger.NewColumns([]*food.Profile{profile})
 	perGram := ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: columnLength}, columns).PerGram(profile)
-	all := map[constituent.ID]estimate.Summary{}
-	for _, class := range classes {
-		for _, id := range class.ids {
+	summary := func(ids []constituent.ID, into map[constituent.ID]estimate.Summary) {
+		for _, id := range ids {
 			c := constituent.Must(id)
 			sum := make([]float64, columnLength)
 			for _, at := range columns.Below(id) {
@@ -124,11 +126,16 @@ func intervals(profile *food.Profile) map[constituent.ID]estimate.Summary {
 				}
 			}
 			if sum[0] > 0 {
-				all[id] = estimate.Summarise(sum)
+				into[id] = estimate.Summarise(sum)
 			}
 		}
 	}
-	return all
+	compared, acids = map[constituent.ID]estimate.Summary{}, map[constituent.ID]estimate.Summary{}
+	for _, class := range classes {
+		summary(class.ids, compared)
+	}
+	summary(acidColumns, acids)
+	return compared, acids
 }
 
 func foodsOf(t *testing.T, format table.Format, path string) map[string]*food.Food {
