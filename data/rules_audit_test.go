@@ -40,6 +40,9 @@ func TestBoundRulesAreSourced(t *testing.T) {
 			assert.Len(t, tags, 1, at)
 			c, _ := constituent.Find(tags[0])
 			assert.Equal(t, string(c.Parent), b["of"], at)
+		case "below":
+			assert.Greater(t, number(t, b, "amount"), 0.0, at)
+			assert.NotEmpty(t, b["words"], "%s: a whole group has a max", at)
 		case "max", "allowed":
 			assert.Greater(t, number(t, b, "amount"), 0.0, at)
 			assert.Len(t, tags, 1, at)
@@ -101,18 +104,21 @@ func TestZeroRulesLeaveWhatIsMarked(t *testing.T) {
 	assert.Len(t, seen, len(of))
 }
 
-// Nor may the most published in a group be less than what a core food of it holds.
+// Nor may the most published in a group, or of a kind of food, be less than what a core food
+// of it holds.
 func TestMaxRulesAgreeWithTheCoreTable(t *testing.T) {
 	foods, all := byKey(t, "core/foods.csv", "code"), coreContents(t)
 	for _, b := range rows(t, "bounds.csv") {
-		if b["rule"] != "max" {
+		if b["rule"] != "max" && b["rule"] != "below" {
 			continue
 		}
-		c := constituent.Must(constituent.ID(b["constituents"]))
 		const rounding = 1.001
-		for code, f := range foods {
-			if speaks(b, f) && f["use"] != "chemical" {
-				assert.LessOrEqual(t, all[code][c.ID]*c.PerGram, number(t, b, "amount")*rounding, "%s of %s", c.ID, code)
+		for tag := range strings.FieldsSeq(b["constituents"]) {
+			c := constituent.Must(constituent.ID(tag))
+			for code, f := range foods {
+				if speaks(b, f) && f["use"] != "chemical" {
+					assert.LessOrEqual(t, all[code][c.ID]*c.PerGram, number(t, b, "amount")*rounding, "%s of %s", c.ID, code)
+				}
 			}
 		}
 	}

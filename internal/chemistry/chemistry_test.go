@@ -66,16 +66,16 @@ func TestPHOfCoreFoodsAgainstPublishedPH(t *testing.T) {
 	assert.LessOrEqual(t, halves[given/2], 0.3)
 }
 
-// An apricot's acids are printed as they are whatever has been titrated of it.
+// A redcurrant's acids are printed as they are whatever has been titrated of it.
 func TestTitratedAcidityFillsNoAcid(t *testing.T) {
 	lib := assaytest.Core(t)
-	apricot := lib[food.ID{Table: "core", Code: "apricot"}]
-	acids, ok := apricot.Value("OA")
+	redcurrant := lib[food.ID{Table: "core", Code: "redcurrant"}]
+	acids, ok := redcurrant.Value("OA")
 	require.True(t, ok)
-	figure, ok := assaytest.Assay(t, lib, "drink: x\nserves: 1\nbuild: [100 g core:apricot]\n", 50).PerServing.Find("OA")
+	figure, ok := assaytest.Assay(t, lib, "drink: x\nserves: 1\nbuild: [100 g core:redcurrant]\n", 50).PerServing.Find("OA")
 	require.True(t, ok)
 	assert.InEpsilon(t, acids.Amount, float64(figure.Mean), 0.02)
-	assert.Greater(t, assaytest.Glass(t, lib, "core:apricot", 25).Acidity[0].Per100g.Mean, 0.4)
+	assert.Greater(t, assaytest.Glass(t, lib, "core:redcurrant", 25).Acidity[0].Per100g.Mean, 0.4)
 }
 
 func TestNoPHWhereCompositionDoesNotTell(t *testing.T) {

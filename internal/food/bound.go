@@ -122,8 +122,8 @@ func (b *bounding) partsBound(c *constituent.Constituent) float64 {
 }
 
 // most gives the most an unknown could be, in g/g, and why: the least of what
-// the row's own balance, its acidity and its metals, a factor of another value, the
-// group's highest published value and the law allow. None if nothing is known.
+// the row's own balance, its acidity and its metals, what was found in foods of its name,
+// a factor of another value, the group's highest published value and the law allow. None if nothing is known.
 func (b *bounding) most(c *constituent.Constituent) (limit float64, why string) {
 	limit, why = b.slack(c)
 	lower := func(x float64, because string) {
@@ -135,6 +135,9 @@ func (b *bounding) most(c *constituent.Constituent) (limit float64, why string) 
 		for _, r := range b.rooms {
 			lower(r.most(c), r.why)
 		}
+	}
+	if most, source := b.subject.lessInItsKind(c); Stated(most) {
+		lower(most/(unit.Hundred*c.PerGram), "foods of its kind hold less: "+source)
 	}
 	if rule, ok := b.subject.ruleFor("factor", c); ok {
 		if of := b.cell(constituent.Must(rule.of)); of.Known {

@@ -15,7 +15,7 @@ import (
 type boundRule struct {
 	group  string // of data/groups.csv, or "*"
 	ids    []constituent.ID
-	kind   string // "zero", "rest", "factor", "max" or "allowed"
+	kind   string // "zero", "below", "rest", "factor", "max" or "allowed"
 	amount float64
 	of     constituent.ID // factor, rest: of which constituent
 	words  phrase.List    // only of foods that are named so; empty: of all
@@ -87,4 +87,19 @@ func (s subject) ruleFor(kind string, c *constituent.Constituent) (boundRule, bo
 		}
 	}
 	return boundRule{}, false
+}
+
+// LessInItsKind gives the most, in the constituent's own unit, that a published work found of
+// it in foods that are named like this one, and the work; None where no rule of data/bounds.csv
+// (below) says so. It is no figure of the food itself.
+func LessInItsKind(f *Food, c *constituent.Constituent) (most float64, source string) {
+	return subjectOf(f).lessInItsKind(c)
+}
+
+func (s subject) lessInItsKind(c *constituent.Constituent) (most float64, source string) {
+	rule, ok := s.ruleFor("below", c)
+	if !ok {
+		return None, ""
+	}
+	return rule.amount, rule.source
 }

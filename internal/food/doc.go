@@ -56,8 +56,9 @@
 //  6. bound: the most an unknown could be, which is the least of what the row's own
 //     balance leaves (over the totals above it, the rests in which it can hide plus
 //     two standard deviations), what a published titratable acidity or pH and the
-//     metals allow of an acid (acidroom.go), a factor of another value (phosphate ≤
-//     3.066 P), the highest value published in its group, the most that the law allows
+//     metals allow of an acid (acidroom.go), what a published work found at most in foods of
+//     its name (rule below), a factor of another value (phosphate ≤ 3.066 P), the highest
+//     value published in its group, the most that the law allows
 //     in it (rule allowed), and the bound of its own total. Without any of these nothing is known.
 //
 // Trace and below-limit values are uniform between zero and their limit.

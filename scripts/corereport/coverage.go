@@ -28,7 +28,7 @@ var (
 var lines = []line{
 	{"citric and malic acid, fruits and juices", fruits, all("CITAC", "MALAC"), acids("CITAC", "MALAC")},
 	{"total acid, titratable acidity, or citric and malic, fruits and juices", fruits, func(f *food.Food) bool {
-		return known(f, "OA") || known(f, "titratable") || all("CITAC", "MALAC")(f)
+		return has(f, "OA") || has(f, "titratable") || all("CITAC", "MALAC")(f)
 	}, nil},
 	{"glucose, fructose and sucrose, fruits and juices", fruits, all("GLUS", "FRUS", "SUCS"), nil},
 	{"K, Na, Ca, Mg and P, all but pure substances", func(f *food.Food) bool { return !f.Chemical }, all("K", "NA", "CA", "MG", "P"), nil},
@@ -48,13 +48,13 @@ func groups(names ...string) func(*food.Food) bool {
 
 func all(ids ...constituent.ID) func(*food.Food) bool {
 	return func(f *food.Food) bool {
-		return !slices.ContainsFunc(ids, func(id constituent.ID) bool { return !known(f, id) })
+		return !slices.ContainsFunc(ids, func(id constituent.ID) bool { return !has(f, id) })
 	}
 }
 
 func acids(ids ...constituent.ID) []constituent.ID { return ids }
 
-func known(f *food.Food, id constituent.ID) bool {
+func has(f *food.Food, id constituent.ID) bool {
 	v, ok := f.Value(id)
 	return ok && v.State != estimate.Unknown
 }

@@ -50,5 +50,10 @@ func write(w io.Writer, foods []*food.Food) error {
 			return err
 		}
 	}
+	for _, a := range []asking{acidsLead, quinic} {
+		if err := a.measure(foods).write(w); err != nil {
+			return err
+		}
+	}
 	return nil
 }
