@@ -31,10 +31,20 @@ type rankOptions struct {
 func newFoodRank(a *app) *cobra.Command {
 	var o rankOptions
 	cmd := &cobra.Command{
-		Use: "rank TAG", Short: "foods with the most of a constituent", Args: exactly(1, "one tagname, such as CITAC"),
+		Use: "rank TAG", Short: "foods with the most of a constituent",
+		Args: func(cmd *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return exactly(1, "one constituent, such as CITAC or malic acid")(cmd, args)
+			}
+			return nil
+		},
 		Long: "rank lists the foods with the most of a constituent: in 100 g, in relation to their energy or sugars,\n" +
-			"or in relation to another constituent. Foods in which nobody has measured it are not in the list.",
-		RunE: func(cmd *cobra.Command, args []string) error { return a.foodRank(cmd.Context(), args[0], o) },
+			"or in relation to another constituent, each by its tagname or in words (MALAC, malic acid). What drinks are\n" +
+			"made of comes first: the foods of core and of the groups of drinks. Foods in which nobody has measured it\n" +
+			"are not in the list, and are counted below it.",
+		RunE: func(cmd *cobra.Command, args []string) error {
+			return a.foodRank(cmd.Context(), strings.Join(args, " "), o)
+		},
 	}
 	flags := cmd.Flags()
 	flags.StringVar(&o.per, "per", "100g", "100g, 100kcal, 100g-sugars, or a tagname")
@@ -63,17 +73,17 @@ func perOf(word string) (per, error) {
 	case "100g-sugars":
 		return per{constituent.Sugar, unit.Hundred, "per 100 g sugars"}, nil
 	}
-	c, ok := constituent.Find(word)
+	c, ok := constituentOf(word)
 	if !ok {
-		return per{}, fail.New(fail.Wrong, "unknown basis \""+word+"\"", "use 100g, 100kcal, 100g-sugars or a tagname such as MALAC")
+		return per{}, fail.New(fail.Wrong, "unknown basis \""+word+"\"", "use 100g, 100kcal, 100g-sugars or a constituent such as MALAC or \"malic acid\"")
 	}
-	return per{c.ID, 1, "per " + c.Unit + " " + c.Name}, nil
+	return per{c.ID, 1, "per " + c.Unit + " " + named(c)}, nil
 }
 
 func (a *app) foodRank(ctx context.Context, tag string, o rankOptions) error {
-	c, ok := constituent.Find(tag)
+	c, ok := constituentOf(tag)
 	if !ok {
-		return fail.New(fail.Wrong, "unknown constituent \""+tag+"\"", "use a tagname such as CITAC, MALAC, CAFFN, SUGAR")
+		return fail.New(fail.Wrong, "unknown constituent \""+tag+"\"", "use words or a tagname: "+examples(tag))
 	}
 	basis, err := perOf(o.per)
 	if err != nil {
@@ -96,11 +106,31 @@ func (a *app) foodRank(ctx context.Context, tag string, o rankOptions) error {
 	if err != nil {
 		return err
 	}
-	ranked, err := a.rank(ctx, db, store.Ranking{Of: c.ID, Per: basis.id, Tables: a.options.tables, Groups: groups, MinN: o.minN}, leaves, o.limit)
+	q := store.Ranking{Of: c.ID, Per: basis.id, Tables: a.options.tables, Groups: groups, First: drinkGroups(groups), MinN: o.minN}
+	ranked, err := a.rank(ctx, db, q, leaves, o.limit)
 	if err != nil {
 		return err
 	}
-	return a.printRank(ctx, db, c, basis, ranked)
+	left, err := db.LeftOut(ctx, q)
+	if err != nil {
+		return err
+	}
+	return a.printRank(ctx, db, q, basis, ranked, left)
+}
+
+// drinkGroups are the groups of what drinks are made of, which come first; of groups
+// that are asked for none does.
+func drinkGroups(asked []string) []string {
+	if len(asked) > 0 {
+		return nil
+	}
+	return food.GroupsThat(func(g food.Group) bool { return g.InDrinks })
+}
+
+// ofDrinks tells whether drinks are made of a food.
+func ofDrinks(x store.Ranked) bool {
+	g, _ := food.GroupOf(x.Group)
+	return x.ID.Table == store.Core || g.InDrinks
 }
 
 // groupsOf gives the food groups that the flags ask for; none means all.
@@ -165,14 +195,21 @@ func (a *app) rank(ctx context.Context, db *store.DB, q store.Ranking, leaves []
 	return list, err
 }
 
-func (a *app) printRank(ctx context.Context, db *store.DB, c *constituent.Constituent, basis per, ranked []rankedFood) error {
+func (a *app) printRank(ctx context.Context, db *store.DB, q store.Ranking, basis per, ranked []rankedFood, left store.LeftOut) error {
+	c := constituent.Must(q.Of)
 	works := library{db: db}.works(ctx)
-	head := textreport.RankHead{Name: c.Name, Unit: c.Unit, Per: basis.text}
+	head := textreport.RankHead{
+		Name: c.Name, Tag: string(c.ID), Unit: c.Unit, Per: basis.text,
+		Chosen: len(q.Groups) > 0, LeftOut: textreport.LeftOut(left),
+	}
+	if basis.id != "" {
+		head.Basis = constituent.Must(basis.id).Name
+	}
 	var lines []textreport.Ranked
 	for _, x := range ranked {
 		line := textreport.Ranked{
 			Food: x.ID.String(), Name: x.Name, Figure: x.Figure * basis.times, Amount: x.Value.Amount, N: x.Value.N,
-			State: x.Value.State, NotAssessed: x.notAssessed, SD: math.NaN(),
+			State: x.Value.State, NotAssessed: x.notAssessed, OfDrinks: ofDrinks(x.Ranked), SD: math.NaN(),
 		}
 		if food.Stated(x.Value.SD) {
 			line.SD = x.Value.SD / x.Value.Amount * line.Figure
@@ -185,7 +222,10 @@ func (a *app) printRank(ctx context.Context, db *store.DB, c *constituent.Consti
 		lines = append(lines, line)
 	}
 	if a.json() {
-		return jsonreport.Rank(a.streams.Out, string(c.ID), basis.text, lines2json(c, lines))
+		return jsonreport.Rank(a.streams.Out, jsonreport.RankHead{
+			Constituent: string(c.ID), Name: c.Name, Unit: c.Unit, Per: basis.text,
+			LeftOut: jsonreport.LeftOut(left),
+		}, lines2json(c, lines))
 	}
 	return textreport.Rank(a.streams.Out, head, lines, a.style())
 }
@@ -194,6 +234,7 @@ func lines2json(c *constituent.Constituent, lines []textreport.Ranked) []jsonrep
 	out := make([]jsonreport.Ranked, len(lines))
 	for i, x := range lines {
 		out[i] = jsonreport.RankedOf(x.Food, x.Name, x.Figure, x.SD, x.Amount, c.Unit, x.N, x.State.String(), x.NotAssessed, x.Works)
+		out[i].OfDrinks = x.OfDrinks
 	}
 	return out
 }

@@ -67,6 +67,53 @@ func TestRankStopsWhenThereIsEnough(t *testing.T) {
 	assert.Equal(t, 1, seen)
 }
 
+// What drinks are made of comes before what has more; core always does.
+func TestRankPutsGroupsFirst(t *testing.T) {
+	db := fresh(t)
+	load(t, db, "core", "1", with(plain("core", "sorrel", "Sorrel"), "vegetable", 1, map[constituent.ID]float64{"MALAC": 1}))
+	load(t, db, "sr", "1",
+		with(plain("sr", "1", "Stew"), "other", 1, map[constituent.ID]float64{"MALAC": 9}),
+		with(plain("sr", "2", "Juice"), "fruit juice", 1, map[constituent.ID]float64{"MALAC": 5}),
+		with(plain("sr", "3", "Pie"), "other", 1, map[constituent.ID]float64{"MALAC": 8}))
+	var list []string
+	var first []bool
+	q := store.Ranking{Of: "MALAC", First: []string{"fruit juice", "water"}}
+	require.NoError(t, db.Rank(t.Context(), q, func(x store.Ranked) (bool, error) {
+		list, first = append(list, x.ID.String()), append(first, x.First)
+		return len(list) < 3, nil
+	}))
+	assert.Equal(t, []string{"sr:2", "core:sorrel", "sr:1"}, list)
+	assert.Equal(t, []bool{true, true, false}, first)
+}
+
+func TestLeftOutCountsByWhy(t *testing.T) {
+	db := fresh(t)
+	unknown := plain("core", "unknown", "Unknown")
+	limit := plain("core", "limit", "Limit")
+	for f, state := range map[*food.Food]estimate.State{unknown: estimate.Unknown, limit: estimate.Below} {
+		f.Values = []food.Value{{Constituent: "MALAC", Amount: food.None, SD: food.None, Low: food.None, High: food.None, Limit: 10, State: state, Source: "x"}}
+	}
+	load(t, db, "core", "1", unknown, limit, plain("core", "absent", "Absent"),
+		with(plain("core", "zero", "Zero"), "water", 3, map[constituent.ID]float64{"MALAC": 0}),
+		with(plain("core", "one", "One"), "fruit", 3, map[constituent.ID]float64{"MALAC": 1}),
+		with(plain("core", "few", "Few"), "fruit", 1, map[constituent.ID]float64{"MALAC": 2, "SUGAR": 4}),
+		with(plain("core", "both", "Both"), "fruit", 3, map[constituent.ID]float64{"MALAC": 3, "SUGAR": 4}))
+	load(t, db, "sr", "1", with(plain("sr", "1", "Stew"), "other", 0, nil), with(plain("sr", "2", "Juice"), "fruit juice", 0, nil))
+	count := func(q store.Ranking) store.LeftOut {
+		out, err := db.LeftOut(t.Context(), q)
+		require.NoError(t, err)
+		return out
+	}
+	drinks := []string{"fruit juice"}
+	assert.Equal(t, store.LeftOut{Foods: 8, NoFigure: 3, None: 2}, count(store.Ranking{Of: "MALAC", First: drinks}), "core and the juice; not the stew")
+	assert.Equal(t, store.LeftOut{Foods: 9, NoFigure: 4, None: 2}, count(store.Ranking{Of: "MALAC"}))
+	assert.Equal(t, store.LeftOut{Foods: 7, NoFigure: 2, None: 2, Few: 1, NoBasis: 1}, count(store.Ranking{Of: "MALAC", Per: "SUGAR", MinN: 2, Tables: []string{"core"}}))
+	assert.Equal(t, store.LeftOut{Foods: 3}, count(store.Ranking{Of: "MALAC", Groups: []string{"fruit"}}))
+	assert.Equal(t, store.LeftOut{Foods: 9, NoFigure: 9}, count(store.Ranking{Of: "QUINAC"}))
+	_, err := db.LeftOut(t.Context(), store.Ranking{Of: "MALAC", Tables: []string{"no"}})
+	assert.Error(t, err)
+}
+
 func TestAllGivesFoodsByCode(t *testing.T) {
 	db := fresh(t)
 	load(t, db, "sr", "1", plain("sr", "b", "B"), plain("sr", "10", "Ten"), plain("sr", "9", "Nine"))

@@ -18,11 +18,31 @@ type Ranked struct {
 	State       string `json:"state"`
 	NotAssessed bool   `json:"allergens_not_assessed,omitempty"`
 	Sources     []work `json:"sources"`
+	OfDrinks    bool   `json:"of_drinks"` // what drinks are made of; listed first
+}
+
+// RankHead says what a ranking is of.
+type RankHead struct {
+	Constituent, Name, Unit, Per string
+	LeftOut                      LeftOut
+}
+
+// LeftOut counts by why foods are not in a ranking: those that drinks are made of,
+// or those of the groups asked for.
+type LeftOut struct {
+	Foods    int `json:"of_foods"`
+	NoFigure int `json:"no_figure"`
+	None     int `json:"none_or_below_limit"`
+	Few      int `json:"few_samples"`
+	NoBasis  int `json:"no_basis"`
 }
 
 // RankedOf makes a line of a ranking. sd may be NaN.
 func RankedOf(food, name string, figure, sd, per100g float64, unit string, n int, state string, notAssessed bool, works []source.Work) Ranked {
-	r := Ranked{food, name, number(figure), number(sd), number(per100g), unit, n, state, notAssessed, []work{}}
+	r := Ranked{
+		Food: food, Name: name, Figure: number(figure), SD: number(sd), Per100g: number(per100g), Unit: unit, N: n,
+		State: state, NotAssessed: notAssessed, Sources: []work{},
+	}
 	for _, w := range works {
 		r.Sources = append(r.Sources, workOf(w))
 	}
@@ -30,11 +50,14 @@ func RankedOf(food, name string, figure, sd, per100g float64, unit string, n int
 }
 
 // Rank writes sipsum.rank/1.
-func Rank(w io.Writer, constituent, per string, list []Ranked) error {
+func Rank(w io.Writer, head RankHead, list []Ranked) error {
 	return write(w, struct {
 		Schema      string   `json:"schema"`
 		Constituent string   `json:"constituent"`
+		Name        string   `json:"name"`
+		Unit        string   `json:"unit"`
 		Per         string   `json:"per"`
 		Foods       []Ranked `json:"foods"`
-	}{"sipsum.rank/1", constituent, per, list})
+		LeftOut     LeftOut  `json:"left_out"`
+	}{"sipsum.rank/1", head.Constituent, head.Name, head.Unit, head.Per, list, head.LeftOut})
 }

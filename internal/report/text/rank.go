@@ -4,6 +4,7 @@ import (
 	"io"
 	"math"
 	"strconv"
+	"strings"
 
 	"sipsum/internal/clean"
 	"sipsum/internal/estimate"
@@ -12,8 +13,21 @@ import (
 
 // RankHead says what a ranking is of.
 type RankHead struct {
-	Name, Unit string // of the constituent
-	Per        string // "per 100 kcal"
+	Name, Tag, Unit string // of the constituent
+	Per             string // "per 100 kcal"
+	Basis           string // the constituent that it is related to; empty: 100 g
+	Chosen          bool   // groups were asked for: no food comes first
+	LeftOut         LeftOut
+}
+
+// LeftOut counts by why foods are not in a ranking: those that drinks are made of,
+// or those of the groups asked for.
+type LeftOut struct {
+	Foods    int // in all
+	NoFigure int // nobody has measured it
+	None     int // they hold none, or less than could be told
+	Few      int // of fewer samples than asked for
+	NoBasis  int // without what the figures are related to
 }
 
 // Ranked is one food of a ranking.
@@ -25,20 +39,26 @@ type Ranked struct {
 	N           int
 	State       estimate.State
 	NotAssessed bool // for the allergen that is to be left out
+	OfDrinks    bool // drinks are made of it
 	Works       []source.Work
 }
 
 // Rank prints the foods with the most of a constituent.
 func Rank(w io.Writer, head RankHead, list []Ranked, st Style) error {
 	p, notes := newPage(st), &footnotes{}
-	p.title(clean.UpperFirst(head.Name)+", "+head.Unit+" "+head.Per, "rank")
+	p.title(clean.UpperFirst(head.name())+", "+head.Unit+" "+head.Per, "rank")
 	if len(list) == 0 {
 		p.paragraph(0, 0, "No food: nobody has measured it in the foods asked for.")
+		p.leftOut(head)
 		return p.write(w)
 	}
 	const place, figureWidth, foodWidth = 4, 11, 26
 	unassessed := false
 	for i, x := range list {
+		if i > 0 && !head.Chosen && list[i-1].OfDrinks && !x.OfDrinks {
+			p.gap()
+			p.paragraph(0, 0, "Other foods:")
+		}
 		figure := rounded(x.Figure, placeOf(x))
 		name := Clean(x.Name, mostName)
 		if x.NotAssessed {
@@ -60,8 +80,41 @@ func Rank(w io.Writer, head RankHead, list []Ranked, st Style) error {
 		p.gap()
 		p.paragraph(0, 0, "? nobody has assessed this food for the allergen: ask before you use it.")
 	}
+	p.leftOut(head)
 	p.sources(notes)
 	return p.write(w)
+}
+
+// name is that of the constituent, with its tagname beside it.
+func (h RankHead) name() string {
+	if h.Tag == h.Name {
+		return h.Name
+	}
+	return h.Name + " (" + h.Tag + ")"
+}
+
+// leftOut says what is missing in the list for want of figures.
+func (p *page) leftOut(head RankHead) {
+	out := head.LeftOut
+	var parts []string
+	say := func(n int, text string) {
+		if n > 0 {
+			parts = append(parts, strconv.Itoa(n)+" "+text)
+		}
+	}
+	say(out.NoFigure, "have no figure for "+head.name())
+	say(out.None, "hold none of it, or less than could be told")
+	say(out.Few, "have one of too few samples")
+	say(out.NoBasis, "have none for "+head.Basis+" to relate it to")
+	if len(parts) == 0 {
+		return
+	}
+	of := " foods that drinks are made of: "
+	if head.Chosen {
+		of = " foods of the groups asked for: "
+	}
+	p.gap()
+	p.paragraph(0, 0, "Left out, of "+strconv.Itoa(out.Foods)+of+strings.Join(parts, "; ")+".")
 }
 
 // placeOf is the last decimal that is printed: the standard deviation's second
