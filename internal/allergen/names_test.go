@@ -245,6 +245,7 @@ var otherNames = []named{
 	{table: "own", name: "Sunflower lecithin"},
 	{table: "own", name: "Soy sauce", holds: "soya", maybe: "wheat"},
 	{table: "own", name: "Shio koji", maybe: "barley wheat"},
+	{table: "own", name: "Brown rice syrup", maybe: "barley"},
 	{table: "own", name: "Miso", holds: "soya", maybe: "barley"},
 	{table: "own", name: "Glucosamine", maybe: "crustacean"},
 	{table: "own", name: "Omega 3 oil", maybe: "fish"},

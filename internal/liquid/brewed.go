@@ -18,7 +18,7 @@ func dissolves(row ledger.Row, id constituent.ID) constituent.ID {
 	if extracted(row) && !volatile(id) {
 		return constituent.Mass
 	}
-	return id
+	return dissolvedFibre(row, id)
 }
 
 // refracts counts the dissolved matter of coffee as one thing, for which alone there are
@@ -27,7 +27,7 @@ func refracts(row ledger.Row, id constituent.ID) constituent.ID {
 	if extracted(row) && row.Profile.Food.Facts().Coffee && !volatile(id) && !within(id, constituent.Fat) {
 		return constituent.Mass
 	}
-	return id
+	return dissolvedFibre(row, id)
 }
 
 // volatile tells what does not stay when a liquid is dried.

@@ -9,6 +9,8 @@
 // nature: drawn once for a run, the same in every pot. Of what water draws from coffee and
 // tea all that dries counts as dissolved, and the brewing water's own minerals do not: that
 // is the strength of a brew. A refractometer sees a coffee's solids as one thing (brewed.go).
+// Fibre of a class of foods that holds nothing in suspension (data/phases.csv) is dissolved
+// carbohydrate: a gum, inulin (fibre.go).
 //
 // A food of the drink file that states its density has it (stated.go): exactly as it is
 // poured, blended by volume, and fading as water leaves. A pot that is no liquid has neither
