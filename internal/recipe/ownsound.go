@@ -175,7 +175,7 @@ var salts = []constituent.ID{constituent.Sodium, "K", "CA", "MG", "CLD"}
 
 // apart are substances that are no parts of each other, so that their masses add up.
 var apart = append([]constituent.ID{
-	"CAFFN", "THEBRN", "trigonelline", "CHLRAC", "NARIN", "HESPD", "VITC", "BENAC", "SORAC", "SO2", "quinine", "glycyrrhizin",
+	"CAFFN", "THEBRN", "trigonelline", "CHLRAC", "NARIN", "HESPD", "VITC", "BENAC", "SORAC", "GALLAC", "CATEC", "theaflavins", "theanine", "SO2", "quinine", "glycyrrhizin",
 	"ASPM", "ACESK", "sucralose", "saccharin", "cyclamate", "steviol", "neohesperidin-DC",
 }, salts...)
 
