@@ -39,7 +39,7 @@ var floors = [][]string{
 	{"internal/store", "internal/tables/core", "internal/tables/sr", "internal/tables/ifct", "internal/tables/ciqual", "internal/tables/swiss", "internal/tables/generic", "internal/tables/cofid", "internal/tables/cnf", "internal/tables/fdc", "internal/tables/fndds", "internal/tables/stfcj", "internal/tables/afcd", "internal/tables/tablestest", "internal/report/json", "internal/report/text", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv"},
 	{"internal/tables", "internal/assay/assaytest"},
 	{"internal/cli", "internal/sweep", "internal/report/reporttest"},
-	{"cmd/sipsum", "scripts/rebuildcore", "scripts/corereport", "scripts/spread", "scripts/download", "scripts/benchload", "scripts/mutants"},
+	{"cmd/sipsum", "scripts/rebuildcore", "scripts/corereport", "scripts/spread", "scripts/kins", "scripts/download", "scripts/benchload", "scripts/mutants"},
 }
 
 // only lists modules that one room alone may import.

@@ -10,7 +10,8 @@
 // what its metals have beside its bicarbonate. Which groups are assumed to hold more than
 // is stated, whose protein takes up acid and between which pH such foods lie are columns of
 // data/groups.csv. A published titratable acidity fills no acid of the composition, but
-// counts for the pH as a second measurement of all acids, by its spread (moreacid.go).
+// counts for the pH as a second measurement of all acids, by its spread (moreacid.go); where
+// the acids of a food are themselves read out of it (food, kin), it is the only one.
 //
 // What has been published of a food's pH counts beside what its composition makes of it,
 // each by its spread (calibration.go, publishedph.go): each draw carries the weak acid and

@@ -50,7 +50,8 @@ func (lab *Laboratory) findMoreAcid(profile *food.Profile, n int) *moreAcid {
 	pot := lab.drawer.NewPot()
 	pot.Pour(profile, lab.drawer.PerGram(profile), lab.Ens.Of(1), "")
 	carrier, named := carrierOf(pot, 0)
-	silent := !named // the table says nothing of acid, or that there is none: the burette does
+	// The table says nothing of acid, or no more than the burette: that does not count twice.
+	silent := !named || profile.Cell(constituent.OrganicAcids).By == food.ByKin
 	if carrier == nil {
 		carrier = pot.Of(0, constituent.Water)
 	}

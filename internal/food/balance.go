@@ -79,12 +79,16 @@ func (e *entry) differenceSD() float64 {
 // parts add up to if each varies by itself. A carbohydrate by difference is no
 // measurement and keeps the spread of its parts.
 func (e *entry) total(parent *constituent.Constituent) {
+	if e.split != nil && parent.ID == constituent.OrganicAcids {
+		e.split.keep()
+		return
+	}
 	cell := *e.cell(parent)
 	parts, variance := e.sum(parent)
 	if byDifference(parent) || cell.Exact() || math.Abs(parts-cell.Amount) > 1e-9 || cell.Class && cell.SD*cell.SD >= variance {
 		return
 	}
-	e.Totals = append(e.Totals, Total{parent, cell})
+	e.Totals = append(e.Totals, Total{Constituent: parent, Cell: cell})
 }
 
 // restSpread gives the standard deviation of a rest, and whether it is a class

@@ -21,6 +21,14 @@
 //     dioxide, quinine, sweeteners) is not assumed to be missing in a food whose name
 //     speaks of it (columns words and unless), nor in one without a group;
 //
+//     kin: a food with a total of organic acids and no split of it has the shares of its
+//     botanical kin (data/kins.csv by group and name, data/kin_shares.csv), marked ByKin;
+//     what is measured stands, and the others take no more than the total leaves, if that
+//     is more than the total's own standard deviation. Of a titratable acidity alone the
+//     total is what acids of the kin it takes, and it counts once (acidity). An acid that
+//     no row of the kin holds is bounded. Shares are drawn together and add up to the total
+//     of the draw (Dirichlet);
+//
 //  4. balance: every parent equals the sum of its parts. What a published total
 //     has beyond its known parts is a rest ("SUGAR-other"). Where a table has
 //     carbohydrate by difference only, available carbohydrate is
@@ -76,5 +84,6 @@
 // analysts' own correlations (a sweeter lot of fruit has less acid) are missing,
 // but for totals that are measured. What lies between sources is one number by
 // class and no more than a calibration (scripts/spread).
-// Bounds by group reach only as far as the core table's own literature.
+// A split tells what such fruit holds, not what this one does: an acid that sets a cultivar
+// apart from its kin is not in it. Bounds by group reach only as far as the core table's own literature.
 package food

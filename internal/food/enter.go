@@ -26,6 +26,7 @@ func Enter(f, lender *Food) *Profile {
 	}
 	e.derive()
 	e.assumeZeros()
+	e.split = splitOf(e)
 	e.balance()
 	e.narrow()
 	e.close()
@@ -45,6 +46,7 @@ type entry struct {
 	published    []bool
 	subject      subject
 	figures      map[constituent.ID]Value
+	split        *split // of the organic acids; nil if there is none
 	waterDerived bool
 }
 

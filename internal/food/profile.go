@@ -19,6 +19,8 @@ type Cell struct {
 	From   ID      // the food whose row it is: a lender's for borrowed cells
 	Row    string  // the source row: cells of one row and constituent draw alike
 	Class  bool    // SD is a class default
+	By     string  // ByKin: nobody measured its share of its total; else empty
+	Apart  float64 // of a part of a split: the relative spread of its share; else 0
 }
 
 // Exact reports whether the cell has no spread.
@@ -57,6 +59,13 @@ type Profile struct {
 type Total struct {
 	Constituent *constituent.Constituent
 	Cell        Cell
+	Parts       []Part // of a split: those that share what the others leave; nil: all share
+}
+
+// Part is a part of a split total and the most that a table allows it; None if nothing does.
+type Part struct {
+	Constituent *constituent.Constituent
+	Most        float64
 }
 
 // Cell gives the cell of a constituent of the vocabulary.

@@ -55,3 +55,11 @@ func (p *Pot) Write(row, col int) []float64 {
 	}
 	return p.cells[row][col]
 }
+
+// column gives a column to read: zeros where there is nothing of it.
+func (c Cells) column(at, n int) []float64 {
+	if c[at] != nil {
+		return c[at]
+	}
+	return make([]float64, n)
+}

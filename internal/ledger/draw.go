@@ -111,6 +111,8 @@ func (d *Drawer) addedSugar(profile *food.Profile, cells Cells) {
 func (d *Drawer) input(c *constituent.Constituent, cell food.Cell) estimate.Input {
 	in := estimate.Input{Central: cell.Amount, Shape: estimate.Lognormal, SD: cell.SD}
 	switch {
+	case cell.Apart > 0:
+		in.SD = cell.Amount * cell.Apart
 	case cell.Exact():
 		in.Shape = estimate.Exact
 		return in

@@ -1,6 +1,12 @@
 package ledger
 
-import "sipsum/internal/food"
+import (
+	"slices"
+
+	"gonum.org/v1/gonum/floats"
+
+	"sipsum/internal/food"
+)
 
 // total scales the parts of a published total in every draw to a draw of the
 // total: fruits of one kind differ less in all their sugars than in each, so the
@@ -10,6 +16,10 @@ func (d *Drawer) total(profile *food.Profile, t food.Total, cells Cells) {
 	d.input(t.Constituent, t.Cell).Fill(drawn)
 	d.write(profile, t.Constituent, drawn)
 	parts := d.columns.Below(t.Constituent.ID)
+	if t.Parts != nil {
+		d.split(t, drawn, cells)
+		return
+	}
 	for _, at := range parts {
 		for i, x := range cells[at] {
 			sum[i] += x
@@ -20,6 +30,47 @@ func (d *Drawer) total(profile *food.Profile, t food.Total, cells Cells) {
 		for i := range cell {
 			if sum[i] > 0 {
 				cell[i] *= drawn[i] / sum[i]
+			}
+		}
+	}
+}
+
+// split shares what a total leaves beside its other parts out to the parts of a split, as
+// their draws share it: none has more than there is, or than a table allows of it. The
+// rest, the last of the parts, takes what such a limit leaves.
+func (d *Drawer) split(t food.Total, drawn []float64, cells Cells) {
+	sum, left := make([]float64, d.ens.N), slices.Clone(drawn)
+	shared := map[int]bool{}
+	for _, part := range t.Parts {
+		at := d.columns.At(part.Constituent.ID)
+		shared[at] = true
+		if at >= 0 {
+			floats.Add(sum, cells.column(at, d.ens.N))
+		}
+	}
+	for _, at := range d.columns.Below(t.Constituent.ID) {
+		if !shared[at] {
+			floats.Sub(left, cells.column(at, d.ens.N))
+		}
+	}
+	rest := d.columns.At(t.Parts[len(t.Parts)-1].Constituent.ID)
+	for _, part := range t.Parts {
+		at := d.columns.At(part.Constituent.ID)
+		if at < 0 {
+			continue
+		}
+		for i, x := range cells[at] {
+			share := 0.0
+			if sum[i] > 0 {
+				share = max(left[i], 0) / sum[i]
+			}
+			cells[at][i] = x * share
+			// guard: a published limit stands in every draw
+			if over := x*share - part.Most; over > 0 { // of None nothing is known
+				cells[at][i] = part.Most
+				if rest >= 0 && cells[rest] != nil {
+					cells[rest][i] += over / share
+				}
 			}
 		}
 	}
