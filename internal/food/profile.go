@@ -19,6 +19,7 @@ type Cell struct {
 	From   ID      // the food whose row it is: a lender's for borrowed cells
 	Row    string  // the source row: cells of one row and constituent draw alike
 	Class  bool    // SD is a class default
+	By     string  // Borrowed: nobody measured this food's own; else empty
 }
 
 // Exact reports whether the cell has no spread.

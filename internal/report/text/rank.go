@@ -1,6 +1,7 @@
 package textreport
 
 import (
+	"cmp"
 	"io"
 	"math"
 	"strconv"
@@ -24,7 +25,8 @@ type Ranked struct {
 	Amount      float64 // in 100 g
 	N           int
 	State       estimate.State
-	NotAssessed bool // for the allergen that is to be left out
+	By          string // whose figure it is where nobody measured this food's own
+	NotAssessed bool   // for the allergen that is to be left out
 	Works       []source.Work
 }
 
@@ -48,7 +50,7 @@ func Rank(w io.Writer, head RankHead, list []Ranked, st Style) error {
 		for _, work := range x.Works {
 			cited = append(cited, notes.number(citation(work)))
 		}
-		name += " (" + x.State.String()
+		name += " (" + cmp.Or(x.By, x.State.String())
 		if x.N > 0 {
 			name += ", n " + strconv.Itoa(x.N)
 		}
