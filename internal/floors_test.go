@@ -24,7 +24,7 @@ var floors = [][]string{
 	{"internal/embedded"},
 	{"internal/unit", "internal/phrase"},
 	{"internal/constituent"},
-	{"internal/food", "internal/solution", "internal/acid"},
+	{"internal/food", "internal/solution", "internal/acid", "internal/pack"},
 	{"internal/drink", "internal/ledger", "internal/note", "internal/tables/table", "internal/tables/difference"},
 	{"internal/liquid", "internal/amount", "internal/ledger/ledgertest"},
 	{"internal/composition", "internal/acidity"},
@@ -62,7 +62,7 @@ var pure = []string{
 	"internal/phrase", "internal/note", "internal/liquid", "internal/amount", "internal/composition", "internal/acidity", "internal/chemistry", "internal/titration",
 	"internal/recipe", "internal/reading", "internal/drivers",
 	"internal/evidence", "internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/sheet", "internal/report/json", "internal/report/text",
-	"internal/clean", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv",
+	"internal/pack", "internal/clean", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv",
 	"internal/tables/difference",
 }
 

@@ -17,6 +17,7 @@ serves: 3
 foods:
   fruit:
     name: "Fruit of the test"
+    declared: anz # whose rules have no tolerance: what is stated without ± has the spread of its class
     per: 100 g
     values: {WATER: 86 g ± 1 g sd, SUCS: 6 g ± 0.5 g sd, FRUS: 4 g, CITAC: 1200 mg ± 200 mg sd, FIBTG: 2 g ± 0.4 g sd, PROCNT: 0.5 g, ASH: 0.3 g ± 0.05 g sd, K: 180 mg, VITC: 40 mg ± 10 mg sd}
     source: "invented"

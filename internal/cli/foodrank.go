@@ -209,7 +209,7 @@ func (a *app) printRank(ctx context.Context, db *store.DB, q store.Ranking, basi
 	for _, x := range ranked {
 		line := textreport.Ranked{
 			Food: x.ID.String(), Name: x.Name, Figure: x.Figure * basis.times, Amount: x.Value.Amount, N: x.Value.N,
-			State: x.Value.State, NotAssessed: x.notAssessed, OfDrinks: ofDrinks(x.Ranked), SD: math.NaN(),
+			State: x.Value.State, By: food.ByOf(x.ID, x.Value), NotAssessed: x.notAssessed, OfDrinks: ofDrinks(x.Ranked), SD: math.NaN(),
 		}
 		if food.Stated(x.Value.SD) {
 			line.SD = x.Value.SD / x.Value.Amount * line.Figure
@@ -233,7 +233,7 @@ func (a *app) printRank(ctx context.Context, db *store.DB, q store.Ranking, basi
 func lines2json(c *constituent.Constituent, lines []textreport.Ranked) []jsonreport.Ranked {
 	out := make([]jsonreport.Ranked, len(lines))
 	for i, x := range lines {
-		out[i] = jsonreport.RankedOf(x.Food, x.Name, x.Figure, x.SD, x.Amount, c.Unit, x.N, x.State.String(), x.NotAssessed, x.Works)
+		out[i] = jsonreport.RankedOf(x.Food, x.Name, x.Figure, x.SD, x.Amount, c.Unit, x.N, x.State.String(), x.By, x.NotAssessed, x.Works)
 		out[i].OfDrinks = x.OfDrinks
 	}
 	return out

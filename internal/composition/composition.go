@@ -165,7 +165,7 @@ func (m *Meter) contributions(pot *ledger.Pot, c *constituent.Constituent, total
 		}
 		con := m.contribution(pot, row, part, total, c.PerGram)
 		cell := pot.Rows[row].Profile.Cells[c.Order]
-		con.State, con.SourceNote, con.Table, con.Source = cell.State, cell.Why, cell.From.Works(), cell.Source
+		con.State, con.SourceNote, con.Table, con.Source, con.By = cell.State, cell.Why, cell.From.Works(), cell.Source, byOf(pot, row, c)
 		if cell.Source == "" && c.Kind == constituent.Parent {
 			con.Source = sourcesOfParts(pot, row, c)
 		}

@@ -62,6 +62,7 @@ type Contribution struct {
 	Unknown    bool    // this row's amount is unknown
 	Bound      float64 // unknown: the most it could be; NaN if nothing is known
 	SourceNote string  // how the food's figure was derived, assumed or bounded
+	By         string  // whose figure it is where nobody measured this food's own (food.Cell.By)
 	Table      string  // of the row behind the figure: the lender's where it was borrowed
 	Source     string  // ids of that table's works, separated by spaces
 }

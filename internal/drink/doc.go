@@ -30,7 +30,7 @@
 //	scale         mass: the resolution of the bar's scale
 //	rules         list of eu uk us ca anz codex
 //	compare-with  a component
-//	foods         code → name, group, fill, per, density, values, allergens, source
+//	foods         code → name, group, fill, per, density, declared, values, allergens, source
 //	components    name → ingredients, steps, measured, keeps, vessel
 //	build         lines
 //	finish        steps

@@ -91,6 +91,7 @@ type OwnFood struct {
 	FillAt    fail.Place
 	Per       unit.Amount // what the values refer to: a mass or a volume
 	Density   *Quantity   // g/ml; nil if not stated
+	Declared  string      // the rules by which its pack declares the values; "" if not stated
 	Values    []Stated
 	Allergens []Word // leaf codes
 	Assessed  bool   // the allergens key is present: somebody looked

@@ -196,6 +196,7 @@ func TestFaultsOfOwnFoods(t *testing.T) {
 		{"f: {name: n, per: 100 g, fill: own:g}", `4:34: an own food cannot borrow`},
 		{"f: {name: n, per: 100 g, fill: core:a, density: 1.03}", `4:51: a density needs a unit (use g/ml`},
 		{"f: {name: n, per: 100 g, fill: core:a, density: 0 g/ml}", `4:51: "0 g/ml" is out of range`},
+		{"f: {name: n, per: 100 g, fill: core:a, declared: usa}", `4:52: declared does not know "usa" (did you mean "us"? use`},
 		{"f: {name: n, per: 100 g, fill: core:a, allergens: }", `4:52: allergens has no value (write [] if you looked`},
 		{"f: {name: n, per: 100 g, fill: core:a, allergens: ~}", `4:53: allergens has no value`},
 		{"f: {name: n, per: 100 g, source: s, values: {FAT: 1.5}}", `4:53: a figure needs a unit`},

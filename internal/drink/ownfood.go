@@ -23,7 +23,9 @@ var ownFoodKeys = grammar[OwnFood]{"an own food", []key[OwnFood]{
 		}
 	}},
 	scaled("density", "needed for volumes: 1.03 g/ml", foodDensity, func(f *OwnFood) **Quantity { return &f.Density }),
-	into("values", "constituents as the pack states them: 1.5 g, < 0.5 g, trace, unknown", false, mapOf(statedShape),
+	word("declared", "the rules by which the pack declares its values: what carbohydrate means, how far a figure may be off; else the drink's first rules", false, ruleWords,
+		func(f *OwnFood) *string { return &f.Declared }),
+	into("values", "constituents, or the rows of the pack (carbohydrate, sugars, salt), as it states them: 1.5 g, < 0.5 g, trace, unknown", false, mapOf(statedShape),
 		(*reader).figures, func(f *OwnFood) *[]Stated { return &f.Values }),
 	{"allergens", "leaf codes; [] says none, leaving the key out says nobody looked", false, listOf(textShape(mostName)), func(r *reader, f *OwnFood, n ast.Node) {
 		if _, nothing := n.(*ast.NullNode); nothing {

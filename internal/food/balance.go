@@ -116,7 +116,7 @@ func (e *entry) giveRest(parent *constituent.Constituent, left, sd float64, clas
 		}
 		*e.cell(part) = Cell{
 			Known: true, Amount: left, SD: sd, State: estimate.Calculated, Bound: None, From: e.cell(parent).From,
-			Source: e.cell(parent).Source, Row: e.cell(parent).Row, Class: class, Why: "the rest of " + string(parent.ID) + ": " + rule.source,
+			Source: e.cell(parent).Source, Row: e.cell(parent).Row, Class: class, Why: "the rest of " + string(parent.ID) + ": " + rule.source, By: e.cell(parent).By,
 		}
 		e.published[part.Order] = true
 		return true
@@ -129,7 +129,7 @@ func (e *entry) knowAvailable(carbohydrate *Cell) {
 	c := constituent.Must(constituent.Available)
 	*e.cell(c) = Cell{
 		Known: true, SD: carbohydrate.SD, State: max(carbohydrate.State, estimate.Calculated), Bound: None, From: carbohydrate.From,
-		Why: "CHOCDF − fibre − polyols − organic acids", Source: carbohydrate.Source,
+		Why: "CHOCDF − fibre − polyols − organic acids", Source: carbohydrate.Source, By: carbohydrate.By,
 	}
 }
 
@@ -161,7 +161,7 @@ func (e *entry) addRest(parent *constituent.Constituent, id constituent.ID, amou
 	}
 	*cell = Cell{
 		Known: true, Amount: amount, SD: sd, State: estimate.Calculated, Bound: None,
-		From: e.Food.ID, Row: row, Why: why, Class: class && amount > 0,
+		From: e.Food.ID, Row: row, Why: why, Class: class && amount > 0, By: e.cell(parent).By,
 	}
 }
 

@@ -11,6 +11,7 @@ type Comparison struct {
 	Constituent *constituent.Constituent
 	Cells       []Compared // one for each food, in their order
 	Disagree    bool       // two values differ by more than their spreads explain
+	Copied      bool       // all stated values are one figure, that of one row: there is no difference to know
 }
 
 // Compared is what one food says.
@@ -18,7 +19,8 @@ type Compared struct {
 	Value  Value
 	Stated bool // the table has a row
 	SD     float64
-	Class  bool // SD is the class default
+	Class  bool   // SD is the class default
+	By     string // Borrowed: nobody measured this food's own; else empty
 }
 
 // apart is how many standard deviations of the difference two values must lie
@@ -43,17 +45,33 @@ func Compare(foods []*Food) []Comparison {
 				continue
 			}
 			any = true
-			line.Cells[i] = Compared{Value: v, Stated: true}
+			line.Cells[i] = Compared{Value: v, Stated: true, By: ByOf(f.ID, v)}
 			if Stated(v.Amount) {
 				line.Cells[i].SD, line.Cells[i].Class = spreadOf(f, c, v)
 			}
 		}
 		if any {
-			line.Disagree = disagree(line.Cells)
+			line.Disagree, line.Copied = disagree(line.Cells), copied(foods, line.Cells)
 			list = append(list, line)
 		}
 	}
 	return list
+}
+
+// copied reports whether two foods or more state one figure, since they have it of one row:
+// that of their lender, or of the agency's table.
+func copied(foods []*Food, cells []Compared) bool {
+	row, amount, n := "", 0.0, 0
+	for i, c := range cells {
+		switch {
+		case !c.Stated || !Stated(c.Value.Amount):
+			continue
+		case n > 0 && (rowOf(foods[i], c.Value) != row || c.Value.Amount != amount):
+			return false
+		}
+		row, amount, n = rowOf(foods[i], c.Value), c.Value.Amount, n+1
+	}
+	return n > 1
 }
 
 func disagree(cells []Compared) bool {

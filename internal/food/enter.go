@@ -90,7 +90,7 @@ func cellOf(f *Food, c *constituent.Constituent, v Value) (cell Cell, known bool
 		Source: v.Source, From: f.ID, Row: rowOf(f, v),
 	}
 	if lender, lent := LenderOf(f, v); lent {
-		cell.State, cell.Why = max(cell.State, estimate.Calculated), "borrowed from "+lender
+		cell.State, cell.Why, cell.By = max(cell.State, estimate.Calculated), "borrowed from "+lender, Borrowed
 	}
 	switch {
 	case v.State == estimate.Unknown, !Stated(v.Amount) && !Stated(v.Limit):
@@ -121,7 +121,7 @@ const (
 
 // Borrowed stands before the works of a figure that a core food has from another food
 // of the table: the potassium of a dark roast is the medium roast's. The reference is
-// then that food's code.
+// then that food's code. A cell says so too, as one does that a lender has filled.
 const Borrowed = "borrowed"
 
 // IsAgencyRow reports whether a figure of the core table is that of one row of the
@@ -134,6 +134,15 @@ func IsAgencyRow(works, ref string) bool {
 func LenderOf(f *Food, v Value) (lender string, lent bool) {
 	lent = f.ID.Table == coreTable && v.Ref != "" && strings.HasPrefix(v.Source, Borrowed+" ")
 	return ID{Table: f.ID.Table, Code: v.Ref}.String(), lent
+}
+
+// ByOf says whose figure a value is: Borrowed where another food of the table lent it, else
+// empty.
+func ByOf(id ID, v Value) string {
+	if _, lent := LenderOf(&Food{ID: id}, v); lent {
+		return Borrowed
+	}
+	return ""
 }
 
 // rowOf names the source row of a value. A core food that takes its figure from

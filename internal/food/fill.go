@@ -19,7 +19,7 @@ func (e *entry) borrow(lender *Food) {
 			continue
 		}
 		cell.State = max(cell.State, estimate.Calculated)
-		cell.Why = "borrowed from " + lender.ID.String()
+		cell.Why, cell.By = "borrowed from "+lender.ID.String(), Borrowed
 		e.Cells[c.Order], e.published[c.Order] = cell, true
 		taken++
 	}

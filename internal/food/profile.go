@@ -19,7 +19,7 @@ type Cell struct {
 	From   ID      // the food whose row it is: a lender's for borrowed cells
 	Row    string  // the source row: cells of one row and constituent draw alike
 	Class  bool    // SD is a class default
-	By     string  // ByKin: nobody measured its share of its total; else empty
+	By     string  // ByKin or Borrowed: nobody measured this food's own; else empty
 	Apart  float64 // of a part of a split: the relative spread of its share; else 0
 }
 

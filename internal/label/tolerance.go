@@ -3,11 +3,8 @@ package label
 import (
 	"math"
 	"strconv"
-	"strings"
-	"sync"
 
-	"sipsum/internal/embedded"
-	"sipsum/internal/unit"
+	"sipsum/internal/pack"
 )
 
 // Accepted is what an authority that checks a card accepts around a declared figure, by the
@@ -18,38 +15,8 @@ type Accepted struct {
 	Status    string
 }
 
-// tolerance is a band of declared amounts, and what may lie between a card and an analysis.
-type tolerance struct {
-	from      band
-	amount    float64            // in the unit of the row
-	share     float64            // of the figure; one of the two is 0
-	rowsRules map[[2]string]bool // rules and row
-	cited
-}
-
-var tolerances = sync.OnceValue(func() []tolerance {
-	var all []tolerance
-	for _, r := range embedded.Rows("tolerances.csv") {
-		t := tolerance{
-			from:  band{from: r.Number("from"), including: r.Text("including") == "yes"},
-			cited: citedBy(r), rowsRules: map[[2]string]bool{},
-		}
-		t.amount, _ = r.Optional("amount")
-		if percent, ok := r.Optional("percent"); ok {
-			t.share = percent / unit.Hundred
-		}
-		for rules := range strings.FieldsSeq(r.Text("rules")) {
-			for row := range strings.FieldsSeq(r.Text("rows")) {
-				t.rowsRules[[2]string{rules, row}] = true
-			}
-		}
-		all = append(all, t)
-	}
-	return all
-})
-
 // acceptedOf gives what is accepted around a figure of a card; nil where the rules say nothing
-// of the row, or the card declares no figure but words, or 0. The guidance is on what is in
+// of the row, limit it one way only, or the card declares no figure but words, or 0. The guidance is on what is in
 // 100 g or 100 ml, and not on a serving.
 //
 // It widens the declared figure to all that rounds to it, read with one digit more (6.4 is
@@ -60,14 +27,11 @@ func (r *ruleset) acceptedOf(rules string, w *Working, f Facts) *Accepted {
 	if err != nil || x <= 0 || !ok || w.Basis == PerServing {
 		return nil
 	}
-	for _, t := range tolerances() {
-		if !t.rowsRules[[2]string{rules, w.Row}] || !t.from.covers(x) {
-			continue
-		}
-		digit, bands := math.Pow10(-decimals(w.Printed)), r.bandsOf(l.rounding, f)
-		low, high := x-0.5*digit, x+0.4*digit
-		low, high = low-t.amount-t.share*low, high+t.amount+t.share*high
-		return &Accepted{Low: render(max(low, 0), bands).text, High: render(high, bands).text, Source: t.source, Status: t.status}
+	t, ok := pack.ToleranceOf(rules, w.Row, x)
+	if !ok || !t.Least || !t.Most {
+		return nil
 	}
-	return nil
+	digit, bands := math.Pow10(-decimals(w.Printed)), r.bandsOf(l.rounding, f)
+	low, high := t.Around(x-0.5*digit, x+0.4*digit)
+	return &Accepted{Low: render(low, bands).text, High: render(high, bands).text, Source: t.Source, Status: t.Status}
 }

@@ -55,7 +55,7 @@ func TestNoToleranceIsMadeUp(t *testing.T) {
 	works, err := label.Explain("us", facts(100, map[constituent.ID]float64{"PROCNT": 6}))
 	require.NoError(t, err)
 	for _, w := range works {
-		assert.Nil(t, w.Accepted, "%s of us: its tolerances are on classes of nutrients and not on a figure", w.Row)
+		assert.Nil(t, w.Accepted, "%s of us: its tolerances are limits one way, and a card cannot tell what was added", w.Row)
 	}
 }
 
@@ -66,18 +66,22 @@ func TestTolerancesAndColoursAreSourced(t *testing.T) {
 	for _, r := range table(t, "card_rows.csv") {
 		rowsOf[r["rules"]] = append(rowsOf[r["rules"]], r["key"])
 	}
+	rowsOf["uk"] = rowsOf["eu"]
 	last := map[string]float64{}
 	for _, r := range table(t, "tolerances.csv") {
 		assert.NotEqual(t, r["amount"] == "", r["percent"] == "", "%v", r)
 		assert.Contains(t, []string{"verified", "secondary"}, r["status"], "%v", r)
 		assert.NotEmpty(t, r["source"], "%v", r)
 		from := figure(t, r["from"])
-		if above, ok := last[r["rows"]]; ok {
+		if above, ok := last[r["rules"]+r["rows"]]; ok {
 			assert.Less(t, from, above, "%v", r)
 		}
-		last[r["rows"]] = from
-		for row := range strings.FieldsSeq(r["rows"]) {
-			assert.Contains(t, rowsOf["eu"], row)
+		last[r["rules"]+r["rows"]] = from
+		assert.Contains(t, []string{"least", "most", "both"}, r["side"], "%v", r)
+		for rules := range strings.FieldsSeq(r["rules"]) {
+			for row := range strings.FieldsSeq(r["rows"]) {
+				assert.Contains(t, rowsOf[rules], row)
+			}
 		}
 	}
 	for _, r := range table(t, "colours.csv") {

@@ -7,7 +7,9 @@
 // of the drink file are foods like any other, held to what a food can be (ownsound.go): no
 // more than 100 g of anything in 100 g, no parts beyond what they are part of, all together
 // no more than the whole, each within the rounding of what is written and two standard
-// deviations of what is stated (data/limits.csv). What the file can say and nobody
+// deviations of what is stated (data/limits.csv). Their figures are read as their pack declares
+// them, and are as uncertain as its rules allow (declaration.go, package pack); how they were read
+// is said beside the figures. What the file can say and nobody
 // calculates is refused, never ignored (notcomputed.go). Components and foods are called so
 // that a reader tells them apart (called.go). A text names a component, a food by its table
 // and code, or one by its whole name, in that order (lookup.go); a line becomes grams by its

@@ -39,6 +39,7 @@ type resolver struct {
 	stop     error  // an error that is not the file's fault
 	needs    []need // tables that are not loaded
 	own      map[string]*food.Food
+	ownNotes map[food.ID][]food.Note // how the figures of a pack were read
 	found    map[string]*food.Food
 	profiles map[[2]food.ID]*food.Profile
 	used     map[string]bool
@@ -51,7 +52,7 @@ type resolver struct {
 func Find(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods) (*Recipe, error) {
 	r := &resolver{
 		ctx: ctx, drink: d, foods: foods, faults: faults,
-		own: map[string]*food.Food{}, found: map[string]*food.Food{}, profiles: map[[2]food.ID]*food.Profile{}, used: map[string]bool{},
+		own: map[string]*food.Food{}, ownNotes: map[food.ID][]food.Note{}, found: map[string]*food.Food{}, profiles: map[[2]food.ID]*food.Profile{}, used: map[string]bool{},
 		out: &Recipe{Drink: d, Lines: map[string]Ingredient{}, Brought: map[food.ID]*food.Profile{}},
 	}
 	for i := range d.Foods {
@@ -165,6 +166,7 @@ func (r *resolver) profile(f, lender *food.Food) *food.Profile {
 	p, ok := r.profiles[key]
 	if !ok {
 		p = food.Enter(f, lender)
+		p.Notes = append(p.Notes, r.ownNotes[f.ID]...)
 		r.profiles[key] = p
 		r.out.Profiles = append(r.out.Profiles, p)
 	}

@@ -2,9 +2,7 @@ package recipe
 
 import (
 	"sipsum/internal/amount"
-	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
-	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/note"
 	"sipsum/internal/unit"
@@ -30,52 +28,29 @@ func (r *resolver) ownFood(o *drink.OwnFood) {
 		}
 		per100g /= o.Density.Number
 	}
-	found := Claims{}
+	d := r.declaration(o, per100g)
+	found, meant := Claims{}, []meaning{}
 	for _, v := range o.Values {
-		value, c, factor, ok := r.ownValue(o, v, per100g)
+		m, ok := r.meaning(d, v)
 		if !ok {
 			continue
 		}
-		f.Values = append(f.Values, value)
-		if k, ok := ClaimOf(v, c, factor); ok {
-			found[c.ID] = k
+		if _, twice := f.Value(m.of.ID); twice {
+			r.faults.Add(v.Place, "keep one of them", "%s of own food %s is stated twice", m.of.Name, note.Quote(o.Code))
+			continue
+		}
+		f.Values, meant = append(f.Values, d.value(m)), append(meant, m)
+		if k, ok := ClaimOf(m.Stated, m.of, m.factor); ok {
+			found[m.of.ID] = k
 		}
 	}
-	r.checkOwn(o, found)
+	if r.checkOwn(o, found) {
+		r.ownNotes[f.ID] = d.notes(meant)
+	}
 	if o.Assessed {
 		f.Marks = statedAllergens(o)
 	}
 	r.own[o.Code] = f
-}
-
-// ownValue brings one stated value by a factor to the vocabulary's unit per 100 g.
-func (r *resolver) ownValue(o *drink.OwnFood, v drink.Stated, per100g float64) (value food.Value, c *constituent.Constituent, factor float64, ok bool) {
-	c, ok = constituent.Find(v.Tag)
-	if !ok {
-		r.faults.Add(v.Place, "use a tagname such as SUGAR, FAT, PROCNT, NA", "unknown constituent %s", note.Quote(v.Tag))
-		return food.Value{}, nil, 0, false
-	}
-	factor, ok = unit.Convert(v.Unit, c.Unit)
-	if !ok && v.State != drink.Unknown && v.State != drink.Trace {
-		r.faults.Add(v.Place, "write it in "+c.Unit, "%s is given in %s", c.ID, note.Quote(v.Unit))
-		return food.Value{}, nil, 0, false
-	}
-	factor *= per100g
-	value = food.Value{
-		Constituent: c.ID, Amount: v.Number * factor, SD: food.None, Low: food.None, High: food.None, Limit: food.None,
-		State: estimate.Calculated, Source: food.Own, Ref: o.Code,
-	}
-	switch {
-	case v.State != "":
-		value.Amount = food.None
-		value.State, _ = estimate.ParseState(v.State)
-		if v.State == drink.Below {
-			value.Limit = v.Limit * factor
-		}
-	case v.Half > 0:
-		value.SD = amount.HalfSD(&v.Quantity) * factor
-	}
-	return value, c, factor, true
 }
 
 func statedAllergens(o *drink.OwnFood) []food.Mark {

@@ -38,11 +38,11 @@ func ClaimOf(v drink.Stated, c *constituent.Constituent, factor float64) (claim,
 	k := claim{
 		Least: v.Number * scale, most: v.Number * scale, place: v.Place, stated: true,
 		rounding: math.Pow(10, -float64(v.Decimals)) / 2 * scale, variance: math.Pow(amount.HalfSD(&v.Quantity)*scale, 2),
-		text: fmt.Sprintf("%s %s %s", c.ID, note.Grams(v.Number), v.Unit),
+		text: fmt.Sprintf("%s %s %s", v.Tag, note.Grams(v.Number), v.Unit),
 	}
 	if v.State == drink.Below {
 		k.Least, k.most, k.rounding = 0, v.Limit*scale, 0
-		k.text = fmt.Sprintf("%s < %s %s", c.ID, note.Grams(v.Limit), v.Unit)
+		k.text = fmt.Sprintf("%s < %s %s", v.Tag, note.Grams(v.Limit), v.Unit)
 	}
 	return k, true
 }
@@ -58,13 +58,14 @@ type ownCheck struct {
 // parts that are more than what they are parts of, more energy than fat has. The last
 // digit of a label is rounded and a ± is a ±: within these figures may differ. What is
 // found first would only be said again by what follows.
-func (r *resolver) checkOwn(o *drink.OwnFood, found Claims) {
+func (r *resolver) checkOwn(o *drink.OwnFood, found Claims) (sound bool) {
 	before, c := r.faults.Len(), ownCheck{r, o, found}
 	for _, check := range []func(){c.each, c.salt, c.parts, c.whole} {
 		if check(); r.faults.Len() > before {
-			return
+			return false
 		}
 	}
+	return true
 }
 
 func (c ownCheck) fault(at fail.Place, do, format string, args ...any) {

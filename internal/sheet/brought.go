@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"cmp"
+	"maps"
 	"math"
 	"slices"
 
@@ -17,6 +18,7 @@ type Bringer struct {
 	ID   recipe.PartID
 	Name string
 	composition.Figure
+	By string // whose figure a weighty share of it is, where nobody measured the food's own
 }
 
 // Brought are the parts of a constituent: those with something known, largest
@@ -28,19 +30,42 @@ type Brought struct {
 // BroughtTo gives the parts of a constituent.
 func BroughtTo(a *assay.Assay, id constituent.ID) Brought {
 	var b Brought
+	whole, _ := a.PerServing.Find(id)
 	for i := range a.Components {
 		c := &a.Components[i]
 		f, ok := c.Constituents.Find(id)
 		switch {
 		case !ok || None(f.Result):
 		case Hollow(f.Result):
-			b.Unknown = append(b.Unknown, Bringer{c.ID, c.Name, f})
+			b.Unknown = append(b.Unknown, Bringer{ID: c.ID, Name: c.Name, Figure: f})
 		default:
-			b.Known = append(b.Known, Bringer{c.ID, c.Name, f})
+			b.Known = append(b.Known, Bringer{c.ID, c.Name, f, byOf(whole.Contributions, c.ID)})
 		}
 	}
 	slices.SortStableFunc(b.Known, func(x, y Bringer) int { return cmp.Compare(y.Mean, x.Mean) })
 	return b
+}
+
+// weighty is the share of a figure from which on what it rests on is said, as a ledger does
+// with states.
+const weighty = 0.05
+
+// byOf tells whose figures a part rests on, as far as they are not its own foods'.
+func byOf(list []composition.Contribution, id recipe.PartID) string {
+	total, lent := 0.0, map[string]float64{}
+	for _, c := range list {
+		if within := len(c.Path) > 0 && c.Path[0] == id.Component; !within && (len(c.Path) > 0 || c.Food != id.Food.String()) {
+			continue
+		}
+		total += c.Mean
+		lent[c.By] += c.Mean
+	}
+	for _, by := range slices.Sorted(maps.Keys(lent)) {
+		if by != "" && lent[by] > 0 && lent[by] >= weighty*total {
+			return by
+		}
+	}
+	return ""
 }
 
 // HasShare reports whether a share of the total was calculated.

@@ -147,3 +147,31 @@ func TestSummary(t *testing.T) {
 	assert.Equal(t, constituent.Caffeine, both[0].Of[1].Figure.Constituent.ID)
 	assert.Empty(t, (&sheet.Sheet{Assay: &assay.Assay{}}).Summary().Figures)
 }
+
+// A part says that it rests on another food's figure from a twentieth of it on.
+func TestWhoseFiguresAPartRestsOn(t *testing.T) {
+	of := func(path []string, food, by string, mean float64) composition.Contribution {
+		return composition.Contribution{Path: path, Food: food, By: by, Mean: mean}
+	}
+	a := &assay.Assay{Components: []assay.Component{
+		component("shot", some("K", 100, 0.8)), component("mixed", some("K", 20, 0.15)), component("plain", some("K", 10, 0.05)),
+	}}
+	whole := some("K", 130, 1)
+	whole.Contributions = []composition.Contribution{
+		of([]string{"shot"}, "core:espresso-dark", "borrowed", 100),
+		of([]string{"mixed", "inner"}, "core:espresso-dark", "borrowed", 0.9), of([]string{"mixed"}, "core:orange-juice", "", 19.1),
+		of([]string{"plain"}, "core:orange-juice", "", 10),
+	}
+	a.PerServing = composition.Composition{whole}
+	by := map[string]string{}
+	for _, b := range sheet.BroughtTo(a, "K").Known {
+		by[b.Name] = b.By
+	}
+	assert.Equal(t, map[string]string{"shot": "borrowed", "mixed": "", "plain": ""}, by)
+	whole.Contributions[1].Mean, whole.Contributions[2].Mean = 1.1, 18.9
+	for _, b := range sheet.BroughtTo(a, "K").Known {
+		if b.Name == "mixed" {
+			assert.Equal(t, "borrowed", b.By)
+		}
+	}
+}

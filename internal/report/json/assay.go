@@ -106,6 +106,7 @@ type contribution struct {
 	ShareHigh number   `json:"share_high"`
 	State     string   `json:"state"`
 	UpTo      *number  `json:"up_to,omitempty"` // unknown: the most it could be; null if nothing is known
+	By        string   `json:"by,omitempty"`    // borrowed: nobody measured this food's own
 	Why       string   `json:"why,omitempty"`
 }
 
@@ -273,7 +274,7 @@ func contributionOf(c composition.Contribution) contribution {
 	out := contribution{
 		Path: append([]string{}, c.Path...), Food: c.Food, Mean: number(c.Mean),
 		Share: number(c.Share.Mean), ShareLow: number(c.Share.Low), ShareHigh: number(c.Share.High),
-		State: c.State.String(), Why: c.SourceNote,
+		State: c.State.String(), By: c.By, Why: c.SourceNote,
 	}
 	if c.Unknown {
 		bound := number(c.Bound)

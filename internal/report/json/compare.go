@@ -18,6 +18,7 @@ type comparedCell struct {
 	SDAssumed bool   `json:"sd_is_class_default"`
 	Limit     number `json:"limit"`
 	State     string `json:"state"`
+	By        string `json:"by,omitempty"` // borrowed: nobody measured this food's own
 }
 
 type comparedLine struct {
@@ -25,6 +26,7 @@ type comparedLine struct {
 	Unit        string          `json:"unit"`
 	Cells       []*comparedCell `json:"cells"` // one for each food; null where the table says nothing
 	Disagree    bool            `json:"disagree"`
+	Copied      bool            `json:"copied,omitempty"` // one figure, copied: no difference is known
 }
 
 // Compare writes sipsum.compare-foods/1. missing names foods of tables that are
@@ -40,13 +42,13 @@ func Compare(w io.Writer, foods []*food.Food, lines []food.Comparison, missing [
 		document.Foods = append(document.Foods, comparedFood{f.ID.String(), f.Name()})
 	}
 	for _, line := range lines {
-		out := comparedLine{Constituent: line.Constituent.ID, Unit: line.Constituent.Unit, Disagree: line.Disagree}
+		out := comparedLine{Constituent: line.Constituent.ID, Unit: line.Constituent.Unit, Disagree: line.Disagree, Copied: line.Copied}
 		for _, c := range line.Cells {
 			if !c.Stated {
 				out.Cells = append(out.Cells, nil)
 				continue
 			}
-			out.Cells = append(out.Cells, &comparedCell{number(c.Value.Amount), number(c.SD), c.Class, number(c.Value.Limit), c.Value.State.String()})
+			out.Cells = append(out.Cells, &comparedCell{number(c.Value.Amount), number(c.SD), c.Class, number(c.Value.Limit), c.Value.State.String(), c.By})
 		}
 		document.Lines = append(document.Lines, out)
 	}

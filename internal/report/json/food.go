@@ -36,6 +36,7 @@ type valueDocument struct {
 	High   number `json:"high"`
 	Limit  number `json:"limit"`
 	State  string `json:"state"`
+	By     string `json:"by,omitempty"` // borrowed: nobody measured this food's own
 	Name   string `json:"name"`
 	Source string `json:"source"`
 	Ref    string `json:"ref,omitempty"`
@@ -89,7 +90,7 @@ func Food(w io.Writer, f *food.Food, columns []food.Column, cited func(id string
 		name, unit := describe(v.Constituent, columns)
 		document.Constituents[v.Constituent] = valueDocument{
 			number(v.Amount), unit, number(v.SD), v.N, number(v.Low), number(v.High), number(v.Limit), v.State.String(),
-			name, citations(v.Source, cited), v.Ref,
+			food.ByOf(f.ID, v), name, citations(v.Source, cited), v.Ref,
 		}
 	}
 	if food.Stated(f.Density.GramsPerMl) {

@@ -16,6 +16,7 @@ type Ranked struct {
 	Unit        string `json:"unit"`
 	N           int    `json:"n"`
 	State       string `json:"state"`
+	By          string `json:"by,omitempty"` // borrowed: nobody measured this food's own
 	NotAssessed bool   `json:"allergens_not_assessed,omitempty"`
 	Sources     []work `json:"sources"`
 	OfDrinks    bool   `json:"of_drinks"` // what drinks are made of; listed first
@@ -38,10 +39,10 @@ type LeftOut struct {
 }
 
 // RankedOf makes a line of a ranking. sd may be NaN.
-func RankedOf(food, name string, figure, sd, per100g float64, unit string, n int, state string, notAssessed bool, works []source.Work) Ranked {
+func RankedOf(food, name string, figure, sd, per100g float64, unit string, n int, state, by string, notAssessed bool, works []source.Work) Ranked {
 	r := Ranked{
 		Food: food, Name: name, Figure: number(figure), SD: number(sd), Per100g: number(per100g), Unit: unit, N: n,
-		State: state, NotAssessed: notAssessed, Sources: []work{},
+		State: state, By: by, NotAssessed: notAssessed, Sources: []work{},
 	}
 	for _, w := range works {
 		r.Sources = append(r.Sources, workOf(w))

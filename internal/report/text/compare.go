@@ -24,14 +24,21 @@ func Compare(w io.Writer, foods []*food.Food, lines []food.Comparison, missing [
 	}
 	p.gap()
 	p.line(p.bold(p.accent(head)))
-	disagree := false
+	disagree, copied, borrowed := false, false, false
 	for _, line := range lines {
 		text := left(fit(Clean(line.Constituent.Name, mostName), nameWidth-1), nameWidth) + left(line.Constituent.Unit, unitWidth)
 		for _, c := range line.Cells {
 			text += right(compared(c), cell)
+			borrowed = borrowed || lent(c)
 		}
-		if line.Disagree {
+		switch {
+		case line.Disagree:
 			text, disagree = text+" ≠", true
+		case line.Copied:
+			text, copied = text+" =", true
+			if room := p.width - width(text); room >= width(sameFigure) {
+				text += sameFigure
+			}
 		}
 		p.line(text)
 	}
@@ -40,12 +47,24 @@ func Compare(w io.Writer, foods []*food.Food, lines []food.Comparison, missing [
 	if disagree {
 		legend += " · ≠ two figures differ by more than three standard deviations of both"
 	}
+	if borrowed {
+		legend += " · " + borrowedText
+	}
+	if copied {
+		legend += " · =" + sameFigure + ": nobody has measured a difference"
+	}
 	p.paragraph(0, 0, legend)
 	if len(missing) > 0 {
 		p.paragraph(0, 0, "Not loaded: "+Clean(strings.Join(missing, ", "), mostProse))
 	}
 	return p.write(w)
 }
+
+// sameFigure is said of what foods have of one row: between these nobody knows a difference.
+const sameFigure = " same figure, copied"
+
+// lent reports whether a figure is another food's.
+func lent(c food.Compared) bool { return c.By == food.Borrowed && food.Stated(c.Value.Amount) }
 
 // columnSign names a column: A, B, C.
 func columnSign(i int) string { return string(rune('A' + i)) }
@@ -54,6 +73,9 @@ func columnSign(i int) string { return string(rune('A' + i)) }
 func compared(c food.Compared) string {
 	if !c.Stated {
 		return "–"
+	}
+	if lent(c) {
+		return printed(c.Value) + borrowedSign
 	}
 	return printed(c.Value)
 }

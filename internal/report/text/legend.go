@@ -9,11 +9,17 @@ import (
 // daggerText explains †.
 const daggerText = "† rests on a figure or a rule that is unverified, entered from memory: check the official text before use"
 
+// borrowedSign marks a figure that is another food's, and borrowedText explains it.
+const (
+	borrowedSign = "‡"
+	borrowedText = "‡ copied from another food: nobody has measured this food's own"
+)
+
 // legend gathers the signs that a page has used, so that only those are
 // explained.
 type legend struct {
-	atLeast, upTo, shares, bars, dagger bool
-	states                              [estimate.Unknown + 1]bool
+	atLeast, upTo, shares, bars, dagger, borrowed bool
+	states                                        [estimate.Unknown + 1]bool
 }
 
 // mark gives the sign in the margin for a state that needs one.
@@ -39,6 +45,7 @@ func (p *page) explain() {
 	add(p.states[estimate.Assumed], "a partly assumed")
 	add(p.states[estimate.Trace], "t partly a trace")
 	add(p.states[estimate.Below], "b partly below a limit")
+	add(p.borrowed, borrowedText)
 	add(p.bars, "bar: 20 cells are 100 %, shaded over the interval of the share")
 	add(p.dagger, daggerText)
 	p.gap()

@@ -7,6 +7,7 @@ import (
 
 	"sipsum/internal/clean"
 	"sipsum/internal/composition"
+	"sipsum/internal/food"
 	"sipsum/internal/recipe"
 	"sipsum/internal/sheet"
 )
@@ -15,13 +16,14 @@ import (
 type part struct {
 	id   recipe.PartID
 	name string
+	by   string
 	composition.Figure
 }
 
 func partsOf(list []sheet.Bringer) []part {
 	parts := make([]part, len(list))
 	for i, b := range list {
-		parts[i] = part{b.ID, cleanPart(b.ID, b.Name), b.Figure}
+		parts[i] = part{b.ID, cleanPart(b.ID, b.Name), b.By, b.Figure}
 	}
 	return parts
 }
@@ -56,7 +58,7 @@ func (p brought) print(s *sheet.Sheet, notes *footnotes) {
 func (p brought) parts(b sheet.Brought) {
 	p.shares = true
 	if len(b.Known) == 1 {
-		p.paragraph(partIndent, 2, allFrom(b))
+		p.paragraph(partIndent, 2, allFrom(b)+p.copied(b.Known[0].By))
 		p.notKnownIn(partsOf(b.Unknown))
 		return
 	}
@@ -65,7 +67,7 @@ func (p brought) parts(b sheet.Brought) {
 	next := 0
 	for i, k := range b.Known {
 		if next < len(list) && k.ID == list[next].ID {
-			p.part(k.Figure, names[i])
+			p.part(k.Figure, names[i], k.By)
 			next++
 		}
 	}
@@ -80,11 +82,11 @@ func (p brought) inShort(b sheet.Brought) string {
 	p.shares = true
 	text := ""
 	if len(b.Known) == 1 {
-		text = allFrom(b)
+		text = allFrom(b) + p.copied(b.Known[0].By)
 	} else {
 		var list []string
 		for _, k := range partsOf(b.Named()) {
-			list = append(list, k.name+" "+percent(k.Share))
+			list = append(list, k.name+p.copied(k.by)+" "+percent(k.Share))
 		}
 		text = clean.Listed(list)
 	}
@@ -99,6 +101,15 @@ func (p brought) inShort(b sheet.Brought) string {
 		text += "; "
 	}
 	return text + "not known in " + clean.Listed(names)
+}
+
+// copied gives the sign of a part that rests on another food's figure.
+func (p brought) copied(by string) string {
+	if by != food.Borrowed {
+		return ""
+	}
+	p.borrowed = true
+	return borrowedSign
 }
 
 // allFrom says that one component brings all there is, or all that is known.
@@ -116,14 +127,14 @@ func (p brought) partWidth() int {
 }
 
 // part prints one component's part: amount, share with interval, bar.
-func (p brought) part(k composition.Figure, name string) {
+func (p brought) part(k composition.Figure, name, by string) {
 	s := p.show(k.Result)
 	share, bar := "", ""
 	if sheet.HasShare(k.Share) {
 		share, bar = percent(k.Share), p.bar(k.Share)
 	}
 	p.line(
-		strings.Repeat(" ", partIndent), leaders(name, p.partWidth()),
+		left(strings.Repeat(" ", marginWidth)+p.copied(by), partIndent), leaders(name, p.partWidth()),
 		right(s.number, numberWidth), " ", left(s.unit, unitWidth), left(share, shareWidth), " ", p.accent(bar),
 	)
 }

@@ -1,6 +1,7 @@
 package textreport
 
 import (
+	"cmp"
 	"io"
 	"math"
 	"strconv"
@@ -38,8 +39,9 @@ type Ranked struct {
 	Amount      float64 // in 100 g
 	N           int
 	State       estimate.State
-	NotAssessed bool // for the allergen that is to be left out
-	OfDrinks    bool // drinks are made of it
+	By          string // whose figure it is where nobody measured this food's own
+	NotAssessed bool   // for the allergen that is to be left out
+	OfDrinks    bool   // drinks are made of it
 	Works       []source.Work
 }
 
@@ -68,7 +70,7 @@ func Rank(w io.Writer, head RankHead, list []Ranked, st Style) error {
 		for _, work := range x.Works {
 			cited = append(cited, notes.number(citation(work)))
 		}
-		name += " (" + x.State.String()
+		name += " (" + cmp.Or(x.By, x.State.String())
 		if x.N > 0 {
 			name += ", n " + strconv.Itoa(x.N)
 		}

@@ -1,0 +1,140 @@
+package recipe_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/constituent"
+	"sipsum/internal/food"
+)
+
+// declared gives an own food of a drink under rules, and what is said of how it was read.
+func declared(t testing.TB, rules, entry string) (p *food.Profile, said string) {
+	t.Helper()
+	r, err := find(t, assaytest.Library{}, "drink: x\nserves: 1\n"+rules+"foods:\n  a: {name: A, "+entry+", source: \"pack\"}\nbuild: [\"10 g own:a\"]\n")
+	require.NoError(t, err)
+	p = r.Lines[r.Drink.Build[0].Path].Profile
+	var list []string
+	for _, n := range p.Notes {
+		if n.Kind == "declared" {
+			list = append(list, n.Text)
+		}
+	}
+	return p, strings.Join(list, "\n")
+}
+
+// Regulation (EU) No 1169/2011, Annex I, against 21 CFR 101.9(c)(6).
+func TestCarbohydrateIsReadByTheRulesOfThePack(t *testing.T) {
+	const values = "values: {carbohydrate: 12 g, fibre: 2 g}"
+	for _, c := range []struct {
+		rules, entry string
+		of           constituent.ID
+		says         string
+	}{
+		{"", "per: 100 g, " + values, "CHOAVL", "available carbohydrate, without fibre, as its rules eu have it (since neither the food nor the drink names rules)"},
+		{"rules: [us, eu]\n", "per: 100 g, " + values, "CHOCDF", "total carbohydrate by difference, fibre included, as its rules us have it (the drink's first rules)"},
+		{"rules: [us]\n", "declared: anz, per: 100 g, " + values, "CHOAVL", "as its rules anz have it (as the file says)"},
+		{"rules: [eu]\n", "declared: ca, per: 100 g, " + values, "CHOCDF", "as its rules ca have it"},
+		{"rules: [codex]\n", "per: 100 g, " + values, "CHOAVL", "as its rules codex have it"},
+		{"rules: [us]\n", "declared: us, per: 100 g, values: {CHOAVL: 12 g}", "CHOAVL", "available carbohydrate, without fibre, as CHOAVL says"},
+	} {
+		p, said := declared(t, c.rules, c.entry)
+		v, ok := p.Food.Value(c.of)
+		require.True(t, ok, c.entry)
+		assert.Equal(t, 12.0, v.Amount)
+		assert.Contains(t, said, c.says)
+		for _, n := range p.Notes {
+			if strings.Contains(n.Text, "carbohydrate is read") {
+				assert.Equal(t, c.of, n.Constituent)
+			}
+		}
+		if c.of == "CHOCDF" {
+			assert.InDelta(t, 0.10, p.Cell("CHOAVL").Amount, 1e-9, "12 g less 2 g of fibre: %s", c.entry)
+		} else {
+			assert.InDelta(t, 0.12, p.Cell("CHOAVL").Amount, 1e-9)
+		}
+	}
+	p, _ := declared(t, "", "per: 100 g, values: {carbohydrate: 12 g, polyols: 5 g, salt: 1 g}")
+	assert.InDelta(t, 0.07, p.Cell("CHOAVL").Amount, 1e-9, "the polyols of an eu carbohydrate")
+	assert.InDelta(t, 0.004, p.Cell(constituent.Sodium).Amount, 1e-9, "Annex I: salt is sodium × 2.5")
+}
+
+// The spread is that of the tolerance, and not that of such foods; one-sided rules leave the other
+// side to the class, and rules that say nothing leave both.
+func TestADeclaredFigureIsAsUnsureAsItsRulesAllow(t *testing.T) {
+	const z = 1.382
+	for _, c := range []struct {
+		declared string
+		want     float64 // of 20 g of sugars, rounded to a gram
+	}{
+		{"eu", (0.5 + 0.2*19.5 + 0.5 + 0.2*20.5) / 2 / z},
+		{"us", (0.5 + 0.2*20.5 + z*20*food.ClassSpread(constituent.Must("SUGAR"), "syrup")) / 2 / z},
+		{"anz", 20 * food.ClassSpread(constituent.Must("SUGAR"), "syrup")},
+	} {
+		p, said := declared(t, "", "group: syrup, declared: "+c.declared+", per: 100 g, values: {SUGAR: 20 g, NA: 10 mg}")
+		sum := 0.0
+		for _, total := range p.Totals {
+			if total.Constituent.ID == "SUGAR" {
+				sum = total.Cell.SD
+			}
+		}
+		if sum == 0 {
+			sum = p.Cell("SUGAR").SD
+		}
+		assert.InEpsilon(t, c.want/100, sum, 1e-3, c.declared)
+		switch c.declared {
+		case "eu":
+			assert.Contains(t, said, "eu accepts around what it declares, in 100 g: sugars 15.6 to 24.6 g (European Commission guidance")
+			assert.Contains(t, said, "of salt nothing is said there")
+		case "us":
+			assert.Contains(t, said, "sugars at most 24.6 g, sodium at most 15 mg")
+		default:
+			assert.NotContains(t, said, "accepts")
+		}
+	}
+	p, _ := declared(t, "", "group: syrup, per: 100 g, values: {SUGAR: 20 g ± 1 g}")
+	assert.InDelta(t, 0.01/1.7320508, p.Totals[0].Cell.SD, 1e-6, "a stated ± stands")
+	p, _ = declared(t, "", "group: other, per: 100 g, values: {FAT: 0.4 g}")
+	assert.InEpsilon(t, (0.4+0.05+1.5)/2/z/100, p.Totals[0].Cell.SD, 1e-3, "less than nothing is not accepted")
+	p, _ = declared(t, "", "group: other, per: 100 g, values: {SUGAR: 99 g}")
+	assert.LessOrEqual(t, p.Cell("SUGAR").SD, (8.9+1)/2/z/100+1e-9, "nor more than the whole")
+}
+
+// Standard 1.2.8, published panel: 3.6 g protein, 1.7 g fat, 31.0 g carbohydrate, 6.1 g fibre are 700 kJ.
+// FDA sample label of 2014: 8 g fat, 37 g carbohydrate with 4 g fibre, 3 g protein are 230 Calories.
+func TestAnEnergyThatDoesNotFitIsSaid(t *testing.T) {
+	for _, c := range []struct{ entry, says string }{
+		{"declared: anz, per: 100 g, values: {energy: 700 kJ, protein: 3.6 g, fat: 1.7 g, carbohydrate: 31.0 g, fibre: 6.1 g}", ""},
+		{"declared: us, per: 55 g, values: {calories: 230 kcal, protein: 3 g, fat: 8 g, carbohydrate: 37 g, fiber: 4 g}", ""},
+		{"declared: eu, per: 100 g, values: {energy: 225 kcal, protein: 3 g, fat: 8 g, carbohydrate: 37 g}", ""},
+		{"declared: eu, per: 100 g, values: {ENERC: 180 kJ, FAT: 1.5 g, CHOAVL: 5.6 g, PROCNT: 0.8 g}", "its energy is declared as 180 kJ and its other figures make 161 to 168: what it does not state, such as fibre"},
+		{"declared: eu, per: 100 g, values: {ENERC_KCAL: 400 kcal, FAT: 1.5 g, CHOAVL: 5.6 g, PROCNT: 0.8 g}", "declared as 400 kcal and its other figures make 38"},
+		{"declared: eu, per: 100 g, values: {energy: 100 kJ, FAT: 1.5 g, CHOAVL: 5.6 g, PROCNT: 0.8 g}", "declared as 100 kJ and its other figures make 161 to 168: check the figures"},
+		{"declared: eu, per: 100 g, values: {energy: 100 kJ, FAT: 1.5 g, PROCNT: 0.8 g}", ""}, // nothing is known of the rest
+	} {
+		_, said := declared(t, "", c.entry)
+		if c.says == "" {
+			assert.NotContains(t, said, "its energy", c.entry)
+		} else {
+			assert.Contains(t, said, c.says, c.entry)
+		}
+	}
+}
+
+// What a pack cannot say.
+func TestWordsOfAPack(t *testing.T) {
+	for entry, says := range map[string]string{
+		"per: 100 g, values: {carbohydrate: 5 g, CHOAVL: 4 g}":               `test:4:`,
+		"per: 100 g, values: {carbs: 5 g}":                                   `unknown constituent "carbs"`,
+		"per: 100 g, values: {carbohydrate: 5 g, polyols: 9 g}":              "is less than what eu counts to it",
+		"per: 100 g, values: {carbohydrate: 5 g, sugars: 10 g}":              "carbohydrate 5 g is less than its parts: sugars 10 g",
+		"declared: us, per: 100 g, values: {carbohydrate: 5 g, CHOCDF: 4 g}": "is stated twice",
+	} {
+		_, err := find(t, assaytest.Library{}, "drink: x\nserves: 1\nfoods:\n  a: {name: A, "+entry+", source: \"pack\"}\nbuild: [\"10 g own:a\"]\n")
+		assert.ErrorContains(t, err, says, entry)
+	}
+}
