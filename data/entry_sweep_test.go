@@ -21,7 +21,7 @@ import (
 func TestEveryPublishedFoodEntersSound(t *testing.T) {
 	shared := os.Getenv("SIPSUM_SHARED")
 	folders := map[string]string{"core": ""}
-	for format, folder := range map[string]string{"sr": "sr28", "ciqual": "ciqual2020", "swiss": "swiss53", "stfcj": "japan2020", "ifct": "ifct2017"} {
+	for format, folder := range map[string]string{"sr": "sr28", "ciqual": "ciqual2020", "swiss": "swiss53", "stfcj": "japan2020", "ifct": "ifct2017", "afcd": "afcd2"} {
 		if shared != "" {
 			folders[format] = filepath.Join(shared, "tables", folder)
 		}

@@ -154,3 +154,20 @@ func TestRoundingOfPublishedPartsIsNotWorthANote(t *testing.T) {
 	f := sr("x", "Syrup", "syrup", map[constituent.ID]float64{"WATER": 30, "CHOCDF": 70, "SUGAR": 70.2, "SUCS": 70.2})
 	assert.Empty(t, food.Enter(f, nil).Notes)
 }
+
+// Milk of a table that prints 0 for less than 0.05 g: 5.4 g of sugars, all of them lactose.
+// The halves of five limits are no parts that the table has printed.
+func TestLimitsOfPartsAreNotWorthANote(t *testing.T) {
+	values := map[constituent.ID]float64{"WATER": 88, "CHOAVL": 5.4, "SUGAR": 5.4, "LACS": 5.4, "GLUS": 1, "FRUS": 1, "SUCS": 1, "MALS": 1, "STARCH": 1}
+	f := sr("x", "Milk", "milk", values)
+	limited(f, 0.05, "GLUS", "FRUS", "SUCS", "MALS", "STARCH")
+	for _, n := range food.Enter(f, nil).Notes {
+		assert.NotEqual(t, "over total", n.Kind, n.Text)
+	}
+	values["LACS"] = 5.8
+	f = sr("x", "Milk", "milk", values)
+	limited(f, 0.05, "GLUS", "FRUS", "SUCS", "MALS", "STARCH")
+	told := food.Enter(f, nil).Notes
+	require.NotEmpty(t, told, "a part that was printed is told of")
+	assert.Contains(t, told[0].Text, "sugars is published as 5.4 g/100 g")
+}

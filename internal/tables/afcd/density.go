@@ -89,7 +89,7 @@ const (
 
 // gravityStep is the last digit of the publisher's specific gravities: between
 // the bounds of every food of the release of 2022 lies a number of two decimals,
-// of two foods (breast milk, linseed oil) within slack of them.
+// of one food (breast milk) within slack of them.
 const (
 	gravityStep = 0.01
 	slack       = gravityStep / 100

@@ -67,7 +67,7 @@
 // files, read in an excerpt that breaks off after the sampling details; the files
 // themselves, and the columns of measures and recipes, were not seen. They are found
 // by words ("weight", "ingredient name"), and what is not found is left out. Groups
-// are numbers; their names are in the food details alone. Three of 189 foods have one
+// are numbers; their names are in the food details alone. Two of 189 foods have one
 // figure that disagrees about the density. Fluoride is kept apart: the unit printed
 // cannot be right for all of its figures. The vitamin E of tahini (211 mg) rests on a
 // gamma-tocopherol of 2110 mg and is given as printed. Acids are printed to 0.1 g, so
