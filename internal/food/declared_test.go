@@ -56,3 +56,32 @@ func TestWhatIsAddedOnPurpose(t *testing.T) {
 		}
 	}
 }
+
+// Theanine and theaflavins are of tea, hydroxycitric acid of hibiscus and garcinia: a food
+// whose name speaks of neither is assumed to be without, any other is not, nor one without a
+// group. What plants make is not in plain milk.
+func TestWhatIsOfOnePlantAlone(t *testing.T) {
+	for _, c := range []struct {
+		name, group string
+		id          constituent.ID
+		zero        bool
+	}{
+		{"Orange juice", "fruit juice", "theanine", true},
+		{"Coffee, brewed", "coffee drink", "theaflavins", true},
+		{"Tea, oolong, brewed", "tea drink", "theanine", false},
+		{"Iced tea, lemon", "soft drink", "theaflavins", false},
+		{"Gyokuro", "tea drink", "theanine", false},
+		{"Orange juice", "", "theanine", false},
+		{"Orange juice", "fruit juice", "hibiscus-acid", true},
+		{"Hibiscus flower, dried", "herb", "hibiscus-acid", false},
+		{"Roselle syrup", "syrup", "hibiscus-acid", false},
+		{"Kokum, dried", "fruit", "hibiscus-acid", false},
+		{"Milk, whole", "milk", "CATEC", true},
+		{"Milk, chocolate", "milk", "CATEC", false},
+		{"Apple juice", "fruit juice", "CATEC", false},
+		{"Citric acid", "acid", "GALLAC", true},
+	} {
+		cell := food.Enter(sr("x", c.name, c.group, map[constituent.ID]float64{"WATER": 90}), nil).Cell(c.id)
+		assert.Equal(t, c.zero, cell.Known && cell.Amount == 0 && cell.State == estimate.Assumed, "%s of %s (%s)", c.id, c.name, c.group)
+	}
+}
