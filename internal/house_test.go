@@ -39,7 +39,7 @@ var sizes = []struct {
 	{"internal/reading", 1800, 18},
 	{"internal/recipe", 1800, 18},
 	{"internal/titration", 1800, 18},
-	{"internal/drink", 3550, 0}, // what a step or a vessel is called has its lines here
+	{"internal/drink", 3650, 0}, // what a step or a vessel is called has its lines here, and the facts of a coffee
 	{"internal/prep", 3500, 0},
 	{"internal/report/text", 3500, 0},
 }

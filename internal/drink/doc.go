@@ -11,7 +11,7 @@
 // constituent is called and whether a volume has a density is the business of
 // the caller, who adds faults of their own to the same list.
 //
-// The grammar is one table of keys (grammar.go, component.go, ownfood.go,
+// The grammar is one table of keys (grammar.go, component.go, ownfood.go, coffee.go,
 // line.go, steps_grammar.go, measured.go, intent.go). The parser reads by it and
 // Schema shows it. It reads in four layers: the text of a file and where everything stands
 // in it (file.go), the values of its nodes (node.go), the parts of a drink (reader, in
@@ -30,7 +30,8 @@
 //	scale         mass: the resolution of the bar's scale
 //	rules         list of eu uk us ca anz codex
 //	compare-with  a component
-//	foods         code → name, group, fill, per, density, declared, values, allergens, source
+//	foods         code → name, group, fill, per, density, declared, values, coffee, allergens, source
+//	  coffee      species, process, roast {loss | colour, scale | called}, origin, altitude, lab {values, source}
 //	components    name → ingredients, steps, measured, keeps, vessel
 //	build         lines
 //	finish        steps

@@ -93,8 +93,9 @@ type OwnFood struct {
 	Density   *Quantity   // g/ml; nil if not stated
 	Declared  string      // the rules by which its pack declares the values; "" if not stated
 	Values    []Stated
-	Allergens []Word // leaf codes
-	Assessed  bool   // the allergens key is present: somebody looked
+	Coffee    *Coffee // nil if it is none, or nothing is stated of it
+	Allergens []Word  // leaf codes
+	Assessed  bool    // the allergens key is present: somebody looked
 	Source    string
 }
 

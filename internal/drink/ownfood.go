@@ -27,6 +27,9 @@ var ownFoodKeys = grammar[OwnFood]{"an own food", []key[OwnFood]{
 		func(f *OwnFood) *string { return &f.Declared }),
 	into("values", "constituents, or the rows of the pack (carbohydrate, sugars, salt), as it states them: 1.5 g, < 0.5 g, trace, unknown", false, mapOf(statedShape),
 		(*reader).figures, func(f *OwnFood) *[]Stated { return &f.Values }),
+	{"coffee", "of a coffee: what is known of it besides its figures", false, coffeeKeys.shape(), func(r *reader, f *OwnFood, n ast.Node) {
+		f.Coffee = r.coffee(n)
+	}},
 	{"allergens", "leaf codes; [] says none, leaving the key out says nobody looked", false, listOf(textShape(mostName)), func(r *reader, f *OwnFood, n ast.Node) {
 		if _, nothing := n.(*ast.NullNode); nothing {
 			r.faults.Add(r.nodeAt(n), "write [] if you looked and found none; leave the key out if nobody looked", "allergens has no value")
@@ -49,7 +52,7 @@ func (r *reader) ownFoods(d *Drink, n ast.Node) {
 		}
 		f := OwnFood{Code: e.key, Place: e.at}
 		present, ok := ownFoodKeys.read(r, &f, e.value)
-		if ok && present.count("values", "fill") == 0 && !r.torn {
+		if ok && present.count("values", "fill") == 0 && (f.Coffee == nil || f.Coffee.Lab == nil) && !r.torn {
 			r.faults.Add(e.at, "add values: or fill:", "nothing is known of %s", quoted(e.key))
 		}
 		if ok && present.has("values") && !present.has("source") && !r.torn {

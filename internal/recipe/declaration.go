@@ -117,8 +117,8 @@ func (d *declaration) statedIn(in string, ids []constituent.ID) float64 {
 }
 
 // value brings a figure to the vocabulary's unit per 100 g, with the spread that its ± states or
-// else its rules give it.
-func (d *declaration) value(m meaning) food.Value {
+// else, if a pack declares it, its rules give it.
+func (d *declaration) value(m meaning, ofPack bool) food.Value {
 	v := food.Value{
 		Constituent: m.of.ID, Amount: m.Number * m.factor, SD: food.None, Low: food.None, High: food.None, Limit: food.None,
 		State: estimate.Calculated, Source: food.Own, Ref: d.food.Code,
@@ -132,7 +132,7 @@ func (d *declaration) value(m meaning) food.Value {
 		}
 	case m.Half > 0:
 		v.SD = amount.HalfSD(&m.Quantity) * m.factor
-	case m.row != nil && m.Number > 0 && m.of.PerGram > 0:
+	case ofPack && m.row != nil && m.Number > 0 && m.of.PerGram > 0:
 		v.SD = d.spread(m)
 	}
 	return v
@@ -153,7 +153,6 @@ func (d *declaration) spread(m meaning) float64 {
 	}
 	perRow := m.Number * m.factor / x // what one of the row in 100 g or 100 ml is in the vocabulary's unit in 100 g
 	limit, scale, _ := food.LimitOf(m.of)
-	// guard: a declared figure is within what a food can be
 	return pack.Spread(x, least, most, food.ClassSpread(m.of, d.food.Group)*x, limit.High/scale/perRow) * perRow
 }
 

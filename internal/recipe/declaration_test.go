@@ -125,6 +125,18 @@ func TestAnEnergyThatDoesNotFitIsSaid(t *testing.T) {
 	}
 }
 
+// What the pack does not state stays unknown, and what is borrowed is scaled to what it states:
+// 3 g of sugars in a milk that has 4.8 g of lactose.
+func TestADeclaredTotalStands(t *testing.T) {
+	p, _ := declared(t, "", "group: soft drink, per: 100 g, values: {carbohydrate: 10 g, fat: 0 g, protein: 0 g}")
+	assert.False(t, p.Cell("CAFFN").Known)
+	r, err := find(t, assaytest.Core(t), "drink: x\nserves: 1\nfoods:\n  a: {name: A, group: milk, fill: \"core:milk-whole\", declared: eu, per: 100 g, values: {sugars: 3.0 g, carbohydrate: 3.0 g}, source: s}\nbuild: [\"10 g own:a\"]\n")
+	require.NoError(t, err)
+	p = r.Lines[r.Drink.Build[0].Path].Profile
+	assert.InDelta(t, 0.03, p.Cell("LACS").Amount, 1e-4)
+	assert.Contains(t, p.Cell("LACS").Why, "scaled to the stated total")
+}
+
 // What a pack cannot say.
 func TestWordsOfAPack(t *testing.T) {
 	for entry, says := range map[string]string{

@@ -32,19 +32,20 @@ type Recipe struct {
 
 // resolver looks names up and collects what is wrong with them.
 type resolver struct {
-	ctx      context.Context
-	drink    *drink.Drink
-	foods    Foods
-	faults   *fail.List
-	stop     error  // an error that is not the file's fault
-	needs    []need // tables that are not loaded
-	own      map[string]*food.Food
-	ownNotes map[food.ID][]food.Note // how the figures of a pack were read
-	found    map[string]*food.Food
-	profiles map[[2]food.ID]*food.Profile
-	used     map[string]bool
-	aside    bool // a component that the drink does not use is looked up: nothing of it is in the drink
-	out      *Recipe
+	ctx        context.Context
+	drink      *drink.Drink
+	foods      Foods
+	faults     *fail.List
+	stop       error  // an error that is not the file's fault
+	needs      []need // tables that are not loaded
+	own        map[string]*food.Food
+	ownNotes   map[food.ID][]food.Note // how the figures of a pack were read, what the facts of a coffee change
+	coffeeSaid map[food.ID]bool
+	found      map[string]*food.Food
+	profiles   map[[2]food.ID]*food.Profile
+	used       map[string]bool
+	aside      bool // a component that the drink does not use is looked up: nothing of it is in the drink
+	out        *Recipe
 }
 
 // Find finds every food that the drink uses and reports all that is wrong at
@@ -52,7 +53,7 @@ type resolver struct {
 func Find(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods) (*Recipe, error) {
 	r := &resolver{
 		ctx: ctx, drink: d, foods: foods, faults: faults,
-		own: map[string]*food.Food{}, ownNotes: map[food.ID][]food.Note{}, found: map[string]*food.Food{}, profiles: map[[2]food.ID]*food.Profile{}, used: map[string]bool{},
+		own: map[string]*food.Food{}, ownNotes: map[food.ID][]food.Note{}, coffeeSaid: map[food.ID]bool{}, found: map[string]*food.Food{}, profiles: map[[2]food.ID]*food.Profile{}, used: map[string]bool{},
 		out: &Recipe{Drink: d, Lines: map[string]Ingredient{}, Brought: map[food.ID]*food.Profile{}},
 	}
 	for i := range d.Foods {
@@ -124,6 +125,9 @@ func (r *resolver) line(line drink.Line, path []string, eaten bool) {
 	}
 	if lender != nil && !r.possible(lender, line.FoodAt) {
 		return
+	}
+	if own, ok := r.ownEntry(f); ok && own.Coffee != nil {
+		lender = r.coffeeLender(own, f, lender)
 	}
 	in.Profile = r.profile(f, lender)
 	r.weigh(&in, f)

@@ -1,6 +1,8 @@
 package recipe
 
 import (
+	"slices"
+
 	"sipsum/internal/amount"
 	"sipsum/internal/drink"
 	"sipsum/internal/food"
@@ -30,7 +32,7 @@ func (r *resolver) ownFood(o *drink.OwnFood) {
 	}
 	d := r.declaration(o, per100g)
 	found, meant := Claims{}, []meaning{}
-	for _, v := range o.Values {
+	for i, v := range slices.Concat(o.Values, r.labValues(o)) {
 		m, ok := r.meaning(d, v)
 		if !ok {
 			continue
@@ -39,7 +41,10 @@ func (r *resolver) ownFood(o *drink.OwnFood) {
 			r.faults.Add(v.Place, "keep one of them", "%s of own food %s is stated twice", m.of.Name, note.Quote(o.Code))
 			continue
 		}
-		f.Values, meant = append(f.Values, d.value(m)), append(meant, m)
+		value := d.value(m, i < len(o.Values))
+		if f.Values = append(f.Values, value); i < len(o.Values) {
+			meant = append(meant, m)
+		}
 		if k, ok := ClaimOf(m.Stated, m.of, m.factor); ok {
 			found[m.of.ID] = k
 		}
@@ -47,10 +52,21 @@ func (r *resolver) ownFood(o *drink.OwnFood) {
 	if r.checkOwn(o, found) {
 		r.ownNotes[f.ID] = d.notes(meant)
 	}
+	if g, _ := food.GroupOf(o.Group); o.Coffee != nil && !g.Coffee {
+		r.faults.Add(o.Coffee.Place, "write group: coffee bean, or group: coffee drink, if it is one", "own food %s has coffee: and is of no group of coffees", note.Quote(o.Code))
+	}
 	if o.Assessed {
 		f.Marks = statedAllergens(o)
 	}
 	r.own[o.Code] = f
+}
+
+// labValues are what a laboratory found of a coffee.
+func (r *resolver) labValues(o *drink.OwnFood) []drink.Stated {
+	if o.Coffee == nil || o.Coffee.Lab == nil {
+		return nil
+	}
+	return o.Coffee.Lab.Values
 }
 
 func statedAllergens(o *drink.OwnFood) []food.Mark {
