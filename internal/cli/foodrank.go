@@ -9,11 +9,13 @@ import (
 	"github.com/spf13/cobra"
 
 	"sipsum/internal/allergen"
+	"sipsum/internal/clean"
 	"sipsum/internal/constituent"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/report/json"
 	"sipsum/internal/report/text"
+	"sipsum/internal/source"
 	"sipsum/internal/store"
 	"sipsum/internal/unit"
 )
@@ -141,7 +143,7 @@ type rankedFood struct {
 // allergen stays in the list, and says so.
 func (a *app) rank(ctx context.Context, db *store.DB, q store.Ranking, leaves []string, limit int) ([]rankedFood, error) {
 	var list []rankedFood
-	err := db.Rank(ctx, q, func(x store.Ranked) (bool, error) {
+	err := rankWithKin(ctx, db, q, func(x store.Ranked) (bool, error) {
 		entry := rankedFood{Ranked: x}
 		if len(leaves) > 0 {
 			f, err := db.Food(ctx, x.ID)
@@ -172,10 +174,13 @@ func (a *app) printRank(ctx context.Context, db *store.DB, c *constituent.Consti
 	for _, x := range ranked {
 		line := textreport.Ranked{
 			Food: x.ID.String(), Name: x.Name, Figure: x.Figure * basis.times, Amount: x.Value.Amount, N: x.Value.N,
-			State: x.Value.State, NotAssessed: x.notAssessed, SD: math.NaN(),
+			State: x.Value.State, By: x.Value.By, NotAssessed: x.notAssessed, SD: math.NaN(),
 		}
 		if food.Stated(x.Value.SD) {
 			line.SD = x.Value.SD / x.Value.Amount * line.Figure
+		}
+		if x.Value.By == food.ByKin {
+			line.Works = append(line.Works, source.Work{Citation: clean.UpperFirst(x.Value.Ref)})
 		}
 		for id := range strings.FieldsSeq(x.Value.Source) {
 			if w, ok := works(x.ID.Table, id); ok {
@@ -193,7 +198,7 @@ func (a *app) printRank(ctx context.Context, db *store.DB, c *constituent.Consti
 func lines2json(c *constituent.Constituent, lines []textreport.Ranked) []jsonreport.Ranked {
 	out := make([]jsonreport.Ranked, len(lines))
 	for i, x := range lines {
-		out[i] = jsonreport.RankedOf(x.Food, x.Name, x.Figure, x.SD, x.Amount, c.Unit, x.N, x.State.String(), x.NotAssessed, x.Works)
+		out[i] = jsonreport.RankedOf(x.Food, x.Name, x.Figure, x.SD, x.Amount, c.Unit, x.N, x.State.String(), x.By, x.NotAssessed, x.Works)
 	}
 	return out
 }

@@ -62,6 +62,7 @@ func (m *Meter) Composition(pot *ledger.Pot, ids []*constituent.Constituent, of 
 		r := Result{
 			Unit:    c.Unit,
 			State:   pot.State(c.ID),
+			By:      pot.By(c.ID),
 			Partial: len(rows) > 0,
 			// guard: unknown is not zero
 			Unknown: total[0] == 0 && len(rows) > 0, // none of what is known is more than nothing
@@ -84,7 +85,7 @@ func (m *Meter) Composition(pot *ledger.Pot, ids []*constituent.Constituent, of 
 		}
 		r.Coverage = coverage(r.Mean, r.WithBounds-r.Mean)
 		if r.Unknown {
-			r.State = estimate.Unknown
+			r.State, r.By = estimate.Unknown, ""
 		}
 		list = append(list, Figure{Constituent: c, Result: r})
 	}
@@ -165,7 +166,7 @@ func (m *Meter) contributions(pot *ledger.Pot, c *constituent.Constituent, total
 		}
 		con := m.contribution(pot, row, part, total, c.PerGram)
 		cell := pot.Rows[row].Profile.Cells[c.Order]
-		con.State, con.SourceNote, con.Table, con.Source = cell.State, cell.Why, cell.From.Works(), cell.Source
+		con.State, con.By, con.SourceNote, con.Table, con.Source = cell.State, cell.By, cell.Why, cell.From.Works(), cell.Source
 		if cell.Source == "" && c.Kind == constituent.Parent {
 			con.Source = sourcesOfParts(pot, row, c)
 		}

@@ -12,6 +12,7 @@ type Result struct {
 	estimate.Summary
 	Unit       string
 	State      estimate.State
+	By         string  // food.ByKin where nobody measured a part of at least 5 %; else empty
 	Coverage   float64 // known / (known + bounds); NaN where an unknown part has no bound
 	WithBounds float64 // mean plus the most that the unknown parts could be; NaN where one has no bound
 	UpTo       float64 // the 95 % end with the unknown parts at their most; NaN where one has no bound, or without intervals
@@ -61,6 +62,7 @@ type Contribution struct {
 	State      estimate.State
 	Unknown    bool    // this row's amount is unknown
 	Bound      float64 // unknown: the most it could be; NaN if nothing is known
+	By         string  // food.ByKin: nobody measured it; else empty
 	SourceNote string  // how the food's figure was derived, assumed or bounded
 	Table      string  // of the row behind the figure: the lender's where it was borrowed
 	Source     string  // ids of that table's works, separated by spaces

@@ -46,6 +46,9 @@ func Compare(foods []*Food) []Comparison {
 			line.Cells[i] = Compared{Value: v, Stated: true}
 			if Stated(v.Amount) {
 				line.Cells[i].SD, line.Cells[i].Class = spreadOf(f, c, v)
+				if v.By == ByKin {
+					line.Cells[i].SD, line.Cells[i].Class = v.SD, false
+				}
 			}
 		}
 		if any {

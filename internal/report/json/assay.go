@@ -23,6 +23,7 @@ type figure struct {
 	High       number  `json:"high"`
 	Unit       string  `json:"unit"`
 	State      string  `json:"state"`
+	By         string  `json:"by,omitempty"` // kin: nobody measured its share of a total
 	Coverage   number  `json:"coverage"`
 	WithBounds number  `json:"with_bounds"`
 	UpTo       *number `json:"up_to,omitempty"` // where something is unknown; null if nothing bounds it
@@ -105,6 +106,7 @@ type contribution struct {
 	ShareLow  number   `json:"share_low"`
 	ShareHigh number   `json:"share_high"`
 	State     string   `json:"state"`
+	By        string   `json:"by,omitempty"`
 	UpTo      *number  `json:"up_to,omitempty"` // unknown: the most it could be; null if nothing is known
 	Why       string   `json:"why,omitempty"`
 }
@@ -255,7 +257,7 @@ func figureOf(r composition.Result) any {
 		return unknownFigure{nil, r.Unit, estimate.Unknown.String(), number(r.Coverage), number(r.WithBounds), number(r.UpTo)}
 	}
 	out := figure{
-		number(r.Mean), number(r.SD), number(r.Low), number(r.High), r.Unit, r.State.String(),
+		number(r.Mean), number(r.SD), number(r.Low), number(r.High), r.Unit, r.State.String(), r.By,
 		number(r.Coverage), number(r.WithBounds), nil,
 	}
 	if r.Partial {
@@ -273,7 +275,7 @@ func contributionOf(c composition.Contribution) contribution {
 	out := contribution{
 		Path: append([]string{}, c.Path...), Food: c.Food, Mean: number(c.Mean),
 		Share: number(c.Share.Mean), ShareLow: number(c.Share.Low), ShareHigh: number(c.Share.High),
-		State: c.State.String(), Why: c.SourceNote,
+		State: c.State.String(), By: c.By, Why: c.SourceNote,
 	}
 	if c.Unknown {
 		bound := number(c.Bound)

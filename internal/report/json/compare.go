@@ -18,6 +18,7 @@ type comparedCell struct {
 	SDAssumed bool   `json:"sd_is_class_default"`
 	Limit     number `json:"limit"`
 	State     string `json:"state"`
+	By        string `json:"by,omitempty"`
 }
 
 type comparedLine struct {
@@ -46,7 +47,7 @@ func Compare(w io.Writer, foods []*food.Food, lines []food.Comparison, missing [
 				out.Cells = append(out.Cells, nil)
 				continue
 			}
-			out.Cells = append(out.Cells, &comparedCell{number(c.Value.Amount), number(c.SD), c.Class, number(c.Value.Limit), c.Value.State.String()})
+			out.Cells = append(out.Cells, &comparedCell{number(c.Value.Amount), number(c.SD), c.Class, number(c.Value.Limit), c.Value.State.String(), c.Value.By})
 		}
 		document.Lines = append(document.Lines, out)
 	}

@@ -36,6 +36,7 @@ type valueDocument struct {
 	High   number `json:"high"`
 	Limit  number `json:"limit"`
 	State  string `json:"state"`
+	By     string `json:"by,omitempty"`
 	Name   string `json:"name"`
 	Source string `json:"source"`
 	Ref    string `json:"ref,omitempty"`
@@ -88,7 +89,7 @@ func Food(w io.Writer, f *food.Food, columns []food.Column, cited func(id string
 	for _, v := range f.Values {
 		name, unit := describe(v.Constituent, columns)
 		document.Constituents[v.Constituent] = valueDocument{
-			number(v.Amount), unit, number(v.SD), v.N, number(v.Low), number(v.High), number(v.Limit), v.State.String(),
+			number(v.Amount), unit, number(v.SD), v.N, number(v.Low), number(v.High), number(v.Limit), v.State.String(), v.By,
 			name, citations(v.Source, cited), v.Ref,
 		}
 	}

@@ -16,13 +16,14 @@ type Ranked struct {
 	Unit        string `json:"unit"`
 	N           int    `json:"n"`
 	State       string `json:"state"`
+	By          string `json:"by,omitempty"`
 	NotAssessed bool   `json:"allergens_not_assessed,omitempty"`
 	Sources     []work `json:"sources"`
 }
 
 // RankedOf makes a line of a ranking. sd may be NaN.
-func RankedOf(food, name string, figure, sd, per100g float64, unit string, n int, state string, notAssessed bool, works []source.Work) Ranked {
-	r := Ranked{food, name, number(figure), number(sd), number(per100g), unit, n, state, notAssessed, []work{}}
+func RankedOf(food, name string, figure, sd, per100g float64, unit string, n int, state, by string, notAssessed bool, works []source.Work) Ranked {
+	r := Ranked{food, name, number(figure), number(sd), number(per100g), unit, n, state, by, notAssessed, []work{}}
 	for _, w := range works {
 		r.Sources = append(r.Sources, workOf(w))
 	}

@@ -3,16 +3,22 @@ package textreport
 import (
 	"strings"
 
+	"sipsum/internal/composition"
 	"sipsum/internal/estimate"
+	"sipsum/internal/food"
 )
 
 // daggerText explains †.
 const daggerText = "† rests on a figure or a rule that is unverified, entered from memory: check the official text before use"
 
+// byKinText explains what is known by kin.
+const byKinText = "by kin: nobody measured it; foods of its kin share their acids so"
+
 // legend gathers the signs that a page has used, so that only those are
 // explained.
 type legend struct {
 	atLeast, upTo, shares, bars, dagger bool
+	kin                                 bool // nobody measured a share of a total
 	states                              [estimate.Unknown + 1]bool
 }
 
@@ -23,6 +29,16 @@ func (l *legend) mark(s estimate.State) string {
 		l.states[s] = true
 	}
 	return sign
+}
+
+// markOf gives the sign for how a result is known.
+func (l *legend) markOf(r composition.Result) string {
+	sign := l.mark(r.State)
+	if r.By != food.ByKin || sign != "" {
+		return sign
+	}
+	l.kin = true
+	return "k"
 }
 
 // explain prints the signs that the page has used.
@@ -39,6 +55,7 @@ func (p *page) explain() {
 	add(p.states[estimate.Assumed], "a partly assumed")
 	add(p.states[estimate.Trace], "t partly a trace")
 	add(p.states[estimate.Below], "b partly below a limit")
+	add(p.kin, "k "+byKinText)
 	add(p.bars, "bar: 20 cells are 100 %, shaded over the interval of the share")
 	add(p.dagger, daggerText)
 	p.gap()

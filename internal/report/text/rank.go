@@ -7,6 +7,7 @@ import (
 
 	"sipsum/internal/clean"
 	"sipsum/internal/estimate"
+	"sipsum/internal/food"
 	"sipsum/internal/source"
 )
 
@@ -24,7 +25,8 @@ type Ranked struct {
 	Amount      float64 // in 100 g
 	N           int
 	State       estimate.State
-	NotAssessed bool // for the allergen that is to be left out
+	By          string // food.ByKin; else empty
+	NotAssessed bool   // for the allergen that is to be left out
 	Works       []source.Work
 }
 
@@ -49,6 +51,9 @@ func Rank(w io.Writer, head RankHead, list []Ranked, st Style) error {
 			cited = append(cited, notes.number(citation(work)))
 		}
 		name += " (" + x.State.String()
+		if x.By == food.ByKin {
+			name += ", by " + food.ByKin
+		}
 		if x.N > 0 {
 			name += ", n " + strconv.Itoa(x.N)
 		}
