@@ -113,6 +113,7 @@ func (a *app) foodShow(ctx context.Context, text string) error {
 	if err != nil {
 		return err
 	}
+	f = food.WithKin(f)
 	columns, err := db.Columns(ctx, f.ID.Table)
 	if err != nil {
 		return err

@@ -60,6 +60,9 @@ func (a *app) foodCompare(ctx context.Context, args []string, all bool) error {
 	if err != nil {
 		return err
 	}
+	for i, f := range foods {
+		foods[i] = food.WithKin(f)
+	}
 	lines := food.Compare(foods)
 	if a.json() {
 		return jsonreport.Compare(a.streams.Out, foods, lines, missing)

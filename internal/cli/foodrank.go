@@ -9,11 +9,13 @@ import (
 	"github.com/spf13/cobra"
 
 	"sipsum/internal/allergen"
+	"sipsum/internal/clean"
 	"sipsum/internal/constituent"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/report/json"
 	"sipsum/internal/report/text"
+	"sipsum/internal/source"
 	"sipsum/internal/store"
 	"sipsum/internal/unit"
 )
@@ -171,7 +173,7 @@ type rankedFood struct {
 // allergen stays in the list, and says so.
 func (a *app) rank(ctx context.Context, db *store.DB, q store.Ranking, leaves []string, limit int) ([]rankedFood, error) {
 	var list []rankedFood
-	err := db.Rank(ctx, q, func(x store.Ranked) (bool, error) {
+	err := rankWithKin(ctx, db, q, func(x store.Ranked) (bool, error) {
 		entry := rankedFood{Ranked: x}
 		if len(leaves) > 0 {
 			f, err := db.Food(ctx, x.ID)
@@ -213,6 +215,9 @@ func (a *app) printRank(ctx context.Context, db *store.DB, q store.Ranking, basi
 		}
 		if food.Stated(x.Value.SD) {
 			line.SD = x.Value.SD / x.Value.Amount * line.Figure
+		}
+		if x.Value.By == food.ByKin {
+			line.Works = append(line.Works, source.Work{Citation: clean.UpperFirst(x.Value.Ref)})
 		}
 		for id := range strings.FieldsSeq(x.Value.Source) {
 			if w, ok := works(x.ID.Table, id); ok {

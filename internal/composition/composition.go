@@ -62,6 +62,7 @@ func (m *Meter) Composition(pot *ledger.Pot, ids []*constituent.Constituent, of 
 		r := Result{
 			Unit:    c.Unit,
 			State:   pot.State(c.ID),
+			By:      pot.By(c.ID),
 			Partial: len(rows) > 0,
 			// guard: unknown is not zero
 			Unknown: total[0] == 0 && len(rows) > 0, // none of what is known is more than nothing
@@ -84,7 +85,7 @@ func (m *Meter) Composition(pot *ledger.Pot, ids []*constituent.Constituent, of 
 		}
 		r.Coverage = coverage(r.Mean, r.WithBounds-r.Mean)
 		if r.Unknown {
-			r.State = estimate.Unknown
+			r.State, r.By = estimate.Unknown, ""
 		}
 		list = append(list, Figure{Constituent: c, Result: r})
 	}

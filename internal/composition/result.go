@@ -12,6 +12,7 @@ type Result struct {
 	estimate.Summary
 	Unit       string
 	State      estimate.State
+	By         string  // food.ByKin where nobody measured a part of at least 5 %; else empty
 	Coverage   float64 // known / (known + bounds); NaN where an unknown part has no bound
 	WithBounds float64 // mean plus the most that the unknown parts could be; NaN where one has no bound
 	UpTo       float64 // the 95 % end with the unknown parts at their most; NaN where one has no bound, or without intervals

@@ -5,8 +5,10 @@ import (
 	"strings"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/clean"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
+	"sipsum/internal/food"
 	"sipsum/internal/recipe"
 	"sipsum/internal/source"
 )
@@ -126,6 +128,9 @@ func worksOf(f composition.Figure, works Works) []source.Work {
 	for _, c := range f.Contributions {
 		if c.Mean == 0 {
 			continue
+		}
+		if c.By == food.ByKin {
+			list = append(list, source.Work{ID: c.Food, Citation: clean.UpperFirst(c.SourceNote)})
 		}
 		for id := range strings.FieldsSeq(c.Source) {
 			w, ok := works(c.Table, id)

@@ -48,6 +48,9 @@ func Compare(foods []*Food) []Comparison {
 			line.Cells[i] = Compared{Value: v, Stated: true, By: ByOf(f.ID, v)}
 			if Stated(v.Amount) {
 				line.Cells[i].SD, line.Cells[i].Class = spreadOf(f, c, v)
+				if v.By == ByKin {
+					line.Cells[i].SD, line.Cells[i].Class = v.SD, false
+				}
 			}
 		}
 		if any {

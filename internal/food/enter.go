@@ -136,9 +136,12 @@ func LenderOf(f *Food, v Value) (lender string, lent bool) {
 	return ID{Table: f.ID.Table, Code: v.Ref}.String(), lent
 }
 
-// ByOf says whose figure a value is: Borrowed where another food of the table lent it, else
-// empty.
+// ByOf says whose figure a value is where nobody measured the food's own: ByKin, or
+// Borrowed where another food of the table lent it; else empty.
 func ByOf(id ID, v Value) string {
+	if v.By != "" {
+		return v.By
+	}
 	if _, lent := LenderOf(&Food{ID: id}, v); lent {
 		return Borrowed
 	}

@@ -1,7 +1,6 @@
 package food
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -36,7 +35,7 @@ type kinShare struct {
 	acid        *constituent.Constituent
 	share, sd   float64
 	least, most float64
-	rows        string
+	rows        string // those of the kin, and where they stand
 }
 
 var kins = sync.OnceValue(func() []*Kin {
@@ -54,7 +53,7 @@ var kins = sync.OnceValue(func() []*Kin {
 		k := byName[row.Text("kin")]
 		k.shares = append(k.shares, kinShare{
 			acid: constituent.Must(constituent.ID(row.Text("constituent"))), share: row.Number("share"), sd: row.Number("sd"),
-			least: row.Number("low"), most: row.Number("high"), rows: row.Text("rows"),
+			least: row.Number("low"), most: row.Number("high"), rows: row.Text("rows") + " (" + row.Text("source") + ")",
 		})
 	}
 	return list
@@ -153,7 +152,7 @@ func (s *split) share() bool {
 		cell := s.cell(of.acid)
 		switch amount := of.share * s.total.Amount * min(1, room/asked); {
 		case amount == 0 && !Stated(cell.Bound):
-			cell.Bound, cell.Why = of.most*s.total.Amount, "kin ("+s.kin.Name+"): not found in "+of.rows
+			cell.Bound, cell.Why = of.most*s.total.Amount, "by kin, "+s.kin.Name+": not found in "+of.rows
 		case amount > 0 && !(amount > cell.Bound): // of None nothing is known
 			s.parts = append(s.parts, Part{of.acid, cell.Bound})
 			*cell = s.part(of, amount)
@@ -179,8 +178,7 @@ func (s *split) part(of kinShare, amount float64) Cell {
 	return Cell{
 		Known: true, Amount: amount, SD: amount * math.Hypot(math.Sqrt(s.f*(1-share)/share), s.total.SD/s.total.Amount), State: estimate.Calculated,
 		Bound: None, Source: s.total.Source, From: s.total.From, Row: s.total.Row, By: ByKin, Apart: s.apart(amount),
-		Why: fmt.Sprintf("kin (%s): %.0f %% (%.0f to %.0f) of its acids, by %s", s.kin.Name,
-			of.share*unit.Hundred, of.least*unit.Hundred, of.most*unit.Hundred, of.rows),
+		Why: "by kin, " + s.kin.Name + ": as in " + of.rows,
 	}
 }
 
@@ -228,6 +226,6 @@ func (s *split) titrated() Cell {
 	return Cell{
 		Known: true, Amount: amount, SD: amount * math.Hypot(relative, off), State: estimate.Calculated, Bound: None,
 		Source: v.Source, From: s.Food.ID, Row: s.Food.ID.String(), By: ByKin,
-		Why: "the titratable acidity as the acids of its kin (" + s.kin.Name + ")",
+		Why: "by kin, " + s.kin.Name + ": its titratable acidity as their acids",
 	}
 }

@@ -23,6 +23,7 @@ type figure struct {
 	High       number  `json:"high"`
 	Unit       string  `json:"unit"`
 	State      string  `json:"state"`
+	By         string  `json:"by,omitempty"` // kin: nobody measured its share of a total
 	Coverage   number  `json:"coverage"`
 	WithBounds number  `json:"with_bounds"`
 	UpTo       *number `json:"up_to,omitempty"` // where something is unknown; null if nothing bounds it
@@ -106,7 +107,7 @@ type contribution struct {
 	ShareHigh number   `json:"share_high"`
 	State     string   `json:"state"`
 	UpTo      *number  `json:"up_to,omitempty"` // unknown: the most it could be; null if nothing is known
-	By        string   `json:"by,omitempty"`    // borrowed: nobody measured this food's own
+	By        string   `json:"by,omitempty"`    // kin or borrowed: nobody measured this food's own
 	Why       string   `json:"why,omitempty"`
 }
 
@@ -256,7 +257,7 @@ func figureOf(r composition.Result) any {
 		return unknownFigure{nil, r.Unit, estimate.Unknown.String(), number(r.Coverage), number(r.WithBounds), number(r.UpTo)}
 	}
 	out := figure{
-		number(r.Mean), number(r.SD), number(r.Low), number(r.High), r.Unit, r.State.String(),
+		number(r.Mean), number(r.SD), number(r.Low), number(r.High), r.Unit, r.State.String(), r.By,
 		number(r.Coverage), number(r.WithBounds), nil,
 	}
 	if r.Partial {

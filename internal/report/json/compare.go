@@ -18,7 +18,7 @@ type comparedCell struct {
 	SDAssumed bool   `json:"sd_is_class_default"`
 	Limit     number `json:"limit"`
 	State     string `json:"state"`
-	By        string `json:"by,omitempty"` // borrowed: nobody measured this food's own
+	By        string `json:"by,omitempty"` // borrowed or kin: nobody measured this food's own
 }
 
 type comparedLine struct {

@@ -36,7 +36,7 @@ type valueDocument struct {
 	High   number `json:"high"`
 	Limit  number `json:"limit"`
 	State  string `json:"state"`
-	By     string `json:"by,omitempty"` // borrowed: nobody measured this food's own
+	By     string `json:"by,omitempty"` // borrowed or kin: nobody measured this food's own
 	Name   string `json:"name"`
 	Source string `json:"source"`
 	Ref    string `json:"ref,omitempty"`

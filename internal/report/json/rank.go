@@ -16,7 +16,7 @@ type Ranked struct {
 	Unit        string `json:"unit"`
 	N           int    `json:"n"`
 	State       string `json:"state"`
-	By          string `json:"by,omitempty"` // borrowed: nobody measured this food's own
+	By          string `json:"by,omitempty"` // borrowed or kin: nobody measured this food's own
 	NotAssessed bool   `json:"allergens_not_assessed,omitempty"`
 	Sources     []work `json:"sources"`
 	OfDrinks    bool   `json:"of_drinks"` // what drinks are made of; listed first

@@ -24,12 +24,13 @@ func Compare(w io.Writer, foods []*food.Food, lines []food.Comparison, missing [
 	}
 	p.gap()
 	p.line(p.bold(p.accent(head)))
-	disagree, copied, borrowed := false, false, false
+	disagree, copied, borrowed, kin := false, false, false, false
 	for _, line := range lines {
 		text := left(fit(Clean(line.Constituent.Name, mostName), nameWidth-1), nameWidth) + left(line.Constituent.Unit, unitWidth)
 		for _, c := range line.Cells {
 			text += right(compared(c), cell)
 			borrowed = borrowed || lent(c)
+			kin = kin || c.Value.By == food.ByKin
 		}
 		switch {
 		case line.Disagree:
@@ -44,6 +45,9 @@ func Compare(w io.Writer, foods []*food.Food, lines []food.Comparison, missing [
 	}
 	p.gap()
 	legend := "in 100 g · – the table says nothing · ? unknown · < below this limit · tr trace · (0) assumed"
+	if kin {
+		legend += " · k " + byKinText
+	}
 	if disagree {
 		legend += " · ≠ two figures differ by more than three standard deviations of both"
 	}
@@ -92,6 +96,9 @@ func printed(v food.Value) string {
 		return "tr"
 	case v.State == estimate.Assumed:
 		return "(" + plain(v.Amount) + ")"
+	}
+	if v.By == food.ByKin {
+		return "k " + plain(v.Amount)
 	}
 	return plain(v.Amount)
 }

@@ -63,9 +63,9 @@ func (p *page) show(r composition.Result) shown {
 		return shown{number: "unknown", upTo: p.bound(stated, last)}
 	}
 	if minute(r) && !sheet.None(r) {
-		return shown{mark: p.mark(r.State), number: least, unit: r.Unit}
+		return shown{mark: p.markOf(r), number: least, unit: r.Unit}
 	}
-	s := shown{mark: p.mark(r.State), number: rounded(r.Mean, last), unit: r.Unit, interval: span(r.Low, r.High, last)}
+	s := shown{mark: p.markOf(r), number: rounded(r.Mean, last), unit: r.Unit, interval: span(r.Low, r.High, last)}
 	if r.Partial {
 		p.atLeast = true
 		s.number = "≥ " + s.number

@@ -3,7 +3,9 @@ package textreport
 import (
 	"strings"
 
+	"sipsum/internal/composition"
 	"sipsum/internal/estimate"
+	"sipsum/internal/food"
 )
 
 // daggerText explains †.
@@ -15,10 +17,14 @@ const (
 	borrowedText = "‡ copied from another food: nobody has measured this food's own"
 )
 
+// byKinText explains what is known by kin.
+const byKinText = "by kin: nobody measured it; foods of its kin share their acids so"
+
 // legend gathers the signs that a page has used, so that only those are
 // explained.
 type legend struct {
 	atLeast, upTo, shares, bars, dagger, borrowed bool
+	kin                                           bool // nobody measured a share of a total
 	states                                        [estimate.Unknown + 1]bool
 }
 
@@ -29,6 +35,16 @@ func (l *legend) mark(s estimate.State) string {
 		l.states[s] = true
 	}
 	return sign
+}
+
+// markOf gives the sign for how a result is known.
+func (l *legend) markOf(r composition.Result) string {
+	sign := l.mark(r.State)
+	if r.By != food.ByKin || sign != "" {
+		return sign
+	}
+	l.kin = true
+	return "k"
 }
 
 // explain prints the signs that the page has used.
@@ -46,6 +62,7 @@ func (p *page) explain() {
 	add(p.states[estimate.Trace], "t partly a trace")
 	add(p.states[estimate.Below], "b partly below a limit")
 	add(p.borrowed, borrowedText)
+	add(p.kin, "k "+byKinText)
 	add(p.bars, "bar: 20 cells are 100 %, shaded over the interval of the share")
 	add(p.dagger, daggerText)
 	p.gap()

@@ -1,7 +1,6 @@
 package textreport
 
 import (
-	"cmp"
 	"io"
 	"math"
 	"strconv"
@@ -9,6 +8,7 @@ import (
 
 	"sipsum/internal/clean"
 	"sipsum/internal/estimate"
+	"sipsum/internal/food"
 	"sipsum/internal/source"
 )
 
@@ -39,7 +39,7 @@ type Ranked struct {
 	Amount      float64 // in 100 g
 	N           int
 	State       estimate.State
-	By          string // whose figure it is where nobody measured this food's own
+	By          string // food.ByKin or food.Borrowed: whose figure it is where nobody measured this food's own
 	NotAssessed bool   // for the allergen that is to be left out
 	OfDrinks    bool   // drinks are made of it
 	Works       []source.Work
@@ -70,7 +70,14 @@ func Rank(w io.Writer, head RankHead, list []Ranked, st Style) error {
 		for _, work := range x.Works {
 			cited = append(cited, notes.number(citation(work)))
 		}
-		name += " (" + cmp.Or(x.By, x.State.String())
+		known := x.State.String()
+		switch x.By {
+		case food.ByKin:
+			known += ", by " + food.ByKin
+		case food.Borrowed:
+			known = x.By
+		}
+		name += " (" + known
 		if x.N > 0 {
 			name += ", n " + strconv.Itoa(x.N)
 		}

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"sipsum/internal/clean"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
@@ -20,6 +21,7 @@ type values struct {
 	works func(id string) (source.Work, bool)
 	used  [estimate.Unknown + 1]bool
 
+	kin     bool     // a figure is known by kin
 	lenders []string // foods of the table that a figure is borrowed from
 }
 
@@ -113,6 +115,9 @@ func (v *values) value(name, unit string, x food.Value) {
 			v.lenders = append(v.lenders, lender)
 		}
 	}
+	if x.By == food.ByKin {
+		known, v.kin = "by "+food.ByKin, true
+	}
 	n := ""
 	if x.N > 0 {
 		n = strconv.Itoa(x.N)
@@ -139,6 +144,9 @@ func limitOf(x food.Value, unit string) (amount, unitOf string) {
 func (v *values) cite(x food.Value) string {
 	var numbers []int
 	dagger := ""
+	if x.By == food.ByKin {
+		numbers = append(numbers, v.notes.number(clean.UpperFirst(Clean(x.Ref, mostProse))+"."))
+	}
 	for id := range strings.FieldsSeq(x.Source) {
 		w, ok := v.works(id)
 		switch {
@@ -169,6 +177,9 @@ func (v *values) states() {
 	}
 	if len(v.lenders) > 0 {
 		list = append(list, food.Borrowed+": nobody has measured this food's own; the figure of "+Clean(strings.Join(v.lenders, ", "), mostProse))
+	}
+	if v.kin {
+		list = append(list, byKinText)
 	}
 	if v.dagger {
 		list = append(list, daggerText)
