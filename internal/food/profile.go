@@ -19,6 +19,7 @@ type Cell struct {
 	From   ID      // the food whose row it is: a lender's for borrowed cells
 	Row    string  // the source row: cells of one row and constituent draw alike
 	Class  bool    // SD is a class default
+	Tail   float64 // how heavy the tails of its draws are (estimate.Input)
 }
 
 // Exact reports whether the cell has no spread.
