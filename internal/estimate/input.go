@@ -18,6 +18,7 @@ type Input struct {
 	Central float64
 	Shape   Shape
 	SD      float64 // Lognormal, Normal
+	Tail    float64 // Lognormal: how heavy the tails of the logarithm are; 0 is normal
 	Low     float64 // Uniform, Normal
 	High    float64 // Uniform, Normal
 	Stream  Key
@@ -54,8 +55,12 @@ func (in Input) Fill(col []float64) {
 		in.normals(draws)
 		ratio := in.SD / in.Central
 		variance := math.Log1p(ratio * ratio)
-		sigma := math.Sqrt(variance)
-		scale := in.Central * math.Exp(-variance/2)
+		sigma, above := math.Sqrt(variance), variance/2 // the mean above the median
+		if in.Tail > 0 {
+			heavy(draws, in.Tail)
+			above = aboveMedian(sigma, in.Tail)
+		}
+		scale := in.Central * math.Exp(-above)
 		for i, z := range draws {
 			draws[i] = scale * math.Exp(sigma*z)
 		}

@@ -13,7 +13,10 @@ import (
 
 // Enter makes the profile of a food, borrowing from a lender what the food does
 // not state. lender is nil where nothing is borrowed.
-func Enter(f, lender *Food) *Profile {
+func Enter(f, lender *Food) *Profile { return anywhere().Enter(f, lender) }
+
+// Enter makes the profile of a food by what is known of foods of a name.
+func (a *Anywhere) Enter(f, lender *Food) *Profile {
 	e := &entry{
 		Profile:   &Profile{Food: f, Lender: lender, Cells: make([]Cell, len(constituent.All()))},
 		published: make([]bool, len(constituent.All())),
@@ -33,6 +36,7 @@ func Enter(f, lender *Food) *Profile {
 	e.bound()
 	e.letGasBe()
 	e.addedSugar()
+	e.widen(a)
 	if e.WaterGone = waterGone(e.subject, e.Cell(constituent.Water)); e.WaterGone > 0 {
 		e.AddedShare = 0 // what is added of its sugars hangs on what the drink brings back
 	}

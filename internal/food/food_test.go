@@ -12,9 +12,10 @@ import (
 	"sipsum/internal/food"
 )
 
-// sr builds a food from published SR28 figures per 100 g.
+// sr builds a food from published SR28 figures per 100 g, in hand: what one row's figures
+// make of each other is not hidden by what foods of its name may have (anywhere_test.go).
 func sr(code, name, group string, values map[constituent.ID]float64) *food.Food {
-	f := &food.Food{ID: food.ID{Table: "sr", Code: code}, Names: []food.Name{{Text: name}}, Group: group, Edible: food.None}
+	f := &food.Food{ID: food.ID{Table: food.Own, Code: code}, Names: []food.Name{{Text: name}}, Group: group, Edible: food.None}
 	for _, c := range constituent.All() {
 		if amount, ok := values[c.ID]; ok {
 			f.Values = append(f.Values, food.Value{
@@ -177,6 +178,7 @@ func TestFoodsShareARowOnlyWhereTheyShareAMeasurement(t *testing.T) {
 	for i := range core.Values {
 		core.Values[i].Source, core.Values[i].Ref = "sr28", "09160"
 	}
+	a.ID.Table = "sr"
 	assert.Equal(t, food.Enter(a, nil).Cell("K").Row, food.Enter(core, nil).Cell("K").Row)
 }
 

@@ -109,7 +109,7 @@ func (d *Drawer) addedSugar(profile *food.Profile, cells Cells) {
 // input is the distribution of a cell. Its stream belongs to the source row, so
 // that one measurement used by two foods draws alike.
 func (d *Drawer) input(c *constituent.Constituent, cell food.Cell) estimate.Input {
-	in := estimate.Input{Central: cell.Amount, Shape: estimate.Lognormal, SD: cell.SD}
+	in := estimate.Input{Central: cell.Amount, Shape: estimate.Lognormal, SD: cell.SD, Tail: cell.Tail}
 	switch {
 	case cell.Apart > 0:
 		in.SD = cell.Amount * cell.Apart

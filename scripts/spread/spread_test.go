@@ -73,7 +73,7 @@ func TestTheFileIsWhatTheSourcesGive(t *testing.T) {
 	if shared == "" {
 		t.Skip("SIPSUM_SHARED is not set: the published files are needed")
 	}
-	require.NoError(t, run(filepath.Join(shared, "tables", "sr28"), "../../data/spread.csv", true))
+	require.NoError(t, run(filepath.Join(shared, "tables"), "../../data", true, false))
 }
 
 // Samples of one source that deviate by 4 % or 5 %: the default has their quantile
