@@ -97,7 +97,7 @@ func (e *entry) widenTotal(by *Anywhere, c *constituent.Constituent) {
 			return
 		}
 	}
-	total := Total{c, *e.cell(c)}
+	total := Total{Constituent: c, Cell: *e.cell(c)}
 	if !e.published[c.Order] {
 		total.Cell = Cell{Known: true, State: estimate.Calculated, Bound: None, Class: true, From: e.Food.ID, Row: e.Food.ID.String()}
 	}
