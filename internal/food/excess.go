@@ -31,7 +31,7 @@ func byDifference(total *constituent.Constituent) bool {
 func (e *entry) excess(total *constituent.Constituent, over float64) {
 	cell := e.cell(total)
 	published, parts, both := cell.Amount, cell.Amount+over, cell.variance()+e.variance(total)
-	found := over - e.limits(total)
+	found := over - limitsOf(e, total)
 	switch {
 	case cell.Limit > 0 && e.nothingFound(total):
 		e.scale(total, published/parts)
@@ -50,9 +50,9 @@ func (e *entry) excess(total *constituent.Constituent, over float64) {
 	}
 }
 
-// limits is what parts of which nothing was found but a limit bring to a total. The
+// limitsOf is what parts of which nothing was found but a limit bring to a total. The
 // publisher did not print it, so it is no excess to tell of.
-func (e *entry) limits(total *constituent.Constituent) (sum float64) {
+func limitsOf(e *entry, total *constituent.Constituent) (sum float64) {
 	for _, leaf := range constituent.Sums().Leaves(total.ID) {
 		if cell := e.cell(leaf); cell.Known && cell.Limit > 0 {
 			sum += cell.Amount

@@ -157,6 +157,8 @@ func TestDensityAgainstTheComposition(t *testing.T) {
 	juice := foods["F900001"]
 	assert.False(t, food.Stated(juice.Density.GramsPerMl))
 	assert.Contains(t, juice.Note, "the density 1.39 g/ml is left out: water and solids as printed give 1.0")
+	juice = tablestest.Foods(t, afcd.Format, changed(t, "Food details", "I2", 0.95))["F900001"]
+	assert.Contains(t, juice.Note, "the density 0.95 g/ml is left out", "nine tenths water, and no air")
 }
 
 // changed copies the release and sets a cell of one of its sheets; without a cell
@@ -232,5 +234,5 @@ func TestWholeRelease(t *testing.T) {
 	}
 	assert.Equal(t, 189, dense+refused, "foods per 100 mL")
 	assert.Equal(t, 2, disagree, "oyster sauce and the juice of canned pears: one figure disagrees about the density")
-	assert.Equal(t, 13, refused, "syrups of canned fruit at 1.39 g/ml, simmer sauces at 1.13")
+	assert.Equal(t, 15, refused, "syrups of canned fruit at 1.39 g/ml, simmer sauces at 1.13, kombucha at 0.95, chilli sauce at 0.98")
 }

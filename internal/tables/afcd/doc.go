@@ -41,7 +41,8 @@
 // density, and the spread is that of the range and of the second decimal, both
 // rectangular. The food details state it, if they are there. A density more than 5 %
 // above that of the food's own water and solids is left out (canned fruit in a syrup
-// of 1.39 g/ml that is three quarters water).
+// of 1.39 g/ml that is three quarters water), and so is one 3 % below it of a food
+// that is nearly all water (kombucha of 0.95).
 //
 // Food details give other names, the edible share ("80% (flesh and skin)"), and for
 // the note derivation, factors of nitrogen and fat, description and samples; measures

@@ -14,6 +14,13 @@ import (
 // round to one decimal and constituents that nobody measured stay below it).
 const mostAboveComposed = 1.05
 
+// A food that is nearly all water holds no air either, and is no lighter than what it
+// is made of by more than this (our own bounds: a drink at 0.95 g/ml is a slip).
+const (
+	nearlyWater       = 90 // g/100 g
+	mostBelowComposed = 0.97
+)
+
 // parts are the constituents of which a food's volume is made, each with the leaf
 // as which its mass counts.
 var parts = map[constituent.ID]constituent.ID{
@@ -38,7 +45,9 @@ func refuse(f *food.Food) (note string) {
 		grams["CHOAVL-other"] = max(v.Amount-grams["SUGAR-other"]-grams["STARCH"], 0)
 	}
 	composed, ok := solution.Density(grams)
-	if !ok || grams[constituent.Water] == 0 || f.Density.GramsPerMl <= composed*mostAboveComposed {
+	heavy := f.Density.GramsPerMl > composed*mostAboveComposed
+	light := grams[constituent.Water] >= nearlyWater && f.Density.GramsPerMl < composed*mostBelowComposed
+	if !ok || grams[constituent.Water] == 0 || !heavy && !light {
 		return ""
 	}
 	note = fmt.Sprintf("the density %.3g g/ml is left out: water and solids as printed give %.3g", f.Density.GramsPerMl, composed)
