@@ -17,7 +17,7 @@ import (
 // everything lists what the cards read; facts sets all of it to a known 0 first.
 var everything = []constituent.ID{
 	"FAT", "FASAT", "FATRN", "CHOCDF", "CHOAVL", "CHOCDF-other", "POLYL", "SORTL", "MANTL", "XYLTL", "ERYTHL", "MALTL",
-	"LACTL", "ISOMALT", "SUGAR", "SUGAD", "FIBTG", "OA", "PROCNT", "ALC", "NA", "CHOLE", "VITD", "CA", "FE", "K",
+	"LACTL", "ISOMALT", "SUGAR", "allulose", "SUGAD", "FIBTG", "OA", "PROCNT", "ALC", "NA", "CHOLE", "VITD", "CA", "FE", "K",
 }
 
 func facts(ml float64, amounts map[constituent.ID]float64) label.Facts {

@@ -55,6 +55,11 @@ func TestCaloriesUS(t *testing.T) {
 	} {
 		assert.InDelta(t, c.want, *row(t, card(t, "us", facts(0, c.amounts)), "calories").Serving.Value, 1e-9, c.what)
 	}
+	// FDA, final guidance of 19 October 2020 (85 FR 66217): 0.4 kcal/g, in total carbohydrate
+	// and not in total sugars.
+	allulose := card(t, "us", facts(0, map[constituent.ID]float64{"CHOCDF": 12, "SUGAR": 12, "allulose": 10}))
+	assert.InDelta(t, 2*4+10*0.4, *row(t, allulose, "calories").Serving.Value, 1e-9)
+	assert.InDelta(t, 2, *row(t, allulose, "sugars").Serving.Value, 1e-9)
 	f := facts(0, map[constituent.ID]float64{"CHOCDF": 10})
 	delete(f.Serving, "SORTL")
 	assert.NotContains(t, notes(card(t, "us", f)), "calories", "an unknown part of a known carbohydrate counts as carbohydrate")
