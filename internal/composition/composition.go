@@ -62,7 +62,7 @@ func (m *Meter) Composition(pot *ledger.Pot, ids []*constituent.Constituent, of 
 		r := Result{
 			Unit:    c.Unit,
 			State:   pot.State(c.ID),
-			By:      pot.By(c.ID),
+			By:      byOf(pot, c),
 			Partial: len(rows) > 0,
 			// guard: unknown is not zero
 			Unknown: total[0] == 0 && len(rows) > 0, // none of what is known is more than nothing

@@ -1,0 +1,34 @@
+package composition
+
+import (
+	"sipsum/internal/constituent"
+	"sipsum/internal/food"
+	"sipsum/internal/ledger"
+)
+
+// weighty is the share of a sum from which it is marked as a part of it is (as the state of
+// a sum is that of the parts that make up at least 5 % of it).
+const weighty = 0.05
+
+// byOf tells by what else than a measurement a constituent of a pot is known: food.ByKin
+// where a row that makes up at least 5 % of it at central values has it so; else empty.
+func byOf(pot *ledger.Pot, c *constituent.Constituent) string {
+	columns := pot.Columns.Below(c.ID)
+	total := pot.Central(c.ID)
+	for row := range pot.Rows {
+		cells := pot.Rows[row].Profile.Cells
+		if own := cells[c.Order]; c.Kind == constituent.Parent && own.Known && own.By == "" {
+			continue // somebody measured the whole, whatever is said of its parts
+		}
+		sum := 0.0
+		for _, col := range columns {
+			if cells[pot.Columns.List[col].Order].By == food.ByKin {
+				sum += pot.Cell(row, col)[0]
+			}
+		}
+		if sum > 0 && sum >= weighty*total {
+			return food.ByKin
+		}
+	}
+	return ""
+}
