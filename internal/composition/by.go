@@ -2,12 +2,40 @@ package composition
 
 import (
 	"sipsum/internal/constituent"
+	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 )
 
-// byOf tells whose figure a row's is, where nobody measured its own (food.Cell.By); of a total
+// weighty is the share of a sum from which it is marked as a part of it is (as the state of
+// a sum is that of the parts that make up at least 5 % of it).
+const weighty = 0.05
+
+// totalBy tells by what else than a measurement a constituent of a pot is known: food.ByKin
+// where a row that makes up at least 5 % of it at central values has it so; else empty.
+func totalBy(pot *ledger.Pot, c *constituent.Constituent) string {
+	columns := pot.Columns.Below(c.ID)
+	total := pot.Central(c.ID)
+	for row := range pot.Rows {
+		cells := pot.Rows[row].Profile.Cells
+		if own := cells[c.Order]; c.Kind == constituent.Parent && own.Known && own.By == "" {
+			continue // somebody measured the whole, whatever is said of its parts
+		}
+		sum := 0.0
+		for _, col := range columns {
+			if cells[pot.Columns.List[col].Order].By == food.ByKin {
+				sum += pot.Cell(row, col)[0]
+			}
+		}
+		if sum > 0 && sum >= weighty*total {
+			return food.ByKin
+		}
+	}
+	return ""
+}
+
+// partBy tells whose figure a row's is, where nobody measured its own (food.Cell.By); of a total
 // without a figure, what a weighty share of its parts says.
-func byOf(pot *ledger.Pot, row int, c *constituent.Constituent) string {
+func partBy(pot *ledger.Pot, row int, c *constituent.Constituent) string {
 	profile := pot.Rows[row].Profile
 	if cell := profile.Cells[c.Order]; c.Kind != constituent.Parent || cell.Source != "" {
 		return cell.By
@@ -20,7 +48,6 @@ func byOf(pot *ledger.Pot, row int, c *constituent.Constituent) string {
 			by, lent = cell.By, lent+cell.Amount
 		}
 	}
-	const weighty = 0.05 // as of states: our own bound (package ledger)
 	if lent > 0 && lent >= weighty*total {
 		return by
 	}

@@ -62,7 +62,7 @@ func (m *Meter) Composition(pot *ledger.Pot, ids []*constituent.Constituent, of 
 		r := Result{
 			Unit:    c.Unit,
 			State:   pot.State(c.ID),
-			By:      pot.By(c.ID),
+			By:      totalBy(pot, c),
 			Partial: len(rows) > 0,
 			// guard: unknown is not zero
 			Unknown: total[0] == 0 && len(rows) > 0, // none of what is known is more than nothing
@@ -166,7 +166,7 @@ func (m *Meter) contributions(pot *ledger.Pot, c *constituent.Constituent, total
 		}
 		con := m.contribution(pot, row, part, total, c.PerGram)
 		cell := pot.Rows[row].Profile.Cells[c.Order]
-		con.State, con.SourceNote, con.Table, con.Source, con.By = cell.State, cell.Why, cell.From.Works(), cell.Source, byOf(pot, row, c)
+		con.State, con.SourceNote, con.Table, con.Source, con.By = cell.State, cell.Why, cell.From.Works(), cell.Source, partBy(pot, row, c)
 		if cell.Source == "" && c.Kind == constituent.Parent {
 			con.Source = sourcesOfParts(pot, row, c)
 		}

@@ -5,6 +5,7 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
+	"sipsum/internal/food"
 )
 
 // Result is one figure with its interval.
@@ -66,6 +67,17 @@ type Contribution struct {
 	By         string  // whose figure it is where nobody measured this food's own (food.Cell.By)
 	Table      string  // of the row behind the figure: the lender's where it was borrowed
 	Source     string  // ids of that table's works, separated by spaces
+}
+
+// ByKin gives the contributions of foods that have the constituent by their kin.
+func (f Figure) ByKin() []Contribution {
+	var list []Contribution
+	for _, c := range f.Contributions {
+		if c.By == food.ByKin && c.Mean > 0 {
+			list = append(list, c)
+		}
+	}
+	return list
 }
 
 // coverage gives known / (known + bound).

@@ -65,7 +65,7 @@ func (d *Drawer) split(t food.Total, drawn []float64, cells Cells) {
 				share = max(left[i], 0) / sum[i]
 			}
 			cells[at][i] = x * share
-			// guard: a published limit stands in every draw
+			// A published limit stands in every draw.
 			if over := x*share - part.Most; over > 0 { // of None nothing is known
 				cells[at][i] = part.Most
 				if rest >= 0 && cells[rest] != nil {

@@ -22,6 +22,7 @@ type whyDocument struct {
 	Shares      map[estimate.Cause]number `json:"shares"`
 	Rest        number                    `json:"rest"`
 	Inputs      []driver                  `json:"inputs"`
+	ByKin       []byKin                   `json:"by_kin,omitempty"` // foods of which nobody measured it
 }
 
 // Why writes sipsum.why/1: what the spread of a figure of the serving comes
@@ -38,7 +39,16 @@ func Why(w io.Writer, s *sheet.Sheet) error {
 	for _, in := range d.Inputs {
 		doc.Inputs = append(doc.Inputs, driver{in.Cause, in.Name, number(in.Share), in.Raises})
 	}
+	for _, c := range d.Figure.ByKin() {
+		doc.ByKin = append(doc.ByKin, byKin{c.Food, c.SourceNote})
+	}
 	return write(w, doc)
+}
+
+// byKin is a food that has a constituent by its kin, and the rows of these.
+type byKin struct {
+	Food string `json:"food"`
+	Why  string `json:"why"`
 }
 
 type narrowing struct {

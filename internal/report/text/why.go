@@ -55,6 +55,12 @@ func Why(w io.Writer, s *sheet.Sheet, st Style) error {
 	if more > 0 {
 		p.line("  and ", grouped(more), " under 1 %")
 	}
+	if kin := d.Figure.ByKin(); len(kin) > 0 {
+		p.heading("What nobody measured")
+		for _, c := range kin {
+			p.hanging("  ", 4, Clean(c.Food+" "+c.SourceNote, mostProse))
+		}
+	}
 	foot(p, s)
 	return p.write(w)
 }
