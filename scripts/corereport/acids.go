@@ -64,6 +64,8 @@ func standingOf(p *food.Profile, id constituent.ID) standing {
 	c := constituent.Must(id)
 	cell := p.Cell(id)
 	switch {
+	case cell.By == food.ByKin:
+		return byKin
 	case cell.Known && cell.State == estimate.Assumed: // nobody measured this food: a rule says with its source that there is none
 		return bounded
 	case cell.Known && cell.Source != "":
