@@ -39,6 +39,9 @@ func TestWhatIsMeasuredStands(t *testing.T) {
 	assert.InDelta(t, 0.01, p.Cell("MALAC").Amount, 1e-4)
 	assert.Empty(t, p.Cell("MALAC").By)
 	assert.InEpsilon(t, 0.004, p.Cell("OXALAC").Amount, 0.05, "its share, and not all that is left")
+	tight := food.Enter(rhubarb(map[constituent.ID]float64{"OA": 2, "CITAC": 1000}), nil)
+	assert.InDelta(t, 0.02, tight.Cell("OA").Amount, 1e-4, "never more than its total")
+	assert.Less(t, tight.Cell("MALAC").Amount+tight.Cell("OXALAC").Amount, 0.0101)
 	full := food.Enter(rhubarb(map[constituent.ID]float64{"OA": 2, "MALAC": 1900}), nil)
 	assert.False(t, full.Cell("OXALAC").Known, "what is left is within the total's own spread")
 }
