@@ -114,9 +114,9 @@ func from(v food.Value, foods map[string]*food.Food, source string) bool {
 // testdata/acids/afcd_misses.csv. Estimates by kin are told and not judged.
 func TestAcidsOfAnOutsideTable(t *testing.T) {
 	const (
-		fewest       = 100  // telling cells
-		leastTelling = 0.70 // of them held: 73 % when the comparison was first made
-		leastAll     = 0.85 // of all, cells that both print as nearly nothing included
+		fewest       = 90   // telling cells
+		leastTelling = 0.80 // of them held: 73 % when first compared, 85 % with data/spread.csv by class
+		leastAll     = 0.90 // of all, cells that both print as nearly nothing included
 	)
 	cells := acidCells(t, crossPairs(t, sharedTables(t)))
 	estimates := func(c acidCell) bool { return c.kind == "estimate" }

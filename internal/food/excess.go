@@ -31,7 +31,7 @@ func byDifference(total *constituent.Constituent) bool {
 func (e *entry) excess(total *constituent.Constituent, over float64) {
 	cell := e.cell(total)
 	published, parts, both := cell.Amount, cell.Amount+over, cell.variance()+e.variance(total)
-	found := over - limitsOf(e, total)
+	limits := limitsOf(e, total)
 	switch {
 	case cell.Limit > 0 && e.nothingFound(total):
 		e.scale(total, published/parts)
@@ -45,13 +45,17 @@ func (e *entry) excess(total *constituent.Constituent, over float64) {
 	if cell.Limit > 0 { // what was found of the parts is more than the middle of the limit
 		cell.Limit, cell.SD = 0, math.Sqrt(e.variance(total))
 	}
-	if found > worthSaying*published {
-		e.note("over total", total.ID, "%s is published as %.3g g/100 g and its parts as %.3g g: taken as %.3g g", total.Name, unit.Hundred*published, unit.Hundred*parts, unit.Hundred*cell.Amount)
+	if over > worthSaying*published {
+		with := ""
+		if limits > worthSaying*published {
+			with = ", halves of limits among them"
+		}
+		e.note("over total", total.ID, "%s is published as %.3g g/100 g and its parts as %.3g g%s: taken as %.3g g", total.Name, unit.Hundred*published, unit.Hundred*parts, with, unit.Hundred*cell.Amount)
 	}
 }
 
-// limitsOf is what parts of which nothing was found but a limit bring to a total. The
-// publisher did not print it, so it is no excess to tell of.
+// limitsOf is what parts of which nothing was found but a limit bring to a total: the
+// publisher printed no such amounts.
 func limitsOf(e *entry, total *constituent.Constituent) (sum float64) {
 	for _, leaf := range constituent.Sums().Leaves(total.ID) {
 		if cell := e.cell(leaf); cell.Known && cell.Limit > 0 {
