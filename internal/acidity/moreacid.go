@@ -1,6 +1,8 @@
 package acidity
 
 import (
+	"math"
+
 	"gonum.org/v1/gonum/stat"
 
 	"sipsum/internal/acid"
@@ -132,12 +134,30 @@ func (lab *Laboratory) titratableOf(profile *food.Profile, n int) []float64 {
 	if food.Stated(value.SD) {
 		spread = max(spread, value.SD)
 	}
+	spread = max(spread, acidsOfName(profile)*value.Amount)
 	id, col := profile.Food.ID, make([]float64, n)
 	estimate.Input{
 		Central: value.Amount / AsCitric(1), Shape: estimate.Lognormal, SD: spread / AsCitric(1),
 		Stream: lab.Ens.Stream("unmeasured", string(titratable), id.Table, id.Code),
 	}.Fill(col)
 	return col
+}
+
+// acidsOfName is how far all acids of a food of this name lie from what a table prints, as a
+// share: a titration of one lot tells no more of another than they do. It is 0 of a food in
+// hand.
+func acidsOfName(profile *food.Profile) float64 {
+	sum, variance := 0.0, 0.0
+	for _, c := range AcidsOf() {
+		if cell := profile.Cells[c.Order]; cell.Known && cell.Tail > 0 {
+			sum += cell.Amount
+			variance += cell.SD * cell.SD
+		}
+	}
+	if sum == 0 {
+		return 0
+	}
+	return math.Sqrt(variance) / sum
 }
 
 // addMore adds the acid that a row holds beside what its table names.

@@ -125,6 +125,6 @@ func TestATitratedFoodHoldsNoMoreAcid(t *testing.T) {
 	b, c := assaytest.NewBench(20, f, bare), assaytest.NewBench(20, g)
 	assert.InEpsilon(t, mol(c, c.Pot(100, g), "citric", 0), mol(b, b.Pot(100, f), "citric", 0), 1e-9)
 	in := b.Lab.IonsOf(b.Pot(100, bare), 1)
-	assert.Equal(t, []string{"test:bare"}, in.Bare)
+	assert.Equal(t, []string{"own:bare"}, in.Bare)
 	assert.True(t, in.Open())
 }

@@ -49,7 +49,7 @@ func (l Library) without(id food.ID, of ...constituent.ID) *food.Food {
 // Exact makes a food of invented figures per 100 g that have no spread: tests of it are of
 // arithmetic, not of foods.
 func Exact(code, group string, per100g map[constituent.ID]float64) *food.Food {
-	f := &food.Food{ID: food.ID{Table: "test", Code: code}, Group: group, Edible: food.None, Density: food.Density{GramsPerMl: food.None, SD: food.None}}
+	f := &food.Food{ID: food.ID{Table: food.Own, Code: code}, Group: group, Edible: food.None, Density: food.Density{GramsPerMl: food.None, SD: food.None}}
 	for id, amount := range per100g {
 		f.Values = append(f.Values, food.Value{
 			Constituent: id, Amount: amount, Low: food.None, High: food.None, Limit: food.None, State: estimate.Measured, Source: "invented",
