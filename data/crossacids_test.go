@@ -64,7 +64,7 @@ func acidCells(t *testing.T, pairs []crossPair) []acidCell {
 			c := acidCell{food: p.ours.ID.Code, code: p.theirs.ID.Code, id: id}
 			v, published := p.ours.Value(id)
 			switch {
-			case published && from(v, own, p.table.source):
+			case published && from(v, own, p.table):
 				left++
 				continue
 			case published && (v.State == estimate.Below || v.State == estimate.Trace):
@@ -92,11 +92,11 @@ func acidCells(t *testing.T, pairs []crossPair) []acidCell {
 	return cells
 }
 
-// from tells whether a value comes from a source, or from a food that it was
+// from tells whether a value comes from a table, or from a food that it was
 // borrowed from.
-func from(v food.Value, foods map[string]*food.Food, source string) bool {
+func from(v food.Value, foods map[string]*food.Food, source outsideTable) bool {
 	for range 5 { // a lender may have borrowed itself
-		if slices.Contains(strings.Fields(v.Source), source) {
+		if source.isSourceOf(v) {
 			return true
 		}
 		lender := foods[v.Ref]

@@ -21,7 +21,7 @@ import (
 type outsideTable struct {
 	format table.Format
 	folder string
-	source string // its id in core/sources.csv: core values that come from it are left out
+	source string // its ids in core/sources.csv: core values that come from it are left out
 
 	// analysed: available carbohydrate is the sum of the sugars and starch that
 	// were analysed, no difference.
@@ -36,7 +36,7 @@ var outside = []outsideTable{
 	{format: swiss.Format, folder: "swiss53"},
 	{format: stfcj.Format, folder: "japan2020", source: "stfcj2020", analysed: true, marks: true},
 	{format: ifct.Format, folder: "ifct2017", analysed: true},
-	{format: afcd.Format, folder: "afcd2", source: "afcd2025"},
+	{format: afcd.Format, folder: "afcd2", source: "afcd2025 afcd2022"},
 }
 
 // classes are the constituents compared, and how wide half of an interval may be

@@ -67,8 +67,12 @@ func (p crossPair) cells() []crossCell {
 // other table's.
 func (p crossPair) measured(id constituent.ID) bool {
 	v, ok := p.ours.Value(publishedAs(p.ours, id))
-	return ok && food.Stated(v.Amount) && v.Amount > 0 && v.State != estimate.Assumed &&
-		!slices.Contains(strings.Fields(v.Source), p.table.source)
+	return ok && food.Stated(v.Amount) && v.Amount > 0 && v.State != estimate.Assumed && !p.table.isSourceOf(v)
+}
+
+// isSourceOf reports whether a value was taken from the table.
+func (o outsideTable) isSourceOf(v food.Value) bool {
+	return slices.ContainsFunc(strings.Fields(v.Source), func(id string) bool { return slices.Contains(strings.Fields(o.source), id) })
 }
 
 // publishedAs is the constituent that a food states in place of id: available
