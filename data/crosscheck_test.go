@@ -38,21 +38,23 @@ var outside = []outsideTable{
 }
 
 // classes are the constituents compared, and how wide half of an interval may be
-// in the middle of all cells, against the central value.
+// in the middle of all cells, against the central value: what it takes to hold nine
+// figures of ten of foods wherever they are bought (scripts/spread), where four of five
+// had been held by half of that.
 var classes = []struct {
 	name   string
 	ids    []constituent.ID
 	widest float64
 }{
-	{"macronutrients", []constituent.ID{"WATER", "PROCNT", "FAT", "CHOAVL", "FIBTG", "ALC"}, 0.25},
-	{"sugars", []constituent.ID{"SUGAR", "GLUS", "FRUS", "SUCS", "LACS", "MALS"}, 0.25},
-	{"minerals", []constituent.ID{"NA", "K", "CA", "MG", "P", "FE", "ZN", "CU", "MN"}, 0.40},
+	{"macronutrients", []constituent.ID{"WATER", "PROCNT", "FAT", "CHOAVL", "FIBTG", "ALC"}, 0.45},
+	{"sugars", []constituent.ID{"SUGAR", "GLUS", "FRUS", "SUCS", "LACS", "MALS"}, 0.70},
+	{"minerals", []constituent.ID{"NA", "K", "CA", "MG", "P", "FE", "ZN", "CU", "MN"}, 0.55},
 }
 
 // TestCoreAgreesWithOtherTables compares the core table, cell by cell, with
 // national tables that it was not made from: each pair of data/crosswalk.csv that
 // is the same food (match A), by the rules of crossrules_test.go. The 90 %
-// intervals must hold four cells of five, and be narrow enough to say something.
+// intervals must hold nearly nine cells of ten, and be narrow enough to say something.
 //
 // What data/spread.csv takes to lie between sources was chosen with this comparison
 // in view, one number for each of three classes (scripts/spread), so it is a
@@ -68,7 +70,7 @@ func TestCoreAgreesWithOtherTables(t *testing.T) {
 	assert.GreaterOrEqual(t, len(foods), 60)
 	share := heldOf(cells)
 	logHeld(t, "all", cells)
-	assert.GreaterOrEqual(t, share, 0.80)
+	assert.GreaterOrEqual(t, share, 0.88)
 	assert.LessOrEqual(t, share, 0.97, "intervals that hold everything say nothing")
 	for _, o := range outside {
 		logHeld(t, o.format.Name, only(cells, func(c crossCell) bool { return c.table == o.format.Name }))
