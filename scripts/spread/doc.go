@@ -19,7 +19,7 @@
 //
 // A row is the least deviation σ of a lognormal number whose middle 90 % hold a share of the
 // comparisons (kinds.go: 84 % of minerals, 88 % of proximates, 90 % of others; folds then
-// hold 85 to 92 % of a table that was left out), each food counting once. Such a number has
+// hold 83 to 92 % of a table that was left out), each food counting once. Such a number has
 // its median σ²/2 below its mean, which is counted. A class of foods takes what its own
 // foods show and, by n/(n + 8), what its kind of constituents shows in that class; with
 // few foods beyond the level the inner three quarters tell. A class of which fewer than six
