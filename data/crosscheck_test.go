@@ -40,9 +40,9 @@ var outside = []outsideTable{
 }
 
 // classes are the constituents compared, and how wide half of an interval may be
-// in the middle of all cells, against the central value. With 25, 25 and 40 % the
-// intervals, meant to hold nine of ten, held four of five, single sugars seven of ten:
-// a food of a name, wherever it is bought, differs by what stands here.
+// in the middle of all cells, against the central value: what it takes to hold nine
+// figures of ten of foods wherever they are bought (scripts/spread), where four of five
+// had been held by half of that.
 var classes = []struct {
 	name   string
 	ids    []constituent.ID
@@ -50,13 +50,13 @@ var classes = []struct {
 }{
 	{"macronutrients", []constituent.ID{"WATER", "PROCNT", "FAT", "CHOAVL", "FIBTG", "ALC"}, 0.45},
 	{"sugars", []constituent.ID{"SUGAR", "GLUS", "FRUS", "SUCS", "LACS", "MALS"}, 0.70},
-	{"minerals", []constituent.ID{"NA", "K", "CA", "MG", "P", "FE", "ZN", "CU", "MN"}, 0.60},
+	{"minerals", []constituent.ID{"NA", "K", "CA", "MG", "P", "FE", "ZN", "CU", "MN"}, 0.55},
 }
 
 // TestCoreAgreesWithOtherTables compares the core table, cell by cell, with
 // national tables that it was not made from: each pair of data/crosswalk.csv that
 // is the same food (match A), by the rules of crossrules_test.go. The 90 %
-// intervals must hold 85 cells of a hundred, and be narrow enough to say something.
+// intervals must hold nearly nine cells of ten, and be narrow enough to say something.
 //
 // What data/spread.csv takes to lie between sources was chosen with this comparison
 // in view, by constituent and class of food (scripts/spread), so it is a
@@ -72,7 +72,7 @@ func TestCoreAgreesWithOtherTables(t *testing.T) {
 	assert.GreaterOrEqual(t, len(foods), 60)
 	share := heldOf(cells)
 	logHeld(t, "all", cells)
-	assert.GreaterOrEqual(t, share, 0.85)
+	assert.GreaterOrEqual(t, share, 0.88)
 	assert.LessOrEqual(t, share, 0.97, "intervals that hold everything say nothing")
 	for _, o := range outside {
 		logHeld(t, o.format.Name, only(cells, func(c crossCell) bool { return c.table == o.format.Name }))

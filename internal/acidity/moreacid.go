@@ -144,8 +144,8 @@ func (lab *Laboratory) titratableOf(profile *food.Profile, n int) []float64 {
 }
 
 // acidsOfName is how far all acids of a food of this name lie from what a table prints, as a
-// share: a titration of one lot tells no more of another than they do. It is 0 of a food in
-// hand.
+// share: a titration of one lot tells little more of another than they do. It is 0 of a food
+// in hand.
 func acidsOfName(profile *food.Profile) float64 {
 	sum, variance := 0.0, 0.0
 	for _, c := range AcidsOf() {
@@ -157,7 +157,7 @@ func acidsOfName(profile *food.Profile) float64 {
 	if sum == 0 {
 		return 0
 	}
-	return math.Sqrt(variance) / sum
+	return SpanOf("titratable acidity of a name").High * math.Sqrt(variance) / sum
 }
 
 // addMore adds the acid that a row holds beside what its table names.

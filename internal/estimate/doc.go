@@ -11,7 +11,8 @@
 //	σ² = ln(1 + (s/m)²)    x = m · exp(σ·z − σ²/2),   z ~ N(0, 1)
 //
 // so the mean and the standard deviation of x are m and s and x is never below
-// zero. A range is uniform (rectangular: JCGM 100:2008, 4.3.7). A value below a
+// zero. With a tail t (tail.go) z gives way to a number whose middle is narrower and whose
+// ends are wider, with the same 5 and 95 % limits and the same mean. A range is uniform (rectangular: JCGM 100:2008, 4.3.7). A value below a
 // limit L is uniform on [0, L] with central value L/2.
 //
 // Every input has a stream of its own, seeded by a hash of the run's seed and

@@ -52,18 +52,18 @@ func lesser(water, whole float64) float64 { return min(water, max(whole-water, 0
 // widen gives every figure of a table the spread of what any food of its name has, if its
 // own is less: until here the figures of a row were held against each other, by what one
 // source's samples vary. What a designer says of a food in hand stands.
-func (e *entry) widen(by *Anywhere) {
+func (a *Anywhere) widen(e *entry) {
 	if e.Food.Chemical || e.Food.ID.Table == Own {
 		return
 	}
 	for _, c := range constituent.All() {
 		if cell := e.cell(c); c.Kind != constituent.Parent && c.Kind != constituent.Rest && cell.Known {
-			cell.widen(by, c, e.Food.Group)
+			cell.widen(a, c, e.Food.Group)
 		}
 	}
 	for _, c := range constituent.All() {
 		if c.Kind == constituent.Parent && c.ID != constituent.Mass && !byDifference(c) {
-			e.widenTotal(by, c)
+			a.widenTotal(e, c)
 		}
 	}
 	e.narrow()
@@ -86,14 +86,14 @@ func (c *Cell) widen(by *Anywhere, of *constituent.Constituent, group string) {
 
 // widenTotal gives a total the spread of its kind, not what its parts add up to if each
 // varies by itself: a sweeter lot is sweeter in all its sugars.
-func (e *entry) widenTotal(by *Anywhere, c *constituent.Constituent) {
+func (a *Anywhere) widenTotal(e *entry, c *constituent.Constituent) {
 	amount, _ := e.sum(c)
-	if amount == 0 || !e.ofKind(c) {
+	if amount == 0 || !ofKind(e, c) {
 		return
 	}
 	for i, t := range e.Totals {
 		if t.Constituent == c {
-			e.Totals[i].Cell.widen(by, c, e.Food.Group)
+			e.Totals[i].Cell.widen(a, c, e.Food.Group)
 			return
 		}
 	}
@@ -102,13 +102,13 @@ func (e *entry) widenTotal(by *Anywhere, c *constituent.Constituent) {
 		total.Cell = Cell{Known: true, State: estimate.Calculated, Bound: None, Class: true, From: e.Food.ID, Row: e.Food.ID.String()}
 	}
 	total.Cell.Amount, total.Cell.SD, total.Cell.Limit = amount, 0, 0
-	if total.Cell.widen(by, c, e.Food.Group); total.Cell.SD > 0 {
+	if total.Cell.widen(a, c, e.Food.Group); total.Cell.SD > 0 {
 		e.Totals = append(e.Totals, total)
 	}
 }
 
 // ofKind reports whether a part of a total has the spread of its kind.
-func (e *entry) ofKind(total *constituent.Constituent) bool {
+func ofKind(e *entry, total *constituent.Constituent) bool {
 	for _, leaf := range constituent.Sums().Leaves(total.ID) {
 		if cell := e.cell(leaf); cell.Known && cell.Amount > 0 && cell.Tail > 0 {
 			return true

@@ -69,6 +69,12 @@
 //     value published in its group, the most that the law allows
 //     in it (rule allowed), and the bound of its own total. Without any of these nothing is known.
 //
+//  7. widen: until here the figures of a row are held against each other. What is printed is
+//     of any food of the name, wherever it is bought: every figure of a table takes the
+//     spread of data/anywhere.csv if its own is less, water of the lesser of water and solids,
+//     and so does a total, whatever its parts add up to. A food in hand (table own) and a pure
+//     substance keep their own.
+//
 // Trace and below-limit values are uniform between zero and their limit.
 //
 // A bought juice concentrate counts as a juice that has lost water (data/concentrates.csv,
@@ -83,7 +89,7 @@
 // Values of one food are drawn independently before the mass is closed, so the
 // analysts' own correlations (a sweeter lot of fruit has less acid) are missing,
 // but for totals that are measured. What lies between sources is one number by
-// class and no more than a calibration (scripts/spread).
+// class and no more than a calibration (scripts/spread); what is known of a food by its name alone is data/anywhere.csv.
 // A split tells what such fruit holds, not what this one does: an acid that sets a cultivar
 // apart from its kin is not in it. Bounds by group reach only as far as the core table's own literature.
 package food

@@ -36,7 +36,7 @@ func (a *Anywhere) Enter(f, lender *Food) *Profile {
 	e.bound()
 	e.letGasBe()
 	e.addedSugar()
-	e.widen(a)
+	a.widen(e)
 	if e.WaterGone = waterGone(e.subject, e.Cell(constituent.Water)); e.WaterGone > 0 {
 		e.AddedShare = 0 // what is added of its sugars hangs on what the drink brings back
 	}

@@ -15,10 +15,19 @@ func (d *Drawer) total(profile *food.Profile, t food.Total, cells Cells) {
 	drawn, sum := make([]float64, d.ens.N), make([]float64, d.ens.N)
 	d.input(t.Constituent, t.Cell).Fill(drawn)
 	d.write(profile, t.Constituent, drawn)
-	parts := d.columns.Below(t.Constituent.ID)
 	if t.Parts != nil {
 		d.split(t, drawn, cells)
 		return
+	}
+	var parts []int
+	for _, at := range d.columns.Below(t.Constituent.ID) {
+		if profile.Cells[d.columns.List[at].Order].Limit == 0 {
+			parts = append(parts, at)
+			continue
+		}
+		for i, x := range cells[at] { // of what nobody found a limit is known: it stays
+			drawn[i] = max(drawn[i]-x, 0)
+		}
 	}
 	for _, at := range parts {
 		for i, x := range cells[at] {

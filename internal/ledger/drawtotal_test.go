@@ -39,3 +39,22 @@ func TestDrawsOfPartsKeepTheSpreadOfTheirTotal(t *testing.T) {
 	assert.InDelta(t, 0.05, stat.StdDev(sugars[1:], nil)/stat.Mean(sugars[1:], nil), 0.005)
 	assert.Greater(t, stat.StdDev(fructose[1:], nil)/stat.Mean(fructose[1:], nil), 0.15)
 }
+
+// What was looked for and not found stays below its limit, however sweet a draw is.
+func TestATotalLiftsNothingOverItsLimit(t *testing.T) {
+	f := &food.Food{ID: food.ID{Table: "own", Code: "milk"}, Edible: food.None}
+	for id, v := range map[constituent.ID][2]float64{"WATER": {90, 0}, "LACS": {8, 2}, "SUGAR": {8, 2}, "PROCNT": {2, 0}} {
+		f.Values = append(f.Values, food.Value{
+			Constituent: id, Amount: v[0], SD: v[1], Low: food.None, High: food.None, Limit: food.None, State: estimate.Measured,
+		})
+	}
+	f.Values = append(f.Values, food.Value{
+		Constituent: "GALS", Amount: food.None, SD: food.None, Low: food.None, High: food.None, Limit: 0.1, State: estimate.Below,
+	})
+	p := food.Enter(f, nil)
+	p.Totals = []food.Total{{Constituent: constituent.Must(constituent.Sugar), Cell: food.Cell{Known: true, Amount: 0.08, SD: 0.03, Bound: food.None, Row: "own:milk"}}}
+	columns := ledger.NewColumns([]*food.Profile{p})
+	for _, x := range ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: 2001}, columns).PerGram(p)[columns.At("GALS")] {
+		assert.LessOrEqual(t, x, 0.00105, "but for the closing of the mass")
+	}
+}

@@ -15,7 +15,7 @@ const (
 	leastOfKind   = 20   // foods, of a kind
 	leastBeyond   = 2    // foods beyond the level
 	inner         = 0.75 // the share that holds where they are fewer
-	halfTrusted   = 12   // foods at which what a class shows counts as much as what its kind does
+	halfTrusted   = 8    // foods at which what a class shows counts as much as what its kind does
 )
 
 // mostApart is the largest standard deviation, of the logarithm, that a comparison shows
@@ -92,15 +92,21 @@ func (e evidence) weighed() (apart, weights []float64) {
 // lies says how far two sources' figures of one food lie apart: the standard deviation, of
 // the logarithm, of a lognormal number of which the middle 90 % reach as far.
 type lies struct {
-	sample map[[2]string]evidence // by constituent and class
-	all    map[string]evidence    // by constituent
-	factor map[[2]string]float64  // kind and class: how much further than the constituent in all classes
+	sample  map[[2]string]evidence // by constituent and class
+	all     map[string]evidence    // by constituent
+	stretch float64                // from where the inner share holds to where 90 % do
+	factor  map[[2]string]float64  // kind and class: how much further than the constituent in all classes
 }
 
 // learn takes what comparisons show.
 func learn(all []comparison) *lies {
 	l := &lies{sample: map[[2]string]evidence{}, all: map[string]evidence{}, factor: map[[2]string]float64{}}
 	class := classOf()
+	defer func() {
+		const z = 1.1503 // Φ⁻¹((1 + inner)/2)
+		t := l.tail()
+		l.stretch = limit * (1 + t*limit*limit) / (z * (1 + t*z*z))
+	}()
 	for _, c := range all {
 		key := [2]string{string(c.id), class[c.group]}
 		l.sample[key] = append(l.sample[key], c)
@@ -139,8 +145,7 @@ func (l *lies) between(id, class string) (sd float64, n int, ok bool) {
 	}
 	reach := own.reach(kind.level)
 	if float64(n)*(1-kind.level) < leastBeyond { // its end is one odd food's: the middle says more
-		all := l.pool(id)
-		reach = own.reach(inner) * all.reach(kind.level) / all.reach(inner)
+		reach = own.reach(inner) * l.stretch
 	}
 	w := float64(n) / float64(n+halfTrusted)
 	return min(math.Exp(w*math.Log(reach)+(1-w)*math.Log(prior)), mostApart), n, true
@@ -168,20 +173,22 @@ func (l *lies) pool(id string) evidence {
 
 // tail says how much heavier than those of a lognormal number the tails of what lies between
 // tables are (estimate.Input): what makes the middle half of it as narrow, beside the middle
-// 90 %, as in the middle of all constituents and classes with comparisons enough.
+// 90 %, as in the middle of all constituents and classes with foods enough. Here figures count
+// as printed: what rounding may explain would make the middle too narrow.
 func (l *lies) tail() float64 {
 	const quartile, enough = 0.6745, 20
 	var ratios []float64
 	for _, sample := range l.sample {
-		if inner := sample.quantile(0.5); sample.foods() >= enough && inner > 0 {
-			ratios = append(ratios, sample.quantile(0.9)/inner)
+		printed := slices.Clone(sample)
+		for i := range printed {
+			printed[i].apart = printed[i].printed
+		}
+		if half := printed.quantile(0.5); printed.foods() >= enough && half > 0 {
+			ratios = append(ratios, printed.quantile(0.9)/half)
 		}
 	}
 	r := median(ratios)
 	// h(limit)/h(quartile) = r, with h(z) = z·(1 + t·z²)
 	t := (r*quartile - limit) / (limit*limit*limit - r*quartile*quartile*quartile)
-	if !(t > 0) {
-		return 0
-	}
-	return math.Round(100*t) / 100
+	return math.Round(100*max(t, 0)) / 100
 }

@@ -132,6 +132,7 @@ type comparison struct {
 	code, group string
 	table       string
 	apart       float64 // |ln ratio|, as far as rounding does not explain it
+	printed     float64 // |ln ratio|
 }
 
 // compare sets the core table beside the others, where neither took from the other.
@@ -151,7 +152,7 @@ func (b *basket) compare() []comparison {
 			if id == constituent.Water {
 				x.amount, y.amount = lesser(x.amount, y.amount)
 			}
-			all = append(all, comparison{id, b.code, b.group, theirs.from.format, apart(x, y)})
+			all = append(all, comparison{id, b.code, b.group, theirs.from.format, apart(x, y), math.Abs(math.Log(x.amount / y.amount))})
 		}
 	}
 	return all

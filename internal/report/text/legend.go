@@ -66,7 +66,7 @@ func (p *page) explain() {
 	add(p.bars, "bar: 20 cells are 100 %, shaded over the interval of the share")
 	add(p.dagger, daggerText)
 	p.gap()
-	p.paragraph(0, 0, strings.Join(append([]string{"Intervals hold 90 % of the draws"}, signs...), " · ")+".")
+	p.paragraph(0, 0, strings.Join(append([]string{"Intervals hold 90 % of the draws; a food of a table is any food of its name, wherever it is bought"}, signs...), " · ")+".")
 }
 
 // memory gives the sign for what rests on a rule entered from memory.
