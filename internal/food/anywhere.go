@@ -1,6 +1,7 @@
 package food
 
 import (
+	"strings"
 	"sync"
 
 	"sipsum/internal/constituent"
@@ -69,10 +70,14 @@ func (a *Anywhere) widen(e *entry) {
 	e.narrow()
 }
 
+// severalWorks is the number of works from which the range of a figure, if it has one, tells
+// by itself what lies between sources: our own bound.
+const severalWorks = 3
+
 // widen gives a figure the spread of its kind, if its own is less.
 func (c *Cell) widen(by *Anywhere, of *constituent.Constituent, group string) {
 	kind, ok := by.of(of, group)
-	if !ok || c.Limit > 0 || c.Amount == 0 {
+	if !ok || c.Limit > 0 || c.Amount == 0 || len(strings.Fields(c.Source)) >= severalWorks && !c.Class {
 		return
 	}
 	sd := kind.relative * c.Amount

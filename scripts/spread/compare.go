@@ -86,7 +86,7 @@ func (s *shelf) enter(f *food.Food, agency *shelf) entry {
 		if !cell.Known || cell.Amount == 0 || cell.Limit > 0 || cell.State == estimate.Assumed || s.marks && cell.State != estimate.Measured {
 			continue
 		}
-		if within(c.ID, constituent.Sugar) && !balanced || strings.Contains(cell.Why, "orrowed") || strings.HasPrefix(cell.Source, food.Borrowed) {
+		if within(c.ID, constituent.Sugar) && !balanced || cell.By != "" || strings.Contains(cell.Why, "orrowed") || strings.HasPrefix(cell.Source, food.Borrowed) {
 			continue
 		}
 		last := s.last[c.ID]
@@ -184,7 +184,8 @@ func apart(x, y figure) float64 {
 // taken reports whether one figure is the other: the core table cites that table, or three
 // digits or more are the same.
 func taken(theirs entry, x, y figure) bool {
-	return slices.Contains(x.works, theirs.from.inCore) || x.own && y.own && alike(x.amount, y.amount, digitsToTell)
+	cites := func(work string) bool { return slices.Contains(strings.Fields(theirs.from.inCore), work) }
+	return slices.ContainsFunc(x.works, cites) || x.own && y.own && alike(x.amount, y.amount, digitsToTell)
 }
 
 // copied reports whether most figures of two rows are the same to the digit printed.

@@ -16,7 +16,7 @@ import (
 // publisher is a table whose figures are compared with those of others.
 type publisher struct {
 	format, folder string
-	inCore         string // its id in data/core/sources.csv: core figures that come from it are not compared with it
+	inCore         string // its ids in data/core/sources.csv: core figures that come from it are not compared with it
 	marks          bool   // it tells its own analyses from what it calculated or took from elsewhere
 	analysed       bool   // its carbohydrate is what was analysed, no difference
 
@@ -37,7 +37,7 @@ var publishers = []publisher{
 	{format: "ciqual", folder: "ciqual2020", inCore: "ciqual2020"},
 	{format: "swiss", folder: "swiss53", inCore: "swiss53"},
 	{format: "stfcj", folder: "japan2020", inCore: "stfcj2020", marks: true, keptBack: true},
-	{format: "afcd", folder: "afcd2", inCore: "afcd2025"},
+	{format: "afcd", folder: "afcd2", inCore: "afcd2022 afcd2025"},
 	{format: "ifct", folder: "ifct2017", inCore: "ifct2017", analysed: true, doubted: constituent.OrganicAcids,
 		why: "a strawberry with 0.1 mg of citric acid and a banana with 4 mg of malic are no ripeness: a third of its acids are less than a tenth of what all others print"},
 }
