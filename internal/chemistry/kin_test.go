@@ -39,5 +39,9 @@ func TestATitrationCountsOnce(t *testing.T) {
 	require.Equal(t, food.ByKin, food.Enter(lib[id], nil).Cell(constituent.OrganicAcids).By)
 	acidity := assaytest.Glass(t, lib, "core:peach", 25).Acidity[0].Per100g
 	assert.InEpsilon(t, published, acidity.Mean, 0.05)
-	assert.InEpsilon(t, 2*1.645*relative*published, acidity.High-acidity.Low, 0.15)
+	// Counted twice it would be narrower by √2. It is wider by what lies between fruits of the
+	// name (row "titratable acidity of a name").
+	width := 2 * 1.645 * relative * published
+	assert.Greater(t, acidity.High-acidity.Low, 0.9*width)
+	assert.Less(t, acidity.High-acidity.Low, 1.5*width)
 }
