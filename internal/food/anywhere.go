@@ -115,7 +115,7 @@ func (a *Anywhere) widenTotal(e *entry, c *constituent.Constituent) {
 // ofKind reports whether a part of a total has the spread of its kind.
 func ofKind(e *entry, total *constituent.Constituent) bool {
 	for _, leaf := range constituent.Sums().Leaves(total.ID) {
-		if cell := p.Cell(leaf.ID); cell.Known && cell.Amount > 0 && cell.Tail > 0 {
+		if cell := e.cell(leaf); cell.Known && cell.Amount > 0 && cell.Tail > 0 {
 			return true
 		}
 	}
