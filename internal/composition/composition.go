@@ -99,9 +99,10 @@ func (m *Meter) energy(pot *ledger.Pot, c *constituent.Constituent, total, divis
 		f.Coverage, f.Partial = coverage(total[0], bound), true
 		f.WithBounds = (total[0] + bound) / divisor[0] * times
 		f.UpTo = m.upTo(total, divisor, bound, times, f.WithBounds)
-		if dry := dryMatter(pot); dry != nil { // what is unknown weighs something
-			most := m.ratioOf(dry, divisor, times*richest(energyUnit(c.ID)))
+		if mass := pot.Total(constituent.Mass); mass[0] > 0 { // what is unknown weighs something
+			most := m.ratioOf(mass, divisor, times*richest(energyUnit(c.ID)))
 			f.WithBounds, f.UpTo = lower(f.WithBounds, most.Mean), lower(f.UpTo, most.High)
+			f.Coverage = coverage(f.Mean, f.WithBounds-f.Mean)
 		}
 		if f.Unknown = total[0] == 0; f.Unknown {
 			f.State = estimate.Unknown

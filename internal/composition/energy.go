@@ -47,28 +47,6 @@ func richest(unit int) float64 {
 	return most
 }
 
-// dryMatter gives what a pot weighs without its water, draw by draw; nil where it weighs
-// nothing.
-func dryMatter(pot *ledger.Pot) []float64 {
-	dry := make([]float64, pot.N)
-	weighs := false
-	for row := range pot.Rows {
-		for _, col := range pot.Columns.Below(constituent.Mass) {
-			if pot.Columns.List[col].ID == constituent.Water || !pot.Has(row, col) {
-				continue
-			}
-			weighs = true
-			for d, g := range pot.Cell(row, col) {
-				dry[d] += g
-			}
-		}
-	}
-	if !weighs {
-		return nil
-	}
-	return dry
-}
-
 // energy adds the energy of rows to a column, in kJ (unit 0) or kcal (unit 1).
 func energy(pot *ledger.Pot, row, unit int, sum []float64) {
 	for _, col := range pot.Columns.Below(constituent.Mass) {

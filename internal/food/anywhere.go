@@ -77,7 +77,7 @@ const severalWorks = 3
 // widen gives a figure the spread of its kind, if its own is less.
 func (c *Cell) widen(by *Anywhere, of *constituent.Constituent, group string) {
 	kind, ok := by.of(of, group)
-	if !ok || c.Limit > 0 || c.Amount == 0 || len(strings.Fields(c.Source)) >= severalWorks && !c.Class {
+	if !ok || c.Limit > 0 || c.Amount == 0 || !c.Class && worksOf(c) >= severalWorks {
 		return
 	}
 	sd := kind.relative * c.Amount
@@ -87,6 +87,11 @@ func (c *Cell) widen(by *Anywhere, of *constituent.Constituent, group string) {
 	if sd > c.SD {
 		c.SD, c.Tail = sd, kind.tail
 	}
+}
+
+// worksOf counts the works that a figure rests on, the lender's where it is borrowed.
+func worksOf(c *Cell) int {
+	return len(strings.Fields(strings.TrimPrefix(c.Source, Borrowed+" ")))
 }
 
 // widenTotal gives a total the spread of its kind, not what its parts add up to if each
