@@ -141,7 +141,11 @@ func (b *bounding) most(c *constituent.Constituent) (limit float64, why string) 
 	}
 	if rule, ok := b.subject.ruleFor("factor", c); ok {
 		if of := b.cell(constituent.Must(rule.of)); of.Known {
-			lower(b.beyond(c, (of.Amount+2*of.SD)*rule.amount), "at most "+trimmed(rule.amount)+" × "+string(rule.of)+": "+rule.source)
+			varies := of.variance()
+			if rule.of == constituent.Carbohydrate {
+				varies = max(varies, b.differenceVariance())
+			}
+			lower(b.beyond(c, (of.Amount+2*math.Sqrt(varies))*rule.amount), "at most "+trimmed(rule.amount)+" × "+string(rule.of)+": "+rule.source)
 		}
 	}
 	if rule, ok := b.subject.ruleFor("max", c); ok && !Stated(b.cell(c).Bound) { // a limit of its own knows better
@@ -194,12 +198,25 @@ func (b *bounding) slack(c *constituent.Constituent) (limit float64, why string)
 			continue
 		}
 		// What is left varies with the total and with its known parts.
-		most := hidden + 2*math.Sqrt(b.cell(parent).variance()+max(b.variance(parent)-unsure, 0))
+		varies := b.cell(parent).variance()
+		if up == constituent.Carbohydrate {
+			varies = max(varies, b.differenceVariance())
+		}
+		most := hidden + 2*math.Sqrt(varies+max(b.variance(parent)-unsure, 0))
 		if !Stated(limit) || most < limit {
 			limit, why = most, "the row's own balance leaves no more under "+string(parent.ID)
 		}
 	}
 	return limit, why
+}
+
+// differenceVariance is that of a carbohydrate by difference whatever it comes to: a
+// difference of nothing is no measured nothing. A pure substance has none.
+func (b *bounding) differenceVariance() float64 {
+	if b.Food.Chemical {
+		return 0
+	}
+	return math.Pow(b.differenceSD(), 2)
 }
 
 // weighed reports whether somebody has measured the water: then 100 g less it are what
