@@ -18,13 +18,13 @@ func (e *entry) narrow() {
 	_, all := e.sum(constituent.Must(constituent.Mass))
 	for _, leaf := range constituent.Sums().Leaves(constituent.Carbohydrate) {
 		cell := e.cell(leaf)
-		if beside := math.Sqrt(all - cell.variance()); leaf.Kind == constituent.Leaf && (cell.Class || cell.Tail > 0) && beside > 0 && cell.SD > thrice*beside {
+		if beside := math.Sqrt(all - cell.variance()); leaf.Kind == constituent.Leaf && beside > 0 && (cell.Class && cell.SD > thrice*beside || cell.Tail > 0 && cell.SD > beside) {
 			cell.SD = beside
 		}
 	}
 	for i, t := range e.Totals {
 		_, parts := e.sum(t.Constituent)
-		if beside := math.Sqrt(max(all-parts, 0)); t.Cell.Tail > 0 && below(t.Constituent, constituent.Carbohydrate) && beside > 0 && t.Cell.SD > thrice*beside {
+		if beside := math.Sqrt(max(all-parts, 0)); t.Cell.Tail > 0 && below(t.Constituent, constituent.Carbohydrate) && beside > 0 && t.Cell.SD > beside {
 			e.Totals[i].Cell.SD = beside
 		}
 	}
