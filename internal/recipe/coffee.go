@@ -10,7 +10,6 @@ import (
 	"sipsum/internal/drink"
 	"sipsum/internal/food"
 	"sipsum/internal/note"
-	"sipsum/internal/unit"
 )
 
 // noteCoffee is the kind of what is said of the facts of a coffee.
@@ -214,9 +213,5 @@ func (c *coffeeCase) lab() {
 		}
 		list = append(list, text)
 	}
-	base := note.Grams(c.own.Per.Base()) + " g"
-	if c.own.Per.Measure.Kind == unit.Volume {
-		base = note.Grams(c.own.Per.Base()) + " ml"
-	}
-	c.say("lab: in %s %s, in place of what is borrowed (%s)", base, strings.Join(list, ", "), lab.Source)
+	c.say("lab: in %s %s, in place of what is borrowed (%s)", inBase(c.own), strings.Join(list, ", "), lab.Source)
 }

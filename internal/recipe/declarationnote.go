@@ -33,6 +33,9 @@ func (d *declaration) notes(meant []meaning) []food.Note {
 	if text := d.accepted(); text != "" {
 		list = append(list, food.Note{Kind: noteDeclared, Text: text})
 	}
+	if len(d.zeros) > 0 {
+		list = append(list, food.Note{Kind: noteDeclared, Text: fmt.Sprintf("a 0 on the pack is less than %s lets be printed so, or than half of its last digit, and not none: read in %s as %s; 0 g ± 0 g says that there is none", d.rules.Name, inBase(d.food), strings.Join(d.zeros, ", "))})
+	}
 	return append(list, d.energyNotes(meant)...)
 }
 
@@ -162,4 +165,13 @@ func (d *declaration) wholeFactor(stated map[constituent.ID]meaning, id constitu
 		}
 	}
 	return 0
+}
+
+// inBase is what the figures of an own food refer to: "50 ml".
+func inBase(o *drink.OwnFood) string {
+	base := note.Grams(o.Per.Base())
+	if o.Per.Measure.Kind == unit.Volume {
+		return base + " ml"
+	}
+	return base + " g"
 }

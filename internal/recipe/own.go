@@ -33,7 +33,8 @@ func (r *resolver) ownFood(o *drink.OwnFood) {
 	d := r.declaration(o, per100g)
 	found, meant := Claims{}, []meaning{}
 	for i, v := range slices.Concat(o.Values, r.labValues(o)) {
-		m, ok := r.meaning(d, v)
+		ofPack := i < len(o.Values)
+		m, ok := r.meaning(d, v, ofPack)
 		if !ok {
 			continue
 		}
@@ -41,8 +42,8 @@ func (r *resolver) ownFood(o *drink.OwnFood) {
 			r.faults.Add(v.Place, "keep one of them", "%s of own food %s is stated twice", m.of.Name, note.Quote(o.Code))
 			continue
 		}
-		value := d.value(m, i < len(o.Values))
-		if f.Values = append(f.Values, value); i < len(o.Values) {
+		value := d.value(m, ofPack)
+		if f.Values = append(f.Values, value); ofPack {
 			meant = append(meant, m)
 		}
 		if k, ok := ClaimOf(m.Stated, m.of, m.factor); ok {
