@@ -51,7 +51,7 @@ func (r *resolver) ownFood(o *drink.OwnFood) {
 		}
 	}
 	if r.checkOwn(o, found) {
-		r.ownNotes[f.ID] = d.notes(meant)
+		r.ownNotes[f.ID] = append(d.notes(meant), r.beyondPublished(o, f, found)...)
 	}
 	if g, _ := food.GroupOf(o.Group); o.Coffee != nil && !g.Coffee {
 		r.faults.Add(o.Coffee.Place, "write group: coffee bean, or group: coffee drink, if it is one", "own food %s has coffee: and is of no group of coffees", note.Quote(o.Code))
