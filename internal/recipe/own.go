@@ -26,6 +26,7 @@ func (r *resolver) ownFood(o *drink.OwnFood) {
 	if o.Per.Measure.Kind == unit.Volume {
 		if o.Density == nil {
 			r.faults.Add(o.Place, "add density: 1.03 g/ml", "own food %s states its values per volume, but no density", note.Quote(o.Code))
+			r.own[o.Code] = f // so that the lines that pour it are not told that it does not exist
 			return
 		}
 		per100g /= o.Density.Number
