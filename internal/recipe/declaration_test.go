@@ -157,7 +157,13 @@ func TestAnEnergyThatDoesNotFitIsSaid(t *testing.T) {
 		{"declared: anz, per: 100 g, values: {energy: 700 kJ, protein: 3.6 g, fat: 1.7 g, carbohydrate: 31.0 g, fibre: 6.1 g}", ""},
 		{"declared: us, per: 55 g, values: {calories: 230 kcal, protein: 3 g, fat: 8 g, carbohydrate: 37 g, fiber: 4 g}", ""},
 		{"declared: eu, per: 100 g, values: {energy: 225 kcal, protein: 3 g, fat: 8 g, carbohydrate: 37 g}", ""},
-		{"declared: eu, per: 100 g, values: {ENERC: 180 kJ, FAT: 1.5 g, CHOAVL: 5.6 g, PROCNT: 0.8 g}", "its energy is declared as 180 kJ and its other figures make 161 to 168: what it does not state, such as fibre"},
+		{"declared: eu, per: 100 g, values: {ENERC: 180 kJ, FAT: 1.5 g, CHOAVL: 5.6 g, PROCNT: 0.8 g}", "its energy is declared as 180 kJ and its other figures make 161 to 168: what it does not state (polyols, alcohol, organic acids, dietary fibre) makes the rest, or a figure is wrong"},
+		{"declared: eu, per: 100 g, values: {energy: 180 kJ, fat: 1.5 g, carbohydrate: 5.6 g, protein: 0.8 g, fibre: 0.2 g}", "what it does not state (alcohol, organic acids) makes the rest"}, // polyols are in an eu carbohydrate
+		{"declared: us, per: 100 g, values: {calories: 90 kcal, fat: 1.5 g, carbohydrate: 5.6 g, protein: 0.8 g}", "what it does not state (alcohol) makes the rest"},                           // and fibre is in a us one
+		{"declared: eu, per: 100 g, values: {energy: 200 kJ, fat: 1.5 g, carbohydrate: 5.6 g, protein: 0.8 g, fibre: 0.2 g, ALC: 0 g, OA: 0 g}", "make 162 to 170: check the figures and per:"},
+		{"declared: eu, per: 100 g, values: {energy: 40 kJ, FAT: 1.5 g, CHOAVL: 5.6 g, PROCNT: 0.8 g}", "declared as 40 kJ and its other figures make 161 to 168: the number fits as 40 kcal, so that its unit looks like a slip: write energy: 40 kcal"},
+		{"declared: eu, per: 100 g, values: {energy: 165 kcal, FAT: 1.5 g, CHOAVL: 5.6 g, PROCNT: 0.8 g}", "make 38.2 to 40: the number fits as 165 kJ"},
+		{"declared: eu, per: 100 g, values: {energy: 0 kJ, FAT: 1.5 g, CHOAVL: 5.6 g, PROCNT: 0.8 g}", "declared as less than 0.5 kJ and its other figures make 161 to 168: check"},
 		{"declared: eu, per: 100 g, values: {ENERC_KCAL: 400 kcal, FAT: 1.5 g, CHOAVL: 5.6 g, PROCNT: 0.8 g}", "declared as 400 kcal and its other figures make 38"},
 		{"declared: eu, per: 100 g, values: {energy: 100 kJ, FAT: 1.5 g, CHOAVL: 5.6 g, PROCNT: 0.8 g}", "declared as 100 kJ and its other figures make 161 to 168: check the figures"},
 		{"declared: eu, per: 100 g, values: {energy: 100 kJ, FAT: 1.5 g, PROCNT: 0.8 g}", ""}, // nothing is known of the rest
