@@ -178,7 +178,7 @@ func TestReadmeSpeaksOfCommandsThatRun(t *testing.T) {
 }
 
 // Every drink file of the README is one; what is shown of a component alone is put into a
-// component of milk, and what is shown of foods alone is poured.
+// component of milk.
 func TestReadmeDrinkFiles(t *testing.T) {
 	blocks := regexp.MustCompile("(?s)```yaml\n(.*?)```").FindAllStringSubmatch(strings.Join(readme(t), "\n"), -1)
 	home, _ := stranger(t)
@@ -187,12 +187,6 @@ func TestReadmeDrinkFiles(t *testing.T) {
 		text := b[1]
 		if strings.HasPrefix(text, " ") {
 			text = "drink: Read\nserves: 1\ncomponents:\n  milk:\n    ingredients: [200 g core:milk-whole]\n" + text + "build: [60 g milk]\n"
-		}
-		if strings.HasPrefix(text, "foods:") {
-			text = "drink: Read\nserves: 1\n" + text + "build:\n"
-			for _, code := range regexp.MustCompile(`(?m)^  ([a-z-]+):$`).FindAllStringSubmatch(b[1], -1) {
-				text += "  - 20 g own:" + code[1] + "\n"
-			}
 		}
 		name := filepath.Join(home, "readme.drink.yaml")
 		require.NoError(t, os.WriteFile(name, []byte(text), 0o600))

@@ -1,7 +1,7 @@
 package drink
 
 import (
-	"slices"
+	"fmt"
 
 	"github.com/goccy/go-yaml/ast"
 
@@ -45,8 +45,8 @@ var (
 
 var (
 	altitudeScale = unit.Scale{What: "an altitude", Units: []string{"m"}, Low: 0, High: 4000, Example: "1900 m"}
-	lossScale     = unit.Scale{What: "a loss of mass", Units: []string{"%"}, Low: 1, High: 40, Example: "14 %"}
-	colourNumber  = unit.Scale{What: "a colour number", Units: []string{""}, Low: 0, High: 150, Example: "62"}
+	lossScale     = unit.Scale{What: "a loss of mass", Units: []string{"%"}, Limit: "loss of a roast", Example: "14 %"}
+	colourNumber  = unit.Scale{What: "a colour number", Units: []string{""}, Low: 0, High: 1000, Example: "62"} // each scale has a range of its own
 )
 
 var coffeeKeys = grammar[Coffee]{"coffee", []key[Coffee]{
@@ -90,24 +90,30 @@ func (r *reader) coffee(n ast.Node) *Coffee {
 	return c
 }
 
-// roast reads a roast: said in one way, and a colour number with its scale.
+// roast reads a roast: by its loss or in a word, and a colour number, which may stand beside either,
+// with its scale.
 func (r *reader) roast(n ast.Node) *Roast {
 	o, before := &Roast{}, r.faults.Len()
 	found, ok := roastKeys.read(r, o, n)
 	if !ok || r.faults.Len() > before || r.torn {
 		return nil
 	}
-	ways := slices.DeleteFunc([]string{"loss", "colour", "called"}, func(way string) bool { return !found.has(way) })
 	switch {
-	case len(ways) == 0:
+	case !found.has("loss") && !found.has("colour") && !found.has("called"):
 		r.faults.Add(r.nodeAt(n), "write roast: {loss: 14 %}", "roast says neither loss, colour nor called")
 		return nil
-	case len(ways) > 1:
-		r.faults.Add(found[ways[1]], "keep the one that was measured best: the loss, then the colour", "roast says both %s and %s", ways[0], ways[1])
+	case found.has("loss") && found.has("called"):
+		r.faults.Add(found["called"], "keep the loss, which was measured", "roast says both loss and called")
 		return nil
 	case found.has("colour") != found.has("scale"):
 		r.faults.Add(r.nodeAt(n), "write roast: {colour: 62, scale: "+colourScales[0]+"}, the scale one of "+fail.Or(colourScales), "a colour number and its scale go together")
 		return nil
+	}
+	if o.Colour != nil {
+		if span := unit.LimitOf("colour number", o.Scale); !span.Holds(o.Colour.Number) {
+			r.faults.Add(found["colour"], fmt.Sprintf("it lies between %g and %g", span.Low, span.High), "%g is no number of the scale %s", o.Colour.Number, o.Scale)
+			return nil
+		}
 	}
 	return o
 }

@@ -31,7 +31,7 @@
 //	rules         list of eu uk us ca anz codex
 //	compare-with  a component
 //	foods         code → name, group, fill, per, density, declared, values, coffee, allergens, source
-//	  coffee      species, process, roast {loss | colour, scale | called}, origin, altitude, lab {values, source}
+//	  coffee      species, process, roast {loss | called, colour, scale}, origin, altitude, lab {values, source}
 //	components    name → ingredients, steps, measured, keeps, vessel
 //	build         lines
 //	finish        steps

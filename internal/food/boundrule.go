@@ -103,3 +103,13 @@ func (s subject) lessInItsKind(c *constituent.Constituent) (most float64, source
 	}
 	return rule.amount, rule.source
 }
+
+// MostIn gives the highest figure, in the constituent's own unit, that a published work found in the
+// group of a food, and the work; None where data/bounds.csv (max) has none.
+func MostIn(f *Food, c *constituent.Constituent) (most float64, source string) {
+	rule, ok := subjectOf(f).ruleFor("max", c)
+	if !ok {
+		return None, ""
+	}
+	return rule.amount, rule.source
+}

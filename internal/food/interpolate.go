@@ -84,6 +84,40 @@ func Kept(f *Food, id constituent.ID, factor, sd float64) *Food {
 	return &kept
 }
 
+// Across gives a food of which it is not known where it lies between rows that differ in one thing,
+// as the roast of a coffee: each figure stays, and is as unsure as if all between the least and the
+// greatest of the rows were as likely. The figures of the rows count as multiples of those of base,
+// the row that the food is of:
+//
+//	sd² = sd(x)² + ((high − x)³ − (low − x)³) / (3·(high − low))
+func Across(f, base *Food, rows []*Food) *Food {
+	wide := *f
+	wide.Values = append([]Value(nil), f.Values...)
+	for i := range wide.Values {
+		v := &wide.Values[i]
+		c, known := constituent.Find(string(v.Constituent))
+		of, ok := base.Value(v.Constituent)
+		if !known || !ok || c.Kind == constituent.Figure || !Stated(v.Amount) || !Stated(of.Amount) || of.Amount == 0 {
+			continue
+		}
+		low, high := v.Amount, v.Amount
+		for _, row := range rows {
+			if other, has := row.Value(v.Constituent); has && Stated(other.Amount) && rowOf(row, other) != rowOf(base, of) {
+				x := v.Amount * other.Amount / of.Amount
+				low, high = min(low, x), max(high, x)
+				v.Source = works(v.Source, other.Source)
+			}
+		}
+		if high > low {
+			own, _ := spreadOf(f, c, *v)
+			about := (math.Pow(high-v.Amount, 3) - math.Pow(low-v.Amount, 3)) / (3 * (high - low))
+			v.SD = math.Sqrt(own*own + about)
+			v.N, v.Low, v.High, v.State = 0, None, None, max(v.State, estimate.Calculated)
+		}
+	}
+	return &wide
+}
+
 // Change is a figure of one food as a multiple of another's.
 type Change struct {
 	Constituent *constituent.Constituent

@@ -9,6 +9,11 @@
 // included (us, ca); salt is sodium × 2.5. A figure is rounded to the step of
 // data/card_rounding.csv where it lies on that grid, else to its own last digit.
 //
+// A 0 is rounded too, and not none: it is less than the limit that a band of data/card_rounding.csv
+// lets be printed so (0.5 g of fat in 100 g by the eu, 0.5 g in a serving by the us), and where rules
+// name none, than half of their step or of the last digit that is written. It earns no claim that
+// this limit does not bear out.
+//
 // data/tolerances.csv is what the content may be around a declared figure: both ways (eu, uk),
 // or one way only, at least 80 % of what is good to have and at most 120 % of what is not (us,
 // ca). It is widened by the rounding, as the guidance of the Commission does.
@@ -31,5 +36,6 @@
 // alike. What is added to a food must be there to 100 % in the us and in ca: nobody says what was
 // added, so that it counts as what is there by nature. Of what a set of rules says nothing (salt,
 // vitamins and minerals of the eu, whose table nobody of us has read; all of anz and codex) the
-// class stands.
+// class stands. A figure that was brought from a serving to 100 g before it was written keeps the
+// limits of what is written: write per: as the pack has it.
 package pack

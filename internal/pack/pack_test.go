@@ -86,6 +86,30 @@ func TestHowFarAFigureWasRounded(t *testing.T) {
 	}
 }
 
+// The Commission's guidance of 2012, section 6: "0 g" may stand for fat, carbohydrate, sugars, fibre
+// and protein up to 0.5 g, saturates to 0.1 g, salt to 0.0125 g. FDA Food Labeling Guide, appendix H:
+// below 5 Calories, 0.5 g, 5 mg of sodium, 2 mg of cholesterol. Canada, B.01.401: below 5 mg of
+// sodium, 0.2 g of saturated fat. Where rules name no limit, half of their step.
+func TestWhatAZeroWasRoundedFrom(t *testing.T) {
+	for _, c := range []struct {
+		rules, row string
+		below      float64
+		ruled      bool
+	}{
+		{"eu", "fat", 0.5, true}, {"eu", "carbohydrate", 0.5, true}, {"eu", "sugars", 0.5, true}, {"eu", "fibre", 0.5, true}, {"uk", "protein", 0.5, true}, {"eu", "saturates", 0.1, true}, {"eu", "salt", 0.0125, true},
+		{"us", "calories", 5, true}, {"us", "fat", 0.5, true}, {"us", "sodium", 5, true}, {"us", "cholesterol", 2, true}, {"us", "carbohydrate", 0.5, true}, {"us", "sugars", 0.5, true}, {"us", "protein", 0.5, true},
+		{"ca", "fat", 0.5, true}, {"ca", "saturated", 0.2, true}, {"ca", "trans", 0.2, true}, {"ca", "cholesterol", 2, true}, {"ca", "sodium", 5, true}, {"ca", "calories", 5, true}, {"ca", "iron", 0.05, true}, {"ca", "calcium", 5, true},
+		{"eu", "energy", 0.5, false}, {"anz", "fat", 0.05, false}, {"anz", "sodium", 0.5, false}, {"ca", "protein", 0.05, false}, {"us", "calcium", 5, false}, {"eu", "calcium", 0, false},
+	} {
+		r := rules(t, c.rules)
+		row, ok := r.Row(c.row)
+		require.True(t, ok)
+		below, ruled := r.Zero(row)
+		assert.Equal(t, c.ruled, ruled, "%v", c)
+		assert.InDelta(t, c.below, below, 1e-12, "%v", c)
+	}
+}
+
 // 83.3 % of a normal distribution lie within 1.382 standard deviations. Below a small figure there
 // is no more than all of it, above one no more than fits, and an open side is the class's.
 func TestFromAToleranceToASpread(t *testing.T) {

@@ -21,6 +21,7 @@ type Rules struct {
 	usual bool
 	rows  []Row
 	steps map[string][]step
+	zeros map[string][]zero
 }
 
 // Row is a row of a declaration.
@@ -44,7 +45,7 @@ type step struct {
 var all = sync.OnceValue(func() map[string]*Rules {
 	rules := map[string]*Rules{}
 	for _, r := range embedded.Rows("card_rules.csv") {
-		rules[r.Text("rules")] = &Rules{Name: r.Text("rules"), like: r.Text("like"), usual: r.Text("usual") == "yes", steps: map[string][]step{}}
+		rules[r.Text("rules")] = &Rules{Name: r.Text("rules"), like: r.Text("like"), usual: r.Text("usual") == "yes", steps: map[string][]step{}, zeros: map[string][]zero{}}
 	}
 	for _, r := range embedded.Rows("card_rows.csv") {
 		of := rules[r.Text("rules")]
@@ -56,12 +57,13 @@ var all = sync.OnceValue(func() map[string]*Rules {
 			of.steps[band] = append(of.steps[band], step{r.Number("from"), r.Text("including") == "yes", size})
 		}
 	}
+	readZeros(rules)
 	for _, f := range constituent.EnergyFactors() {
 		rules[f.Rules].Factors = append(rules[f.Rules].Factors, f)
 	}
 	for _, of := range rules {
 		if model := rules[of.like]; model != nil && len(of.rows) == 0 {
-			of.rows, of.steps, of.Factors = model.rows, model.steps, model.Factors
+			of.rows, of.steps, of.zeros, of.Factors = model.rows, model.steps, model.zeros, model.Factors
 		}
 	}
 	return rules

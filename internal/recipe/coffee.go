@@ -10,7 +10,6 @@ import (
 	"sipsum/internal/drink"
 	"sipsum/internal/food"
 	"sipsum/internal/note"
-	"sipsum/internal/unit"
 )
 
 // noteCoffee is the kind of what is said of the facts of a coffee.
@@ -30,6 +29,7 @@ func (r *resolver) coffeeLender(o *drink.OwnFood, f, lender *food.Food) *food.Fo
 	}
 	c.species()
 	c.roast()
+	c.anySpecies()
 	for _, fact := range []struct{ name, value string }{{"process", o.Coffee.Process}, {"origin", o.Coffee.Origin}, {"altitude", metres(o.Coffee.Altitude)}} {
 		if source, none := noEffect(fact.name); none && fact.value != "" {
 			c.say("%s, %s: no published effect on these figures (%s)", fact.name, fact.value, source)
@@ -53,8 +53,9 @@ type coffeeCase struct {
 	id     food.ID
 	lender *food.Food // as the facts so far have it; nil if nothing is borrowed
 	row    roasted
-	known  bool // row is the lender's
-	silent bool // all has been said
+	known  bool      // row is the lender's
+	silent bool      // all has been said
+	others []roasted // of other species, where the table has none of this one's
 }
 
 func (c *coffeeCase) say(format string, args ...any) {
@@ -87,10 +88,43 @@ func (c *coffeeCase) species() {
 	default:
 		row, ok := c.row.at(s, c.row.roast)
 		if !ok {
-			c.say("%s: no published effect on these figures: the core table has no %s of it", fact, c.row.form)
+			c.ofNoRow(fact)
 			return
 		}
 		c.take(fact, row)
+	}
+}
+
+// ofNoRow says that the table has nothing of a species, and what stands for it.
+func (c *coffeeCase) ofNoRow(fact string) {
+	var names []string
+	for _, s := range drink.CoffeeSpecies {
+		if row, ok := c.row.at(s, c.row.roast); ok && s != c.row.species {
+			c.others, names = append(c.others, row), append(names, s)
+		}
+	}
+	text := ""
+	if len(names) > 0 {
+		text = ", as unsure as from " + c.row.species + " to " + strings.Join(names, " and ")
+	}
+	c.say("%s: nothing of it is in the core table, no %s and no other figure; those of %s (%s) are taken in its place%s", fact, c.row.form, c.row.species, c.lender.ID, text)
+}
+
+// anySpecies makes the figures as unsure as from species to species, where the table has none of
+// this one's.
+func (c *coffeeCase) anySpecies() {
+	var rows []*food.Food
+	for _, row := range c.others {
+		if f := c.find(row); f != nil {
+			rows = append(rows, f)
+		}
+	}
+	if len(rows) == 0 {
+		return
+	}
+	first, _ := c.row.at(c.row.species, c.others[0].roast)
+	if base := c.find(first); base != nil {
+		c.lender = food.Across(c.lender, base, rows)
 	}
 }
 
@@ -106,75 +140,6 @@ func (c *coffeeCase) take(fact string, row roasted) {
 
 func (c *coffeeCase) find(row roasted) *food.Food {
 	return c.lookup(coreTable+":"+row.food, c.own.Coffee.Place)
-}
-
-// roast takes the row of the roast, or what lies between two.
-func (c *coffeeCase) roast() {
-	o := c.own.Coffee.Roast
-	switch {
-	case o == nil:
-	case o.Colour != nil:
-		source, _ := noEffect("colour")
-		c.say("roast, %s %s: no published effect on these figures (%s); the mass that it lost would tell: roast: {loss: 14 %%}", o.Scale, note.Grams(o.Colour.Number), source)
-	case o.Called != "":
-		fact := "roast, " + o.Called
-		if c.changesNothing(fact) {
-			return
-		}
-		if row, ok := c.row.at(c.row.species, o.Called); ok && row != c.row {
-			c.take(fact, row)
-			return
-		}
-		c.say("%s: changes no figure, since %s is of it", fact, c.lender.ID)
-	default:
-		c.lost(o.Loss.Number)
-	}
-}
-
-// lost goes between two roasts by the mass that was lost; what is kept grows as the rest goes.
-func (c *coffeeCase) lost(loss float64) {
-	fact := fmt.Sprintf("roast, %s %% lost", note.Grams(loss))
-	if c.changesNothing(fact) {
-		return
-	}
-	var rows []*food.Food
-	from, to, w, sd := neighbours(loss, drink.RoastNames)
-	for _, name := range []string{from, to} {
-		row, ok := c.row.at(c.row.species, name)
-		if !ok {
-			c.say("%s: no published effect on these figures: the core table has no %s of another roast", fact, c.row.form)
-			return
-		}
-		if f := c.find(row); f != nil {
-			rows = append(rows, f)
-		}
-	}
-	if len(rows) < 2 {
-		return // a fault has been reported
-	}
-	mixed := food.Between(rows[0], rows[1], w, sd)
-	near := from
-	if mixed.ID == rows[1].ID {
-		near = to
-	}
-	for _, id := range keptBy("roast") {
-		usual := position(near)
-		if v, ok := mixed.Value(id); ok {
-			if lender, lent := food.LenderOf(mixed, v); lent { // a copy is of the roast it was copied from
-				if row, known := oneRoasted(func(r roasted) bool { return coreTable+":"+r.food == lender }); known {
-					usual = position(row.roast)
-				}
-			}
-		}
-		factor, unsure := grown(usual, loss)
-		mixed = food.Kept(mixed, id, factor, unsure)
-	}
-	between := fmt.Sprintf("between %s and %s", rows[0].ID, rows[1].ID)
-	if w == 0 || w == 1 {
-		between = "as " + mixed.ID.String()
-	}
-	c.say("%s: borrows %s, against %s: %s; what one roast has copied from another carries no difference", fact, between, c.lender.ID, listed(food.Changes(c.lender, mixed)))
-	c.lender = mixed
 }
 
 // listed names changes, the largest first.
@@ -214,9 +179,5 @@ func (c *coffeeCase) lab() {
 		}
 		list = append(list, text)
 	}
-	base := note.Grams(c.own.Per.Base()) + " g"
-	if c.own.Per.Measure.Kind == unit.Volume {
-		base = note.Grams(c.own.Per.Base()) + " ml"
-	}
-	c.say("lab: in %s %s, in place of what is borrowed (%s)", base, strings.Join(list, ", "), lab.Source)
+	c.say("lab: in %s %s, in place of what is borrowed (%s)", inBase(c.own), strings.Join(list, ", "), lab.Source)
 }

@@ -6,6 +6,7 @@ import (
 	"sync"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
 	"sipsum/internal/embedded"
 	"sipsum/internal/food"
 	"sipsum/internal/unit"
@@ -112,6 +113,16 @@ func neighbours(loss float64, names []string) (from, to string, w, sd float64) {
 		from = to
 	}
 	return from, from, 0, 0
+}
+
+// plainRoast is the roast of a food whose name says none.
+const plainRoast = "medium"
+
+// published gives the loss of mass of the nearest roast that is published: the range of each is
+// rectangular (JCGM 100:2008, 4.3.7).
+func published(loss float64) float64 {
+	light, dark := position(drink.RoastNames[0]), position(drink.RoastNames[len(drink.RoastNames)-1])
+	return min(max(loss, light.figure-math.Sqrt(3)*light.sd), dark.figure+math.Sqrt(3)*dark.sd)
 }
 
 // grown is by how much the share of what stays grows where the mass lost is loss in place of the

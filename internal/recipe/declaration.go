@@ -1,6 +1,7 @@
 package recipe
 
 import (
+	"fmt"
 	"math"
 
 	"sipsum/internal/amount"
@@ -20,6 +21,7 @@ type declaration struct {
 	because string  // of these rules
 	per100g float64 // from what the values refer to, to 100 g
 	read    []accepted
+	zeros   []string // as what its 0 are read
 }
 
 // meaning is a stated figure and what it is of.
@@ -58,7 +60,7 @@ func (r *resolver) declaration(o *drink.OwnFood, per100g float64) *declaration {
 // meaning tells which constituent a figure is of: by its tagname, or as the row of a declaration
 // that the word names. What the rules count to a row and the pack states beside it is taken off:
 // the polyols of an eu carbohydrate.
-func (r *resolver) meaning(d *declaration, v drink.Stated) (meaning, bool) {
+func (r *resolver) meaning(d *declaration, v drink.Stated, ofPack bool) (meaning, bool) {
 	m := meaning{Stated: v, times: 1}
 	times := 1.0
 	if c, ok := constituent.Find(v.Tag); ok {
@@ -85,7 +87,29 @@ func (r *resolver) meaning(d *declaration, v drink.Stated) (meaning, bool) {
 			return m, false
 		}
 	}
+	d.zero(&m, ofPack)
 	return m, true
+}
+
+// zero reads a 0 as what it was rounded from: less than what the rules of the pack let be printed
+// so, and of a laboratory less than half of its last digit. A pack's 0 of what no rules round
+// (alcohol, caffeine) is what its source says of the food, and stays none, and so does 0 g ± 0 g.
+func (d *declaration) zero(m *meaning, ofPack bool) {
+	if m.State != "" || m.Number != 0 || m.Half > 0 || m.Exact || m.row == nil && ofPack {
+		return
+	}
+	limit := math.Pow10(-m.Decimals) / 2
+	if in, ok := 0.0, false; m.row != nil && ofPack {
+		if in, ok = unit.Convert(m.Unit, m.row.Unit); ok {
+			below, ruled := d.rules.Zero(*m.row)
+			if below /= in * m.times; ruled {
+				limit = below
+			}
+			limit = max(limit, below)
+		}
+		d.zeros = append(d.zeros, fmt.Sprintf("%s < %s %s", m.row.Word, note.Number(limit), m.Unit))
+	}
+	m.State, m.Limit = drink.Below, limit
 }
 
 // energyIn gives the energy that a unit measures; of all else, itself.
@@ -130,7 +154,7 @@ func (d *declaration) value(m meaning, ofPack bool) food.Value {
 		if m.State == drink.Below {
 			v.Limit = m.Limit * m.factor
 		}
-	case m.Half > 0:
+	case m.Half > 0, m.Exact:
 		v.SD = amount.HalfSD(&m.Quantity) * m.factor
 	case ofPack && m.row != nil && m.Number > 0 && m.of.PerGram > 0:
 		v.SD = d.spread(m)

@@ -9,6 +9,7 @@ import (
 
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 )
 
@@ -104,6 +105,51 @@ func TestADeclaredFigureIsAsUnsureAsItsRulesAllow(t *testing.T) {
 	assert.LessOrEqual(t, p.Cell("SUGAR").SD, (8.9+1)/2/z/100+1e-9, "nor more than the whole")
 }
 
+// A pack's 0 is below the limit of its rules (data/card_rounding.csv), on the basis of the figure: a
+// serving of 15 ml with 0 g of fat by the us may hold 3.3 g in 100 ml. What no rules round is what the
+// source says: none. A laboratory's 0 is below half of its last digit.
+func TestADeclaredZeroIsBelowItsLimit(t *testing.T) {
+	for _, c := range []struct {
+		entry string
+		of    constituent.ID
+		below float64 // in 100 g, in the vocabulary's unit; 0 of what stays none
+	}{
+		{"declared: eu, per: 100 g, values: {fat: 0 g}", "FAT", 0.5},
+		{"per: 100 g, values: {FAT: 0.0 g}", "FAT", 0.5},
+		{"declared: eu, per: 50 ml, density: 1 g/ml, values: {sugars: 0 g}", "SUGAR", 1},
+		{"declared: eu, per: 100 ml, density: 1.25 g/ml, values: {sugars: 0 g}", "SUGAR", 0.4},
+		{"declared: eu, per: 100 g, values: {saturates: 0 g}", "FASAT", 0.1},
+		{"declared: eu, per: 100 g, values: {salt: 0 g}", "NA", 5},
+		{"declared: eu, per: 100 g, values: {salt: 0 mg}", "NA", 5},
+		{"declared: eu, per: 100 g, values: {NA: 0 mg}", "NA", 5},
+		{"declared: us, per: 15 g, values: {fat: 0 g}", "FAT", 0.5 / 15 * 100},
+		{"declared: us, per: 240 g, values: {sodium: 0 mg}", "NA", 5.0 / 2.4},
+		{"declared: us, per: 50 g, values: {calories: 0 kcal}", "ENERC_KCAL", 10},
+		{"declared: anz, per: 100 g, values: {fat: 0 g}", "FAT", 0.5},
+		{"declared: anz, per: 100 g, values: {fat: 0.0 g}", "FAT", 0.05},
+		{"declared: eu, per: 100 g, values: {carbohydrate: 5 g, polyols: 5 g}", "CHOAVL", 0.5},
+		{"declared: eu, per: 100 g, values: {fat: 0 g ± 0 g}", "FAT", 0},
+		{"declared: eu, per: 100 g, values: {ALC: 0 g}", "ALC", 0},
+		{"declared: eu, per: 100 g, values: {CAFFN: 0 mg}", "CAFFN", 0},
+		{"group: coffee bean, per: 50 g, coffee: {lab: {values: {CAFFN: 0 mg}, source: r}}", "CAFFN", 1},
+	} {
+		p, said := declared(t, "", c.entry)
+		v, ok := p.Food.Value(c.of)
+		require.True(t, ok, c.entry)
+		if c.below == 0 {
+			assert.Equal(t, 0.0, v.Amount, c.entry)
+			assert.Equal(t, estimate.Calculated, v.State, c.entry)
+			continue
+		}
+		assert.Equal(t, estimate.Below, v.State, c.entry)
+		assert.False(t, food.Stated(v.Amount), c.entry)
+		assert.InEpsilon(t, c.below, v.Limit, 1e-9, c.entry)
+		assert.Equal(t, !strings.Contains(c.entry, "lab:"), strings.Contains(said, "a 0 on the pack is less than"), c.entry)
+	}
+	_, said := declared(t, "", "declared: us, per: 15 g, values: {fat: 0 g, sodium: 0 mg, protein: 1 g}")
+	assert.Contains(t, said, "less than us lets be printed so, or than half of its last digit, and not none: read in 15 g as fat < 0.5 g, sodium < 5 mg")
+}
+
 // Standard 1.2.8, published panel: 3.6 g protein, 1.7 g fat, 31.0 g carbohydrate, 6.1 g fibre are 700 kJ.
 // FDA sample label of 2014: 8 g fat, 37 g carbohydrate with 4 g fibre, 3 g protein are 230 Calories.
 func TestAnEnergyThatDoesNotFitIsSaid(t *testing.T) {
@@ -111,7 +157,13 @@ func TestAnEnergyThatDoesNotFitIsSaid(t *testing.T) {
 		{"declared: anz, per: 100 g, values: {energy: 700 kJ, protein: 3.6 g, fat: 1.7 g, carbohydrate: 31.0 g, fibre: 6.1 g}", ""},
 		{"declared: us, per: 55 g, values: {calories: 230 kcal, protein: 3 g, fat: 8 g, carbohydrate: 37 g, fiber: 4 g}", ""},
 		{"declared: eu, per: 100 g, values: {energy: 225 kcal, protein: 3 g, fat: 8 g, carbohydrate: 37 g}", ""},
-		{"declared: eu, per: 100 g, values: {ENERC: 180 kJ, FAT: 1.5 g, CHOAVL: 5.6 g, PROCNT: 0.8 g}", "its energy is declared as 180 kJ and its other figures make 161 to 168: what it does not state, such as fibre"},
+		{"declared: eu, per: 100 g, values: {ENERC: 180 kJ, FAT: 1.5 g, CHOAVL: 5.6 g, PROCNT: 0.8 g}", "its energy is declared as 180 kJ and its other figures make 161 to 168: what it does not state (polyols, alcohol, organic acids, dietary fibre) makes the rest, or a figure is wrong"},
+		{"declared: eu, per: 100 g, values: {energy: 180 kJ, fat: 1.5 g, carbohydrate: 5.6 g, protein: 0.8 g, fibre: 0.2 g}", "what it does not state (alcohol, organic acids) makes the rest"}, // polyols are in an eu carbohydrate
+		{"declared: us, per: 100 g, values: {calories: 90 kcal, fat: 1.5 g, carbohydrate: 5.6 g, protein: 0.8 g}", "what it does not state (alcohol) makes the rest"},                           // and fibre is in a us one
+		{"declared: eu, per: 100 g, values: {energy: 200 kJ, fat: 1.5 g, carbohydrate: 5.6 g, protein: 0.8 g, fibre: 0.2 g, ALC: 0 g, OA: 0 g}", "make 162 to 170: check the figures and per:"},
+		{"declared: eu, per: 100 g, values: {energy: 40 kJ, FAT: 1.5 g, CHOAVL: 5.6 g, PROCNT: 0.8 g}", "declared as 40 kJ and its other figures make 161 to 168: the number fits as 40 kcal, so that its unit looks like a slip: write energy: 40 kcal"},
+		{"declared: eu, per: 100 g, values: {energy: 165 kcal, FAT: 1.5 g, CHOAVL: 5.6 g, PROCNT: 0.8 g}", "make 38.2 to 40: the number fits as 165 kJ"},
+		{"declared: eu, per: 100 g, values: {energy: 0 kJ, FAT: 1.5 g, CHOAVL: 5.6 g, PROCNT: 0.8 g}", "declared as less than 0.5 kJ and its other figures make 161 to 168: check"},
 		{"declared: eu, per: 100 g, values: {ENERC_KCAL: 400 kcal, FAT: 1.5 g, CHOAVL: 5.6 g, PROCNT: 0.8 g}", "declared as 400 kcal and its other figures make 38"},
 		{"declared: eu, per: 100 g, values: {energy: 100 kJ, FAT: 1.5 g, CHOAVL: 5.6 g, PROCNT: 0.8 g}", "declared as 100 kJ and its other figures make 161 to 168: check the figures"},
 		{"declared: eu, per: 100 g, values: {energy: 100 kJ, FAT: 1.5 g, PROCNT: 0.8 g}", ""}, // nothing is known of the rest

@@ -33,6 +33,9 @@ func (d *declaration) notes(meant []meaning) []food.Note {
 	if text := d.accepted(); text != "" {
 		list = append(list, food.Note{Kind: noteDeclared, Text: text})
 	}
+	if len(d.zeros) > 0 {
+		list = append(list, food.Note{Kind: noteDeclared, Text: fmt.Sprintf("a 0 on the pack is less than %s lets be printed so, or than half of its last digit, and not none: read in %s as %s; 0 g ± 0 g says that there is none", d.rules.Name, inBase(d.food), strings.Join(d.zeros, ", "))})
+	}
 	return append(list, d.energyNotes(meant)...)
 }
 
@@ -78,88 +81,11 @@ func (d *declaration) accepted() string {
 	return text
 }
 
-// span is a figure by its rounding, in grams or as energy.
-type span struct{ low, high float64 }
-
-// energyNotes say where a declared energy does not fit the declared figures, both figures given.
-// What a pack need not state (fibre, acids, alcohol, polyols) may make it more, and what rules
-// allow in place of their general factors may change it.
-func (d *declaration) energyNotes(meant []meaning) []food.Note {
-	stated := map[constituent.ID]meaning{}
-	for _, m := range meant {
-		stated[m.of.ID] = m
+// inBase is what the figures of an own food refer to: "50 ml".
+func inBase(o *drink.OwnFood) string {
+	base := note.Grams(o.Per.Base())
+	if o.Per.Measure.Kind == unit.Volume {
+		return base + " ml"
 	}
-	var list []food.Note
-	for _, id := range []constituent.ID{constituent.Energy, constituent.EnergyKcal} {
-		m, ok := stated[id]
-		if !ok || m.State != "" || m.row == nil {
-			continue
-		}
-		made, ok := d.energyOf(stated, m.of.Unit)
-		if !ok {
-			continue
-		}
-		rounding := math.Pow10(-m.Decimals) / 2
-		if m.Unit == m.row.Unit || m.word {
-			rounding = d.rules.Rounding(*m.row, m.Number, m.Decimals)
-		}
-		slack := pack.OtherFactors() * m.Number
-		declared := fmt.Sprintf("its energy is declared as %s %s and its other figures make %s to %s", note.Grams(m.Number), m.Unit, note.Number(made.low), note.Number(made.high))
-		switch {
-		case m.Number-rounding-slack > made.high:
-			list = append(list, food.Note{Kind: noteDeclared, Constituent: id, Text: declared + ": what it does not state, such as fibre, acids, polyols or alcohol, makes the rest, or a figure is wrong"})
-		case m.Number+rounding+slack < made.low:
-			list = append(list, food.Note{Kind: noteDeclared, Constituent: id, Text: declared + ": check the figures and per:"})
-		}
-	}
-	return list
-}
-
-// energyOf adds up the energy of what is stated, in a unit, on the basis of the pack; ok is false
-// without fat, protein and a carbohydrate.
-func (d *declaration) energyOf(stated map[constituent.ID]meaning, in string) (sum span, ok bool) {
-	grams := func(id constituent.ID) (span, bool) {
-		m, ok := stated[id]
-		if !ok || m.State == drink.Unknown || m.State == drink.Trace {
-			return span{}, false
-		}
-		perGram := m.factor / d.per100g / m.of.PerGram
-		if m.State == drink.Below {
-			return span{0, m.Limit * perGram}, true
-		}
-		rounding := math.Pow10(-m.Decimals) / 2
-		if m.row != nil && m.Unit == m.row.Unit && m.times == 1 {
-			rounding = d.rules.Rounding(*m.row, m.Number, m.Decimals)
-		}
-		return span{max(m.Number-rounding, 0) * perGram, (m.Number + rounding) * perGram}, true
-	}
-	found := map[constituent.ID]bool{}
-	for _, f := range d.rules.Factors {
-		x, known := grams(f.Of)
-		factor, has := f.PerGram[in]
-		if !known || !has {
-			continue
-		}
-		found[f.Of] = true
-		net := factor - d.wholeFactor(stated, f.Of, in) // a part of what has a factor counts by its own
-		ends := [2]float64{net * x.low, net * x.high}
-		sum.low, sum.high = sum.low+min(ends[0], ends[1]), sum.high+max(ends[0], ends[1])
-	}
-	carbohydrate := found[constituent.Available] || found[constituent.Carbohydrate]
-	return sum, carbohydrate && found[constituent.Fat] && found[constituent.Protein]
-}
-
-// wholeFactor gives the factor of the nearest stated whole of a constituent; 0 if none is stated.
-func (d *declaration) wholeFactor(stated map[constituent.ID]meaning, id constituent.ID, in string) float64 {
-	for up := constituent.Must(id).Parent; up != ""; up = constituent.Must(up).Parent {
-		if _, ok := stated[up]; !ok {
-			continue
-		}
-		for _, f := range d.rules.Factors {
-			if f.Of == up {
-				return f.PerGram[in]
-			}
-		}
-	}
-	return 0
+	return base + " g"
 }

@@ -26,6 +26,7 @@ func (r *resolver) ownFood(o *drink.OwnFood) {
 	if o.Per.Measure.Kind == unit.Volume {
 		if o.Density == nil {
 			r.faults.Add(o.Place, "add density: 1.03 g/ml", "own food %s states its values per volume, but no density", note.Quote(o.Code))
+			r.own[o.Code] = f // so that the lines that pour it are not told that it does not exist
 			return
 		}
 		per100g /= o.Density.Number
@@ -33,7 +34,8 @@ func (r *resolver) ownFood(o *drink.OwnFood) {
 	d := r.declaration(o, per100g)
 	found, meant := Claims{}, []meaning{}
 	for i, v := range slices.Concat(o.Values, r.labValues(o)) {
-		m, ok := r.meaning(d, v)
+		ofPack := i < len(o.Values)
+		m, ok := r.meaning(d, v, ofPack)
 		if !ok {
 			continue
 		}
@@ -41,8 +43,8 @@ func (r *resolver) ownFood(o *drink.OwnFood) {
 			r.faults.Add(v.Place, "keep one of them", "%s of own food %s is stated twice", m.of.Name, note.Quote(o.Code))
 			continue
 		}
-		value := d.value(m, i < len(o.Values))
-		if f.Values = append(f.Values, value); i < len(o.Values) {
+		value := d.value(m, ofPack)
+		if f.Values = append(f.Values, value); ofPack {
 			meant = append(meant, m)
 		}
 		if k, ok := ClaimOf(m.Stated, m.of, m.factor); ok {
@@ -50,7 +52,7 @@ func (r *resolver) ownFood(o *drink.OwnFood) {
 		}
 	}
 	if r.checkOwn(o, found) {
-		r.ownNotes[f.ID] = d.notes(meant)
+		r.ownNotes[f.ID] = append(d.notes(meant), r.beyondPublished(o, f, found)...)
 	}
 	if g, _ := food.GroupOf(o.Group); o.Coffee != nil && !g.Coffee {
 		r.faults.Add(o.Coffee.Place, "write group: coffee bean, or group: coffee drink, if it is one", "own food %s has coffee: and is of no group of coffees", note.Quote(o.Code))

@@ -77,6 +77,7 @@ func TestWhatAnOwnFoodCannotSay(t *testing.T) {
 	} {
 		_, err := find(t, assaytest.Library{}, "drink: x\nserves: 1\nfoods:\n  a: {"+entry+", source: \"pack\"}\nbuild: [\"10 g own:a\"]\n")
 		assert.ErrorContains(t, err, says, entry)
+		assert.NotContains(t, err.Error(), "no own food", "the line that pours it is right")
 		assert.Equal(t, fail.Wrong, fail.ExitCode(err))
 	}
 }

@@ -28,7 +28,7 @@ func noteOf(c *label.Card, kind string) string {
 // What is no liquid has no volume that anybody would read, so it is declared by its mass
 // (Regulation (EU) No 1169/2011, Article 32(2): a drink is declared per 100 ml).
 func TestWhatIsNoLiquidIsDeclaredByItsMass(t *testing.T) {
-	for _, values := range []string{"FAT: 0 g, SUGAR: 0 g", "WATER: 1 g, SUCS: 99 g, FAT: 0 g"} {
+	for _, values := range []string{"FAT: 0 g ± 0 g, SUGAR: 0 g ± 0 g", "WATER: 1 g, SUCS: 99 g, FAT: 0 g"} {
 		c := cardOf(t, "eu", values)
 		assert.Equal(t, label.Per100g, c.Basis, values)
 		assert.Zero(t, c.ServingMl, values)

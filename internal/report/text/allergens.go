@@ -131,8 +131,12 @@ func (p declared) check(c allergen.Check) {
 	if c.Code == allergen.CheckNotAssessed {
 		text = "not assessed, " + clean.Listed(foods)
 	}
-	for _, place := range c.Places {
-		text += " at " + Clean(place.String(), mostName)
+	if len(c.Places) > 0 {
+		places := make([]string, len(c.Places))
+		for i, place := range c.Places {
+			places[i] = Clean(place.String(), mostName)
+		}
+		text += " at " + clean.Listed(places)
 	}
 	text += ": "
 	if c.Question != "" {
