@@ -82,7 +82,7 @@ func (e *entry) read(f *Food) {
 		}
 	}
 	for _, lender := range slices.Sorted(maps.Keys(lenders)) {
-		e.note("borrowed", "", "%d values borrowed from %s", lenders[lender], lender)
+		e.noteBorrowed(lenders[lender], lender)
 	}
 }
 

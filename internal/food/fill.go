@@ -31,7 +31,15 @@ func (e *entry) borrow(lender *Food) {
 			e.fit(c)
 		}
 	}
-	e.note("borrowed", "", "%d values borrowed from %s", taken, lender.ID)
+	e.noteBorrowed(taken, lender.ID.String())
+}
+
+func (e *entry) noteBorrowed(values int, lender string) {
+	word := "values"
+	if values == 1 {
+		word = "value"
+	}
+	e.note("borrowed", "", "%d %s borrowed from %s", values, word, lender)
 }
 
 // stands reports whether the food has explained the constituent by figures of
