@@ -34,7 +34,7 @@ func (a *Anywhere) Enter(f, lender *Food) *Profile {
 	e.narrow()
 	e.close()
 	e.bound()
-	e.letGasBe()
+	e.boundGas()
 	e.addedSugar()
 	a.widen(e)
 	if e.WaterGone = waterGone(e.subject, e.Cell(constituent.Water)); e.WaterGone > 0 {
