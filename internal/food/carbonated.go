@@ -58,7 +58,7 @@ func (e *entry) boundGas() {
 		return
 	}
 	// guard: an open liquid holds little gas
-	if e.liquid() {
+	if pours(e.Profile) {
 		most := unit.LimitOf("gas in an open liquid", "g/l")
 		(&bounding{entry: e}).limit(c, most.High/litre, "no more than water holds under carbon dioxide alone: "+most.Source)
 	}
@@ -67,10 +67,10 @@ func (e *entry) boundGas() {
 // litre is the mass of a litre of water, in g.
 const litre = 1000
 
-// liquid reports whether more than half of a food is water: our own bound. A powder may make
+// pours reports whether more than half of a food is water: our own bound. A powder may make
 // gas of a salt of carbonic acid, which no water has to hold.
-func (e *entry) liquid() bool {
+func pours(p *Profile) bool {
 	const half = whole / 2
-	water := e.cell(constituent.Must(constituent.Water))
+	water := p.Cell(constituent.Water)
 	return water.Known && water.Amount > half
 }

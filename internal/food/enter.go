@@ -82,7 +82,7 @@ func (e *entry) read(f *Food) {
 		}
 	}
 	for _, lender := range slices.Sorted(maps.Keys(lenders)) {
-		e.noteBorrowed(lenders[lender], lender)
+		e.note("borrowed", "", "%s borrowed from %s", counted(lenders[lender]), lender)
 	}
 }
 

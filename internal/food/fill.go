@@ -1,6 +1,8 @@
 package food
 
 import (
+	"strconv"
+
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 )
@@ -31,15 +33,15 @@ func (e *entry) borrow(lender *Food) {
 			e.fit(c)
 		}
 	}
-	e.noteBorrowed(taken, lender.ID.String())
+	e.note("borrowed", "", "%s borrowed from %s", counted(taken), lender.ID)
 }
 
-func (e *entry) noteBorrowed(values int, lender string) {
-	word := "values"
+// counted writes a number of values.
+func counted(values int) string {
 	if values == 1 {
-		word = "value"
+		return "1 value"
 	}
-	e.note("borrowed", "", "%d %s borrowed from %s", values, word, lender)
+	return strconv.Itoa(values) + " values"
 }
 
 // stands reports whether the food has explained the constituent by figures of
