@@ -54,7 +54,7 @@ func (a *app) foodCompare(ctx context.Context, args []string, all bool) error {
 		if ids, missing, err = counterparts(ctx, db, ids[0]); err != nil {
 			return err
 		}
-		ids = a.atMost(ids)
+		ids = atMost(ids, a.note)
 		if len(ids) == 1 {
 			a.note("no loaded table holds the same food as " + ids[0].String() + ": load one that does with \"sipsum table load\"")
 		}
@@ -76,8 +76,8 @@ func (a *app) foodCompare(ctx context.Context, args []string, all bool) error {
 	return textreport.Compare(a.streams.Out, foods, lines, missing, a.style())
 }
 
-// atMost leaves the foods that do not fit side by side out, and says which.
-func (a *app) atMost(ids []food.ID) []food.ID {
+// atMost leaves the foods that do not fit side by side out, and notes which.
+func atMost(ids []food.ID, note func(string)) []food.ID {
 	if len(ids) <= mostCompared {
 		return ids
 	}
@@ -85,7 +85,7 @@ func (a *app) atMost(ids []food.ID) []food.ID {
 	for _, id := range ids[mostCompared:] {
 		out = append(out, id.String())
 	}
-	a.note("more than six foods do not fit side by side, left out: " + strings.Join(out, ", "))
+	note("more than six foods do not fit side by side, left out: " + strings.Join(out, ", "))
 	return ids[:mostCompared]
 }
 
