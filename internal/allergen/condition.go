@@ -2,6 +2,7 @@ package allergen
 
 import (
 	"slices"
+	"strings"
 
 	"sipsum/internal/embedded"
 	"sipsum/internal/phrase"
@@ -15,6 +16,7 @@ const anyTable = "*"
 type condition struct {
 	table           string
 	groups          []string    // of ours; empty = any
+	apart           []string    // of ours: not these
 	publisherGroups []string    // empty = any
 	names           phrase.List // one of them; empty = any name
 	and             phrase.List // and one of these; empty = no more is asked
@@ -31,11 +33,16 @@ func conditionOf(row embedded.Row) condition {
 		return row.Text(column)
 	}
 	c := condition{
-		table: text("table"), groups: list(text("group")), publisherGroups: list(text("publisher_group")),
+		table: text("table"), publisherGroups: list(text("publisher_group")),
 		names: phrase.Read(text("name_words")), and: phrase.Read(text("and_words")), ignore: phrase.Read(text("ignore")), not: phrase.Read(text("not_words")),
 	}
 	if c.table == "" {
 		c.table = anyTable
+	}
+	if apart, other := strings.CutPrefix(text("group"), "not "); other {
+		c.apart = list(apart)
+	} else {
+		c.groups = list(text("group"))
 	}
 	return c
 }
@@ -45,6 +52,7 @@ func (c *condition) holds(it Item, words []string) bool {
 	switch {
 	case c.table != anyTable && c.table != it.Food.Table,
 		c.groups != nil && !slices.Contains(c.groups, it.Group),
+		slices.Contains(c.apart, it.Group),
 		c.publisherGroups != nil && !slices.Contains(c.publisherGroups, it.PublisherGroup),
 		c.names != nil && !c.names.In(words), // most rows end here, before what is long
 		c.and != nil && !c.and.In(words),

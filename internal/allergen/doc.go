@@ -62,7 +62,8 @@
 // follow each other, whole words only, a plural s or es aside; "^" ties it to
 // the start of the name. Phrases of the column "ignore" are taken out of the
 // name first: peanut butter is no butter. A phrase of "not_words" switches the
-// rule off. All rules that match count.
+// rule off. Groups are those it speaks of, or after "not " those it does not: on coffee,
+// "honey" names how the cherry was dried. All rules that match count.
 //
 // # Limits
 //

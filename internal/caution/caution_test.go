@@ -320,3 +320,22 @@ func TestFoodsOfACautionAreNamedOnce(t *testing.T) {
 	in := caution.Input{ABV: math.NaN(), Items: []allergen.Item{it, it, marked("Gin", "honey")}}
 	assert.Equal(t, "in it: core:rum, Gin", find(t, in, "honey").Because)
 }
+
+// Of an infusion without caffeine, and of a flower whose further name alone is a tea, nobody
+// says that alcohol and caffeine are together; of an unknown coffee somebody does.
+func TestCaffeineIsNamedOfWhatBringsIt(t *testing.T) {
+	item := func(name, group string, names ...string) allergen.Item {
+		return allergen.Item{Food: food.ID{Table: "core", Code: name}, Name: name, Names: names, Group: group, Eaten: true}
+	}
+	items := []allergen.Item{item("Hibiscus infusion", "tea drink", "karkade"), item("Butterfly pea flower", "herb", "blue tea"), item("Guest blend", "coffee drink"), item("Matcha", "tea leaf")}
+	in := caution.Input{
+		Rules: "eu", ABV: 10, Items: items, Parts: []caution.Part{{PHLow: math.NaN(), PHHigh: math.NaN()}},
+		Brought:  map[constituent.ID][]food.ID{constituent.Caffeine: {items[3].Food}},
+		Unstated: map[constituent.ID][]food.ID{constituent.Caffeine: {items[1].Food, items[2].Food}},
+	}
+	assert.Contains(t, find(t, in, "alcohol-and-caffeine").Because, "in it: Guest blend, Matcha")
+	assert.Contains(t, find(t, in, "caffeine-unknown").Text, "Guest blend: caffeine is in it")
+	in.Items = items[:2]
+	assert.NotContains(t, codes(in), "alcohol-and-caffeine")
+	assert.NotContains(t, codes(in), "caffeine-unknown")
+}

@@ -79,7 +79,9 @@ func small(t *testing.T, r map[string]string) caution.Input {
 func TestEachHazardFires(t *testing.T) {
 	fired := map[string]bool{}
 	for _, r := range rowsOf(t, "testdata/fires.csv") {
-		fired[r["hazard"]] = true
+		if r["hazard"] != "" { // else a row of our own
+			fired[r["hazard"]] = true
+		}
 		assert.Contains(t, codes(small(t, r)), r["code"], "%v", r)
 	}
 	for _, r := range rowsOf(t, "../../data/cautions.csv") {

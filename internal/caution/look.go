@@ -104,7 +104,7 @@ func (l *look) is(i int, t term) bool {
 	it := l.Items[i]
 	switch t.kind {
 	case "mark":
-		return slices.Contains(l.assessed[i].Cautions, t.key)
+		return slices.Contains(l.assessed[i].Cautions, t.key) && (t.key != caffeineMark || l.wakes(i))
 	case "allergen":
 		return slices.Contains(l.assessed[i].Leaves, t.key) || slices.Contains(l.assessed[i].Likely, t.key)
 	case "group":

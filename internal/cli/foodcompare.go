@@ -2,6 +2,8 @@ package cli
 
 import (
 	"context"
+	"errors"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -52,6 +54,10 @@ func (a *app) foodCompare(ctx context.Context, args []string, all bool) error {
 		if ids, missing, err = counterparts(ctx, db, ids[0]); err != nil {
 			return err
 		}
+		ids = atMost(ids, a.note)
+		if len(ids) == 1 {
+			a.note("no loaded table holds the same food as " + ids[0].String() + ": load one that does with \"sipsum table load\"")
+		}
 	}
 	if len(ids) > mostCompared {
 		return fail.New(fail.Wrong, "more than six foods do not fit side by side", "compare fewer")
@@ -70,21 +76,36 @@ func (a *app) foodCompare(ctx context.Context, args []string, all bool) error {
 	return textreport.Compare(a.streams.Out, foods, lines, missing, a.style())
 }
 
-// counterparts gives a core food and the same food of the loaded tables, and the
-// ids of those in tables that are not loaded.
+// atMost leaves the foods that do not fit side by side out, and notes which.
+func atMost(ids []food.ID, note func(string)) []food.ID {
+	if len(ids) <= mostCompared {
+		return ids
+	}
+	var out []string
+	for _, id := range ids[mostCompared:] {
+		out = append(out, id.String())
+	}
+	note("more than six foods do not fit side by side, left out: " + strings.Join(out, ", "))
+	return ids[:mostCompared]
+}
+
+// counterparts gives a core food and the same food of the loaded tables, whatever the name
+// that a table was loaded under, and the ids of those that no loaded table holds.
 func counterparts(ctx context.Context, db *store.DB, id food.ID) (ids []food.ID, missing []string, err error) {
 	if id.Table != store.Core {
 		return nil, nil, fail.New(fail.Wrong, id.String()+" is not a core food", "--all starts from a core food, such as core:lemon-juice")
 	}
+	tables, err := db.Tables(ctx)
+	if err != nil {
+		return nil, nil, err
+	}
 	ids = []food.ID{id}
 	for _, other := range food.Counterparts(id.Code) {
-		_, loaded, err := db.Table(ctx, other.Table)
+		found, err := heldBy(ctx, db, tables, other)
 		if err != nil {
 			return nil, nil, err
 		}
-		if loaded {
-			ids = append(ids, other)
-		} else {
+		if ids = append(ids, found...); len(found) == 0 {
 			missing = append(missing, other.String())
 		}
 	}
@@ -92,4 +113,21 @@ func counterparts(ctx context.Context, db *store.DB, id food.ID) (ids []food.ID,
 		return nil, nil, fail.New(fail.Wrong, "no table is known to have the same food as "+id.String(), "compare it with a food of your choice")
 	}
 	return ids, missing, nil
+}
+
+// heldBy gives a food in each of the tables that were loaded from its format and hold it.
+func heldBy(ctx context.Context, db *store.DB, tables []store.Info, id food.ID) (found []food.ID, err error) {
+	for _, t := range tables {
+		if t.Format != id.Table {
+			continue
+		}
+		here := food.ID{Table: t.ID, Code: id.Code}
+		switch _, err := db.Food(ctx, here); {
+		case err == nil:
+			found = append(found, here)
+		case !errors.Is(err, store.ErrNoFood):
+			return nil, err
+		}
+	}
+	return found, nil
 }

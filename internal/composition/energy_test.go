@@ -92,7 +92,10 @@ func TestEnergyAsPrinted(t *testing.T) {
 	assert.Equal(t, constituent.EnergyKcal, e.ID)
 	assert.InDelta(t, 135, e.Amount, 1e-9)
 	assert.Equal(t, []string{"own:silent"}, e.Missing, "a water brings none")
-	assert.Equal(t, []string{"own:syrup", "own:silent"}, composition.PrintedEnergy(pot, constituent.Energy).Missing, "nobody prints kJ")
+	kJ := composition.PrintedEnergy(pot, constituent.Energy)
+	assert.InDelta(t, 135*4.184, kJ.Amount, 1e-9)
+	assert.True(t, kJ.Converted && !e.Converted)
+	assert.Equal(t, e.Missing, kJ.Missing)
 
 	// By the rules a gram of the syrup has 4·0.3 kcal in its sugar and 7·0.2 in its alcohol:
 	// without its alcohol the former is left.

@@ -6,6 +6,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
+	"sipsum/internal/solution"
 )
 
 // TableEnergy is the energy of a serving by the figures that the tables
@@ -14,11 +15,13 @@ import (
 //
 // A table's figure follows its row through the steps in proportion to the row's
 // energy by the rules: what only mixes or loses water keeps it to the digit,
-// what is separated keeps the ratio of the whole food.
+// what is separated keeps the ratio of the whole food. Of a table that prints one
+// unit the other is converted, so that both sums are of the same foods.
 type TableEnergy struct {
-	ID      constituent.ID // energy in kJ or in kcal
-	Amount  float64
-	Missing []string // foods that bring energy and whose table prints none
+	ID        constituent.ID // energy in kJ or in kcal
+	Amount    float64
+	Missing   []string // foods that bring energy and whose table prints none
+	Converted bool     // of a food the other unit is printed
 }
 
 // PrintedEnergy adds up the tables' own figures for energy.
@@ -27,16 +30,31 @@ func PrintedEnergy(pot *ledger.Pot, id constituent.ID) TableEnergy {
 	unit := energyUnit(id)
 	for row, r := range pot.Rows {
 		now, entered := rowEnergy(pot, row, unit), profileEnergy(r.Profile, unit)
-		printed, ok := r.Profile.Food.Value(id)
+		printed, converted, ok := printedBy(r.Profile.Food, id)
 		switch {
-		case ok && food.Stated(printed.Amount) && entered > 0:
+		case ok && entered > 0:
 			const per = 100 // g
-			sum.Amount += now * printed.Amount / per / entered
+			sum.Amount += now * printed / per / entered
+			sum.Converted = sum.Converted || converted && now > 0
 		case now > 0 && !slices.Contains(sum.Missing, r.Profile.Food.ID.String()):
 			sum.Missing = append(sum.Missing, r.Profile.Food.ID.String())
 		}
 	}
 	return sum
+}
+
+// printedBy gives the energy that a food's table prints, in 100 g, and whether it prints
+// the other unit alone.
+func printedBy(f *food.Food, id constituent.ID) (amount float64, converted, ok bool) {
+	if v, found := f.Value(id); found && food.Stated(v.Amount) {
+		return v.Amount, false, true
+	}
+	other, factor := constituent.EnergyKcal, solution.KilojoulesOfAKilocalorie()
+	if id == constituent.EnergyKcal {
+		other, factor = constituent.Energy, 1/factor
+	}
+	v, found := f.Value(other)
+	return v.Amount * factor, true, found && food.Stated(v.Amount)
 }
 
 // rowEnergy is the energy of a row by the rules, at central values.

@@ -96,7 +96,7 @@ func TestOneBorrowedFigureIsFittedToo(t *testing.T) {
 		}
 		return texts
 	}
-	assert.Equal(t, []string{"1 values borrowed from own:lender"}, borrowed(p))
+	assert.Equal(t, []string{"1 value borrowed from own:lender"}, borrowed(p))
 	assert.Empty(t, borrowed(food.Enter(own, sr("empty", "Oat", "plant drink", map[constituent.ID]float64{"WATER": 90}))))
 }
 

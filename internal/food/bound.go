@@ -79,15 +79,6 @@ func (b *bounding) find() {
 	}
 }
 
-// letGasBe takes its bound from the unknown gas of a food that is sold with it: a table
-// weighs what stays when the gas has gone, so neither the balance of the row nor that of its
-// charges says how much of it was there.
-func (e *entry) letGasBe() {
-	if cell := e.cell(constituent.Must(constituent.CarbonDioxide)); !cell.Known && e.Food.Carbonated() {
-		cell.Bound, cell.Why = None, ""
-	}
-}
-
 // open reports whether a constituent is an unknown that a bound can be found for.
 func (b *bounding) open(c *constituent.Constituent) bool {
 	return !b.cell(c).Known && c.Kind != constituent.Figure && c.Kind != constituent.Rest

@@ -34,7 +34,7 @@ func (a *Anywhere) Enter(f, lender *Food) *Profile {
 	e.narrow()
 	e.close()
 	e.bound()
-	e.letGasBe()
+	e.boundGas()
 	e.addedSugar()
 	a.widen(e)
 	if e.WaterGone = waterGone(e.subject, e.Cell(constituent.Water)); e.WaterGone > 0 {
@@ -82,7 +82,7 @@ func (e *entry) read(f *Food) {
 		}
 	}
 	for _, lender := range slices.Sorted(maps.Keys(lenders)) {
-		e.note("borrowed", "", "%d values borrowed from %s", lenders[lender], lender)
+		e.note("borrowed", "", "%s borrowed from %s", counted(lenders[lender]), lender)
 	}
 }
 

@@ -1,6 +1,8 @@
 package food
 
 import (
+	"strconv"
+
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 )
@@ -31,7 +33,15 @@ func (e *entry) borrow(lender *Food) {
 			e.fit(c)
 		}
 	}
-	e.note("borrowed", "", "%d values borrowed from %s", taken, lender.ID)
+	e.note("borrowed", "", "%s borrowed from %s", counted(taken), lender.ID)
+}
+
+// counted writes a number of values.
+func counted(values int) string {
+	if values == 1 {
+		return "1 value"
+	}
+	return strconv.Itoa(values) + " values"
 }
 
 // stands reports whether the food has explained the constituent by figures of

@@ -45,12 +45,15 @@ func factsOf(a *assay.Assay) label.Facts {
 func NoLiquid(a *assay.Assay) string { return liquid.TooDry(a.Serving) }
 
 // statedEnergy is what packs and tables state of the energy themselves, where all of them do,
-// beside the interval of ours.
+// beside the interval of ours; in the unit that all of them print, if there is one, since
+// the factors of the rules in kJ and in kcal differ from the conversion.
 func statedEnergy(a *assay.Assay) label.Stated {
-	for _, e := range a.TableEnergy {
-		own, ok := a.PerServing.Find(e.ID)
-		if e.Amount > 0 && len(e.Missing) == 0 && ok {
-			return label.Stated{Amount: e.Amount, Unit: own.Unit, Low: own.Low, High: max(own.High, own.UpTo)}
+	for _, converted := range []bool{false, true} {
+		for _, e := range a.TableEnergy {
+			own, ok := a.PerServing.Find(e.ID)
+			if e.Converted == converted && e.Amount > 0 && len(e.Missing) == 0 && ok {
+				return label.Stated{Amount: e.Amount, Unit: own.Unit, Low: own.Low, High: max(own.High, own.UpTo)}
+			}
 		}
 	}
 	return label.Stated{}

@@ -98,12 +98,13 @@ func pouredOf(a *assay.Assay) map[food.ID]caution.Mass {
 	return all
 }
 
-// bringersOf gives the foods of a serving that are known to bring a constituent, and those
-// of which nobody says how much they hold.
+// bringersOf gives the foods of a serving that are known to bring a constituent, more of it
+// than a trace, and those of which nobody says how much they hold.
 func bringersOf(a *assay.Assay, id constituent.ID) (brought, unstated []food.ID) {
 	for row := range a.Serving.Rows {
 		for _, col := range a.Serving.Columns.Below(id) {
-			if of := a.Serving.Rows[row].Profile.Food.ID; a.Serving.Cell(row, col)[0] > 0 && !slices.Contains(brought, of) {
+			p := a.Serving.Rows[row].Profile
+			if of := p.Food.ID; a.Serving.Cell(row, col)[0] > 0 && !isTrace(p.Cell(id)) && !slices.Contains(brought, of) {
 				brought = append(brought, of)
 			}
 		}
@@ -114,6 +115,9 @@ func bringersOf(a *assay.Assay, id constituent.ID) (brought, unstated []food.ID)
 	}
 	return brought, unstated
 }
+
+// isTrace reports whether a work found no more than a trace.
+func isTrace(c food.Cell) bool { return c.State == estimate.Trace || c.State == estimate.Below }
 
 // mostAlcohol is the most alcohol that a serving can hold, in g. What nobody has stated of
 // the alcohol of a food counts for nothing here: tables leave it out of a lemon, and state it

@@ -15,3 +15,6 @@ var constants = sync.OnceValue(func() map[string]float64 {
 	}
 	return values
 })
+
+// KilojoulesOfAKilocalorie converts an energy that is printed in one unit alone.
+func KilojoulesOfAKilocalorie() float64 { return constants()["kilojoules of a kilocalorie"] }

@@ -70,6 +70,7 @@ var guards = []guard{
 	{"not below the dry matter", impossibleIsRefused, stepped("50 g core:sugar-white, 50 g core:water-pure", "reduce: {to: 30 g}")},
 	{"protein buffers", "protein needs a titration", built("90 g core:passion-fruit, 10 g core:sugar-white")},
 	{"unknown is not zero", "unknown is not zero", built("100 g core:espresso")},
+	{"an open liquid holds little gas", "an open liquid holds little gas", built("100 g core:water-tap")},
 	{"water only adds", impossibleIsRefused, stepped("100 g core:apple-juice", "dilute: {to: 50 g}")},
 }
 

@@ -55,6 +55,7 @@ var laws = []law{
 	{"a ratio needs acid", "°Brix to acidity is of what has an acidity", "a quotient by nothing is no figure", aRatioNeedsAcid},
 	{"an open pH is withheld", "a pH whose interval is wider than ± 0.6 is withheld", "data/acid_unmeasured.csv, widest", anOpenPHIsWithheld},
 	{"protein needs a titration", "above 1.5 g of protein in 100 g no pH from composition", "data/acid_unmeasured.csv", proteinNeedsATitration},
+	{"an open liquid holds little gas", "what is not sold with its gas could hold no more than water under carbon dioxide alone", "Henry's law", anOpenLiquidHoldsLittleGas},
 }
 
 // limits are the rows of testdata/limits.csv.
@@ -610,4 +611,19 @@ func anOpenPHIsWithheld(s *subject, broken say) {
 			broken(half, "pH %.2f (%.2f–%.2f) of %s", c.PHMeter.Mean, c.PHMeter.Low, c.PHMeter.High, of)
 		}
 	})
+}
+
+// anOpenLiquidHoldsLittleGas asks the foods of a drink: what steps take out of a drink or
+// put into it is theirs to say.
+func anOpenLiquidHoldsLittleGas(s *subject, broken say) {
+	const wet = 0.5 // of a food is water
+	for _, r := range s.assay.Serving.Rows {
+		gas, most := r.Profile.Cell(constituent.CarbonDioxide), limit("gas in an open liquid")/1000
+		if gas.Known || r.Profile.Food.Carbonated() || r.Profile.Cell(constituent.Water).Amount <= wet {
+			continue
+		}
+		if !(gas.Bound <= most) {
+			broken(gas.Bound/most, "%s could hold %.3g g of carbon dioxide in a gram", r.Profile.Food.ID, gas.Bound)
+		}
+	}
 }

@@ -59,7 +59,7 @@ func Compare(w io.Writer, foods []*food.Food, lines []food.Comparison, missing [
 	}
 	p.paragraph(0, 0, legend)
 	if len(missing) > 0 {
-		p.paragraph(0, 0, "Not loaded: "+Clean(strings.Join(missing, ", "), mostProse))
+		p.paragraph(0, 0, "In no loaded table: "+Clean(strings.Join(missing, ", "), mostProse))
 	}
 	return p.write(w)
 }
