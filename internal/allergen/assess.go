@@ -9,11 +9,13 @@ type Assessment struct {
 	Knowledge Knowledge
 	Leaves    []string            // present
 	Likely    []string            // what a question leaves possible: to be checked
-	Missed    []string            // in the name but not in the statement: to be checked
+	Missed    []string            // in the name or the group but not in the statement: to be checked
+	Lent      []string            // in what it borrows from but not in the statement: to be checked
 	Cautions  []string            // caution marks, stated and inferred
 	Rules     map[string][]string // ids of the rules that found a leaf or a caution mark, or that settle (key "")
 
 	asked []*question
+	named []string // leaves that the words of a name say, not the group alone
 }
 
 // Assess finds the allergen leaves and the caution marks of a food.
@@ -27,6 +29,9 @@ func Assess(it Item) Assessment {
 		a.Knowledge = how
 		a.Missed = missed(marks, found)
 		a.Leaves = marks
+		if it.Lender != nil {
+			a.Lent = missed(slices.Concat(marks, a.Missed), Assess(*it.Lender).Leaves)
+		}
 	case it.Chemical, settled && !it.Own:
 		a.Knowledge = Inferred
 		a.Leaves = found
@@ -60,6 +65,9 @@ func (a *Assessment) infer(it Item) (found []string, settled bool) {
 			for _, code := range r.leaves {
 				found = addOnce(found, code)
 				a.Rules[code] = addOnce(a.Rules[code], r.id)
+				if r.names != nil {
+					a.named = addOnce(a.named, code)
+				}
 			}
 			for _, code := range r.cautions {
 				a.Cautions = addOnce(a.Cautions, code)

@@ -87,21 +87,54 @@ func IsLeaf(code string) bool { return known().leaves[code] != nil }
 // LeafNames gives all leaf codes as one line of advice.
 func LeafNames() string { return strings.Join(known().order, ", ") }
 
-// LeavesOf gives the leaves that a word means: a leaf itself, or all the leaves
-// of a declared class of any rules, such as "milk" or "tree nuts".
+// LeavesOf gives the leaves by which a food may hold what a word means: a leaf, or all the
+// leaves of a declared class of any rules, such as "milk" or "nuts", in capitals or not. Who
+// wants none of them wants neither what is more exact (cows' milk is milk) nor what nobody
+// has said exactly: a nut that is not stated may be an almond.
 func LeavesOf(word string) []string {
-	if IsLeaf(word) {
-		return []string{word}
-	}
+	asked := meantBy(word)
 	var found []string
 	for _, code := range known().order {
+		l := known().leaves[code]
+		of := func(a string) bool {
+			other := known().leaves[a]
+			wider := l.partOf == a || other.generic && alike(a, code)
+			return a == code || wider || other.partOf == code || l.generic && alike(a, code)
+		}
+		if slices.ContainsFunc(asked, of) {
+			found = append(found, code)
+		}
+	}
+	return found
+}
+
+// meantBy gives the leaf of a word, and the leaves of the class of it.
+func meantBy(word string) []string {
+	word = plain(word)
+	var found []string
+	for _, code := range known().order {
+		if plain(code) == word || plain(known().leaves[code].word) == word {
+			found = addOnce(found, code)
+		}
 		for _, u := range known().leaves[code].under {
-			if slices.Contains(u.classes, word) {
+			if slices.ContainsFunc(u.classes, func(class string) bool { return plain(class) == word }) {
 				found = addOnce(found, code)
 			}
 		}
 	}
 	return found
+}
+
+// plain is a word without what nobody minds in it: capitals, hyphens, a plural.
+func plain(word string) string {
+	return strings.TrimSuffix(strings.Join(strings.Fields(strings.ReplaceAll(strings.ToLower(word), "-", " ")), " "), "s")
+}
+
+// alike reports whether some rules declare two leaves as one class.
+func alike(a, b string) bool {
+	return slices.ContainsFunc(known().rules, func(rules string) bool {
+		return slices.ContainsFunc(classesOf(rules, a), func(class string) bool { return slices.Contains(classesOf(rules, b), class) })
+	})
 }
 
 // Words gives everything that LeavesOf understands: the classes, then the

@@ -31,8 +31,21 @@ func (l *checkList) add(it Item, a Assessment) {
 		if coveredUnder(l.rules, code, a.Leaves) || exceptionOf(l.rules, code, it) != nil {
 			continue
 		}
+		says := "group"
+		if slices.Contains(a.named, code) {
+			says = "name"
+		}
 		l.contradicts = note(l.contradicts, it, Check{
-			Code: CheckContradicts, Leaves: []string{code}, Text: "The name of the food says more than its list of allergens: correct one of them.",
+			Code: CheckContradicts, Leaves: []string{code}, says: "the " + says + " says", Text: "The " + says + " of the food says more than its list of allergens: correct one of them.",
+		})
+	}
+	for _, code := range a.Lent {
+		if !declared(l.rules, code) || coveredUnder(l.rules, code, a.Leaves) || exceptionOf(l.rules, code, *it.Lender) != nil {
+			continue
+		}
+		l.contradicts = note(l.contradicts, it, Check{
+			Code: CheckLent, Leaves: []string{code}, says: "what it borrows from, " + it.Lender.Food.String() + ", holds",
+			Text: "What the food borrows from holds what its list of allergens leaves out: borrow from a food without it, or add it to the list.",
 		})
 	}
 	for _, q := range a.asked {
@@ -41,7 +54,7 @@ func (l *checkList) add(it Item, a Assessment) {
 			continue
 		}
 		l.possible = note(l.possible, it, Check{
-			Code: CheckPossible, Leaves: left, Question: q.asks, Text: q.why, Answer: answer(it, a, left), Source: q.source,
+			Code: CheckPossible, Leaves: left, Question: q.asks, Text: q.why, Answer: answer(it, a), Source: q.source,
 		})
 	}
 }
@@ -54,7 +67,7 @@ func wider(some, others []string) bool {
 // note adds a check, or the food to one that asks the same.
 func note(checks []Check, it Item, c Check) []Check {
 	i := slices.IndexFunc(checks, func(have Check) bool {
-		return slices.Equal(have.Leaves, c.Leaves) && have.Text == c.Text && have.Question == c.Question
+		return slices.Equal(have.Leaves, c.Leaves) && have.Text == c.Text && have.says == c.says && have.Question == c.Question
 	})
 	if i < 0 {
 		checks = append(checks, c)
@@ -89,8 +102,8 @@ func (c Check) Short() string {
 	switch c.Code {
 	case CheckNotAssessed:
 		return foods + ": not assessed"
-	case CheckContradicts:
-		return foods + ": the name says " + wordsOf(c.Leaves) + ", the list of allergens does not"
+	case CheckContradicts, CheckLent:
+		return foods + ": " + c.says + " " + wordsOf(c.Leaves) + ", the list of allergens does not"
 	}
 	return foods + ": " + c.Question + " It could be " + wordsOf(c.Leaves)
 }

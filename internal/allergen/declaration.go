@@ -63,7 +63,8 @@ type Evidence struct {
 const (
 	CheckNotAssessed = "not-assessed"  // nobody has stated or settled what the food holds
 	CheckPossible    = "possible"      // a question is open, and an allergen hangs on it
-	CheckContradicts = "contradiction" // the name says what the statement leaves out
+	CheckContradicts = "contradiction" // the name or the group says what the statement leaves out
+	CheckLent        = "lent"          // what the food borrows from holds what the statement leaves out
 )
 
 // Check is one thing to be checked.
@@ -78,6 +79,8 @@ type Check struct {
 	Text     string
 	Answer   string // how it is settled
 	Source   string
+
+	says string // what speaks against the statement
 }
 
 // Caution is printed under every declaration.

@@ -24,8 +24,9 @@
 //     than its name says.
 //
 // A food that its owner made and did not assess is never settled by a rule. A
-// name that contradicts a statement is listed to be checked, with where the own food
-// is written.
+// name or a group that contradicts a statement is listed to be checked, with where the own
+// food is written; so is what an own food borrows from, if it holds what the statement
+// leaves out.
 //
 // # Questions
 //

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/allergen"
 )
@@ -76,4 +77,32 @@ func TestWaysAreNotMixed(t *testing.T) {
 	}, d.Contains[0].Ways)
 	assert.True(t, d.Contains[0].Ways[1].Straight())
 	assert.False(t, d.Contains[0].Ways[0].Straight())
+}
+
+// What a food borrows from is milk, and its owner says that none is in it: somebody has to
+// look. So do all rules that know milk; who lists it is not asked.
+func TestWhatIsBorrowedSpeaksAgainstAnEmptyList(t *testing.T) {
+	lender := coreItems(t)["milk-lactose-free"]
+	denied, said, group := stated("a", "Velvet"), stated("b", "Velvet", "cow milk"), stated("c", "Velvet")
+	denied.Lender, said.Lender, group.Group = &lender, &lender, "milk"
+	for _, rules := range allergen.Rules() {
+		d := declare(t, rules, denied)
+		assert.Equal(t, []string{allergen.CheckLent}, checkCodes(d), rules)
+		assert.Equal(t, "own:a: what it borrows from, core:milk-lactose-free, holds cows' milk, the list of allergens does not", d.Check[0].Short())
+		assert.Empty(t, declare(t, rules, said).Check, rules)
+	}
+	bean := denied
+	bean.Group = "coffee bean"
+	assert.Equal(t, []string{allergen.CheckLent}, checkCodes(declare(t, "eu", bean)))
+	assert.Equal(t, "own:c: the group says milk (animal not stated), the list of allergens does not", declare(t, "eu", group).Check[0].Short(), "no name says it")
+}
+
+// A list is a statement under all rules, and answers every question: what could be in the
+// food by any of them stands in the line to copy.
+func TestTheLineToCopyHoldsAllThatIsAsked(t *testing.T) {
+	d := declare(t, "us", coreItems(t)["port"])
+	require.NotEmpty(t, d.Check)
+	for _, c := range d.Check {
+		assert.Contains(t, c.Answer, "allergens: [sulphites, egg, milk, fish]")
+	}
 }

@@ -19,6 +19,7 @@ type Item struct {
 	Marks          []food.Mark
 	Stated         bool       // the owner lists allergens, if only an empty list
 	Own            bool       // written in the drink or pantry file
+	Lender         *Item      // of which an own food borrows what it does not state; nil if of none
 	Place          fail.Place // where an own food is written
 	Path           []string   // components from the outermost in; empty if the food stands in the build
 	Eaten          bool       // false for a garnish that is taken out: it counts here all the same

@@ -64,13 +64,15 @@ func (q *question) open(rules string, it Item, a Assessment) []string {
 }
 
 // answer tells a designer how to settle what is open of a food: only the owner of the pack
-// can, by an own food that borrows all its figures.
-func answer(it Item, a Assessment, leaves []string) string {
+// can, by an own food that borrows all its figures. Its list is a statement under all rules
+// and answers every question, so that all that could be in it stands there.
+func answer(it Item, a Assessment) string {
+	all := strings.Join(slices.Concat(a.Leaves, a.Likely), ", ")
 	if it.Own {
-		return "Read the pack and say in " + it.Food.String() + " what it says: allergens: [" + strings.Join(leaves, ", ") + "], or [] if none of them is in it."
+		return "Read the pack and say in " + it.Food.String() + " what it says: allergens: [" + all + "], with what is in it and no more, or [] if none of them is."
 	}
 	return "Read the pack and write it as a food of your own, which keeps the figures: foods: {my-" + it.Food.Code + ": {name: \"" + it.Name + "\", per: 100 g, fill: \"" +
-		it.Food.String() + "\", allergens: [" + strings.Join(append(slices.Clone(a.Leaves), leaves...), ", ") + "]}}, with what is in it and no more; then pour own:my-" + it.Food.Code + "."
+		it.Food.String() + "\", allergens: [" + all + "]}}, with what is in it and no more; then pour own:my-" + it.Food.Code + "."
 }
 
 // wordsOf gives leaves as they are printed.

@@ -149,7 +149,7 @@ func (d Declaration) Judged(a Amounts) Declaration {
 func settled(rules string, checks []Check, leaf string) []Check {
 	left := []Check{}
 	for _, c := range checks {
-		if c.Code == CheckPossible {
+		if c.Code == CheckPossible || c.Code == CheckLent {
 			c.Leaves = slices.DeleteFunc(slices.Clone(c.Leaves), func(code string) bool { return code == leaf })
 			if len(c.Leaves) == 0 {
 				continue

@@ -13,7 +13,7 @@ import (
 func TestWordsOfAllergens(t *testing.T) {
 	assert.True(t, allergen.IsLeaf("almond"))
 	assert.False(t, allergen.IsLeaf("nuts"))
-	assert.Equal(t, []string{"almond"}, allergen.LeavesOf("almond"))
+	assert.Equal(t, []string{"almond", "tree nut"}, allergen.LeavesOf("almond"), "a nut that is not stated may be one")
 	assert.Contains(t, allergen.LeavesOf("nuts"), "almond")
 	assert.NotContains(t, allergen.LeavesOf("nuts"), "celery")
 	assert.Equal(t, []string{"celery"}, allergen.LeavesOf("celery"))
@@ -30,4 +30,21 @@ func TestWordsOfAllergens(t *testing.T) {
 	}
 	assert.NotContains(t, words, "")
 	assert.Contains(t, allergen.LeafNames(), "almond, ")
+}
+
+// Milk is of any animal, a nut that is not stated any nut, a cereal that is not stated any of
+// Annex II, item 1; and what is exact takes in what is not, for it may be that.
+func TestAWordTakesInWhatIsMoreExactAndLess(t *testing.T) {
+	for word, has := range map[string][]string{
+		"milk": {"milk", "cow milk", "goat milk", "buffalo milk"}, "MILK": {"milk", "cow milk"}, "cow milk": {"cow milk", "milk"}, "Cows' milk": {"cow milk", "milk"},
+		"tree nut": {"tree nut", "almond", "walnut"}, "tree nuts": {"almond"}, "gluten cereal": {"gluten cereal", "wheat", "spelt", "oats", "barley"},
+		"gluten-cereals": {"oats"}, "oats": {"oats", "gluten cereal"}, "wheat": {"wheat", "spelt", "khorasan", "gluten cereal"}, "spelt": {"spelt", "wheat"},
+	} {
+		assert.Subset(t, allergen.LeavesOf(word), has, word)
+	}
+	for word, not := range map[string]string{"cow milk": "goat milk", "almond": "walnut", "oats": "wheat", "milk": "soya", "tree nut": "peanut", "celery": "mustard"} {
+		assert.NotContains(t, allergen.LeavesOf(word), not, word)
+	}
+	assert.Empty(t, allergen.LeavesOf(""))
+	assert.Empty(t, allergen.LeavesOf(" "))
 }

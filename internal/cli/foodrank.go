@@ -7,8 +7,8 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
-	"sipsum/internal/allergen"
 	"sipsum/internal/clean"
 	"sipsum/internal/constituent"
 	"sipsum/internal/fail"
@@ -24,7 +24,7 @@ import (
 type rankOptions struct {
 	per     string
 	groups  []string
-	without string
+	without []string
 	liquid  bool
 	minN    int
 	limit   int
@@ -45,17 +45,35 @@ func newFoodRank(a *app) *cobra.Command {
 			"made of comes first: the foods of core and of the groups of drinks. Foods in which nobody has measured it\n" +
 			"are not in the list, and are counted below it.",
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if err := o.check(cmd.Flags()); err != nil {
+				return err
+			}
 			return a.foodRank(cmd.Context(), strings.Join(args, " "), o)
 		},
 	}
 	flags := cmd.Flags()
 	flags.StringVar(&o.per, "per", "100g", "100g, 100kcal, 100g-sugars, or a tagname")
 	flags.StringSliceVar(&o.groups, "group", nil, "only these food groups")
-	flags.StringVar(&o.without, "without", "", "leave out foods with this allergen")
+	flags.StringSliceVar(&o.without, "without", nil, "leave out foods with this allergen")
 	flags.BoolVar(&o.liquid, "liquid", false, "only liquid food groups")
 	flags.IntVar(&o.minN, "min-n", 0, "only values of at least so many samples")
 	flags.IntVar(&o.limit, "limit", 20, "the most foods to list")
 	return cmd
+}
+
+// check refuses what would leave out nothing though something was asked.
+func (o rankOptions) check(flags *pflag.FlagSet) error {
+	switch {
+	case flags.Changed("without") && len(o.without) == 0:
+		return fail.New(fail.Wrong, "--without names no allergen", "write one, such as --without milk, or leave the flag out")
+	case flags.Changed("group") && len(o.groups) == 0:
+		return fail.New(fail.Wrong, "--group names no food group", "write one, such as --group fruit, or leave the flag out")
+	case o.limit < 1:
+		return fail.New(fail.Wrong, "--limit must be at least 1", "")
+	case o.minN < 0:
+		return fail.New(fail.Wrong, "--min-n must be at least 0", "it is a number of samples")
+	}
+	return nil
 }
 
 // per is what a ranking relates to.
@@ -95,21 +113,16 @@ func (a *app) foodRank(ctx context.Context, tag string, o rankOptions) error {
 	if err != nil {
 		return err
 	}
-	var leaves []string
-	if o.without != "" {
-		if leaves = allergen.LeavesOf(o.without); len(leaves) == 0 {
-			return fail.New(fail.Wrong, "unknown allergen \""+o.without+"\"", "use one of "+strings.Join(allergen.Words(), ", "))
-		}
-	}
-	if o.limit < 1 {
-		return fail.New(fail.Wrong, "--limit must be at least 1", "")
+	less, err := withoutOf(o.without)
+	if err != nil {
+		return err
 	}
 	db, err := a.store(ctx)
 	if err != nil {
 		return err
 	}
 	q := store.Ranking{Of: c.ID, Per: basis.id, Tables: a.options.tables, Groups: groups, First: drinkGroups(groups), MinN: o.minN}
-	ranked, err := a.rank(ctx, db, q, leaves, o.limit)
+	ranked, err := a.rank(ctx, db, q, less, o.limit)
 	if err != nil {
 		return err
 	}
@@ -117,7 +130,7 @@ func (a *app) foodRank(ctx context.Context, tag string, o rankOptions) error {
 	if err != nil {
 		return err
 	}
-	return a.printRank(ctx, db, q, basis, ranked, left)
+	return a.printRank(ctx, db, q, basis, ranked, left, less.out)
 }
 
 // drinkGroups are the groups of what drinks are made of, which come first; of groups
@@ -170,39 +183,44 @@ type rankedFood struct {
 }
 
 // rank collects the foods to list. A food that nobody has assessed for the
-// allergen stays in the list, and says so.
-func (a *app) rank(ctx context.Context, db *store.DB, q store.Ranking, leaves []string, limit int) ([]rankedFood, error) {
+// allergen stays in the list, and says so. What is left out is counted to the last
+// of the foods that come first, however few are listed.
+func (a *app) rank(ctx context.Context, db *store.DB, q store.Ranking, less *without, limit int) ([]rankedFood, error) {
 	var list []rankedFood
 	err := rankWithKin(ctx, db, q, func(x store.Ranked) (bool, error) {
+		first, full := counts(q, x), len(list) == limit
+		if full && !first && x.Value.By != food.ByKin {
+			return false, nil
+		}
 		entry := rankedFood{Ranked: x}
-		if len(leaves) > 0 {
+		if less.asked() {
 			f, err := db.Food(ctx, x.ID)
 			if err != nil {
 				return false, err
 			}
-			known := allergen.Assess(allergen.Item{
-				Food: f.ID, Name: f.Name(), Group: f.Group, PublisherGroup: f.PublisherGroup, Chemical: f.Chemical, Marks: f.Marks,
-			})
-			has := func(code string) bool {
-				return slices.Contains(known.Leaves, code) || slices.Contains(known.Likely, code)
-			}
-			if slices.ContainsFunc(leaves, has) {
+			holds, notAssessed := less.judge(f)
+			if holds {
+				if first {
+					less.out++
+				}
 				return true, nil
 			}
-			entry.notAssessed = known.Knowledge == allergen.NotAssessed
+			entry.notAssessed = notAssessed
 		}
-		list = append(list, entry)
-		return len(list) < limit, nil
+		if !full {
+			list = append(list, entry)
+		}
+		return len(list) < limit || less.asked(), nil
 	})
 	return list, err
 }
 
-func (a *app) printRank(ctx context.Context, db *store.DB, q store.Ranking, basis per, ranked []rankedFood, left store.LeftOut) error {
+func (a *app) printRank(ctx context.Context, db *store.DB, q store.Ranking, basis per, ranked []rankedFood, left store.LeftOut, without int) error {
 	c := constituent.Must(q.Of)
 	works := library{db: db}.works(ctx)
 	head := textreport.RankHead{
 		Name: c.Name, Tag: string(c.ID), Unit: c.Unit, Per: basis.text,
-		Chosen: len(q.Groups) > 0, LeftOut: textreport.LeftOut(left),
+		Chosen: len(q.Groups) > 0, LeftOut: textreport.LeftOut(left), Without: without,
 	}
 	if basis.id != "" {
 		head.Basis = constituent.Must(basis.id).Name
@@ -229,7 +247,7 @@ func (a *app) printRank(ctx context.Context, db *store.DB, q store.Ranking, basi
 	if a.json() {
 		return jsonreport.Rank(a.streams.Out, jsonreport.RankHead{
 			Constituent: string(c.ID), Name: c.Name, Unit: c.Unit, Per: basis.text,
-			LeftOut: jsonreport.LeftOut(left),
+			LeftOut: jsonreport.LeftOut(left), Without: without,
 		}, lines2json(c, lines))
 	}
 	return textreport.Rank(a.streams.Out, head, lines, a.style())

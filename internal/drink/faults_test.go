@@ -196,6 +196,8 @@ func TestFaultsOfOwnFoods(t *testing.T) {
 		{"f: {name: n, per: 100 g, fill: own:g}", `4:34: an own food cannot borrow`},
 		{"f: {name: n, per: 100 g, fill: core:a, density: 1.03}", `4:51: a density needs a unit (use g/ml`},
 		{"f: {name: n, per: 100 g, fill: core:a, density: 0 g/ml}", `4:51: "0 g/ml" is out of range`},
+		{"f: {name: n, group: planet drink, per: 100 g, fill: core:a}", `4:23: group does not know "planet drink" (did you mean "plant drink"? use`},
+		{"f: {name: n, group: moon, per: 100 g, fill: core:a}", `4:23: group does not know "moon" (use water`},
 		{"f: {name: n, per: 100 g, fill: core:a, declared: usa}", `4:52: declared does not know "usa" (did you mean "us"? use`},
 		{"f: {name: n, per: 100 g, fill: core:a, coffee: {}}", `4:50: coffee holds no fact (give a fact: species, process`},
 		{"f: {name: n, per: 100 g, fill: core:a, coffee: washed}", `4:50: coffee must be written as key: value`},

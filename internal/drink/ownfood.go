@@ -2,13 +2,20 @@ package drink
 
 import (
 	"strings"
+	"sync"
 
 	"github.com/goccy/go-yaml/ast"
+
+	"sipsum/internal/embedded"
 )
 
 var ownFoodKeys = grammar[OwnFood]{"an own food", []key[OwnFood]{
 	text("name", "what it is, in words", true, mostName, func(f *OwnFood) *string { return &f.Name }),
-	text("group", "the food group, which selects bounds and mark rules", false, mostName, func(f *OwnFood) *string { return &f.Group }),
+	{"group", "the food group, which selects bounds and mark rules", false, enumShape(foodGroups()), func(r *reader, f *OwnFood, n ast.Node) {
+		if text, ok := r.text(n, "group", mostName); ok {
+			f.Group = r.foodGroup(n, text)
+		}
+	}},
 	{"fill", "table:code of the food that lends what is not stated", false, textShape(mostName), func(r *reader, f *OwnFood, n ast.Node) {
 		f.FillAt = r.nodeAt(n)
 		f.Fill, _ = r.tableCode(n, "fill")
@@ -40,6 +47,23 @@ var ownFoodKeys = grammar[OwnFood]{"an own food", []key[OwnFood]{
 	}},
 	text("source", "where the values come from", false, mostProse, func(f *OwnFood) *string { return &f.Source }),
 }}
+
+// foodGroups are the names of data/groups.csv.
+var foodGroups = sync.OnceValue(func() []string {
+	return each(embedded.Rows("groups.csv"), func(row embedded.Row) string { return row.Text("group") })
+})
+
+// foodGroup reads the name of a food group, in capitals or not: bounds, pH and cautions
+// hang on it, and none of them on a name that nobody knows.
+func (r *reader) foodGroup(n ast.Node, text string) string {
+	for _, g := range foodGroups() {
+		if strings.EqualFold(g, text) {
+			return g
+		}
+	}
+	r.oneOf(n, text, "group", foodGroups())
+	return ""
+}
 
 // ownFoods reads foods that the file describes itself into the drink. A food
 // with faults is kept with what was understood, so that the lines that use it

@@ -132,7 +132,7 @@ func (r *resolver) line(line drink.Line, path []string, eaten bool) {
 	in.Profile = r.profile(f, lender)
 	r.weigh(&in, f)
 	r.out.Lines[line.Path] = in
-	r.item(f, path, eaten)
+	r.item(f, lender, path, eaten)
 }
 
 func (r *resolver) component(c *drink.Component, path []string, eaten bool) {
@@ -178,10 +178,10 @@ func (r *resolver) profile(f, lender *food.Food) *food.Profile {
 }
 
 // item notes where in the drink a food stands; what the drink does not use is not in it.
-func (r *resolver) item(f *food.Food, path []string, eaten bool) {
+func (r *resolver) item(f, lender *food.Food, path []string, eaten bool) {
 	if r.aside {
 		return
 	}
 	own, isOwn := r.ownEntry(f)
-	r.out.Items = append(r.out.Items, Item{Food: f, Path: path, Eaten: eaten, Own: isOwn, Stated: isOwn && own.Assessed})
+	r.out.Items = append(r.out.Items, Item{Food: f, Path: path, Eaten: eaten, Own: isOwn, Stated: isOwn && own.Assessed, Lender: lender})
 }

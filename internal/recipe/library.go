@@ -22,5 +22,6 @@ type Item struct {
 	Path   []string
 	Eaten  bool
 	Own    bool
-	Stated bool // an own food that says what allergens it has
+	Stated bool       // an own food that says what allergens it has
+	Lender *food.Food // of which it borrows; nil if of none
 }

@@ -54,6 +54,10 @@ func itemsOf(a *assay.Assay) []allergen.Item {
 		items[i] = itemOf(it)
 		if f, ok := a.Drink.OwnFood(it.Food.ID.Code); ok && it.Own {
 			items[i].Place = f.Place
+			if it.Lender != nil {
+				lender := itemOf(recipe.Item{Food: it.Lender})
+				items[i].Lender = &lender
+			}
 		}
 	}
 	return items

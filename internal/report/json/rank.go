@@ -26,6 +26,7 @@ type Ranked struct {
 type RankHead struct {
 	Constituent, Name, Unit, Per string
 	LeftOut                      LeftOut
+	Without                      int // foods left out for their allergen
 }
 
 // LeftOut counts by why foods are not in a ranking: those that drinks are made of,
@@ -36,6 +37,12 @@ type LeftOut struct {
 	None     int `json:"none_or_below_limit"`
 	Few      int `json:"few_samples"`
 	NoBasis  int `json:"no_basis"`
+}
+
+// leftOut adds those that hold, or may hold, the allergen that was to be left out.
+type leftOut struct {
+	LeftOut
+	Without int `json:"allergen,omitempty"`
 }
 
 // RankedOf makes a line of a ranking. sd may be NaN.
@@ -59,6 +66,6 @@ func Rank(w io.Writer, head RankHead, list []Ranked) error {
 		Unit        string   `json:"unit"`
 		Per         string   `json:"per"`
 		Foods       []Ranked `json:"foods"`
-		LeftOut     LeftOut  `json:"left_out"`
-	}{"sipsum.rank/1", head.Constituent, head.Name, head.Unit, head.Per, list, head.LeftOut})
+		LeftOut     leftOut  `json:"left_out"`
+	}{"sipsum.rank/1", head.Constituent, head.Name, head.Unit, head.Per, list, leftOut{head.LeftOut, head.Without}})
 }

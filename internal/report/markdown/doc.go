@@ -4,8 +4,9 @@
 // # Model
 //
 // A leaf is a heading, its blocks below it: lists, and tables whose first column names the
-// row. Every character that Markdown or HTML would read as a sign is escaped with a backslash
-// (CommonMark 0.31, 2.4), so that a name stays a name; a line never begins with one of theirs.
+// row. Every character that Markdown would read as a sign is escaped with a backslash
+// (CommonMark 0.31, 2.4), those of HTML by their names (2.5), so that a name stays a name; a
+// line never begins with one of theirs.
 //
 // # Limits
 //

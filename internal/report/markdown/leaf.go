@@ -114,12 +114,20 @@ func joined(pieces []string, with string) string {
 }
 
 // signs are what Markdown and HTML within it read as theirs anywhere in a line.
-const signs = "\\`*_{}[]<>()#+!|~&$@=^:"
+const signs = "\\`*_{}[]()#+!|~$@=^:"
+
+// htmlSigns are written as HTML writes them: of a tag with a backslash before it some
+// programs keep the tag.
+var htmlSigns = map[rune]string{'<': "&lt;", '>': "&gt;", '&': "&amp;"}
 
 // escape writes a text so that it is read as it stands.
 func escape(text string) string {
 	var b strings.Builder
 	for i, r := range text {
+		if sign, ok := htmlSigns[r]; ok {
+			b.WriteString(sign)
+			continue
+		}
 		// A dash or a number with a full stop begins a list only at the begin of a line.
 		if strings.ContainsRune(signs, r) && !spared(text, i) || i == 0 && r == '-' || r == '.' && listLike(text[:i]) {
 			b.WriteByte('\\')

@@ -57,14 +57,14 @@ func TestTablesKeepTheirColumns(t *testing.T) {
 // No name becomes markup, a link, a heading or a list.
 func TestNamesStayNames(t *testing.T) {
 	l := &sheet.Leaf{Blocks: []sheet.Block{{Lines: []sheet.Line{}}}}
-	for _, name := range append([]string{"- a", "# b", "1. c", "a\\b", "https://example.org", "**d**", "~~e~~", "&amp;"}, reporttest.Hostile...) {
+	for _, name := range append([]string{"- a", "# b", "1. c", "a\\b", "https://example.org", "**d**", "~~e~~", "&amp;", "<img src=x onerror=y>"}, reporttest.Hostile...) {
 		l.Blocks[0].Lines = append(l.Blocks[0].Lines, sheet.Line{Text: name})
 	}
 	got := printed(t, l)
-	for _, sign := range []string{"<script>", "<b>", "**d**", "~~e~~"} {
+	for _, sign := range []string{"<script>", "<b>", "<img", "\\<", "**d**", "~~e~~"} {
 		assert.NotContains(t, got, sign)
 	}
-	for _, want := range []string{`- \- a`, `- \# b`, `- 1\. c`, `a\\b`, `https\://example.org`, `\&amp;`, `\<script\>`, `a \| b`, `\[f\]`, `\=cmd`} {
+	for _, want := range []string{`- \- a`, `- \# b`, `- 1\. c`, `a\\b`, `https\://example.org`, `- &amp;amp;`, `&lt;script&gt;`, `&lt;img src=x`, `a \| b`, `\[f\]`, `\=cmd`} {
 		assert.Contains(t, got, want)
 	}
 }

@@ -19,6 +19,7 @@ type RankHead struct {
 	Basis           string // the constituent that it is related to; empty: 100 g
 	Chosen          bool   // groups were asked for: no food comes first
 	LeftOut         LeftOut
+	Without         int // foods that hold, or may hold, the allergen to be left out
 }
 
 // LeftOut counts by why foods are not in a ranking: those that drinks are made of,
@@ -50,7 +51,7 @@ func Rank(w io.Writer, head RankHead, list []Ranked, st Style) error {
 	p, notes := newPage(st), &footnotes{}
 	p.title(clean.UpperFirst(head.name())+", "+head.Unit+" "+head.Per, "rank")
 	if len(list) == 0 {
-		p.paragraph(0, 0, "No food: nobody has measured it in the foods asked for.")
+		p.paragraph(0, 0, "No food: "+head.whyNone())
 		p.leftOut(head)
 		return p.write(w)
 	}
@@ -102,6 +103,14 @@ func (h RankHead) name() string {
 	return h.Name + " (" + h.Tag + ")"
 }
 
+// whyNone says why no food is in the list.
+func (h RankHead) whyNone() string {
+	if out := h.LeftOut; out.None+out.Few+out.NoBasis+h.Without > 0 {
+		return "none of the foods asked for is left to list."
+	}
+	return "nobody has measured it in the foods asked for."
+}
+
 // leftOut says what is missing in the list for want of figures.
 func (p *page) leftOut(head RankHead) {
 	out := head.LeftOut
@@ -115,6 +124,7 @@ func (p *page) leftOut(head RankHead) {
 	say(out.None, "hold none of it, or less than could be told")
 	say(out.Few, "have one of too few samples")
 	say(out.NoBasis, "have none for "+head.Basis+" to relate it to")
+	say(head.Without, "hold the allergen to be left out, or may hold it")
 	if len(parts) == 0 {
 		return
 	}
