@@ -11,8 +11,10 @@
 // them, and are as uncertain as its rules allow (declaration.go, package pack); how they were read
 // is said beside the figures. The facts of a coffee choose what it borrows (coffee.go): the row of its
 // species and roast in the core table, or what lies between two roasts by the mass lost, linearly
-// between their usual losses and no further; caffeine stays as the mass goes. Of a fact without
-// a published effect (data/coffee_facts.csv) that is said, and nothing changes. What the file can say and nobody
+// between their usual losses and no further; caffeine stays as the mass goes, as far as roasts are
+// published. A colour alone, or a species that the table has not, is as unsure as from one roast or
+// species to the others. Of a fact without a published effect (data/coffee_facts.csv) that is said, and
+// nothing else changes. What the file can say and nobody
 // calculates is refused, never ignored (notcomputed.go). Components and foods are called so
 // that a reader tells them apart (called.go). A text names a component, a food by its table
 // and code, or one by its whole name, in that order (lookup.go); a line becomes grams by its
