@@ -57,8 +57,11 @@ func (a *Anywhere) widen(e *entry) {
 	if e.Food.Chemical || e.Food.ID.Table == Own {
 		return
 	}
+	fixed := func(id constituent.ID) bool {
+		return e.strong && (id == constituent.Alcohol || id == constituent.Water)
+	}
 	for _, c := range constituent.All() {
-		if cell := e.cell(c); c.Kind != constituent.Parent && c.Kind != constituent.Rest && cell.Known {
+		if cell := e.cell(c); !fixed(c.ID) && c.Kind != constituent.Parent && c.Kind != constituent.Rest && cell.Known {
 			cell.widen(a, c, e.Food.Group)
 		}
 	}

@@ -73,7 +73,8 @@
 //     of any food of the name, wherever it is bought: every figure of a table takes the
 //     spread of data/anywhere.csv if its own is less, water of the lesser of water and solids,
 //     and so does a total, whatever its parts add up to. A food in hand (table own) and a pure
-//     substance keep their own.
+//     substance keep their own. A name that states a strength fixes the alcohol to what a label
+//     may be off (data/strength_tolerances.csv).
 //
 // Trace and below-limit values are uniform between zero and their limit.
 //

@@ -31,6 +31,8 @@ func (a *Anywhere) Enter(f, lender *Food) *Profile {
 	e.assumeZeros()
 	e.split = splitOf(e)
 	e.balance()
+	// guard: a name states its strength
+	e.strong = fixStrength(e)
 	e.narrow()
 	e.close()
 	e.bound()
@@ -52,6 +54,7 @@ type entry struct {
 	figures      map[constituent.ID]Value
 	split        *split // of the organic acids; nil if there is none
 	waterDerived bool
+	strong       bool // its name fixes its alcohol
 }
 
 func (e *entry) cell(c *constituent.Constituent) *Cell { return &e.Cells[c.Order] }

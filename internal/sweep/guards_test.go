@@ -71,6 +71,7 @@ var guards = []guard{
 	{"protein buffers", "protein needs a titration", built("90 g core:passion-fruit, 10 g core:sugar-white")},
 	{"unknown is not zero", "unknown is not zero", built("100 g core:espresso")},
 	{"an open liquid holds little gas", "an open liquid holds little gas", built("100 g core:water-tap")},
+	{"a name states its strength", "a stated strength is held", built("40 g core:rum-40, 60 g core:water-pure")},
 	{"water only adds", impossibleIsRefused, stepped("100 g core:apple-juice", "dilute: {to: 50 g}")},
 }
 

@@ -15,6 +15,7 @@ import (
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/ledger/ledgertest"
 	"sipsum/internal/prep"
@@ -56,6 +57,7 @@ var laws = []law{
 	{"an open pH is withheld", "a pH whose interval is wider than ± 0.6 is withheld", "data/acid_unmeasured.csv, widest", anOpenPHIsWithheld},
 	{"protein needs a titration", "above 1.5 g of protein in 100 g no pH from composition", "data/acid_unmeasured.csv", proteinNeedsATitration},
 	{"an open liquid holds little gas", "what is not sold with its gas could hold no more than water under carbon dioxide alone", "Henry's law", anOpenLiquidHoldsLittleGas},
+	{"a stated strength is held", "alcohol of a spirit whose name fits its figure varies by what a label may be off", "Regulation (EU) No 1169/2011, Annex XII", aStatedStrengthIsHeld},
 }
 
 // limits are the rows of testdata/limits.csv.
@@ -624,6 +626,22 @@ func anOpenLiquidHoldsLittleGas(s *subject, broken say) {
 		}
 		if !(gas.Bound <= most) {
 			broken(gas.Bound/most, "%s could hold %.3g g of carbon dioxide in a gram", r.Profile.Food.ID, gas.Bound)
+		}
+	}
+}
+
+// aStatedStrengthIsHeld asks spirits whose names state their strength: the whole tolerance of
+// the law is wider than a standard deviation of it.
+func aStatedStrengthIsHeld(s *subject, broken say) {
+	for _, r := range s.assay.Serving.Rows {
+		f, alcohol := r.Profile.Food, r.Profile.Cell(constituent.Alcohol)
+		vol, stated := food.NamedStrength(f)
+		misfit := slices.ContainsFunc(r.Profile.Notes, func(n food.Note) bool { return n.Kind == "strength" })
+		if f.Group != "spirit" || !stated || misfit || f.Chemical || alcohol.Amount == 0 {
+			continue
+		}
+		if off := alcohol.SD / alcohol.Amount * vol; off > limit("off a label") {
+			broken(off, "%s of %.4g %% vol varies by %.2g", f.ID, vol, off)
 		}
 	}
 }
