@@ -95,10 +95,7 @@ func (d *declaration) energyNotes(meant []meaning) []food.Note {
 		if !ok || m.State != "" || m.row == nil {
 			continue
 		}
-		made, ok := d.energyOf(stated, m.of.Unit)
-		if !ok {
-			continue
-		}
+		made, whole := d.energyOf(stated, m.of.Unit)
 		rounding := math.Pow10(-m.Decimals) / 2
 		if m.Unit == m.row.Unit || m.word {
 			rounding = d.rules.Rounding(*m.row, m.Number, m.Decimals)
@@ -106,8 +103,10 @@ func (d *declaration) energyNotes(meant []meaning) []food.Note {
 		slack := pack.OtherFactors() * m.Number
 		declared := fmt.Sprintf("its energy is declared as %s %s and its other figures make %s to %s", note.Grams(m.Number), m.Unit, note.Number(made.low), note.Number(made.high))
 		switch {
-		case m.Number-rounding-slack > made.high:
+		case whole && m.Number-rounding-slack > made.high:
 			list = append(list, food.Note{Kind: noteDeclared, Constituent: id, Text: declared + ": what it does not state, such as fibre, acids, polyols or alcohol, makes the rest, or a figure is wrong"})
+		case !whole && m.Number+rounding+slack < made.low: // whatever the rest is
+			list = append(list, food.Note{Kind: noteDeclared, Constituent: id, Text: fmt.Sprintf("its energy is declared as %s %s and the figures beside it already make %s: check the figures and per:", note.Grams(m.Number), m.Unit, note.Number(made.low))})
 		case m.Number+rounding+slack < made.low:
 			list = append(list, food.Note{Kind: noteDeclared, Constituent: id, Text: declared + ": check the figures and per:"})
 		}
@@ -115,9 +114,9 @@ func (d *declaration) energyNotes(meant []meaning) []food.Note {
 	return list
 }
 
-// energyOf adds up the energy of what is stated, in a unit, on the basis of the pack; ok is false
-// without fat, protein and a carbohydrate.
-func (d *declaration) energyOf(stated map[constituent.ID]meaning, in string) (sum span, ok bool) {
+// energyOf adds up the energy of what is stated, in a unit, on the basis of the pack; whole is
+// false without fat, protein and a carbohydrate: then there is more, and its high end says nothing.
+func (d *declaration) energyOf(stated map[constituent.ID]meaning, in string) (sum span, whole bool) {
 	grams := func(id constituent.ID) (span, bool) {
 		m, ok := stated[id]
 		if !ok || m.State == drink.Unknown || m.State == drink.Trace {
