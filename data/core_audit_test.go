@@ -270,3 +270,18 @@ func TestCoreMarks(t *testing.T) {
 		assert.NotEmpty(t, p["source"], p)
 	}
 }
+
+// What is poured by the millilitre has a density: all foods of liquid groups but those that
+// do not pour, and black vinegar, of which the model misses by more than it may (rice vinegar,
+// of a published 1.000, comes out at 1.048).
+func TestLiquidsOfCoreHaveADensity(t *testing.T) {
+	groups := byKey(t, "groups.csv", "group")
+	without := strings.Fields("instant-coffee instant-coffee-decaf instant-coffee-chicory instant-coffee-half-caffeine instant-tea instant-tea-decaf " +
+		"milk-powder-whole milk-powder-skim butter-unsalted cream-pressurised cream-cheese ricotta yogurt-strained-skim buttermilk-dried yogurt-strained-whole " +
+		"yogurt-strained-lowfat cottage-cheese quark-skim mascarpone whey-acid-dried whey-sweet-dried egg-white-dried egg-yolk-dried vinegar-black")
+	for _, f := range rows(t, "core/foods.csv") {
+		if groups[f["group"]]["state"] == "liquid" && f["density"] == "" {
+			assert.Contains(t, without, f["code"], "%s pours and has no density", f["code"])
+		}
+	}
+}

@@ -224,6 +224,7 @@ func TestMarksGroupsAndSteps(t *testing.T) {
 		{caution.Input{Items: []allergen.Item{{Name: "Grapefruit juice", Eaten: true}}}, []string{"grapefruit"}},
 		{caution.Input{Items: []allergen.Item{{Name: "Honey", Eaten: true}}}, []string{"honey"}},
 		{caution.Input{Items: []allergen.Item{{Name: "Erythritol", Eaten: true}}}, []string{"polyol", "erythritol"}},
+		{caution.Input{Items: []allergen.Item{{Name: "Allulose", Eaten: true}}}, []string{"allulose"}}, // a sugar, no polyol
 		{caution.Input{Items: []allergen.Item{{Name: "Aspartame", Eaten: true}}}, []string{"phenylalanine"}},
 		{caution.Input{Items: []allergen.Item{{Name: "Citric acid", Group: "acid", Chemical: true, Eaten: true}}}, []string{"acid"}},
 		{caution.Input{Parts: done("carbonate")}, []string{"pressure", "co2-room"}},

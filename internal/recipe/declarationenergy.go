@@ -30,11 +30,14 @@ func (d *declaration) energyNotes(meant []meaning) []food.Note {
 		if !ok || m.row == nil || m.State == drink.Unknown || m.State == drink.Trace {
 			continue
 		}
-		made, ok := d.energyOf(stated, m.of.Unit)
-		if !ok {
+		made, whole := d.energyOf(stated, m.of.Unit)
+		around, figure := d.declaredEnergy(m)
+		if !whole {
+			if around.high < made.low { // whatever the rest is
+				list = append(list, food.Note{Kind: noteDeclared, Constituent: id, Text: fmt.Sprintf("its energy is declared as %s and the figures beside it already make %s: check the figures and per:", figure, note.Number(made.low))})
+			}
 			continue
 		}
-		around, figure := d.declaredEnergy(m)
 		text := fmt.Sprintf("its energy is declared as %s and its other figures make %s to %s: ", figure, note.Number(made.low), note.Number(made.high))
 		switch other := d.inOtherUnit(m, stated); {
 		case around.low <= made.high && around.high >= made.low:
@@ -106,9 +109,9 @@ func (d *declaration) mayBeMore(stated map[constituent.ID]meaning, in string) []
 	return names
 }
 
-// energyOf adds up the energy of what is stated, in a unit, on the basis of the pack; ok is false
-// without fat, protein and a carbohydrate.
-func (d *declaration) energyOf(stated map[constituent.ID]meaning, in string) (sum span, ok bool) {
+// energyOf adds up the energy of what is stated, in a unit, on the basis of the pack; whole is
+// false without fat, protein and a carbohydrate: then there is more, and its high end says nothing.
+func (d *declaration) energyOf(stated map[constituent.ID]meaning, in string) (sum span, whole bool) {
 	grams := func(id constituent.ID) (span, bool) {
 		m, ok := stated[id]
 		if !ok || m.State == drink.Unknown || m.State == drink.Trace {

@@ -3,6 +3,7 @@ package recipe
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"sipsum/internal/amount"
@@ -151,7 +152,11 @@ func (c ownCheck) whole() {
 	for _, of := range constituent.All() {
 		if k, ok := c.found[of.ID]; ok && of.Kind == constituent.Rider && beyond(k.plus(wet)) {
 			c.fault(k.place, do, "%s leaves no room beside its water and alcohol", k.text)
+			return
 		}
+	}
+	if parts, over := c.found.overByName(); over {
+		c.fault(c.food.Place, do, "%s together make more than 100 g in 100 g", parts)
 	}
 }
 
@@ -160,6 +165,22 @@ func (c ownCheck) whole() {
 func (found Claims) OverTheWhole() (parts string, sum claim, over bool) {
 	list, sum := found.below(constituent.Mass)
 	return strings.Join(list, ", "), sum, beyond(sum)
+}
+
+// overByName tells whether single substances are more than the whole together: sugars, acids
+// and others of the ledger's mass, and what is counted beside it. No part of the one is of the
+// other; what ash holds is left to ash.
+func (found Claims) overByName() (parts string, over bool) {
+	var list []string
+	var sum claim
+	for _, of := range constituent.All() {
+		k, ok := found[of.ID]
+		substance := of.Kind == constituent.Leaf && of.Molar > 0
+		if beside := slices.Contains(apart, of.ID) && !slices.Contains(salts, of.ID); ok && (substance || beside) {
+			list, sum = append(list, k.text), sum.plus(k)
+		}
+	}
+	return strings.Join(list, ", "), beyond(sum)
 }
 
 func beyond(sum claim) bool {

@@ -51,6 +51,9 @@ func TestOwnFoodsThatCannotBeAreRefused(t *testing.T) {
 		{"per: 100 g, values: {CAFFN: 90 g, THEBRN: 90 g}", "CAFFN 90 g, THEBRN 90 g together leave no room"},
 		{"per: 100 g, values: {WATER: 50 g, CAFFN: 30 g, THEBRN: 30 g}", "CAFFN 30 g, THEBRN 30 g together leave no room"},
 		{"per: 100 g, values: {CAFFN: 50 g, THEBRN: 50 g}", ""},
+		{"per: 100 g, values: {CAFFN: 90 g, CITAC: 90 g}", "CITAC 90 g, CAFFN 90 g together make more than 100 g in 100 g"},
+		{"per: 100 g, values: {MALAC: 60 g, CITAC: 60 g}", "make 120 g in 100 g"},
+		{"per: 100 g, values: {CAFFN: 50 g, CITAC: 50 g}", ""},
 		{"per: 100 g, values: {FAT: trace, SUGAR: unknown, NA: 39 g, CLD: 60.6 g}", ""},
 		{"per: 100 g, values: {CHOAVLM: 105 g, CHOAVL: 99 g}", ""}, // starch in monosaccharide equivalents
 	}

@@ -108,7 +108,7 @@ func TestNutrientsAlone(t *testing.T) {
 func TestDamagedWorkbook(t *testing.T) {
 	for _, d := range []tablestest.BookDamage{
 		{File: file, Sheet: solids, Row: 3, Column: 6, Header: 1, MayBeEmpty: true},
-		{File: file, Sheet: liquids, Row: 4, Column: 6, Header: 1, MayBeEmpty: true},
+		{File: file, Sheet: liquids, Row: 4, Column: 6, Header: 1, MayBeEmpty: true, Compared: true},
 	} {
 		t.Run(d.Sheet, func(t *testing.T) { tablestest.RunBook(t, afcd.Format, invented, d) })
 	}

@@ -138,6 +138,9 @@ func (r *reader) figures(rows *table.HeadedSheet) (map[string]float64, error) {
 		if err == nil && x > largest {
 			err = rows.Wrong(c.at, fmt.Sprintf("%.40q is too large", rows.Text(c.at)))
 		}
+		if what := table.CannotBe(c.value(r.tableID, x, "")); err == nil && what != "" {
+			err = rows.Wrong(c.at, fmt.Sprintf("%.40q %s", rows.Text(c.at), what))
+		}
 		if err != nil {
 			return nil, err
 		}

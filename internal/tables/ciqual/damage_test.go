@@ -61,6 +61,7 @@ func TestRefusedFolders(t *testing.T) {
 		edit func([]byte) []byte
 		says []string
 	}{
+		"more than the whole": {"ciqual.csv", tablestest.Swap(t, ";97,8;", ";978;"), []string{"ciqual.csv:9:", `"978" makes water of 978 g`}},
 		"unknown heading":     {"ciqual.csv", tablestest.Swap(t, "Eau (g/100 g)", "Eau (mg/100 g)"), []string{"ciqual.csv:1:", "is not known"}},
 		"heading twice":       {"ciqual.csv", tablestest.Swap(t, "Fructose (g/100 g)", "Galactose (g/100 g)"), []string{"ciqual.csv:1:", "stands twice"}},
 		"no code":             {"ciqual.csv", tablestest.Swap(t, "alim_code", "alim_kode"), []string{"ciqual.csv:1:", `"alim_kode" is not known`}},
@@ -83,6 +84,7 @@ func TestRefusedFolders(t *testing.T) {
 		edit func([]byte) []byte
 		says []string
 	}{
+		"more than the whole":   {"compo_2020_07_07.xml", tablestest.Swap(t, "<teneur> 90,5 <", "<teneur> 905 <"), []string{"compo_2020_07_07.xml:15:7", `"905" makes water of 905 g in 100 g`}},
 		"unknown constituent":   {"compo_2020_07_07.xml", tablestest.Swap(t, "<const_code> 65000 <", "<const_code> 65001 <"), []string{"compo_2020_07_07.xml:5:7", "65001"}},
 		"unknown food":          {"compo_2020_07_07.xml", tablestest.Swap(t, "<alim_code> 90001 <", "<alim_code> 90009 <"), []string{"compo_2020_07_07.xml:4:7", "90009"}},
 		"value twice":           {"compo_2020_07_07.xml", tablestest.Swap(t, "<const_code> 400 <", "<const_code> 65000 <"), []string{"compo_2020_07_07.xml:14:7", "twice"}},

@@ -44,6 +44,9 @@ func (c column) value(tableID, cell string) (v food.Value, there bool, wrong str
 		}
 		v.State, v.Amount = estimate.Calculated, x*c.Factor
 	}
+	if wrong := table.CannotBe(v); wrong != "" {
+		return v, false, fmt.Sprintf("%.40q %s", cell, wrong)
+	}
 	return v, true, ""
 }
 

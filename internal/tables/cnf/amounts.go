@@ -83,6 +83,9 @@ func (r *reader) amount(rows *table.Rows) (amount, error) {
 	if math.IsInf(a.value, 0) || math.IsInf(a.sd, 0) {
 		return none, rows.Wrong("NutrientValue", "the number is too large")
 	}
+	if what := table.CannotBe(r.value(a)); what != "" {
+		return none, rows.Wrong("NutrientValue", fmt.Sprintf("%.40q %s", rows.Text("NutrientValue"), what))
+	}
 	return a, nil
 }
 

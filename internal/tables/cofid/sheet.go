@@ -188,7 +188,8 @@ func (s *sheet) withoutCode(cells table.Cells, r row) error {
 	return nil
 }
 
-// check refuses a cell of a constituent that is neither number nor mark.
+// check refuses a cell of a constituent that is neither number nor mark, or what no food can
+// have; what is printed per 100 ml is of drinks, and none of them is much denser than water.
 func (s *sheet) check(cells table.Cells, r row) error {
 	for i, c := range s.columns {
 		text := r.cells[i].text
@@ -196,6 +197,11 @@ func (s *sheet) check(cells table.Cells, r row) error {
 		case amount:
 			if _, known := meaning(text); text != "" && !known {
 				return cells.Wrong(c.at, fmt.Sprintf("%.40q is neither a number nor Tr, N or a limit", text))
+			}
+			if v, ok := valueOf(c, r.cells[i], 1); ok {
+				if what := table.CannotBe(v); what != "" {
+					return cells.Wrong(c.at, c.label+" "+what)
+				}
 			}
 		case edible, gravity:
 			if text != "" && text != "N" {

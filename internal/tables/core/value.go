@@ -45,6 +45,9 @@ func (r *reader) value(rows *table.Rows) error {
 	if err := r.settle(rows, &v); err != nil {
 		return err
 	}
+	if what := table.CannotBe(v); what != "" {
+		return rows.Wrong("amount", fmt.Sprintf("%.40q %s", rows.Text("amount"), what))
+	}
 	r.used[c.ID] = true
 	f.Values = append(f.Values, v)
 	return nil

@@ -51,7 +51,7 @@ func TestTrimmedRelease(t *testing.T) {
 			tablestest.At("9000003", "fdc:1063", estimate.Calculated, 4.1, none, "9000003,269.3,4.1"),
 			tablestest.At("9000004", "ENERC_KCAL", estimate.Calculated, 46, none, "9000004,1008,46 and then 23"),
 		},
-		Damage: tablestest.Damage{File: "food_nutrient.csv", Line: 6, Number: ",1101,", Replaced: ",%,", Missing: "food_nutrient.csv"},
+		Damage: tablestest.Damage{File: "food_nutrient.csv", Line: 6, Number: ",1101,", Replaced: ",%,", Missing: "food_nutrient.csv", NoAmount: true},
 	})
 }
 
@@ -225,4 +225,15 @@ func TestLongCells(t *testing.T) {
 		_, err := tablestest.Read(t, fdc.Format, dir)
 		assert.ErrorContains(t, err, "food.csv:3: the row that begins here is longer than", name)
 	}
+}
+
+// Labels print what a serving of a gram rounds to in 100 g, up to many times the whole (the
+// branded foods of the public release do): such a release is loaded, one without them is not.
+func TestMoreThanTheWholeStandsOnLabelsAlone(t *testing.T) {
+	dir := tablestest.Change(t, trimmed, "food_nutrient.csv", tablestest.Swap(t, ",1010,1.26,", ",1010,126,"))
+	_, err := tablestest.Read(t, fdc.Format, dir)
+	require.NoError(t, err)
+	require.NoError(t, os.Remove(filepath.Join(dir, "branded_food.csv")))
+	_, err = tablestest.Read(t, fdc.Format, dir)
+	assert.ErrorContains(t, err, `food_nutrient.csv:10:21: "126" makes sucrose of 126 g in 100 g, and that cannot be`)
 }

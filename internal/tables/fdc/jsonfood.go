@@ -125,6 +125,9 @@ func (a *assembler) fromJSON(in *jsonFood) (*food.Food, error) {
 		if a.seen[v.column] > 0 && a.values[a.seen[v.column]-1].id == v.id {
 			return nil, fmt.Errorf("food %s has nutrient %d twice", f.ID.Code, n.Nutrient.ID)
 		}
+		if what := a.columns.list[v.column].cannotBe(v.amount); what != "" {
+			return nil, fmt.Errorf("food %s, nutrient %d %s", f.ID.Code, n.Nutrient.ID, what)
+		}
 		text, err := a.add(f, &v)
 		if err != nil {
 			return nil, err

@@ -22,6 +22,13 @@ type column struct {
 	limit  float64 // half of the last decimal of the column, in the unit stored; None if nobody says
 }
 
+// cannotBe says what no food can have of the nutrient, printed as amount.
+func (c column) cannotBe(amount float64) string {
+	v := table.NewValue(c.id, "", "")
+	v.Amount = amount * c.factor
+	return table.CannotBe(v)
+}
+
 // columns is the nutrients of a release in the order of nutrient.csv.
 type columns struct {
 	tableID  string

@@ -101,5 +101,10 @@ func (r *reader) value(in valueRows, v *value) (given bool, err error) {
 		return false, err
 	}
 	v.line = in.line
+	// What a label makes in 100 g of its serving of a gram or two is often more than 100 g: of
+	// branded foods that row alone is refused, when a drink takes it.
+	if what := r.columns.list[v.column].cannotBe(v.amount); what != "" && !r.files.has(brandedFile) {
+		return false, in.wrong(in.amount, fmt.Sprintf("%.40q %s", in.record[in.amount], what))
+	}
 	return !math.IsNaN(v.amount), nil
 }

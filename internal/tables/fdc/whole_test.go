@@ -135,6 +135,7 @@ func TestDamagedJSON(t *testing.T) {
 		{"another release", `{"BrandedFoods": []}`, "only that of the Foundation foods is read"},
 		{"a list", `[]`, "stands where"},
 		{"more after the end", text + "{}", "something follows the end"},
+		{"more than the whole", strings.Replace(text, `"amount": 92.5`, `"amount": 925`, 1), "f.json:2:1: food 321360, nutrient 1051 makes water of 925 g in 100 g, and that cannot be"},
 		{"negative", strings.Replace(text, `"amount": 92.5`, `"amount": -92.5`, 1), "f.json:2:1: food 321360: nutrient 1051 is negative"},
 		{"too large", strings.Replace(text, `"amount": 92.5`, `"amount": 1e400`, 1), "amount holds number 1e400, which it cannot"},
 		{"text for a number", strings.Replace(text, `"amount": 92.5`, `"amount": "92.5"`, 1), "amount holds string, which it cannot"},

@@ -156,6 +156,9 @@ func (r *reader) food(rows rows, seen map[string]bool) (*food.Food, error) {
 		}
 		f.Values[i] = table.NewValue(n.ID(r.tableID), work, n.Column)
 		f.Values[i].Amount, f.Values[i].State = amount*n.Factor, estimate.Calculated
+		if what := table.CannotBe(f.Values[i]); what != "" {
+			return nil, rows.Wrong(n.header, fmt.Sprintf("%.40q %s", rows.Text(n.header), what))
+		}
 	}
 	return f, nil
 }

@@ -123,8 +123,8 @@ func (l *line) values(f *food.Food) (left []string, err error) {
 			continue
 		}
 		if ok {
-			if what := food.Impossible(f.Values[len(f.Values)-1], unit.LimitOf("rounding of a table", "share").High); what != "" {
-				return nil, l.cells.Wrong(c.at, fmt.Sprintf("%.40q makes %s, and that cannot be", l.text(c), what))
+			if what := table.CannotBe(f.Values[len(f.Values)-1]); what != "" {
+				return nil, l.cells.Wrong(c.at, fmt.Sprintf("%.40q %s", l.text(c), what))
 			}
 		}
 	}

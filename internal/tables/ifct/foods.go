@@ -83,6 +83,9 @@ func (r *reader) value(rows *table.Rows, c component, regions float64) (food.Val
 		return v, nil
 	}
 	v.Amount, v.State = amount*c.Factor, estimate.Measured
+	if what := table.CannotBe(v); what != "" {
+		return v, rows.Wrong(c.Column, fmt.Sprintf("%.40q %s", rows.Text(c.Column), what))
+	}
 	if food.Stated(regions) {
 		v.N = int(regions)
 	}

@@ -6,6 +6,7 @@ import (
 
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
+	"sipsum/internal/tables/table"
 )
 
 // The fields of NUT_DATA that are read.
@@ -73,6 +74,9 @@ func (v *values) of(in *lines) (food.Value, error) {
 		value.SD = standardError * math.Sqrt(float64(points)) // None stays None
 	}
 	setState(&value, from, string(in.fields[fieldDeriv]) == assumedDeriv, col.limit)
+	if what := table.CannotBe(value); what != "" {
+		return none, in.wrongField(fieldAmount, fmt.Sprintf("%.40q of food %s, column %s, %s", in.fields[fieldAmount], in.fields[0], in.fields[fieldNutrNo], what), again)
+	}
 	return value, nil
 }
 

@@ -175,6 +175,11 @@ func (r *reader) line(rows *table.SheetRows, row *line, columns []*column, p par
 			continue
 		}
 		v, stated, what := c.value(shown(row.cell(at), rows.Format(at)), p)
+		if what == "" && stated {
+			if what = table.CannotBe(v); what != "" {
+				what = c.Column + " " + what
+			}
+		}
 		if what != "" && r.misprinted(row.code, c.Column, row.cell(at)) {
 			v.State, stated, what = estimate.Unknown, true, ""
 			v.Ref = c.Column + ", printed " + row.cell(at)

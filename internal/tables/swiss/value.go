@@ -80,5 +80,8 @@ func (r *reader) value(rows *table.Rows, c column, gravity float64) (v food.Valu
 			return v, false, rows.Wrong(c.heading, fmt.Sprintf("%.40q is too large", rows.Text(c.heading)))
 		}
 	}
+	if what := table.CannotBe(v); what != "" {
+		return v, false, rows.Wrong(c.heading, fmt.Sprintf("%.40q %s", rows.Text(c.heading), what))
+	}
 	return v, true, nil
 }

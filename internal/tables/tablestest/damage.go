@@ -22,9 +22,16 @@ type Damage struct {
 	Replaced string // the same with "%" where the number is
 	Missing  string // a file that must be there; empty if no name is prescribed
 	Blank    bool   // an empty number is not damage: it says nothing
+	NoAmount bool   // the number is none of a constituent
 }
 
 const emptyNumber = "empty number"
+
+// More than there is of anything in 100 g, in whichever unit a column has.
+const (
+	tooMuch   = "more than the whole"
+	tooMuchOf = "999999999"
+)
 
 // checkDamage damages a copy of the release in every way that is known to
 // happen and reads it.
@@ -54,6 +61,7 @@ func checkDamage(t *testing.T, format table.Format, dir string, d Damage) {
 		{"Inf", swap(with("Inf")), d.Line},
 		{"hexadecimal", swap(with("0x1p4")), d.Line},
 		{"negative", swap(with("-1.5")), d.Line},
+		{tooMuch, swap(with(tooMuchOf)), d.Line},
 		{"decimal comma", swap(with("1;5")), d.Line},
 		{emptyNumber, swap(with("")), d.Line},
 		{"row twice", swap(line, line), d.Line + 1},
@@ -67,6 +75,9 @@ func checkDamage(t *testing.T, format table.Format, dir string, d Damage) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			_, err := Read(t, format, Change(t, dir, d.File, func([]byte) []byte { return c.bytes }))
+			if d.NoAmount && c.name == tooMuch {
+				t.Skip("the number is no amount")
+			}
 			if d.Blank && c.name == emptyNumber {
 				require.NoError(t, err)
 				return

@@ -21,6 +21,7 @@ type BookDamage struct {
 	Header      int  // the row that names the columns
 	MayBeEmpty  bool // an empty cell is no value and no fault
 	MayBeBelow0 bool // the cell may hold a number below zero
+	Compared    bool // the cell is held against another and makes no figure
 }
 
 // RunBook damages a copy of a release in every way that is known to happen to a
@@ -45,6 +46,7 @@ func RunBook(t *testing.T, format table.Format, dir string, d BookDamage) {
 		{"hexadecimal", set("0x1p4"), d.Row, false},
 		{"negative", set(-1.5), d.Row, d.MayBeBelow0},
 		{"negative text", set("-1.5"), d.Row, d.MayBeBelow0},
+		{tooMuch, set(tooMuchOf), d.Row, d.Compared},
 		{"semicolon", set("1;5"), d.Row, false},
 		{"date", set("2020-12-25"), d.Row, false},
 		{"error of a formula", set("#N/A"), d.Row, false},
