@@ -168,7 +168,7 @@ func TestAnEnergyThatDoesNotFitIsSaid(t *testing.T) {
 		{"declared: eu, per: 100 g, values: {energy: 100 kJ, FAT: 1.5 g, CHOAVL: 5.6 g, PROCNT: 0.8 g}", "declared as 100 kJ and its other figures make 161 to 168: check the figures"},
 		{"declared: eu, per: 100 g, values: {energy: 100 kJ, FAT: 1.5 g, PROCNT: 0.8 g}", ""}, // nothing is known of the rest
 		// 50 g of fat are 1850 kJ by Annex XIV, whatever else is in it.
-		{"declared: eu, per: 100 g, values: {ENERC: 0 kJ, FAT: 50 g}", "its energy is declared as 0 kJ and the figures beside it already make 18"},
+		{"declared: eu, per: 100 g, values: {ENERC: 0 kJ, FAT: 50 g}", "its energy is declared as less than 0.5 kJ and the figures beside it already make 18"},
 		{"declared: eu, per: 100 g, values: {ENERC: 1850 kJ, FAT: 50 g}", ""},
 	} {
 		_, said := declared(t, "", c.entry)
