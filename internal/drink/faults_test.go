@@ -437,3 +437,10 @@ func TestATitrationUpToItsLimitIsFine(t *testing.T) {
 	assert.Empty(t, faultsOf(t, fmt.Sprintf(until, 1000)))
 	assert.Len(t, faultsOf(t, fmt.Sprintf(until, 1001)), 1)
 }
+
+// A word of a closed list may stand in capitals; the drink has it as the list does.
+func TestAGroupInCapitals(t *testing.T) {
+	d, faults := drink.Parse("test", []byte("drink: x\nserves: 1\nfoods:\n  f: {name: n, group: Plant Drink, per: 100 g, fill: core:a}\nbuild: [1 g own:f]\n"), nil)
+	require.Zero(t, faults.Len())
+	assert.Equal(t, "plant drink", d.Foods[0].Group)
+}

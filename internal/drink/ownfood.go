@@ -2,7 +2,6 @@ package drink
 
 import (
 	"strings"
-	"sync"
 
 	"github.com/goccy/go-yaml/ast"
 
@@ -11,11 +10,7 @@ import (
 
 var ownFoodKeys = grammar[OwnFood]{"an own food", []key[OwnFood]{
 	text("name", "what it is, in words", true, mostName, func(f *OwnFood) *string { return &f.Name }),
-	{"group", "the food group, which selects bounds and mark rules", false, enumShape(foodGroups()), func(r *reader, f *OwnFood, n ast.Node) {
-		if text, ok := r.text(n, "group", mostName); ok {
-			f.Group = r.foodGroup(n, text)
-		}
-	}},
+	word("group", "the food group, which selects bounds, a pH and mark rules", false, foodGroups(), func(f *OwnFood) *string { return &f.Group }),
 	{"fill", "table:code of the food that lends what is not stated", false, textShape(mostName), func(r *reader, f *OwnFood, n ast.Node) {
 		f.FillAt = r.nodeAt(n)
 		f.Fill, _ = r.tableCode(n, "fill")
@@ -49,20 +44,8 @@ var ownFoodKeys = grammar[OwnFood]{"an own food", []key[OwnFood]{
 }}
 
 // foodGroups are the names of data/groups.csv.
-var foodGroups = sync.OnceValue(func() []string {
+func foodGroups() []string {
 	return each(embedded.Rows("groups.csv"), func(row embedded.Row) string { return row.Text("group") })
-})
-
-// foodGroup reads the name of a food group, in capitals or not: bounds, pH and cautions
-// hang on it, and none of them on a name that nobody knows.
-func (r *reader) foodGroup(n ast.Node, text string) string {
-	for _, g := range foodGroups() {
-		if strings.EqualFold(g, text) {
-			return g
-		}
-	}
-	r.oneOf(n, text, "group", foodGroups())
-	return ""
 }
 
 // ownFoods reads foods that the file describes itself into the drink. A food

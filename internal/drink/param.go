@@ -1,6 +1,9 @@
 package drink
 
 import (
+	"slices"
+	"strings"
+
 	"github.com/goccy/go-yaml/ast"
 
 	"sipsum/internal/unit"
@@ -28,10 +31,14 @@ func prose[T any](name, doc string, field func(*T) *string) key[T] {
 	return text(name, doc, true, mostProse, field)
 }
 
-// word is one of a closed list.
+// word is one of a closed list, in capitals or not.
 func word[T any](name, doc string, must bool, allowed []string, field func(*T) *string) key[T] {
 	return key[T]{name, doc, must, enumShape(allowed), func(r *reader, t *T, n ast.Node) {
-		if text, ok := r.text(n, name, mostName); ok && r.oneOf(n, text, name, allowed) {
+		text, ok := r.text(n, name, mostName)
+		if i := slices.IndexFunc(allowed, func(a string) bool { return strings.EqualFold(a, text) }); i >= 0 {
+			text = allowed[i]
+		}
+		if ok && r.oneOf(n, text, name, allowed) {
 			*field(t) = text
 		}
 	}}
