@@ -37,7 +37,7 @@ var sizes = []struct {
 	{"internal/liquid", 1800, 18},
 	{"internal/note", 1800, 18},
 	{"internal/reading", 1800, 18},
-	{"internal/recipe", 1800, 18},
+	{"internal/recipe", 1850, 18},
 	{"internal/titration", 1800, 18},
 	{"internal/drink", 3700, 0}, // what a step or a vessel is called has its lines here, and the facts of a coffee
 	{"internal/prep", 3500, 0},

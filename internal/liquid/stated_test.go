@@ -15,8 +15,8 @@ import (
 const heavy = `drink: "Heavy"
 serves: %d
 foods:
-  heavy: {name: "Heavy", per: 100 ml, density: 1.20 g/ml ± 0.02 g/ml, values: {CHOAVL: 10 g, SUGAR: 10 g, FAT: 0 g, PROCNT: 0 g}, source: "invented"}
-  light: {name: "Light", per: 100 ml, density: 0.92 g/ml, values: {FAT: 92 g, CHOAVL: 0 g, PROCNT: 0 g}, source: "invented"}
+  heavy: {name: "Heavy", per: 100 ml, density: 1.20 g/ml ± 0.02 g/ml, values: {CHOAVL: 10 g, SUGAR: 10 g, FAT: 0 g ± 0 g, PROCNT: 0 g ± 0 g}, source: "invented"}
+  light: {name: "Light", per: 100 ml, density: 0.92 g/ml, values: {FAT: 92 g, CHOAVL: 0 g ± 0 g, PROCNT: 0 g ± 0 g}, source: "invented"}
   dust: {name: "Dust", per: 100 g, density: 0.4 g/ml, values: {WATER: 4 g, STARCH: 96 g}, source: "invented"}
 components:
   made:

@@ -102,8 +102,11 @@ func (d *declaration) zero(m *meaning, ofPack bool) {
 	if in, ok := 0.0, false; m.row != nil && ofPack {
 		if in, ok = unit.Convert(m.Unit, m.row.Unit); ok {
 			below, ruled := d.rules.Zero(*m.row)
-			if below /= in * m.times; ruled {
+			below /= in * m.times
+			if ruled {
 				limit = below
+			} else { // written in a unit that no pack prints it in: "K: 0 g"
+				limit = min(limit, 1/(2*in))
 			}
 			limit = max(limit, below)
 		}
