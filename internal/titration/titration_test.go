@@ -26,8 +26,8 @@ drink: "On the Bench"
 serves: 1
 foods:
   stuff: {name: "Liquid of the test", per: 100 g, values: {WATER: 96.8 g, PROCNT: %g g}, source: "invented"}
-  lye: {name: "Sodium hydroxide, 1 mol/kg", per: 100 g, values: {WATER: 97.7 g, NA: 2.299 g ± 0.001 g, K: 0 g, CLD: 0 g, CA: 0 g, MG: 0 g, P: 0 g, OA: 0 g}, source: "formula"}
-  acid: {name: "Hydrochloric acid, 1 mol/kg", per: 100 g, values: {WATER: 96.4 g, NA: 0 g, K: 0 g, CLD: 3.545 g ± 0.001 g, CA: 0 g, MG: 0 g, P: 0 g, OA: 0 g}, source: "formula"}
+  lye: {name: "Sodium hydroxide, 1 mol/kg", per: 100 g, values: {WATER: 97.7 g, NA: 2.299 g ± 0.001 g, K: 0 g ± 0 g, CLD: 0 g ± 0 g, CA: 0 g ± 0 g, MG: 0 g ± 0 g, P: 0 g ± 0 g, OA: 0 g ± 0 g}, source: "formula"}
+  acid: {name: "Hydrochloric acid, 1 mol/kg", per: 100 g, values: {WATER: 96.4 g, NA: 0 g ± 0 g, K: 0 g ± 0 g, CLD: 3.545 g ± 0.001 g, CA: 0 g ± 0 g, MG: 0 g ± 0 g, P: 0 g ± 0 g, OA: 0 g ± 0 g}, source: "formula"}
 components:
   stuff:
     ingredients: [100 g own:stuff]
