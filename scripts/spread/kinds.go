@@ -19,7 +19,7 @@ type kind struct {
 
 var kinds = []kind{
 	{"water", 0.90, ids("WATER")},
-	{"proximates", 0.88, ids("PROCNT", "FAT", "FASAT", "FAMS", "FAPU", "FIBTG", "ALC", "ASH", "STARCH", "CHOCDF")},
+	{"proximates", 0.82, ids("PROCNT", "FAT", "FASAT", "FAMS", "FAPU", "FIBTG", "ALC", "ASH", "STARCH", "CHOCDF")},
 	{"sugars", 0.92, ids("SUGAR", "GLUS", "FRUS", "SUCS", "LACS")},
 	{"all acids", 0.90, ids("OA")},
 	{"acids", 0.90, ids("CITAC", "MALAC", "TARAC", "QUINAC", "LACAC", "ACEAC", "OXALAC", "SUCAC", "FUMAC", "SHIKAC")},
