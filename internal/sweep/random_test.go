@@ -16,7 +16,7 @@ import (
 
 const (
 	// randomDrinks is how many the whole sweep takes; the sample takes each n-th.
-	randomDrinks     = 2200
+	randomDrinks     = 2300
 	everyNthDrink    = 73
 	fewestOfEach     = 30  // of each group, step and reading, in the whole sweep
 	mostRefusedShare = 0.5 // of all drinks
