@@ -6,10 +6,6 @@ import (
 	"sipsum/internal/ledger"
 )
 
-// weighty is the share of a sum from which it is marked as a part of it is (as the state of
-// a sum is that of the parts that make up at least 5 % of it).
-const weighty = 0.05
-
 // totalBy tells by what else than a measurement a constituent of a pot is known: food.ByKin
 // where a row that makes up at least 5 % of it at central values has it so; else empty.
 func totalBy(pot *ledger.Pot, c *constituent.Constituent) string {
@@ -26,7 +22,7 @@ func totalBy(pot *ledger.Pot, c *constituent.Constituent) string {
 				sum += pot.Cell(row, col)[0]
 			}
 		}
-		if sum > 0 && sum >= weighty*total {
+		if sum > 0 && sum >= ledger.Weighty*total {
 			return food.ByKin
 		}
 	}
@@ -48,7 +44,7 @@ func partBy(pot *ledger.Pot, row int, c *constituent.Constituent) string {
 			by, lent = cell.By, lent+cell.Amount
 		}
 	}
-	if lent > 0 && lent >= weighty*total {
+	if lent > 0 && lent >= ledger.Weighty*total {
 		return by
 	}
 	return ""

@@ -54,7 +54,7 @@ func (m *Meter) Composition(pot *ledger.Pot, ids []*constituent.Constituent, of 
 	ends := ceiling{constituent.Mass: {whole.Mean, max(whole.High, whole.Mean)}}
 	for _, c := range ids { // totals stand before their parts
 		if c.Kind == constituent.Figure {
-			list = append(list, m.energy(pot, c, of[c.ID], divisor, times))
+			list = append(list, m.energy(pot, c, of[c.ID], divisor, times, ends[constituent.Mass]))
 			continue
 		}
 		total := of[c.ID]
@@ -92,16 +92,17 @@ func (m *Meter) Composition(pot *ledger.Pot, ids []*constituent.Constituent, of 
 	return list
 }
 
-func (m *Meter) energy(pot *ledger.Pot, c *constituent.Constituent, total, divisor []float64, times float64) Figure {
+// energy is a figure of energy; mass is that of all there is, on the same basis.
+func (m *Meter) energy(pot *ledger.Pot, c *constituent.Constituent, total, divisor []float64, times float64, mass end) Figure {
 	f := Figure{Constituent: c, Result: Known(m.ratioOf(total, divisor, times), c.Unit)}
 	f.Draws = m.draws()
 	if bound, partial := energyBound(pot, energyUnit(c.ID)); partial {
 		f.Coverage, f.Partial = coverage(total[0], bound), true
 		f.WithBounds = (total[0] + bound) / divisor[0] * times
 		f.UpTo = m.upTo(total, divisor, bound, times, f.WithBounds)
-		if mass := pot.Total(constituent.Mass); mass[0] > 0 { // what is unknown weighs something
-			most := m.ratioOf(mass, divisor, times*richest(energyUnit(c.ID)))
-			f.WithBounds, f.UpTo = lower(f.WithBounds, most.Mean), lower(f.UpTo, most.High)
+		if mass.withBounds > 0 { // what is unknown weighs something
+			most := richest(energyUnit(c.ID))
+			f.WithBounds, f.UpTo = lower(f.WithBounds, mass.withBounds*most), lower(f.UpTo, mass.upTo*most)
 			f.Coverage = coverage(f.Mean, f.WithBounds-f.Mean)
 		}
 		if f.Unknown = total[0] == 0; f.Unknown {

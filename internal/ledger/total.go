@@ -63,9 +63,9 @@ func (p *Pot) Bound(id constituent.ID) (grams float64, rows []int) {
 	return grams, rows
 }
 
-// weighty is the share of a sum from which a part's state counts (design: the
+// Weighty is the share of a sum from which it counts how a part is known (design: the
 // parts that make up at least 5 %).
-const weighty = 0.05
+const Weighty = 0.05
 
 // State gives the worst state found among the rows that make up at least 5 % of
 // a constituent at central values. With nothing there it is the best of the
@@ -88,7 +88,7 @@ func (p *Pot) State(id constituent.ID) estimate.State {
 	for row := range p.Rows {
 		state := rowState(p, row, c)
 		best = min(best, state)
-		if total > 0 && central(row) >= weighty*total {
+		if total > 0 && central(row) >= Weighty*total {
 			worst = max(worst, state)
 		}
 	}
@@ -125,7 +125,7 @@ func leafState(p *Pot, row int, parent *constituent.Constituent) estimate.State 
 	worst, sum := estimate.Unknown, p.Of(row, parent.ID)[0]
 	for _, leaf := range constituent.Sums().Leaves(parent.ID) {
 		col := p.Columns.at[leaf.Order]
-		if col < 0 || sum == 0 || p.Cell(row, col)[0] < weighty*sum {
+		if col < 0 || sum == 0 || p.Cell(row, col)[0] < Weighty*sum {
 			continue
 		}
 		state := p.Rows[row].Profile.Cells[leaf.Order].State

@@ -10,6 +10,7 @@ import (
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/evidence"
+	"sipsum/internal/ledger"
 	"sipsum/internal/recipe"
 )
 
@@ -46,10 +47,6 @@ func BroughtTo(a *assay.Assay, id constituent.ID) Brought {
 	return b
 }
 
-// weighty is the share of a figure from which on what it rests on is said, as a ledger does
-// with states.
-const weighty = 0.05
-
 // byOf tells whose figures a part rests on, as far as they are not its own foods'.
 func byOf(list []composition.Contribution, id recipe.PartID) string {
 	total, lent := 0.0, map[string]float64{}
@@ -61,7 +58,7 @@ func byOf(list []composition.Contribution, id recipe.PartID) string {
 		lent[c.By] += c.Mean
 	}
 	for _, by := range slices.Sorted(maps.Keys(lent)) {
-		if by != "" && lent[by] > 0 && lent[by] >= weighty*total {
+		if by != "" && lent[by] > 0 && lent[by] >= ledger.Weighty*total {
 			return by
 		}
 	}
