@@ -68,7 +68,7 @@ var guards = []guard{
 	{"no more than the whey", impossibleIsRefused, stepped("100 g core:milk-whole, 5 g core:lemon-juice", "curdle: {collect: 200 g, by: acid}")},
 	{"no water reads nothing away", impossibleIsRefused, stepped("50 g core:sugar-white, 50 g core:water-pure", "dilute: {brix: 0}")},
 	{"not below the dry matter", impossibleIsRefused, stepped("50 g core:sugar-white, 50 g core:water-pure", "reduce: {to: 30 g}")},
-	{"protein buffers", "protein needs a titration", built("90 g core:passion-fruit, 10 g core:sugar-white")},
+	{"protein buffers", "protein needs a titration", built("90 g core:milk-whole, 10 g core:sugar-white")},
 	{"unknown is not zero", "unknown is not zero", built("100 g core:espresso")},
 	{"an open liquid holds little gas", "an open liquid holds little gas", built("100 g core:water-tap")},
 	{"a name states its strength", "a stated strength is held", built("40 g core:rum-40, 60 g core:water-pure")},
