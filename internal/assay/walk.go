@@ -155,6 +155,9 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 	if p := out.Parted; p != nil {
 		w.plan.lab.CalibrateParted(pot, p.AtMost, p.Low, p.High, p.Source)
 	}
+	if said := step.Said(); said != "" {
+		out.Notes = append([]string{said}, out.Notes...)
+	}
 	for _, text := range out.Notes {
 		w.note(note.Note{Kind: "step", Text: path + ": " + text})
 	}

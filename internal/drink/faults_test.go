@@ -20,7 +20,7 @@ func faultsOf(t *testing.T, text string) []string {
 	if err == nil {
 		return nil
 	}
-	return strings.Split(strings.ReplaceAll("\n"+err.Error(), "\nt:", "\n")[1:], "\n")
+	return strings.Split(strings.TrimPrefix(err.Error(), "t:"), "\nt:")
 }
 
 const head = "drink: x\nserves: 1\n" // lines 1 and 2
@@ -301,7 +301,9 @@ func TestFaultsOfTitrations(t *testing.T) {
 func TestFaultsOfSteps(t *testing.T) {
 	cases := []struct{ step, want string }{
 		{"chill", `7:9: chill has no parameters`},
-		{"boil", `7:9: "boil" is not a step`},
+		{"boil", `7:9: "boil" does not say what reduce needs (write - reduce: {to: … g})`},
+		{"boyl", `7:9: "boyl" is not a step (did you mean "boil"? It is read as reduce: - reduce: {to: 375 g})`},
+		{"sparge", `7:9: "sparge" is not a step (the steps are, one line of each:`},
 		{"{redcue: {to: 1 g}}", `7:10: "redcue" is not a step (did you mean "reduce"?`},
 		{"{}", `7:9: a step is empty`},
 		{"reduce: 40 g", `7:17: reduce must be written as key: value (its keys are to or by)`},
@@ -328,7 +330,7 @@ func TestFaultsOfSteps(t *testing.T) {
 		{"hydrolyse: {}", `7:20: hydrolyse needs "lactose"`},
 		{"ferment: {after: {ALC: 0.5 g}}", `7:18: ferment needs "because"`},
 		{"caramelise: {loss: 12 g}", `7:28: a share is not given in "g"`},
-		{"concentrate: {by: heat, to: 1 g}", `7:27: by does not know "heat" (use freezing)`},
+		{"concentrate: {by: heat, to: 1 g}", `7:27: by does not know "heat" (use freezing or vacuum)`},
 		{"wash: {collect: 1 g}", `7:15: wash needs "fat"`},
 		{"heat: {}", `7:15: heat needs "code"`},
 		{"split: {keep: {}, because: b}", `7:23: keep names no constituent`},

@@ -14,6 +14,7 @@ type Step interface {
 	At() fail.Place   // where the keyword stands
 	StepPath() string // identity, stable under edits elsewhere: "cherry syrup/strain~2"
 	Lines() []Line    // the ingredients that it brings into the pot, if only for a while
+	Said() string     // what the sheet says of a word of the kitchen that was read as this step; usually empty
 
 	setHead(Head)
 	list() *[]Line
@@ -26,6 +27,7 @@ type Head struct {
 	Place       fail.Place
 	Path        string
 	Ingredients []Line
+	Echo        string
 }
 
 // Kind gives the keyword.
@@ -39,6 +41,9 @@ func (h Head) StepPath() string { return h.Path }
 
 // Lines gives the ingredients, none for most steps.
 func (h Head) Lines() []Line { return h.Ingredients }
+
+// Said gives what the word was that the file has instead.
+func (h Head) Said() string { return h.Echo }
 
 // list lets the parser take lines out.
 func (h *Head) list() *[]Line { return &h.Ingredients }
@@ -58,7 +63,7 @@ type Reduce struct {
 type Strain struct {
 	Head                // "strain" or "press"
 	Collect unit.Amount // mass
-	Through string      // cloth, paper or metal
+	Through string      // cloth, paper, metal, sieve or bag
 }
 
 // Curdle separates curd and whey.
@@ -88,10 +93,35 @@ type Steep struct {
 // Add puts ingredients into the pot.
 type Add struct{ Head }
 
-// Chill melts ice into the drink.
+// Chill melts ice into the drink: as much as was weighed, or as cools it from one
+// temperature to another. Melt is set, or From and To.
 type Chill struct {
 	Head
-	Melt unit.Amount // mass
+	Melt *unit.Amount // mass
+	From *Quantity    // °C
+	To   *Quantity    // °C
+	Ice  *Quantity    // °C, of the ice; nil: 0 °C
+}
+
+// Cool cools without ice.
+type Cool struct {
+	Head
+	To Quantity // °C
+}
+
+// Convert splits starch into a sugar.
+type Convert struct {
+	Head
+	Starch Quantity // % of it that is split
+	To     string   // glucose or maltose
+}
+
+// Clarify takes out what makes a liquid cloudy, by an agent that goes with it or by force.
+type Clarify struct {
+	Head                    // its ingredients are the agent
+	By          string      // milk, egg white, gelatine, agar or centrifuge
+	Collect     unit.Amount // mass
+	Temperature *Quantity   // °C; nil if not stated
 }
 
 // Dilute adds water to a mass or to a reading. One of the two is set.
@@ -117,14 +147,19 @@ type Hydrolyse struct {
 	Lactose Quantity // % of it that is split
 }
 
-// Ferment turns sugars into alcohol and acids. The figures are what is in
-// 100 g of the pot afterwards.
+// Ferment turns sugars into alcohol and acids. Figures are what is in 100 g of the pot
+// afterwards, Brix and ABV what was read of it then. Readings before it, and those
+// afterwards that do not say what was made, are steps of their own beside it.
 type Ferment struct {
 	Head
 	Figures     []Stated
+	Brix        *Quantity // °Brix afterwards; nil if not read
+	ABV         *Quantity // % afterwards; nil if not read
 	Minutes     *Quantity // min; nil if not stated
 	Temperature *Quantity // °C; nil if not stated
 	Because     string
+
+	before, after *Measured
 }
 
 // Caramelise burns sugar.
@@ -136,7 +171,7 @@ type Caramelise struct {
 // Concentrate takes water out without heat.
 type Concentrate struct {
 	Head
-	By string      // freezing
+	By string      // freezing or vacuum
 	To unit.Amount // mass
 }
 
