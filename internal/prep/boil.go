@@ -185,8 +185,8 @@ func (a at) fade(hot boil, out *Outcome) {
 	if a.pot.Central(vitaminC) > some*a.pot.Central(constituent.Mass) {
 		out.note("heat destroys vitamin C: between %.2g and 100 %% of it is left", unit.Hundred*least)
 	}
-	doubt(a.pot, vitaminC, least)
-	doubt(a.pot, sulphurDioxide, 0)
+	doubtOf(a.pot, vitaminC, least)
+	doubt(a.pot, 0)
 }
 
 // boilOff is a model that keeps a share of the water and one of burnt sugar.

@@ -71,7 +71,7 @@ func Caramelise(pot *ledger.Pot, b Burning, f Factors) Outcome {
 	for row := range pot.Rows {
 		unnamed(pot, row)
 	}
-	doubt(pot, sulphurDioxide, sulphurDioxideKept(1-b.Loss[0]))
+	doubt(pot, sulphurDioxideKept(1-b.Loss[0]))
 	acids := pot.Central(constituent.OrganicAcids)
 	share := f.caramelAcid()
 	grams := takeAcid(pot, of, share)

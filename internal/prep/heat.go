@@ -99,7 +99,7 @@ func alcoholKept() (low, high float64) {
 // unknown.
 func Heat(pot *ledger.Pot, retention Retention, f Factors) Outcome {
 	out := Outcome{Lost: apply(pot, &heating{retention, f, map[constituent.ID][]float64{}})}
-	doubt(pot, sulphurDioxide, 0)
+	doubt(pot, 0)
 	return out
 }
 

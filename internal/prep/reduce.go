@@ -51,7 +51,7 @@ func Reduce(pot *ledger.Pot, to []float64, f Factors) (Outcome, error) {
 		}
 	}
 	out.Lost = apply(pot, m)
-	doubt(pot, sulphurDioxide, sulphurDioxideKept(m.water[0]))
+	doubt(pot, sulphurDioxideKept(m.water[0]))
 	return out, nil
 }
 
@@ -88,8 +88,9 @@ func (a at) reduceTo(s *drink.Reduce) []float64 {
 	return to
 }
 
-// evaporation keeps everything but a share of the water, of the alcohol and of the gas.
-type evaporation struct{ water, alcohol, gas []float64 }
+// evaporation keeps everything but a share of the water, of the alcohol, of the gas and,
+// where acid is set, of the acetic acid.
+type evaporation struct{ water, alcohol, gas, acid []float64 }
 
 func (m *evaporation) Share(row ledger.Row, c *constituent.Constituent, share []float64) {
 	switch {
@@ -97,6 +98,8 @@ func (m *evaporation) Share(row ledger.Row, c *constituent.Constituent, share []
 		copy(share, m.water)
 	case c.ID == constituent.Alcohol && m.alcohol != nil:
 		copy(share, m.alcohol)
+	case c.ID == acetic && m.acid != nil:
+		copy(share, m.acid)
 	case c.ID == constituent.CarbonDioxide && !isWater(row):
 		copy(share, m.gas)
 	default:
@@ -117,9 +120,12 @@ func sulphurDioxideKept(water float64) float64 {
 	return math.Pow(water, kinetics()["volatility SO2"].value)
 }
 
-// doubt makes unknown what heat may have taken of a rider: at least a share stays, and all of
-// it may, up to the end of its interval.
-func doubt(pot *ledger.Pot, id constituent.ID, least float64) {
+// doubt makes unknown what may have boiled off of the sulphur dioxide.
+func doubt(pot *ledger.Pot, least float64) { doubtOf(pot, sulphurDioxide, least) }
+
+// doubtOf makes unknown what may have gone of a rider: at least a share stays, and all of it
+// may, up to the end of its interval.
+func doubtOf(pot *ledger.Pot, id constituent.ID, least float64) {
 	col := pot.Columns.At(id)
 	for row := range pot.Rows {
 		if col < 0 || !pot.Has(row, col) {
