@@ -20,7 +20,7 @@ func faultsOf(t *testing.T, text string) []string {
 	if err == nil {
 		return nil
 	}
-	return strings.Split(strings.ReplaceAll("\n"+err.Error(), "\nt:", "\n")[1:], "\n")
+	return strings.Split(strings.TrimPrefix(err.Error(), "t:"), "\nt:")
 }
 
 const head = "drink: x\nserves: 1\n" // lines 1 and 2
