@@ -187,7 +187,7 @@ func TestSchemaAcceptsWhatTheParserAccepts(t *testing.T) {
 	for _, name := range []string{"copper-orchard.drink.yaml", "every-key.drink.yaml"} {
 		assert.NoError(t, v.check(v.root, "", decode(t, readDrink(t, name))), name)
 	}
-	assert.NoError(t, v.check(v.root["$defs"].(object)["pantry"].(object), "$defs/pantry", decode(t, readDrink(t, "pantry.yaml"))))
+	assert.NoError(t, v.check(v.root["$defs"].(object)["pantry"].(object), "$defs/pantry", decode(t, readDrink(t, "house.shelf.yaml"))))
 }
 
 // every-key.drink.yaml parses without fault (TestEveryKeyAndStepParses), so each
