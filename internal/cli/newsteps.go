@@ -50,11 +50,16 @@ func stepsByBench() (groups []jsonreport.StepGroup) {
 		g := jsonreport.StepGroup{What: b.what}
 		for _, word := range b.words {
 			if i := slices.IndexFunc(entries, func(e drink.StepEntry) bool { return e.Word == word }); i >= 0 {
-				does, _, _ := strings.Cut(entries[i].Doc, ": ")
-				g.Steps = append(g.Steps, jsonreport.Step{Word: word, Does: does, Example: entries[i].Example})
+				g.Steps = append(g.Steps, jsonreport.Step{Word: word, Does: does(entries[i]), Example: entries[i].Example})
 			}
 		}
 		groups = append(groups, g)
 	}
 	return groups
+}
+
+// does says what a step does, without the example that stands below it; other ways to write
+// it stay.
+func does(e drink.StepEntry) string {
+	return strings.Replace(e.Doc, strings.TrimPrefix(e.Example, "- "+e.Word), "", 1)
 }
