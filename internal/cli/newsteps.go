@@ -61,5 +61,6 @@ func stepsByBench() (groups []jsonreport.StepGroup) {
 // does says what a step does, without the example that stands below it; other ways to write
 // it stay.
 func does(e drink.StepEntry) string {
-	return strings.Replace(e.Doc, strings.TrimPrefix(e.Example, "- "+e.Word), "", 1)
+	example := strings.TrimPrefix(e.Example, "- "+e.Word)
+	return strings.Replace(strings.Replace(e.Doc, example+" or ", ", or ", 1), example, "", 1)
 }
