@@ -270,3 +270,31 @@ func TestSchemaRefusesSlips(t *testing.T) {
 func TestSchemaIsTheSameEveryTime(t *testing.T) {
 	assert.Equal(t, string(drink.Schema()), string(drink.Schema()))
 }
+
+// An editor says in words what every key is for: what has a name has a description.
+func TestEveryKeyOfTheSchemaIsDescribed(t *testing.T) {
+	var described func(where string, x any)
+	described = func(where string, x any) {
+		switch x := x.(type) {
+		case []any:
+			for _, e := range x {
+				described(where, e)
+			}
+		case object:
+			for key, value := range x {
+				if key != "properties" && key != "$defs" {
+					described(where, value)
+					continue
+				}
+				for name, named := range value.(object) {
+					words, _ := named.(object)["description"].(string)
+					assert.NotEmpty(t, strings.Fields(words), "%s/%s: %q", where, name, words)
+					described(where+"/"+name, named)
+				}
+			}
+		}
+	}
+	root := decode(t, drink.Schema()).(object)
+	assert.NotEmpty(t, root["description"])
+	described("", root)
+}
