@@ -155,3 +155,26 @@ func TestNewExplains(t *testing.T) {
 		assert.Equal(t, 2, code, "%v", args)
 	}
 }
+
+// The line that is shown of a step is one that works: pasted into a pot that has what the
+// step is for, it is calculated.
+func TestEveryExampleOfAStepIsCalculated(t *testing.T) {
+	const usual = "200 g core:milk-whole, 100 g core:sugar-white, 220 g core:orange-juice"
+	pots := map[string]string{
+		"brew":   "18 g core:coffee-roasted-arabica, 60 g core:water-brew",
+		"dilute": "300 g core:orange-juice",
+	}
+	home := t.TempDir()
+	t.Setenv("HOME", home)
+	t.Chdir(home)
+	for _, s := range drink.Steps() {
+		pot, own := pots[s.Word]
+		if !own {
+			pot = usual
+		}
+		text := "drink: x\nserves: 1\ncomponents:\n  pot:\n    ingredients: [" + pot + "]\n    steps:\n      " + s.Example + "\nbuild:\n  - 30 g pot\n"
+		require.NoError(t, os.WriteFile("x.drink.yaml", []byte(text), 0o600))
+		out, code := run(home, "assay", "x.drink.yaml")
+		assert.Equal(t, 0, code, "%s: %s", s.Example, out)
+	}
+}
