@@ -328,7 +328,7 @@ func TestFaultsOfSteps(t *testing.T) {
 		{"hydrolyse: {}", `7:20: hydrolyse needs "lactose"`},
 		{"ferment: {after: {ALC: 0.5 g}}", `7:18: ferment needs "because"`},
 		{"caramelise: {loss: 12 g}", `7:28: a share is not given in "g"`},
-		{"concentrate: {by: heat, to: 1 g}", `7:27: by does not know "heat" (use freezing)`},
+		{"concentrate: {by: heat, to: 1 g}", `7:27: by does not know "heat" (use freezing or vacuum)`},
 		{"wash: {collect: 1 g}", `7:15: wash needs "fat"`},
 		{"heat: {}", `7:15: heat needs "code"`},
 		{"split: {keep: {}, because: b}", `7:23: keep names no constituent`},

@@ -102,7 +102,7 @@ func TestEveryKeyAndStepParses(t *testing.T) {
 	}
 	for _, word := range []string{
 		"reduce", "strain", "press", "curdle", "brew", "steep", "add", "chill", "dilute", "invert", "hydrolyse",
-		"ferment", "caramelise", "concentrate", "wash", "heat", "split", "measured",
+		"ferment", "caramelise", "concentrate", "wash", "heat", "split", "measured", "clarify", "cool", "convert",
 	} {
 		assert.True(t, kinds[word], word)
 	}

@@ -58,7 +58,7 @@ type Reduce struct {
 type Strain struct {
 	Head                // "strain" or "press"
 	Collect unit.Amount // mass
-	Through string      // cloth, paper or metal
+	Through string      // cloth, paper, metal, sieve or bag
 }
 
 // Curdle separates curd and whey.
@@ -88,10 +88,35 @@ type Steep struct {
 // Add puts ingredients into the pot.
 type Add struct{ Head }
 
-// Chill melts ice into the drink.
+// Chill melts ice into the drink: as much as was weighed, or as cools it from one
+// temperature to another. Melt is set, or From and To.
 type Chill struct {
 	Head
-	Melt unit.Amount // mass
+	Melt *unit.Amount // mass
+	From *Quantity    // °C
+	To   *Quantity    // °C
+	Ice  *Quantity    // °C, of the ice; nil: 0 °C
+}
+
+// Cool cools without ice.
+type Cool struct {
+	Head
+	To Quantity // °C
+}
+
+// Convert splits starch into a sugar.
+type Convert struct {
+	Head
+	Starch Quantity // % of it that is split
+	To     string   // glucose or maltose
+}
+
+// Clarify takes out what makes a liquid cloudy, by an agent that goes with it or by force.
+type Clarify struct {
+	Head                    // its ingredients are the agent
+	By          string      // milk, egg white, gelatine, agar or centrifuge
+	Collect     unit.Amount // mass
+	Temperature *Quantity   // °C; nil if not stated
 }
 
 // Dilute adds water to a mass or to a reading. One of the two is set.
@@ -136,7 +161,7 @@ type Caramelise struct {
 // Concentrate takes water out without heat.
 type Concentrate struct {
 	Head
-	By string      // freezing
+	By string      // freezing or vacuum
 	To unit.Amount // mass
 }
 

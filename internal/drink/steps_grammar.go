@@ -20,6 +20,7 @@ var stepKinds = []stepKind{
 		word("by", "what curdles it", true, []string{"acid", "rennet"}, func(s *Curdle) *string { return &s.By }),
 		scaled("at", "the temperature", temperature, func(s *Curdle) **Quantity { return &s.Temperature }),
 	}}, nil),
+	clarifyKind,
 	stepWith(StepEntry{"brew", "extract coffee or tea: {out: 38 g, strength: 9.5 %}", "- brew: {out: 38 g, strength: 9.5 %}"}, grammar[Brew]{keys: []key[Brew]{
 		mass("out", "the mass in the cup", func(s *Brew) **unit.Amount { return &s.Out }),
 		scaled("strength", "dissolved solids in the cup", percent, func(s *Brew) **Quantity { return &s.Strength }),
@@ -40,9 +41,8 @@ var stepKinds = []stepKind{
 		mass("collect", "the mass that is left", func(s *Steep) **unit.Amount { return &s.Collect }),
 	}}, nil),
 	addKind,
-	stepWith(StepEntry{"chill", "melt ice into it: {melt: 30 g}", "- chill: {melt: 30 g}"}, grammar[Chill]{keys: []key[Chill]{
-		massValue("melt", "the mass of ice that melts", func(s *Chill) *unit.Amount { return &s.Melt }),
-	}}, nil),
+	chillKind,
+	coolKind,
 	stepWith(StepEntry{"dilute", "add water: {to: 500 g} or {brix: 12}", "- dilute: {to: 500 g}"}, grammar[Dilute]{keys: []key[Dilute]{
 		mass("to", "the mass to reach", func(s *Dilute) **unit.Amount { return &s.To }),
 		scaled("brix", "the reading to reach", brixScale, func(s *Dilute) **Quantity { return &s.Brix }),
@@ -62,6 +62,7 @@ var stepKinds = []stepKind{
 	stepWith(StepEntry{"hydrolyse", "split lactose: {lactose: 90 %}", "- hydrolyse: {lactose: 90 %}"}, grammar[Hydrolyse]{keys: []key[Hydrolyse]{
 		scaledValue("lactose", "the share of the lactose that is split", percent, func(s *Hydrolyse) *Quantity { return &s.Lactose }),
 	}}, nil),
+	convertKind,
 	stepWith(StepEntry{"ferment", "turn sugars into alcohol and acids: {after: {ALC: 0.5 g}, because: \"…\"}", `- ferment: {after: {ALC: 0.5 g}, because: "own measurement"}`}, grammar[Ferment]{keys: []key[Ferment]{
 		into("after", "what 100 g of the pot hold afterwards", true, mapOf(statedShape), (*reader).figures, func(s *Ferment) *[]Stated { return &s.Figures }),
 		scaled("at", "the temperature", temperature, func(s *Ferment) **Quantity { return &s.Temperature }),
@@ -71,8 +72,8 @@ var stepKinds = []stepKind{
 	stepWith(StepEntry{"caramelise", "burn sugar: {loss: 12 % ± 4 %}", "- caramelise: {loss: 12 % ± 4 %}"}, grammar[Caramelise]{keys: []key[Caramelise]{
 		scaledValue("loss", "the share of the pot's sugars that goes", percent, func(s *Caramelise) *Quantity { return &s.Loss }),
 	}}, nil),
-	stepWith(StepEntry{"concentrate", "take water out without heat: {by: freezing, to: 300 g}", "- concentrate: {by: freezing, to: 300 g}"}, grammar[Concentrate]{keys: []key[Concentrate]{
-		word("by", "how", true, []string{"freezing"}, func(s *Concentrate) *string { return &s.By }),
+	stepWith(StepEntry{"concentrate", "take water out without boiling: {by: freezing, to: 300 g}; by: freezing or vacuum", "- concentrate: {by: freezing, to: 300 g}"}, grammar[Concentrate]{keys: []key[Concentrate]{
+		word("by", "how", true, []string{"freezing", "vacuum"}, func(s *Concentrate) *string { return &s.By }),
 		massValue("to", "the mass that is left", func(s *Concentrate) *unit.Amount { return &s.To }),
 	}}, nil),
 	stepWith(StepEntry{"wash", "move flavour out of a fat and take the fat out again: {fat: 60 g core:butter-unsalted, collect: 350 g}", "- wash: {fat: 60 g core:butter-unsalted, collect: 350 g}"}, grammar[Wash]{keys: []key[Wash]{
@@ -104,7 +105,7 @@ var stepKinds = []stepKind{
 
 var strainKeys = grammar[Strain]{keys: []key[Strain]{
 	massValue("collect", "the mass of the liquor", func(s *Strain) *unit.Amount { return &s.Collect }),
-	word("through", "what holds the solids back", true, []string{"cloth", "paper", "metal"}, func(s *Strain) *string { return &s.Through }),
+	word("through", "what holds the solids back", true, []string{"cloth", "paper", "metal", "sieve", "bag"}, func(s *Strain) *string { return &s.Through }),
 }}
 
 func exactlyOne(a, b string) func(present) (string, string) {

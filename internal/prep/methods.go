@@ -15,11 +15,10 @@ var methods = map[string]Method{
 	"strain": straining,
 	"press":  straining,
 	"curdle": method[*drink.Curdle]{weight: states, makes: []constituent.ID{burnt}, do: func(a at, s *drink.Curdle) (Outcome, error) {
-		celsius := math.NaN()
-		if s.Temperature != nil {
-			celsius = s.Temperature.Number
-		}
-		return Curdle(a.pot, a.amount(&s.Collect, "collect"), s.By, celsius, a.Factors)
+		return Curdle(a.pot, a.amount(&s.Collect, "collect"), s.By, celsiusOf(s.Temperature), a.Factors)
+	}},
+	"clarify": method[*drink.Clarify]{weight: states, makes: []constituent.ID{burnt}, do: func(a at, s *drink.Clarify) (Outcome, error) {
+		return Clarify(a.pot, a.aside(s.Ingredients), Clarifying{By: s.By, Collect: a.amount(&s.Collect, "collect"), Celsius: celsiusOf(s.Temperature)}, a.Factors)
 	}},
 	"brew": method[*drink.Brew]{weight: states, makes: []constituent.ID{burnt}, do: func(a at, s *drink.Brew) (Outcome, error) {
 		return Brew(a.pot, Recipe{
@@ -39,9 +38,8 @@ var methods = map[string]Method{
 		a.Pour(a.pot, s.Ingredients)
 		return Outcome{}, nil
 	}},
-	"chill": method[*drink.Chill]{weight: leavesOpen, do: func(a at, s *drink.Chill) (Outcome, error) {
-		return a.water(a.amount(&s.Melt, "melt")), nil
-	}},
+	"chill": method[*drink.Chill]{weight: leavesOpen, do: at.chill},
+	"cool":  method[*drink.Cool]{weight: asBefore, do: at.cool},
 	"dilute": method[*drink.Dilute]{
 		weight: leavesOpen, weighs: func(s *drink.Dilute) bool { return s.To != nil },
 		do: at.dilute,
@@ -61,6 +59,12 @@ var methods = map[string]Method{
 			return Hydrolyse(a.pot, a.share(&s.Lactose, "lactose"))
 		},
 	},
+	"convert": method[*drink.Convert]{
+		weight: leavesOpen, makes: []constituent.ID{constituent.Glucose, maltose},
+		do: func(a at, s *drink.Convert) (Outcome, error) {
+			return Convert(a.pot, a.share(&s.Starch, "starch"), s.To)
+		},
+	},
 	"ferment": method[*drink.Ferment]{weight: leavesOpen, alsoMakes: fermented, brings: FermentProducts, do: at.ferment},
 	"caramelise": method[*drink.Caramelise]{
 		weight: leavesOpen, brings: BurntSugarAcids,
@@ -71,6 +75,9 @@ var methods = map[string]Method{
 		},
 	},
 	"concentrate": method[*drink.Concentrate]{weight: states, do: func(a at, s *drink.Concentrate) (Outcome, error) {
+		if s.By == "vacuum" {
+			return Evaporate(a.pot, a.amount(&s.To, "to"), a.Factors)
+		}
 		return Freeze(a.pot, a.amount(&s.To, "to"), a.Factors)
 	}},
 	"wash": method[*drink.Wash]{
@@ -102,3 +109,11 @@ var methods = map[string]Method{
 var straining = method[*drink.Strain]{weight: states, makes: []constituent.ID{burnt}, do: func(a at, s *drink.Strain) (Outcome, error) {
 	return Strain(a.pot, a.amount(&s.Collect, "collect"), s.Through, a.Factors)
 }}
+
+// celsiusOf gives a temperature, NaN if it is not stated.
+func celsiusOf(q *drink.Quantity) float64 {
+	if q == nil {
+		return math.NaN()
+	}
+	return q.Number
+}

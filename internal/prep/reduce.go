@@ -67,8 +67,9 @@ func (a at) reduceTo(s *drink.Reduce) []float64 {
 	return to
 }
 
-// evaporation keeps everything but a share of the water, of the alcohol and of the gas.
-type evaporation struct{ water, alcohol, gas []float64 }
+// evaporation keeps everything but a share of the water, of the alcohol, of the gas and,
+// where acid is set, of the acetic acid.
+type evaporation struct{ water, alcohol, gas, acid []float64 }
 
 func (m *evaporation) Share(row ledger.Row, c *constituent.Constituent, share []float64) {
 	switch {
@@ -76,6 +77,8 @@ func (m *evaporation) Share(row ledger.Row, c *constituent.Constituent, share []
 		copy(share, m.water)
 	case c.ID == constituent.Alcohol && m.alcohol != nil:
 		copy(share, m.alcohol)
+	case c.ID == acetic && m.acid != nil:
+		copy(share, m.acid)
 	case c.ID == constituent.CarbonDioxide && !isWater(row):
 		copy(share, m.gas)
 	default:
