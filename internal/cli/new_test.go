@@ -161,8 +161,9 @@ func TestNewExplains(t *testing.T) {
 func TestEveryExampleOfAStepIsCalculated(t *testing.T) {
 	const usual = "200 g core:milk-whole, 100 g core:sugar-white, 220 g core:orange-juice"
 	pots := map[string]string{
-		"brew":   "18 g core:coffee-roasted-arabica, 60 g core:water-brew",
-		"dilute": "300 g core:orange-juice",
+		"brew":    "18 g core:coffee-roasted-arabica, 60 g core:water-brew",
+		"dilute":  "300 g core:orange-juice",
+		"convert": "100 g core:rice-koji, 200 g core:rice-white, 300 g core:water-pure",
 	}
 	home := t.TempDir()
 	t.Setenv("HOME", home)

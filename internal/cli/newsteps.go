@@ -19,10 +19,11 @@ type bench struct {
 // one of them (new_test.go).
 var benches = []bench{
 	{"Get the flavour out", []string{"brew", "steep", "wash"}},
-	{"Put something in", []string{"add", "dilute", "chill", "carbonate"}},
+	{"Put something in", []string{"add", "adjust", "dilute", "carbonate"}},
 	{"Take water away", []string{"reduce", "concentrate"}},
-	{"Make it clear", []string{"strain", "press", "curdle"}},
-	{"Change what is in it", []string{"heat", "caramelise", "invert", "hydrolyse", "ferment"}},
+	{"Make it clear", []string{"strain", "press", "clarify", "curdle"}},
+	{"Make it hot or cold", []string{"heat", "caramelise", "chill", "cool"}},
+	{"Turn one thing into another", []string{"invert", "convert", "hydrolyse", "ferment"}},
 	{"Say what you read or know yourself", []string{"measured", "split", "treat"}},
 }
 
