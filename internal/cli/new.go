@@ -46,9 +46,9 @@ func newNew(a *app) *cobra.Command {
 			case steps && (len(args) > 0 || from != ""):
 				return fail.New(fail.Wrong, "--steps starts no drink", "write: sipsum new --steps")
 			case steps:
-				return a.printSteps()
+				return starter{a}.steps()
 			case len(args) == 1:
-				return a.newDrink(args[0], from)
+				return starter{a}.drink(args[0], from)
 			case from != "":
 				return fail.New(fail.Wrong, "the copy of "+from+" has no name", "write: sipsum new \"A Name\" --from "+from)
 			}
@@ -60,8 +60,11 @@ func newNew(a *app) *cobra.Command {
 	return cmd
 }
 
-// newDrink writes a new file: the drink to begin from, or a copy.
-func (a *app) newDrink(name, from string) error {
+// starter starts what a designer writes.
+type starter struct{ *app }
+
+// drink writes a new file: the drink to begin from, or a copy.
+func (a starter) drink(name, from string) error {
 	name = strings.TrimSpace(name)
 	file := fileName(name)
 	if file == "" {
@@ -93,7 +96,7 @@ func (a *app) newDrink(name, from string) error {
 
 // copied reads what is to be copied, and says what the copy is called. What sipsum would
 // refuse to read is not copied.
-func (a *app) copied(file, from string) (path, text string, err error) {
+func (a starter) copied(file, from string) (path, text string, err error) {
 	name, raw, open, err := a.drinkText(from)
 	if err != nil {
 		return "", "", err

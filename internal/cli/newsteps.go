@@ -27,9 +27,9 @@ var benches = []bench{
 	{"Say what you read or know yourself", []string{"measured", "split", "treat"}},
 }
 
-// printSteps prints every step with one example, to be pasted under steps: or finish: as
+// steps prints every step with one example, to be pasted under steps: or finish: as
 // it stands.
-func (a *app) printSteps() error {
+func (a starter) steps() error {
 	if a.json() {
 		return jsonreport.Steps(a.streams.Out, stepsByBench())
 	}
