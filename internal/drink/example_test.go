@@ -20,8 +20,11 @@ func TestEveryExampleOfAStepIsRead(t *testing.T) {
 		d, faults := drink.Parse("t", []byte(head+"components:\n  pot:\n    ingredients:\n      - 500 g core:water\n    steps:\n      "+e.Example+"\nbuild:\n  - 100 g pot\n"), nil)
 		require.NoError(t, faults.Err(fail.Wrong), e.Example)
 		require.Len(t, d.Components, 1)
-		require.Len(t, d.Components[0].Steps, 1, e.Example)
-		assert.Equal(t, e.Word, d.Components[0].Steps[0].Kind())
+		kinds := make(map[string]bool)
+		for _, step := range d.Components[0].Steps { // a ferment brings its readings
+			kinds[step.Kind()] = true
+		}
+		assert.True(t, kinds[e.Word], e.Example)
 	}
 }
 
@@ -32,4 +35,22 @@ func TestAnUnknownStepIsAnsweredWithALineOfEach(t *testing.T) {
 	for _, e := range drink.Steps() {
 		assert.Contains(t, said, "\n"+e.Example)
 	}
+}
+
+// What was read before and after a ferment are readings beside it, in their order.
+func TestAFermentHoldsItsReadings(t *testing.T) {
+	d, faults := drink.Parse("t", []byte(head+"components:\n  pot:\n    ingredients: [1 g a]\n    steps:\n      - ferment: {before: {brix: 18, ph: 3.6}, after: {brix: 8, ph: 3.4, abv: 5 %}}\nbuild: [1 g pot]\n"), nil)
+	require.NoError(t, faults.Err(fail.Wrong))
+	steps := d.Components[0].Steps
+	require.Len(t, steps, 3)
+	before, ferment, after := steps[0].(*drink.Measured), steps[1].(*drink.Ferment), steps[2].(*drink.Measured)
+	assert.Equal(t, "measured", before.Kind())
+	assert.Equal(t, 18.0, before.Brix.Number)
+	assert.Equal(t, 3.6, before.PH.Number)
+	assert.Equal(t, 8.0, ferment.Brix.Number)
+	assert.Equal(t, 5.0, ferment.ABV.Number)
+	assert.Equal(t, 3.4, after.PH.Number)
+	assert.Nil(t, after.Brix, "the step makes it so; it is not read twice")
+	assert.Equal(t, []string{"pot"}, before.Of())
+	assert.NotEqual(t, before.StepPath(), after.StepPath())
 }

@@ -129,7 +129,9 @@ func TestEveryKeyAndStepParses(t *testing.T) {
 				times = append(times, s.Minutes.Number)
 			}
 		case *drink.Ferment:
-			times = append(times, s.Minutes.Number)
+			if s.Minutes != nil {
+				times = append(times, s.Minutes.Number)
+			}
 		case *drink.Heat:
 			assert.Equal(t, "2151", s.Code)
 		}

@@ -142,14 +142,19 @@ type Hydrolyse struct {
 	Lactose Quantity // % of it that is split
 }
 
-// Ferment turns sugars into alcohol and acids. The figures are what is in
-// 100 g of the pot afterwards.
+// Ferment turns sugars into alcohol and acids. Figures are what is in 100 g of the pot
+// afterwards, Brix and ABV what was read of it then. Readings before it, and those
+// afterwards that do not say what was made, are steps of their own beside it.
 type Ferment struct {
 	Head
 	Figures     []Stated
+	Brix        *Quantity // °Brix afterwards; nil if not read
+	ABV         *Quantity // % afterwards; nil if not read
 	Minutes     *Quantity // min; nil if not stated
 	Temperature *Quantity // °C; nil if not stated
 	Because     string
+
+	before, after *Measured
 }
 
 // Caramelise burns sugar.

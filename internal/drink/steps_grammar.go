@@ -63,12 +63,7 @@ var stepKinds = []stepKind{
 		scaledValue("lactose", "the share of the lactose that is split", percent, func(s *Hydrolyse) *Quantity { return &s.Lactose }),
 	}}, nil),
 	convertKind,
-	stepWith(StepEntry{"ferment", "turn sugars into alcohol and acids: {after: {ALC: 0.5 g}, because: \"…\"}", `- ferment: {after: {ALC: 0.5 g}, because: "own measurement"}`}, grammar[Ferment]{keys: []key[Ferment]{
-		into("after", "what 100 g of the pot hold afterwards", true, mapOf(statedShape), (*reader).figures, func(s *Ferment) *[]Stated { return &s.Figures }),
-		scaled("at", "the temperature", temperature, func(s *Ferment) **Quantity { return &s.Temperature }),
-		lasting("for", "how long", func(s *Ferment) **Quantity { return &s.Minutes }),
-		prose("because", "where the figures come from", func(s *Ferment) *string { return &s.Because }),
-	}}, nil),
+	fermentKind,
 	stepWith(StepEntry{"caramelise", "burn sugar: {loss: 12 % ± 4 %}", "- caramelise: {loss: 12 % ± 4 %}"}, grammar[Caramelise]{keys: []key[Caramelise]{
 		scaledValue("loss", "the share of the pot's sugars that goes", percent, func(s *Caramelise) *Quantity { return &s.Loss }),
 	}}, nil),

@@ -103,7 +103,7 @@ func (r *reader) steps(n ast.Node, what, owner string) []Step {
 		}
 		head := Head{Word: k.Word, Place: call.at, Path: twins.path(owner, k.Word)}
 		if s, ok := k.read(r, head, call.value); ok {
-			steps = append(steps, s)
+			steps = append(steps, withReadings(s)...)
 		}
 	}
 	return steps
