@@ -52,7 +52,17 @@ type Reduce struct {
 	Head
 	To *unit.Amount // mass
 	By *Quantity    // %
+	Boil
 }
+
+// Boil is how hot and how long a pot is kept: both are set, or neither.
+type Boil struct {
+	Temperature *Quantity // °C
+	Minutes     *Quantity // min
+}
+
+// Stated reports whether anybody has said so.
+func (b Boil) Stated() bool { return b.Temperature != nil && b.Minutes != nil }
 
 // Strain holds suspended solids back; Press does so under force.
 type Strain struct {
@@ -157,10 +167,12 @@ type Ferment struct {
 	before, after *Measured
 }
 
-// Caramelise burns sugar.
+// Caramelise burns sugar: a share of it, or until the pot weighs so much. One of the two
+// is set, or both.
 type Caramelise struct {
 	Head
-	Loss Quantity // % of the pot's sugars
+	Loss *Quantity    // % of the pot's sugars
+	To   *unit.Amount // mass
 }
 
 // Concentrate takes water out without heat.
@@ -176,10 +188,21 @@ type Wash struct {
 	Collect *unit.Amount // mass; nil if not stated
 }
 
-// Heat applies the published retention factors of one code.
+// Heat applies the published retention factors of one code, or keeps the pot hot for a
+// time. One of the two is set, or both.
 type Heat struct {
 	Head
-	Code string // verbatim
+	Code string // verbatim; "" if not stated
+	Boil
+}
+
+// Adjust brings the pot to a reading with a food, whose dose is calculated. One of the
+// three is set. Its one ingredient is a gram of that food.
+type Adjust struct {
+	Head
+	PH   *Quantity
+	TA   *Quantity // as of Measured
+	Brix *Quantity // °Brix
 }
 
 // Split keeps stated shares: the designer's own figures, marked so.

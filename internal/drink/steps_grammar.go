@@ -9,10 +9,10 @@ import (
 // stepKinds is every step that a drink file can name, in the order of the
 // documentation.
 var stepKinds = []stepKind{
-	stepWith(StepEntry{"reduce", "boil water off: {to: 375 g} or {by: 30 %}", "- reduce: {to: 375 g}"}, grammar[Reduce]{keys: []key[Reduce]{
+	stepWith(StepEntry{"reduce", "boil water off: {to: 375 g} or {by: 30 %}; with at: and for: it is known how much sucrose splits", "- reduce: {to: 375 g, at: 100 °C, for: 20 min}"}, grammar[Reduce]{keys: append([]key[Reduce]{
 		mass("to", "the mass that is left", func(s *Reduce) **unit.Amount { return &s.To }),
 		scaled("by", "the share of the pot's mass that goes", percent, func(s *Reduce) **Quantity { return &s.By }),
-	}}, exactlyOne("to", "by")),
+	}, boilKeys(func(s *Reduce) *Boil { return &s.Boil })...)}, both(exactlyOne("to", "by"), together("at", "for"))),
 	stepWith(StepEntry{"strain", "hold solids back: {collect: 355 g, through: cloth}", "- strain: {collect: 355 g, through: cloth}"}, strainKeys, nil),
 	stepWith(StepEntry{"press", "strain under force: {collect: 355 g, through: cloth}", "- press: {collect: 300 g, through: cloth}"}, strainKeys, nil),
 	stepWith(StepEntry{"curdle", "part curd and whey: {collect: 300 g, by: acid}", "- curdle: {collect: 300 g, by: acid}"}, grammar[Curdle]{keys: []key[Curdle]{
@@ -64,9 +64,10 @@ var stepKinds = []stepKind{
 	}}, nil),
 	convertKind,
 	fermentKind,
-	stepWith(StepEntry{"caramelise", "burn sugar: {loss: 12 % ± 4 %}", "- caramelise: {loss: 12 % ± 4 %}"}, grammar[Caramelise]{keys: []key[Caramelise]{
-		scaledValue("loss", "the share of the pot's sugars that goes", percent, func(s *Caramelise) *Quantity { return &s.Loss }),
-	}}, nil),
+	stepWith(StepEntry{"caramelise", "burn sugar: {loss: 12 % ± 4 %}, or until dry sugar weighs less: {to: 92 g}", "- caramelise: {loss: 12 % ± 4 %}"}, grammar[Caramelise]{keys: []key[Caramelise]{
+		scaled("loss", "the share of the pot's sugars that goes", percent, func(s *Caramelise) **Quantity { return &s.Loss }),
+		mass("to", "the mass that is left, without its water", func(s *Caramelise) **unit.Amount { return &s.To }),
+	}}, oneAtLeast("loss", "to", "to")),
 	stepWith(StepEntry{"concentrate", "take water out without boiling: {by: freezing, to: 300 g}; by: freezing or vacuum", "- concentrate: {by: freezing, to: 300 g}"}, grammar[Concentrate]{keys: []key[Concentrate]{
 		word("by", "how", true, []string{"freezing", "vacuum"}, func(s *Concentrate) *string { return &s.By }),
 		massValue("to", "the mass that is left", func(s *Concentrate) *unit.Amount { return &s.To }),
@@ -75,9 +76,10 @@ var stepKinds = []stepKind{
 		someLines[Wash]("fat", "the fat"),
 		mass("collect", "the mass that is left", func(s *Wash) **unit.Amount { return &s.Collect }),
 	}}, nil),
-	stepWith(StepEntry{"heat", "apply published retention factors: {code: \"2151\"}", `- heat: {code: "2151"}`}, grammar[Heat]{keys: []key[Heat]{
-		into("code", "the code of the retention table", true, codeShape, (*reader).code, func(s *Heat) *string { return &s.Code }),
-	}}, nil),
+	stepWith(StepEntry{"heat", "keep it hot: {at: 80 °C, for: 10 min}, or apply published retention factors: {code: \"2151\"}", "- heat: {at: 80 °C, for: 10 min}"}, grammar[Heat]{keys: append([]key[Heat]{
+		into("code", "the code of the retention table", false, codeShape, (*reader).code, func(s *Heat) *string { return &s.Code }),
+	}, boilKeys(func(s *Heat) *Boil { return &s.Boil })...)}, both(together("at", "for"), oneAtLeast("code", "at and for", "at"))),
+	adjustKind,
 	stepWith(StepEntry{"split", "keep stated shares: {keep: {FAT: 3 %}, collect: 300 g, because: \"…\"}", `- split: {keep: {FAT: 3 %}, collect: 300 g, because: "weighed cream"}`}, grammar[Split]{keys: []key[Split]{
 		into("keep", "the share of each constituent that is kept", true, mapOf(quantityShape(percent)), (*reader).kept, func(s *Split) *[]Kept { return &s.Keep }),
 		mass("collect", "the mass that is left", func(s *Split) **unit.Amount { return &s.Collect }),
@@ -103,6 +105,14 @@ var strainKeys = grammar[Strain]{keys: []key[Strain]{
 	word("through", "what holds the solids back", true, []string{"cloth", "paper", "metal", "sieve", "bag"}, func(s *Strain) *string { return &s.Through }),
 }}
 
+// boilKeys are how hot and how long a pot is kept.
+func boilKeys[T any](field func(*T) *Boil) []key[T] {
+	return []key[T]{
+		scaled("at", "the temperature of the pot", temperature, func(t *T) **Quantity { return &field(t).Temperature }),
+		lasting("for", "how long", func(t *T) **Quantity { return &field(t).Minutes }),
+	}
+}
+
 func exactlyOne(a, b string) func(present) (string, string) {
 	return func(p present) (string, string) {
 		switch p.count(a, b) {
@@ -112,6 +122,37 @@ func exactlyOne(a, b string) func(present) (string, string) {
 			return "has " + a + " and " + b, "keep one of them"
 		}
 		return "", ""
+	}
+}
+
+// oneAtLeast asks for a key or for others, of which key is one.
+func oneAtLeast(a, others, key string) func(present) (string, string) {
+	return func(p present) (string, string) {
+		if p.count(a, key) == 0 {
+			return "needs " + a + " or " + others, "write what you know"
+		}
+		return "", ""
+	}
+}
+
+func together(a, b string) func(present) (string, string) {
+	return func(p present) (string, string) {
+		switch {
+		case p.count(a, b) != 1:
+			return "", ""
+		case p.has(a):
+			a, b = b, a
+		}
+		return "has " + b + " without " + a, "give both, or take " + b + " out"
+	}
+}
+
+func both(one, other func(present) (string, string)) func(present) (string, string) {
+	return func(p present) (string, string) {
+		if fault, do := one(p); fault != "" {
+			return fault, do
+		}
+		return other(p)
 	}
 }
 

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"sipsum/internal/acidity"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
@@ -47,6 +48,7 @@ components:
       - concentrate: {by: freezing, to: 400 g}
       - wash: {fat: 10 g own:butter, collect: 340 g}
       - heat: {code: "5001"}
+      - adjust: {brix: 40, with: own:sugar}
       - split: {keep: {SUCS: 10 %}, because: "a test"}
       - carbonate: {left: 3 g/l}
       - treat: "smoked, apple wood"
@@ -124,6 +126,16 @@ func (b bench) Drawn(f *food.Food) (*food.Profile, ledger.Cells) {
 func (b bench) Volume(pot *ledger.Pot) []float64    { return pot.Mass() }
 func (b bench) Refracted(pot *ledger.Pot) []float64 { return pot.Total("SUCS") }
 func (b bench) Hold([]drink.Stated) error           { return nil }
+func (b bench) Surely() acidity.Surely              { return acidity.Surely{PH: true} }
+func (b bench) Laboratory() *acidity.Laboratory {
+	return acidity.NewLaboratory(factors.Ensemble, b.drawer, b.lines, nil)
+}
+func (b bench) Doser(drink.Line) (func(*ledger.Pot, []float64), string) {
+	return func(pot *ledger.Pot, grams []float64) { pot.Pour(b.lines, b.drawer.PerGram(b.lines), grams, "dose") }, "dose"
+}
+func (b bench) Weigh(pot *ledger.Pot, line drink.Line, grams []float64) {
+	pot.Pour(b.lines, b.drawer.PerGram(b.lines), grams, line.Path)
+}
 
 // benchPot holds 200 g of milk, 200 g of water, 30 g of sugar and 20 g of coffee.
 func benchPot() (bench, *ledger.Pot) {

@@ -9,9 +9,7 @@ import (
 
 // methods is every step that is calculated, by its word in the drink file.
 var methods = map[string]Method{
-	"reduce": method[*drink.Reduce]{weight: states, do: func(a at, s *drink.Reduce) (Outcome, error) {
-		return Reduce(a.pot, a.reduceTo(s), a.Factors)
-	}},
+	"reduce": method[*drink.Reduce]{weight: states, makes: invertSugar, do: at.reduce},
 	"strain": straining,
 	"press":  straining,
 	"curdle": method[*drink.Curdle]{weight: states, makes: []constituent.ID{burnt}, do: func(a at, s *drink.Curdle) (Outcome, error) {
@@ -45,7 +43,7 @@ var methods = map[string]Method{
 		do: at.dilute,
 	},
 	"invert": method[*drink.Invert]{
-		weight: leavesOpen, makes: []constituent.ID{constituent.Glucose, constituent.Fructose},
+		weight: leavesOpen, makes: invertSugar,
 		do: func(a at, s *drink.Invert) (Outcome, error) {
 			if s.Share != nil {
 				return Invert(a.pot, a.share(s.Share, "share"))
@@ -67,12 +65,9 @@ var methods = map[string]Method{
 	},
 	"ferment": method[*drink.Ferment]{weight: leavesOpen, alsoMakes: fermented, brings: FermentProducts, do: at.ferment},
 	"caramelise": method[*drink.Caramelise]{
-		weight: leavesOpen, brings: BurntSugarAcids,
+		weight: leavesOpen, weighs: func(s *drink.Caramelise) bool { return s.To != nil }, brings: BurntSugarAcids,
 		makes: []constituent.ID{burnt, constituent.RestOf(constituent.OrganicAcids)},
-		do: func(a at, s *drink.Caramelise) (Outcome, error) {
-			acids, perGram := a.Drawn(BurntSugarAcids())
-			return Caramelise(a.pot, Burning{Loss: a.share(&s.Loss, "loss"), Acids: acids, PerGram: perGram}, a.Factors), nil
-		},
+		do:    at.caramelise,
 	},
 	"concentrate": method[*drink.Concentrate]{weight: states, do: func(a at, s *drink.Concentrate) (Outcome, error) {
 		if s.By == "vacuum" {
@@ -86,8 +81,9 @@ var methods = map[string]Method{
 			return Wash(a.pot, a.aside(s.Ingredients), a.amount(s.Collect, "collect"), a.Factors)
 		},
 	},
-	"heat":  method[*drink.Heat]{weight: leavesOpen, do: at.heat},
-	"split": method[*drink.Split]{weight: states, do: at.split},
+	"heat":   method[*drink.Heat]{weight: leavesOpen, alsoMakes: heated, do: at.heat},
+	"adjust": method[*drink.Adjust]{weight: asBefore, do: at.adjust},
+	"split":  method[*drink.Split]{weight: states, do: at.split},
 	"carbonate": method[*drink.Carbonate]{
 		weight: asBefore, brings: Gas,
 		makes: []constituent.ID{constituent.CarbonDioxide},
