@@ -159,8 +159,9 @@ func TestNewExplains(t *testing.T) {
 // The line that is shown of a step is one that works: pasted into a pot that has what the
 // step is for, it is calculated.
 func TestEveryExampleOfAStepIsCalculated(t *testing.T) {
-	const usual = "200 g core:milk-whole, 100 g core:sugar-white, 220 g core:orange-juice"
+	const usual, syrup = "200 g core:milk-whole, 100 g core:sugar-white, 220 g core:orange-juice", "440 g core:apple-juice, 40 g core:sugar-white"
 	pots := map[string]string{
+		"reduce": syrup, "heat": syrup, "ferment": syrup,
 		"brew":    "18 g core:coffee-roasted-arabica, 60 g core:water-brew",
 		"dilute":  "300 g core:orange-juice",
 		"convert": "100 g core:rice-koji, 200 g core:rice-white, 300 g core:water-pure",
