@@ -161,7 +161,7 @@ func TestNewExplains(t *testing.T) {
 func TestEveryExampleOfAStepIsCalculated(t *testing.T) {
 	const usual, syrup = "200 g core:milk-whole, 100 g core:sugar-white, 220 g core:orange-juice", "440 g core:apple-juice, 40 g core:sugar-white"
 	pots := map[string]string{
-		"reduce": syrup, "heat": syrup, "ferment": syrup,
+		"reduce": syrup, "heat": syrup, "ferment": "100 g core:sugar-white, 456 g core:water-pure",
 		"brew":    "18 g core:coffee-roasted-arabica, 60 g core:water-brew",
 		"dilute":  "300 g core:orange-juice",
 		"convert": "100 g core:rice-koji, 200 g core:rice-white, 300 g core:water-pure",
