@@ -47,13 +47,12 @@ func findSynonym(word string) (stepWord, bool) {
 // treats reports whether a word stands beside its step as a technique too.
 func (w stepWord) treats() bool { return w.adds[0] == treatKind.Word }
 
-// said is what the sheet says of a word that was read as another.
+// said is what the sheet says of a word that was read as another, where that matters.
 func (w stepWord) said() string {
-	text := w.word + " is read as " + w.step
-	if w.echo != "" {
-		text += ": " + w.echo
+	if w.echo == "" {
+		return ""
 	}
-	return text
+	return w.word + " is read as " + w.step + ": " + w.echo
 }
 
 // synonym reads a word of the kitchen as its step, in place of the entry that has it. What
@@ -69,7 +68,7 @@ func (r *reader) synonym(w stepWord, call entry) (stepKind, entry, bool) {
 	}
 	given, isMap := call.value.(*ast.MappingNode)
 	if !isMap || !w.takes(given) {
-		r.faults.Add(call.at, "write "+w.shown(k, call.value), "%s is read as %s, and cannot be from what stands here", quoted(call.key), k.Word)
+		r.faults.Add(call.at, "write "+w.shown(k, call.value), "%s does not say what %s needs", quoted(call.key), k.Word)
 		return stepKind{}, entry{}, false
 	}
 	if w.adds[0] != "" && !w.treats() {

@@ -48,7 +48,6 @@ func TestKitchenWordsAreReadAsTheirSteps(t *testing.T) {
 		require.Empty(t, said, line)
 		want, _ := stepsOf(t, same)
 		require.Len(t, got, 1, line)
-		assert.NotEmpty(t, got[0].Said(), "%s: the sheet says so", line)
 		assert.Empty(t, want[0].Said())
 		assert.Equal(t, bare(want[0]), bare(got[0]), line)
 	}
@@ -133,4 +132,12 @@ func TestKitchenWordsNameSteps(t *testing.T) {
 		assert.NotContains(t, said, "is not a step", word)
 		assert.NotEmpty(t, said, word)
 	}
+}
+
+// Where the reading of a word matters the sheet says so.
+func TestTheSheetSaysHowAWordWasRead(t *testing.T) {
+	steps, said := stepsOf(t, "stir: {melt: 30 g}", "infuse: {ingredients: [5 g core:bay-leaf]}")
+	require.Empty(t, said)
+	assert.Contains(t, steps[0].Said(), "stir is read as chill: ")
+	assert.Empty(t, steps[1].Said())
 }

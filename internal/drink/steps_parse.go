@@ -167,8 +167,13 @@ func findStep(word string) (stepKind, bool) {
 
 // stepAdvice tells how a step is written: the one that was meant, else one line of each.
 func (r *reader) stepAdvice(word string) string {
-	if k, ok := findStep(near(word, stepWords())); ok {
+	meant := near(word, append(stepWords(), each(stepSynonyms(), func(w stepWord) string { return w.word })...))
+	if k, ok := findStep(meant); ok {
 		return `did you mean "` + k.Word + `"? Write ` + k.Example
+	}
+	if w, ok := findSynonym(meant); ok && w.step != "" {
+		k, _ := findStep(w.step)
+		return `did you mean "` + w.word + `"? It is read as ` + k.Word + ": " + k.Example
 	}
 	return r.allSteps()
 }
