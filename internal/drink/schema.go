@@ -3,10 +3,10 @@ package drink
 import (
 	"bytes"
 	"encoding/json"
-	"fmt"
 	"maps"
 	"regexp"
 	"strings"
+	"unicode"
 
 	"sipsum/internal/unit"
 )
@@ -19,7 +19,7 @@ func Schema() []byte {
 	s["$schema"] = "https://json-schema.org/draft/2020-12/schema"
 	s["title"] = "sipsum drink file"
 	s["$defs"] = shape{
-		"line":     anyOf(shape{"type": "string", "pattern": `^[0-9./]+ ?\S+`}, lineKeys.shape()),
+		"line":     anyOf(shape{"type": "string", "pattern": `^[0-9./½⅓⅔¼¾⅛]+ ?\S+`}, lineKeys.shape()),
 		"step":     stepShape(),
 		"measured": measuredKeys.shape(),
 		"pantry":   pantryKeys.shape().about("a file named in use:"),
@@ -84,20 +84,40 @@ func quantityShape(s unit.Scale) shape {
 	return of
 }
 
+// rangeShape is a figure with its unit, and another after ± or at the other end of a range. Which
+// unit that one has only the parser checks.
 func rangeShape(units []string) shape {
-	one := figurePattern(units)
-	return shape{"type": "string", "pattern": fmt.Sprintf("^%s( ?± ?%s( sd)?)?$", one, one)}
+	const other = ` ?(±|\+ ?/? ?[-−–]|[-−–—]|to) ?` + numberPattern
+	return shape{"type": "string", "pattern": "^" + numberPattern + `(` + other + `)? ?` + unitPattern(units) + `(` + other + `.*)?$`}
 }
 
-// lookAlikes lets a pattern take the signs that unitSigns takes.
+const numberPattern = `[-−]?[0-9½⅓⅔¼¾⅛][0-9./½⅓⅔¼¾⅛⁄ ]*`
+
+// lookAlikes lets a pattern take the signs that are taken for another.
 var lookAlikes = strings.NewReplacer("µ", "[µμ]", "°", "[°º]")
 
-func figurePattern(units []string) string {
-	escaped := make([]string, len(units))
-	for i, u := range units {
-		escaped[i] = lookAlikes.Replace(regexp.QuoteMeta(u))
+func figurePattern(units []string) string { return numberPattern + ` ?` + unitPattern(units) }
+
+// unitPattern takes units in every form that is read: other words, capitals, an s at the end.
+func unitPattern(units []string) string {
+	forms := unit.Forms(units)
+	for i, form := range forms {
+		forms[i] = anyCase(form)
 	}
-	return `[-−]?[0-9./]+ ?(` + strings.Join(escaped, "|") + `)`
+	return `(` + strings.Join(forms, "|") + `)s?\.?`
+}
+
+// anyCase writes a word as a pattern that minds no capitals.
+func anyCase(word string) string {
+	var b strings.Builder
+	for _, c := range word {
+		if small, large := unicode.ToLower(c), unicode.ToUpper(c); small != large && c < unicode.MaxASCII {
+			b.WriteString("[" + string(small) + string(large) + "]")
+		} else {
+			b.WriteString(lookAlikes.Replace(regexp.QuoteMeta(string(c))))
+		}
+	}
+	return b.String()
 }
 
 // stepShape is a map with one key, the step's word.

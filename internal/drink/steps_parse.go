@@ -115,6 +115,9 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 	first := entries[0]
 	k, known := findStep(first.key)
 	switch {
+	case !known && gluedStep(first.key) != "":
+		r.faults.Add(first.at, "write: - "+gluedStep(first.key)+": {…}", "there is no space after the colon of %s", gluedStep(first.key))
+		return stepKind{}, entry{}, false
 	case !known:
 		r.faults.Add(first.at, stepAdvice(first.key), "%s is not a step", quoted(first.key))
 		return stepKind{}, entry{}, false
@@ -128,6 +131,15 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 		return stepKind{}, entry{}, false
 	}
 	return k, first, !first.spoilt
+}
+
+// gluedStep gives the step of "brew:{out", "" if it is none.
+func gluedStep(text string) string {
+	word, _, _ := gluedKey(text, stepWords())
+	if _, known := findStep(word); !known {
+		return ""
+	}
+	return word
 }
 
 func findStep(word string) (stepKind, bool) {
