@@ -1,6 +1,7 @@
 package data_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -13,7 +14,7 @@ import (
 // source; none is from memory.
 func TestStepTablesAreSourced(t *testing.T) {
 	for file, value := range map[string]string{
-		"partition.csv": "share", "extraction.csv": "share", "kinetics.csv": "value", "brewing.csv": "value", "phases.csv": "share",
+		"partition.csv": "share", "extraction.csv": "share", "kinetics.csv": "value", "brewing.csv": "value", "phases.csv": "share", "heat_capacities.csv": "value",
 	} {
 		for _, r := range rows(t, file) {
 			at := file + ": " + strings.Join([]string{r["group"], r["constituent"], r["by"], r["quantity"], r["name"], r["phase"], r["through"]}, " ")
@@ -39,19 +40,26 @@ func TestStepTablesAreSourced(t *testing.T) {
 	}
 }
 
-// Each rule of a filter is of a class of foods that exists, or of what was extracted.
+// Each rule of a filter is of a class of foods that exists, of what was extracted, or of an
+// agent that clarifies.
 func TestFiltersNameGroups(t *testing.T) {
 	groups := byKey(t, "groups.csv", "group")
 	for _, r := range rows(t, "phases.csv") {
-		if group := r["group"]; group != "*" && group != "extract" {
+		if group := r["group"]; !slices.Contains([]string{"*", "extract", "agent"}, group) {
 			assert.Contains(t, groups, group)
 		}
-		assert.Contains(t, []string{"*", "cloth", "paper", "metal"}, r["through"])
+		assert.Contains(t, []string{"*", "cloth", "paper", "metal", "sieve", "bag", "egg white", "gelatine", "agar", "centrifuge"}, r["through"])
 		assert.Contains(t, []string{"suspended", "protein", "fat", "any"}, r["phase"])
 	}
 }
 
 func TestStepTablesNameConstituents(t *testing.T) {
+	for _, r := range rows(t, "heat_capacities.csv") {
+		if name := r["constituent"]; name != "*" && name != "ice" {
+			_, ok := constituent.Find(name)
+			assert.True(t, ok, name)
+		}
+	}
 	for _, r := range rows(t, "partition.csv") {
 		_, ok := constituent.Find(r["constituent"])
 		assert.True(t, ok, r["constituent"])

@@ -13,6 +13,7 @@ import (
 	"sipsum/internal/drivers"
 	"sipsum/internal/ledger"
 	"sipsum/internal/note"
+	"sipsum/internal/prep"
 	"sipsum/internal/reading"
 	"sipsum/internal/recipe"
 )
@@ -52,6 +53,7 @@ type Assay struct {
 	TableEnergy [2]composition.TableEnergy
 	Answers
 	Readings []reading.Reading // what was read, in the order in which the pots were made
+	Adjusted []prep.Dosed      // the doses that steps calculated, in the same order
 	Yields   []Yield           // of components, inner ones first, and of the drink
 	Doses    []Dose            // what lines weigh in, inner components first
 	Items    []recipe.Item     // every food in the drink, garnish included

@@ -3,6 +3,7 @@ package assay
 import (
 	"fmt"
 
+	"sipsum/internal/acidity"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
@@ -14,8 +15,11 @@ import (
 	"sipsum/internal/unit"
 )
 
-// kitchen is what the steps see of a walk.
-type kitchen struct{ walk *walk }
+// kitchen is what a step sees of a walk, and what was read of its pot before it.
+type kitchen struct {
+	walk *walk
+	read acidity.Surely
+}
 
 var _ prep.Kitchen = kitchen{}
 
@@ -37,6 +41,25 @@ func (k kitchen) Drawn(f *food.Food) (*food.Profile, ledger.Cells) {
 func (k kitchen) Volume(pot *ledger.Pot) []float64 { return k.walk.volume(pot) }
 
 func (k kitchen) Refracted(pot *ledger.Pot) []float64 { return k.walk.plan.lab.Gauge.Refracted(pot) }
+
+func (k kitchen) Laboratory() *acidity.Laboratory { return k.walk.plan.lab }
+
+func (k kitchen) Surely() acidity.Surely { return k.read }
+
+func (k kitchen) Doser(line drink.Line) (pour func(*ledger.Pot, []float64), name string) {
+	in := k.walk.plan.recipe.Lines[line.Path]
+	if in.Component == nil {
+		return func(pot *ledger.Pot, grams []float64) { k.walk.food(pot, in, grams) }, in.Profile.Food.Name()
+	}
+	from := k.walk.component(in.Component).pot
+	return func(pot *ledger.Pot, grams []float64) { pot.Mix(from, shares(grams, from), in.Component.Name) }, in.Component.Name
+}
+
+func (k kitchen) Weigh(pot *ledger.Pot, line drink.Line, grams []float64) {
+	in := k.walk.plan.recipe.Lines[line.Path]
+	k.walk.making.yield.pour(in, grams[0])
+	k.walk.add(pot, in, grams)
+}
 
 // Hold adds figures up as those of an own food.
 func (k kitchen) Hold(figures []drink.Stated) error {

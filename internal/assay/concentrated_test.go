@@ -52,7 +52,7 @@ func TestSugarsOfConcentratedJuiceAreAdded(t *testing.T) {
 		{"by a membrane", cherry, `split: {keep: {WATER: 20 %}, because: "test"}`, "30 g ± 0.0001 g pot", 6.3},
 		{"boiled down, not said, and weighed: 40.1 ml × 9.0 ÷ 100", cherry, "measured: {mass: 60 g ± 0.1 g}", "60 g ± 0.0001 g pot", 3.6},
 		{"boiled down, and weighed", cherry, "reduce: {to: 34 g ± 3 g}, measured: {mass: 32 g ± 0.1 g}", "32 g ± 0.0001 g pot", 6.1},
-		{"with the sugar of a syrup: 6.3 + 50", cherry + ", 50 g ± 0.0001 g core:sugar-white", "reduce: {to: 80 g ± 0.0001 g}", "80 g ± 0.0001 g pot", 56.3},
+		{"with the sugar of a syrup: 6.3 + 50", cherry + ", 50 g ± 0.0001 g core:sugar-white", "reduce: {to: 80 g ± 0.0001 g, at: 0 °C, for: 1 s}", "80 g ± 0.0001 g pot", 56.3},
 		{"milk boils down to no added sugar", "100 g core:milk-whole", "reduce: {to: 60 g}", "60 g pot", 0},
 	} {
 		a := juiced(t, c.ingredients, c.steps, c.build)

@@ -29,7 +29,8 @@ var next = map[string]struct {
 	step string
 	only []string // pots; all if empty
 }{
-	"reduce":             {step: "reduce: {by: 0.0001 % ± 0.00001 %}"},
+	"reduce":             {step: "reduce: {by: 0.00001 % ± 0.000001 %}"}, // sucrose splits as fast as a pot boils slowly: thirty times as much of it as boils away
+	"heat":               {step: "heat: {at: 80 °C, for: 0.0001 s}"},
 	"invert":             {step: "invert: {share: 0.0001 % ± 0.00001 %}"},
 	"invert by time":     {step: "invert: {ph: 7, at: 0 °C, for: 0.001 min}"},
 	"hydrolyse":          {step: "hydrolyse: {lactose: 0.0001 % ± 0.00001 %}"},

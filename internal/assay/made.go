@@ -10,6 +10,7 @@ import (
 	"sipsum/internal/drivers"
 	"sipsum/internal/ledger"
 	"sipsum/internal/note"
+	"sipsum/internal/prep"
 	"sipsum/internal/reading"
 )
 
@@ -50,6 +51,7 @@ type event struct {
 	note    *note.Note
 	reading *reading.Reading
 	within  *drink.Component // was made, or had been
+	dosed   *prep.Dosed
 }
 
 // chemistry works out what was made as a solution, once for what is asked of it.
@@ -64,9 +66,9 @@ func (m *made) chemistry(lab *acidity.Laboratory, l chemistry.Liquid) *chemistry
 	return m.solved[l]
 }
 
-// said gives the notes and readings of all that was made for the last of a list, in the
-// order in which they came up; notes that say the same once.
-func said(list []*made) (notes []note.Note, readings []reading.Reading) {
+// said gives the notes, readings and calculated doses of all that was made for the last of a
+// list, in the order in which they came up; notes that say the same once.
+func said(list []*made) (notes []note.Note, readings []reading.Reading, adjusted []prep.Dosed) {
 	seen := map[string]bool{}
 	var of func(m *made)
 	of = func(m *made) {
@@ -77,11 +79,13 @@ func said(list []*made) (notes []note.Note, readings []reading.Reading) {
 				of(named(list, e.within.Name))
 			case e.reading != nil:
 				readings = append(readings, *e.reading)
+			case e.dosed != nil:
+				adjusted = append(adjusted, *e.dosed)
 			case e.note != nil && !slices.ContainsFunc(notes, e.note.Same):
 				notes = append(notes, *e.note)
 			}
 		}
 	}
 	of(list[len(list)-1])
-	return notes, readings
+	return notes, readings, adjusted
 }

@@ -54,26 +54,37 @@ func (w *walk) add(pot *ledger.Pot, in recipe.Ingredient, grams []float64) {
 		return
 	}
 	if in.Component == nil {
-		pot.Pour(in.Profile, w.plan.drawer.PerGram(in.Profile), grams, in.Line.Path)
-		if n := w.plan.lab.Calibrate(pot, grams); n != nil {
+		if n := w.food(pot, in, grams); n != nil {
 			w.note(*n)
 		}
 		return
 	}
 	from := w.component(in.Component)
 	w.making.log = append(w.making.log, event{within: in.Component})
-	factor := from.pot.Mass()
-	if factor[0] <= 0 {
+	if weigh(from.pot) <= 0 {
 		w.faults.Add(in.Line.Place, "give it ingredients", "component %s is empty", note.Quote(in.Component.Name))
 		return
 	}
-	for d := range factor {
-		if factor[d] > 0 {
-			factor[d] = grams[d] / factor[d]
-		}
-	}
+	factor := shares(grams, from.pot)
 	w.making.uses = append(w.making.uses, use{from.name, factor})
 	pot.Mix(from.pot, factor, in.Component.Name)
+}
+
+// food pours grams of a food; a note tells where what is published of it disagrees.
+func (w *walk) food(pot *ledger.Pot, in recipe.Ingredient, grams []float64) *note.Note {
+	pot.Pour(in.Profile, w.plan.drawer.PerGram(in.Profile), grams, in.Line.Path)
+	return w.plan.lab.Calibrate(pot, grams)
+}
+
+// shares gives which share of a pot so many grams of it are.
+func shares(grams []float64, of *ledger.Pot) []float64 {
+	share, mass := make([]float64, len(grams)), of.Mass()
+	for d, g := range grams {
+		if mass[d] > 0 {
+			share[d] = g / mass[d]
+		}
+	}
+	return share
 }
 
 // componentGrams gives the mass of a component's line; a volume takes the

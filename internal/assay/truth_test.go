@@ -46,7 +46,7 @@ components:
     ingredients: [300 g ± 10 g own:fruit, 120 g own:sharp, 80 g ± 2 g sd own:sweet]
     steps:
       - heat: {code: "2151"}
-      - reduce: {to: 330 g ± 10 g}
+      - reduce: {to: 330 g ± 10 g, at: 0 °C, for: 1 s} # so that no sucrose splits: the worlds do not either
       - strain: {collect: 250 g ± 5 g, through: cloth}
   washed:
     ingredients: [200 g own:rich, 60 g own:sharp]

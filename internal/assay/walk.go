@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"sipsum/internal/acidity"
 	"sipsum/internal/amount"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
@@ -116,9 +117,10 @@ func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
 		}
 		w.read(pot, read, state)
 		does := prep.MethodOf(step)
-		state = reading.Stated{Mass: does.KeepsWeight(step, state.Mass || reading.TakenOf(read)[amount.ReadMass]), Gas: does.StatesGas(step)}
+		taken := reading.TakenOf(read)
+		state = reading.Stated{Mass: does.KeepsWeight(step, state.Mass || taken[amount.ReadMass]), Gas: does.StatesGas(step)}
 		read = nil
-		w.step(pot, step)
+		w.step(pot, step, taken.Acidity())
 	}
 	if end != nil {
 		read = append(read, end)
@@ -130,13 +132,13 @@ func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
 	}
 }
 
-// step applies one step of the drink file to a pot.
-func (w *walk) step(pot *ledger.Pot, step drink.Step) {
+// step applies one step of the drink file to a pot, of which something may just have been read.
+func (w *walk) step(pot *ledger.Pot, step drink.Step, read acidity.Surely) {
 	if w.ctx.Err() != nil {
 		return
 	}
 	path, before := step.StepPath(), weigh(pot)
-	out, err := prep.MethodOf(step).Do(kitchen{w}, pot, step, prep.Factors{Ensemble: w.plan.ens, Path: path})
+	out, err := prep.MethodOf(step).Do(kitchen{w, read}, pot, step, prep.Factors{Ensemble: w.plan.ens, Path: path})
 	if err != nil {
 		w.faults.Join(step.At(), err)
 		return
@@ -154,6 +156,9 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 	}
 	if p := out.Parted; p != nil {
 		w.plan.lab.CalibrateParted(pot, p.AtMost, p.Low, p.High, p.Source)
+	}
+	if out.Dosed != nil {
+		w.making.log = append(w.making.log, event{dosed: out.Dosed})
 	}
 	for _, text := range out.Notes {
 		w.note(note.Note{Kind: "step", Text: path + ": " + text})

@@ -70,7 +70,7 @@ func (c *Chemistry) withholdUnknown(in acidity.Ions, protein string, sure acidit
 	case half > acidity.SpanOf("widest").High:
 		low, high, why := c.PHMeter.Low, c.PHMeter.High, tooWide(in.Unknown)
 		if c.unbuffered() {
-			why = hardlyBuffers
+			why = HardlyBuffers
 		}
 		c.withhold(why)
 		c.PHMeter.Low, c.PHMeter.High = low, high
@@ -107,7 +107,8 @@ func (c *Chemistry) withholdBeyond(t *acidity.Titration) {
 	}
 }
 
-const hardlyBuffers = "it hardly buffers, so that the water and a trace of acid decide its pH: measure it if it matters"
+// HardlyBuffers is why the pH of pure syrups and spirits is withheld.
+const HardlyBuffers = "it hardly buffers, so that the water and a trace of acid decide its pH: measure it if it matters"
 
 // unbuffered reports whether a liquid takes less base over the whole of its open pH than one
 // that hardly buffers.
@@ -126,7 +127,7 @@ func (c *Chemistry) withholdUnbuffered(in acidity.Ions, sure acidity.Surely) {
 		return
 	}
 	capacity, ions := c.Capacity, c.StrongIons
-	c.withholdPH(hardlyBuffers)
+	c.withholdPH(HardlyBuffers)
 	c.Capacity, c.StrongIons, c.Curve = capacity, ions, nil
 }
 

@@ -20,7 +20,7 @@ func faultsOf(t *testing.T, text string) []string {
 	if err == nil {
 		return nil
 	}
-	return strings.Split(strings.ReplaceAll("\n"+err.Error(), "\nt:", "\n")[1:], "\n")
+	return strings.Split(strings.TrimPrefix(err.Error(), "t:"), "\nt:")
 }
 
 const head = "drink: x\nserves: 1\n" // lines 1 and 2
@@ -325,7 +325,8 @@ func TestFaultsOfSteps(t *testing.T) {
 		{"boil", `7:9: "boil" is not a step`},
 		{"{redcue: {to: 1 g}}", `7:10: "redcue" is not a step (did you mean "reduce"?`},
 		{"{}", `7:9: a step is empty`},
-		{"reduce: 40 g", `7:17: reduce must be written as key: value (its keys are to or by)`},
+		{"reduce: 40 g", `7:17: reduce must be written as key: value (its keys are to, by, at or for)`},
+		{"reduce: {to: 40 g, for: 3 min}", `7:9: reduce has for without at (give both, or take for out)`},
 		{"reduce: {}", `7:9: reduce needs to or by`},
 		{"reduce: {to: 1 g, by: 2 %}", `7:9: reduce has to and by`},
 		{"reduce: {to: 1 ml}", `7:22: to cannot be given in ml (use g, kg or mg)`},
@@ -349,9 +350,16 @@ func TestFaultsOfSteps(t *testing.T) {
 		{"hydrolyse: {}", `7:20: hydrolyse needs "lactose"`},
 		{"ferment: {after: {ALC: 0.5 g}}", `7:18: ferment needs "because"`},
 		{"caramelise: {loss: 12 g}", `7:28: a share is not given in "g"`},
-		{"concentrate: {by: heat, to: 1 g}", `7:27: by does not know "heat" (use freezing)`},
+		{"concentrate: {by: heat, to: 1 g}", `7:27: by does not know "heat" (use freezing or vacuum)`},
 		{"wash: {collect: 1 g}", `7:15: wash needs "fat"`},
-		{"heat: {}", `7:15: heat needs "code"`},
+		{"heat: {}", `7:9: heat needs code or at and for`},
+		{"heat: {at: 80 °C}", `7:9: heat has at without for (give both, or take at out)`},
+		{"caramelise: {}", `7:9: caramelise needs loss or to`},
+		{"adjust: {ph: 3.2}", `7:17: adjust needs "with"`},
+		{"adjust: {with: core:citric-acid}", `7:9: adjust needs one of ph, ta and brix`},
+		{"adjust: {ph: 3, ta: 6 g/l, with: core:citric-acid}", `7:9: adjust needs one of ph, ta and brix`},
+		{"adjust: {ph: 3.2, with: 2 g core:citric-acid}", `7:33: with is a food without an amount: the dose is calculated (write with: core:citric-acid)`},
+		{"adjust: {ph: 3.2, with: [1 g a]}", `7:33: `},
 		{"split: {keep: {}, because: b}", `7:23: keep names no constituent`},
 		{"split: {keep: {FAT: 3 %}}", `7:16: split needs "because"`},
 		{"carbonate: {bottle: 0.5 l}", `7:9: carbonate needs bottle, charge and at together, or left`},

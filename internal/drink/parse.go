@@ -15,6 +15,7 @@ type reader struct {
 	open      func(path string) ([]byte, error) // nil in a pantry
 	count     *int                              // ingredient lines of all files so far
 	compareAt fail.Place                        // of compare-with, which is checked at the end
+	allShown  bool                              // a fault of this file has shown all steps
 }
 
 // Parse reads a drink file. Name is the file's name for positions; open reads a

@@ -124,7 +124,7 @@ func anyCase(word string) string {
 func stepShape() shape {
 	properties := shape{}
 	for _, k := range stepKinds {
-		properties[k.word] = k.shape.about(k.doc)
+		properties[k.Word] = k.shape.about(k.Doc)
 	}
 	return shape{"type": "object", "properties": properties, "additionalProperties": false, "minProperties": 1, "maxProperties": 1}
 }

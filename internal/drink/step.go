@@ -52,13 +52,23 @@ type Reduce struct {
 	Head
 	To *unit.Amount // mass
 	By *Quantity    // %
+	Boil
 }
+
+// Boil is how hot and how long a pot is kept: both are set, or neither.
+type Boil struct {
+	Temperature *Quantity // °C
+	Minutes     *Quantity // min
+}
+
+// Stated reports whether anybody has said so.
+func (b Boil) Stated() bool { return b.Temperature != nil && b.Minutes != nil }
 
 // Strain holds suspended solids back; Press does so under force.
 type Strain struct {
 	Head                // "strain" or "press"
 	Collect unit.Amount // mass
-	Through string      // cloth, paper or metal
+	Through string      // cloth, paper, metal, sieve or bag
 }
 
 // Curdle separates curd and whey.
@@ -88,10 +98,35 @@ type Steep struct {
 // Add puts ingredients into the pot.
 type Add struct{ Head }
 
-// Chill melts ice into the drink.
+// Chill melts ice into the drink: as much as was weighed, or as cools it from one
+// temperature to another. Melt is set, or From and To.
 type Chill struct {
 	Head
-	Melt unit.Amount // mass
+	Melt *unit.Amount // mass
+	From *Quantity    // °C
+	To   *Quantity    // °C
+	Ice  *Quantity    // °C, of the ice; nil: 0 °C
+}
+
+// Cool cools without ice.
+type Cool struct {
+	Head
+	To Quantity // °C
+}
+
+// Convert splits starch into a sugar.
+type Convert struct {
+	Head
+	Starch Quantity // % of it that is split
+	To     string   // glucose or maltose
+}
+
+// Clarify takes out what makes a liquid cloudy, by an agent that goes with it or by force.
+type Clarify struct {
+	Head                    // its ingredients are the agent
+	By          string      // milk, egg white, gelatine, agar or centrifuge
+	Collect     unit.Amount // mass
+	Temperature *Quantity   // °C; nil if not stated
 }
 
 // Dilute adds water to a mass or to a reading. One of the two is set.
@@ -117,26 +152,33 @@ type Hydrolyse struct {
 	Lactose Quantity // % of it that is split
 }
 
-// Ferment turns sugars into alcohol and acids. The figures are what is in
-// 100 g of the pot afterwards.
+// Ferment turns sugars into alcohol and acids. Figures are what is in 100 g of the pot
+// afterwards, Brix and ABV what was read of it then. Readings before it, and those
+// afterwards that do not say what was made, are steps of their own beside it.
 type Ferment struct {
 	Head
 	Figures     []Stated
+	Brix        *Quantity // °Brix afterwards; nil if not read
+	ABV         *Quantity // % afterwards; nil if not read
 	Minutes     *Quantity // min; nil if not stated
 	Temperature *Quantity // °C; nil if not stated
 	Because     string
+
+	before, after *Measured
 }
 
-// Caramelise burns sugar.
+// Caramelise burns sugar: a share of it, or until the pot weighs so much. One of the two
+// is set, or both.
 type Caramelise struct {
 	Head
-	Loss Quantity // % of the pot's sugars
+	Loss *Quantity    // % of the pot's sugars
+	To   *unit.Amount // mass
 }
 
 // Concentrate takes water out without heat.
 type Concentrate struct {
 	Head
-	By string      // freezing
+	By string      // freezing or vacuum
 	To unit.Amount // mass
 }
 
@@ -146,10 +188,21 @@ type Wash struct {
 	Collect *unit.Amount // mass; nil if not stated
 }
 
-// Heat applies the published retention factors of one code.
+// Heat applies the published retention factors of one code, or keeps the pot hot for a
+// time. One of the two is set, or both.
 type Heat struct {
 	Head
-	Code string // verbatim
+	Code string // verbatim; "" if not stated
+	Boil
+}
+
+// Adjust brings the pot to a reading with a food, whose dose is calculated. One of the
+// three is set. Its one ingredient is a gram of that food.
+type Adjust struct {
+	Head
+	PH   *Quantity
+	TA   *Quantity // as of Measured
+	Brix *Quantity // °Brix
 }
 
 // Split keeps stated shares: the designer's own figures, marked so.

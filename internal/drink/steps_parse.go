@@ -2,17 +2,31 @@ package drink
 
 import (
 	"slices"
+	"strings"
 
 	"github.com/goccy/go-yaml/ast"
-
-	"sipsum/internal/fail"
 )
+
+// StepEntry is what a step is called and how it is written.
+type StepEntry struct {
+	Word    string
+	Doc     string // what it does
+	Example string // one line, as it stands under steps:
+}
+
+// Steps lists every step that a drink file can name, in the order of the documentation.
+func Steps() []StepEntry {
+	entries := make([]StepEntry, len(stepKinds))
+	for i, k := range stepKinds {
+		entries[i] = k.StepEntry
+	}
+	return entries
+}
 
 // stepKind is one keyword of a step list: what the parser reads and the schema
 // shows.
 type stepKind struct {
-	word  string
-	doc   string
+	StepEntry
 	shape shape
 	read  func(r *reader, head Head, n ast.Node) (Step, bool)
 }
@@ -26,9 +40,9 @@ type stepOf[T any] interface {
 // stepWith makes a kind whose parameters are a map. Check says what the keys
 // alone cannot: which of them go together. It is asked only if each key was
 // read without fault.
-func stepWith[T any, P stepOf[T]](word, doc string, g grammar[T], check func(present) (fault, do string)) stepKind {
-	g.what = word
-	return stepKind{word, doc, g.shape(), func(r *reader, head Head, n ast.Node) (Step, bool) {
+func stepWith[T any, P stepOf[T]](entry StepEntry, g grammar[T], check func(present) (fault, do string)) stepKind {
+	g.what = entry.Word
+	return stepKind{entry, g.shape(), func(r *reader, head Head, n ast.Node) (Step, bool) {
 		s := P(new(T))
 		s.setHead(head)
 		before := r.faults.Len()
@@ -38,7 +52,7 @@ func stepWith[T any, P stepOf[T]](word, doc string, g grammar[T], check func(pre
 		}
 		if check != nil && !r.torn {
 			if fault, do := check(has); fault != "" {
-				r.faults.Add(head.Place, do, "%s %s", word, fault)
+				r.faults.Add(head.Place, do, "%s %s", entry.Word, fault)
 				return nil, false
 			}
 		}
@@ -47,26 +61,26 @@ func stepWith[T any, P stepOf[T]](word, doc string, g grammar[T], check func(pre
 }
 
 // addKind reads lines instead of a map of keys.
-var addKind = stepKind{"add", "later ingredients: a line, or a list of lines", oneOrMoreShape, func(r *reader, head Head, n ast.Node) (Step, bool) {
+var addKind = stepKind{StepEntry{"add", "later ingredients: a line, or a list of lines", "- add: 2 g core:salt"}, oneOrMoreShape, func(r *reader, head Head, n ast.Node) (Step, bool) {
 	before := r.faults.Len()
 	head.Ingredients = r.oneOrMore(n, "add", head.Path)
 	return &Add{head}, r.faults.Len() == before && len(head.Ingredients) > 0
 }}
 
 // treatKind reads a text instead of a map of keys.
-var treatKind = stepKind{"treat", "a technique in your own words, which changes no figure: \"smoked, apple wood\"", textShape(mostName), func(r *reader, head Head, n ast.Node) (Step, bool) {
+var treatKind = stepKind{StepEntry{"treat", "a technique in your own words, which changes no figure: \"smoked, apple wood\"", `- treat: "smoked, apple wood"`}, textShape(mostName), func(r *reader, head Head, n ast.Node) (Step, bool) {
 	technique, ok := r.text(n, "treat", mostName)
 	return &Treat{head, technique}, ok
 }}
 
 // measuredKind shares its keys with the readings at the end of a component.
-var measuredKind = stepKind{"measured", "readings of the pot at this moment", measuredShape, func(r *reader, head Head, n ast.Node) (Step, bool) {
+var measuredKind = stepKind{StepEntry{"measured", "readings of the pot at this moment", "- measured: {mass: 280 g, brix: 52.5, ph: 3.1}"}, measuredShape, func(r *reader, head Head, n ast.Node) (Step, bool) {
 	m, ok := readMeasured(r, head, n)
 	return m, ok
 }}
 
 func stepWords() []string {
-	return each(stepKinds, func(k stepKind) string { return k.word })
+	return each(stepKinds, func(k stepKind) string { return k.Word })
 }
 
 // steps reads a list of steps, each a map with one key. Steps at fault are
@@ -87,9 +101,9 @@ func (r *reader) steps(n ast.Node, what, owner string) []Step {
 		if !ok {
 			continue
 		}
-		head := Head{Word: k.word, Place: call.at, Path: twins.path(owner, k.word)}
+		head := Head{Word: k.Word, Place: call.at, Path: twins.path(owner, k.Word)}
 		if s, ok := k.read(r, head, call.value); ok {
-			steps = append(steps, s)
+			steps = append(steps, withReadings(s)...)
 		}
 	}
 	return steps
@@ -99,16 +113,16 @@ func (r *reader) steps(n ast.Node, what, owner string) []Step {
 func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 	if text, ok := raw(n); ok {
 		if k, known := findStep(text); known {
-			r.faults.Add(r.nodeAt(n), "write them after a colon; "+k.doc, "%s has no parameters", k.word)
+			r.faults.Add(r.nodeAt(n), "write them after a colon: "+k.Example, "%s has no parameters", k.Word)
 			return stepKind{}, entry{}, false
 		}
-		r.faults.Add(r.nodeAt(n), stepAdvice(text), "%s is not a step", quoted(text))
+		r.faults.Add(r.nodeAt(n), r.stepAdvice(text), "%s is not a step", quoted(text))
 		return stepKind{}, entry{}, false
 	}
 	entries, ok := r.entries(n, "a step", stepWords())
 	if !ok || len(entries) == 0 {
 		if ok {
-			r.faults.Add(r.nodeAt(n), "a step is one of "+fail.Or(stepWords()), "a step is empty")
+			r.faults.Add(r.nodeAt(n), r.allSteps(), "a step is empty")
 		}
 		return stepKind{}, entry{}, false
 	}
@@ -119,7 +133,7 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 		r.faults.Add(first.at, "write: - "+gluedStep(first.key)+": {…}", "there is no space after the colon of %s", gluedStep(first.key))
 		return stepKind{}, entry{}, false
 	case !known:
-		r.faults.Add(first.at, stepAdvice(first.key), "%s is not a step", quoted(first.key))
+		r.faults.Add(first.at, r.stepAdvice(first.key), "%s is not a step", quoted(first.key))
 		return stepKind{}, entry{}, false
 	case len(entries) > 1:
 		second := entries[1]
@@ -143,13 +157,26 @@ func gluedStep(text string) string {
 }
 
 func findStep(word string) (stepKind, bool) {
-	i := slices.IndexFunc(stepKinds, func(k stepKind) bool { return k.word == word })
+	i := slices.IndexFunc(stepKinds, func(k stepKind) bool { return k.Word == word })
 	if i < 0 {
 		return stepKind{}, false
 	}
 	return stepKinds[i], true
 }
 
-func stepAdvice(word string) string {
-	return guess(word, stepWords(), "a step is one of "+fail.Or(stepWords()))
+// stepAdvice tells how a step is written: the one that was meant, else one line of each.
+func (r *reader) stepAdvice(word string) string {
+	if k, ok := findStep(near(word, stepWords())); ok {
+		return `did you mean "` + k.Word + `"? Write ` + k.Example
+	}
+	return r.allSteps()
+}
+
+// allSteps gives a line of every step, once for a file.
+func (r *reader) allSteps() string {
+	if r.allShown {
+		return "the steps are listed above"
+	}
+	r.allShown = true
+	return "the steps are, one line of each:\n" + strings.Join(each(stepKinds, func(k stepKind) string { return k.Example }), "\n")
 }

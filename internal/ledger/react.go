@@ -82,8 +82,8 @@ func (p *Pot) reactRow(r Reaction, row, from int, share []float64) {
 	}
 }
 
-// moveBounds moves the bound of From to its products. A total that is itself
-// unknown may grow by the water.
+// moveBounds moves the bound of From to its products, and to the totals that From was no
+// part of. A total of From that is itself unknown may grow by the water.
 func (r Reaction) moveBounds(bounds []float64, share float64) {
 	from := constituent.Must(r.From)
 	b := bounds[from.Order]
@@ -92,11 +92,25 @@ func (r Reaction) moveBounds(bounds []float64, share float64) {
 	}
 	bounds[from.Order] = b * (1 - share)
 	for _, part := range r.Into {
-		bounds[constituent.Must(part.ID).Order] += b * share * part.Grams // NaN stays NaN
+		made := b * share * part.Grams // NaN stays NaN
+		bounds[constituent.Must(part.ID).Order] += made
+		for up := constituent.Must(part.ID).Parent; up != "" && up != constituent.Mass && !partOf(from, up); up = constituent.Must(up).Parent {
+			bounds[constituent.Must(up).Order] += made
+		}
 	}
 	for up := from.Parent; up != "" && up != constituent.Mass; up = constituent.Must(up).Parent {
 		bounds[constituent.Must(up).Order] *= 1 + share*r.Water
 	}
+}
+
+// partOf reports whether a constituent is part of another.
+func partOf(c *constituent.Constituent, of constituent.ID) bool {
+	for up := c.Parent; up != ""; up = constituent.Must(up).Parent {
+		if up == of {
+			return true
+		}
+	}
+	return false
 }
 
 // Forget makes what a row has of a rider unknown: it could still be all there,

@@ -48,12 +48,10 @@ type Burning struct {
 //
 // Sulphur dioxide may boil off as if as much water did as sugar burns.
 //
-// Limits: the water and the vapours that leave are not known and stay in the mass; weigh
-// the pot (measured) to take them out. A weight of dry sugar alone does not tell the
-// loss: sucrose that turns into caramel loses at most 16.7 % of its mass (caramelin,
-// C125H188O80), so a loss of mass is a floor for the share that has burnt, L/0.167, and
-// no more. Soda makes more acid than is counted here and binds it. The sugar that is
-// left counts as unburnt and unsplit, so sucrose is the most that it can be.
+// Limits: the water and the vapours that leave are not known and stay in the mass, unless
+// the pot was weighed afterwards (caramelise.to). Soda makes more acid than is counted here
+// and binds it. The sugar that is left counts as unburnt and unsplit, so sucrose is the most
+// that it can be; a note says what a simmer alone would split.
 func Caramelise(pot *ledger.Pot, b Burning, f Factors) Outcome {
 	of := make([][]float64, len(pot.Rows)) // grams of known sugar that burn
 	all, unknown := make([]float64, pot.N), 0.0

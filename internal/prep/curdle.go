@@ -157,10 +157,15 @@ func (m *curd) forget(pot *ledger.Pot) {
 		if isDairy(pot.Rows[row]) {
 			by = "*"
 		}
-		for _, c := range constituent.All() {
-			if p, ok := partitions()[partKey{c.ID, by}]; ok && p.unknown {
-				pot.Forget(row, c.ID)
-			}
+		forgetOf(pot, row, by)
+	}
+}
+
+// forgetOf makes unknown what data/partition.csv has without a figure.
+func forgetOf(pot *ledger.Pot, row int, by string) {
+	for _, c := range constituent.All() {
+		if p, ok := partitions()[partKey{c.ID, by}]; ok && p.unknown {
+			pot.Forget(row, c.ID)
 		}
 	}
 }

@@ -29,12 +29,19 @@ func (a at) ferment(s *drink.Ferment) (Outcome, error) {
 		return Outcome{}, err
 	}
 	products, perGram := a.Drawn(FermentProducts())
-	return Ferment(a.pot, after, Unnamed{Products: products, PerGram: perGram, Path: a.Path})
+	unnamed := Unnamed{Products: products, PerGram: perGram, Path: a.Path}
+	if s.Brix == nil && s.ABV == nil {
+		return Ferment(a.pot, after, unnamed)
+	}
+	return a.fermentRead(s, after, unnamed)
 }
 
 // fermented lists what the figures of a ferment name, and what is not named.
 func fermented(s *drink.Ferment) []constituent.ID {
 	made := []constituent.ID{constituent.MassOther}
+	if s.Brix != nil || s.ABV != nil {
+		made = append(made, constituent.Alcohol)
+	}
 	for _, figure := range s.Figures {
 		if id := constituent.ID(figure.Tag); fermentable(id) {
 			made = append(made, id)

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
@@ -131,5 +132,80 @@ func TestAFermentOfStatedProductsLeavesNothingUnnamed(t *testing.T) {
 		assert.Len(t, out.Notes, 1, "%g g of alcohol", alcohol)
 		assert.Zero(t, central(pot, "MASS-other"), "%g g of alcohol", alcohol)
 		assert.InDelta(t, 100, pot.Mass()[0]+out.Lost.Mass(), close, "%g g of alcohol", alcohol)
+	}
+}
+
+// wineBench reads sugar and alcohol as data/refraction.csv has them: 1 and 0.45.
+type wineBench struct{ bench }
+
+func (b wineBench) Refracted(pot *ledger.Pot) []float64 {
+	col := pot.Total("SUGAR")
+	for d, x := range pot.Total("ALC") {
+		col[d] += 0.45 * x
+	}
+	return col
+}
+
+// must makes a pot of 1 kg of grape must and the bench that reads it.
+func must() (wineBench, *ledger.Pot) {
+	grape := entered("must", "fruit juice", map[constituent.ID]float64{"WATER": 80, "GLUS": 10, "FRUS": 10})
+	b := bench{foods: map[food.ID]*food.Profile{}}
+	profiles := []*food.Profile{grape}
+	made := food.Enter(prep.FermentProducts(), nil)
+	b.foods[made.Food.ID] = made
+	columns := ledger.NewColumns(append(profiles, made), "ALC", "LACAC", "MASS-other")
+	b.drawer = ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: n}, columns)
+	pot := ledger.New(columns, n)
+	pot.Pour(grape, b.drawer.PerGram(grape), grams(1000), "must")
+	return wineBench{b}, pot
+}
+
+func fermentStep(t *testing.T, line string) drink.Step {
+	t.Helper()
+	return steps(t, "drink: d\nserves: 1\nbuild: [10 g house]\ncomponents:\n  house:\n    ingredients: [1 g own:must]\n    steps:\n      - ferment: "+line+"\n")["ferment"]
+}
+
+// What was read afterwards is what the pot reads then; the alcohol is that of the sugar gone
+// by its equation (0.5114 g a gram of hexose, IUPAC atomic weights), half of it to all of it.
+func TestFermentIsToldByWhatARefractometerReads(t *testing.T) {
+	b, pot := must()
+	step := fermentStep(t, "{after: {brix: 8}}")
+	out, err := prep.MethodOf(step).Do(b, pot, step, factors)
+	require.NoError(t, err)
+	for d, reads := range b.Refracted(pot) {
+		require.InDelta(t, 8, 100*reads/pot.Mass()[d], 0.01, "draw %d", d)
+		gone, alcohol := 200-pot.Total("SUGAR")[d], pot.Total("ALC")[d]
+		require.GreaterOrEqual(t, alcohol, 0.5*gone*92.138/180.156-1e-6)
+		require.LessOrEqual(t, alcohol, gone*92.138/180.156+1e-6)
+	}
+	assert.InDelta(t, 1000, pot.Mass()[0]+out.Lost.Mass(), 1e-6)
+	assert.Contains(t, out.Notes[len(out.Notes)-1], "of the sugars have gone")
+}
+
+// A strength that was read is what the pot holds; here a millilitre is a gram, so that 8 %
+// vol are 8 · 0.78924 g in 100 g (OIML R 22). With °Brix beside it what is not alcohol has
+// no name.
+func TestFermentTakesAStrengthThatWasRead(t *testing.T) {
+	for _, line := range []string{"{after: {abv: 8 %}}", "{after: {abv: 8 %, brix: 8}}"} {
+		b, pot := must()
+		step := fermentStep(t, line)
+		_, err := prep.MethodOf(step).Do(b, pot, step, factors)
+		require.NoError(t, err, line)
+		assert.InDelta(t, 8*0.78924, 100*central(pot, "ALC")/pot.Mass()[0], 0.002, line)
+	}
+}
+
+func TestFermentRefusesReadingsThatCannotBe(t *testing.T) {
+	for line, says := range map[string]string{
+		"{after: {brix: 25}}": "a ferment only takes sugar",
+		"{after: {brix: 1}}":  "a refractometer would still read about",
+		"{after: {brix: 8, SUGAR: 3 g}, because: \"a test\"}": "SUGAR is stated and read",
+		"{after: {abv: 20 %}}":                                "more sugar than goes",
+	} {
+		b, pot := must()
+		step := fermentStep(t, line)
+		_, err := prep.MethodOf(step).Do(b, pot, step, factors)
+		require.ErrorContains(t, err, says, line)
+		assert.InDelta(t, 200, central(pot, "SUGAR"), close, "%s: nothing has changed", line)
 	}
 }

@@ -1,6 +1,7 @@
 package prep
 
 import (
+	"slices"
 	"strings"
 	"sync"
 
@@ -54,10 +55,34 @@ func FindRetention(code string) (Retention, bool) {
 
 func (a at) heat(s *drink.Heat) (Outcome, error) {
 	retention, ok := FindRetention(s.Code)
-	if !ok {
+	if !ok && s.Code != "" {
 		return Outcome{}, fail.New(fail.Wrong, `unknown retention code "`+s.Code+`"`, "use a code of the USDA retention table, such as 2151")
 	}
-	return Heat(a.pot, retention, a.Factors), nil
+	var out Outcome
+	if !s.Stated() {
+		out = Heat(a.pot, retention, a.Factors)
+		a.warnSplit(&out)
+		return out, nil
+	}
+	hot, err := a.boiling(s.Boil, nil)
+	if err != nil {
+		return out, err
+	}
+	if ok {
+		out = Heat(a.pot, retention, a.Factors)
+	} else {
+		a.fade(hot, &out)
+	}
+	a.splitHot(hot, &out)
+	return out, nil
+}
+
+// heated is what heat may make: a code says nothing of sugars.
+func heated(s *drink.Heat) []constituent.ID {
+	if s.Stated() {
+		return slices.Clone(invertSugar)
+	}
+	return nil
 }
 
 // alcoholKept gives the least and the most alcohol that stays in a liquid that

@@ -1,6 +1,7 @@
 package prep
 
 import (
+	"sipsum/internal/acidity"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/food"
@@ -45,6 +46,13 @@ type Kitchen interface {
 	Refracted(pot *ledger.Pot) []float64
 	// Hold reports figures that 100 g cannot hold together.
 	Hold(figures []drink.Stated) error
+	// Laboratory solves pots, and Surely is what was read of the pot as it stands.
+	Laboratory() *acidity.Laboratory
+	Surely() acidity.Surely
+	// Doser gives what a line pours, by grams instead of its amount, into a copy of the pot:
+	// nothing is weighed in. Weigh pours so much of it into the pot.
+	Doser(line drink.Line) (pour func(pot *ledger.Pot, grams []float64), name string)
+	Weigh(pot *ledger.Pot, line drink.Line, grams []float64)
 }
 
 // weighing is what a step does to what is known of a pot's mass.

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"sipsum/internal/acidity"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
@@ -32,18 +33,22 @@ components:
       - strain: {collect: 300 g, through: cloth}
       - press: {collect: 290 g, through: metal}
       - curdle: {collect: 280 g, by: acid}
+      - clarify: {by: agar, with: 1 g own:agar, collect: 300 g}
       - brew: {out: 38 g, strength: 9.5 %}
       - steep: {ingredients: [5 g own:tea], collect: 350 g}
       - add: 1 g own:salt
       - chill: {melt: 30 g}
+      - cool: {to: 4 °C}
       - dilute: {brix: 4}
       - invert: {share: 40 %}
       - hydrolyse: {lactose: 90 %}
+      - convert: {starch: 60 %, to: glucose}
       - ferment: {after: {ALC: 0.5 g}, because: "a test"}
       - caramelise: {loss: 12 %}
       - concentrate: {by: freezing, to: 400 g}
       - wash: {fat: 10 g own:butter, collect: 340 g}
       - heat: {code: "5001"}
+      - adjust: {brix: 40, with: own:sugar}
       - split: {keep: {SUCS: 10 %}, because: "a test"}
       - carbonate: {left: 3 g/l}
       - treat: "smoked, apple wood"
@@ -121,23 +126,40 @@ func (b bench) Drawn(f *food.Food) (*food.Profile, ledger.Cells) {
 func (b bench) Volume(pot *ledger.Pot) []float64    { return pot.Mass() }
 func (b bench) Refracted(pot *ledger.Pot) []float64 { return pot.Total("SUCS") }
 func (b bench) Hold([]drink.Stated) error           { return nil }
+func (b bench) Surely() acidity.Surely              { return acidity.Surely{PH: true} }
+func (b bench) Laboratory() *acidity.Laboratory {
+	return acidity.NewLaboratory(factors.Ensemble, b.drawer, b.lines, nil)
+}
+func (b bench) Doser(drink.Line) (func(*ledger.Pot, []float64), string) {
+	return func(pot *ledger.Pot, grams []float64) { pot.Pour(b.lines, b.drawer.PerGram(b.lines), grams, "dose") }, "dose"
+}
+func (b bench) Weigh(pot *ledger.Pot, line drink.Line, grams []float64) {
+	pot.Pour(b.lines, b.drawer.PerGram(b.lines), grams, line.Path)
+}
 
 // benchPot holds 200 g of milk, 200 g of water, 30 g of sugar and 20 g of coffee.
 func benchPot() (bench, *ledger.Pot) {
-	poured := []*food.Profile{milk(), water(), sugar(), bean()}
+	poured := []*food.Profile{milk(), water(), sugar(), starchyBean()}
 	b := bench{lines: entered("salt", "salt", map[constituent.ID]float64{"ASH": 100}), foods: map[food.ID]*food.Profile{}}
 	profiles := append(slices.Clone(poured), b.lines)
 	for _, f := range []*food.Food{prep.PureWater(), prep.Gas(), prep.BurntSugarAcids(), prep.FermentProducts()} {
 		b.foods[f.ID] = food.Enter(f, nil)
 		profiles = append(profiles, b.foods[f.ID])
 	}
-	columns := ledger.NewColumns(profiles, "GLUS", "FRUS", "GALS", "CHOCDF-other", "OA-other", "MASS-other", "ALC", "CO2")
+	columns := ledger.NewColumns(profiles, "GLUS", "FRUS", "GALS", "CHOCDF-other", "OA-other", "MASS-other", "ALC", "CO2", "MALS")
 	b.drawer = ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: n}, columns)
 	pot := ledger.New(columns, n)
 	for i, mass := range []float64{200, 200, 30, 20} {
 		pot.Pour(poured[i], b.drawer.PerGram(poured[i]), grams(mass), poured[i].Food.ID.String())
 	}
 	return b, pot
+}
+
+// starchyBean is a coffee that also holds the starch that convert asks for.
+func starchyBean() *food.Profile {
+	return entered("bean", "coffee bean", map[constituent.ID]float64{
+		"WATER": 5, "PROCNT": 14, "FAT": 15, "CHOCDF": 62, "STARCH": 2, "FIBTG": 20, "ASH": 4, "OA": 1.2, "CAFFN": 1100, "K": 2000,
+	})
 }
 
 // Each step does what its line in the drink file says, and its method says of the weight
@@ -158,6 +180,9 @@ func TestMethodsDoWhatTheirLinesSay(t *testing.T) {
 		"steep":       {mass: 350, unweighed: true, weighed: true, brewed: true},
 		"add":         {mass: 451, weighed: true},
 		"chill":       {mass: 480, adds: true},
+		"cool":        {mass: 450, weighed: true},
+		"clarify":     {mass: 300, unweighed: true, weighed: true},
+		"convert":     {mass: 450},
 		"dilute":      {mass: sucrose / 0.04, adds: true},
 		"invert":      {mass: 450},
 		"hydrolyse":   {mass: 450},

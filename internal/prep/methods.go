@@ -9,17 +9,14 @@ import (
 
 // methods is every step that is calculated, by its word in the drink file.
 var methods = map[string]Method{
-	"reduce": method[*drink.Reduce]{weight: states, do: func(a at, s *drink.Reduce) (Outcome, error) {
-		return Reduce(a.pot, a.reduceTo(s), a.Factors)
-	}},
+	"reduce": method[*drink.Reduce]{weight: states, makes: invertSugar, do: at.reduce},
 	"strain": straining,
 	"press":  straining,
 	"curdle": method[*drink.Curdle]{weight: states, makes: []constituent.ID{burnt}, do: func(a at, s *drink.Curdle) (Outcome, error) {
-		celsius := math.NaN()
-		if s.Temperature != nil {
-			celsius = s.Temperature.Number
-		}
-		return Curdle(a.pot, a.amount(&s.Collect, "collect"), s.By, celsius, a.Factors)
+		return Curdle(a.pot, a.amount(&s.Collect, "collect"), s.By, celsiusOf(s.Temperature), a.Factors)
+	}},
+	"clarify": method[*drink.Clarify]{weight: states, makes: []constituent.ID{burnt}, do: func(a at, s *drink.Clarify) (Outcome, error) {
+		return Clarify(a.pot, a.aside(s.Ingredients), Clarifying{By: s.By, Collect: a.amount(&s.Collect, "collect"), Celsius: celsiusOf(s.Temperature)}, a.Factors)
 	}},
 	"brew": method[*drink.Brew]{weight: states, makes: []constituent.ID{burnt}, do: func(a at, s *drink.Brew) (Outcome, error) {
 		return Brew(a.pot, Recipe{
@@ -39,15 +36,14 @@ var methods = map[string]Method{
 		a.Pour(a.pot, s.Ingredients)
 		return Outcome{}, nil
 	}},
-	"chill": method[*drink.Chill]{weight: leavesOpen, do: func(a at, s *drink.Chill) (Outcome, error) {
-		return a.water(a.amount(&s.Melt, "melt")), nil
-	}},
+	"chill": method[*drink.Chill]{weight: leavesOpen, do: at.chill},
+	"cool":  method[*drink.Cool]{weight: asBefore, do: at.cool},
 	"dilute": method[*drink.Dilute]{
 		weight: leavesOpen, weighs: func(s *drink.Dilute) bool { return s.To != nil },
 		do: at.dilute,
 	},
 	"invert": method[*drink.Invert]{
-		weight: leavesOpen, makes: []constituent.ID{constituent.Glucose, constituent.Fructose},
+		weight: leavesOpen, makes: invertSugar,
 		do: func(a at, s *drink.Invert) (Outcome, error) {
 			if s.Share != nil {
 				return Invert(a.pot, a.share(s.Share, "share"))
@@ -61,16 +57,22 @@ var methods = map[string]Method{
 			return Hydrolyse(a.pot, a.share(&s.Lactose, "lactose"))
 		},
 	},
-	"ferment": method[*drink.Ferment]{weight: leavesOpen, alsoMakes: fermented, brings: FermentProducts, do: at.ferment},
-	"caramelise": method[*drink.Caramelise]{
-		weight: leavesOpen, brings: BurntSugarAcids,
-		makes: []constituent.ID{burnt, constituent.RestOf(constituent.OrganicAcids)},
-		do: func(a at, s *drink.Caramelise) (Outcome, error) {
-			acids, perGram := a.Drawn(BurntSugarAcids())
-			return Caramelise(a.pot, Burning{Loss: a.share(&s.Loss, "loss"), Acids: acids, PerGram: perGram}, a.Factors), nil
+	"convert": method[*drink.Convert]{
+		weight: leavesOpen, makes: []constituent.ID{constituent.Glucose, maltose},
+		do: func(a at, s *drink.Convert) (Outcome, error) {
+			return Convert(a.pot, a.share(&s.Starch, "starch"), s.To)
 		},
 	},
+	"ferment": method[*drink.Ferment]{weight: leavesOpen, alsoMakes: fermented, brings: FermentProducts, do: at.ferment},
+	"caramelise": method[*drink.Caramelise]{
+		weight: leavesOpen, weighs: func(s *drink.Caramelise) bool { return s.To != nil }, brings: BurntSugarAcids,
+		makes: []constituent.ID{burnt, constituent.RestOf(constituent.OrganicAcids)},
+		do:    at.caramelise,
+	},
 	"concentrate": method[*drink.Concentrate]{weight: states, do: func(a at, s *drink.Concentrate) (Outcome, error) {
+		if s.By == "vacuum" {
+			return Evaporate(a.pot, a.amount(&s.To, "to"), a.Factors)
+		}
 		return Freeze(a.pot, a.amount(&s.To, "to"), a.Factors)
 	}},
 	"wash": method[*drink.Wash]{
@@ -79,8 +81,9 @@ var methods = map[string]Method{
 			return Wash(a.pot, a.aside(s.Ingredients), a.amount(s.Collect, "collect"), a.Factors)
 		},
 	},
-	"heat":  method[*drink.Heat]{weight: leavesOpen, do: at.heat},
-	"split": method[*drink.Split]{weight: states, do: at.split},
+	"heat":   method[*drink.Heat]{weight: leavesOpen, alsoMakes: heated, do: at.heat},
+	"adjust": method[*drink.Adjust]{weight: asBefore, do: at.adjust},
+	"split":  method[*drink.Split]{weight: states, do: at.split},
 	"carbonate": method[*drink.Carbonate]{
 		weight: asBefore, brings: Gas,
 		makes: []constituent.ID{constituent.CarbonDioxide},
@@ -102,3 +105,11 @@ var methods = map[string]Method{
 var straining = method[*drink.Strain]{weight: states, makes: []constituent.ID{burnt}, do: func(a at, s *drink.Strain) (Outcome, error) {
 	return Strain(a.pot, a.amount(&s.Collect, "collect"), s.Through, a.Factors)
 }}
+
+// celsiusOf gives a temperature, NaN if it is not stated.
+func celsiusOf(q *drink.Quantity) float64 {
+	if q == nil {
+		return math.NaN()
+	}
+	return q.Number
+}

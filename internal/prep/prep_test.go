@@ -20,7 +20,7 @@ const n = 401
 const close = 1e-9
 
 // media are the filters of the drink file.
-var media = []string{"cloth", "paper", "metal"}
+var media = []string{"cloth", "paper", "metal", "sieve", "bag"}
 
 var factors = prep.Factors{Ensemble: estimate.Ensemble{Seed: 1, N: n}, Path: "test"}
 

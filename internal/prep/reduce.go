@@ -55,6 +55,27 @@ func Reduce(pot *ledger.Pot, to []float64, f Factors) (Outcome, error) {
 	return out, nil
 }
 
+// reduce boils down, and splits the sucrose that the time and the heat of it split (boil.go).
+func (a at) reduce(s *drink.Reduce) (Outcome, error) {
+	to, mass := a.reduceTo(s), a.pot.Mass()
+	gone := make([]float64, a.pot.N)
+	for d := range gone {
+		if mass[d] > 0 {
+			gone[d] = min(max(1-to[d]/mass[d], 0), 1)
+		}
+	}
+	hot, err := a.boiling(s.Boil, gone)
+	if err != nil {
+		return Outcome{}, err
+	}
+	out, err := Reduce(a.pot, to, a.Factors)
+	if err != nil {
+		return Outcome{}, err
+	}
+	a.splitHot(hot, &out)
+	return out, nil
+}
+
 // reduceTo gives the mass to reduce to: stated, or by a share of the pot's.
 func (a at) reduceTo(s *drink.Reduce) []float64 {
 	if s.To != nil {
@@ -67,8 +88,9 @@ func (a at) reduceTo(s *drink.Reduce) []float64 {
 	return to
 }
 
-// evaporation keeps everything but a share of the water, of the alcohol and of the gas.
-type evaporation struct{ water, alcohol, gas []float64 }
+// evaporation keeps everything but a share of the water, of the alcohol, of the gas and,
+// where acid is set, of the acetic acid.
+type evaporation struct{ water, alcohol, gas, acid []float64 }
 
 func (m *evaporation) Share(row ledger.Row, c *constituent.Constituent, share []float64) {
 	switch {
@@ -76,6 +98,8 @@ func (m *evaporation) Share(row ledger.Row, c *constituent.Constituent, share []
 		copy(share, m.water)
 	case c.ID == constituent.Alcohol && m.alcohol != nil:
 		copy(share, m.alcohol)
+	case c.ID == acetic && m.acid != nil:
+		copy(share, m.acid)
 	case c.ID == constituent.CarbonDioxide && !isWater(row):
 		copy(share, m.gas)
 	default:
@@ -96,16 +120,19 @@ func sulphurDioxideKept(water float64) float64 {
 	return math.Pow(water, kinetics()["volatility SO2"].value)
 }
 
-// doubt makes unknown what may have boiled off of the sulphur dioxide: at least a share stays,
-// and all of it may, up to the end of its interval.
-func doubt(pot *ledger.Pot, least float64) {
-	col := pot.Columns.At(sulphurDioxide)
+// doubt makes unknown what may have boiled off of the sulphur dioxide.
+func doubt(pot *ledger.Pot, least float64) { doubtOf(pot, sulphurDioxide, least) }
+
+// doubtOf makes unknown what may have gone of a rider: at least a share stays, and all of it
+// may, up to the end of its interval.
+func doubtOf(pot *ledger.Pot, id constituent.ID, least float64) {
+	col := pot.Columns.At(id)
 	for row := range pot.Rows {
 		if col < 0 || !pot.Has(row, col) {
 			continue
 		}
 		cell := pot.Write(row, col)
-		pot.Bounds(row)[constituent.Must(sulphurDioxide).Order] += estimate.Summarise(cell).High * (1 - least)
+		pot.Bounds(row)[constituent.Must(id).Order] += estimate.Summarise(cell).High * (1 - least)
 		for d := range cell {
 			cell[d] *= least
 		}

@@ -20,6 +20,12 @@ import (
 // few is the length of the columns of the property test.
 const few = 4
 
+// pureWater is the place of the water among the profiles of the property test.
+const pureWater = 6
+
+// agents are the ways to clarify.
+var agents = []string{"milk", "egg white", "gelatine", "agar", "centrifuge"}
+
 // kitchen is a pot with something for every step, and what to pour into it.
 type kitchen struct {
 	columns  *ledger.Columns
@@ -30,10 +36,12 @@ type kitchen struct {
 func newKitchen() kitchen {
 	profiles := []*food.Profile{
 		milk(), juice(), sugar(), bean(), spirit(), lemon(), water(),
+		entered("koji rice", "cereal", map[constituent.ID]float64{"WATER": 40, "STARCH": 50, "PROCNT": 5, "FIBTG": 1, "GLUS": 3, "ASH": 1}),
+		entered("egg white", "egg", map[constituent.ID]float64{"WATER": 87.6, "PROCNT": 10.9, "GLUS": 0.7, "FAT": 0.2, "ASH": 0.6}),
 		entered("cloudy", "", map[constituent.ID]float64{"WATER": 86, "CHOCDF": 13, "PROCNT": 1}),
 	}
 	gas := food.Enter(prep.Gas(), nil)
-	columns := ledger.NewColumns(append(profiles, gas), "GLUS", "FRUS", "GALS", "CHOCDF-other", "OA-other", "MASS-other", "LACAC", "ACEAC")
+	columns := ledger.NewColumns(append(profiles, gas), "GLUS", "FRUS", "GALS", "CHOCDF-other", "OA-other", "MASS-other", "LACAC", "ACEAC", "MALS")
 	return kitchen{columns, ledger.NewDrawer(estimate.Ensemble{Seed: 1, N: few}, columns), append(profiles, gas)}
 }
 
@@ -83,7 +91,7 @@ func (k kitchen) random(r *rand.Rand, pot *ledger.Pot, f prep.Factors) (did done
 		return in
 	}
 	var out prep.Outcome
-	switch r.IntN(14) {
+	switch r.IntN(18) {
 	case 0:
 		out, err = prep.Reduce(pot, part(), f)
 	case 1:
@@ -123,6 +131,24 @@ func (k kitchen) random(r *rand.Rand, pot *ledger.Pot, f prep.Factors) (did done
 		gas := k.profiles[len(k.profiles)-1]
 		out = prep.Aerate(pot, gas, k.drawer.PerGram(gas), even(r.Float64()), "gas")
 		did.made, did.gas = madeBy(&drink.Carbonate{Head: drink.Head{Word: "carbonate"}}), out.Added
+	case 14:
+		out, err = prep.Convert(pot, share(), []string{"glucose", "maltose"}[r.IntN(2)])
+		did.made = append(madeBy(&drink.Convert{Head: drink.Head{Word: "convert"}}), constituent.Sugar)
+	case 15:
+		in := aside()
+		by := agents[r.IntN(len(agents))]
+		out, err = prep.Clarify(pot, in, prep.Clarifying{By: by, Collect: part(), Celsius: 100 * r.Float64()}, f)
+		if did.made = madeBy(&drink.Clarify{Head: drink.Head{Word: "clarify"}}); by == "milk" {
+			did.made = append(did.made, "phosphate") // what was colloidal dissolves
+		}
+	case 16:
+		out, err = prep.Evaporate(pot, part(), f)
+	case 17:
+		ice, refused := prep.Melted(pot, prep.Chilling{From: even(90 * r.Float64()), To: even(20 * r.Float64()), Ice: even(-20 * r.Float64()), Besides: share()}, f)
+		if err = refused; err == nil {
+			k.pour(pot, pureWater, ice[0])
+			k.pour(did.poured, pureWater, ice[0])
+		}
 	case 13:
 		profile, grams := r.IntN(len(k.profiles)-1), 30*r.Float64()
 		k.pour(pot, profile, grams)

@@ -66,6 +66,7 @@ func Strain(pot *ledger.Pot, collect []float64, through string, f Factors) (Outc
 type filter struct {
 	extraction // of what stays whole in it
 	through    string
+	agent      bool // what it filters is what was stirred in to clarify
 	passed     map[passedKey][]float64
 	part       []float64
 }
@@ -121,8 +122,11 @@ func (m *filter) Share(row ledger.Row, c *constituent.Constituent, share []float
 // them, else everybody's.
 func (m *filter) phase(row ledger.Row, phase string) (passedKey, bool) {
 	class := row.Profile.Food.Group
-	if row.Extracted {
+	switch {
+	case row.Extracted:
 		class = extract
+	case m.agent:
+		class = "agent"
 	}
 	for _, key := range []passedKey{{phase, class, m.through}, {phase, class, "*"}, {phase, "*", m.through}} {
 		if _, ok := phases()[key]; ok {

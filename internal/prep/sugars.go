@@ -25,10 +25,18 @@ func molarMass(id constituent.ID) float64 { return constituent.Must(id).Molar }
 // splitSugar turns a share (a column) of a disaccharide. Sugars that were added stay
 // added. It is an error if the pot has too little water at central values.
 func splitSugar(pot *ledger.Pot, r ledger.Reaction, share []float64) error {
+	if err := wetEnough(pot, r, share); err != nil {
+		return err
+	}
+	KeepAdded(pot, func() { pot.React(r, share) })
+	return nil
+}
+
+// wetEnough tells whether a pot has the water that a reaction takes up, at central values.
+func wetEnough(pot *ledger.Pot, r ledger.Reaction, share []float64) error {
 	if need, water := pot.Central(r.From)*share[0]*r.Water, pot.Central(constituent.Water); need > water {
 		return impossible("splitting takes up %.3g g of water, but the pot holds %.3g g", need, water)
 	}
-	KeepAdded(pot, func() { pot.React(r, share) })
 	return nil
 }
 

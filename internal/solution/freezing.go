@@ -31,3 +31,6 @@ func FreezingPoint(aw float64) (celsius float64, ok bool) {
 	}
 	return hi - zeroCelsius, true
 }
+
+// HeatOfFusion is the heat that melts a mol of ice at 0 °C, in J.
+func HeatOfFusion() float64 { return constants()["heat of fusion of water"] }

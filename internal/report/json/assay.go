@@ -9,6 +9,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/note"
+	"sipsum/internal/prep"
 	"sipsum/internal/reading"
 	"sipsum/internal/recipe"
 	"sipsum/internal/sheet"
@@ -155,6 +156,7 @@ type assayBody struct {
 	Per100g       compositionForm                   `json:"per_100_g"`
 	Per100ml      compositionForm                   `json:"per_100_ml"`
 	Readings      []readingForm                     `json:"readings"`
+	Adjusted      []dosedForm                       `json:"adjusted"`
 	Chemistry     *chemistryForm                    `json:"chemistry"`
 	Components    []component                       `json:"components"`
 	Garnish       []garnish                         `json:"garnish"`
@@ -196,6 +198,7 @@ func bodyOf(a *assay.Assay) assayBody {
 		Per100g:       compositionForm{constituentsOf(a.Per100g)},
 		Per100ml:      compositionForm{constituentsOf(a.Per100ml)},
 		Readings:      readingsOf(a.Readings),
+		Adjusted:      adjustedOf(a.Adjusted),
 		Chemistry:     chemistryOf(a.Chemistry, &a.Density),
 		Components:    []component{},
 		Garnish:       garnishOf(a.Garnish),
@@ -288,6 +291,27 @@ func readingsOf(list []reading.Reading) []readingForm {
 	out := make([]readingForm, 0, len(list))
 	for _, r := range list {
 		out = append(out, readingForm{append([]string{}, r.Path...), r.Kind, number(r.Read), number(r.Expected), number(r.Used), r.Unit, r.Agrees})
+	}
+	return out
+}
+
+// dosedForm is a dose that an adjust step calculated, in grams.
+type dosedForm struct {
+	Step    string `json:"step"`
+	With    string `json:"with"`
+	Reading string `json:"reading"`
+	To      number `json:"to"`
+	Unit    string `json:"unit"`
+	PotG    number `json:"pot_g"`
+	DoseG   number `json:"dose_g"`
+	LowG    number `json:"low_g"`
+	HighG   number `json:"high_g"`
+}
+
+func adjustedOf(list []prep.Dosed) []dosedForm {
+	out := make([]dosedForm, 0, len(list))
+	for _, d := range list {
+		out = append(out, dosedForm{d.Step, d.Name, d.Reading, number(d.To), d.Unit, number(d.Pot), number(d.Grams.Mean), number(d.Grams.Low), number(d.Grams.High)})
 	}
 	return out
 }

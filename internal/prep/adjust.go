@@ -1,0 +1,182 @@
+package prep
+
+import (
+	"errors"
+	"fmt"
+
+	"sipsum/internal/acidity"
+	"sipsum/internal/chemistry"
+	"sipsum/internal/constituent"
+	"sipsum/internal/dosing"
+	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
+	"sipsum/internal/fail"
+	"sipsum/internal/ledger"
+	"sipsum/internal/liquid"
+	"sipsum/internal/unit"
+)
+
+// Dosed is a dose that was calculated.
+type Dosed struct {
+	Step    string // its path
+	Name    string // of the food or component that is dosed
+	Reading string // "ph", "ta" or "brix"
+	To      float64
+	Unit    string           // of To; empty: none
+	Pot     float64          // grams, before
+	Grams   estimate.Summary // at central values, and for the draws of foods and reading
+}
+
+// adjust pours the dose that brings the pot to a reading, at central values:
+//
+//	read(pot + dose) = target
+//
+// with read what a meter, a burette or a refractometer shows of the pot (packages acidity and
+// liquid). The pot holds that one dose, as whoever weighs it in does: its reading is the
+// target at central values and has the interval that the foods give it. The interval of the
+// dose is that of the doses which each draw of the pot, and of the target as it is written,
+// would want (the first acidity.ChemistryDraws): how far the scale may be from what the meter
+// will ask for. A reading written after the step (measured) makes the pot as sure as the meter.
+//
+// Valid where the pot with the dose in it has the reading that is asked for: a pH or an
+// acidity that package chemistry withholds is refused, with its reason; so are a target that
+// lies behind the pot, one that no dose reaches (a solid up to what sugar dissolves at 20 °C,
+// data/solubility.csv; a liquid up to data/kinetics.csv, largest dilution) and one that two
+// doses make.
+//
+// Limits: a carbonate's gas counts as still dissolved: where it leaves, the pH goes on rising.
+// What does not dissolve counts as dissolved.
+func (a at) adjust(s *drink.Adjust) (Outcome, error) {
+	line, in := s.Lines()[0], a.instrument(s)
+	pour, name := a.Doser(line)
+	search := dosing.Search{Pot: a.pot, Pour: pour, Read: in.read, Most: a.mostOf(pour), Near: in.near}
+	dose, err := search.Central(in.want.Number)
+	if err != nil {
+		return Outcome{}, a.noDose(err, in, name)
+	}
+	with := a.pot.Copy()
+	pour(with, estimate.Constant(with.N, dose))
+	if why := in.why(a.dissolved(with, acidity.Surely{})); why != "" {
+		return Outcome{}, in.unknown(why)
+	}
+	solved := min(a.pot.N, a.Laboratory().Solved())
+	draws, err := search.Draws(a.figure(in.want, 1, in.key)[:solved], dose)
+	if err != nil {
+		return Outcome{}, in.unknown(err.Error())
+	}
+	out := Outcome{Dosed: &Dosed{
+		Step: a.Path, Name: name, Reading: in.key, To: in.want.Number, Unit: in.want.Unit,
+		Pot: a.pot.Central(constituent.Mass), Grams: estimate.Summarise(draws),
+	}}
+	a.Weigh(a.pot, line, estimate.Constant(a.pot.N, dose))
+	out.Notes = append(out.Notes, out.Dosed.sentence(in))
+	return out, nil
+}
+
+// sentence says what the dose is, and what to read then.
+func (d *Dosed) sentence(in instrument) string {
+	grams := func(x float64) string { return fmt.Sprintf("%.3g", unit.Shown(x)) }
+	if d.Grams.Mean == 0 {
+		return fmt.Sprintf("it reads %s already: no %s is added", in.shows(d.To), d.Name)
+	}
+	return fmt.Sprintf("%s g (%s to %s g) of %s bring its %s g to %s: add the least, read, and go on; then measured: {%s: …} says what it came to",
+		grams(d.Grams.Mean), grams(d.Grams.Low), grams(d.Grams.High), d.Name, fmt.Sprintf("%.4g", unit.Shown(d.Pot)), in.shows(d.To), d.Reading)
+}
+
+// dissolved works a pot out as a solution.
+func (a at) dissolved(pot *ledger.Pot, read acidity.Surely) *chemistry.Chemistry {
+	return chemistry.Of(a.Laboratory(), chemistry.Liquid{Pot: pot, Celsius: acidity.MeterCelsius, Read: read})
+}
+
+// mostOf gives the largest dose that is looked at, in grams.
+func (a at) mostOf(pour func(*ledger.Pot, []float64)) float64 {
+	const usual = 20 // °C
+	alone := ledger.New(a.pot.Columns, 1)
+	pour(alone, []float64{1})
+	if alone.Central(constituent.Water)+alone.Central(constituent.Alcohol) > 0 && liquid.TooDry(alone) == "" {
+		return kinetics()["largest dilution"].value * a.pot.Central(constituent.Mass)
+	}
+	return Saturated(usual) * a.pot.Central(constituent.Water)
+}
+
+// instrument is what an adjusted pot is read with.
+type instrument struct {
+	key, says string // in the file; how a reading of it begins in a sentence
+	want      *drink.Quantity
+	near      float64 // so near the target is the target: a tenth of what a reader is promised
+	read      func(pot *ledger.Pot) ([]float64, error)
+	why       func(c *chemistry.Chemistry) string // it is withheld; empty if it is not
+}
+
+// instrument gives what the target is read with.
+func (a at) instrument(s *drink.Adjust) instrument {
+	const near, part = 0.001, 0.0005
+	lab := a.Laboratory()
+	switch {
+	case s.PH != nil:
+		return instrument{"ph", "pH ", s.PH, near, func(pot *ledger.Pot) ([]float64, error) {
+			pH, _, err := lab.Acidity(pot)
+			return pH, err
+		}, func(c *chemistry.Chemistry) string { return c.PHMeter.Why }}
+	case s.TA != nil:
+		return instrument{"ta", "a titratable acidity of ", s.TA, part * s.TA.Number, func(pot *ledger.Pot) ([]float64, error) {
+			_, read, err := lab.Acidity(pot)
+			if err == nil && (s.TA.Unit == "g/l" || s.TA.Unit == "g/100 ml") {
+				for d, density := range lab.Gauge.Density(pot) {
+					read[d] *= density
+					if s.TA.Unit == "g/l" {
+						read[d] *= acidity.PerLitre / unit.Hundred
+					}
+				}
+			}
+			return read, err
+		}, func(c *chemistry.Chemistry) string { return c.Acidity[0].Per100g.Why }}
+	}
+	return instrument{"brix", "", s.Brix, part * s.Brix.Number, func(pot *ledger.Pot) ([]float64, error) {
+		if why := liquid.TooDry(pot); why != "" {
+			return nil, errors.New(why)
+		}
+		return lab.Gauge.Brix(pot), nil
+	}, func(c *chemistry.Chemistry) string { return c.TooDry }}
+}
+
+// shows writes a reading.
+func (in instrument) shows(x float64) string {
+	text := in.says + fmt.Sprintf("%.3g", unit.Shown(x))
+	switch {
+	case in.key == "brix":
+		return text + " °Bx"
+	case in.want.Unit != "":
+		return text + " " + in.want.Unit
+	}
+	return text
+}
+
+// unknown is the error of a pot that has no such reading.
+func (in instrument) unknown(why string) error {
+	return fail.New(fail.Wrong, "no dose can be calculated, its "+map[string]string{"ph": "pH", "ta": "acidity", "brix": "°Brix"}[in.key]+" is not known: "+why,
+		"read the pot before this step (- measured: {ph: …, ta: …}), or weigh the dose and write add:")
+}
+
+// noDose says why there is no dose at central values.
+func (a at) noDose(err error, in instrument, name string) error {
+	c := a.dissolved(a.pot, a.Surely())
+	if why := in.why(c); why != "" && why != chemistry.HardlyBuffers {
+		return in.unknown(why)
+	}
+	var passed dosing.Passed
+	var short dosing.OutOfReach
+	var twice dosing.Twice
+	switch {
+	case errors.As(err, &passed):
+		return fail.New(fail.Wrong, fmt.Sprintf("it reads %s, and %s leads it to %s, not to %s", in.shows(passed.Now), name, in.shows(passed.Led), in.shows(in.want.Number)),
+			"adjust with something that moves it the other way, or take the step out")
+	case errors.As(err, &short):
+		return fail.New(fail.Wrong, fmt.Sprintf("%s does not bring it to %s: the nearest that it reaches is %s, with %.4g g", name, in.shows(in.want.Number), in.shows(short.Nearest), unit.Shown(short.Dose)),
+			"aim at what it reaches, or take something stronger")
+	case errors.As(err, &twice):
+		return fail.New(fail.Wrong, fmt.Sprintf("two doses of %s bring it to %s: %.3g g and %.3g g", name, in.shows(in.want.Number), unit.Shown(twice.First), unit.Shown(twice.Second)),
+			"write the one that you mean with add:")
+	}
+	return in.unknown(err.Error())
+}
