@@ -88,6 +88,39 @@ func (l tableRows) widths() []int {
 	return widths
 }
 
+// fits reports whether a table of so wide columns leaves room for the names before them.
+func (l tableRows) fits(page int, widths []int) bool {
+	for _, w := range widths {
+		page -= w
+	}
+	for _, row := range l[1:] {
+		if !row.whole && strings.Join(row.cells, "") != "" && width(row.name) > page+1 {
+			return false
+		}
+	}
+	return page > 0
+}
+
+// folded prints a line of a card on a page that is too narrow for its columns: each cell behind
+// the name of its column.
+func (p cards) folded(row, head tableRow) {
+	deep := len(row.name) - len(strings.TrimLeft(row.name, " "))
+	var cells []string
+	for i, text := range row.cells {
+		switch {
+		case text == "":
+		case i < len(head.cells)-1:
+			cells = append(cells, strings.ReplaceAll(head.cells[i]+": "+text, " ", glue))
+		default:
+			cells = append(cells, strings.ReplaceAll(text+strings.TrimPrefix(head.cells[i], "%"), " ", glue))
+		}
+	}
+	p.paragraph(deep, 2, row.name[deep:])
+	if len(cells) > 0 {
+		p.paragraph(deep+2, 0, strings.Join(cells, " · "))
+	}
+}
+
 // printRow prints a line of a card. A long name takes the room of empty cells beside it.
 func (p cards) printRow(row tableRow, widths []int, head bool) {
 	room := p.width

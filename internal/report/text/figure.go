@@ -118,44 +118,34 @@ func (p *page) sentence(r composition.Result, words string) string {
 const (
 	marginWidth   = 2
 	numberWidth   = 9
-	unitWidth     = 5
-	intervalWidth = 13
+	unitWidth     = 6
+	intervalWidth = 14
 	upToWidth     = 14
 	perWidth      = 8
-	figuresWidth  = numberWidth + 1 + unitWidth + intervalWidth + 1 + upToWidth + perWidth
 )
 
 // row prints a figure: the name and its footnotes with a dotted line to the number, the interval,
 // the bound, and a second figure at the right edge.
 func (p *page) row(name, signs string, s shown, second string) {
-	nameWidth, beside := p.width-marginWidth-figuresWidth, signs
-	if width(name)+width(signs) > nameWidth {
-		beside = "" // the name is worth more: many sources get a line of their own
+	below := ""
+	if second != "" {
+		below = second + " in " + perVolume
 	}
-	rest := left(s.interval, intervalWidth) + " " + left(s.upTo, upToWidth)
-	room := p.width - marginWidth - nameWidth - numberWidth - 1 - unitWidth
-	if short := strings.TrimRight(rest, " "); width(rest)+width(second) > room {
-		rest = short + " " // a long interval takes the room of what is beside it
-	}
-	p.line(
-		left(s.mark, marginWidth), leaders(fit(name, nameWidth-width(beside))+beside, nameWidth), p.bold(right(s.number, numberWidth)),
-		" ", left(s.unit, unitWidth), rest, right(second, room-width(rest)),
-	)
-	if beside != signs {
-		p.line(strings.Repeat(" ", marginWidth), "  sources", signs)
-	}
+	p.tabled(tableLine{
+		margin: left(s.mark, marginWidth), name: name, signs: signs, number: right(s.number, numberWidth), unit: left(" "+s.unit, unitWidth),
+		columns: []column{{text: s.interval, width: intervalWidth}, {text: s.upTo, width: upToWidth}, {text: second, width: perWidth, right: true, below: below}},
+	})
 }
 
 // tableHeading begins a section of rows and says what their columns are.
 func (p *page) tableHeading(name, second string) {
-	nameWidth := p.width - figuresWidth
+	heads := []column{{text: "interval", width: intervalWidth}, {width: upToWidth}, {text: second, width: perWidth, right: true}}
+	names, n := p.beside(marginWidth+numberWidth+unitWidth, intervalWidth, upToWidth, perWidth)
 	p.gap()
-	if width(name) > nameWidth { // a long name has lines of its own
+	if width(name) > names { // a long name has lines of its own
 		p.strong(0, 2, name)
 		name = ""
 	}
-	p.line(
-		p.bold(p.accent(left(name, nameWidth))), right("a serving", numberWidth), " ", left("", unitWidth),
-		left("interval", intervalWidth), " ", left("", upToWidth), right(second, perWidth),
-	)
+	cells, _ := fold(heads[:n], n)
+	p.line(p.bold(p.accent(left(name, marginWidth+names-2))), right("a serving", numberWidth+2), left("", unitWidth), cells)
 }

@@ -31,7 +31,7 @@ func partsOf(list []sheet.Bringer) []part {
 // The columns of a row of parts.
 const (
 	partIndent = 4
-	shareWidth = 15
+	shareWidth = 16
 	barWidth   = 20
 	percentOf  = 100
 	tiny       = 0.5 // per cent: a smaller share is not written as 0
@@ -63,7 +63,7 @@ func (p brought) parts(b sheet.Brought) {
 		return
 	}
 	list, more := b.Listed()
-	names := fitParts(partsOf(b.Known), p.partWidth())
+	names := fitParts(partsOf(b.Known), p.width-partIndent-2)
 	next := 0
 	for i, k := range b.Known {
 		if next < len(list) && k.ID == list[next].ID {
@@ -121,22 +121,21 @@ func allFrom(b sheet.Brought) string {
 	return "all from " + from
 }
 
-// partWidth is the room for the name of a part.
-func (p brought) partWidth() int {
-	return p.width - partIndent - numberWidth - 1 - unitWidth - shareWidth - 1 - barWidth
-}
-
 // part prints one component's part: amount, share with interval, bar.
 func (p brought) part(k composition.Figure, name, by string) {
 	s := p.show(k.Result)
 	share, bar := "", ""
 	if sheet.HasShare(k.Share) {
-		share, bar = percent(k.Share), p.bar(k.Share)
+		share = percent(k.Share)
+		if _, n := p.beside(partIndent+numberWidth+unitWidth, shareWidth, barWidth); n > 1 {
+			bar = p.bar(k.Share)
+		}
 	}
-	p.line(
-		left(strings.Repeat(" ", marginWidth)+p.copied(by), partIndent), leaders(name, p.partWidth()),
-		right(s.number, numberWidth), " ", left(s.unit, unitWidth), left(share, shareWidth), " ", p.accent(bar),
-	)
+	p.tabled(tableLine{
+		margin: left(strings.Repeat(" ", marginWidth)+p.copied(by), partIndent), name: name,
+		number: right(s.number, numberWidth), unit: left(" "+s.unit, unitWidth),
+		columns: []column{{text: share, width: shareWidth}, {text: bar, width: barWidth}},
+	})
 }
 
 // notKnownIn names the parts of which nothing is known.

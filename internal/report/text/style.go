@@ -1,6 +1,7 @@
 package textreport
 
 import (
+	"cmp"
 	"io"
 	"strings"
 )
@@ -8,12 +9,16 @@ import (
 // Style says how a page is to look.
 type Style struct {
 	Colour bool // bold and the accent colour, for a terminal
-	Width  int  // columns of a page, 80 at least; 0 = 80
+	Width  int  // columns of a page; 0 = 80
 }
 
-// usualWidth is the width of a page, and the least: on fewer columns the figures
-// leave no room for names.
-const usualWidth = 80
+// The width of a page, in columns: what nobody states, what a telephone shows, and what the
+// eye follows from a name to its figure. Our own bounds.
+const (
+	usualWidth = 80
+	leastWidth = 40
+	mostWidth  = 120
+)
 
 // bulletIndent is how far the text after "  – " is set in.
 const bulletIndent = 4
@@ -36,7 +41,7 @@ type page struct {
 }
 
 func newPage(st Style) *page {
-	return &page{style: st, width: max(st.Width, usualWidth)}
+	return &page{style: st, width: min(max(cmp.Or(st.Width, usualWidth), leastWidth), mostWidth)}
 }
 
 // write ends the page.

@@ -78,16 +78,11 @@ const (
 	stateWidth  = 10
 )
 
-func (v *values) nameWidth() int {
-	return v.width - marginWidth - amountWidth - 1 - unitWidth - rangeWidth - samples - stateWidth
-}
-
 func (v *values) head(name string) {
+	names, n := v.beside(marginWidth+amountWidth+unitWidth, rangeWidth, samples, stateWidth)
+	heads, _ := fold([]column{{text: "found", width: rangeWidth}, {text: "n", width: samples}, {text: "known as", width: stateWidth}}[:n], n)
 	v.gap()
-	v.line(
-		v.bold(v.accent(left(name, marginWidth+v.nameWidth()))), right("in 100 g", amountWidth), " ", left("", unitWidth),
-		left("found", rangeWidth), left("n", samples), "known as",
-	)
+	v.line(v.bold(v.accent(left(name, marginWidth+names))), right("in 100 g", amountWidth), left("", unitWidth), heads)
 }
 
 // value prints one value: amount, range found, number of samples, state and
@@ -118,14 +113,15 @@ func (v *values) value(name, unit string, x food.Value) {
 	if x.By == food.ByKin {
 		known, v.kin = "by "+food.ByKin, true
 	}
-	n := ""
+	n, nBelow := "", ""
 	if x.N > 0 {
 		n = strconv.Itoa(x.N)
+		nBelow = "n " + n
 	}
-	v.line(
-		left("", marginWidth), leaders(fit(name, v.nameWidth()-width(signs))+signs, v.nameWidth()), v.bold(right(amount, amountWidth)), " ", left(unit, unitWidth),
-		left(found, rangeWidth), left(n, samples), known,
-	)
+	v.tabled(tableLine{
+		margin: left("", marginWidth), name: name, signs: signs, number: right(amount, amountWidth), unit: left(" "+unit, unitWidth),
+		columns: []column{{text: found, width: rangeWidth}, {text: n, width: samples, below: nBelow}, {text: known, width: stateWidth}},
+	})
 }
 
 // limitOf writes a value without an amount: its limit, or that there is none.
