@@ -32,8 +32,9 @@ var (
 )
 
 // before are the words that belong to the number behind them, and units those that belong
-// to the number before them.
+// to the number before them; ratio is a unit with another figure at once behind it.
 var (
+	ratio  = regexp.MustCompile(`^[^\s\d/]+/\d`) // "2 000 kJ/480 kcal"
 	before = []string{"≥", "≤", "<", ">", "±", "×", "→", "=", "−", "about", "pH", "to", "day", "/"}
 	units  = strings.Fields(`% g kg mg µg ml cl dl l kJ kcal °C °Bx °Brix h min s bar atm mol mmol g/ml g/l mg/l mol/l mmol/l g/kg mg/kg g/100 mg/100 µg/100
 		day days hour hours minute minutes week weeks draws volumes times servings`)
@@ -45,7 +46,7 @@ func together(words []string, i int) bool {
 	a, b := words[i-1], words[i]
 	opened, closed := strings.TrimLeft(a, "([“"), strings.TrimRight(b, ".,;:)]”")
 	switch {
-	case number.MatchString(a) && (slices.Contains(units, closed) || b == "±" || b == "/" || b == "×"), // "36 g", "36 ± 2", "3 / 4"
+	case number.MatchString(a) && (slices.Contains(units, closed) || ratio.MatchString(b) || b == "±" || b == "/" || b == "×"), // "36 g", "36 ± 2", "3 / 4"
 		number.MatchString(a) && bracketed.MatchString(b),         // "4.12 (3.93–4.37)"
 		slices.Contains(before, opened) && numeral.MatchString(b), // "≥ 480", "to 8.1"
 		opened == "up" && b == "to" && i+1 < len(words) && numeral.MatchString(words[i+1]),

@@ -30,10 +30,7 @@ func (p cards) card(c *label.Card) {
 			p.printRow(row, widths, i == 0)
 		}
 	} else {
-		p.heading(rows[0].name)
-		for _, row := range rows[1:] {
-			p.folded(row, rows[0])
-		}
+		p.folded(rows)
 	}
 	if len(c.NotSignificant) > 0 {
 		p.paragraph(marginWidth, 2, sheet.NotSignificant(c))

@@ -101,23 +101,36 @@ func (l tableRows) fits(page int, widths []int) bool {
 	return page > 0
 }
 
-// folded prints a line of a card on a page that is too narrow for its columns: each cell behind
-// the name of its column.
-func (p cards) folded(row, head tableRow) {
-	deep := len(row.name) - len(strings.TrimLeft(row.name, " "))
-	var cells []string
-	for i, text := range row.cells {
-		switch {
-		case text == "":
-		case i < len(head.cells)-1:
-			cells = append(cells, strings.ReplaceAll(head.cells[i]+": "+text, " ", glue))
-		default:
-			cells = append(cells, strings.ReplaceAll(text+strings.TrimPrefix(head.cells[i], "%"), " ", glue))
-		}
+// folded prints a card on a page that is too narrow for its columns: under each name its
+// cells, which say what they are per where there are several.
+func (p cards) folded(rows tableRows) {
+	head := rows[0]
+	several := len(head.cells) > 2
+	title := head.name
+	if !several {
+		title += ", " + head.cells[0]
 	}
-	p.paragraph(deep, 2, row.name[deep:])
-	if len(cells) > 0 {
-		p.paragraph(deep+2, 0, strings.Join(cells, " · "))
+	p.heading(title)
+	for _, row := range rows[1:] {
+		deep := len(row.name) - len(strings.TrimLeft(row.name, " "))
+		var cells []string
+		for i, text := range row.cells {
+			basis, _, _ := strings.Cut(head.cells[i], ",")
+			switch {
+			case text == "" || row.whole && i < len(row.cells)-1:
+				continue
+			case i == len(row.cells)-1:
+				text += "*"
+			case several:
+				text = basis + " " + text
+			}
+			cells = append(cells, strings.ReplaceAll(text, " ", glue))
+		}
+		text := row.name[deep:]
+		if len(cells) > 0 {
+			text += ": " + strings.Join(cells, " · ")
+		}
+		p.paragraph(deep, 2, text)
 	}
 }
 

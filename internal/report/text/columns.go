@@ -2,9 +2,13 @@ package textreport
 
 import "strings"
 
-// leastNames is the room that names have at least beside their columns: our own bound. Columns
-// that leave them less are folded: what they say follows on a line of its own.
-const leastNames = 24
+// The room that names have beside their columns: our own bounds. Columns that leave them less
+// are folded, and what they say follows on a line of its own; over more dots the eye loses the
+// line.
+const (
+	leastNames = 24
+	mostNames  = 50
+)
 
 // column is a cell behind a figure: its text, how wide its column is, and what it says where it
 // is folded.
@@ -32,7 +36,7 @@ func (p *page) beside(fixed int, widths ...int) (names, n int) {
 		names -= widths[n]
 		n++
 	}
-	return names, n
+	return min(names, mostNames), n
 }
 
 // tabled prints a line of a table. A name that is too long has a line of its own, and what the
@@ -73,7 +77,7 @@ func fold(columns []column, n int) (cells string, folded []string) {
 		case c.text == "" && i < n:
 			cells += strings.Repeat(" ", max(room, 0))
 			over = max(-room, 0)
-		case i >= n || width(c.text) > room && i == n-1 && i > 0:
+		case i >= n || width(c.text) > room && i == n-1:
 			if c.below != "" {
 				c.text = c.below
 			}

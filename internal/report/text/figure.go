@@ -124,28 +124,40 @@ const (
 	perWidth      = 8
 )
 
+// figureWidth is what a row has besides its name and the columns behind its figure.
+const figureWidth = marginWidth + numberWidth + unitWidth
+
+// figureColumns are those behind a figure: its interval, its bound, and a second figure at
+// the right edge. What a part brings stands in the same.
+func figureColumns() []column {
+	return []column{{width: intervalWidth}, {width: upToWidth}, {width: perWidth, right: true}}
+}
+
 // row prints a figure: the name and its footnotes with a dotted line to the number, the interval,
-// the bound, and a second figure at the right edge.
+// the bound, and a second figure.
 func (p *page) row(name, signs string, s shown, second string) {
-	below := ""
+	columns := figureColumns()
+	columns[0].text, columns[1].text, columns[2].text = s.interval, s.upTo, second
 	if second != "" {
-		below = second + " in " + perVolume
+		columns[2].below = second + " in " + perVolume
 	}
 	p.tabled(tableLine{
-		margin: left(s.mark, marginWidth), name: name, signs: signs, number: right(s.number, numberWidth), unit: left(" "+s.unit, unitWidth),
-		columns: []column{{text: s.interval, width: intervalWidth}, {text: s.upTo, width: upToWidth}, {text: second, width: perWidth, right: true, below: below}},
+		margin: left(s.mark, marginWidth), name: name, signs: signs,
+		number: right(s.number, numberWidth), unit: left(" "+s.unit, unitWidth), columns: columns,
 	})
 }
 
 // tableHeading begins a section of rows and says what their columns are.
 func (p *page) tableHeading(name, second string) {
-	heads := []column{{text: "interval", width: intervalWidth}, {width: upToWidth}, {text: second, width: perWidth, right: true}}
-	names, n := p.beside(marginWidth+numberWidth+unitWidth, intervalWidth, upToWidth, perWidth)
+	const ahead = 2 // "a serving" ends over the last digit's unit
+	columns := figureColumns()
+	columns[0].text, columns[2].text = "interval", second
+	names, n := p.beside(figureWidth, intervalWidth, upToWidth, perWidth)
 	p.gap()
-	if width(name) > names { // a long name has lines of its own
+	if width(name) > names-ahead { // a long name has lines of its own
 		p.strong(0, 2, name)
 		name = ""
 	}
-	cells, _ := fold(heads[:n], n)
-	p.line(p.bold(p.accent(left(name, marginWidth+names-2))), right("a serving", numberWidth+2), left("", unitWidth), cells)
+	cells, _ := fold(columns[:n], n)
+	p.line(p.bold(p.accent(left(name, marginWidth+names-ahead))), right("a serving", numberWidth+ahead), left("", unitWidth), cells)
 }

@@ -31,7 +31,6 @@ func partsOf(list []sheet.Bringer) []part {
 // The columns of a row of parts.
 const (
 	partIndent = 4
-	shareWidth = 16
 	barWidth   = 20
 	percentOf  = 100
 	tiny       = 0.5 // per cent: a smaller share is not written as 0
@@ -124,17 +123,16 @@ func allFrom(b sheet.Brought) string {
 // part prints one component's part: amount, share with interval, bar.
 func (p brought) part(k composition.Figure, name, by string) {
 	s := p.show(k.Result)
-	share, bar := "", ""
+	columns := figureColumns()
 	if sheet.HasShare(k.Share) {
-		share = percent(k.Share)
-		if _, n := p.beside(partIndent+numberWidth+unitWidth, shareWidth, barWidth); n > 1 {
-			bar = p.bar(k.Share)
+		columns[0].text = percent(k.Share)
+		if _, n := p.beside(figureWidth, intervalWidth, upToWidth, perWidth); n == len(columns) {
+			columns[1].text = "  " + p.bar(k.Share)
 		}
 	}
 	p.tabled(tableLine{
-		margin: left(strings.Repeat(" ", marginWidth)+p.copied(by), partIndent), name: name,
-		number: right(s.number, numberWidth), unit: left(" "+s.unit, unitWidth),
-		columns: []column{{text: share, width: shareWidth}, {text: bar, width: barWidth}},
+		margin: left("", marginWidth), name: left(p.copied(by), partIndent-marginWidth) + name,
+		number: right(s.number, numberWidth), unit: left(" "+s.unit, unitWidth), columns: columns,
 	})
 }
 

@@ -117,10 +117,18 @@ func (p *page) hanging(lead string, indent int, text string) {
 		}
 		lead, first = strings.Repeat(" ", indent), p.width-indent
 	}
-	lines := wrap(text, min(first, p.width-indent))
+	// What the lead takes of the first line stands for a word.
+	taken := strings.Repeat(glue, max(width(lead)-indent, 0))
+	if word, _, _ := strings.Cut(text, " "); width(word) > first {
+		taken = ""
+		p.line(lead)
+		lead = strings.Repeat(" ", indent)
+	}
+	lines := wrap(taken+text, p.width-max(indent, width(lead)-width(taken)))
 	if len(lines) == 0 {
 		lines = []string{""}
 	}
+	lines[0] = strings.TrimPrefix(lines[0], taken)
 	p.line(lead, lines[0])
 	for _, l := range lines[1:] {
 		p.line(strings.Repeat(" ", indent), l)

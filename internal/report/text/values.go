@@ -113,6 +113,9 @@ func (v *values) value(name, unit string, x food.Value) {
 	if x.By == food.ByKin {
 		known, v.kin = "by "+food.ByKin, true
 	}
+	if unit == name {
+		unit = "" // "pH 2.25"
+	}
 	n, nBelow := "", ""
 	if x.N > 0 {
 		n = strconv.Itoa(x.N)
