@@ -65,7 +65,7 @@ func (p solutions) doses(doses []chemistry.Dose) {
 	if len(doses) == 0 {
 		return
 	}
-	p.paragraph(marginWidth, 2, "To a higher acidity: ml of a stock for 100 g, and the pH there")
+	p.paragraph(marginWidth, 2, "To a higher titratable acidity: ml of a stock for 100 g, and the pH there")
 	var acids []string
 	at := map[string][]chemistry.Dose{}
 	for _, d := range doses {
@@ -84,7 +84,7 @@ func (p solutions) doses(doses []chemistry.Dose) {
 
 // doseTable prints the doses of as many stocks as stand side by side.
 func (p solutions) doseTable(acids []string, at map[string][]chemistry.Dose) {
-	head, strengths := left("  acidity", targetCell), left("", targetCell)
+	head, strengths := left("  to reach", targetCell), left("", targetCell)
 	for _, name := range acids {
 		head += right(name, doseCell)
 	}
