@@ -25,7 +25,7 @@ type LiquidRow struct {
 	Name       string
 	Form       Form
 	Result     composition.Result
-	FromMemory bool
+	FromMemory bool // what acts on it does so by a strength entered from memory: said once, of the pH that a meter reads
 }
 
 // Withheld is a figure that is not printed: what, why, what bounds it all the same, and the
@@ -54,17 +54,17 @@ const hiddenBrix = 0.05
 // and what only a page about the chemistry tells.
 func LiquidOf(c *chemistry.Chemistry, whole bool) Liquid {
 	var l Liquid
-	memory := len(c.Unseen) > 0
+	memory, meter := len(c.Unseen) > 0, fmt.Sprintf("pH at %g °C", acidity.MeterCelsius)
 	estimate := func(list *[]LiquidRow, name string, e chemistry.Estimate) {
 		if e.Why == "" {
-			*list = append(*list, LiquidRow{name, Estimated, e.Result, memory})
+			*list = append(*list, LiquidRow{name, Estimated, e.Result, memory && name == meter})
 		}
 	}
 	metered := func(name string, r composition.Result) { l.Rows = append(l.Rows, LiquidRow{name, Metered, r, false}) }
 	if whole && c.Celsius != acidity.MeterCelsius {
 		estimate(&l.Rows, fmt.Sprintf("pH at %g °C", c.Celsius), c.PH)
 	}
-	estimate(&l.Rows, fmt.Sprintf("pH at %g °C", acidity.MeterCelsius), c.PHMeter)
+	estimate(&l.Rows, meter, c.PHMeter)
 	if c.Degassed.Unit != "" {
 		estimate(&l.Rows, fmt.Sprintf("pH at %g °C, gas gone", acidity.MeterCelsius), c.Degassed)
 	}
@@ -76,7 +76,7 @@ func LiquidOf(c *chemistry.Chemistry, whole bool) Liquid {
 		switch {
 		case i > 0 && !whole:
 		case t.Per100g.Why == "" && t.Per100g.High < chemistry.HardlySour:
-			l.Rows = append(l.Rows, LiquidRow{name, HardlyThere, t.Per100g.Result, memory})
+			l.Rows = append(l.Rows, LiquidRow{name, HardlyThere, t.Per100g.Result, false})
 		default:
 			estimate(&l.Rows, name, t.Per100g)
 		}

@@ -92,14 +92,14 @@ func (p brought) inShort(b sheet.Brought) string {
 	if len(b.Unknown) == 0 {
 		return text
 	}
-	var names []string
+	var names []missing
 	for _, u := range partsOf(b.Unknown) {
-		names = append(names, u.name)
+		names = append(names, missing{u.name, u.Result})
 	}
 	if text != "" {
 		text += "; "
 	}
-	return text + "not known in " + clean.Listed(names)
+	return text + "not known in " + p.fewOf(names, "")
 }
 
 // copied gives the sign of a part that rests on another food's figure.
@@ -141,14 +141,14 @@ func (p brought) notKnownIn(unknown []part) {
 	if len(unknown) == 0 {
 		return
 	}
-	list := make([]string, len(unknown))
+	list := make([]missing, len(unknown))
 	for i, u := range unknown {
-		list[i] = u.name
+		list[i] = missing{u.name, u.Result}
 		if most := p.bound(u.Result, 0); most != "" {
-			list[i] += " (" + most + ")"
+			list[i].words += " (" + most + ")"
 		}
 	}
-	p.paragraph(partIndent, 2, "not known in "+strings.Join(list, ", "))
+	p.paragraph(partIndent, 2, "not known in "+p.fewOf(list, ""))
 }
 
 // percent writes a share with its interval: "74 % (68–80)".

@@ -37,6 +37,7 @@ type page struct {
 	text  strings.Builder
 	style Style
 	width int
+	whole bool // it lists all that others count
 	legend
 }
 

@@ -180,8 +180,8 @@ func (v *values) states() {
 	if v.kin {
 		list = append(list, byKinText)
 	}
-	if v.dagger {
-		list = append(list, daggerText)
+	if text := v.daggerText(); text != "" {
+		list = append(list, "† "+text)
 	}
 	if len(list) > 0 {
 		v.gap()
