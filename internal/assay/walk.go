@@ -156,7 +156,7 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step) {
 		w.plan.lab.CalibrateParted(pot, p.AtMost, p.Low, p.High, p.Source)
 	}
 	for _, text := range out.Notes {
-		w.note(note.Note{Kind: "step", Text: path + ": " + text})
+		w.note(note.Note{Kind: "step", Text: note.Place(path) + ": " + text})
 	}
 }
 
