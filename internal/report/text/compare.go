@@ -37,7 +37,7 @@ func Compare(w io.Writer, foods []*food.Food, lines []food.Comparison, missing [
 		legend += " · ≠ two figures differ by more than three standard deviations of both"
 	}
 	if borrowed {
-		legend += " · " + borrowedText
+		legend += " · " + borrowedSign + " " + borrowedText
 	}
 	if copied {
 		legend += " · =" + sameFigure + ": nobody has measured a difference"
