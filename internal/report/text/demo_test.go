@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"maps"
 	"os"
 	"regexp"
 	"strings"
@@ -18,6 +19,7 @@ import (
 	"sipsum/data"
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/evidence"
 	"sipsum/internal/fail"
@@ -174,5 +176,79 @@ func TestPagesOfEveryWidth(t *testing.T) {
 	for asked, want := range map[int]int{0: 80, 1: 40, 1000: 120} {
 		head, _, _ := strings.Cut(printed(t, textreport.Evidence, demos()["demo/garden-tide.yaml"], asked), "\n")
 		assert.Equal(t, want, textreport.Width(head), "%d columns", asked)
+	}
+}
+
+// own are drinks of own foods, of packs, of kin, of a laboratory, of gas, of spirit and milk: what
+// the demo drinks have nothing of.
+var own = map[string]string{
+	"pack": `
+drink: "House Flat"
+serves: 1
+foods:
+  house-oat: {name: "Oat drink", group: plant drink, per: 100 ml, density: 1.03 g/ml, declared: eu, source: "the pack",
+    values: {energy: 190 kJ, fat: 0 g, carbohydrate: 5.6 g, sugars: 3.1 g, protein: 0.8 g, salt: 0.1 g}}
+  house-beans: {name: "House beans", group: coffee bean, fill: core:coffee-roasted-arabica, per: 100 g,
+    coffee: {species: arabica, process: washed, roast: {loss: 15.5 %}, origin: "the hill", lab: {values: {CAFFN: 1250 mg ± 40 mg}, source: "report 7"}}}
+components:
+  shot: {ingredients: [18 g own:house-beans, 60 g core:water-brew], steps: [{brew: {out: 38 g, strength: 9.5 %}}]}
+build: [36 g shot, 120 g own:house-oat]
+`,
+	"kin": `
+drink: "Kin Folk"
+serves: 1
+foods:
+  quince: {name: "Quince juice, pressed", group: fruit juice, per: 100 g, values: {WATER: 86 g, SUGAR: 10 g, OA: 1.2 g}, source: "a laboratory"}
+  bergamot: {name: "Bergamot juice", group: citrus juice, per: 100 g, fill: core:lemon-juice, values: {WATER: 90 g, carbohydrate: 3 g, OA: 5 g, SUGAR: 2.5 g}, source: "a laboratory"}
+build: [30 g own:quince, 20 g own:bergamot, 100 g core:oat-drink, 40 g core:espresso]
+`,
+	"gas": `
+drink: "Tea Static"
+serves: 1
+at: 4 °C
+components:
+  tea: {ingredients: [600 g core:water-brew], steps: [{steep: {ingredients: [12 g core:tea-leaf-black], at: 95 °C, for: 5 min, collect: 560 g}}], keeps: 2 days at 4 °C}
+  peach: {ingredients: [200 g core:peach, 40 g core:honey, 2 g core:citric-acid], steps: [{press: {collect: 150 g, through: metal}}], measured: {brix: 20, ph: 3.2}}
+build: [150 g tea, 30 g peach, 15 g core:yuzu-juice]
+finish: [{carbonate: {bottle: 0.5 l, charge: 8 g, at: 4 °C}}]
+garnish: [{food: "core:orange-peel", amount: 2 g, eaten: true}]
+`,
+	"spirit": `
+drink: "Milk Lantern"
+serves: 2
+components:
+  washed rum: {ingredients: [200 g core:rum-40, 60 g core:milk-whole, 25 g core:lime-juice], steps: [{curdle: {collect: 240 g, by: acid}}], keeps: 9 days at 8 °C}
+build: [60 g washed rum, 20 g core:maple-syrup, 80 g core:espresso]
+`,
+}
+
+// A tag is for who types it: wherever a page prints one, its word stands beside it.
+func TestNoPageSpeaksInTags(t *testing.T) {
+	var ids []string
+	for _, c := range constituent.All() {
+		if id := string(c.ID); len(id) > 2 && id == strings.ToUpper(id) || id == "OA" || strings.HasSuffix(id, "-other") {
+			ids = append(ids, regexp.QuoteMeta(id))
+		}
+	}
+	require.NotEmpty(t, ids)
+	tags := regexp.MustCompile(`(^|[^(\w-])(` + strings.Join(ids, "|") + `)\b`)
+	words := func(what, text string) {
+		text, _, _ = strings.Cut(text, "\nSources\n") // titles are as they were published
+		assert.Empty(t, tags.FindAllString(text, -1), what)
+	}
+	sheets := maps.Clone(demos())
+	for name, text := range own {
+		sheets[name] = sheetOf(name, text)
+	}
+	for name, s := range sheets {
+		for view, page := range pages {
+			words(name+", "+view, printed(t, page, s, 0))
+		}
+	}
+	published := coreTable()
+	for id, f := range published.library {
+		var out bytes.Buffer
+		require.NoError(t, textreport.Food(&out, f, published.columns, published.works, textreport.Style{}))
+		words(id.String(), out.String())
 	}
 }

@@ -1,6 +1,7 @@
 package textreport
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -17,7 +18,30 @@ const (
 )
 
 // byKinText explains what is known by kin.
-const byKinText = "by kin: nobody measured it; foods of its kin share their acids so"
+const byKinText = "by kin: nobody measured it in this food; its kin share their acids so"
+
+// codes are the rows of tables that a kin's shares come from.
+var codes = regexp.MustCompile(`as in ((?:\S+:\S+ )+)\(`)
+
+// kinRows gives the codes of the foods whose shares a figure by kin has.
+func kinRows(source string) string {
+	if found := codes.FindStringSubmatch(Clean(source, mostProse)); found != nil {
+		return strings.TrimSpace(found[1])
+	}
+	return ""
+}
+
+// kinWords says whose shares a figure by kin has: how many published foods, and where they
+// stand, without their codes.
+func kinWords(source string) string {
+	return codes.ReplaceAllStringFunc(Clean(source, mostProse), func(rows string) string {
+		n := strings.Count(rows, ":")
+		if n == 1 {
+			return "as in one published food ("
+		}
+		return "as in " + grouped(n) + " published foods ("
+	})
+}
 
 // legend gathers the signs that a page has used, so that only those are
 // explained.

@@ -32,6 +32,7 @@ func partsOf(list []sheet.Bringer) []part {
 const (
 	partIndent = 4
 	barWidth   = 20
+	barAt      = 16 // columns behind the figure
 	percentOf  = 100
 	tiny       = 0.5 // per cent: a smaller share is not written as 0
 )
@@ -62,7 +63,8 @@ func (p brought) parts(b sheet.Brought) {
 		return
 	}
 	list, more := b.Listed()
-	names := fitParts(partsOf(b.Known), p.width-partIndent-2)
+	room, _ := p.beside(figureWidth, intervalWidth, upToWidth, perWidth)
+	names := fitParts(partsOf(b.Known), room-partIndent+marginWidth)
 	next := 0
 	for i, k := range b.Known {
 		if next < len(list) && k.ID == list[next].ID {
@@ -127,7 +129,8 @@ func (p brought) part(k composition.Figure, name, by string) {
 	if sheet.HasShare(k.Share) {
 		columns[0].text = percent(k.Share)
 		if _, n := p.beside(figureWidth, intervalWidth, upToWidth, perWidth); n == len(columns) {
-			columns[1].text = "  " + p.bar(k.Share)
+			at := max(width(columns[0].text)+1, intervalWidth) // a share may be longer than an interval
+			columns[1].text = strings.Repeat(" ", max(barAt-at, 0)) + p.bar(k.Share)
 		}
 	}
 	p.tabled(tableLine{

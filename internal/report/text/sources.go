@@ -78,7 +78,7 @@ var gradeWords = map[string]string{
 
 // citation writes a work as a footnote.
 func citation(w source.Work) string {
-	return sentences(w.Citation, w.URL, gradeWords[w.Grade])
+	return sentences(kinWords(w.Citation), w.URL, gradeWords[w.Grade])
 }
 
 // citationOf writes a table as a footnote.

@@ -144,7 +144,11 @@ func (v *values) cite(x food.Value) string {
 	var numbers []int
 	dagger := ""
 	if x.By == food.ByKin {
-		numbers = append(numbers, v.notes.number(clean.UpperFirst(Clean(x.Ref, mostProse))+"."))
+		text := clean.UpperFirst(kinWords(x.Ref)) + "."
+		if rows := kinRows(x.Ref); rows != "" {
+			text += " Rows: " + rows + "."
+		}
+		numbers = append(numbers, v.notes.number(text))
 	}
 	for id := range strings.FieldsSeq(x.Source) {
 		w, ok := v.works(id)
@@ -166,7 +170,7 @@ func (v *values) states() {
 		estimate.Assumed: "assumed: taken to be so by rule or by the publisher",
 		estimate.Trace:   "trace: there, too little to state",
 		estimate.Below:   "below: looked for, and less than the limit",
-		estimate.Unknown: "unknown: nobody has said; ≤ is before the most it can be",
+		estimate.Unknown: "unknown: nobody has said; ≤ stands before the most that it can be",
 	}
 	var list []string
 	for s := estimate.Assumed; s <= estimate.Unknown; s++ {

@@ -58,7 +58,7 @@ func Why(w io.Writer, s *sheet.Sheet, st Style) error {
 	if kin := d.Figure.ByKin(); len(kin) > 0 {
 		p.heading("What nobody measured")
 		for _, c := range kin {
-			p.hanging("  ", 4, Clean(c.Food+" "+c.SourceNote, mostProse))
+			p.hanging("  ", 4, Clean(c.Food, mostName)+" "+kinWords(c.SourceNote))
 		}
 	}
 	foot(p, s)
