@@ -129,6 +129,7 @@ func (p *Plan) Run(ctx context.Context, other amount.Amounts, want Want) (*Assay
 	}
 	a.Notes, a.Readings = said(list)
 	a.Yields, a.Doses = yields(list), dosesOf(list, a.Drink.Serves)
+	a.noteBatches(list)
 	a.measure(p, list)
 	a.dissolve(p, list)
 	if err := ctx.Err(); err != nil {

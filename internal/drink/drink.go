@@ -28,11 +28,7 @@ type Drink struct {
 	Targets    []Target
 	Vary       []Vary
 
-	// TooLarge tells that the drink is beyond the limits: its faults say by what, and
-	// there is nothing in it to be looked up.
-	TooLarge bool
-
-	size size
+	Reading
 }
 
 // Service is how a drink comes before a guest.

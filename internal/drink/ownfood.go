@@ -57,6 +57,9 @@ func (r *reader) ownFoods(d *Drink, n ast.Node) {
 			r.faults.Add(e.at, "rename one of them", "there is a food %s already, at %s", quoted(e.key), first.Place)
 			return
 		}
+		for _, first := range d.Foods {
+			twins(r.faults, "food", e, first.Code, first.Place)
+		}
 		f := OwnFood{Code: e.key, Place: e.at}
 		present, ok := ownFoodKeys.read(r, &f, e.value)
 		if ok && present.count("values", "fill") == 0 && (f.Coffee == nil || f.Coffee.Lab == nil) && !r.torn {

@@ -15,8 +15,15 @@ func (r *resolver) weigh(in *Ingredient, f *food.Food) {
 	case in.Line.Portion != "":
 		r.portion(in, f)
 	case in.Line.Amount.Measure.Kind == unit.Volume:
+		if f.ID.Table == food.Own && r.undense[f.ID.Code] {
+			return // its density is missing: told at the food
+		}
 		if !food.Stated(f.Density.GramsPerMl) {
-			r.faults.Add(in.Line.Place, "write grams, or give an own food with density:", "%s is a volume, but %s has no density", in.Line.Amount.Measure.Name, f.ID)
+			do := "write grams, or give an own food with density:"
+			if f.ID.Table == food.Own {
+				do = "write grams, or add density: 1.03 g/ml to the food under foods:"
+			}
+			r.faults.Add(in.Line.Place, do, "%s is a volume, but %s has no density", in.Line.Amount.Measure.Name, f.ID)
 			return
 		}
 		in.Grams, in.GramsSD = f.Density.GramsPerMl, f.Density.SD
