@@ -74,7 +74,7 @@ func (a at) chill(s *drink.Chill) (Outcome, error) {
 	}
 	held := estimate.Summarise(grams)
 	out := a.water(grams)
-	out.note("about %.3g g of ice melt (%.2g to %.2g g), by the heat that it takes: right for a shake that came to rest; what stirring melts has to be weighed: chill: {melt: …}", grams[0], held.Low, held.High)
+	out.note("about %.3g g of ice melt (%.2g to %.2g g), by the heat of the drink, and of vessel and wet ice: right for a shake that came to rest; what stirring melts has to be weighed: chill: {melt: …}", grams[0], held.Low, held.High)
 	return out, nil
 }
 
