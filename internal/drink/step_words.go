@@ -55,16 +55,16 @@ func (w stepWord) said() string {
 	return w.word + " is read as " + w.step + ": " + w.echo
 }
 
-// synonym reads a word of the kitchen as its step, in place of the entry that has it. What
+// read reads a word of the kitchen as its step, in place of the entry that has it. What
 // is not safe to read is answered with the line as it should be, and with what stands there.
-func (r *reader) synonym(w stepWord, call entry) (stepKind, entry, bool) {
+func (w stepWord) read(r *reader, call entry) (stepKind, entry, bool) {
 	k, known := findStep(w.step)
 	switch {
 	case !known:
 		r.faults.Add(call.at, "write "+w.line, "%s can mean several steps", quoted(call.key))
 		return stepKind{}, entry{}, false
 	case k.Word == treatKind.Word:
-		return r.synonymOfTreat(w, k, call)
+		return w.readTreat(r, k, call)
 	}
 	given, isMap := call.value.(*ast.MappingNode)
 	if !isMap || !w.takes(given) {
@@ -77,8 +77,8 @@ func (r *reader) synonym(w stepWord, call entry) (stepKind, entry, bool) {
 	return k, call, !call.spoilt
 }
 
-// synonymOfTreat reads a word that changes no figure, with what stands behind it.
-func (r *reader) synonymOfTreat(w stepWord, k stepKind, call entry) (stepKind, entry, bool) {
+// readTreat reads a word that changes no figure, with what stands behind it.
+func (w stepWord) readTreat(r *reader, k stepKind, call entry) (stepKind, entry, bool) {
 	text, isText := raw(call.value)
 	if !isText && !implicitNull(call.value) {
 		r.faults.Add(call.at, "write - treat: \""+w.word+", …\" with what you do in words", "%s changes no figure and takes no parameters", quoted(call.key))
