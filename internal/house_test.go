@@ -39,8 +39,9 @@ var sizes = []struct {
 	{"internal/reading", 1800, 18},
 	{"internal/recipe", 1850, 18},
 	{"internal/titration", 1800, 18},
-	{"internal/drink", 3700, 0}, // what a step or a vessel is called has its lines here, and the facts of a coffee
-	{"internal/prep", 3500, 0},
+	{"internal/dosing", 1800, 18},
+	{"internal/drink", 4050, 0},       // what a step or a vessel is called has its lines here, and the facts of a coffee; the kitchen's further steps, adjust, heat by time
+	{"internal/prep", 4550, 0},        // the kitchen's further steps; adjust, what heat splits, a weighed caramel
 	{"internal/report/text", 3600, 0}, // what nobody measured has a mark on five pages, and a ranking says what it leaves out
 }
 

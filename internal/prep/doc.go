@@ -25,7 +25,8 @@
 //	wash         a fat is stirred in and taken out again
 //	concentrate  ice leaves and takes a part of what is dissolved (data/kinetics.csv)
 //	heat         published retention factors of one code (USDA release 6), each
-//	             rounded to 5 %, so rectangular ± 2.5 %
+//	             rounded to 5 %, so rectangular ± 2.5 %; kept hot for a time, vitamin C is
+//	             unknown above what the fastest published loss leaves
 //	split        shares stated by the designer; what is not named stays with the
 //	             water
 //
@@ -34,8 +35,12 @@
 //	invert       sucrose and water become glucose and fructose, by a stated share or
 //	             by first-order kinetics (data/kinetics.csv)
 //	hydrolyse    lactose and water become glucose and galactose
+//	heat         sucrose splits by the pot's own pH, the time and the temperature, as in
+//	reduce       invert; of a reduction whose time nobody wrote it is drawn over what a pot
+//	             takes to boil away (boil.go)
 //	caramelise   sugars become carbohydrate without a name and a little acid, at most
-//	             what data/kinetics.csv says
+//	             what data/kinetics.csv says; at least what the weight of a pot says that
+//	             was weighed (weighedcaramel.go)
 //	ferment      sugars become what is stated by their equations
 //	             (data/fermentation.csv); the gas leaves; what is not stated of the
 //	             products is unknown
@@ -55,7 +60,8 @@
 //
 // treat is a technique in the designer's words: it changes nothing, and says so.
 //
-// A pouring step adds: chill and dilute water, carbonate carbon dioxide (solubility
+// A pouring step adds: adjust a food, as much as brings the pot to a reading (package
+// dosing; the dose is that of the central values, and its interval that of the draws), chill and dilute water, carbonate carbon dioxide (solubility
 // of Weiss 1974, package solution). Adding ingredients is the ledger's Pour and Mix.
 //
 // A step that asks for what the pot cannot give at central values (more collected
