@@ -133,8 +133,7 @@ func (a *Assay) pour(celsius float64) curdling.Pour {
 func (a *Assay) curdled(r ledger.Row) bool {
 	for i := range a.Drink.Components {
 		c := &a.Drink.Components[i]
-		isCurdle := func(s drink.Step) bool { _, ok := s.(*drink.Curdle); return ok }
-		if slices.Contains(r.Path, c.Name) && slices.ContainsFunc(c.Steps, isCurdle) {
+		if slices.Contains(r.Path, c.Name) && slices.ContainsFunc(c.Steps, drink.Curdles) {
 			return true
 		}
 	}

@@ -160,6 +160,9 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step, read acidity.Surely) {
 	if out.Dosed != nil {
 		w.making.log = append(w.making.log, event{dosed: out.Dosed})
 	}
+	if said := step.Said(); said != "" {
+		out.Notes = append([]string{said}, out.Notes...)
+	}
 	for _, text := range out.Notes {
 		w.note(note.Note{Kind: "step", Text: path + ": " + text})
 	}

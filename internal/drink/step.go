@@ -14,6 +14,7 @@ type Step interface {
 	At() fail.Place   // where the keyword stands
 	StepPath() string // identity, stable under edits elsewhere: "cherry syrup/strain~2"
 	Lines() []Line    // the ingredients that it brings into the pot, if only for a while
+	Said() string     // what the sheet says of a word of the kitchen that was read as this step; usually empty
 
 	setHead(Head)
 	list() *[]Line
@@ -26,6 +27,7 @@ type Head struct {
 	Place       fail.Place
 	Path        string
 	Ingredients []Line
+	Echo        string
 }
 
 // Kind gives the keyword.
@@ -39,6 +41,9 @@ func (h Head) StepPath() string { return h.Path }
 
 // Lines gives the ingredients, none for most steps.
 func (h Head) Lines() []Line { return h.Ingredients }
+
+// Said gives what the word was that the file has instead.
+func (h Head) Said() string { return h.Echo }
 
 // list lets the parser take lines out.
 func (h *Head) list() *[]Line { return &h.Ingredients }

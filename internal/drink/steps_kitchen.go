@@ -68,3 +68,28 @@ func withAgent(k stepKind) stepKind {
 	}
 	return k
 }
+
+// Curdles reports whether a step parts milk.
+func Curdles(s Step) bool {
+	switch s := s.(type) {
+	case *Curdle:
+		return true
+	case *Clarify:
+		return s.By == ByMilk
+	}
+	return false
+}
+
+// Techniques gives what a step is called in the words of techniques: what a designer wrote,
+// or how a step is done.
+func Techniques(s Step) []string {
+	switch s := s.(type) {
+	case *Treat:
+		return []string{s.Technique}
+	case *Clarify:
+		return []string{s.By}
+	case *Concentrate:
+		return []string{s.By + " concentrated"}
+	}
+	return nil
+}

@@ -102,8 +102,15 @@ func (r *reader) steps(n ast.Node, what, owner string) []Step {
 			continue
 		}
 		head := Head{Word: k.Word, Place: call.at, Path: twins.path(owner, k.Word)}
+		w, other := findSynonym(call.key)
+		if other && call.key != k.Word {
+			head.Echo = w.said()
+		}
 		if s, ok := k.read(r, head, call.value); ok {
 			steps = append(steps, withReadings(s)...)
+			if other && w.treats() {
+				steps = append(steps, &Treat{Head{Word: treatKind.Word, Place: call.at, Path: twins.path(owner, treatKind.Word)}, w.adds[1]})
+			}
 		}
 	}
 	return steps
@@ -115,6 +122,9 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 		if k, known := findStep(text); known {
 			r.faults.Add(r.nodeAt(n), "write them after a colon: "+k.Example, "%s has no parameters", k.Word)
 			return stepKind{}, entry{}, false
+		}
+		if w, known := findSynonym(text); known {
+			return w.read(r, entry{key: text, at: r.nodeAt(n), node: n, value: nothingAt(n)})
 		}
 		r.faults.Add(r.nodeAt(n), r.stepAdvice(text), "%s is not a step", quoted(text))
 		return stepKind{}, entry{}, false
@@ -128,8 +138,9 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 	}
 	first := entries[0]
 	k, known := findStep(first.key)
+	w, other := findSynonym(first.key)
 	switch {
-	case !known:
+	case !known && !other:
 		r.faults.Add(first.at, r.stepAdvice(first.key), "%s is not a step", quoted(first.key))
 		return stepKind{}, entry{}, false
 	case len(entries) > 1:
@@ -140,6 +151,8 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 			r.faults.Add(second.at, "indent the parameters further than the step, or write "+first.key+": {…}", "%s stands beside %s instead of inside it", quoted(second.key), first.key)
 		}
 		return stepKind{}, entry{}, false
+	case !known:
+		return w.read(r, first)
 	}
 	return k, first, !first.spoilt
 }
@@ -154,8 +167,13 @@ func findStep(word string) (stepKind, bool) {
 
 // stepAdvice tells how a step is written: the one that was meant, else one line of each.
 func (r *reader) stepAdvice(word string) string {
-	if k, ok := findStep(near(word, stepWords())); ok {
+	meant := near(word, append(stepWords(), each(stepSynonyms(), func(w stepWord) string { return w.word })...))
+	if k, ok := findStep(meant); ok {
 		return `did you mean "` + k.Word + `"? Write ` + k.Example
+	}
+	if w, ok := findSynonym(meant); ok && w.step != "" {
+		k, _ := findStep(w.step)
+		return `did you mean "` + w.word + `"? It is read as ` + k.Word + ": " + k.Example
 	}
 	return r.allSteps()
 }

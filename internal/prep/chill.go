@@ -37,7 +37,7 @@ type Chilling struct {
 func Melted(pot *ledger.Pot, c Chilling, f Factors) ([]float64, error) {
 	// guard: ice does not warm
 	if c.From[0] <= c.To[0] {
-		return nil, impossible("chill from %s °C to %s °C: ice only cools", c.From[0], c.To[0])
+		return nil, impossible("chill from %.4g °C to %.4g °C: ice only cools", c.From[0], c.To[0])
 	}
 	holds, water, ice := heatCapacity(pot, f), f.draw("heat capacity of water", heatCapacities()[string(constituent.Water)]), f.draw("heat capacity of ice", heatCapacities()["ice"])
 	grams, fusion := make([]float64, pot.N), solution.HeatOfFusion()/molarMass(constituent.Water)
@@ -54,7 +54,7 @@ func Melted(pot *ledger.Pot, c Chilling, f Factors) ([]float64, error) {
 	}
 	// guard: not colder than it freezes
 	if at, ok := freezesAt(pot, grams[0]); ok && c.To[0] < at-unit.Closeness {
-		return nil, impossible("chill to %s °C: with the ice that melts it would freeze from about %s °C on", c.To[0], at)
+		return nil, impossible("chill to %.4g °C: with the ice that melts it would freeze from about %.2g °C on", c.To[0], at)
 	}
 	return grams, nil
 }
@@ -80,7 +80,7 @@ func (a at) chill(s *drink.Chill) (Outcome, error) {
 // cool changes nothing of what is in the pot.
 func (a at) cool(s *drink.Cool) (Outcome, error) {
 	var out Outcome
-	out.note("cooled to %s °C without ice: nothing of the composition is changed for it", s.To.Number)
+	out.note("cooled to %.4g °C without ice: nothing of the composition is changed for it", s.To.Number)
 	return out, nil
 }
 

@@ -1,10 +1,13 @@
 package prep
 
 import (
+	"fmt"
+	"math"
 	"sync"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/ledger"
+	"sipsum/internal/unit"
 )
 
 const (
@@ -45,19 +48,23 @@ func Convert(pot *ledger.Pot, share []float64, to string) (Outcome, error) {
 	}
 	var out Outcome
 	for _, row := range rows {
-		out.note("how much starch is in %s is not known: neither is the sugar that it becomes, at most %.3g g in all", pot.Rows[row].Profile.Food.Name(), unknown*share[0])
+		most := "and nothing bounds it"
+		if grams := unknown * share[0] * r.Into[0].Grams; !math.IsNaN(grams) {
+			most = fmt.Sprintf("at most %.3g g in all", unit.Shown(grams))
+		}
+		out.note("how much starch is in %s is not known: neither is the sugar that it becomes, %s", pot.Rows[row].Profile.Food.Name(), most)
 	}
 	return out, nil
 }
 
 // saccharification gives the reaction of starch with water, by molar mass of its unit.
 func saccharification(to string) ledger.Reaction {
-	unit := starchUnit()
+	link := starchUnit()
 	if to == "maltose" {
-		pair := 2 * unit
+		pair := 2 * link
 		return ledger.Reaction{From: starch, Into: []ledger.Part{{ID: maltose, Grams: molarMass(maltose) / pair}}, Water: molarMass(constituent.Water) / pair}
 	}
-	return ledger.Reaction{From: starch, Into: []ledger.Part{{ID: constituent.Glucose, Grams: molarMass(constituent.Glucose) / unit}}, Water: molarMass(constituent.Water) / unit}
+	return ledger.Reaction{From: starch, Into: []ledger.Part{{ID: constituent.Glucose, Grams: molarMass(constituent.Glucose) / link}}, Water: molarMass(constituent.Water) / link}
 }
 
 // starchUnit is the molar mass of C6H10O5, of which starch is a chain.

@@ -108,9 +108,9 @@ func (m *fermentRead) byBrix(s *drink.Ferment) (Outcome, error) {
 	none, all := m.reads(0), m.reads(1)
 	// guard: no ferment raises what it reads
 	if read := s.Brix.Number; read-s.Brix.Half > none {
-		return Outcome{}, impossible("%s °Bx afterwards: the pot reads about %s °Bx before, and a ferment only takes sugar: read it before too, before: {brix: …}", read, none)
+		return Outcome{}, impossible("%.3g °Bx afterwards: the pot reads about %.3g °Bx before, and a ferment only takes sugar: read it before too, before: {brix: …}", read, none)
 	} else if read+s.Brix.Half < all {
-		return Outcome{}, impossible("%s °Bx afterwards: with all its sugar gone a refractometer would still read about %s °Bx, since it reads alcohol too; a hydrometer's reading is another: write density:", read, all)
+		return Outcome{}, impossible("%.3g °Bx afterwards: with all its sugar gone a refractometer would still read about %.3g °Bx, since it reads alcohol too; a hydrometer's reading is another: write density:", read, all)
 	}
 	low, high, q := make([]float64, m.pot.N), make([]float64, m.pot.N), make([]float64, m.pot.N)
 	for d := range high {
@@ -132,7 +132,7 @@ func (m *fermentRead) byBrix(s *drink.Ferment) (Outcome, error) {
 	out, err := Ferment(m.pot, m.gone(q), m.unnamed)
 	if err == nil {
 		went := estimate.Summarise(q)
-		out.note("read %s °Bx: about %.0f %% of the sugars have gone (%.0f to %.0f %%)", s.Brix.Number, unit.Hundred*went.Mean, unit.Hundred*went.Low, unit.Hundred*went.High)
+		out.note("read %.3g °Bx: about %.0f %% of the sugars have gone (%.0f to %.0f %%)", s.Brix.Number, unit.Hundred*went.Mean, unit.Hundred*went.Low, unit.Hundred*went.High)
 	}
 	return out, err
 }

@@ -2,6 +2,7 @@ package prep_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -183,4 +184,37 @@ func TestVacuumTakesTheVolatileFirst(t *testing.T) {
 	assert.InDelta(t, 40, central(whole, "ALC"), 0.001)
 	_, err = prep.Evaporate(potOf(juice()), grams(12), factors)
 	assert.ErrorContains(t, err, "do not evaporate")
+}
+
+// What a step says has its figures in it.
+func TestNotesAndErrorsShowTheirFigures(t *testing.T) {
+	var said []string
+	b, pot := benchPot()
+	for _, line := range []string{"cool: {to: 4 °C}", "chill: {from: 20 °C, to: 2 °C}", "chill: {from: 2 °C, to: 20 °C}", "chill: {from: 20 °C, to: -9 °C}", "concentrate: {by: vacuum, to: 20 g}", "clarify: {by: centrifuge, collect: 449 g}", "convert: {starch: 50 %, to: maltose}"} {
+		for _, step := range steps(t, "drink: d\nserves: 1\nbuild: [10 g house]\ncomponents:\n  house:\n    ingredients: [1 g own:milk]\n    steps:\n      - "+line+"\n") {
+			out, err := prep.MethodOf(step).Do(b, pot.Copy(), step, factors)
+			if said = append(said, out.Notes...); err != nil {
+				said = append(said, err.Error())
+			}
+		}
+	}
+	for line, says := range map[string]string{
+		"{after: {brix: 25}}": "25 °Bx afterwards: the pot reads about 20 °Bx before", "{after: {brix: 1}}": "1 °Bx afterwards",
+		"{after: {brix: 8}}": "read 8 °Bx: about",
+	} {
+		wine, pot := must()
+		step := fermentStep(t, line)
+		out, err := prep.MethodOf(step).Do(wine, pot, step, factors)
+		words := out.Notes
+		if err != nil {
+			words = append(words, err.Error())
+		}
+		assert.Contains(t, strings.Join(words, "\n"), says)
+		said = append(said, words...)
+	}
+	require.NotEmpty(t, said)
+	for _, text := range said {
+		assert.NotContains(t, text, "%!")
+	}
+	assert.Contains(t, said, "cooled to 4 °C without ice: nothing of the composition is changed for it")
 }

@@ -36,7 +36,7 @@ type HotHolding struct {
 }
 
 // warm are the steps after which a pot is warm, or may be.
-var warm = []string{"heat", "reduce", "brew", "steep", "curdle", "caramelise", "invert", "hydrolyse"}
+var warm = []string{"heat", "reduce", "brew", "steep", "curdle", "caramelise", "invert", "hydrolyse", "convert", "clarify", "cool"}
 
 // Log lists the components that are in the drink. What no meter has read needs control.
 func (s *Sheet) Log() Log {

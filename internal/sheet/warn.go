@@ -62,14 +62,19 @@ func chemistryOf(a *assay.Assay, name string) *chemistry.Chemistry {
 	return nil
 }
 
+// curdle is the step whose cautions hold of whatever parts milk.
+const curdle = "curdle"
+
 func partOf(name, vessel string, steps []drink.Step, end *drink.Measured, c *chemistry.Chemistry) caution.Part {
 	p := caution.Part{Name: name, Vessel: vessel, PHLow: math.NaN(), PHHigh: math.NaN()}
 	var read *drink.Quantity
 	for _, step := range steps {
-		p.Steps = append(p.Steps, step.Kind())
+		p.Steps, p.Techniques = append(p.Steps, step.Kind()), append(p.Techniques, drink.Techniques(step)...)
+		if drink.Curdles(step) && step.Kind() != curdle {
+			p.Steps = append(p.Steps, curdle)
+		}
 		switch step := step.(type) {
-		case *drink.Treat:
-			p.Techniques = append(p.Techniques, step.Technique)
+		case *drink.Treat, *drink.Cool: // what was read still holds
 		case *drink.Measured:
 			read = step.PH
 		default:
