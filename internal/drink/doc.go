@@ -61,14 +61,15 @@
 //
 // A step is a map with one key:
 //
-//	reduce {to | by}            strain, press {collect, through}   curdle {collect, by, at}
+//	reduce {to | by, at, for}   strain, press {collect, through}   curdle {collect, by, at}
 //	clarify {by, with, collect, at}                                convert {starch, to}
 //	brew {out strength yield}   steep {ingredients, at, for, collect}
 //	add: line or lines          chill {melt | from to ice}         dilute {to | brix}
 //	cool {to}
 //	invert {share | ph at for}  hydrolyse {lactose}                ferment {before, after, at, for, because}
-//	caramelise {loss}           concentrate {by, to}               wash {fat, collect}
-//	heat {code}                 split {keep, collect, because}     carbonate {bottle charge at | left}
+//	caramelise {loss, to}       concentrate {by, to}               wash {fat, collect}
+//	heat {code | at for}        split {keep, collect, because}     carbonate {bottle charge at | left}
+//	adjust {ph | ta | brix, with: a food or component, whose dose is calculated}
 //	treat: a technique in words, which changes no figure
 //	measured {mass brix tds ph ta titration base acid sample density abv}
 //

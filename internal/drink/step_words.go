@@ -17,7 +17,7 @@ import (
 type stepWord struct {
 	word string
 	step string   // that it is read as; "" if that is not safe to guess
-	only []string // parameters that it may have; nil: those of the step
+	only []string // parameters that it may have; nil: those of the step. With a + they do not say enough by themselves
 	adds [2]string
 	line string // what to write where it is not read
 	echo string // what the sheet says of the reading
@@ -94,14 +94,19 @@ func (w stepWord) readTreat(r *reader, k stepKind, call entry) (stepKind, entry,
 }
 
 // takes reports whether the parameters of a map are ones that the word may have, and some
-// are there.
+// are there that say enough.
 func (w stepWord) takes(given *ast.MappingNode) bool {
+	says := false
 	for _, v := range given.Values {
-		if name, ok := raw(v.Key); ok && len(w.only) > 0 && !slices.Contains(w.only, strings.ToLower(strings.TrimSpace(name))) {
+		text, ok := raw(v.Key)
+		name := strings.ToLower(strings.TrimSpace(text))
+		beside := slices.Contains(w.only, "+"+name)
+		if ok && len(w.only) > 0 && !beside && !slices.Contains(w.only, name) {
 			return false
 		}
+		says = says || !beside
 	}
-	return len(given.Values) > 0
+	return says
 }
 
 var figures = regexp.MustCompile(`[0-9][0-9.]*`)

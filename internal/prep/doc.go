@@ -28,7 +28,8 @@
 //	clarify      an agent or a centrifuge holds back by data/phases.csv what is not
 //	             dissolved, and most of the agent; milk parts as in curdle
 //	heat         published retention factors of one code (USDA release 6), each
-//	             rounded to 5 %, so rectangular ± 2.5 %
+//	             rounded to 5 %, so rectangular ± 2.5 %; kept hot for a time, vitamin C is
+//	             unknown above what the fastest published loss leaves
 //	split        shares stated by the designer; what is not named stays with the
 //	             water
 //
@@ -37,8 +38,12 @@
 //	invert       sucrose and water become glucose and fructose, by a stated share or
 //	             by first-order kinetics (data/kinetics.csv)
 //	hydrolyse    lactose and water become glucose and galactose
+//	heat         sucrose splits by the pot's own pH, the time and the temperature, as in
+//	reduce       invert; of a reduction whose time nobody wrote it is drawn over what a pot
+//	             takes to boil away (boil.go)
 //	caramelise   sugars become carbohydrate without a name and a little acid, at most
-//	             what data/kinetics.csv says
+//	             what data/kinetics.csv says; at least what the weight of a pot says that
+//	             was weighed (weighedcaramel.go)
 //	convert      starch and water become glucose or maltose, by a stated share
 //	ferment      sugars become what is stated by their equations
 //	             (data/fermentation.csv); the gas leaves; what is not stated of the
@@ -60,8 +65,10 @@
 //
 // treat is a technique in the designer's words: it changes nothing, and says so; so does cool.
 //
-// A pouring step adds: chill and dilute water (chill as weighed, or by the heat that the ice
-// takes: data/heat_capacities.csv), carbonate carbon dioxide (solubility
+// A pouring step adds: adjust a food, as much as brings the pot to a reading (package dosing:
+// the dose is that of the central values, its interval that of the draws), chill and dilute
+// water (chill as weighed, or by the heat that the ice takes: data/heat_capacities.csv),
+// carbonate carbon dioxide (solubility
 // of Weiss 1974, package solution). Adding ingredients is the ledger's Pour and Mix.
 //
 // A step that asks for what the pot cannot give at central values (more collected

@@ -25,6 +25,8 @@ func f(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
 var paths = []path{
 	{name: "reduce by", write: func(p, _ float64) string { return "reduce: {by: " + f(40*p) + " %}" }},
 	{name: "reduce to", write: func(p, m float64) string { return "reduce: {to: " + f(m*(1-0.4*p)) + " g}" }},
+	{name: "heat", write: func(p, _ float64) string { return "heat: {at: 90 °C, for: " + f(30*p) + " min}" }},
+	{name: "boil down in a time", write: func(p, _ float64) string { return "reduce: {by: " + f(40*p) + " %, at: 100 °C, for: 10 min}" }, sets: true},
 	{name: "chill", write: func(p, m float64) string { return "chill: {melt: " + f(m*p) + " g}" }},
 	{name: "dilute", write: func(p, m float64) string { return "dilute: {to: " + f(m*(1+2*p)) + " g}" }},
 	{name: "concentrate", write: func(p, m float64) string { return "concentrate: {by: freezing, to: " + f(m*(1-0.4*p)) + " g}" }},

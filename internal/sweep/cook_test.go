@@ -34,7 +34,7 @@ func (c *cook) note(kind, name string) { c.used = append(c.used, use{kind, name}
 // stepNames are every step of the grammar; a drink has at least the one whose turn it is.
 var stepNames = []string{
 	"reduce", "strain", "press", "curdle", "brew", "steep", "add", "chill", "dilute", "invert", "hydrolyse", "ferment",
-	"caramelise", "concentrate", "wash", "heat", "split", "carbonate", "treat", "clarify", "convert", "cool", "measured",
+	"caramelise", "concentrate", "wash", "heat", "split", "carbonate", "treat", "adjust", "clarify", "convert", "cool", "measured",
 }
 
 // readingNames are every reading; each is written so that it agrees and so that it does not.
@@ -109,7 +109,7 @@ func (c *cook) step(p *pot, name string) {
 	case "reduce":
 		if c.IntN(2) == 0 {
 			need(200, pouring[:8]...)
-			write("reduce: {by: %.2g %%}", c.between(0.5, 30))
+			write("reduce: {by: %.2g %%%s}", c.between(0.5, 30), pick(c, []string{"", ", at: 101 °C, for: 15 min"}))
 			p.mass *= 0.9
 			return
 		}
@@ -218,7 +218,18 @@ func (c *cook) step(p *pot, name string) {
 		write("wash: {fat: [%s], collect: %g g}", f, p.mass)
 	case "heat":
 		rows := rowsOf("retention.csv")
+		if c.IntN(2) == 0 {
+			need(20, "sugar")
+			need(150, juicy...)
+			write("heat: {at: %.3g °C, for: %.2g min}", c.between(50, 100), c.between(0.5, 60))
+			return
+		}
 		write("heat: {code: \"%s\"}", pick(c, rows)["code"])
+	case "adjust":
+		p.lines, p.steps, p.mass = nil, nil, 0
+		need(150, "fruit juice", "citrus juice")
+		need(100, "water")
+		write("adjust: {%s}", pick(c, []string{"ph: 2.1, with: core:citric-acid", "ph: 5.2, with: core:sodium-bicarbonate", "ta: 30 g/l, with: core:malic-acid", "ta: 0.1 %, with: core:water-pure", "brix: 45, with: core:sugar-white", "brix: 2.5, with: core:water-pure"}))
 	case "split":
 		p.mass = part(0.2, 0.7)
 		write("split: {keep: {FAT: %.3g %%, PROCNT: %.3g %% ± 5 %%, FIBTG: %.2g %%}, collect: %g g, because: \"invented\"}", c.between(1, 30), c.between(10, 90), c.between(1, 20), p.mass)
