@@ -26,11 +26,11 @@ func (r *values) amount(n ast.Node, what string, kinds []unit.Kind) *unit.Amount
 	}
 	a, rest, err := unit.ParseAmount(unit.PlainSpaces(text))
 	if err != nil {
-		r.faults.Join(r.nodeAt(n), err)
+		r.misread(r.nodeAt(n), err)
 		return nil
 	}
 	if rest != "" {
-		r.faults.Add(r.inside(n, text, rest), "write the amount alone", "%s is followed by %s", what, quoted(rest))
+		r.faults.Add(r.inside(n, text, rest), "write the amount alone: "+r.before(r.nodeAt(n))+a.String(), "%s is followed by %s", what, quoted(rest))
 		return nil
 	}
 	if !r.sound(n, what, a, kinds) {
@@ -43,7 +43,8 @@ func (r *values) amount(n ast.Node, what string, kinds []unit.Kind) *unit.Amount
 func (r *values) exactAmount(n ast.Node, what string, kinds []unit.Kind) *unit.Amount {
 	a := r.amount(n, what, kinds)
 	if a != nil && a.Half > 0 {
-		r.faults.Add(r.nodeAt(n), "write the amount alone", "%s takes no ±", what)
+		a.Half = 0
+		r.faults.Add(r.nodeAt(n), "write: "+r.before(r.nodeAt(n))+a.String(), "%s takes no ± and no range", what)
 		return nil
 	}
 	return a

@@ -25,6 +25,7 @@ var componentKeys = grammar[Component]{"a component", []key[Component]{
 	into("keeps", "how long and how cold it is kept: 5 days at 4 °C", false, textShape(mostName),
 		(*reader).keeps, func(c *Component) **Keeps { return &c.Keeps }),
 	vesselKey("it is made or kept in", func(c *Component) *string { return &c.Vessel }),
+	text("note", "a remark", false, mostProse, func(c *Component) *string { return &c.Note }),
 }}
 
 // vesselKey says of what a vessel is, as far as it touches what is drunk.
@@ -60,7 +61,7 @@ func (r *values) keeps(n ast.Node, what string) *Keeps {
 		err = fail.New(fail.Wrong, "keeps is zero", "leave the key out if it is not kept")
 	}
 	if err != nil {
-		r.faults.Join(k.Place, err)
+		r.misread(k.Place, err)
 		return nil
 	}
 	k.Days = time.Number * minutes[time.Unit] / minutes["day"]

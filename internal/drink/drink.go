@@ -27,6 +27,7 @@ type Drink struct {
 	Claims     []Claim
 	Targets    []Target
 	Vary       []Vary
+	Note       string // a remark, "" if there is none
 
 	// TooLarge tells that the drink is beyond the limits: its faults say by what, and
 	// there is nothing in it to be looked up.
@@ -57,6 +58,7 @@ type Line struct {
 	FoodAt  fail.Place  // where Food begins
 	Portion string      // a portion of the food's table, with Count
 	Count   float64     // > 0 if Portion is set
+	Counted bool        // Portion is a word of data/portion_words.csv, by which the food's portion is found
 	As      string      // "", "edible" or "whole"
 	Fill    string      // table:code that lends what the food does not state
 	Note    string
@@ -72,6 +74,7 @@ type Component struct {
 	Measured    *Measured // after the last step; nil if nothing was read
 	Keeps       *Keeps    // nil if not stated
 	Vessel      string    // in which it is made or kept, "" if not stated
+	Note        string    // a remark, "" if there is none
 }
 
 // Keeps is how long a component is kept and how cold.

@@ -46,6 +46,7 @@ var drinkKeys = grammar[Drink]{"the drink", append([]key[Drink]{
 		(*reader).claims, func(d *Drink) *[]Claim { return &d.Claims }),
 	into("targets", "what fit should reach", false, listOf(textShape(mostProse)), (*reader).targets, func(d *Drink) *[]Target { return &d.Targets }),
 	into("vary", "amounts that fit may change", false, listOf(varyKeys.shape()), (*reader).vary, func(d *Drink) *[]Vary { return &d.Vary }),
+	text("note", "a remark", false, mostProse, func(d *Drink) *string { return &d.Note }),
 )...)}
 
 // pantryKeys is a pantry file.

@@ -1,6 +1,7 @@
 package drink
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/goccy/go-yaml/ast"
@@ -57,11 +58,16 @@ func (g grammar[T]) read(r *reader, into *T, n ast.Node) (found present, ok bool
 		byName[e.key] = e
 	}
 	found = present{}
+	for _, e := range entries {
+		if key, _, glued := gluedKey(e.key, g.names()); glued {
+			found[key] = e.at // it is reported below; it does not lack
+		}
+	}
 	for _, k := range g.keys {
 		e, stands := byName[k.name]
 		delete(byName, k.name)
 		switch {
-		case !stands && k.must && !r.torn:
+		case !stands && k.must && !r.torn && !found.has(k.name):
 			r.faults.Add(r.nodeAt(n), "add "+k.name+": "+k.doc, "%s needs %q", g.what, k.name)
 		case stands:
 			found[k.name] = e.at
@@ -79,7 +85,46 @@ func (g grammar[T]) read(r *reader, into *T, n ast.Node) (found present, ok bool
 }
 
 func (r *values) unknownKey(e entry, what string, names []string) {
-	r.faults.Add(e.at, guess(e.key, names, "it has "+fail.Or(names)), "%s has no key %s", what, quoted(e.key))
+	do := guess(e.key, names, "it has "+fail.Or(names))
+	value, _ := raw(e.value)
+	if key, rest, glued := gluedKey(e.key, names); glued {
+		r.faults.Add(e.at, "write: "+key+": "+clip(rest), "there is no space after the colon of %s", key)
+		return
+	}
+	if key := meant(e.key, names); key != "" {
+		do = strings.TrimSpace("write: "+key+": "+clip(value)) + "; " + do
+	}
+	r.faults.Add(e.at, do, "%s has no key %s", what, quoted(e.key))
+}
+
+// asKnown gives a key as the grammar writes it, in whatever letters it stands: pH is ph.
+func asKnown(key string, known []string) string {
+	for _, k := range known {
+		if strings.EqualFold(k, key) {
+			return k
+		}
+	}
+	return key
+}
+
+// otherWords are what a hand writes for a key, unasked.
+var otherWords = map[string][]string{
+	"temp": {"at"}, "temperature": {"at"}, "serve": {"at"}, "time": {"for"}, "duration": {"for"}, "what": {"ingredients"},
+	"servings": {"serves"}, "serving": {"serves"}, "portions": {"serves"}, "title": {"drink"}, "name": {"drink"},
+	"notes": {"note"}, "comment": {"note"}, "comments": {"note"}, "remark": {"note"}, "description": {"note"},
+	"readings": {"measured"}, "reading": {"measured"}, "my_foods": {"foods"}, "my foods": {"foods"}, "own foods": {"foods"},
+	"recipe": {"build"}, "mix": {"build"}, "alcohol": {"abv"}, "tds": {"strength"}, "ey": {"yield"}, "extraction": {"yield"},
+	"cup": {"glass"}, "topping": {"garnish"}, "allergen": {"allergens"}, "quantity": {"amount"}, "weight": {"amount"}, "ingredient": {"food"},
+}
+
+// meant gives the key of a map that another word stands for, "" if none does.
+func meant(word string, names []string) string {
+	for _, key := range otherWords[strings.ToLower(word)] {
+		if slices.Contains(names, key) {
+			return key
+		}
+	}
+	return ""
 }
 
 // shape gives the schema of the map.
@@ -129,7 +174,7 @@ func (r *values) entries(n ast.Node, what string, known []string) ([]entry, bool
 		if !ok {
 			continue // the check of tokens reported it
 		}
-		entries = append(entries, entry{key: unit.PlainSpaces(strings.TrimSpace(text)), at: r.tokenAt(v.Key.GetToken()), node: v.Key, value: v.Value, flow: m.IsFlowStyle})
+		entries = append(entries, entry{key: asKnown(unit.PlainSpaces(strings.TrimSpace(text)), known), at: r.tokenAt(v.Key.GetToken()), node: v.Key, value: v.Value, flow: m.IsFlowStyle})
 	}
 	entries = r.commaCutKeys(entries, known)
 	lines := map[string]int{}
@@ -147,8 +192,8 @@ func (r *values) entries(n ast.Node, what string, known []string) ([]entry, bool
 
 func (r *values) mapAdvice(n ast.Node, known []string) string {
 	if text, ok := raw(n); ok {
-		if word, _, found := strings.Cut(text, ":"); found && near(word, known) == word {
-			return "write a space after the colon: " + word + ": …"
+		if key, rest, glued := gluedKey(text, known); glued {
+			return "write a space after the colon: " + key + ": " + clip(rest)
 		}
 	}
 	if len(known) == 0 {

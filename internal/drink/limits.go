@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"sipsum/internal/embedded"
+	"sipsum/internal/unit"
 )
 
 // The limits of a drink file, from data/size_limits.csv with their reasons. They keep a
@@ -60,6 +61,8 @@ func (r *file) hygiene(raw []byte) (text string, ok bool) {
 		r.faults.Add(r.at(line, col), "save it as plain UTF-8 text", "the file is not UTF-8 text")
 		return "", false
 	}
+	raw = []byte(unit.PlainSpaces(string(raw))) // YAML knows one space, and places count characters
+	r.rows = strings.Split(string(raw), "\n")
 	if len(bytes.TrimSpace(raw)) == 0 {
 		r.faults.Add(top, "begin with drink: \"a name\", serves: 1 and build:", "the file is empty")
 		return "", false
@@ -81,6 +84,10 @@ func (r *file) hygiene(raw []byte) (text string, ok bool) {
 // indentation.
 func (r *file) checkLine(number int, line string) {
 	col, indent := 0, true
+	if at, c := hidden(line); at > 0 {
+		r.faults.Add(r.at(number, at), "take it out: "+clip(visible(line)), "there is %s in the text", describe(c))
+		return
+	}
 	for _, c := range line {
 		col++
 		if c == '\t' && indent && len(bytes.TrimSpace([]byte(line))) > 0 {
@@ -123,7 +130,41 @@ func reorders(c rune) bool {
 	return c >= '\u202a' && c <= '\u202e' || c >= '\u2066' && c <= '\u2069'
 }
 
+// hidden finds the first character of a text that nobody sees and that makes two names of one:
+// zero-width marks, soft hyphens. The joiners of scripts that need them (UAX #31, 2.3) and of
+// pictures stay between what they join. The place counts from 1; 0 says that there is none.
+func hidden(text string) (at int, c rune) {
+	before := ' '
+	for _, c := range text {
+		at++
+		switch c {
+		case '\u200c', '\u200d':
+			if before < '\u0600' {
+				return at, c
+			}
+		case '\u200b', '\u200e', '\u200f', '\u2060', '\u00ad', '\u180e', '\ufeff':
+			return at, c
+		}
+		before = c
+	}
+	return 0, 0
+}
+
+// visible gives a text without what nobody sees.
+func visible(text string) string {
+	for {
+		at, c := hidden(text)
+		if at == 0 {
+			return strings.TrimSpace(text)
+		}
+		text = strings.Replace(text, string(c), "", 1)
+	}
+}
+
 func describe(c rune) string {
+	if at, _ := hidden(string(c)); at > 0 {
+		return fmt.Sprintf("a character that nobody sees (U+%04X)", c)
+	}
 	if reorders(c) {
 		return fmt.Sprintf("a character that reorders text (U+%04X)", c)
 	}

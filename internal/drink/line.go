@@ -35,7 +35,7 @@ var lineKeys = grammar[Line]{"a line", []key[Line]{
 func (r *reader) lines(n ast.Node, what, owner string) []Line {
 	list, ok := n.(*ast.SequenceNode)
 	if !ok {
-		r.list(n, what)
+		r.notLines(n, what)
 		return nil
 	}
 	if len(list.Values) == 0 {
@@ -96,7 +96,7 @@ func (r *reader) line(n ast.Node, eaten bool) (Line, bool) {
 	before := r.faults.Len()
 	l := Line{Place: r.nodeAt(n), Eaten: eaten}
 	if _, isMap := n.(*ast.MappingNode); isMap {
-		if r.mapForLine(n) {
+		if r.amountsByName(n, r.before(r.nodeAt(n))) || r.mapForLine(n) {
 			return Line{}, false
 		}
 		present, _ := lineKeys.read(r, &l, n)
@@ -139,13 +139,16 @@ func (r *reader) shortLine(n ast.Node, l *Line) {
 	if !ok {
 		return
 	}
-	amount, food, err := unit.ParseAmount(unit.PlainSpaces(text))
+	text = unit.PlainSpaces(text)
+	amount, food, err := unit.ParseAmount(text)
 	if err != nil {
-		r.faults.Join(r.nodeAt(n), err)
+		if !r.counted(n, text, l) {
+			r.misread(r.nodeAt(n), err)
+		}
 		return
 	}
 	if food == "" {
-		r.faults.Add(r.nodeAt(n), "write the food after the amount, such as \"36 g espresso\"", "there is no food after %s", quoted(text))
+		r.faults.Add(r.nodeAt(n), "write the food after it, such as: "+r.before(r.nodeAt(n))+amount.String()+" espresso", "there is no food after %s", quoted(text))
 		return
 	}
 	l.FoodAt = r.inside(n, text, food)
@@ -155,12 +158,12 @@ func (r *reader) shortLine(n ast.Node, l *Line) {
 	}
 	for _, sign := range []string{"+/-", "+-", "±"} {
 		if strings.HasPrefix(food, sign) {
-			r.faults.Add(l.FoodAt, "write ± and an amount with its unit, once: \"36 g ± 3 g espresso\"", "%s is not read as a range", quoted(food))
+			r.faults.Add(l.FoodAt, "write ± once: \"36 g ± 3 g espresso\"", "%s is not read as a range", quoted(food))
 			return
 		}
 	}
 	if r.sound(n, "the amount", amount, anyMeasure) {
-		l.Amount, l.Food = amount, food
+		l.Amount, l.Food = amount, smallTable(food)
 	}
 }
 
@@ -171,7 +174,7 @@ func (r *reader) food(n ast.Node) (string, bool) {
 		r.faults.Add(r.nodeAt(n), "write the table before the code, such as \"sr:"+text+"\"; "+quoteAdvice(text), "%s is a number where a food was meant", quoted(text))
 		return "", false
 	}
-	return text, ok
+	return smallTable(text), ok
 }
 
 // countOf reads the number of portions.
@@ -182,7 +185,7 @@ func (r *reader) countOf(n ast.Node, what string) float64 {
 	}
 	q, err := unit.Scale{What: "count", Units: []string{""}, High: float64(mostServes), Example: "1/2"}.Parse(text)
 	if err != nil {
-		r.faults.Join(r.nodeAt(n), err)
+		r.misread(r.nodeAt(n), err)
 		return 0
 	}
 	if q.Number == 0 || q.Half > 0 {

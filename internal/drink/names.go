@@ -41,8 +41,8 @@ func codeFault(code string) (fault, do string) {
 	if fault, do := textFault(code, "the food's code", mostName); fault != "" {
 		return fault, do
 	}
-	if strings.ContainsAny(code, ": ") {
-		return "the food's code " + quoted(code) + " has a colon or a space", "write it like house-oat; lines then say own:house-oat"
+	if strings.Contains(code, ":") {
+		return "the food's code " + quoted(code) + " has a colon", "write it like house-oat; lines then say own:house-oat"
 	}
 	return "", ""
 }
@@ -57,7 +57,16 @@ func (r *values) tableCode(n ast.Node, what string) (string, bool) {
 		r.faults.Add(r.nodeAt(n), "write table:code, such as \"core:lemon-juice\"", "%s is %s, not a food of a table", what, quoted(text))
 		return "", false
 	}
-	return text, true
+	return smallTable(text), true
+}
+
+// smallTable writes the table of table:code in small letters, as every table is called.
+func smallTable(food string) string {
+	table, code, found := strings.Cut(food, ":")
+	if !found || strings.ContainsAny(table, " ") {
+		return food
+	}
+	return strings.ToLower(table) + ":" + code
 }
 
 // occurrences counts the lines or steps of one list that have the same name, so

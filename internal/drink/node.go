@@ -107,6 +107,9 @@ func textFault(text, what string, most int) (fault, do string) {
 	if n := utf8.RuneCountInString(text); n > most {
 		return fmt.Sprintf("%s has %d characters, at most %d are allowed", what, n, most), "shorten it"
 	}
+	if at, c := hidden(text); at > 0 {
+		return fmt.Sprintf("%s holds %s", what, describe(c)), "take it out: " + clip(visible(text))
+	}
 	for _, c := range text {
 		if forbidden(c) {
 			return fmt.Sprintf("%s holds %s", what, describe(c)), "take it out"

@@ -57,6 +57,10 @@ func (r *reader) ownFoods(d *Drink, n ast.Node) {
 			r.faults.Add(e.at, "rename one of them", "there is a food %s already, at %s", quoted(e.key), first.Place)
 			return
 		}
+		if strings.Contains(e.key, " ") { // it is kept, so that the lines that pour it are not told that it does not exist
+			code := strings.Join(strings.Fields(e.key), "-")
+			r.faults.Add(e.at, "write: "+code+":, and in the lines own:"+code, "the food's code %s has a space", quoted(e.key))
+		}
 		f := OwnFood{Code: e.key, Place: e.at}
 		present, ok := ownFoodKeys.read(r, &f, e.value)
 		if ok && present.count("values", "fill") == 0 && (f.Coffee == nil || f.Coffee.Lab == nil) && !r.torn {

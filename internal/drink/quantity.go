@@ -37,7 +37,7 @@ func (r *values) quantity(n ast.Node, what string, s unit.Scale) *Quantity {
 	}
 	q, err := s.Parse(text)
 	if err != nil {
-		r.faults.Join(r.nodeAt(n), err)
+		r.misread(r.nodeAt(n), err)
 		return nil
 	}
 	return &q
@@ -71,7 +71,7 @@ func (r *values) stated(e entry) (Stated, bool) {
 	limit, below := strings.CutPrefix(text, "<")
 	q, err := figure.Parse(limit)
 	if err != nil {
-		r.faults.Join(r.nodeAt(e.value), err)
+		r.misread(r.nodeAt(e.value), err)
 		return v, false
 	}
 	v.Quantity, v.Exact = q, q.Half == 0 && strings.Contains(text, "±")

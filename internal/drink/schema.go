@@ -3,10 +3,10 @@ package drink
 import (
 	"bytes"
 	"encoding/json"
-	"fmt"
 	"maps"
 	"regexp"
 	"strings"
+	"unicode"
 
 	"sipsum/internal/unit"
 )
@@ -20,7 +20,7 @@ func Schema() []byte {
 	s["title"] = "sipsum drink file"
 	s["description"] = "A drink: what goes in, what you do, what you read. Begin with: sipsum new NAME"
 	s["$defs"] = shape{
-		"line":     anyOf(shape{"type": "string", "pattern": `^[0-9./]+ ?\S+`}, lineKeys.shape()).about("NUMBER UNIT FOOD: 36 g ± 2 g espresso shot; or {food: …, amount: …} with more to say"),
+		"line":     anyOf(shape{"type": "string", "pattern": `^[0-9./½⅓⅔¼¾⅛]+ ?\S+`}, lineKeys.shape()).about("NUMBER UNIT FOOD: 36 g ± 2 g espresso shot; or {food: …, amount: …} with more to say"),
 		"step":     stepShape().about("one step, its word and what it takes: - reduce: {to: 375 g}; all of them: sipsum new --steps"),
 		"measured": measuredKeys.shape().about("what was read of the pot; at least one: {brix: 52.5 ± 0.2, ph: 3.1}"),
 		"pantry":   pantryKeys.shape().about("a file named in use:"),
@@ -85,20 +85,40 @@ func quantityShape(s unit.Scale) shape {
 	return of
 }
 
+// rangeShape is a figure with its unit, and another after ± or at the other end of a range. Which
+// unit that one has only the parser checks.
 func rangeShape(units []string) shape {
-	one := figurePattern(units)
-	return shape{"type": "string", "pattern": fmt.Sprintf("^%s( ?± ?%s( sd)?)?$", one, one)}
+	const other = ` ?(±|\+ ?/? ?[-−–]|[-−–—]|to) ?` + numberPattern
+	return shape{"type": "string", "pattern": "^" + numberPattern + `(` + other + `)? ?` + unitPattern(units) + `(` + other + `.*)?$`}
 }
 
-// lookAlikes lets a pattern take the signs that unitSigns takes.
+const numberPattern = `[-−]?[0-9½⅓⅔¼¾⅛][0-9./½⅓⅔¼¾⅛⁄ ]*`
+
+// lookAlikes lets a pattern take the signs that are taken for another.
 var lookAlikes = strings.NewReplacer("µ", "[µμ]", "°", "[°º]")
 
-func figurePattern(units []string) string {
-	escaped := make([]string, len(units))
-	for i, u := range units {
-		escaped[i] = lookAlikes.Replace(regexp.QuoteMeta(u))
+func figurePattern(units []string) string { return numberPattern + ` ?` + unitPattern(units) }
+
+// unitPattern takes units in every form that is read: other words, capitals, an s at the end.
+func unitPattern(units []string) string {
+	forms := unit.Forms(units)
+	for i, form := range forms {
+		forms[i] = anyCase(form)
 	}
-	return `[-−]?[0-9./]+ ?(` + strings.Join(escaped, "|") + `)`
+	return `(` + strings.Join(forms, "|") + `)s?\.?`
+}
+
+// anyCase writes a word as a pattern that minds no capitals.
+func anyCase(word string) string {
+	var b strings.Builder
+	for _, c := range word {
+		if small, large := unicode.ToLower(c), unicode.ToUpper(c); small != large && c < unicode.MaxASCII {
+			b.WriteString("[" + string(small) + string(large) + "]")
+		} else {
+			b.WriteString(lookAlikes.Replace(regexp.QuoteMeta(string(c))))
+		}
+	}
+	return b.String()
 }
 
 // stepShape is a map with one key, the step's word.

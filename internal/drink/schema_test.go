@@ -258,7 +258,7 @@ func TestSchemaRefusesSlips(t *testing.T) {
 		head + "build: []\n",
 		head + "build: [1 g a]\nglas: 1 ml\n",
 		head + "build: [1 g a]\nglass: 1 g\n",
-		head + "build: [1 g a]\nat: 6 C\n",
+		head + "build: [1 g a]\nat: 6\n",
 		head + "build: [espresso]\n",
 		head + "build: [1 g a]\nfinish: [{boil: {}}]\n",
 		head + "build: [1 g a]\nfinish: [{chill: {melt: 1 g}, dilute: {to: 1 g}}]\n",

@@ -1,12 +1,16 @@
 package drink
 
 import (
+	"errors"
 	"slices"
 	"strings"
 	"unicode"
 
 	"github.com/goccy/go-yaml/ast"
 	"github.com/goccy/go-yaml/token"
+
+	"sipsum/internal/fail"
+	"sipsum/internal/unit"
 )
 
 // This file knows the slips that YAML makes of a plain line of a recipe. Each
@@ -104,7 +108,7 @@ func (r *values) commaCuts(list *ast.SequenceNode) []ast.Node {
 		if i+1 < len(list.Values) && decimalComma(n, list.Values[i+1]) {
 			a, _ := raw(n)
 			b, _ := raw(list.Values[i+1])
-			r.faults.Add(r.nodeAt(n), "write "+a+"."+clip(b)+", with a decimal point", "%s has a comma", quoted(a+","+b))
+			r.decimalComma(r.nodeAt(n), "", a+","+b)
 			i++
 			continue
 		}
@@ -124,6 +128,16 @@ func decimalComma(a, b ast.Node) bool {
 	return okA && okB && onlyDigits(first) && second != "" && unicode.IsDigit([]rune(second)[0]) && strings.HasPrefix(b.GetToken().Origin, second[:1])
 }
 
+// decimalComma reports a text that a comma in brackets has cut, as it should be.
+func (r *file) decimalComma(at fail.Place, before, text string) {
+	_, _, err := unit.ParseAmount(text)
+	var m *unit.Misread
+	if !errors.As(err, &m) || len(m.Write) == 0 { // no kitchen measure
+		m = &unit.Misread{What: quoted(text) + " has a comma", Write: []string{strings.Replace(text, ",", ".", 1)}}
+	}
+	r.faults.Add(at, m.Advice(before), "%s", m.What)
+}
+
 func onlyDigits(text string) bool {
 	return text != "" && strings.Trim(text, "0123456789") == ""
 }
@@ -138,7 +152,8 @@ func isQuoted(n ast.Node) bool {
 func (r *values) commaCutKeys(entries []entry, known []string) []entry {
 	var whole []entry
 	for i, e := range entries {
-		if !e.flow || !implicitNull(e.value) || i == 0 || slices.Contains(known, e.key) {
+		_, _, glued := gluedKey(e.key, known)
+		if !e.flow || !implicitNull(e.value) || i == 0 || slices.Contains(known, e.key) || glued {
 			whole = append(whole, e)
 			continue
 		}
@@ -147,7 +162,7 @@ func (r *values) commaCutKeys(entries []entry, known []string) []entry {
 			whole[len(whole)-1].spoilt = true
 			if decimalComma(before.value, e.node) {
 				a, _ := raw(before.value)
-				r.faults.Add(r.nodeAt(before.value), "write "+a+"."+clip(e.key)+", with a decimal point", "%s has a comma", quoted(a+","+e.key))
+				r.decimalComma(r.nodeAt(before.value), before.key+": ", a+","+e.key)
 				continue
 			}
 			r.faults.Add(e.at, "put quotes round the whole text, comma included", "the comma before %s ends the text of %s", quoted(e.key), quoted(before.key))

@@ -140,6 +140,9 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 	k, known := findStep(first.key)
 	w, other := findSynonym(first.key)
 	switch {
+	case !known && !other && gluedStep(first.key) != "":
+		r.faults.Add(first.at, "write: - "+gluedStep(first.key)+": {…}", "there is no space after the colon of %s", gluedStep(first.key))
+		return stepKind{}, entry{}, false
 	case !known && !other:
 		r.faults.Add(first.at, r.stepAdvice(first.key), "%s is not a step", quoted(first.key))
 		return stepKind{}, entry{}, false
@@ -155,6 +158,15 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 		return r.synonym(w, first)
 	}
 	return k, first, !first.spoilt
+}
+
+// gluedStep gives the step of "brew:{out", "" if it is none.
+func gluedStep(text string) string {
+	word, _, _ := gluedKey(text, stepWords())
+	if _, known := findStep(word); !known {
+		return ""
+	}
+	return word
 }
 
 func findStep(word string) (stepKind, bool) {

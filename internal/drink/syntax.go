@@ -38,6 +38,10 @@ func (r *file) document(raw []byte) ast.Node {
 			}
 			return file.Docs[0].Body
 		}
+		if try < mostSetAside && try*len(text) <= mostBytes && r.parted(err) {
+			text = strings.Join(r.rows, "\n")
+			continue
+		}
 		line := r.explain(err, tokens)
 		if try == mostSetAside || try*len(text) > mostBytes || !standsAlone(r.rows, line) {
 			return nil

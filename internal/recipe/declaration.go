@@ -65,7 +65,10 @@ func (r *resolver) meaning(d *declaration, v drink.Stated, ofPack bool) (meaning
 	times := 1.0
 	if c, ok := constituent.Find(v.Tag); ok {
 		m.of = c
-		if row, ok := d.rules.RowOf(c.ID); ok {
+		if c.ID == constituent.Energy { // kcal are as good as kJ
+			m.of = constituent.Must(energyIn(c.ID, v.Unit))
+		}
+		if row, ok := d.rules.RowOf(m.of.ID); ok {
 			m.row, m.times = &row, row.Times
 		}
 	} else if row, ok := d.rules.Row(v.Tag); ok {

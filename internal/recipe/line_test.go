@@ -74,7 +74,7 @@ build:
 	}
 	assert.Equal(t, []string{
 		`4: no food t:nothing ()`,
-		`6: ml is a volume, but t:powder has no density (write grams, or give an own food with density:)`,
+		`6: ml is a volume, but t:powder has no density (write grams; or describe it under foods: with density:)`,
 		`7: t:powder has no edible share (weigh the edible part and write as: edible)`,
 		`8: t:powder has no portion "slice" (it has none: write grams)`,
 		`9: t:lemon has no portion "wedge" (it has "slice", "fruit")`,

@@ -28,10 +28,22 @@ type Measure struct {
 // Measures gives the closed list of measures in the order of the file.
 var Measures = sync.OnceValue(readMeasures)
 
-// FindMeasure gives a measure by its exact name.
-func FindMeasure(name string) (Measure, bool) {
+var measureNames = sync.OnceValue(func() []string {
+	var names []string
 	for _, m := range Measures() {
-		if m.Name == name {
+		names = append(names, m.Name)
+	}
+	return names
+})
+
+// FindMeasure gives a measure by its name, in any usual case and form: mL, grams, dashes.
+func FindMeasure(word string) (Measure, bool) {
+	found, ok := find(word, measureNames())
+	if !ok {
+		return Measure{}, false
+	}
+	for _, m := range Measures() {
+		if m.Name == found.unit {
 			return m, true
 		}
 	}

@@ -1,12 +1,12 @@
 package unit
 
 import (
+	"errors"
 	"fmt"
-	"slices"
+	"math"
+	"regexp"
 	"strconv"
 	"strings"
-
-	"sipsum/internal/fail"
 )
 
 // Quantity is a number in a unit that is not a kitchen measure.
@@ -37,96 +37,151 @@ func (s Scale) Span(in string) (low, high float64) {
 	return l.Low, l.High
 }
 
-// unitSigns turns signs that look the same into the one that units use: the
-// Greek mu and the ordinal that keyboards put for a degree.
-var unitSigns = strings.NewReplacer("μg", "µg", "º", "°")
-
-// Parse reads "NUMBER UNIT [± NUMBER UNIT [sd]]". The error is a
-// *fail.Error without a place.
+// Parse reads "NUMBER UNIT [± NUMBER UNIT [sd]]", or a range "60-65 °C", which is the ± that it
+// is. A unit that stands once is that of both numbers. The error is a *fail.Error without a
+// place; its cause is a *Misread.
 func (s Scale) Parse(text string) (Quantity, error) {
-	text = unitSigns.Replace(PlainSpaces(text))
-	main, spread, ranged := strings.Cut(text, "±")
+	q, err := s.parse(text)
+	if err != nil {
+		err = settle(err, func(text string) error { _, err := s.parse(text); return err })
+	}
+	return q, err
+}
+
+func (s Scale) parse(text string) (Quantity, error) {
+	text = strings.TrimSpace(unitSigns.Replace(PlainSpaces(text)))
+	main, spread, ranged := cutSpread(text)
+	first, second, isRange := cutRange(main)
+	if isRange && ranged {
+		return Quantity{}, wrong(quoted(text)+" states its range twice", "keep the range or the ±")
+	}
 	q := Quantity{}
-	var err error
-	if q.Number, q.Unit, q.Decimals, err = s.figure(main); err != nil {
-		return Quantity{}, err
-	}
-	low, high := s.Span(q.Unit)
-	if q.Number < low || q.Number > high {
-		return Quantity{}, wrong(fmt.Sprintf("%s is out of range for %s", quoted(strings.TrimSpace(text)), s.What),
-			strings.TrimSpace("it lies between "+number(low)+" and "+number(high)+" "+q.Unit))
-	}
-	if !ranged {
-		return q, nil
-	}
-	spread = strings.TrimSpace(spread)
-	if cut, found := strings.CutSuffix(spread, " sd"); found {
-		spread, q.Sigma = cut, true
-	}
-	var tail string
-	if q.Half, tail, _, err = s.figure(spread); err != nil {
-		return Quantity{}, err
-	}
-	if tail != q.Unit || q.Half < 0 || q.Half > high-low {
-		return Quantity{}, wrong(fmt.Sprintf("%s is not a range of %s", quoted(text), s.What), "write the same unit on both sides of ±, such as \""+s.Example+"\"")
-	}
-	if low >= 0 {
-		if what, do := BelowZero(strings.TrimSpace(text), q.Number, q.Half, q.Sigma, q.Unit); what != "" {
-			return Quantity{}, wrong(what, do)
+	if ranged {
+		second = spread
+		if cut, found := strings.CutSuffix(spread, " sd"); found {
+			second, q.Sigma = cut, true
 		}
 	}
-	return q, nil
+	a, err := s.figure(first, text)
+	if err != nil {
+		return Quantity{}, err
+	}
+	b := a
+	if isRange || ranged {
+		if b, err = s.figure(second, text); err != nil {
+			return Quantity{}, err
+		}
+	}
+	if a.tail == "" {
+		a.tail = b.tail
+	} else if b.tail == "" {
+		b.tail = a.tail
+	}
+	in, err := s.unitOf(a, text)
+	if err != nil {
+		return Quantity{}, err
+	}
+	if again, err := s.unitOf(b, text); err != nil {
+		return Quantity{}, err
+	} else if again != in {
+		return Quantity{}, s.notARange(text)
+	}
+	q.Unit, q.Decimals, q.Number = in.unit, max(a.decimals, b.decimals), in.value(a.number)
+	switch {
+	case isRange:
+		low, high := q.Number, in.value(b.number)
+		if low >= high {
+			return Quantity{}, wrong(quoted(text)+" is not a range", "write the smaller figure first")
+		}
+		q.Number, q.Half = (low+high)/2, (high-low)/2
+	case ranged:
+		q.Decimals, q.Half = a.decimals, b.number*in.factor
+	case in.factor != math.Trunc(in.factor): // half of the last digit that was read, not of one in another unit
+		q.Half = math.Pow(10, -float64(a.decimals)) / 2 * in.factor
+	}
+	return q, s.sound(q, text, isRange || ranged)
 }
 
-// figure reads NUMBER UNIT and nothing more.
-func (s Scale) figure(text string) (value float64, tail string, decimals int, err error) {
-	text = strings.TrimSpace(text)
-	digits, negative := strings.CutPrefix(strings.Replace(text, "−", "-", 1), "-")
-	end := strings.IndexFunc(digits, func(c rune) bool { return !strings.ContainsRune("0123456789./,", c) })
-	if end < 0 {
-		end = len(digits)
+// sound says what is wrong with a quantity that has been read.
+func (s Scale) sound(q Quantity, text string, ranged bool) error {
+	low, high := s.Span(q.Unit)
+	switch {
+	case q.Number < low || q.Number > high:
+		return wrong(fmt.Sprintf("%s is out of range for %s", quoted(text), s.What),
+			strings.TrimSpace("it lies between "+Number(low)+" and "+Number(high)+" "+q.Unit))
+	case q.Half < 0 || q.Half > high-low:
+		return s.notARange(text)
+	case ranged && low >= 0:
+		if what, do := BelowZero(text, q.Number, q.Half, q.Sigma, q.Unit); what != "" {
+			return wrong(what, do)
+		}
 	}
-	if !strings.ContainsAny(digits[:end], "0123456789") {
-		return 0, "", 0, wrong(quoted(text)+" does not begin with a number", "write "+s.What+" like \""+s.Example+"\"")
+	return nil
+}
+
+func (s Scale) notARange(text string) error {
+	return wrong(fmt.Sprintf("%s is not a range of %s", quoted(text), s.What), "write the same unit on both sides of ±, such as \""+s.Example+"\"")
+}
+
+var (
+	spreadSign = regexp.MustCompile(`±|\+ ?/ ?[-−–]|\+[-−–]`)
+	between    = regexp.MustCompile(`^[-−]?[0-9½⅓⅔¼¾⅛][0-9./,]*[^-−–—0-9]*?( ?[-−–—] ?| to )[-−]?[0-9½⅓⅔¼¾⅛]`)
+)
+
+// cutSpread parts a text at its ±.
+func cutSpread(text string) (main, spread string, found bool) {
+	at := spreadSign.FindStringIndex(text)
+	if at == nil {
+		return text, "", false
 	}
-	if value, decimals, err = ParseNumber(digits[:end]); err != nil {
-		return 0, "", 0, err
+	return strings.TrimSpace(text[:at[0]]), strings.TrimSpace(text[at[1]:]), true
+}
+
+// cutRange parts a text at the sign between the two ends of a range, each of which begins with a
+// number.
+func cutRange(text string) (from, to string, found bool) {
+	m := between.FindStringSubmatchIndex(text)
+	if m == nil {
+		return text, "", false
+	}
+	if number, _ := cutNumber(text); len(number) > m[2] { // "1-1/2"
+		return text, "", false
+	}
+	return strings.TrimSpace(text[:m[2]]), strings.TrimSpace(text[m[3]:]), true
+}
+
+// figure is a number with what stands after it.
+type figure struct {
+	number   float64
+	digits   string // of the number, as written
+	decimals int
+	tail     string
+}
+
+// figure reads NUMBER and keeps what follows; whole is the text that it stands in.
+func (s Scale) figure(text, whole string) (figure, error) {
+	plain, negative := strings.CutPrefix(strings.Replace(text, "−", "-", 1), "-")
+	digits, rest := cutNumber(plain)
+	if digits == "" {
+		return figure{}, s.noNumber(text, whole)
+	}
+	n, decimals, err := ParseNumber(digits)
+	var m *Misread
+	if errors.As(err, &m) && len(m.Write) > 0 {
+		write := make([]string, len(m.Write))
+		for i, w := range m.Write {
+			write[i] = strings.Replace(whole, digits, w, 1)
+		}
+		return figure{}, rewrite(m.What, write...)
 	}
 	if negative {
-		value = -value
+		n, digits = -n, "-"+digits
 	}
-	tail = strings.TrimSpace(digits[end:])
-	if !slices.Contains(s.Units, tail) {
-		return 0, "", 0, wrong(s.wrongUnit(tail), s.advise(tail))
-	}
-	return value, tail, decimals, nil
+	return figure{n, digits, decimals, strings.TrimSpace(rest)}, err
 }
 
-func (s Scale) wrongUnit(tail string) string {
-	if tail == "" {
-		return s.What + " needs a unit"
-	}
-	return s.What + " is not given in " + quoted(tail)
-}
-
-func (s Scale) advise(tail string) string {
-	switch {
-	case s.Units[0] != "°C":
-	case tail == "K":
-		return "take 273.15 off and write °C"
-	case tail == "F" || tail == "°F":
-		return "take 32 off, multiply by 5/9 and write °C"
-	case tail == "C" || tail == "℃" || tail == "° C":
-		return "write °C"
-	}
-	known := slices.DeleteFunc(slices.Clone(s.Units), func(u string) bool { return u == "" })
-	if len(known) == 0 {
-		return "write the number alone, such as \"" + s.Example + "\""
-	}
-	return "use " + fail.Or(known) + ", such as \"" + s.Example + "\""
-}
-
-func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+// Number writes a number as a recipe would, without an exponent.
+func Number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // quoted shows a text of the file, not all of a long one; what does not print is escaped.
 func quoted(text string) string {
@@ -137,12 +192,15 @@ func quoted(text string) string {
 	return strconv.Quote(text)
 }
 
-// PlainSpaces turns the no-break and thin spaces that word processors put
-// between a number and its unit into plain ones.
+// PlainSpaces turns the spaces that word processors and phones put between a number and its unit
+// (no-break, thin and others of their kind) into plain ones.
 func PlainSpaces(text string) string {
 	return strings.Map(func(c rune) rune {
 		switch c {
-		case '\u00a0', '\u2009', '\u202f':
+		case '\u00a0', '\u202f', '\u205f', '\u3000':
+			return ' '
+		}
+		if c >= '\u2000' && c <= '\u200a' {
 			return ' '
 		}
 		return c
