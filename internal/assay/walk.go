@@ -157,11 +157,11 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step, read acidity.Surely) {
 	if p := out.Parted; p != nil {
 		w.plan.lab.CalibrateParted(pot, p.AtMost, p.Low, p.High, p.Source)
 	}
-	if out.Dosed != nil {
-		w.making.log = append(w.making.log, event{dosed: out.Dosed})
-	}
 	if said := step.Said(); said != "" {
 		out.Notes = append([]string{said}, out.Notes...)
+	}
+	if out.Dosed != nil {
+		w.making.log = append(w.making.log, event{dosed: out.Dosed})
 	}
 	for _, text := range out.Notes {
 		w.note(note.Note{Kind: "step", Text: path + ": " + text})

@@ -177,7 +177,8 @@ const vitaminC constituent.ID = "VITC"
 //
 //	least = exp(−k·t)     k by data/kinetics.csv, vitamin C loss
 //
-// stays, and all of it may. Limits: copper and air take more; below the temperatures of the
+// stays, and all of it may. Sulphur dioxide may go as from a pot that boils away fastest.
+// Limits: copper and air take more; below the temperatures of the
 // source it goes more slowly.
 func (a at) fade(hot boil, out *Outcome) {
 	least := math.Exp(-kinetics()["vitamin C loss"].high * hot.minutes[0])
@@ -186,7 +187,7 @@ func (a at) fade(hot boil, out *Outcome) {
 		out.note("heat destroys vitamin C: between %.2g and 100 %% of it is left", unit.Hundred*least)
 	}
 	doubtOf(a.pot, vitaminC, least)
-	doubt(a.pot, 0)
+	doubt(a.pot, sulphurDioxideKept(max(1-hot.minutes[0]/kinetics()["boiling away"].low, 0)))
 }
 
 // boilOff is a model that keeps a share of the water and one of burnt sugar.
