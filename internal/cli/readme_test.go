@@ -241,10 +241,10 @@ func TestReadmeShowsEveryStep(t *testing.T) {
 	var rows []string
 	for _, g := range steps.Groups {
 		for _, s := range g.Steps {
-			rows = append(rows, "| "+cell.Replace(s.Does)+" | `"+cell.Replace(s.Example)+"` |")
+			rows = append(rows, "| "+cell.Replace(s.Does)+" | `"+cell.Replace(s.Example)+"` | "+strings.Join(s.Also, ", ")+" |")
 		}
 	}
-	isTable(t, "| what it does | a line to paste |", rows)
+	isTable(t, "| what it does | a line to paste | also written |", rows)
 }
 
 // So are its exit codes those of the program.

@@ -140,7 +140,7 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 	k, known := findStep(first.key)
 	w, other := findSynonym(first.key)
 	switch {
-	case !known && !other && gluedStep(first.key) != "":
+	case !known && gluedStep(first.key) != "":
 		r.faults.Add(first.at, "write: - "+gluedStep(first.key)+": {…}", "there is no space after the colon of %s", gluedStep(first.key))
 		return stepKind{}, entry{}, false
 	case !known && !other:
