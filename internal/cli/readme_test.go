@@ -233,7 +233,10 @@ func TestReadmeShowsEveryStep(t *testing.T) {
 	require.Equal(t, 0, code)
 	var steps struct {
 		Groups []struct {
-			Steps []struct{ Does, Example string }
+			Steps []struct {
+				Does, Example string
+				Also          []string
+			}
 		}
 	}
 	require.NoError(t, json.Unmarshal([]byte(doc), &steps))
