@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"slices"
+	"strconv"
 	"strings"
 	"syscall"
 
@@ -56,10 +57,15 @@ func (a *app) check(cmd *cobra.Command) error {
 
 func (a *app) json() bool { return a.options.format == formatJSON }
 
-// style says how text is to look: colour only on a terminal that wants it.
+// style says how text is to look: colour only on a terminal that wants it, and as wide as the
+// terminal, or as $COLUMNS says.
 func (a *app) style() textreport.Style {
 	colour := a.streams.Terminal && !a.options.noColour && a.streams.Env("NO_COLOR") == "" && a.streams.Env("TERM") != "dumb"
-	return textreport.Style{Colour: colour}
+	columns, err := strconv.Atoi(a.streams.Env("COLUMNS"))
+	if err != nil || columns <= 0 {
+		columns = a.streams.Columns
+	}
+	return textreport.Style{Colour: colour, Width: columns}
 }
 
 // report prints an error. A closed pipe needs no words: nobody is listening.
