@@ -84,12 +84,12 @@ func (a *app) report(err error) {
 	textreport.Error(a.streams.Err, e)
 }
 
-// readAll reads a file that the user named, within a limit. "-" is the standard
-// input.
-func (a *app) readAll(path string, most int64) ([]byte, error) {
+// readAll reads a file that the user named, within a limit; absent is what to do if there is none.
+// "-" is the standard input.
+func (a *app) readAll(path string, most int64, absent string) ([]byte, error) {
 	in := a.streams.In
 	if path != "-" {
-		f, err := openDrink(path)
+		f, err := openDrink(path, absent)
 		if err != nil {
 			return nil, err
 		}
@@ -106,7 +106,7 @@ func (a *app) readAll(path string, most int64) ([]byte, error) {
 // openDrink opens a file. Anything but a file is refused before it is opened: a
 // named pipe would wait for a writer, and a device may never end. A pipe that
 // the shell opened for us (/dev/stdin, /dev/fd/63) is read.
-func openDrink(path string) (*os.File, error) {
+func openDrink(path, absent string) (*os.File, error) {
 	info, err := os.Stat(path)
 	if err == nil {
 		opened := info.Mode()&fs.ModeNamedPipe != 0 && strings.HasPrefix(path, "/dev/")
@@ -123,7 +123,7 @@ func openDrink(path string) (*os.File, error) {
 	}
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return nil, fail.Because(fail.Wrong, errors.Unwrap(err), "cannot read "+path, "check the name, or start one with: sipsum new NAME")
+		return nil, fail.Because(fail.Wrong, errors.Unwrap(err), "cannot read "+path, absent)
 	case errors.Is(err, fs.ErrPermission):
 		return nil, fail.Because(fail.Wrong, errors.Unwrap(err), "cannot read "+path, "let yourself read it: the name is right, the file's permissions are not")
 	case err != nil:

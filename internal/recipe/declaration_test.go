@@ -196,7 +196,7 @@ func TestADeclaredTotalStands(t *testing.T) {
 func TestWordsOfAPack(t *testing.T) {
 	for entry, says := range map[string]string{
 		"per: 100 g, values: {carbohydrate: 5 g, CHOAVL: 4 g}":               `test:4:`,
-		"per: 100 g, values: {carbs: 5 g}":                                   `unknown constituent "carbs"`,
+		"per: 100 g, values: {crabs: 5 g}":                                   `unknown constituent "crabs" (did you mean available carbohydrate (CHOAVL) or carbohydrate by difference (CHOCDF)?)`,
 		"per: 100 g, values: {carbohydrate: 5 g, polyols: 9 g}":              "is less than what eu counts to it",
 		"per: 100 g, values: {carbohydrate: 5 g, sugars: 10 g}":              "carbohydrate 5 g is less than its parts: sugars 10 g",
 		"declared: us, per: 100 g, values: {carbohydrate: 5 g, CHOCDF: 4 g}": "is stated twice",
