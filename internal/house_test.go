@@ -39,8 +39,9 @@ var sizes = []struct {
 	{"internal/reading", 1800, 18},
 	{"internal/recipe", 1950, 18}, // what a name may mean is told there, the drink's own names first
 	{"internal/titration", 1800, 18},
-	{"internal/drink", 3920, 0}, // what a step or a vessel is called has its lines here, the facts of a coffee, and what lines at fault name
-	{"internal/prep", 3500, 0},
+	{"internal/dosing", 1800, 18},
+	{"internal/drink", 4280, 0},       // what a step or a vessel is called has its lines here, the facts of a coffee, the kitchen's own words for a step, and a dose to be calculated
+	{"internal/prep", 4600, 0},        // a file a step: ice, koji, clear liquids, vacuum, a ferment that was read, a dose, what heat splits and a caramel that was weighed have theirs
 	{"internal/report/text", 3600, 0}, // what nobody measured has a mark on five pages, and a ranking says what it leaves out
 }
 

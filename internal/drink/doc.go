@@ -61,18 +61,29 @@
 //
 // A step is a map with one key:
 //
-//	reduce {to | by}            strain, press {collect, through}   curdle {collect, by, at}
+//	reduce {to | by, at, for}   strain, press {collect, through}   curdle {collect, by, at}
+//	clarify {by, with, collect, at}                                convert {starch, to}
 //	brew {out strength yield}   steep {ingredients, at, for, collect}
-//	add: line or lines          chill {melt}                       dilute {to | brix}
-//	invert {share | ph at for}  hydrolyse {lactose}                ferment {after, at, for, because}
-//	caramelise {loss}           concentrate {by, to}               wash {fat, collect}
-//	heat {code}                 split {keep, collect, because}     carbonate {bottle charge at | left}
+//	add: line or lines          chill {melt | from to ice}         dilute {to | brix}
+//	cool {to}
+//	invert {share | ph at for}  hydrolyse {lactose}                ferment {before, after, at, for, because}
+//	caramelise {loss, to}       concentrate {by, to}               wash {fat, collect}
+//	heat {code | at for}        split {keep, collect, because}     carbonate {bottle charge at | left}
+//	adjust {ph | ta | brix, with: a food or component, whose dose is calculated}
 //	treat: a technique in words, which changes no figure
 //	measured {mass brix tds ph ta titration base acid sample density abv}
 //
 // brew takes two of its three. titration is [[0 ml, 3.42], [2 ml, 3.70], …], at
 // least three points from 0 ml on, with base (or acid, and then the pH falls), and with sample unless it is usual.
-// ferment states under after what 100 g of the pot hold afterwards.
+// ferment has under after what 100 g of the pot hold afterwards, stated, and what was read then
+// (brix abv ph ta density), and under before any reading; readings that do not say what was
+// made stand beside the step as a measured of their own. Each step has an example, one line as
+// it stands under steps: (Steps).
+//
+// Words of the kitchen (boil, filter, infuse, shake, agar, smoke; data/step_words.csv) are read
+// as their step, and the sheet says so where that matters. One whose parameters do not give
+// what the step needs is answered with the line as it should be. The schema shows the steps
+// alone.
 //
 // # Slips
 //

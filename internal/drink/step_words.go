@@ -17,7 +17,7 @@ import (
 type stepWord struct {
 	word string
 	step string   // that it is read as; "" if that is not safe to guess
-	only []string // parameters that it may have; nil: those of the step
+	only []string // parameters that it may have; nil: those of the step. With a + they do not say enough by themselves
 	adds [2]string
 	line string // what to write where it is not read
 	echo string // what the sheet says of the reading
@@ -55,16 +55,16 @@ func (w stepWord) said() string {
 	return w.word + " is read as " + w.step + ": " + w.echo
 }
 
-// synonym reads a word of the kitchen as its step, in place of the entry that has it. What
+// read reads a word of the kitchen as its step, in place of the entry that has it. What
 // is not safe to read is answered with the line as it should be, and with what stands there.
-func (r *reader) synonym(w stepWord, call entry) (stepKind, entry, bool) {
+func (w stepWord) read(r *reader, call entry) (stepKind, entry, bool) {
 	k, known := findStep(w.step)
 	switch {
 	case !known:
 		r.faults.Add(call.at, "write "+w.line, "%s can mean several steps", quoted(call.key))
 		return stepKind{}, entry{}, false
 	case k.Word == treatKind.Word:
-		return r.synonymOfTreat(w, k, call)
+		return w.readTreat(r, k, call)
 	}
 	given, isMap := call.value.(*ast.MappingNode)
 	if !isMap || !w.takes(given) {
@@ -77,8 +77,8 @@ func (r *reader) synonym(w stepWord, call entry) (stepKind, entry, bool) {
 	return k, call, !call.spoilt
 }
 
-// synonymOfTreat reads a word that changes no figure, with what stands behind it.
-func (r *reader) synonymOfTreat(w stepWord, k stepKind, call entry) (stepKind, entry, bool) {
+// readTreat reads a word that changes no figure, with what stands behind it.
+func (w stepWord) readTreat(r *reader, k stepKind, call entry) (stepKind, entry, bool) {
 	text, isText := raw(call.value)
 	if !isText && !implicitNull(call.value) {
 		r.faults.Add(call.at, "write - treat: \""+w.word+", …\" with what you do in words", "%s changes no figure and takes no parameters", quoted(call.key))
@@ -94,14 +94,19 @@ func (r *reader) synonymOfTreat(w stepWord, k stepKind, call entry) (stepKind, e
 }
 
 // takes reports whether the parameters of a map are ones that the word may have, and some
-// are there.
+// are there that say enough.
 func (w stepWord) takes(given *ast.MappingNode) bool {
+	says := false
 	for _, v := range given.Values {
-		if name, ok := raw(v.Key); ok && len(w.only) > 0 && !slices.Contains(w.only, strings.ToLower(strings.TrimSpace(name))) {
+		text, ok := raw(v.Key)
+		name := strings.ToLower(strings.TrimSpace(text))
+		beside := slices.Contains(w.only, "+"+name)
+		if ok && len(w.only) > 0 && !beside && !slices.Contains(w.only, name) {
 			return false
 		}
+		says = says || !beside
 	}
-	return len(given.Values) > 0
+	return says
 }
 
 var figures = regexp.MustCompile(`[0-9][0-9.]*`)

@@ -9,7 +9,7 @@ import (
 // stepKinds is every step that a drink file can name, in the order of the
 // documentation.
 var stepKinds = []stepKind{
-	stepWith(StepEntry{"reduce", "boil water off: {to: 375 g} or {by: 30 %}; with at: and for: it is known how much sucrose splits", "- reduce: {to: 375 g, at: 100 °C, for: 20 min}"}, grammar[Reduce]{keys: append([]key[Reduce]{
+	stepWith(StepEntry{"reduce", "boil water off: {to: 375 g} or {by: 30 %}; with at: and for: it is known how much sucrose splits", "- reduce: {to: 375 g}"}, grammar[Reduce]{keys: append([]key[Reduce]{
 		mass("to", "the mass that is left", func(s *Reduce) **unit.Amount { return &s.To }),
 		scaled("by", "the share of the pot's mass that goes", percent, func(s *Reduce) **Quantity { return &s.By }),
 	}, boilKeys(func(s *Reduce) *Boil { return &s.Boil })...)}, both(exactlyOne("to", "by"), together("at", "for"))),

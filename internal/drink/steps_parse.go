@@ -124,7 +124,7 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 			return stepKind{}, entry{}, false
 		}
 		if w, known := findSynonym(text); known {
-			return r.synonym(w, entry{key: text, at: r.nodeAt(n), node: n, value: nothingAt(n)})
+			return w.read(r, entry{key: text, at: r.nodeAt(n), node: n, value: nothingAt(n)})
 		}
 		r.faults.Add(r.nodeAt(n), r.stepAdvice(text), "%s is not a step", quoted(text))
 		return stepKind{}, entry{}, false
@@ -155,7 +155,7 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 		}
 		return stepKind{}, entry{}, false
 	case !known:
-		return r.synonym(w, first)
+		return w.read(r, first)
 	}
 	return k, first, !first.spoilt
 }

@@ -160,13 +160,13 @@ func (in instrument) unknown(why string) error {
 
 // noDose says why there is no dose at central values.
 func (a at) noDose(err error, in instrument, name string) error {
-	c := a.dissolved(a.pot, a.Surely())
-	if why := in.why(c); why != "" && why != chemistry.HardlyBuffers {
-		return in.unknown(why)
-	}
 	var passed dosing.Passed
 	var short dosing.OutOfReach
 	var twice dosing.Twice
+	hardly := errors.As(err, &short) || errors.As(err, &twice) // it buffers once something is in it
+	if why := in.why(a.dissolved(a.pot, a.Surely())); why != "" && !(hardly && why == chemistry.HardlyBuffers) {
+		return in.unknown(why)
+	}
 	switch {
 	case errors.As(err, &passed):
 		return fail.New(fail.Wrong, fmt.Sprintf("it reads %s, and %s leads it to %s, not to %s", in.shows(passed.Now), name, in.shows(passed.Led), in.shows(in.want.Number)),

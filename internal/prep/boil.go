@@ -55,7 +55,7 @@ func (a at) boiling(s drink.Boil, gone []float64) (boil, error) {
 		return hot, nil
 	}
 	if sourest := a.sourest(); sourest != nil {
-		if hot.pH = sourest; slices.Max(hot.splits(a)) < notable {
+		if hot.pH = sourest; slices.Max(hot.splits(a.quiet())) < notable {
 			return hot, nil // next to nothing splits, however sour it may be
 		}
 		hot.pH = nil
@@ -73,6 +73,12 @@ const notable = 0.01
 // splits gives the share of the sucrose that splits.
 func (hot boil) splits(a at) []float64 {
 	return Inverted(hot.pH, hot.celsius, hot.minutes, a.Factors)
+}
+
+// quiet draws without writing down what was drawn: nothing hangs on it.
+func (a at) quiet() at {
+	a.Factors.Journal = nil
+	return a
 }
 
 // sourest gives the least pH of a pot whose protein leaves it open (data/kinetics.csv, pH
@@ -156,8 +162,7 @@ func (a at) warnSplit(out *Outcome) {
 	if !a.weighty() {
 		return
 	}
-	quiet := a
-	quiet.Factors.Journal = nil // nothing hangs on it
+	quiet := a.quiet()
 	pH, why := quiet.sourness()
 	if why != "" {
 		return

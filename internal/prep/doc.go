@@ -23,9 +23,13 @@
 //	             time and temperature (data/kinetics.csv); what is taken out of a
 //	             steep before its time gives less of everything
 //	wash         a fat is stirred in and taken out again
-//	concentrate  ice leaves and takes a part of what is dissolved (data/kinetics.csv)
+//	concentrate  ice leaves and takes a part of what is dissolved; or, in vacuum, water
+//	             leaves, alcohol before it and acetic acid behind it (data/kinetics.csv)
+//	clarify      an agent or a centrifuge holds back by data/phases.csv what is not
+//	             dissolved, and most of the agent; milk parts as in curdle
 //	heat         published retention factors of one code (USDA release 6), each
-//	             rounded to 5 %, so rectangular ± 2.5 %
+//	             rounded to 5 %, so rectangular ± 2.5 %; kept hot for a time, vitamin C is
+//	             unknown above what the fastest published loss leaves
 //	split        shares stated by the designer; what is not named stays with the
 //	             water
 //
@@ -34,11 +38,17 @@
 //	invert       sucrose and water become glucose and fructose, by a stated share or
 //	             by first-order kinetics (data/kinetics.csv)
 //	hydrolyse    lactose and water become glucose and galactose
+//	heat         sucrose splits by the pot's own pH, the time and the temperature, as in
+//	reduce       invert; of a reduction whose time nobody wrote it is drawn over what a pot
+//	             takes to boil away (boil.go)
 //	caramelise   sugars become carbohydrate without a name and a little acid, at most
-//	             what data/kinetics.csv says
+//	             what data/kinetics.csv says; at least what the weight of a pot says that
+//	             was weighed (weighedcaramel.go)
+//	convert      starch and water become glucose or maltose, by a stated share
 //	ferment      sugars become what is stated by their equations
 //	             (data/fermentation.csv); the gas leaves; what is not stated of the
-//	             products is unknown
+//	             products is unknown. Or as much sugar goes as makes the pot read what
+//	             was read of it
 //
 // One table (methods.go) has all that is known of a step beside its grammar: what it makes
 // and brings, whether the pot's mass or gas is stated after it, and how it is done with
@@ -53,9 +63,12 @@
 // not bring back as added sugar (AddConcentrated). What may boil off of sulphur dioxide is
 // unknown afterwards.
 //
-// treat is a technique in the designer's words: it changes nothing, and says so.
+// treat is a technique in the designer's words: it changes nothing, and says so; so does cool.
 //
-// A pouring step adds: chill and dilute water, carbonate carbon dioxide (solubility
+// A pouring step adds: adjust a food, as much as brings the pot to a reading (package dosing:
+// the dose is that of the central values, its interval that of the draws), chill and dilute
+// water (chill as weighed, or by the heat that the ice takes: data/heat_capacities.csv),
+// carbonate carbon dioxide (solubility
 // of Weiss 1974, package solution). Adding ingredients is the ledger's Pour and Mix.
 //
 // A step that asks for what the pot cannot give at central values (more collected

@@ -6,6 +6,7 @@ import (
 
 	"sipsum/internal/assay"
 	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
 	"sipsum/internal/embedded"
 	"sipsum/internal/nutritionclaim"
 	"sipsum/internal/unit"
@@ -40,8 +41,16 @@ var leastRetention = sync.OnceValue(func() map[constituent.ID]float64 {
 const vitamins = "Vitamins and others"
 
 // boiled reports whether anything in the drink was heated in a way that follows no factor: a
-// reduction keeps its vitamins in the ledger, which a pot does not.
-func boiled(a *assay.Assay) bool { return took(a, "reduce", "caramelise") }
+// reduction keeps its vitamins in the ledger, which a pot does not, and heat by time all but
+// vitamin C.
+func boiled(a *assay.Assay) bool {
+	for _, steps := range stepsOf(a) {
+		if slices.ContainsFunc(steps, func(s drink.Step) bool { h, ok := s.(*drink.Heat); return ok && h.Stated() }) {
+			return true
+		}
+	}
+	return took(a, "reduce", "caramelise")
+}
 
 // lose lowers the lower ends of what heat destroys: a claim of a boiled drink holds only with
 // the least that any dish keeps.

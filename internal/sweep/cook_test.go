@@ -34,7 +34,7 @@ func (c *cook) note(kind, name string) { c.used = append(c.used, use{kind, name}
 // stepNames are every step of the grammar; a drink has at least the one whose turn it is.
 var stepNames = []string{
 	"reduce", "strain", "press", "curdle", "brew", "steep", "add", "chill", "dilute", "invert", "hydrolyse", "ferment",
-	"caramelise", "concentrate", "wash", "heat", "split", "carbonate", "treat", "measured",
+	"caramelise", "concentrate", "wash", "heat", "split", "carbonate", "treat", "adjust", "clarify", "convert", "cool", "measured",
 }
 
 // readingNames are every reading; each is written so that it agrees and so that it does not.
@@ -104,12 +104,12 @@ func (c *cook) step(p *pot, name string) {
 		p.lines = append(p.lines, c.line(grams, c.from(groups...)))
 		p.mass += grams
 	}
-	through := pick(c, []string{"cloth", "paper", "metal"})
+	through := pick(c, []string{"cloth", "paper", "metal", "sieve", "bag"})
 	switch name {
 	case "reduce":
 		if c.IntN(2) == 0 {
 			need(200, pouring[:8]...)
-			write("reduce: {by: %.2g %%}", c.between(0.5, 30))
+			write("reduce: {by: %.2g %%%s}", c.between(0.5, 30), pick(c, []string{"", ", at: 101 °C, for: 15 min"}))
 			p.mass *= 0.9
 			return
 		}
@@ -142,7 +142,37 @@ func (c *cook) step(p *pot, name string) {
 		grams := c.between(0.2, 30)
 		p.mass += grams
 		write("add: [%s]", c.line(grams, f))
+	case "cool":
+		write("cool: {to: %d °C}", pick(c, []int{-2, 4, 20}))
+	case "clarify":
+		need(150, juicy...)
+		by := pick(c, []string{"milk", "egg white", "gelatine", "agar", "centrifuge"})
+		with, sour := "", 0.0
+		switch by {
+		case "milk":
+			with, sour = c.line(60, c.from(milky...)), 60
+			need(30, "citrus juice")
+		case "egg white":
+			with = "8 g core:egg-white"
+		case "gelatine":
+			with = "1.5 g core:gelatin"
+		case "agar":
+			with = "0.4 g core:agar"
+		}
+		if p.mass = math.Round((p.mass + sour) * c.between(0.3, 0.7)); with != "" {
+			with = ", with: " + with
+		}
+		write("clarify: {by: %s%s, collect: %g g}", by, with, p.mass)
+	case "convert":
+		need(60, "cereal")
+		need(120, "water")
+		write("convert: {starch: %.2g %%, to: %s}", c.between(1, 95), pick(c, []string{"glucose", "maltose"}))
 	case "chill":
+		if c.IntN(3) == 0 {
+			write("chill: {from: %d °C ± 2 °C, to: %d °C%s}", pick(c, []int{20, 45, 80}), pick(c, []int{1, 4, 10}), pick(c, []string{"", ", ice: -18 °C"}))
+			p.mass *= 1.2
+			return
+		}
 		melt := part(0.02, 0.4)
 		p.mass += melt
 		write("chill: {melt: %g g ± %.3g g}", melt+1, (melt+1)/5)
@@ -166,6 +196,10 @@ func (c *cook) step(p *pot, name string) {
 	case "ferment":
 		need(200, juicy...)
 		need(12, "sugar")
+		if c.IntN(3) == 0 {
+			write("ferment: {after: {%s}}", pick(c, []string{"abv: 0.8 %", "abv: 1.5 % ± 0.3 %, ph: 3.5"}))
+			return
+		}
 		write("ferment: {after: {%s}, for: 2 days, because: \"invented\"}", pick(c, []string{
 			"ALC: 0.6 g", "ALC: 0.2 g, LACAC: 120 mg", "LACAC: 300 mg, ACEAC: < 50 mg", "ALC: 1.1 g ± 0.2 g, ACEAC: 80 mg", "ACEAC: 200 mg",
 		}))
@@ -176,7 +210,7 @@ func (c *cook) step(p *pot, name string) {
 	case "concentrate":
 		need(250, juicy...)
 		p.mass = part(0.6, 0.95)
-		write("concentrate: {by: freezing, to: %g g}", p.mass)
+		write("concentrate: {by: %s, to: %g g}", pick(c, []string{"freezing", "vacuum"}), p.mass)
 	case "wash":
 		need(120, "spirit", "wine", "coffee drink")
 		f := c.line(c.between(5, 30), c.from(fatty...))
@@ -184,7 +218,18 @@ func (c *cook) step(p *pot, name string) {
 		write("wash: {fat: [%s], collect: %g g}", f, p.mass)
 	case "heat":
 		rows := rowsOf("retention.csv")
+		if c.IntN(2) == 0 {
+			need(20, "sugar")
+			need(150, juicy...)
+			write("heat: {at: %.3g °C, for: %.2g min}", c.between(50, 100), c.between(0.5, 60))
+			return
+		}
 		write("heat: {code: \"%s\"}", pick(c, rows)["code"])
+	case "adjust":
+		p.lines, p.steps, p.mass = nil, nil, 0
+		need(150, "fruit juice", "citrus juice")
+		need(100, "water")
+		write("adjust: {%s}", pick(c, []string{"ph: 2.1, with: core:citric-acid", "ph: 5.2, with: core:sodium-bicarbonate", "ta: 30 g/l, with: core:malic-acid", "ta: 0.1 %, with: core:water-pure", "brix: 45, with: core:sugar-white", "brix: 2.5, with: core:water-pure"}))
 	case "split":
 		p.mass = part(0.2, 0.7)
 		write("split: {keep: {FAT: %.3g %%, PROCNT: %.3g %% ± 5 %%, FIBTG: %.2g %%}, collect: %g g, because: \"invented\"}", c.between(1, 30), c.between(10, 90), c.between(1, 20), p.mass)
