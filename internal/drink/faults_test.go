@@ -323,8 +323,8 @@ func TestFaultsOfTitrations(t *testing.T) {
 func TestFaultsOfSteps(t *testing.T) {
 	cases := []struct{ step, want string }{
 		{"chill", `7:9: chill has no parameters`},
-		{"boil", `7:9: "boil" does not say what reduce needs (write - reduce: {to: … g, at: … °C, for: … min})`},
-		{"boyl", `7:9: "boyl" is not a step (did you mean "boil"? It is read as reduce: - reduce: {to: 375 g, at: 100 °C, for: 20 min})`},
+		{"boil", `7:9: "boil" does not say what reduce needs (write - reduce: {to: … g})`},
+		{"boyl", `7:9: "boyl" is not a step (did you mean "boil"? It is read as reduce: - reduce: {to: 375 g})`},
 		{"sparge", `7:9: "sparge" is not a step (the steps are, one line of each:`},
 		{"{redcue: {to: 1 g}}", `7:10: "redcue" is not a step (did you mean "reduce"?`},
 		{"{}", `7:9: a step is empty`},
