@@ -16,6 +16,10 @@
 // (output.go): written whole, beside what was there, and put in its place in one step. A menu
 // tells the faults of all its drinks before it prints anything.
 //
+// What a designer begins with is a file of its own, start.drink.yaml: new writes it under the
+// drink's name, by the same way by which it copies any other drink (newname.go), and never over
+// what is there.
+//
 // An interruption (SIGINT) gives exit code 130 whatever the command does: it may
 // leave tidily in a moment; if it does not hear, it is left as it is.
 //

@@ -86,7 +86,7 @@ func (a starter) drink(name, from string) error {
 	if a.json() {
 		return jsonreport.New(a.streams.Out, path)
 	}
-	next := "sipsum sheet " + path
+	next := "sipsum brief " + path
 	if strings.HasSuffix(path, shelfEnding) {
 		next = "write use: [" + path + "] into a drink"
 	}

@@ -38,7 +38,11 @@ func (a starter) steps() error {
 	for _, g := range stepsByBench() {
 		out.WriteString("\n# " + strings.ToUpper(g.What) + "\n")
 		for _, s := range g.Steps {
-			out.WriteString("# " + s.Does + "\n" + s.Example + "\n")
+			out.WriteString("# " + s.Does + "\n")
+			if len(s.Also) > 0 {
+				out.WriteString("# also written " + strings.Join(s.Also, ", ") + "\n")
+			}
+			out.WriteString(s.Example + "\n")
 		}
 	}
 	_, err := fmt.Fprint(a.streams.Out, out.String())
@@ -51,7 +55,7 @@ func stepsByBench() (groups []jsonreport.StepGroup) {
 		g := jsonreport.StepGroup{What: b.what}
 		for _, word := range b.words {
 			if i := slices.IndexFunc(entries, func(e drink.StepEntry) bool { return e.Word == word }); i >= 0 {
-				g.Steps = append(g.Steps, jsonreport.Step{Word: word, Does: does(entries[i]), Example: entries[i].Example})
+				g.Steps = append(g.Steps, jsonreport.Step{Word: word, Does: does(entries[i]), Example: entries[i].Example, Also: also(word)})
 			}
 		}
 		groups = append(groups, g)
@@ -64,4 +68,15 @@ func stepsByBench() (groups []jsonreport.StepGroup) {
 func does(e drink.StepEntry) string {
 	example := strings.TrimPrefix(e.Example, "- "+e.Word)
 	return strings.Replace(strings.Replace(e.Doc, example+" or ", ", or ", 1), example, "", 1)
+}
+
+// also lists what else a kitchen calls a step.
+func also(step string) (words []string) {
+	for word, of := range drink.KitchenWords() {
+		if of == step {
+			words = append(words, word)
+		}
+	}
+	slices.Sort(words)
+	return words
 }

@@ -234,7 +234,10 @@ func TestReadmeShowsEveryStep(t *testing.T) {
 	require.Equal(t, 0, code)
 	var steps struct {
 		Groups []struct {
-			Steps []struct{ Does, Example string }
+			Steps []struct {
+				Does, Example string
+				Also          []string
+			}
 		}
 	}
 	require.NoError(t, json.Unmarshal([]byte(doc), &steps))
@@ -242,10 +245,10 @@ func TestReadmeShowsEveryStep(t *testing.T) {
 	var rows []string
 	for _, g := range steps.Groups {
 		for _, s := range g.Steps {
-			rows = append(rows, "| "+cell.Replace(s.Does)+" | `"+cell.Replace(s.Example)+"` |")
+			rows = append(rows, "| "+cell.Replace(s.Does)+" | `"+cell.Replace(s.Example)+"` | "+strings.Join(s.Also, ", ")+" |")
 		}
 	}
-	isTable(t, "| what it does | a line to paste |", rows)
+	isTable(t, "| what it does | a line to paste | also written |", rows)
 }
 
 // So are its exit codes those of the program.
@@ -283,4 +286,42 @@ func TestReadmeShowsEveryReadingAndMeasure(t *testing.T) {
 func TestReadmeIsShort(t *testing.T) {
 	const mostLines = 350
 	assert.LessOrEqual(t, len(readme(t)), mostLines+1)
+}
+
+// What the README writes of a line or a reading is read so: each form stands in a drink.
+func TestReadmeFormsAreRead(t *testing.T) {
+	lines := readme(t)
+	code := regexp.MustCompile("`([^`…]+)`")
+	cells := func(head string, column int) (forms []string) {
+		from, to := below(t, lines, head)
+		for _, row := range lines[from:to] {
+			for _, m := range code.FindAllStringSubmatch(strings.Split(row, "|")[column], -1) {
+				forms = append(forms, m[1])
+			}
+		}
+		return forms
+	}
+	const head = "drink: Forms\nserves: 1\n"
+	pot := head + "components:\n  pot:\n    ingredients:\n      - 100 g core:sugar-white\n"
+	for _, form := range cells("| you write | it means |", 1) {
+		switch {
+		case strings.Contains(form, "core:"):
+		case form[0] >= 'a' && form[0] <= 'z':
+			form = "1 " + form + " core:milk-whole"
+		default:
+			form += " core:milk-whole"
+		}
+		pot += "      - " + form + "\n"
+	}
+	for _, form := range cells("| reading | written |", 2) {
+		if strings.HasPrefix(form, "titration") {
+			break // a titration and its sample are one reading, shown below the table
+		}
+		_, faults := drink.Parse("readme", []byte(head+"build: [10 g core:milk-whole]\nfinish: [measured: {"+form+"}]\n"), nil)
+		assert.NoError(t, faults.Err(fail.Wrong), form)
+	}
+	home, _ := stranger(t)
+	require.NoError(t, os.WriteFile("forms.drink.yaml", []byte(pot+"build: [10 g pot]\n"), 0o600))
+	out, status := run(home, "assay", "forms.drink.yaml")
+	assert.Equal(t, 0, status, out)
 }

@@ -21,7 +21,7 @@
 //
 // The top of a file; drink, serves and build are needed, the rest is optional:
 //
-//	use           pantry files by path, as seen from the drink; they hold foods and components only
+//	use           shelves by path, as seen from the drink; they hold foods and components only
 //	drink         name
 //	serves        whole number, 1 to 10,000
 //	glass         volume per serving

@@ -12,7 +12,7 @@ import (
 // drinkKeys is the top of a drink file. Pantries come first, so that a name that
 // is given twice is reported in the drink, where it can be changed.
 var drinkKeys = grammar[Drink]{"the drink", append([]key[Drink]{
-	{"use", "pantry files, relative to this file", false, listOf(textShape(mostName)), func(r *reader, d *Drink, n ast.Node) {
+	{"use", "shelves: files of foods and components that drinks share, relative to this file", false, listOf(textShape(mostName)), func(r *reader, d *Drink, n ast.Node) {
 		r.usePantries(d, n)
 	}},
 	{"drink", "the drink's name", true, textShape(mostName), func(r *reader, d *Drink, n ast.Node) {
@@ -50,7 +50,7 @@ var drinkKeys = grammar[Drink]{"the drink", append([]key[Drink]{
 )...)}
 
 // pantryKeys is a pantry file.
-var pantryKeys = grammar[Drink]{"a pantry file", []key[Drink]{
+var pantryKeys = grammar[Drink]{"a shelf", []key[Drink]{
 	{"foods", "foods that no table has, by the code that a line pours: 20 g own:CODE", false, mapOf(ownFoodKeys.shape()), func(r *reader, d *Drink, n ast.Node) {
 		r.ownFoods(d, n)
 	}},

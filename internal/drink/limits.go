@@ -50,7 +50,7 @@ func Draws() (least, most int) { return limit("draws least"), limit("draws most"
 func (r *file) hygiene(raw []byte) (text string, ok bool) {
 	top := r.at(1, 1)
 	if len(raw) > mostBytes {
-		r.faults.Add(top, "split it, or move foods and components to a pantry file", "the file has more than %d bytes", mostBytes)
+		r.faults.Add(top, "split it, or move foods and components to a shelf, a file named in use:", "the file has more than %d bytes", mostBytes)
 		return "", false
 	}
 	raw = bytes.TrimPrefix(raw, []byte("\ufeff"))

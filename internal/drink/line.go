@@ -76,7 +76,7 @@ func (r *reader) linesOf(items []ast.Node, owner string, before int) []Line {
 func (r *reader) room(n ast.Node) bool {
 	*r.count++
 	if *r.count == mostLines+1 {
-		r.faults.Add(r.nodeAt(n), "make the drink of fewer lines, or use fewer pantry files", "there are more than %d ingredient lines", mostLines)
+		r.faults.Add(r.nodeAt(n), "make the drink of fewer lines, or use fewer shelves", "there are more than %d ingredient lines", mostLines)
 	}
 	return *r.count <= mostLines
 }

@@ -55,13 +55,13 @@ func (r *reader) usePantries(d *Drink, n ast.Node) {
 		return
 	}
 	if len(entries) > mostPantries {
-		r.faults.Add(r.nodeAt(entries[mostPantries]), "put them together", "more than %d pantry files", mostPantries)
+		r.faults.Add(r.nodeAt(entries[mostPantries]), "put them together", "more than %d shelves", mostPantries)
 		entries = entries[:mostPantries]
 	}
 	seen := map[string]bool{}
 	total := 0
 	for _, e := range entries {
-		name, ok := r.text(e, "a pantry file", mostName)
+		name, ok := r.text(e, "a shelf", mostName)
 		if !ok {
 			continue
 		}
@@ -77,7 +77,7 @@ func (r *reader) usePantries(d *Drink, n ast.Node) {
 			continue
 		}
 		if total += len(text); total > mostBytes {
-			r.faults.Add(r.nodeAt(e), "use fewer, or take out what no drink needs", "the pantry files have more than %d bytes together", mostBytes)
+			r.faults.Add(r.nodeAt(e), "use fewer, or take out what no drink needs", "the shelves have more than %d bytes together", mostBytes)
 			r.torn = true
 			return
 		}

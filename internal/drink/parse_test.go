@@ -141,16 +141,16 @@ func TestEveryKeyAndStepParses(t *testing.T) {
 }
 
 func TestPantryComesFirstAndKeepsItsName(t *testing.T) {
-	d, faults := drink.Parse("bar/x.drink.yaml", []byte("use: [house.pantry.yaml]\ndrink: x\nserves: 1\nbuild: [1 g a, 1 g b]\ncomponents:\n  a: {ingredients: [1 g c]}\n"),
+	d, faults := drink.Parse("bar/x.drink.yaml", []byte("use: [house.shelf.yaml]\ndrink: x\nserves: 1\nbuild: [1 g a, 1 g b]\ncomponents:\n  a: {ingredients: [1 g c]}\n"),
 		func(path string) ([]byte, error) {
-			assert.Equal(t, "house.pantry.yaml", path)
+			assert.Equal(t, "house.shelf.yaml", path)
 			return []byte("components:\n  a: {ingredients: [1 g d]}\n  b: {ingredients: [1 f d]}\ndrink: y\n"), nil
 		})
 	err := faults.Err(fail.Wrong)
 	require.Error(t, err)
-	assert.Contains(t, err.Error(), "bar/house.pantry.yaml:3:21: unknown unit \"f\"")
-	assert.Contains(t, err.Error(), "bar/house.pantry.yaml:4:1: a pantry file has no key \"drink\"")
-	assert.Contains(t, err.Error(), "bar/x.drink.yaml:6:3: there is a component \"a\" already, at bar/house.pantry.yaml:2:3")
+	assert.Contains(t, err.Error(), "bar/house.shelf.yaml:3:21: unknown unit \"f\"")
+	assert.Contains(t, err.Error(), "bar/house.shelf.yaml:4:1: a shelf has no key \"drink\"")
+	assert.Contains(t, err.Error(), "bar/x.drink.yaml:6:3: there is a component \"a\" already, at bar/house.shelf.yaml:2:3")
 	assert.Equal(t, "d", d.Components[0].Ingredients[0].Food)
 }
 
@@ -328,7 +328,7 @@ func TestAPantryIsUsedOnce(t *testing.T) {
 		many = strings.Replace(many, "p,", fmt.Sprintf("q%d,", i), 1)
 	}
 	_, faults = drink.Parse("f.yaml", []byte("use: ["+many+"]\n"+head+"build: [10 g a]\n"), open)
-	assert.ErrorContains(t, faults.Err(fail.Wrong), fmt.Sprintf("more than %d pantry files", opened))
+	assert.ErrorContains(t, faults.Err(fail.Wrong), fmt.Sprintf("more than %d shelves", opened))
 }
 
 // A number with a decimal comma between brackets is one number at fault, and no line.

@@ -23,7 +23,7 @@ func Schema() []byte {
 		"line":     anyOf(shape{"type": "string", "pattern": `^[0-9./½⅓⅔¼¾⅛]+ ?\S+`}, lineKeys.shape()).about("NUMBER UNIT FOOD: 36 g ± 2 g espresso shot; or {food: …, amount: …} with more to say"),
 		"step":     stepShape().about("one step, its word and what it takes: - reduce: {to: 375 g}; all of them: sipsum new --steps"),
 		"measured": measuredKeys.shape().about("what was read of the pot; at least one: {brix: 52.5 ± 0.2, ph: 3.1}"),
-		"pantry":   pantryKeys.shape().about("a file named in use:"),
+		"pantry":   pantryKeys.shape().about("a shelf: a file named in use:, which holds foods and components"),
 	}
 	var out bytes.Buffer
 	e := json.NewEncoder(&out)

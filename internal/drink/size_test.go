@@ -118,5 +118,5 @@ func TestTheLimitsAreFarFromHonestDrinks(t *testing.T) {
 func TestPantriesAreNotLargeTogether(t *testing.T) {
 	pantry := []byte("foods:\n" + strings.Repeat(" ", drink.MostBytes()/2) + "\n")
 	_, faults := drink.Parse("f.yaml", []byte("use: [a, b]\n"+head+"build: [1 g a]\n"), func(string) ([]byte, error) { return pantry, nil })
-	assert.ErrorContains(t, faults.Err(fail.Wrong), "f.yaml:1:10: the pantry files have more than 262144 bytes together")
+	assert.ErrorContains(t, faults.Err(fail.Wrong), "f.yaml:1:10: the shelves have more than 262144 bytes together")
 }

@@ -13,9 +13,9 @@ var stepKinds = []stepKind{
 		mass("to", "the mass that is left", func(s *Reduce) **unit.Amount { return &s.To }),
 		scaled("by", "the share of the pot's mass that goes", percent, func(s *Reduce) **Quantity { return &s.By }),
 	}, boilKeys(func(s *Reduce) *Boil { return &s.Boil })...)}, both(exactlyOne("to", "by"), together("at", "for"))),
-	stepWith(StepEntry{"strain", "hold solids back: {collect: 355 g, through: cloth}", "- strain: {collect: 355 g, through: cloth}"}, strainKeys, nil),
-	stepWith(StepEntry{"press", "strain under force: {collect: 355 g, through: cloth}", "- press: {collect: 300 g, through: cloth}"}, strainKeys, nil),
-	stepWith(StepEntry{"curdle", "part curd and whey: {collect: 300 g, by: acid}", "- curdle: {collect: 300 g, by: acid}"}, grammar[Curdle]{keys: []key[Curdle]{
+	stepWith(StepEntry{"strain", "hold solids back: {collect: 355 g, through: cloth}; through: cloth, paper, metal, sieve or bag", "- strain: {collect: 355 g, through: cloth}"}, strainKeys, nil),
+	stepWith(StepEntry{"press", "strain under force: {collect: 300 g, through: cloth}", "- press: {collect: 300 g, through: cloth}"}, strainKeys, nil),
+	stepWith(StepEntry{"curdle", "part curd and whey: {collect: 300 g, by: acid}; by: acid or rennet", "- curdle: {collect: 300 g, by: acid}"}, grammar[Curdle]{keys: []key[Curdle]{
 		massValue("collect", "the mass of the whey", func(s *Curdle) *unit.Amount { return &s.Collect }),
 		word("by", "what curdles it", true, []string{"acid", "rennet"}, func(s *Curdle) *string { return &s.By }),
 		scaled("at", "the temperature", temperature, func(s *Curdle) **Quantity { return &s.Temperature }),
@@ -34,7 +34,7 @@ var stepKinds = []stepKind{
 		}
 		return "needs two of out, strength and yield", "the third follows from them"
 	}),
-	stepWith(StepEntry{"steep", "extract and take out again: {ingredients: […], at: 90 °C, for: 5 min}", "- steep: {ingredients: [5 g core:bay-leaf], at: 90 °C, for: 5 min, collect: 190 g}"}, grammar[Steep]{keys: []key[Steep]{
+	stepWith(StepEntry{"steep", "extract and take out again: {ingredients: [5 g core:bay-leaf], at: 90 °C, for: 5 min, collect: 190 g}", "- steep: {ingredients: [5 g core:bay-leaf], at: 90 °C, for: 5 min, collect: 190 g}"}, grammar[Steep]{keys: []key[Steep]{
 		someLines[Steep]("ingredients", "what is steeped"),
 		scaled("at", "the temperature", temperature, func(s *Steep) **Quantity { return &s.Temperature }),
 		lasting("for", "how long", func(s *Steep) **Quantity { return &s.Minutes }),
@@ -69,7 +69,7 @@ var stepKinds = []stepKind{
 		mass("to", "the mass that is left, without its water", func(s *Caramelise) **unit.Amount { return &s.To }),
 	}}, oneAtLeast("loss", "to", "to")),
 	stepWith(StepEntry{"concentrate", "take water out without boiling: {by: freezing, to: 300 g}; by: freezing or vacuum", "- concentrate: {by: freezing, to: 300 g}"}, grammar[Concentrate]{keys: []key[Concentrate]{
-		word("by", "how", true, []string{"freezing", "vacuum"}, func(s *Concentrate) *string { return &s.By }),
+		word("by", "how: by freezing or under vacuum", true, []string{"freezing", "vacuum"}, func(s *Concentrate) *string { return &s.By }),
 		massValue("to", "the mass that is left", func(s *Concentrate) *unit.Amount { return &s.To }),
 	}}, nil),
 	stepWith(StepEntry{"wash", "move flavour out of a fat and take the fat out again: {fat: 60 g core:butter-unsalted, collect: 350 g}", "- wash: {fat: 60 g core:butter-unsalted, collect: 350 g}"}, grammar[Wash]{keys: []key[Wash]{
@@ -80,7 +80,7 @@ var stepKinds = []stepKind{
 		into("code", "the code of the retention table", false, codeShape, (*reader).code, func(s *Heat) *string { return &s.Code }),
 	}, boilKeys(func(s *Heat) *Boil { return &s.Boil })...)}, both(together("at", "for"), oneAtLeast("code", "at and for", "at"))),
 	adjustKind,
-	stepWith(StepEntry{"split", "keep stated shares: {keep: {FAT: 3 %}, collect: 300 g, because: \"…\"}", `- split: {keep: {FAT: 3 %}, collect: 300 g, because: "weighed cream"}`}, grammar[Split]{keys: []key[Split]{
+	stepWith(StepEntry{"split", "keep stated shares: {keep: {FAT: 3 %}, collect: 300 g, because: \"weighed cream\"}", `- split: {keep: {FAT: 3 %}, collect: 300 g, because: "weighed cream"}`}, grammar[Split]{keys: []key[Split]{
 		into("keep", "the share of each constituent that is kept", true, mapOf(quantityShape(percent)), (*reader).kept, func(s *Split) *[]Kept { return &s.Keep }),
 		mass("collect", "the mass that is left", func(s *Split) **unit.Amount { return &s.Collect }),
 		prose("because", "where the shares come from", func(s *Split) *string { return &s.Because }),

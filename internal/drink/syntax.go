@@ -99,7 +99,7 @@ func standsAlone(lines []string, number int) bool {
 // each of these.
 func (r *file) withinLimits(tokens token.Tokens) bool {
 	if len(tokens) > mostTokens {
-		r.faults.Add(r.tokenAt(tokens[mostTokens]), "split it, or move foods and components to a pantry file", "the file has more than %d words and signs", mostTokens)
+		r.faults.Add(r.tokenAt(tokens[mostTokens]), "split it, or move foods and components to a shelf, a file named in use:", "the file has more than %d words and signs", mostTokens)
 		return false
 	}
 	type level struct{ col, keys int }

@@ -139,6 +139,7 @@ var (
 	sourceLine = regexp.MustCompile(`^    sources \[`)
 	servingOf  = regexp.MustCompile(`(?:One of \d+ servings|One serving): ([\d.]+) g \([^)]*\), ([\d.]+) ml`)
 	wordsShare = regexp.MustCompile(`(> )?(\d+) % `)
+	ofAlone    = regexp.MustCompile(`alone: .*`) // what the brief says of the coffee
 	inSummary  = regexp.MustCompile(`([\d.]+) (kJ|g|mg) (energy|sugars|organic acids|caffeine)`)
 	brought    = regexp.MustCompile(`([A-Z][a-z ]+?) brings|(\d+) % \(\d+–\d+\) of the (?:known )?(energy|sugars|organic acids|caffeine)`)
 )
@@ -158,6 +159,7 @@ func firstPage(s *subject) (list []printedFigure) {
 	}
 	page, _, _ = strings.Cut(page, "\nNutrition declaration")
 	summary, page, _ := strings.Cut(page, "\nEvidence ")
+	summary = ofAlone.ReplaceAllString(summary, "")
 	summary = strings.Join(strings.Fields(summary), " ")
 	for _, m := range inSummary.FindAllStringSubmatch(summary, -1) {
 		list = append(list, printedFigure{m[3], m[1], m[2], ""})

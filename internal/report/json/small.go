@@ -29,11 +29,12 @@ type StepGroup struct {
 	Steps []Step `json:"steps"`
 }
 
-// Step is a step of the grammar: its word, what it does, and a line to paste.
+// Step is a step of the grammar: its word, what it does, a line to paste, other words for it.
 type Step struct {
-	Word    string `json:"word"`
-	Does    string `json:"does"`
-	Example string `json:"example"`
+	Word    string   `json:"word"`
+	Does    string   `json:"does"`
+	Example string   `json:"example"`
+	Also    []string `json:"also,omitempty"` // what else a kitchen calls it
 }
 
 // Steps writes sipsum.steps/1.
