@@ -322,12 +322,12 @@ func TestFaultsOfTitrations(t *testing.T) {
 func TestFaultsOfSteps(t *testing.T) {
 	cases := []struct{ step, want string }{
 		{"chill", `7:9: chill has no parameters`},
-		{"boil", `7:9: "boil" does not say what reduce needs (write - reduce: {to: … g})`},
-		{"boyl", `7:9: "boyl" is not a step (did you mean "boil"? It is read as reduce: - reduce: {to: 375 g})`},
+		{"boil", `7:9: "boil" does not say what reduce needs (write - reduce: {to: … g`},
+		{"boyl", `7:9: "boyl" is not a step (did you mean "boil"? It is read as reduce: - reduce: {to: 375 g`},
 		{"sparge", `7:9: "sparge" is not a step (the steps are, one line of each:`},
 		{"{redcue: {to: 1 g}}", `7:10: "redcue" is not a step (did you mean "reduce"?`},
 		{"{}", `7:9: a step is empty`},
-		{"reduce: 40 g", `7:17: reduce must be written as key: value (its keys are to, by, at or for)`},
+		{"reduce: 40 g", `7:17: reduce must be written as key: value (write: - reduce: {to: 40 g`},
 		{"reduce: {to: 40 g, for: 3 min}", `7:9: reduce has for without at (give both, or take for out)`},
 		{"reduce: {}", `7:9: reduce needs to or by`},
 		{"reduce: {to: 1 g, by: 2 %}", `7:9: reduce has to and by`},

@@ -1,7 +1,6 @@
 package drink
 
 import (
-	"slices"
 	"strings"
 
 	"github.com/goccy/go-yaml/ast"
@@ -85,14 +84,21 @@ func (g grammar[T]) read(r *reader, into *T, n ast.Node) (found present, ok bool
 }
 
 func (r *values) unknownKey(e entry, what string, names []string) {
-	do := guess(e.key, names, "it has "+fail.Or(names))
-	value, _ := raw(e.value)
 	if key, rest, glued := gluedKey(e.key, names); glued {
 		r.faults.Add(e.at, "write: "+key+": "+clip(rest), "there is no space after the colon of %s", key)
 		return
 	}
+	value, _ := raw(e.value)
+	do := "it has " + fail.Or(names)
+	if line := examples[what]; line != "" {
+		do += "; such as " + line
+	}
 	if key := meant(e.key, names); key != "" {
-		do = strings.TrimSpace("write: "+key+": "+clip(value)) + "; " + do
+		do = strings.TrimSpace("write: " + key + ": " + clip(asMeant(key, value)))
+	} else if near(e.key, names) != "" {
+		do = guess(e.key, names, do)
+	} else if other := elsewhere(e, what, names); other != "" {
+		do = other
 	}
 	r.faults.Add(e.at, do, "%s has no key %s", what, quoted(e.key))
 }
@@ -105,26 +111,6 @@ func asKnown(key string, known []string) string {
 		}
 	}
 	return key
-}
-
-// otherWords are what a hand writes for a key, unasked.
-var otherWords = map[string][]string{
-	"temp": {"at"}, "temperature": {"at"}, "serve": {"at"}, "time": {"for"}, "duration": {"for"}, "what": {"ingredients"},
-	"servings": {"serves"}, "serving": {"serves"}, "portions": {"serves"}, "title": {"drink"}, "name": {"drink"},
-	"notes": {"note"}, "comment": {"note"}, "comments": {"note"}, "remark": {"note"}, "description": {"note"},
-	"readings": {"measured"}, "reading": {"measured"}, "my_foods": {"foods"}, "my foods": {"foods"}, "own foods": {"foods"},
-	"recipe": {"build"}, "mix": {"build"}, "alcohol": {"abv"}, "tds": {"strength"}, "ey": {"yield"}, "extraction": {"yield"},
-	"cup": {"glass"}, "topping": {"garnish"}, "allergen": {"allergens"}, "quantity": {"amount"}, "weight": {"amount"}, "ingredient": {"food"},
-}
-
-// meant gives the key of a map that another word stands for, "" if none does.
-func meant(word string, names []string) string {
-	for _, key := range otherWords[strings.ToLower(word)] {
-		if slices.Contains(names, key) {
-			return key
-		}
-	}
-	return ""
 }
 
 // shape gives the schema of the map.
