@@ -108,7 +108,7 @@ func (a *Assay) components(of composition.Totals, ids []*constituent.Constituent
 			id, pot := parts[i], a.only(parts[i])
 			own := composition.TotalsOf(pot, ids)
 			c := componentOf(m, id, a.recipe.Called[id], pot, own, ids)
-			m.ShareOut(c.Constituents, own, of)
+			m.ShareOut(c.Constituents, own, of, a.others(parts[i]))
 			c.Lines = a.lines(id)
 			a.Components[i] = c
 		}

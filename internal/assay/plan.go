@@ -79,9 +79,10 @@ func (p *Plan) within(component string, other amount.Amounts) amount.Amounts {
 	return in
 }
 
-// keptOf gives a component as it was made last, if it was with the same amounts.
-func (p *Plan) keptOf(component string, other amount.Amounts) *made {
-	if m := p.kept[component]; m != nil && maps.Equal(m.other, p.within(component, other)) {
+// keptOf gives a component as it was made last, if it was with the same amounts, and with
+// samples if they are asked for.
+func (p *Plan) keptOf(component string, other amount.Amounts, samples bool) *made {
+	if m := p.kept[component]; m != nil && (m.samples != nil || !samples) && maps.Equal(m.other, p.within(component, other)) {
 		return m
 	}
 	return nil
@@ -108,7 +109,7 @@ func (p *Plan) fits(other amount.Amounts) error {
 // as it is wanted. It is the same, bit for bit, as the run of a fresh plan.
 func (p *Plan) Run(ctx context.Context, other amount.Amounts, want Want) (*Assay, error) {
 	w := &walk{
-		ctx: ctx, plan: p,
+		ctx: ctx, plan: p, samples: want.Next,
 		amounts: amount.Hand{Ens: p.ens, Scale: p.recipe.Drink.Scale, Other: other, Asked: p.asked}, making: &made{},
 	}
 	served, liquid, err := w.serve()

@@ -22,6 +22,7 @@ import (
 type walk struct {
 	ctx     context.Context // asked before each step and line: a large drink takes seconds
 	plan    *Plan
+	samples bool        // somebody asks which reading to take next
 	amounts amount.Hand // those written, or in their place
 	made    []*made     // so far, inner ones before those that hold them
 	making  *made       // what is being made
@@ -81,7 +82,7 @@ func (w *walk) component(c *drink.Component) *made {
 	if m := named(w.made, c.Name); m != nil {
 		return m
 	}
-	if m := w.plan.keptOf(c.Name, w.amounts.Other); m != nil {
+	if m := w.plan.keptOf(c.Name, w.amounts.Other, w.samples); m != nil {
 		for _, e := range m.log {
 			if e.within != nil {
 				w.component(e.within) // kept too: it is made of the same
@@ -127,7 +128,7 @@ func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
 	}
 	w.read(pot, read, state)
 	w.making.read, w.making.yield.Out = reading.TakenOf(read), weigh(pot)
-	if w.plan.ens.Journal != nil && len(pot.Rows) > 0 {
+	if w.samples && len(pot.Rows) > 0 {
 		w.making.samples = append(w.making.samples, drivers.SampleOf(w.bench(), w.making.name, pot, w.making.read))
 	}
 }
@@ -157,11 +158,11 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step, read acidity.Surely) {
 	if p := out.Parted; p != nil {
 		w.plan.lab.CalibrateParted(pot, p.AtMost, p.Low, p.High, p.Source)
 	}
-	if out.Dosed != nil {
-		w.making.log = append(w.making.log, event{dosed: out.Dosed})
-	}
 	if said := step.Said(); said != "" {
 		out.Notes = append([]string{said}, out.Notes...)
+	}
+	if out.Dosed != nil {
+		w.making.log = append(w.making.log, event{dosed: out.Dosed})
 	}
 	for _, text := range out.Notes {
 		w.note(note.Note{Kind: "step", Text: path + ": " + text})

@@ -24,6 +24,7 @@ type view struct {
 	json             func(io.Writer, *sheet.Sheet) error
 	ruled            bool                    // it depends on label rules
 	degassed         bool                    // it can tell what is left when the gas has gone
+	reads            bool                    // it says which reading to take next
 	findings         func(*sheet.Sheet) bool // something needs a decision: exit code 3
 	silent           bool                    // and its page does not say what
 
@@ -51,7 +52,7 @@ func (a *app) command(v view) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			s, err := a.sheet(cmd.Context(), args[0], asked{rules: rules, degassed: degassed, whole: form == formatJSON})
+			s, err := a.sheet(cmd.Context(), args[0], asked{rules: rules, degassed: degassed, next: v.reads, whole: form == formatJSON})
 			if err != nil {
 				return err
 			}
@@ -135,9 +136,9 @@ func newEvidence(a *app) *cobra.Command {
 func newSheet(a *app) *cobra.Command {
 	return a.command(view{
 		use: "sheet", short: "everything about a drink on one page",
-		long: "sheet prints everything about a drink: evidence by category, composition, cards, allergens and\n" +
+		long: "sheet prints everything about a drink: the brief, evidence by category, composition, cards, allergens and\n" +
 			"cautions, what is not known, and the sources.",
-		text: textreport.Sheet, json: jsonreport.Sheet, ruled: true,
+		text: textreport.Sheet, json: jsonreport.Sheet, ruled: true, reads: true,
 		findings: (*sheet.Sheet).NotAssessed,
 	})
 }

@@ -91,7 +91,7 @@ func (a drinks) library(ctx context.Context) (library, error) {
 // calculate makes the sheet of a drink whose foods are found.
 func (a drinks) calculate(ctx context.Context, found *recipe.Recipe, ask asked) (*sheet.Sheet, error) {
 	ens := estimate.Ensemble{Seed: a.options.seed, N: a.options.draws + 1}
-	if ask.why != "" || ask.next {
+	if ask.why != "" {
 		ens.Journal = &estimate.Journal{}
 	}
 	result, err := assay.Prepare(found, ens).Run(ctx, nil, assay.Want{

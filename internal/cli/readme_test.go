@@ -2,6 +2,8 @@ package cli_test
 
 import (
 	"bytes"
+	"encoding/json"
+	"fmt"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -13,6 +15,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/cli"
+	"sipsum/internal/drink"
+	"sipsum/internal/embedded"
+	"sipsum/internal/fail"
 )
 
 // example is a command line of the README and what stands below it.
@@ -178,13 +183,17 @@ func TestReadmeSpeaksOfCommandsThatRun(t *testing.T) {
 }
 
 // Every drink file of the README is one; what is shown of a component alone is put into a
-// component of milk.
+// component of milk. A file that names itself in its first line is there for those below it.
 func TestReadmeDrinkFiles(t *testing.T) {
 	blocks := regexp.MustCompile("(?s)```yaml\n(.*?)```").FindAllStringSubmatch(strings.Join(readme(t), "\n"), -1)
 	home, _ := stranger(t)
-	require.Len(t, blocks, 3)
+	require.GreaterOrEqual(t, len(blocks), 4)
 	for i, b := range blocks {
 		text := b[1]
+		if named := regexp.MustCompile(`^# (\S+\.shelf\.yaml)\n`).FindStringSubmatch(text); named != nil {
+			require.NoError(t, os.WriteFile(filepath.Join(home, named[1]), []byte(text), 0o600))
+			continue
+		}
 		if strings.HasPrefix(text, " ") {
 			text = "drink: Read\nserves: 1\ncomponents:\n  milk:\n    ingredients: [200 g core:milk-whole]\n" + text + "build: [60 g milk]\n"
 		}
@@ -193,4 +202,84 @@ func TestReadmeDrinkFiles(t *testing.T) {
 		out, code := run(home, "sheet", name)
 		assert.Contains(t, []int{0, 3}, code, "block %d of the README: %s", i+1, out)
 	}
+}
+
+// below gives the rows of the README's table with this head, and where they stand.
+func below(t *testing.T, lines []string, head string) (from, to int) {
+	t.Helper()
+	from = slices.Index(lines, head) + 2
+	require.Greater(t, from, 1, "the README has no table %s", head)
+	for to = from; strings.HasPrefix(lines[to], "|"); to++ {
+	}
+	return from, to
+}
+
+// isTable holds a table of the README to what the program knows; -update writes it.
+func isTable(t *testing.T, head string, want []string) {
+	t.Helper()
+	lines := readme(t)
+	from, to := below(t, lines, head)
+	if *update {
+		lines = slices.Replace(lines, from, to, want...)
+		require.NoError(t, os.WriteFile("../../README.md", []byte(strings.Join(lines, "\n")), 0o644))
+		return
+	}
+	assert.Equal(t, want, lines[from:to], "the table below %s; -update writes it", head)
+}
+
+// The README's table of steps is that of sipsum new --steps.
+func TestReadmeShowsEveryStep(t *testing.T) {
+	doc, _, code := begin(t, "--steps", "--format", "json")
+	require.Equal(t, 0, code)
+	var steps struct {
+		Groups []struct {
+			Steps []struct{ Does, Example string }
+		}
+	}
+	require.NoError(t, json.Unmarshal([]byte(doc), &steps))
+	cell := strings.NewReplacer("|", `\|`)
+	var rows []string
+	for _, g := range steps.Groups {
+		for _, s := range g.Steps {
+			rows = append(rows, "| "+cell.Replace(s.Does)+" | `"+cell.Replace(s.Example)+"` |")
+		}
+	}
+	isTable(t, "| what it does | a line to paste |", rows)
+}
+
+// So are its exit codes those of the program.
+func TestReadmeShowsEveryExitCode(t *testing.T) {
+	var rows []string
+	for _, m := range fail.Meanings() {
+		rows = append(rows, fmt.Sprintf("| %d | %s |", m.Code, m.Meaning))
+	}
+	isTable(t, "| exit code | it says |", rows)
+}
+
+// Every reading and every measure that a file may have stands in the README.
+func TestReadmeShowsEveryReadingAndMeasure(t *testing.T) {
+	var schema struct {
+		Defs struct {
+			Measured struct{ Properties map[string]any }
+		} `json:"$defs"`
+	}
+	require.NoError(t, json.Unmarshal(drink.Schema(), &schema))
+	require.NotEmpty(t, schema.Defs.Measured.Properties)
+	lines := readme(t)
+	from, to := below(t, lines, "| reading | written |")
+	readings := strings.Join(lines[from:to], "\n")
+	for key := range schema.Defs.Measured.Properties {
+		assert.Contains(t, readings, "`"+key+":", "no reading of the README")
+	}
+	from, to = below(t, lines, "| you write | it means |")
+	measures := strings.Join(lines[from:to], "\n")
+	for _, row := range embedded.Rows("units.csv") {
+		assert.Regexp(t, "`([0-9]+ )?"+row.Text("unit")+"[` ]", measures)
+	}
+}
+
+// A newcomer reads it in one sitting: our own bound.
+func TestReadmeIsShort(t *testing.T) {
+	const mostLines = 350
+	assert.LessOrEqual(t, len(readme(t)), mostLines+1)
 }

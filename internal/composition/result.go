@@ -39,6 +39,7 @@ type Figure struct {
 // Share is a part of a known total. All are NaN where the total is 0.
 type Share struct {
 	Mean, Low, High float64
+	Least           float64 // the low end with all that others do not know at its most; NaN where nothing bounds that; 0: nobody asked
 }
 
 // Composition is a list of figures in vocabulary order.

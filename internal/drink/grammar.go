@@ -20,11 +20,11 @@ var drinkKeys = grammar[Drink]{"the drink", append([]key[Drink]{
 	}},
 	into("serves", "how many servings the build makes", true, shape{"type": "integer", "minimum": 1, "maximum": mostServes},
 		(*reader).serves, func(d *Drink) *int { return &d.Serves }),
-	exact("glass", "the volume of one serving's glass", volumeOnly, func(d *Drink) **unit.Amount { return &d.Glass }),
+	exact("glass", "the volume of one serving's glass, 160 ml: what overflows is told", volumeOnly, func(d *Drink) **unit.Amount { return &d.Glass }),
 	vesselKey("it is served in", func(d *Drink) *string { return &d.Vessel }),
-	scaled("at", "the temperature at which it is served", temperature, func(d *Drink) **Quantity { return &d.At }),
-	exact("scale", "the resolution of the bar's scale", massOnly, func(d *Drink) **unit.Amount { return &d.Scale }),
-	words("rules", "the labelling rules that apply", ruleWords, func(d *Drink) *[]Word { return &d.Rules }),
+	scaled("at", "the temperature at which it is served: 6 °C", temperature, func(d *Drink) **Quantity { return &d.At }),
+	exact("scale", "what the bar's scale shows, 0.1 g: how sure a line without ± is", massOnly, func(d *Drink) **unit.Amount { return &d.Scale }),
+	words("rules", "whose rules the cards and allergens follow: [eu, us]", ruleWords, func(d *Drink) *[]Word { return &d.Rules }),
 	{"compare-with", "the component that the evidence compares the drink with", false, textShape(mostName), func(r *reader, d *Drink, n ast.Node) {
 		d.CompareWith, _ = r.name(n, "compare-with")
 		r.compareAt = r.nodeAt(n)
@@ -33,13 +33,13 @@ var drinkKeys = grammar[Drink]{"the drink", append([]key[Drink]{
 	key[Drink]{"build", "what goes into the vessel, for all servings together", true, linesShape, func(r *reader, d *Drink, n ast.Node) {
 		d.Build = r.lines(n, "build", "build")
 	}},
-	key[Drink]{"finish", "steps after the build", false, stepsShape, func(r *reader, d *Drink, n ast.Node) {
+	key[Drink]{"finish", "steps on the whole drink, after the build", false, stepsShape, func(r *reader, d *Drink, n ast.Node) {
 		d.Finish = r.steps(n, "finish", "finish")
 	}},
 	key[Drink]{garnish, "what is put on top, for all servings together; not eaten unless a line says eaten: true", false, linesShape, func(r *reader, d *Drink, n ast.Node) {
 		d.Garnish = r.lines(n, garnish, garnish)
 	}},
-	words("may-contain", "allergens that may get in by cross-contact", nil, func(d *Drink) *[]Word { return &d.MayContain }),
+	words("may-contain", "allergens that may get in at your bar by cross-contact: [almond]", nil, func(d *Drink) *[]Word { return &d.MayContain }),
 	into("categories", "sensory categories and the constituents that speak for them", false, mapOf(listOf(textShape(mostName))),
 		(*reader).categories, func(d *Drink) *[]Category { return &d.Categories }),
 	into("claims", "sentences for the stage, each with the check that decides it", false, listOf(claimKeys.shape()),
@@ -51,10 +51,10 @@ var drinkKeys = grammar[Drink]{"the drink", append([]key[Drink]{
 
 // pantryKeys is a pantry file.
 var pantryKeys = grammar[Drink]{"a pantry file", []key[Drink]{
-	{"foods", "foods that no table has, such as a pack in your fridge", false, mapOf(ownFoodKeys.shape()), func(r *reader, d *Drink, n ast.Node) {
+	{"foods", "foods that no table has, by the code that a line pours: 20 g own:CODE", false, mapOf(ownFoodKeys.shape()), func(r *reader, d *Drink, n ast.Node) {
 		r.ownFoods(d, n)
 	}},
-	{"components", "house-made parts", false, mapOf(componentKeys.shape()), func(r *reader, d *Drink, n ast.Node) {
+	{"components", "house-made parts by name: what goes in, what is done, what is read", false, mapOf(componentKeys.shape()), func(r *reader, d *Drink, n ast.Node) {
 		r.components(d, n)
 	}},
 }}

@@ -18,10 +18,11 @@ func Schema() []byte {
 	s := drinkKeys.shape()
 	s["$schema"] = "https://json-schema.org/draft/2020-12/schema"
 	s["title"] = "sipsum drink file"
+	s["description"] = "A drink: what goes in, what you do, what you read. Begin with: sipsum new NAME"
 	s["$defs"] = shape{
-		"line":     anyOf(shape{"type": "string", "pattern": `^[0-9./½⅓⅔¼¾⅛]+ ?\S+`}, lineKeys.shape()),
-		"step":     stepShape(),
-		"measured": measuredKeys.shape(),
+		"line":     anyOf(shape{"type": "string", "pattern": `^[0-9./½⅓⅔¼¾⅛]+ ?\S+`}, lineKeys.shape()).about("NUMBER UNIT FOOD: 36 g ± 2 g espresso shot; or {food: …, amount: …} with more to say"),
+		"step":     stepShape().about("one step, its word and what it takes: - reduce: {to: 375 g}; all of them: sipsum new --steps"),
+		"measured": measuredKeys.shape().about("what was read of the pot; at least one: {brix: 52.5 ± 0.2, ph: 3.1}"),
 		"pantry":   pantryKeys.shape().about("a file named in use:"),
 	}
 	var out bytes.Buffer

@@ -187,7 +187,7 @@ func TestSchemaAcceptsWhatTheParserAccepts(t *testing.T) {
 	for _, name := range []string{"copper-orchard.drink.yaml", "every-key.drink.yaml"} {
 		assert.NoError(t, v.check(v.root, "", decode(t, readDrink(t, name))), name)
 	}
-	assert.NoError(t, v.check(v.root["$defs"].(object)["pantry"].(object), "$defs/pantry", decode(t, readDrink(t, "pantry.yaml"))))
+	assert.NoError(t, v.check(v.root["$defs"].(object)["pantry"].(object), "$defs/pantry", decode(t, readDrink(t, "house.shelf.yaml"))))
 }
 
 // every-key.drink.yaml parses without fault (TestEveryKeyAndStepParses), so each
@@ -269,4 +269,32 @@ func TestSchemaRefusesSlips(t *testing.T) {
 
 func TestSchemaIsTheSameEveryTime(t *testing.T) {
 	assert.Equal(t, string(drink.Schema()), string(drink.Schema()))
+}
+
+// An editor says in words what every key is for: what has a name has a description.
+func TestEveryKeyOfTheSchemaIsDescribed(t *testing.T) {
+	var described func(where string, x any)
+	described = func(where string, x any) {
+		switch x := x.(type) {
+		case []any:
+			for _, e := range x {
+				described(where, e)
+			}
+		case object:
+			for key, value := range x {
+				if key != "properties" && key != "$defs" {
+					described(where, value)
+					continue
+				}
+				for name, named := range value.(object) {
+					words, _ := named.(object)["description"].(string)
+					assert.NotEmpty(t, strings.Fields(words), "%s/%s: %q", where, name, words)
+					described(where+"/"+name, named)
+				}
+			}
+		}
+	}
+	root := decode(t, drink.Schema()).(object)
+	assert.NotEmpty(t, root["description"])
+	described("", root)
 }

@@ -72,7 +72,7 @@ var stepKinds = []stepKind{
 		word("by", "how", true, []string{"freezing", "vacuum"}, func(s *Concentrate) *string { return &s.By }),
 		massValue("to", "the mass that is left", func(s *Concentrate) *unit.Amount { return &s.To }),
 	}}, nil),
-	stepWith(StepEntry{"wash", "move flavour out of a fat and take the fat out again: {fat: 60 g core:butter, collect: 350 g}", "- wash: {fat: 60 g core:butter, collect: 350 g}"}, grammar[Wash]{keys: []key[Wash]{
+	stepWith(StepEntry{"wash", "move flavour out of a fat and take the fat out again: {fat: 60 g core:butter-unsalted, collect: 350 g}", "- wash: {fat: 60 g core:butter-unsalted, collect: 350 g}"}, grammar[Wash]{keys: []key[Wash]{
 		someLines[Wash]("fat", "the fat"),
 		mass("collect", "the mass that is left", func(s *Wash) **unit.Amount { return &s.Collect }),
 	}}, nil),

@@ -53,7 +53,7 @@ func SampleOf(b *reading.Bench, of string, pot *ledger.Pot, read reading.Taken) 
 			}
 		}
 	}
-	if pH, per100g, ok := readable(b.Lab, pot); ok {
+	if pH, per100g, ok := readable(b.Lab, pot.First(min(pot.N, b.Lab.Solved()))); ok {
 		if !read[amount.ReadPH] && !estimate.Certain(pH) {
 			s.read[amount.ReadPH] = pH
 		}
@@ -65,7 +65,8 @@ func SampleOf(b *reading.Bench, of string, pot *ledger.Pot, read reading.Taken) 
 }
 
 // readable gives the acidity that a meter and a burette would read of a pot, if its
-// foods say enough of it.
+// foods say enough of it. Equilibria take time: they are solved for no more draws here than
+// elsewhere.
 func readable(lab *acidity.Laboratory, pot *ledger.Pot) (pH, per100g []float64, ok bool) {
 	if acidity.Unsolvable(pot) != "" {
 		return nil, nil, false
@@ -146,8 +147,9 @@ func suggest(b *reading.Bench, of, kind string, h []float64, figures []spread) S
 	r := instrumentSD(b, kind, h[0])
 	h = slices.Clone(h)
 	if kind == amount.ReadPH {
-		for d, off := range acidity.ModelError(b.Lab.Ens, of) {
-			h[d] += off
+		off := acidity.ModelError(b.Lab.Ens, of)
+		for d := range h {
+			h[d] += off[d]
 		}
 	} else {
 		r /= h[0]
@@ -156,7 +158,7 @@ func suggest(b *reading.Bench, of, kind string, h []float64, figures []spread) S
 	own := stat.Variance(h[1:], nil)
 	least := estimate.Noise / math.Sqrt(float64(len(h)-1))
 	for _, f := range figures {
-		rho := stat.Correlation(f.logs[1:], h[1:], nil)
+		rho := stat.Correlation(f.logs[1:len(h)], h[1:], nil)
 		if math.Abs(rho) <= least {
 			continue
 		}

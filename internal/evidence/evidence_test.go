@@ -33,6 +33,10 @@ func drinkOf(first, second, withBounds float64, partial bool) *assay.Assay {
 	part := func(x float64) composition.Figure {
 		f := figure("MALAC", x, x, false)
 		f.Share = composition.Share{Mean: x / (first + second), Low: x/(first+second) - 0.05, High: x/(first+second) + 0.05}
+		f.Share.Least = f.Share.Low * (first + second) / max(withBounds, first+second)
+		if math.IsNaN(withBounds) {
+			f.Share.Least = math.NaN()
+		}
 		return f
 	}
 	a := &assay.Assay{
@@ -66,9 +70,9 @@ func TestPartsStandLargestFirstAndTheCoffeeAlone(t *testing.T) {
 }
 
 func TestASentenceHoldsWhateverIsUnknown(t *testing.T) {
-	c := acid(t, evidence.Of(drinkOf(20, 80, 150, true), works))
-	assert.Equal(t, []string{"syrup brings at least 53 % of the malic acid, whatever is unknown."}, c.Sentences)
-	assert.Empty(t, acid(t, evidence.Of(drinkOf(20, 80, 170, true), works)).Sentences, "the unknown could outweigh it")
+	c := acid(t, evidence.Of(drinkOf(20, 80, 140, true), works))
+	assert.Equal(t, []string{"syrup brings at least 53 % of the malic acid, whatever is unknown."}, c.Sentences, "75 of 140: the low end, not the mean")
+	assert.Empty(t, acid(t, evidence.Of(drinkOf(20, 80, 155, true), works)).Sentences, "the unknown could outweigh it: 75 of 155, though 80 are more than half")
 	assert.Empty(t, acid(t, evidence.Of(drinkOf(20, 80, math.NaN(), true), works)).Sentences, "nothing bounds the unknown")
 }
 
@@ -98,7 +102,7 @@ func TestWhatTheDrinkSurelyLacksIsLeftOut(t *testing.T) {
 
 // A lead of exactly half is one.
 func TestHalfIsALead(t *testing.T) {
-	c := acid(t, evidence.Of(drinkOf(20, 60, 120, true), works))
+	c := acid(t, evidence.Of(drinkOf(20, 80, 150, true), works)) // 75 of 150
 	assert.Equal(t, []string{"syrup brings at least 50 % of the malic acid, whatever is unknown."}, c.Sentences)
 }
 

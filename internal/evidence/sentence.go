@@ -16,8 +16,8 @@ const most = 0.5
 const whole = 0.995
 
 // sentences says, for each constituent of a category, what leads it. A sentence
-// must hold whatever is unknown: with every unknown part at its most, the lead
-// still brings at least half. It is left out where no seen source stands behind
+// must hold whatever is unknown: with every unknown part at its most, the low end of the
+// lead's share is still at least half. It is left out where no seen source stands behind
 // the figure, or where the figure is only a trace or below a limit, or less than is
 // worth a word.
 func sentences(c Category) []string {
@@ -55,9 +55,9 @@ func sentence(e Entry) (string, bool) {
 // beside it; ok is false where nothing leads.
 func (e Entry) led() (much, but string, ok bool) {
 	lead := e.Parts[0]
-	switch least := lead.Mean / e.WithBounds; {
+	switch {
 	case e.Partial:
-		return fmt.Sprintf("at least %.0f %%", math.Floor(percent(least))), ", whatever is unknown", least >= most // NaN is not
+		return fmt.Sprintf("at least %.0f %%", math.Floor(percent(lead.Share.Least))), ", whatever is unknown", lead.Share.Least >= most // NaN is not
 	case lead.Share.Low >= whole:
 		return "all", "", true
 	case lead.Share.Low >= most:

@@ -33,21 +33,22 @@ const (
 type Page struct {
 	Kind  string
 	Whole bool // of a liquid and of milk, all there is
+	Brief bool // the brief is its first page
 	Parts []Part
 }
 
 // The pages about one drink. What may be wrong stands first, what may hurt before the notes,
 // the sources last.
 var (
-	AssayPage = Page{"assay", true, []Part{
+	AssayPage = Page{Kind: "assay", Whole: true, Parts: []Part{
 		Readings, Composed, OnTop, AsTheTablesSay, Solutions, MilkMap, WhatBrings, UnknownOf, ToNote, Signs, Sources,
 	}}
-	EvidencePage = Page{"evidence", false, []Part{OnTop, AloneInside, InCategories, Signs, Sources}}
-	WholePage    = Page{"sheet", false, []Part{
+	EvidencePage = Page{Kind: "evidence", Parts: []Part{OnTop, AloneInside, InCategories, Signs, Sources}}
+	WholePage    = Page{Kind: "sheet", Brief: true, Parts: []Part{
 		Readings, InWords, OnTop, Shortly, FurtherRows, Solutions, MilkMap, CardsShortly, Declared, ToNote, Signs, Sources,
 	}}
-	CardPage      = Page{"card", false, []Part{InCards, Daggers}}
-	WorkingPage   = Page{"card", false, []Part{WorkedCards, Daggers, Sources}}
-	AllergensPage = Page{"allergens", false, []Part{Declared, Daggers, Sources}}
-	LogPage       = Page{"log", false, []Part{ToLog}}
+	CardPage      = Page{Kind: "card", Parts: []Part{InCards, Daggers}}
+	WorkingPage   = Page{Kind: "card", Parts: []Part{WorkedCards, Daggers, Sources}}
+	AllergensPage = Page{Kind: "allergens", Parts: []Part{Declared, Daggers, Sources}}
+	LogPage       = Page{Kind: "log", Parts: []Part{ToLog}}
 )

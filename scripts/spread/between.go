@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"gonum.org/v1/gonum/stat/distuv"
 )
 
 // limit is where 90 % of a normal distribution end (Abramowitz and Stegun 1964, table 26.5).
@@ -12,7 +14,7 @@ const limit = 1.6449
 // The evidence that a number of its own wants.
 const (
 	leastCompared = 6    // foods, of a constituent in a class of foods
-	leastOfKind   = 20   // foods, of a kind
+	leastOfKind   = 12   // foods, of a kind
 	leastBeyond   = 2    // foods beyond the level
 	inner         = 0.75 // the share that holds where they are fewer
 	halfTrusted   = 8    // foods at which what a class shows counts as much as what its kind does
@@ -22,6 +24,10 @@ const (
 // (our own bound): the upper end of such an interval lies at nearly four times its mean, and
 // more moves it no further.
 const mostApart = 1.2
+
+// likeliest is the class that speaks for another of which too few foods were compared: both are
+// plants as they grew, of another cultivar, soil and ripeness.
+var likeliest = map[string]string{"vegetables": "fruits", "leaves and spices": "fruits"}
 
 // evidence are comparisons; each food counts as one, in however many tables it stands.
 type evidence []comparison
@@ -135,6 +141,9 @@ func learn(all []comparison) *lies {
 func (l *lies) between(id, class string) (sd float64, n int, ok bool) {
 	kind := kindOf(id)
 	f, ok := l.factor[[2]string{kind.name, class}]
+	if alike, named := likeliest[class]; !ok && named {
+		f, ok = l.factor[[2]string{kind.name, alike}]
+	}
 	if !ok {
 		return 0, 0, false
 	}
@@ -147,8 +156,15 @@ func (l *lies) between(id, class string) (sd float64, n int, ok bool) {
 	if float64(n)*(1-kind.level) < leastBeyond { // its end is one odd food's: the middle says more
 		reach = own.reach(inner) * l.stretch
 	}
+	reach *= ahead(n)
 	w := float64(n) / float64(n+halfTrusted)
 	return min(math.Exp(w*math.Log(reach)+(1-w)*math.Log(prior)), mostApart), n, true
+}
+
+// ahead is by how much further a figure that is yet to come lies than those that were seen:
+// with n foods the limit of Student's distribution for that of the normal one.
+func ahead(n int) float64 {
+	return distuv.StudentsT{Mu: 0, Sigma: 1, Nu: float64(n - 1)}.Quantile(0.95) * math.Sqrt(1+1/float64(n)) / limit
 }
 
 // general is the figure for all foods: of the constituent, else of its kind.

@@ -18,6 +18,8 @@ const (
 	unbalanced   = 0.1 // of the carbohydrate by difference: sugars of such a row are left out
 	fewestToTell = 4   // cells: a row with fewer cannot show that it was copied
 	fivefold     = 5   // of a table that is doubted, a figure further off is an error (our own bound)
+	threefold    = 3   // a column of which half the foods lie further off is of another quantity (our own bound)
+	foodsToDoubt = 10  // that many foods of a column at least
 	digitsToTell = 3   // digits alike that are no accident
 )
 
@@ -158,9 +160,32 @@ func (b *basket) compare() []comparison {
 	return all
 }
 
+// strangers marks the columns of each table that cannot be of the quantity that they are named
+// for: half of their foods lie three times off, or more.
+func strangers(baskets []*basket) {
+	type column struct {
+		of *shelf
+		id constituent.ID
+	}
+	apart := map[column][]float64{}
+	for _, b := range baskets {
+		for _, e := range b.entries[1:] {
+			for id, y := range e.figures {
+				if x, ok := b.entries[0].figures[id]; ok {
+					apart[column{e.from, id}] = append(apart[column{e.from, id}], math.Abs(math.Log(x.amount/y.amount)))
+				}
+			}
+		}
+	}
+	for at, distances := range apart {
+
+		at.of.strange[at.id] = len(distances) >= foodsToDoubt && median(distances) > math.Log(threefold)
+	}
+}
+
 // doubts reports whether a figure that the table prints cannot be of the same quantity.
 func (s *shelf) doubts(id constituent.ID, x, y figure) bool {
-	return s.doubted != "" && within(id, s.doubted) && apart(x, y) > math.Log(fivefold)
+	return s.strange[id] || s.doubted != "" && within(id, s.doubted) && apart(x, y) > math.Log(fivefold)
 }
 
 // lesser gives the solids of foods that are mostly water: water is as sure as the lesser of

@@ -12,18 +12,24 @@
 // Swiss, the Australian and the Indian one, food by food where data/crosswalk.csv says that
 // it is the same (match A), as bought and not at the same water. What one took from the
 // other is left out: rows alike in most digits, figures alike in three, core figures that
-// cite that table. Rounding of both is allowed for. Of the Indian acids figures that lie
+// cite that table. Rounding of both is allowed for. A column of which half the foods lie more
+// than three times off is of another quantity than its name says and is left out whole: the
+// Indian malic acid (a banana with 4 mg, a strawberry with 3, a plum with a tenth of everyone
+// else's), the Australian cryptoxanthin. Of the other Indian acids figures that lie
 // more than five times off are left out: its strawberry has 0.1 mg of citric acid. Japan's
 // is kept back for acceptance: it marks its own analyses, so what it took from others can be
 // left out cell by cell.
 //
 // A row is the least deviation σ of a lognormal number whose middle 90 % hold a share of the
-// comparisons (kinds.go: 84 % of minerals, 88 % of proximates, 90 % of others; folds then
-// hold 83 to 92 % of a table that was left out), each food counting once. Such a number has
-// its median σ²/2 below its mean, which is counted. A class of foods takes what its own
+// comparisons (kinds.go: from 82 % of proximates to 95 % of vitamins; folds then
+// hold 86 to 91 % of a table that was left out), each food counting once. Such a number has
+// its median σ²/2 below its mean, which is counted. What n foods show of the next one is less
+// sure than that: σ is taken further by Student's limit with n − 1 degrees of freedom, and
+// √(1 + 1/n) (Hahn and Meeker 1991, Statistical Intervals, 4.2). A class of foods takes what its own
 // foods show and, by n/(n + 8), what its kind of constituents shows in that class; with
 // few foods beyond the level the inner three quarters tell. A class of which fewer than six
-// foods were compared has no row; there data/spread.csv stands.
+// foods were compared has no row; there data/spread.csv stands. Vegetables and leaves take
+// what fruits show of acids.
 //
 // The tails are heavier than lognormal ones (estimate.Input, Tail): the middle 90 % are
 // 3.1 to 3.4 times as wide as the middle half, not 2.4. One number, the median of all
@@ -79,7 +85,8 @@
 //
 // # Limits
 //
-// Cells of fewer than twenty foods rest mostly on their kind. Where sources lie four times
+// Cells of fewer than twenty foods rest mostly on their kind. Of acids two tables speak: with
+// one left out the other's citric acid speaks for all. Where sources lie four times
 // apart (saturated fat of fruits, vitamin K) no lognormal interval about a mean reaches.
 // r describes samples of one food as bought in one country, with the laboratory's
 // own error inside. k now only says how far the figures of one row may contradict each other. A value

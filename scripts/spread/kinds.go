@@ -22,9 +22,10 @@ var kinds = []kind{
 	{"proximates", 0.82, ids("PROCNT", "FAT", "FASAT", "FAMS", "FAPU", "FIBTG", "ALC", "ASH", "STARCH", "CHOCDF")},
 	{"sugars", 0.92, ids("SUGAR", "GLUS", "FRUS", "SUCS", "LACS")},
 	{"all acids", 0.90, ids("OA")},
-	{"acids", 0.90, ids("CITAC", "MALAC", "TARAC", "QUINAC", "LACAC", "ACEAC", "OXALAC", "SUCAC", "FUMAC", "SHIKAC")},
-	{"minerals", 0.84, ids("NA", "K", "CA", "MG", "P", "FE", "ZN", "CU", "MN", "SE", "ID")},
-	{"vitamins", 0.93, ids("VITC", "THIA", "RIBF", "NIA", "PANTAC", "VITB6A", "FOL", "VITB12", "BIOT", "RETOL", "CARTA", "CARTB", "CRYPXB", "LYCPN", "LUT+ZEA", "VITD", "TOCPHA", "VITK1")},
+	{"acids", 0.93, ids("CITAC", "MALAC", "TARAC", "QUINAC", "LACAC", "ACEAC", "OXALAC", "SUCAC", "FUMAC", "SHIKAC")},
+	{"minerals", 0.84, ids("NA", "K", "CA", "MG", "P")},
+	{"trace elements", 0.88, ids("FE", "ZN", "CU", "MN", "SE", "ID")},
+	{"vitamins", 0.95, ids("VITC", "THIA", "RIBF", "NIA", "PANTAC", "VITB6A", "FOL", "VITB12", "BIOT", "RETOL", "CARTA", "CARTB", "CRYPXB", "LYCPN", "LUT+ZEA", "VITD", "TOCPHA", "VITK1")},
 	{"others", 0.90, ids("CHOLE", "PHYSTR")},
 }
 

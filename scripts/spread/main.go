@@ -101,6 +101,7 @@ func readLibrary(ctx context.Context, folder string) (*library, error) {
 		}
 	}
 	l.baskets = fill(l.own, l.others)
+	strangers(l.baskets)
 	for _, b := range l.baskets {
 		l.apart = append(l.apart, b.compare()...)
 	}

@@ -39,7 +39,7 @@ var publishers = []publisher{
 	{format: "stfcj", folder: "japan2020", inCore: "stfcj2020", marks: true, keptBack: true},
 	{format: "afcd", folder: "afcd2", inCore: "afcd2022 afcd2025"},
 	{format: "ifct", folder: "ifct2017", inCore: "ifct2017", analysed: true, doubted: constituent.OrganicAcids,
-		why: "a strawberry with 0.1 mg of citric acid and a banana with 4 mg of malic are no ripeness: a third of its acids are less than a tenth of what all others print"},
+		why: "a strawberry with 0.1 mg of citric acid is no ripeness: a quarter of its acids are less than a tenth of what all others print"},
 }
 
 // shelf is a table that was read.
@@ -47,6 +47,8 @@ type shelf struct {
 	publisher
 	foods map[string]*food.Food      // by code
 	last  map[constituent.ID]float64 // one in the last digit that it prints, where it says so
+
+	strange map[constituent.ID]bool // columns that are of another quantity than their name says
 }
 
 // read reads a table; nil if this edition of the program has no reader for it.
@@ -63,7 +65,7 @@ func open(ctx context.Context, p publisher, format table.Format, path string) (*
 	if err != nil {
 		return nil, err
 	}
-	s := &shelf{publisher: p, foods: map[string]*food.Food{}, last: lastPlaces(release)}
+	s := &shelf{publisher: p, foods: map[string]*food.Food{}, last: lastPlaces(release), strange: map[constituent.ID]bool{}}
 	for f, err := range release.Foods {
 		if err != nil {
 			return nil, err

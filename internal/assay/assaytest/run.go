@@ -29,7 +29,7 @@ func Run(ctx context.Context, d *drink.Drink, faults *fail.List, foods recipe.Fo
 		return nil, err
 	}
 	ens := estimate.Ensemble{Seed: o.Seed, N: o.Draws + 1}
-	if o.Why != "" || o.Next {
+	if o.Why != "" {
 		ens.Journal = &estimate.Journal{}
 	}
 	o.Intervals, o.Chemistry = true, true

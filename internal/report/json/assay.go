@@ -152,21 +152,22 @@ type assayDocument struct {
 }
 
 type assayBody struct {
-	Serving       serving                           `json:"serving"`
-	Per100g       compositionForm                   `json:"per_100_g"`
-	Per100ml      compositionForm                   `json:"per_100_ml"`
-	Readings      []readingForm                     `json:"readings"`
-	Adjusted      []dosedForm                       `json:"adjusted"`
-	Chemistry     *chemistryForm                    `json:"chemistry"`
-	Components    []component                       `json:"components"`
-	Garnish       []garnish                         `json:"garnish"`
-	Contributions map[constituent.ID][]contribution `json:"contributions"`
-	Notes         []noteForm                        `json:"notes"`
+	Serving       serving                              `json:"serving"`
+	Per100g       compositionForm                      `json:"per_100_g"`
+	Per100ml      compositionForm                      `json:"per_100_ml"`
+	Readings      []readingForm                        `json:"readings"`
+	Adjusted      []dosedForm                          `json:"adjusted"`
+	Chemistry     *chemistryForm                       `json:"chemistry"`
+	Components    []component                          `json:"components"`
+	Garnish       []garnish                            `json:"garnish"`
+	Contributions map[constituent.ID][]contribution    `json:"contributions"`
+	Ingredients   map[constituent.ID][]ingredientShare `json:"ingredients"`
+	Notes         []noteForm                           `json:"notes"`
 }
 
 // Assay writes sipsum.assay/1.
 func Assay(w io.Writer, s *sheet.Sheet) error {
-	return write(w, assayDocument{headOf("sipsum.assay/1", s), bodyOf(s.Assay)})
+	return write(w, assayDocument{headOf("sipsum.assay/1", s), bodyOf(s)})
 }
 
 func headOf(schema string, s *sheet.Sheet) head {
@@ -182,12 +183,9 @@ func headOf(schema string, s *sheet.Sheet) head {
 
 func tableOf(t source.Table) table { return table{t.ID, t.Edition, t.Licence, t.Hash} }
 
-func bodyOf(a *assay.Assay) assayBody {
-	volume := a.Volume
-	if sheet.NoLiquid(a) != "" {
-		none := math.NaN()
-		volume.Summary = estimate.Summary{Mean: none, SD: none, Low: none, High: none}
-	}
+func bodyOf(s *sheet.Sheet) assayBody {
+	a := s.Assay
+	volume := volumeOf(a)
 	body := assayBody{
 		Serving: serving{
 			MassG: number(a.Mass.Mean), VolumeMl: number(volume.Mean),
@@ -203,6 +201,7 @@ func bodyOf(a *assay.Assay) assayBody {
 		Components:    []component{},
 		Garnish:       garnishOf(a.Garnish),
 		Contributions: map[constituent.ID][]contribution{},
+		Ingredients:   sharesOf(s),
 		Notes:         notesOf(a.Notes),
 	}
 	body.Chemistry.CurdleMap = curdleMapOf(a.Curdling)
@@ -221,6 +220,16 @@ func bodyOf(a *assay.Assay) assayBody {
 		body.Contributions[f.Constituent.ID] = list
 	}
 	return body
+}
+
+// volumeOf is the volume of a serving; of what is no liquid there is none.
+func volumeOf(a *assay.Assay) composition.Result {
+	volume := a.Volume
+	if sheet.NoLiquid(a) != "" {
+		none := math.NaN()
+		volume.Summary = estimate.Summary{Mean: none, SD: none, Low: none, High: none}
+	}
+	return volume
 }
 
 // foodOf gives the food of a part; empty if it is a component.

@@ -34,6 +34,7 @@ type category struct {
 	Serving       constituents                `json:"serving"`
 	CompareWith   constituents                `json:"compare_with"`
 	Contributions []part                      `json:"contributions"`
+	Ingredients   []ingredientShare           `json:"ingredients"`
 	Sources       map[constituent.ID][]string `json:"sources"`
 	Sentences     []string                    `json:"sentences"`
 }
@@ -60,7 +61,7 @@ func evidenceOf(s *sheet.Sheet) evidenceBody {
 		body.CompareG = number(alone.Mass.Mean)
 	}
 	for _, c := range s.Evidence.Categories {
-		body.Categories = append(body.Categories, categoryOf(c))
+		body.Categories = append(body.Categories, categoryOf(s, c))
 	}
 	for _, x := range s.Works {
 		body.Works = append(body.Works, workOf(x))
@@ -70,10 +71,10 @@ func evidenceOf(s *sheet.Sheet) evidenceBody {
 
 func workOf(w source.Work) work { return work{w.ID, w.Citation, w.URL, w.Licence, w.Grade} }
 
-func categoryOf(c evidence.Category) category {
+func categoryOf(s *sheet.Sheet, c evidence.Category) category {
 	out := category{
 		Name: c.Name, Constituents: []constituent.ID{}, Serving: constituents{}, CompareWith: constituents{},
-		Contributions: []part{}, Sources: map[constituent.ID][]string{}, Sentences: append([]string{}, c.Sentences...),
+		Contributions: []part{}, Ingredients: []ingredientShare{}, Sources: map[constituent.ID][]string{}, Sentences: append([]string{}, c.Sentences...),
 	}
 	for _, e := range c.Entries {
 		id := e.Constituent.ID
@@ -87,6 +88,7 @@ func categoryOf(c evidence.Category) category {
 				id, p.Name, foodOf(p.ID), number(p.Mean), number(p.Share.Mean), number(p.Share.Low), number(p.Share.High), p.Unknown,
 			})
 		}
+		out.Ingredients = append(out.Ingredients, ingredientShares(id, s.Ingredients(e.Constituent))...)
 		for _, w := range e.Works {
 			out.Sources[id] = append(out.Sources[id], w.ID)
 		}

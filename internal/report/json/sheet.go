@@ -6,14 +6,15 @@ import (
 	"sipsum/internal/sheet"
 )
 
-// Sheet writes sipsum.sheet/1: the assay, the evidence, the cards and the
+// Sheet writes sipsum.sheet/1: the brief, the assay, the evidence, the cards and the
 // declarations in one document.
 func Sheet(w io.Writer, s *sheet.Sheet) error {
 	return write(w, struct {
 		head
+		Brief     briefBody     `json:"brief"`
 		Assay     assayBody     `json:"assay"`
 		Evidence  evidenceBody  `json:"evidence"`
 		Cards     []card        `json:"cards"`
 		Allergens []declaration `json:"allergens"`
-	}{headOf("sipsum.sheet/1", s), bodyOf(s.Assay), evidenceOf(s), cardsOf(s.Cards()), declarationsOf(s)})
+	}{headOf("sipsum.sheet/1", s), briefOf(s), bodyOf(s), evidenceOf(s), cardsOf(s.Cards()), declarationsOf(s)})
 }

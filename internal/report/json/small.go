@@ -23,6 +23,27 @@ func New(w io.Writer, file string) error {
 	}{"sipsum.new/1", file})
 }
 
+// StepGroup is what a kitchen does, and the steps that do it.
+type StepGroup struct {
+	What  string `json:"what"`
+	Steps []Step `json:"steps"`
+}
+
+// Step is a step of the grammar: its word, what it does, and a line to paste.
+type Step struct {
+	Word    string `json:"word"`
+	Does    string `json:"does"`
+	Example string `json:"example"`
+}
+
+// Steps writes sipsum.steps/1.
+func Steps(w io.Writer, groups []StepGroup) error {
+	return write(w, struct {
+		Schema string      `json:"schema"`
+		Groups []StepGroup `json:"groups"`
+	}{"sipsum.steps/1", groups})
+}
+
 type faultDocument struct {
 	File string `json:"file,omitempty"`
 	Line int    `json:"line,omitempty"`

@@ -1,0 +1,201 @@
+package jsonreport
+
+import (
+	"io"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/drivers"
+	"sipsum/internal/reading"
+	"sipsum/internal/sheet"
+)
+
+// senseFigure is a figure of a sense. alone is that of what the drink is set against, null where
+// there is nothing to say.
+type senseFigure struct {
+	Key         string            `json:"key"` // the constituent, or solids, ph, titratable_acidity, brix, co2
+	Words       string            `json:"words"`
+	Leads       bool              `json:"leads"`
+	Serving     any               `json:"serving"`
+	Alone       any               `json:"alone"`
+	Ingredients []ingredientShare `json:"ingredients"`
+}
+
+type withheldForm struct {
+	What    string `json:"what"`
+	Why     string `json:"why"`
+	Reading string `json:"reading,omitempty"`
+}
+
+type senseForm struct {
+	Name        string         `json:"name"`
+	Figures     []senseFigure  `json:"figures"`
+	NotMeasured []string       `json:"not_measured"`
+	Withheld    []withheldForm `json:"withheld"`
+	None        string         `json:"none,omitempty"`
+}
+
+// contradiction is a reading that does not agree with its recipe.
+type contradiction struct {
+	readingForm
+	Advice string `json:"advice"`
+}
+
+// saidForm is a sentence that holds in every draw, with all that is unknown at its most against it.
+type saidForm struct {
+	Text        string         `json:"text"`
+	Kind        string         `json:"kind"` // ingredient, component, against, most
+	Constituent constituent.ID `json:"constituent"`
+	Number      number         `json:"number"` // a share, a ratio, or an amount in the constituent's unit
+	Food        string         `json:"food,omitempty"`
+	Component   string         `json:"component,omitempty"`
+}
+
+type nextForm struct {
+	Of      *string     `json:"of"` // null: the finished drink
+	Reading string      `json:"reading"`
+	Expect  interval    `json:"expect"` // null where the recipe does not tell
+	Narrows []narrowing `json:"narrows"`
+	Without string      `json:"without,omitempty"` // what is withheld without it
+	Line    string      `json:"line"`
+	Under   string      `json:"under"`
+	Adds    bool        `json:"adds_to_readings"`
+	More    int         `json:"more"`
+}
+
+type gapForm struct {
+	Constituent constituent.ID `json:"constituent"`
+	Food        string         `json:"food"`
+	Name        string         `json:"name"`
+	UpTo        number         `json:"up_to"` // null: nothing bounds it
+	Unit        string         `json:"unit"`
+}
+
+type topping struct {
+	Name      string   `json:"name"`
+	Food      string   `json:"food,omitempty"`
+	Amount    string   `json:"amount"`
+	Eaten     bool     `json:"eaten"`
+	Allergens []string `json:"allergens"`
+}
+
+type briefCaution struct {
+	Code  string `json:"code"`
+	Rank  int    `json:"rank"`
+	Words string `json:"words"` // for a guest; empty: it is for the kitchen
+	Text  string `json:"text"`
+}
+
+type briefGuest struct {
+	Rules      string         `json:"rules"`
+	Contains   []string       `json:"contains"`
+	MayContain []string       `json:"may_contain"`
+	Check      []string       `json:"check"`
+	Garnish    []topping      `json:"garnish"`
+	Cautions   []briefCaution `json:"cautions"`
+}
+
+type briefSize struct {
+	Mass   interval `json:"mass"`
+	Volume interval `json:"volume"`
+	At     *atForm  `json:"at"` // null: the file does not say
+}
+
+type atForm struct {
+	Number number `json:"number"`
+	Unit   string `json:"unit"`
+}
+
+type briefBody struct {
+	Size           briefSize       `json:"serving"`
+	CompareWith    string          `json:"compare_with,omitempty"`
+	Senses         []senseForm     `json:"senses"`
+	Contradictions []contradiction `json:"contradictions"`
+	Notes          []string        `json:"contradicting_notes"`
+	Say            []saidForm      `json:"say"`
+	ReadNext       *nextForm       `json:"read_next"` // null: no reading would narrow anything
+	Unknown        *gapForm        `json:"unknown"`   // the one that matters most; null: all is known
+	Guest          briefGuest      `json:"guest"`
+}
+
+// Brief writes sipsum.brief/1: a drink on one screen, and all that has no room there.
+func Brief(w io.Writer, s *sheet.Sheet) error {
+	return write(w, struct {
+		head
+		briefBody
+	}{headOf("sipsum.brief/1", s), briefOf(s)})
+}
+
+func briefOf(s *sheet.Sheet) briefBody {
+	b := s.Brief()
+	return briefBody{
+		Size: briefSizeOf(s), CompareWith: b.Against, Senses: each(b.Senses, senseOf),
+		Contradictions: each(b.Read.Disagree, func(r reading.Reading) contradiction {
+			return contradiction{readingsOf([]reading.Reading{r})[0], r.Advice}
+		}),
+		Notes: append([]string{}, b.Read.Notes...), Say: each(b.Say, saidOf), ReadNext: nextOf(b.Next), Unknown: gapOf(b.Gap), Guest: briefGuestOf(&b.Guest),
+	}
+}
+
+func briefSizeOf(s *sheet.Sheet) briefSize {
+	size := briefSize{intervalOf(s.Assay.Mass), intervalOf(volumeOf(s.Assay)), nil}
+	if at := s.Assay.Drink.At; at != nil {
+		size.At = &atForm{number(at.Number), at.Unit}
+	}
+	return size
+}
+
+func senseOf(x sheet.Sense) senseForm {
+	return senseForm{
+		x.Name,
+		each(x.Figures, func(f sheet.SenseFigure) senseFigure {
+			out := senseFigure{f.Key, f.Words, f.Leads, figureOf(f.Result), nil, ingredientShares("", f.By)}
+			if f.Alone != nil {
+				out.Alone = figureOf(*f.Alone)
+			}
+			return out
+		}),
+		append([]string{}, x.Unmeasured...),
+		each(x.Withheld, func(w sheet.Withheld) withheldForm { return withheldForm{w.What, w.Why, w.Reading} }),
+		x.None,
+	}
+}
+
+func saidOf(s sheet.Said) saidForm {
+	out := saidForm{Text: s.Text, Kind: s.Kind, Constituent: s.Constituent.ID, Number: number(s.Number), Component: s.Component}
+	if s.Kind == sheet.SayIngredient {
+		out.Food = s.Food.String()
+	}
+	return out
+}
+
+func nextOf(n *sheet.Next) *nextForm {
+	if n == nil {
+		return nil
+	}
+	out := &nextForm{
+		Reading: n.Reading, Without: n.Why, Line: n.Line, Under: n.Under, Adds: n.Adds, More: n.More,
+		Expect:  interval{number(n.Expect.Mean), number(n.Expect.SD), number(n.Expect.Low), number(n.Expect.High), n.Unit, ""},
+		Narrows: each(n.Narrows, func(x drivers.Narrowing) narrowing { return narrowing{x.Constituent.ID, number(x.By)} }),
+	}
+	if n.Of != "" {
+		out.Of = &n.Of
+	}
+	return out
+}
+
+func gapOf(g *sheet.Gapping) *gapForm {
+	if g == nil {
+		return nil
+	}
+	return &gapForm{g.Constituent.ID, g.By.Food.ID.String(), g.By.Name, number(g.Result.UpTo), g.Result.Unit}
+}
+
+func briefGuestOf(g *sheet.BriefGuest) briefGuest {
+	return briefGuest{
+		g.Rules, append([]string{}, g.Contains...), append([]string{}, g.MayContain...), append([]string{}, g.Check...),
+		each(g.OnTop, func(t sheet.Topping) topping {
+			return topping{t.Name, foodOf(t.PartID), t.Amount, t.Eaten, append([]string{}, t.Allergens...)}
+		}),
+		each(g.Cautions, func(c sheet.BriefCaution) briefCaution { return briefCaution{c.Code, c.Rank, c.Words, c.Text} }),
+	}
+}

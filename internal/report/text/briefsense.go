@@ -1,0 +1,236 @@
+package textreport
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"sipsum/internal/chemistry"
+	"sipsum/internal/clean"
+	"sipsum/internal/composition"
+	"sipsum/internal/sheet"
+)
+
+// sense prints one sense: each figure that somebody brings with those who do, the figures of the
+// liquid together, and what the coffee alone has.
+func (p briefly) sense(x *sheet.Sense, against string) []entry {
+	label := clean.UpperFirst(x.Name)
+	var all []entry
+	var liquid, alone []string
+	lesser := 0
+	add := func(rank int, text string) { all = append(all, p.cut(label, rank, askEvidence, text)) }
+	for i := range x.Figures {
+		f := &x.Figures[i]
+		if f.Alone != nil && f.Leads {
+			alone = append(alone, p.short(f, *f.Alone))
+		}
+		switch {
+		case len(f.By) == 0:
+			liquid = append(liquid, p.figure(f))
+		case f.Leads:
+			all = append(all, entry{label, p.bringing(f), whoBrings, askEvidence})
+		default:
+			rank := min(firstOfAll+lesser, ifRoom)
+			if lesser++; lesser > mostLesser {
+				rank = never
+			}
+			if x.Figures[0].Leads && len(x.Figures[0].By) > 0 { // who brings the first has been told
+				rank++
+			}
+			all = append(all, entry{label, p.bringing(f), rank, askEvidence})
+		}
+	}
+	all = p.ofLiquid(all, label, liquid, alone, against)
+	switch {
+	case len(all) > 0:
+		all[0].rank = firstOfAll
+	case len(x.Unmeasured) == 0 && len(x.Withheld) == 0:
+		add(firstOfAll, x.None)
+	}
+	for _, w := range x.Withheld {
+		add(firstOfAll, w.What+": "+Clean(w.Why, mostProse)+w.Bounds)
+	}
+	if len(x.Unmeasured) > 0 {
+		rank := ifRoom
+		if len(all) == 0 {
+			rank = firstOfAll
+		}
+		add(rank, "not measured: "+clean.Listed(x.Unmeasured))
+	}
+	return all
+}
+
+// mostLesser is how many figures have a line that do not lead: acids.
+const mostLesser = 3
+
+// ofLiquid adds the figures of the liquid and of the coffee alone: in one line where they fit.
+func (p briefly) ofLiquid(all []entry, label string, liquid, alone []string, against string) []entry {
+	beside := ""
+	if len(alone) > 0 {
+		beside = Clean(against, mostName) + " alone: " + strings.Join(alone, ", ")
+	}
+	text := strings.Join(liquid, " · ")
+	var list []entry
+	switch {
+	case text != "" && beside != "" && width(text)+aside+width(beside) <= p.width-labelWidth:
+		list = append(list, p.cut(label, whoBrings, askEvidence, text+strings.Repeat(glue, aside)+beside))
+		beside = ""
+	case text != "":
+		list = append(list, p.cut(label, whoBrings, askEvidence, text))
+	}
+	if beside != "" {
+		list = append(list, p.cut(label, whoBrings, askEvidence, beside))
+	}
+	if len(all) > 0 && all[0].rank == whoBrings { // a constituent leads the sense
+		return append(all, list...)
+	}
+	return append(list, all...)
+}
+
+// aside is the gap before what stands beside something.
+const aside = 3
+
+// figure writes a figure with its interval.
+func (p briefly) figure(f *sheet.SenseFigure) string {
+	r := f.Result
+	sign := p.memory(f.FromMemory)
+	switch {
+	case f.Form == sheet.HardlyThere:
+		return fmt.Sprintf("< %g %% %s", chemistry.HardlySour, f.Words)
+	case f.Key == "ph":
+		s := p.show(r)
+		text := "pH" + glue + s.number + sign
+		if s.interval != "" {
+			text += " (" + s.interval + ")"
+		}
+		return text + strings.TrimPrefix(f.Words, "pH")
+	}
+	if unit, ok := shortUnit[r.Unit]; ok {
+		r.Unit = unit
+	}
+	return p.sentence(r, f.Words+sign)
+}
+
+// short writes a figure of the coffee alone.
+func (p briefly) short(f *sheet.SenseFigure, r composition.Result) string {
+	if unit, ok := shortUnit[r.Unit]; ok {
+		r.Unit = unit
+	}
+	switch {
+	case sheet.None(r):
+		return "no" + glue + f.Words
+	case sheet.Hollow(r):
+		return f.Words + " not measured"
+	case f.Key == "ph":
+		return "pH" + glue + p.show(r).number
+	case f.Key == "brix":
+		return p.bare(r)
+	}
+	return p.bare(r) + " " + f.Words
+}
+
+// bringing writes a figure and who brings it: in one line if that names two at least. Of a figure
+// that does not lead, the interval gives way first; one that leads takes two lines.
+func (p briefly) bringing(f *sheet.SenseFigure) []string {
+	room, text, n := p.width-labelWidth, p.figure(f), known(f.By)
+	if n == 0 {
+		return wrap(text, room)
+	}
+	if line, ok := p.named(f, text, n, min(n, fewestNamed)); ok {
+		return []string{line}
+	}
+	if f.Leads {
+		line, _ := p.named(f, "", n, 1)
+		return append(wrap(text+":", room), line)
+	}
+	line, _ := p.named(f, p.bare(f.Result)+" "+f.Words, n, 1)
+	return []string{line}
+}
+
+// named writes as many of those who bring a figure as fit into a line with it, so many at least;
+// false where that is too much: then the line is cut.
+func (p briefly) named(f *sheet.SenseFigure, lead string, n, fewest int) (line string, ok bool) {
+	if lead != "" {
+		lead += ": "
+	}
+	room := p.width - labelWidth
+	for named := n; named >= fewest; named-- {
+		if line = lead + p.shares(f, named, n); width(line) <= room {
+			return line, true
+		}
+	}
+	return fit(line, room), false
+}
+
+// bare writes a figure without its interval.
+func (p briefly) bare(r composition.Result) string {
+	s := p.show(r)
+	return strings.ReplaceAll(s.number, " ", glue) + glue + s.unit
+}
+
+// fewestNamed is how many of those who bring something are named before the rest is summed up.
+const fewestNamed = 2
+
+// known counts those of which something is known.
+func known(list []sheet.Ingredient) int {
+	n := 0
+	for _, i := range list {
+		if i.Mean > 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// shares writes the shares of the first of a list, and of the rest.
+func (p briefly) shares(f *sheet.SenseFigure, named, n int) string {
+	if n == 1 {
+		from := "all"
+		if f.Result.Partial {
+			from = "all that is known"
+		}
+		if word := f.By[0].Word; !f.By[0].Itself() {
+			return from + " from " + Clean(word, mostName)
+		}
+		return from + " " + f.By[0].Word
+	}
+	var list []string
+	rest := 1.0
+	for _, i := range f.By[:named] {
+		rest -= i.Share.Mean
+		list = append(list, Clean(i.Word, mostName)+pots(i)+glue+hundredths(i.Share.Mean))
+	}
+	if named < n {
+		list = append(list, "rest"+glue+hundredths(rest))
+	}
+	return strings.Join(list, ", ") + glue + "%"
+}
+
+// pots names the pots through which a food came, where there are several.
+func pots(i sheet.Ingredient) string {
+	if len(i.Through) < 2 {
+		return ""
+	}
+	var list []string
+	for _, t := range i.Through {
+		name := "the glass"
+		if len(t.Path) > 0 {
+			name = Clean(t.Path[0], mostName)
+		}
+		list = append(list, name+glue+hundredths(t.Share.Mean))
+	}
+	return " (" + strings.Join(list, ", ") + ")"
+}
+
+// hundredths writes a share in whole hundredths; what is there is never 0.
+func hundredths(share float64) string {
+	switch {
+	case math.IsNaN(share):
+		return "?"
+	case share*percentOf < tiny:
+		return "<" + glue + "1"
+	case share*percentOf > percentOf-tiny && share < 1:
+		return ">" + glue + "99"
+	}
+	return rounded(share*percentOf, 0)
+}

@@ -1,0 +1,56 @@
+package sheet
+
+import (
+	"sipsum/internal/composition"
+)
+
+// Brief is a drink on one screen: what is in it by sense and who brings it, what may surely be
+// said, what to read next, and what a guest must know. What a form has no room for it counts.
+type Brief struct {
+	Against string // the coffee that it is set against; empty if there is none
+	Senses  []Sense
+	Read    Read // what disagrees stands on the screen
+	Say     []Said
+	Next    *Next    // nil: nothing that anybody could read would narrow it
+	Gap     *Gapping // the unknown that matters most; nil: all is known
+	Guest   BriefGuest
+}
+
+// Sense is a part of a brief.
+type Sense struct {
+	Name       string
+	Figures    []SenseFigure
+	Withheld   []Withheld
+	Unmeasured []string // what nobody has measured of any of it, in words
+	None       string   // said where there is surely none; empty: there is some, or nobody knows
+
+	gaps []Gapping // what foods do not say of it
+}
+
+// SenseFigure is a figure, who brings it, and what the coffee alone has of it.
+type SenseFigure struct {
+	Key        string // of a document: the constituent's, or ph, brix and so on
+	Words      string
+	Leads      bool // it stands in the first line of its sense
+	Form       Form
+	Result     composition.Result
+	Alone      *composition.Result // nil: nothing to say
+	By         []Ingredient
+	FromMemory bool
+}
+
+// Brief gathers the one screen of a drink.
+func (s *Sheet) Brief() *Brief {
+	b := &Brief{Read: s.Read()}
+	c := s.coffee()
+	if c != nil {
+		b.Against = c.name
+	}
+	t := &taster{s, c, s.Assay.Serving, &composition.Meter{}, nil}
+	b.Senses = []Sense{t.sweet(), t.sour(), t.bitter(), t.body(), t.sparkle()}
+	b.Say = s.say(b.Senses, c)
+	b.Next = s.next(b.Senses)
+	b.Gap = gapping(b.Senses)
+	b.Guest = s.briefGuest()
+	return b
+}

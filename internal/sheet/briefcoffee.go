@@ -1,0 +1,123 @@
+package sheet
+
+import (
+	"slices"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/chemistry"
+	"sipsum/internal/composition"
+	"sipsum/internal/constituent"
+	"sipsum/internal/food"
+	"sipsum/internal/ledger"
+)
+
+// coffee is what a brief sets a drink against.
+type coffee struct {
+	name      string
+	rows      []int // of the serving; none: it is only inside other components
+	figures   composition.Composition
+	chemistry *chemistry.Chemistry
+}
+
+// coffee finds what a drink is set against: what compare-with names, else the one part of the
+// build that is coffee and nothing but water, else the one coffee among its foods; else nothing.
+func (s *Sheet) coffee() *coffee {
+	a := s.Assay
+	switch {
+	case a.Alone != nil:
+		return s.part(a.Alone)
+	case a.Drink.CompareWith != "":
+		return nil
+	}
+	var parts []*assay.Component
+	for i := range a.Components {
+		if isCoffee(a.Serving, rowsOf(a, &a.Components[i])) {
+			parts = append(parts, &a.Components[i])
+		}
+	}
+	if len(parts) == 1 {
+		return s.part(parts[0])
+	}
+	return s.coffeeFood()
+}
+
+// part is a component as a coffee.
+func (s *Sheet) part(c *assay.Component) *coffee {
+	k := &coffee{name: c.Name, rows: rowsOf(s.Assay, c), figures: c.Constituents, chemistry: c.Chemistry}
+	if len(k.rows) > 0 {
+		k.figures = composed(s.Assay.Serving, k.rows)
+	}
+	return k
+}
+
+// coffeeFood is the one coffee among the foods, as much of it as a serving holds.
+func (s *Sheet) coffeeFood() *coffee {
+	pot := s.Assay.Serving
+	var rows []int
+	var of food.ID
+	for row, r := range pot.Rows {
+		if !r.Profile.Food.Facts().Coffee {
+			continue
+		}
+		if len(rows) > 0 && r.Profile.Food.ID != of {
+			return nil
+		}
+		rows, of = append(rows, row), r.Profile.Food.ID
+	}
+	if len(rows) == 0 {
+		return nil
+	}
+	return &coffee{name: wordsOf(pot)[of], rows: rows, figures: composed(pot, rows)}
+}
+
+// rowsOf gives the rows of a serving that came of a part; none if the build does not pour it.
+func rowsOf(a *assay.Assay, c *assay.Component) []int {
+	var rows []int
+	for row, r := range a.Serving.Rows {
+		if within := len(r.Path) > 0 && r.Path[0] == c.ID.Component; within || len(r.Path) == 0 && r.Profile.Food.ID == c.ID.Food {
+			rows = append(rows, row)
+		}
+	}
+	return rows
+}
+
+// isCoffee reports whether rows hold coffee, and nothing beside it but water.
+func isCoffee(pot *ledger.Pot, rows []int) bool {
+	some := false
+	for _, row := range rows {
+		f := pot.Rows[row].Profile.Food
+		switch {
+		case f.Facts().Coffee:
+			some = true
+		case !f.Facts().Water:
+			return false
+		}
+	}
+	return some
+}
+
+// composed gives the composition of some rows of a serving.
+func composed(pot *ledger.Pot, rows []int) composition.Composition {
+	only := pot.Only(func(row int) bool { return slices.Contains(rows, row) })
+	ids := onScreen(only)
+	m := &composition.Meter{}
+	once := slices.Repeat([]float64{1}, only.N)
+	return m.Composition(only, ids, composition.TotalsOf(only, ids), once, 1)
+}
+
+// onScreen lists the constituents of a brief with the totals above them, in vocabulary order.
+func onScreen(pot *ledger.Pot) []*constituent.Constituent {
+	wanted := map[constituent.ID]bool{}
+	for _, id := range slices.Concat(briefly, acids(pot)) {
+		for at := id; at != "" && at != constituent.Mass; at = constituent.Must(at).Parent {
+			wanted[at] = true
+		}
+	}
+	var list []*constituent.Constituent
+	for _, c := range constituent.All() {
+		if wanted[c.ID] {
+			list = append(list, c)
+		}
+	}
+	return list
+}

@@ -1,0 +1,76 @@
+package sheet
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"sipsum/internal/caution"
+	"sipsum/internal/clean"
+	"sipsum/internal/recipe"
+)
+
+// BriefGuest is what a guest must know, under the first of the rules.
+type BriefGuest struct {
+	Rules      string
+	Contains   []string
+	MayContain []string
+	Check      []string // what somebody has to look at first
+	OnTop      []Topping
+	Cautions   []BriefCaution // the worst first
+}
+
+// Topping is a line of the garnish with its allergens.
+type Topping struct {
+	recipe.Garnish
+	Allergens []string
+}
+
+// BriefCaution is a caution in a few words: a guest's; empty where it is for the kitchen alone.
+type BriefCaution struct {
+	caution.Caution
+	Words string
+}
+
+// deadly is the rank of a caution that stands on every page, if only with its first sentence.
+const deadly = 1
+
+func (s *Sheet) briefGuest() BriefGuest {
+	d := &s.Allergens()[0]
+	g := BriefGuest{Rules: d.Rules, Contains: namesIn(d.Contains), MayContain: namesIn(d.MayContain)}
+	for _, line := range s.toAsk([]Declaration{*d}) {
+		g.Check = append(g.Check, line.Sentence())
+	}
+	for _, on := range s.Assay.Garnish {
+		top := Topping{Garnish: on}
+		foods := s.foodsOf(on)
+		for _, e := range d.Contains {
+			if slices.ContainsFunc(e.From, func(f string) bool { return slices.Contains(foods, f) }) {
+				top.Allergens = append(top.Allergens, clean.Name(e.Name))
+			}
+		}
+		g.OnTop = append(g.OnTop, top)
+	}
+	cautions := slices.Clone(d.Cautions)
+	slices.SortStableFunc(cautions, func(a, b caution.Caution) int { return cmp.Compare(a.Rank, b.Rank) })
+	for _, c := range cautions {
+		words := cardWords()["advice."+c.Code]
+		if words == "" && c.Rank == deadly {
+			words, _, _ = strings.Cut(c.Text, ". ")
+			words = strings.TrimSuffix(words, ".") + "."
+		}
+		g.Cautions = append(g.Cautions, BriefCaution{c, words})
+	}
+	return g
+}
+
+// foodsOf gives the codes of the foods that a line of the garnish puts on top.
+func (s *Sheet) foodsOf(g recipe.Garnish) []string {
+	var ids []string
+	for _, it := range s.Assay.Items {
+		if within := g.Component != "" && slices.Contains(it.Path, g.Component); within || g.Component == "" && it.Food.ID == g.Food {
+			ids = append(ids, it.Food.ID.String())
+		}
+	}
+	return ids
+}

@@ -1,0 +1,137 @@
+package sheet
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/composition"
+	"sipsum/internal/constituent"
+	"sipsum/internal/drivers"
+	"sipsum/internal/estimate"
+	"sipsum/internal/ledger"
+)
+
+// Next is the reading that would tell most, and the line that it takes in the drink file.
+type Next struct {
+	Of      string // a component, or empty: the finished drink
+	Reading string
+	Unit    string
+	Expect  estimate.Summary    // by the recipe; NaN where it does not tell
+	Narrows []drivers.Narrowing // what is on the screen, the most first
+	Why     string              // it is withheld without the reading; empty: it is not
+
+	Line  string // to paste, with a gap for what was read
+	Under string // where: a component's name, or finish
+	Adds  bool   // there are readings already: the line's key goes to them
+	More  int    // further readings that would narrow something
+}
+
+// shownIn is the unit in which a reading is written.
+var shownIn = map[string]string{"mass": " g", "brix": "", "tds": " %", "density": " g/ml", "abv": " %", "ph": "", "ta": " %"}
+
+// next gives the reading to take: of what is withheld without one, else the one that narrows most
+// of what is on the screen.
+func (s *Sheet) next(senses []Sense) *Next {
+	list := narrowing(s.Assay.Suggestions, senses)
+	if c := s.Assay.Chemistry; c != nil {
+		for _, w := range withheld(c) {
+			if w.Reading != "" {
+				none := math.NaN()
+				n := lineOf(s.Assay, "", w.Reading)
+				n.Why, n.More = w.What, len(list)
+				n.Expect = estimate.Summary{Mean: none, SD: none, Low: none, High: none}
+				return n
+			}
+		}
+	}
+	if len(list) == 0 {
+		return nil
+	}
+	n := lineOf(s.Assay, list[0].Of, list[0].Reading)
+	n.Unit, n.Expect, n.Narrows, n.More = list[0].Unit, list[0].Expect, list[0].Narrows, len(list)-1
+	return n
+}
+
+// narrowing keeps of some readings what they narrow on the screen, and sorts them by that.
+func narrowing(list []drivers.Suggestion, senses []Sense) []drivers.Suggestion {
+	var out []drivers.Suggestion
+	for _, g := range list {
+		shown := func(n drivers.Narrowing) bool {
+			return slices.ContainsFunc(senses, func(x Sense) bool {
+				return slices.ContainsFunc(x.Figures, func(f SenseFigure) bool { return f.Key == string(n.Constituent.ID) })
+			})
+		}
+		var narrows []drivers.Narrowing
+		g.Score = 0
+		for _, n := range g.Narrows {
+			if n.By > leastShare && shown(n) {
+				narrows = append(narrows, n)
+				g.Score += n.By
+			}
+		}
+		if g.Narrows = narrows; len(narrows) > 0 {
+			out = append(out, g)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b drivers.Suggestion) int { return cmp.Compare(b.Score, a.Score) })
+	return out
+}
+
+// lineOf writes the line of a reading.
+func lineOf(a *assay.Assay, of, reading string) *Next {
+	n := &Next{Of: of, Reading: reading, Under: "finish"}
+	gap := reading + ": …" + shownIn[reading]
+	n.Line = "- measured: {" + gap + "}"
+	if c, ok := a.Drink.Component(of); ok {
+		n.Line, n.Under, n.Adds = "measured: {"+gap+"}", c.Name, c.Measured != nil
+		if n.Adds {
+			n.Line = gap
+		}
+	}
+	return n
+}
+
+// Gapping is the unknown that matters most: a constituent on the screen of which a food's part
+// nobody has measured.
+type Gapping struct {
+	Constituent *constituent.Constituent
+	By          Ingredient
+	Result      composition.Result // of what the food brings: nothing known, up to its most
+}
+
+// unbounded is the weight of what nothing bounds, beside 1 of what may be all there is: our own
+// bound, so that it is named where little else is unknown.
+const unbounded = 0.1
+
+// gapping finds the food and the constituent of which the unknown may be most beside what the
+// sense is known to hold. Of a sense of which nothing is known the line itself says so.
+func gapping(senses []Sense) *Gapping {
+	var most *Gapping
+	worst := ledger.Weighty
+	for _, x := range senses {
+		beside := 0.0
+		for _, f := range x.Figures {
+			if c, ok := constituent.Find(f.Key); ok {
+				beside = max(beside, f.Result.Mean/c.PerGram)
+			}
+		}
+		for _, g := range x.gaps {
+			unknown := g.By.Most / g.Constituent.PerGram
+			weight := unknown / (beside + unknown)
+			if math.IsNaN(weight) {
+				weight = unbounded
+			}
+			if beside > 0 && weight > worst {
+				worst, most = weight, &g
+			}
+		}
+	}
+	return most
+}
+
+// unknownUpTo is a result of which nothing is known but its end.
+func unknownUpTo(most float64, unit string) composition.Result {
+	return composition.Result{Unit: unit, State: estimate.Unknown, Unknown: true, Partial: true, WithBounds: most, UpTo: most}
+}

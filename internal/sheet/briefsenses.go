@@ -1,0 +1,213 @@
+package sheet
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"sipsum/internal/acidity"
+	"sipsum/internal/chemistry"
+	"sipsum/internal/composition"
+	"sipsum/internal/constituent"
+	"sipsum/internal/ledger"
+)
+
+// The constituents on the screen, the acids apart: of these there are those that the drink has.
+const (
+	chlorogenic constituent.ID = "CHLRAC"
+	phosphate   constituent.ID = "phosphate"
+)
+
+var briefly = []constituent.ID{
+	constituent.Sugar, constituent.Polyols, constituent.OrganicAcids, constituent.Caffeine, chlorogenic,
+	constituent.Fat, constituent.Protein, constituent.CarbonDioxide,
+}
+
+// acids are the acids that somebody has named, and phosphate.
+func acids(pot *ledger.Pot) []constituent.ID {
+	var ids []constituent.ID
+	for _, c := range constituent.Sums().Leaves(constituent.OrganicAcids) {
+		if c.Kind != constituent.Rest && pot.Columns.At(c.ID) >= 0 {
+			ids = append(ids, c.ID)
+		}
+	}
+	if pot.Columns.At(phosphate) >= 0 {
+		ids = append(ids, phosphate)
+	}
+	return ids
+}
+
+// taster reads the senses off a serving.
+type taster struct {
+	s      *Sheet
+	coffee *coffee
+	pot    *ledger.Pot
+	meter  *composition.Meter
+	all    composition.Composition // of the pot, as far as the assay does not say
+}
+
+// figure gives a constituent of the serving; false where no food says anything of it.
+func (t *taster) figure(id constituent.ID) (composition.Result, bool) {
+	if f, ok := t.s.Assay.PerServing.Find(id); ok {
+		return f.Result, true
+	}
+	if t.all == nil {
+		rows := make([]int, len(t.pot.Rows))
+		for row := range rows {
+			rows[row] = row
+		}
+		t.all = composed(t.pot, rows)
+	}
+	f, ok := t.all.Find(id)
+	return f.Result, ok
+}
+
+// add puts a constituent into a sense: its figure, or that nobody has measured it.
+func (t *taster) add(x *Sense, id constituent.ID, leads bool) {
+	c := constituent.Must(id)
+	r, ok := t.figure(id)
+	switch {
+	case !ok || None(r):
+		return
+	}
+	by := t.s.Ingredients(c)
+	for _, i := range by {
+		if i.Unknown {
+			x.gaps = append(x.gaps, Gapping{c, i, unknownUpTo(i.Most, c.Unit)})
+		}
+	}
+	if Hollow(r) {
+		x.Unmeasured = append(x.Unmeasured, WordsFor(c))
+		return
+	}
+	f := SenseFigure{Key: string(id), Words: WordsFor(c), Leads: leads, Form: Metered, Result: r, By: by}
+	if t.coffee != nil {
+		if alone, ok := t.coffee.figures.Find(id); ok && alone.Mean != r.Mean { // it is not all there is
+			f.Alone = &alone.Result
+		}
+	}
+	x.Figures = append(x.Figures, f)
+}
+
+// alone gives a figure of the coffee as a solution.
+func (t *taster) alone(of func(*chemistry.Chemistry) (composition.Result, bool)) *composition.Result {
+	if t.coffee == nil || t.coffee.chemistry == nil {
+		return nil
+	}
+	if r, ok := of(t.coffee.chemistry); ok {
+		return &r
+	}
+	return nil
+}
+
+// dissolved puts a figure of the solution into a sense, and that of the coffee alone beside it.
+func (t *taster) dissolved(x *Sense, key, words string, form Form, of func(*chemistry.Chemistry) (composition.Result, bool)) {
+	c := t.s.Assay.Chemistry
+	if c == nil {
+		return
+	}
+	if r, ok := of(c); ok {
+		x.Figures = append(x.Figures, SenseFigure{Key: key, Words: words, Leads: true, Form: form, Result: r, Alone: t.alone(of), FromMemory: len(c.Unseen) > 0 && form == Estimated})
+	}
+}
+
+func (t *taster) sweet() Sense {
+	x := Sense{Name: "sweet"}
+	t.add(&x, constituent.Sugar, true)
+	if r, ok := t.figure(constituent.Polyols); ok && !Hollow(r) {
+		t.add(&x, constituent.Polyols, true)
+	}
+	t.dissolved(&x, "brix", "", Metered, func(c *chemistry.Chemistry) (composition.Result, bool) { return c.Brix, c.TooDry == "" })
+	if len(x.Figures) == 0 && len(x.Unmeasured) == 0 {
+		x.None = "no sugars"
+	}
+	return x
+}
+
+func (t *taster) sour() Sense {
+	x := Sense{Name: "sour"}
+	t.dissolved(&x, "ph", fmt.Sprintf("pH at %g °C", acidity.MeterCelsius), Estimated, func(c *chemistry.Chemistry) (composition.Result, bool) {
+		return c.PHMeter.Result, c.PHMeter.Why == "" && c.PHMeter.Unit != ""
+	})
+	titratable := func(c *chemistry.Chemistry) (composition.Result, bool) {
+		if len(c.Acidity) == 0 {
+			return composition.Result{}, false
+		}
+		return c.Acidity[0].Per100g.Result, c.Acidity[0].Per100g.Why == "" && c.Acidity[0].Per100g.Unit != ""
+	}
+	t.dissolved(&x, "titratable_acidity", "acidity", Estimated, titratable)
+	if n := len(x.Figures); n > 0 && x.Figures[n-1].Key == "titratable_acidity" && x.Figures[n-1].Result.High < chemistry.HardlySour {
+		x.Figures[n-1].Form = HardlyThere
+	}
+	if c := t.s.Assay.Chemistry; c != nil {
+		x.Withheld = slices.DeleteFunc(withheld(c), func(w Withheld) bool { return w.What == noBrix })
+	}
+	t.acids(&x)
+	return x
+}
+
+// acids puts the acids into a sense, the most first.
+func (t *taster) acids(x *Sense) {
+	single := Sense{}
+	for _, id := range acids(t.pot) {
+		t.add(&single, id, false)
+	}
+	slices.SortStableFunc(single.Figures, func(a, b SenseFigure) int {
+		switch string(phosphate) { // a salt as much as an acid: after them
+		case a.Key:
+			return 1
+		case b.Key:
+			return -1
+		}
+		return cmp.Compare(grams(b), grams(a))
+	})
+	x.Figures = append(x.Figures, single.Figures...)
+	x.Unmeasured, x.gaps = append(x.Unmeasured, single.Unmeasured...), append(x.gaps, single.gaps...)
+	if r, ok := t.figure(constituent.OrganicAcids); ok && Hollow(r) && len(single.Figures) == 0 {
+		x.Unmeasured = []string{WordsFor(constituent.Must(constituent.OrganicAcids))}
+	}
+}
+
+// grams is the central value of a constituent's figure in grams.
+func grams(f SenseFigure) float64 {
+	return f.Result.Mean / constituent.Must(constituent.ID(f.Key)).PerGram
+}
+
+func (t *taster) bitter() Sense {
+	x := Sense{Name: "bitter"}
+	t.add(&x, constituent.Caffeine, true)
+	t.add(&x, chlorogenic, true)
+	if len(x.Figures) == 0 && len(x.Unmeasured) == 0 {
+		x.None = "no caffeine and no chlorogenic acids known"
+	}
+	return x
+}
+
+func (t *taster) body() Sense {
+	x := Sense{Name: "body"}
+	solids := composition.Solids(t.pot)
+	r := composition.Known(t.meter.Of(solids.Total(t.pot)), "g")
+	x.Figures = append(x.Figures, SenseFigure{Key: "solids", Words: "solids", Leads: true, Form: Metered, Result: r, By: t.s.ingredients(solids, nil)})
+	t.add(&x, constituent.Fat, false)
+	t.add(&x, constituent.Protein, false)
+	return x
+}
+
+func (t *taster) sparkle() Sense {
+	x := Sense{Name: "sparkle"}
+	r, ok := t.figure(constituent.CarbonDioxide)
+	switch {
+	case !ok || None(r):
+		x.None = "no gas stated"
+	case Hollow(r):
+		x.Unmeasured = []string{WordsFor(constituent.Must(constituent.CarbonDioxide))}
+	default:
+		t.dissolved(&x, "co2", "carbon dioxide", Metered, func(c *chemistry.Chemistry) (composition.Result, bool) { return c.CO2, c.CO2.Mean > 0 })
+		if len(x.Figures) == 0 {
+			t.add(&x, constituent.CarbonDioxide, true)
+		} else {
+			x.Figures[0].By = t.s.Ingredients(constituent.Must(constituent.CarbonDioxide))
+		}
+	}
+	return x
+}
