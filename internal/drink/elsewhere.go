@@ -79,19 +79,29 @@ func asMeant(key, value string) string {
 		return value
 	}
 	switch key {
-	case "serves": // "4 x 90ml"
-		if n, rest, ok := unit.ParseCount(value); ok && rest != "" {
-			value = unit.Number(n)
-			if _, size, ok := strings.Cut(strings.ToLower(rest), "x "); ok {
-				value += " and glass: " + size
-			}
-		}
+	case "serves":
+		return servesAndGlass(value)
 	case "ingredients":
 		if line, ok := asLine(value); ok {
 			return "[" + line + "]"
 		}
 	}
 	return value
+}
+
+// servesAndGlass parts "4 x 90ml" into servings and the size of one.
+func servesAndGlass(value string) string {
+	n, rest, ok := unit.ParseCount(value)
+	if !ok || rest == "" {
+		return value
+	}
+	serves := unit.Number(n)
+	for _, times := range []string{"x", "×", "*", "of"} {
+		if size, found := strings.CutPrefix(strings.ToLower(rest), times); found && isAmount(strings.TrimSpace(size)) {
+			return serves + " and glass: " + strings.TrimSpace(size)
+		}
+	}
+	return serves
 }
 
 // elsewhere tells where a key belongs that a map does not have: a reading, a step, an ingredient.
@@ -104,6 +114,8 @@ func elsewhere(e entry, what string, names []string) string {
 		return "what goes into the pot stands under ingredients: - " + clip(line)
 	case slices.Contains(readings, reading) && slices.Contains(names, "measured"):
 		return "a reading stands under measured: measured: {" + reading + ": " + clip(value) + "}"
+	case slices.Contains(names, "values") && strings.HasPrefix(strings.ToLower(e.key), "per "):
+		return "write: per: " + clip(strings.TrimSpace(e.key[len("per "):])) + ", and the figures under values: {…}"
 	case slices.Contains(names, "values") && scalar && isFigure(value):
 		return "figures of a pack stand under values: values: {" + e.key + ": " + clip(value) + "}"
 	case slices.Contains(names, "finish") || slices.Contains(names, "steps"):

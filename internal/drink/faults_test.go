@@ -36,7 +36,7 @@ func TestFaultsOfLines(t *testing.T) {
 		{"- 1,000 g water", "4:5", []string{"a thousand to some", "write: - 1000 g water, or: - 1.000 g water"}},
 		{"- 2 oz rum", "4:5", []string{"oz", "write: - 2 fl-oz rum"}},
 		{"- 1,5 oz rum", "4:5", []string{"comma", "write: - 1.5 fl-oz rum"}},
-		{"- 20 t sugar", "4:5", []string{"unknown unit", "g kg mg", "20 g t sugar"}},
+		{"- 20 t sugar", "4:5", []string{"unknown unit", "g kg mg", "… g t sugar"}},
 		{"- espresso", "4:5", []string{"does not begin with an amount", "36 g espresso"}},
 		{"- espresso 36 g", "4:5", []string{"does not begin with an amount", "write: - 36 g espresso"}},
 		{"- espresso: 36 g", "4:5", []string{"the amount comes before the food", "write: - 36 g espresso"}},

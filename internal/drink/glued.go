@@ -70,3 +70,20 @@ func (r *file) gluedDashes(n ast.Node) bool {
 	}
 	return found
 }
+
+var keyInARow = regexp.MustCompile(`(?:^|, )([A-Za-z][A-Za-z -]*): `)
+
+// keysInARow parts a row "per: 100 g, energy: 180 kJ", which wants brackets or rows of their own.
+func keysInARow(row string) []string {
+	at := keyInARow.FindAllStringIndex(strings.TrimSpace(row), -1)
+	row = strings.TrimSpace(row)
+	var parts []string
+	for i, m := range at {
+		end := len(row)
+		if i+1 < len(at) {
+			end = at[i+1][0]
+		}
+		parts = append(parts, clip(strings.TrimPrefix(row[m[0]:end], ", ")))
+	}
+	return parts
+}
