@@ -97,10 +97,12 @@ func (r *reader) notLines(n ast.Node, what string) {
 		if strings.HasPrefix(text, "-") && r.gluedDashes(n) {
 			return
 		}
-		if line, ok := asLine(unit.PlainSpaces(text)); ok {
-			r.faults.Add(r.nodeAt(n), "write it on a line of its own: - "+clip(line), "%s must be a list", what)
-			return
+		line, ok := asLine(unit.PlainSpaces(text))
+		if !ok {
+			line = "… g " + text
 		}
+		r.faults.Add(r.nodeAt(n), "write it on a line of its own: - "+clip(line), "%s must be a list", what)
+		return
 	}
 	r.list(n, what)
 }

@@ -51,8 +51,8 @@ var otherWords = map[string][]string{
 	"servings": {"serves"}, "serving": {"serves"}, "portions": {"serves"}, "title": {"drink"}, "name": {"drink"},
 	"notes": {"note"}, "comment": {"note"}, "comments": {"note"}, "remark": {"note"}, "description": {"note"},
 	"readings": {"measured"}, "reading": {"measured"}, "my_foods": {"foods"}, "my foods": {"foods"}, "own foods": {"foods"},
-	"recipe": {"build"}, "mix": {"build"}, "alcohol": {"abv"}, "tds": {"strength"}, "ey": {"yield"}, "extraction": {"yield"},
-	"cup": {"glass"}, "topping": {"garnish"}, "allergen": {"allergens"}, "quantity": {"amount"}, "weight": {"amount"}, "ingredient": {"food"},
+	"recipe": {"build"}, "mix": {"build"}, "alcohol": {"abv"}, "tds": {"strength"}, "ey": {"yield"}, "extraction": {"yield"}, "extraction yield": {"yield"},
+	"to": {"at"}, "cup": {"glass"}, "topping": {"garnish"}, "allergen": {"allergens"}, "quantity": {"amount"}, "weight": {"amount"}, "ingredient": {"food"},
 }
 
 // meant gives the key of a map that another word stands for, "" if none does.
@@ -116,6 +116,8 @@ func elsewhere(e entry, what string, names []string) string {
 		return "a reading stands under measured: measured: {" + reading + ": " + clip(value) + "}"
 	case slices.Contains(names, "values") && strings.HasPrefix(strings.ToLower(e.key), "per "):
 		return "write: per: " + clip(strings.TrimSpace(e.key[len("per "):])) + ", and the figures under values: {…}"
+	case slices.Contains(names, "values") && strings.EqualFold(e.key, "alcohol"):
+		return "figures of a pack stand under values: values: {ALC: … g}"
 	case slices.Contains(names, "values") && scalar && isFigure(value):
 		return "figures of a pack stand under values: values: {" + e.key + ": " + clip(value) + "}"
 	case slices.Contains(names, "finish") || slices.Contains(names, "steps"):
@@ -131,6 +133,10 @@ func stepElsewhere(e entry, names []string) string {
 		list = "steps:"
 	}
 	example, ok := examples[strings.ToLower(e.key)]
+	if key := meant(e.key, []string{"yield"}); key != "" {
+		value, _ := raw(e.value)
+		example, ok = "- brew: {out: … g, "+key+": "+clip(asMeant(key, value))+"}", true
+	}
 	if !ok {
 		return ""
 	}

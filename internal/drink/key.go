@@ -1,6 +1,7 @@
 package drink
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/goccy/go-yaml/ast"
@@ -60,6 +61,8 @@ func (g grammar[T]) read(r *reader, into *T, n ast.Node) (found present, ok bool
 	for _, e := range entries {
 		if key, _, glued := gluedKey(e.key, g.names()); glued {
 			found[key] = e.at // it is reported below; it does not lack
+		} else if key := meant(e.key, g.names()); key != "" && !slices.Contains(g.names(), e.key) {
+			found[key] = e.at
 		}
 	}
 	for _, k := range g.keys {
@@ -93,12 +96,18 @@ func (r *values) unknownKey(e entry, what string, names []string) {
 	if line := examples[what]; line != "" {
 		do += "; such as " + line
 	}
-	if key := meant(e.key, names); key != "" {
-		do = strings.TrimSpace("write: " + key + ": " + clip(asMeant(key, value)))
-	} else if near(e.key, names) != "" {
-		do = guess(e.key, names, do)
-	} else if other := elsewhere(e, what, names); other != "" {
+	other := elsewhere(e, what, names)
+	switch key := meant(e.key, names); {
+	case key != "" && value != "":
+		do = "write: " + key + ": " + clip(asMeant(key, value))
+	case key == "measured":
+		do = "write: measured: {tds: …, brix: …, ph: …}, each with its figure; what was read of a component stands in it"
+	case key != "":
+		do = "write: " + key + ":"
+	case other != "" && (near(e.key, names) == "" || examples[strings.ToLower(e.key)] != ""):
 		do = other
+	default:
+		do = guess(e.key, names, do)
 	}
 	r.faults.Add(e.at, do, "%s has no key %s", what, quoted(e.key))
 }

@@ -28,7 +28,7 @@ func componentNameFault(name string) (fault, do string) {
 	switch first := []rune(name)[0]; {
 	case unicode.IsDigit(first):
 		return "the component's name " + quoted(name) + " begins with a digit", "begin it with a letter"
-	case strings.Contains(name, ":"):
+	case isCoded(name):
 		return "the component's name " + quoted(name) + " has a colon", "take the colon out: table:code names a food"
 	case slices.Contains(reservedNames, name):
 		return "the component cannot be called " + quoted(name), "choose a name other than " + fail.Or(reservedNames)
@@ -62,11 +62,16 @@ func (r *values) tableCode(n ast.Node, what string) (string, bool) {
 
 // smallTable writes the table of table:code in small letters, as every table is called.
 func smallTable(food string) string {
-	table, code, found := strings.Cut(food, ":")
-	if !found || strings.ContainsAny(table, " ") {
-		return food
+	if table, code, _ := strings.Cut(food, ":"); isCoded(food) {
+		return strings.ToLower(table) + ":" + code
 	}
-	return strings.ToLower(table) + ":" + code
+	return food
+}
+
+// isCoded tells table:code from a name with a colon, "syrup (1:1)": no table has a space in it.
+func isCoded(food string) bool {
+	table, _, found := strings.Cut(food, ":")
+	return found && !strings.Contains(table, " ")
 }
 
 // occurrences counts the lines or steps of one list that have the same name, so
