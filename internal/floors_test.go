@@ -22,7 +22,7 @@ const module = "sipsum/"
 var floors = [][]string{
 	{"data", "internal/fail", "internal/estimate", "internal/source", "internal/clean"},
 	{"internal/embedded"},
-	{"internal/unit", "internal/phrase"},
+	{"internal/unit", "internal/phrase", "internal/spelling", "internal/typeset"},
 	{"internal/constituent"},
 	{"internal/food", "internal/solution", "internal/acid", "internal/pack"},
 	{"internal/drink", "internal/ledger", "internal/note", "internal/tables/table", "internal/tables/difference"},
@@ -59,10 +59,10 @@ var only = map[string][]string{
 var pure = []string{
 	"internal/fail", "internal/embedded", "internal/unit", "internal/estimate", "internal/source", "internal/constituent", "internal/food",
 	"internal/solution", "internal/acid", "internal/curdling", "internal/drink", "internal/ledger", "internal/prep", "internal/assay", "internal/allergen",
-	"internal/phrase", "internal/note", "internal/liquid", "internal/amount", "internal/composition", "internal/acidity", "internal/chemistry", "internal/titration",
+	"internal/phrase", "internal/spelling", "internal/note", "internal/liquid", "internal/amount", "internal/composition", "internal/acidity", "internal/chemistry", "internal/titration",
 	"internal/recipe", "internal/reading", "internal/drivers",
 	"internal/evidence", "internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/sheet", "internal/report/json", "internal/report/text",
-	"internal/pack", "internal/clean", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv",
+	"internal/pack", "internal/clean", "internal/typeset", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv",
 	"internal/tables/difference",
 }
 

@@ -130,6 +130,7 @@ func (p *Plan) Run(ctx context.Context, other amount.Amounts, want Want) (*Assay
 	}
 	a.Notes, a.Readings, a.Adjusted = said(list)
 	a.Yields, a.Doses = yields(list), dosesOf(list, a.Drink.Serves)
+	a.noteBatches(list)
 	a.measure(p, list)
 	a.dissolve(p, list)
 	if err := ctx.Err(); err != nil {

@@ -165,7 +165,7 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step, read acidity.Surely) {
 		w.making.log = append(w.making.log, event{dosed: out.Dosed})
 	}
 	for _, text := range out.Notes {
-		w.note(note.Note{Kind: "step", Text: path + ": " + text})
+		w.note(note.Note{Kind: "step", Text: note.Place(path) + ": " + text})
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"slices"
+	"strconv"
 	"strings"
 	"syscall"
 
@@ -56,10 +57,15 @@ func (a *app) check(cmd *cobra.Command) error {
 
 func (a *app) json() bool { return a.options.format == formatJSON }
 
-// style says how text is to look: colour only on a terminal that wants it.
+// style says how text is to look: colour only on a terminal that wants it, and as wide as the
+// terminal, or as $COLUMNS says.
 func (a *app) style() textreport.Style {
 	colour := a.streams.Terminal && !a.options.noColour && a.streams.Env("NO_COLOR") == "" && a.streams.Env("TERM") != "dumb"
-	return textreport.Style{Colour: colour}
+	columns, err := strconv.Atoi(a.streams.Env("COLUMNS"))
+	if err != nil || columns <= 0 {
+		columns = a.streams.Columns
+	}
+	return textreport.Style{Colour: colour, Width: columns}
 }
 
 // report prints an error. A closed pipe needs no words: nobody is listening.
@@ -78,12 +84,12 @@ func (a *app) report(err error) {
 	textreport.Error(a.streams.Err, e)
 }
 
-// readAll reads a file that the user named, within a limit. "-" is the standard
-// input.
-func (a *app) readAll(path string, most int64) ([]byte, error) {
+// readAll reads a file that the user named, within a limit; absent is what to do if there is none.
+// "-" is the standard input.
+func (a *app) readAll(path string, most int64, absent string) ([]byte, error) {
 	in := a.streams.In
 	if path != "-" {
-		f, err := openDrink(path)
+		f, err := openDrink(path, absent)
 		if err != nil {
 			return nil, err
 		}
@@ -100,7 +106,7 @@ func (a *app) readAll(path string, most int64) ([]byte, error) {
 // openDrink opens a file. Anything but a file is refused before it is opened: a
 // named pipe would wait for a writer, and a device may never end. A pipe that
 // the shell opened for us (/dev/stdin, /dev/fd/63) is read.
-func openDrink(path string) (*os.File, error) {
+func openDrink(path, absent string) (*os.File, error) {
 	info, err := os.Stat(path)
 	if err == nil {
 		opened := info.Mode()&fs.ModeNamedPipe != 0 && strings.HasPrefix(path, "/dev/")
@@ -117,7 +123,7 @@ func openDrink(path string) (*os.File, error) {
 	}
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return nil, fail.Because(fail.Wrong, errors.Unwrap(err), "cannot read "+path, "check the name, or start one with: sipsum new NAME")
+		return nil, fail.Because(fail.Wrong, errors.Unwrap(err), "cannot read "+path, absent)
 	case errors.Is(err, fs.ErrPermission):
 		return nil, fail.Because(fail.Wrong, errors.Unwrap(err), "cannot read "+path, "let yourself read it: the name is right, the file's permissions are not")
 	case err != nil:

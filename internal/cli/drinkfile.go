@@ -133,18 +133,44 @@ func (a *app) drinkText(arg string) (name string, text []byte, open func(string)
 		}
 		return demoPrefix + ":" + demo, text, nil, nil
 	}
-	text, err = a.readAll(arg, mostText)
+	if arg, err = drinkNamed(arg); err != nil {
+		return "", nil, nil, err
+	}
+	text, err = a.readAll(arg, mostText, "check the name, or start one with: sipsum new NAME")
 	beside := filepath.Dir(arg)
 	open = func(path string) ([]byte, error) {
 		if !filepath.IsAbs(path) {
 			path = filepath.Join(beside, path)
 		}
-		return a.readAll(path, mostText)
+		return a.readAll(path, mostText, "give the path as seen from the drink file")
 	}
 	if arg == "-" {
 		arg = "standard input"
 	}
 	return arg, text, open, err
+}
+
+// drinkEndings are how drink files end, in the order in which they are looked for.
+var drinkEndings = []string{".drink.yaml", ".yaml", ".drink.yml", ".yml"}
+
+// drinkNamed gives the file that an argument names, with or without its ending.
+func drinkNamed(arg string) (string, error) {
+	if _, err := os.Lstat(arg); err == nil || arg == "-" {
+		return arg, nil
+	}
+	var found []string
+	for _, ending := range drinkEndings {
+		if info, err := os.Stat(arg + ending); err == nil && info.Mode().IsRegular() {
+			found = append(found, arg+ending)
+		}
+	}
+	switch len(found) {
+	case 0:
+		return arg, nil // the error of reading it says what is wrong
+	case 1:
+		return found[0], nil
+	}
+	return "", fail.New(fail.Wrong, "more than one file may be meant by "+arg, "write which: "+fail.Or(found))
 }
 
 // demoName tells whether an argument names a demo. A file of that name wins.

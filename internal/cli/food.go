@@ -128,8 +128,8 @@ func (a *app) foodShow(ctx context.Context, text string) error {
 
 // identify finds the food that a text names.
 func (l library) identify(ctx context.Context, text string) (food.ID, error) {
-	if table, code, coded := strings.Cut(text, ":"); coded {
-		return food.ID{Table: table, Code: code}, nil
+	if id, ok := food.ParseID(text); ok {
+		return id, nil
 	}
 	id, ok, err := l.Named(ctx, text)
 	if err != nil {
@@ -138,7 +138,7 @@ func (l library) identify(ctx context.Context, text string) (food.ID, error) {
 	if !ok {
 		do := "search with: sipsum food find " + text
 		if near := l.Near(ctx, text); len(near) > 0 {
-			do = "near: " + strings.Join(near, ", ")
+			do = "did you mean " + fail.Or(near) + "?"
 		}
 		return food.ID{}, fail.New(fail.Wrong, "no food is called \""+text+"\"", do)
 	}

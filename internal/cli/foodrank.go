@@ -93,17 +93,17 @@ func perOf(word string) (per, error) {
 	case "100g-sugars":
 		return per{constituent.Sugar, unit.Hundred, "per 100 g sugars"}, nil
 	}
-	c, ok := constituentOf(word)
-	if !ok {
-		return per{}, fail.New(fail.Wrong, "unknown basis \""+word+"\"", "use 100g, 100kcal, 100g-sugars or a constituent such as MALAC or \"malic acid\"")
+	c, err := constituent.Read(word, constituent.Any)
+	if err != nil {
+		return per{}, fail.Because(fail.Wrong, err, "--per takes 100g, 100kcal, 100g-sugars or a constituent", "")
 	}
-	return per{c.ID, 1, "per " + c.Unit + " " + named(c)}, nil
+	return per{c.ID, 1, "per " + c.Unit + " " + c.Named()}, nil
 }
 
 func (a *app) foodRank(ctx context.Context, tag string, o rankOptions) error {
-	c, ok := constituentOf(tag)
-	if !ok {
-		return fail.New(fail.Wrong, "unknown constituent \""+tag+"\"", "use words or a tagname: "+examples(tag))
+	c, err := constituent.Read(tag, constituent.Any)
+	if err != nil {
+		return err
 	}
 	basis, err := perOf(o.per)
 	if err != nil {

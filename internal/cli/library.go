@@ -37,7 +37,7 @@ func (l library) Near(ctx context.Context, text string) []string {
 	}
 	var list []string
 	for _, h := range hits {
-		list = append(list, h.ID.String())
+		list = append(list, h.ID.String()+` "`+h.Name+`"`)
 	}
 	return list
 }

@@ -8,6 +8,8 @@ import (
 	"runtime/debug"
 	"time"
 
+	"golang.org/x/term"
+
 	"sipsum/internal/fail"
 )
 
@@ -19,6 +21,7 @@ type Streams struct {
 	Env      func(name string) string
 	Terminal bool // Out is a terminal
 	ErrTerm  bool // Err is a terminal: progress may be shown
+	Columns  int  // of the terminal; 0 if Out is none
 }
 
 // grace is how long an interrupted command may take to leave tidily. A command
@@ -87,8 +90,17 @@ func (a *app) exit(ctx context.Context, err error) int {
 func OS() Streams {
 	return Streams{
 		In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Env: os.Getenv,
-		Terminal: isTerminal(os.Stdout), ErrTerm: isTerminal(os.Stderr),
+		Terminal: isTerminal(os.Stdout), ErrTerm: isTerminal(os.Stderr), Columns: columns(os.Stdout),
 	}
+}
+
+// columns gives the width of a terminal; 0 if it is none, or does not say.
+func columns(f *os.File) int {
+	n, _, err := term.GetSize(int(f.Fd()))
+	if err != nil {
+		return 0
+	}
+	return n
 }
 
 func isTerminal(f *os.File) bool {

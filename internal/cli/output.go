@@ -96,7 +96,11 @@ func (o *output) spares(drinks []string) error {
 		return nil
 	}
 	for _, drink := range drinks {
-		if read, err := os.Stat(drink); err == nil && os.SameFile(read, written) {
+		name, err := drinkNamed(drink)
+		if err != nil {
+			return err
+		}
+		if read, err := os.Stat(name); err == nil && os.SameFile(read, written) {
 			return fail.New(fail.Wrong, o.path+" is the drink itself", "write to another file")
 		}
 	}

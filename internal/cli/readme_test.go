@@ -86,6 +86,7 @@ func stranger(t *testing.T) (home string, hasTables bool) {
 	t.Setenv("HOME", home)
 	t.Setenv("XDG_DATA_HOME", "")
 	t.Setenv("SIPSUM_DB", "")
+	t.Setenv("COLUMNS", "") // a page of the README is as wide as in a pipe
 	t.Chdir(home)
 	return home, hasTables
 }

@@ -3,12 +3,12 @@ package cli
 import (
 	"context"
 	"fmt"
-	"regexp"
 	"time"
 
 	"github.com/spf13/cobra"
 
 	"sipsum/internal/fail"
+	"sipsum/internal/food"
 	"sipsum/internal/report/json"
 	"sipsum/internal/report/text"
 	"sipsum/internal/source"
@@ -21,10 +21,6 @@ func newTable(a *app) *cobra.Command {
 	return group("table", "load, list and remove public food-composition tables",
 		newTableLoad(a), newTableList(a), newTableRemove(a), newTableFormats(a), newTableDiff(a))
 }
-
-// idPattern is what a table may be called: it stands before the colon of food
-// ids.
-var idPattern = regexp.MustCompile(`^[a-z][a-z0-9-]{0,31}$`)
 
 func newTableLoad(a *app) *cobra.Command {
 	var as string
@@ -50,7 +46,7 @@ func (a *app) tableLoad(ctx context.Context, format, path, as string, force bool
 		as = f.Name
 	}
 	switch {
-	case !idPattern.MatchString(as):
+	case !food.IsTableID(as):
 		return fail.New(fail.Wrong, "a table cannot be called \""+as+"\"", "use small letters, digits and hyphens, such as sr-2015")
 	case as == "own" || (as == store.Core) != (f.Name == store.Core):
 		return fail.New(fail.Wrong, "the id \""+as+"\" is taken by sipsum itself", "choose another with --as")

@@ -11,9 +11,9 @@ import (
 
 // why prints what the spread of a figure of a drink comes from.
 func (a *app) why(ctx context.Context, arg, tag string) error {
-	c, ok := constituentOf(tag)
-	if !ok || c.ID == constituent.Mass || (c.Kind == constituent.Figure && c.ID != constituent.Energy && c.ID != constituent.EnergyKcal) {
-		return fail.New(fail.Wrong, "no figure is called \""+tag+"\"", "use words or a tagname, such as malic acid, CITAC, SUGAR, CAFFN, ENERC")
+	c, err := constituent.Read(tag, constituent.OfDrinks)
+	if err != nil {
+		return err
 	}
 	s, err := a.sheet(ctx, arg, asked{why: c.ID, whole: a.json()})
 	if err != nil {

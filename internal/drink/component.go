@@ -42,6 +42,9 @@ func (r *reader) components(d *Drink, n ast.Node) {
 			r.faults.Add(e.at, "rename one of them", "there is a component %s already, at %s", quoted(e.key), first.Place)
 			return
 		}
+		for _, first := range d.Components {
+			twins(r.faults, "component", e, first.Name, first.Place)
+		}
 		c := Component{Name: e.key, Place: e.at}
 		componentKeys.read(r, &c, e.value)
 		d.Components = append(d.Components, c)

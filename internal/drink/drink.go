@@ -29,11 +29,7 @@ type Drink struct {
 	Vary       []Vary
 	Note       string // a remark, "" if there is none
 
-	// TooLarge tells that the drink is beyond the limits: its faults say by what, and
-	// there is nothing in it to be looked up.
-	TooLarge bool
-
-	size size
+	Reading
 }
 
 // Service is how a drink comes before a guest.

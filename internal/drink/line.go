@@ -104,7 +104,9 @@ func (r *reader) line(n ast.Node, eaten bool) (Line, bool) {
 	} else {
 		r.shortLine(n, &l)
 	}
-	return l, r.faults.Len() == before && l.Food != ""
+	ok := r.faults.Len() == before && l.Food != ""
+	r.mention(n, l, ok)
+	return l, ok
 }
 
 // oneWayToMeasure reports a long line without an amount, or with two.

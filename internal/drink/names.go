@@ -1,6 +1,7 @@
 package drink
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -9,6 +10,7 @@ import (
 	"github.com/goccy/go-yaml/ast"
 
 	"sipsum/internal/fail"
+	"sipsum/internal/spelling"
 )
 
 // reservedNames are the owners of lines outside components; a component of that
@@ -25,6 +27,9 @@ func componentNameFault(name string) (fault, do string) {
 	if fault, do := textFault(name, "the component's name", mostName); fault != "" {
 		return fault, do
 	}
+	if fault, do := unseen(name, "the component's name"); fault != "" {
+		return fault, do
+	}
 	switch first := []rune(name)[0]; {
 	case unicode.IsDigit(first):
 		return "the component's name " + quoted(name) + " begins with a digit", "begin it with a letter"
@@ -36,9 +41,37 @@ func componentNameFault(name string) (fault, do string) {
 	return "", ""
 }
 
+// twins reports a name that nobody can tell from another by reading it.
+func twins(faults *fail.List, what string, e entry, first string, at fail.Place) {
+	if spelling.Alike(e.key, first) {
+		faults.Add(e.at, "rename one of them, or pour one for both", "case and spaces are all that tells the %s %s from %s, at %s", what, quoted(e.key), quoted(first), at)
+	}
+}
+
+// unseen says what is wrong with a name that holds what cannot be seen, "" if it holds nothing such.
+func unseen(name, what string) (fault, do string) {
+	for _, c := range name {
+		if unicode.Is(unicode.Cf, c) {
+			return fmt.Sprintf("%s %s holds a character that cannot be seen (U+%04X)", what, quoted(name), c), "write it without: \"" + strings.Map(seenOnly, name) + "\""
+		}
+	}
+	return "", ""
+}
+
+// seenOnly leaves out what cannot be seen.
+func seenOnly(c rune) rune {
+	if unicode.Is(unicode.Cf, c) {
+		return -1
+	}
+	return c
+}
+
 // codeFault says what is wrong with the code of an own food, "" if nothing is.
 func codeFault(code string) (fault, do string) {
 	if fault, do := textFault(code, "the food's code", mostName); fault != "" {
+		return fault, do
+	}
+	if fault, do := unseen(code, "the food's code"); fault != "" {
 		return fault, do
 	}
 	if strings.Contains(code, ":") {

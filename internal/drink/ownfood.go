@@ -62,6 +62,9 @@ func (r *reader) ownFoods(d *Drink, n ast.Node) {
 			code := strings.Join(strings.Fields(e.key), "-")
 			r.faults.Add(e.at, "write: "+code+":, and in the lines own:"+code, "the food's code %s has a space", quoted(e.key))
 		}
+		for _, first := range d.Foods {
+			twins(r.faults, "food", e, first.Code, first.Place)
+		}
 		f := OwnFood{Code: e.key, Place: e.at}
 		present, ok := ownFoodKeys.read(r, &f, e.value)
 		if ok && present.count("values", "fill") == 0 && (f.Coffee == nil || f.Coffee.Lab == nil) && !r.torn {

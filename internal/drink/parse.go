@@ -2,7 +2,6 @@ package drink
 
 import (
 	"path"
-	"strings"
 
 	"github.com/goccy/go-yaml/ast"
 
@@ -14,6 +13,8 @@ type reader struct {
 	values
 	open      func(path string) ([]byte, error) // nil in a pantry
 	count     *int                              // ingredient lines of all files so far
+	seen      *Reading                          // of all files
+	top       []string                          // the keys of a drink file
 	compareAt fail.Place                        // of compare-with, which is checked at the end
 	allShown  bool                              // a fault of this file has shown all steps
 }
@@ -29,7 +30,7 @@ type reader struct {
 func Parse(name string, text []byte, open func(path string) ([]byte, error)) (*Drink, *fail.List) {
 	d := &Drink{File: name}
 	faults := &fail.List{}
-	r := &reader{values: values{file{path: name, faults: faults}}, open: open, count: new(int)}
+	r := &reader{values: values{file{path: name, faults: faults}}, open: open, count: new(int), seen: &d.Reading, top: drinkKeys.names()}
 	if open == nil {
 		r.open = nothingElse
 	}
@@ -71,7 +72,7 @@ func (r *reader) usePantries(d *Drink, n ast.Node) {
 		seen[path.Clean(name)] = true
 		text, err := r.open(name)
 		if err != nil {
-			r.faults.Add(r.nodeAt(e), "give the path as seen from the drink file", "cannot read %s: %s", quoted(name), err)
+			r.unread(r.nodeAt(e), name, err)
 			r.torn = true
 			continue
 		}
@@ -80,18 +81,6 @@ func (r *reader) usePantries(d *Drink, n ast.Node) {
 			r.torn = true
 			return
 		}
-		pantry := &reader{values: values{file{path: beside(r.path, name), faults: r.faults}}, count: r.count}
-		if root := pantry.document(text); root != nil {
-			pantryKeys.read(pantry, d, root)
-		}
-		r.torn = r.torn || pantry.torn
+		r.readPantry(d, name, text)
 	}
-}
-
-// beside gives the name of a pantry as seen from where the drink's name is seen.
-func beside(drink, file string) string {
-	if path.IsAbs(file) || !strings.Contains(drink, "/") {
-		return file
-	}
-	return path.Join(path.Dir(drink), file)
 }

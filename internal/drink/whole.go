@@ -19,14 +19,15 @@ type whole struct {
 // use of components, circles among components, and how large it is written out.
 func (w *whole) check() {
 	clean := w.file.faults.Len() == 0
+	w.readConstituents()
 	w.checkCompare()
 	w.checkComponentLines()
 	w.breakCircles()
 	w.checkSize()
 	if clean {
-		w.checkVary()
 		w.checkCompared()
 	}
+	w.checkVary()
 }
 
 func (w *whole) checkCompare() {
@@ -72,8 +73,11 @@ func (w *whole) checkVary() {
 			foods = append(foods, l.Food)
 		}
 	}
+	for _, m := range w.drink.Mentions {
+		foods = append(foods, m.Food)
+	}
 	for _, v := range w.drink.Vary {
-		if slices.Contains(foods, v.Of) {
+		if slices.Contains(foods, v.Of) || w.drink.mayName(v.Of) {
 			continue
 		}
 		do := cmp.Or(guess(v.Of, foods, ""), "write the food as its line has it")

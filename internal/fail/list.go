@@ -33,6 +33,9 @@ func (l *List) Join(at Place, err error) {
 	}
 }
 
+// Take takes over the faults of another list.
+func (l *List) Take(other *List) { l.faults = append(l.faults, other.faults...) }
+
 // Len gives the number of faults.
 func (l *List) Len() int { return len(l.faults) }
 

@@ -24,7 +24,7 @@ func TestScalingKeepsRelativeSpreads(t *testing.T) {
 	for _, n := range p.Notes {
 		said += n.Text + "\n"
 	}
-	assert.Contains(t, said, "the published parts of 100 g add up to 104 g: all are scaled to 100 g")
+	assert.Contains(t, said, "its published parts add up to 104 g in 100 g: all are scaled to 100 g")
 	for _, total := range p.Totals {
 		if total.Constituent.ID == constituent.Sugar {
 			assert.InDelta(t, 0.032/1.04, total.Cell.SD, 1e-12)

@@ -49,6 +49,6 @@ func (e *entry) derive() {
 		cell.State = max(cell.State, estimate.Calculated)
 		cell.Why = string(rule.from) + " × " + trimmed(rule.factor) + ": " + rule.source
 		e.Cells[target.Order], e.published[target.Order] = cell, true
-		e.note("derived", rule.target, "%s calculated from %s", rule.target, rule.from)
+		e.note("derived", rule.target, "its %s is worked out from its %s", target.Name, constituent.Must(rule.from).Name)
 	}
 }

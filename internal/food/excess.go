@@ -1,8 +1,12 @@
 package food
 
 import (
+	"cmp"
 	"math"
+	"slices"
+	"strings"
 
+	"sipsum/internal/clean"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/unit"
@@ -48,10 +52,36 @@ func (e *entry) excess(total *constituent.Constituent, over float64) {
 	if over > worthSaying*published {
 		with := ""
 		if limits > worthSaying*published {
-			with = ", halves of limits among them"
+			with = ", half of what could be there unseen among them"
 		}
-		e.note("over total", total.ID, "%s is published as %.3g g/100 g and its parts as %.3g g%s: taken as %.3g g", total.Name, unit.Hundred*published, unit.Hundred*parts, with, unit.Hundred*cell.Amount)
+		whole, _, _ := strings.Cut(total.Name, ",")
+		e.note("over total", total.ID, "it holds %.3g g of %s in 100 g%s, more than the %.3g g published as its %s: %.3g g counts", unit.Hundred*parts, partsSaid(e, total), with, unit.Hundred*published, whole, unit.Hundred*cell.Amount)
 	}
+}
+
+// partsSaid names the largest known parts of a total: our own bound, who wants all sees the
+// food.
+func partsSaid(e *entry, total *constituent.Constituent) string {
+	const most = 3
+	var known []*constituent.Constituent
+	for _, leaf := range constituent.Sums().Leaves(total.ID) {
+		if cell := e.cell(leaf); cell.Known && cell.Amount > 0 && leaf.Kind != constituent.Rest {
+			known = append(known, leaf)
+		}
+	}
+	slices.SortStableFunc(known, func(a, b *constituent.Constituent) int { return cmp.Compare(e.cell(b).Amount, e.cell(a).Amount) })
+	var names []string
+	for i, part := range known {
+		if i == most {
+			names = append(names, "others")
+			break
+		}
+		names = append(names, part.Name)
+	}
+	if len(names) == 0 {
+		return "its parts"
+	}
+	return clean.Listed(names)
 }
 
 // limitsOf is what parts of which nothing was found but a limit bring to a total: the
@@ -96,18 +126,18 @@ func (e *entry) close() {
 	difference := e.published[constituent.Must(constituent.Carbohydrate).Order]
 	switch {
 	case !e.Food.Chemical && excess > rounding && excess > 2*math.Sqrt(e.variance(mass)) && e.weighed() && water.Amount < whole:
-		e.note("contradiction", constituent.Mass, "the published parts of 100 g add up to %.4g g, more than their spreads allow: what is not water is lowered to what the water leaves", unit.Hundred*parts)
+		e.note("contradiction", constituent.Mass, "its published parts add up to %.4g g in 100 g, more than figures like these can be off: the water stands, and all else is lowered to what it leaves", unit.Hundred*parts)
 		factor = (whole - water.Amount) / (parts - water.Amount)
 		water.times(1 / factor)
 	case excess > dust && !e.Food.Chemical && !difference && e.weighed() && water.Amount > 0:
 		left := water.Amount - min(excess, 2*water.SD, water.Amount)
 		factor = whole / (parts - water.Amount + left)
 		if excess > much {
-			e.note("over mass", constituent.Mass, "the published parts of 100 g add up to %.4g g: the water is taken as %.3g g, and all are scaled to 100 g", unit.Hundred*parts, unit.Hundred*left*factor)
+			e.note("over mass", constituent.Mass, "its published parts add up to %.4g g in 100 g: the water counts as %.3g g, and all are scaled to 100 g", unit.Hundred*parts, unit.Hundred*left*factor)
 		}
 		water.times(left / water.Amount)
 	case excess > much:
-		e.note("over mass", constituent.Mass, "the published parts of 100 g add up to %.4g g: all are scaled to 100 g", unit.Hundred*parts)
+		e.note("over mass", constituent.Mass, "its published parts add up to %.4g g in 100 g: all are scaled to 100 g", unit.Hundred*parts)
 	}
 	e.scale(mass, factor)
 	for _, c := range constituent.All() {

@@ -41,7 +41,7 @@ func TestTotalByDifferenceGivesWayToItsParts(t *testing.T) {
 	assert.InEpsilon(t, 0.8813, p.Cell("WATER").Amount, 0.003)
 	assert.Zero(t, p.Cell("CHOCDF-other").Amount)
 	assert.Zero(t, p.Cell("CHOAVL-other").Amount)
-	assert.Contains(t, noteOf(t, p, "over total"), "published as 4.8 g/100 g and its parts as 5.05 g")
+	assert.Contains(t, noteOf(t, p, "over total"), "it holds 5.05 g of lactose in 100 g, more than the 4.8 g published as its carbohydrate")
 }
 
 // A total that was measured and its parts meet: 6.0 ± 0.3 and 6.4 ± 0.3 half way.
@@ -53,7 +53,7 @@ func TestMeasuredTotalAndItsPartsMeet(t *testing.T) {
 	p := food.Enter(f, nil)
 	assert.InDelta(t, 0.062, p.Cell("SUGAR").Amount, 2e-5, "half way: the variances are equal")
 	assert.InDelta(t, 3.0/3.4, p.Cell("GLUS").Amount/p.Cell("FRUS").Amount, 1e-9, "the parts keep their proportion")
-	assert.Contains(t, noteOf(t, p, "over total"), "taken as 6.2 g")
+	assert.Contains(t, noteOf(t, p, "over total"), "of fructose and glucose in 100 g, more than the 6 g published as its sugars: 6.2 g counts")
 }
 
 func TestContradictedTotalIsThatOfItsParts(t *testing.T) {
@@ -161,7 +161,7 @@ func TestLimitsOfPartsAreToldAsSuch(t *testing.T) {
 	values := map[constituent.ID]float64{"WATER": 88, "SUGAR": 5.4, "LACS": 5.4, "GLUS": 1, "FRUS": 1, "SUCS": 1, "MALS": 1}
 	f := sr("x", "Milk", "milk", values)
 	limited(f, 0.05, "GLUS", "FRUS", "SUCS", "MALS")
-	assert.Contains(t, noteOf(t, food.Enter(f, nil), "over total"), "its parts as 5.5 g, halves of limits among them: taken as")
+	assert.Contains(t, noteOf(t, food.Enter(f, nil), "over total"), "it holds 5.5 g of lactose, glucose, fructose and others in 100 g, half of what could be there unseen among them, more than")
 	f = sr("x", "Milk", "milk", map[constituent.ID]float64{"WATER": 88, "SUGAR": 5.4, "LACS": 5.8})
 	assert.NotContains(t, noteOf(t, food.Enter(f, nil), "over total"), "limits")
 }

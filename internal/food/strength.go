@@ -94,7 +94,7 @@ func fixStrength(e *entry) bool {
 		return false
 	}
 	if has := strengthOf(alcohol.Amount, water.Amount); math.Abs(has-vol) > shrinks*vol+tolerance {
-		e.note("strength", constituent.Alcohol, "the name of %s states %s %% vol, and its alcohol in 100 g is that of about %.0f: read the bottle", e.Food.ID, trimmed(vol), has)
+		e.note("strength", constituent.Alcohol, "its name states %s %% vol, and its alcohol in 100 g is that of about %.0f: read the bottle", trimmed(vol), has)
 		return false
 	}
 	alcohol.SD, alcohol.Class = alcohol.Amount*tolerance/math.Sqrt(3)/vol, false

@@ -29,6 +29,11 @@ func Listed(foods []string) string {
 	return strings.Join(slices.Compact(slices.Sorted(slices.Values(foods))), ", ")
 }
 
+// Place says in words where in a drink something is, of its path: "cherry syrup, reduce".
+func Place(path string) string {
+	return strings.NewReplacer("/", ", ", "~s", "/", "~t", "~").Replace(path)
+}
+
 // Quote writes a text of the file as it stands there.
 func Quote(text string) string { return "\"" + text + "\"" }
 

@@ -26,6 +26,11 @@ func TestFiguresInSentences(t *testing.T) {
 	assert.Equal(t, "NaN", note.Grams(math.NaN()))
 }
 
+func TestPlacesAreSaidInWords(t *testing.T) {
+	assert.Equal(t, "cherry syrup, reduce", note.Place("cherry syrup/reduce"))
+	assert.Equal(t, "half/half ~, steep", note.Place("half~shalf ~t/steep"), "a name keeps its own signs")
+}
+
 func TestWhomASentenceIsAbout(t *testing.T) {
 	assert.Equal(t, "core:a, core:b", note.Listed([]string{"core:b", "core:a", "core:b"}), "each once, in order of the alphabet")
 	assert.Empty(t, note.Listed(nil))

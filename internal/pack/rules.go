@@ -9,6 +9,7 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
+	"sipsum/internal/spelling"
 	"sipsum/internal/unit"
 )
 
@@ -33,6 +34,7 @@ type Row struct {
 	Unit  string // in which its figures are
 
 	rounding string
+	said     []string // what it is called, plain
 }
 
 // step is what figures from a limit on are rounded to.
@@ -72,6 +74,9 @@ var all = sync.OnceValue(func() map[string]*Rules {
 // readRow reads what a row is of: its own constituent, and what else the rules count to it.
 func readRow(r embedded.Row) Row {
 	row := Row{Word: r.Text("key"), Of: constituent.ID(r.Text("tag")), Times: 1, Unit: strings.Fields(r.Text("unit"))[0], rounding: r.Text("rounding")}
+	for _, word := range []string{row.Word, r.Text("label")} {
+		row.said = append(row.said, plain(word))
+	}
 	terms := strings.Fields(r.Text("terms"))
 	if terms[0] == string(constituent.Mass) || terms[0] == "energy" {
 		return row // what the others leave, or what all of them make: the constituent is as the row is
@@ -119,13 +124,19 @@ func Names() []string {
 	return names
 }
 
-// Row gives the row of a word: that of these rules, else of any that know the word.
+// plain is what of a word or a label tells rows apart: its words, and not what sets it below another.
+func plain(label string) string { return spelling.Plain(constituent.CardWord(label)) }
+
+// Row gives the row of a word, its key or its label in any case: that of these rules, else of any
+// that know the word.
 func (r *Rules) Row(word string) (Row, bool) {
-	if row, ok := r.find(func(row Row) bool { return row.Word == word }); ok {
+	said := plain(word)
+	called := func(row Row) bool { return slices.Contains(row.said, said) }
+	if row, ok := r.find(called); ok {
 		return row, true
 	}
 	for _, name := range Names() {
-		if row, ok := all()[name].find(func(row Row) bool { return row.Word == word }); ok {
+		if row, ok := all()[name].find(called); ok {
 			return row, true
 		}
 	}

@@ -3,7 +3,6 @@ package prep
 import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
-	"sipsum/internal/fail"
 	"sipsum/internal/unit"
 )
 
@@ -12,10 +11,10 @@ func (a at) ferment(s *drink.Ferment) (Outcome, error) {
 	var after []Afterwards
 	for _, figure := range s.Figures {
 		id := constituent.ID(figure.Tag)
-		factor, isMass := unit.Convert(figure.Unit, "g")
-		if !fermentable(id) || (!isMass && figure.State == "") {
-			return Outcome{}, fail.At(fail.Wrong, figure.Place, `ferment cannot state "`+figure.Tag+`"`, "state ALC, acids such as LACAC, SUGAR or single sugars, in g or mg")
+		if err := canStay(figure); err != nil {
+			return Outcome{}, err
 		}
+		factor, _ := unit.Convert(figure.Unit, "g")
 		q := figure.Quantity
 		if figure.State == drink.Below { // anything up to the limit
 			q.Number, q.Half = figure.Limit/2, figure.Limit/2

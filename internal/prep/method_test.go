@@ -241,14 +241,13 @@ components:
     steps:
       - reduce: {to: 451 g}
       - heat: {code: "9999"}
-      - split: {keep: {sweetness: 3 %, SUGAR: 4 %, flavour: 2 %}, because: "a test"}
+      - split: {keep: {sugars: 4 %}, because: "a test"}
       - ferment: {after: {ALC: 0.5 g, NA: 1 g}, because: "a test"}
       - dilute: {brix: 60}
 `)
 	for word, says := range map[string]string{
 		"reduce":  "reduce to 451 g: the pot holds only 450 g (check the amounts)",
 		"heat":    `unknown retention code "9999" (use a code of the USDA retention table, such as 2151)`,
-		"split":   "test.yaml:10:24: unknown constituent \"sweetness\" (use a tagname such as SUGAR, FAT, PROCNT, NA)\ntest.yaml:10:52: unknown constituent \"flavour\" (use a tagname such as SUGAR, FAT, PROCNT, NA)",
 		"ferment": `test.yaml:11:39: ferment cannot state "NA" (state ALC, acids such as LACAC, SUGAR or single sugars, in g or mg)`,
 		"dilute":  "dilute to 60 °Bx: the pot reads only 6.667 °Bx, and water brings it further down (check the amounts)",
 	} {

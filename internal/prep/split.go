@@ -4,7 +4,6 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
-	"sipsum/internal/fail"
 	"sipsum/internal/ledger"
 )
 
@@ -85,18 +84,9 @@ func (m *stated) Share(_ ledger.Row, c *constituent.Constituent, share []float64
 
 // split reads the shares that the designer states.
 func (a at) split(s *drink.Split) (Outcome, error) {
-	var keep []Kept
-	var faults fail.List
-	for _, k := range s.Keep {
-		c, ok := constituent.Find(k.Tag)
-		if !ok || c.Kind == constituent.Figure {
-			faults.Add(k.Place, "use a tagname such as SUGAR, FAT, PROCNT, NA", `unknown constituent "%s"`, k.Tag)
-			continue
-		}
-		keep = append(keep, Kept{ID: c.ID, Share: a.share(&k.Share, k.Tag)})
-	}
-	if err := faults.Err(fail.Wrong); err != nil {
-		return Outcome{}, err
+	keep := make([]Kept, len(s.Keep))
+	for i, k := range s.Keep {
+		keep[i] = Kept{ID: constituent.ID(k.Tag), Share: a.share(&k.Share, k.Tag)}
 	}
 	return Split(a.pot, keep, a.amount(s.Collect, "collect"))
 }

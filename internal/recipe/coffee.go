@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/food"
 	"sipsum/internal/note"
@@ -170,12 +171,16 @@ func (c *coffeeCase) lab() {
 	}
 	var list []string
 	for _, v := range lab.Values {
-		text := v.Tag + " " + v.State
+		name := v.Tag
+		if c, ok := constituent.Find(v.Tag); ok && c.Name != v.Tag {
+			name = c.Name + " (" + v.Tag + ")"
+		}
+		text := name + " " + v.State
 		switch v.State {
 		case "":
-			text = v.Tag + " " + note.Grams(v.Number) + " " + v.Unit
+			text = name + " " + note.Grams(v.Number) + " " + v.Unit
 		case drink.Below:
-			text = v.Tag + " < " + note.Grams(v.Limit) + " " + v.Unit
+			text = name + " < " + note.Grams(v.Limit) + " " + v.Unit
 		}
 		list = append(list, text)
 	}

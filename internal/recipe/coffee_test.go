@@ -177,7 +177,7 @@ func TestALaboratoryIsBelieved(t *testing.T) {
 	assert.InDelta(t, 0.0003/1.7320508, p.Cell("CAFFN").SD, 1e-9)
 	assert.Empty(t, p.Cell("CAFFN").By)
 	assert.InEpsilon(t, food.ClassSpread(constituent.Must("FAT"), "coffee bean")*0.16, p.Cell("FAT-other").SD, 1e-6)
-	assert.Contains(t, said, "lab: in 100 g CAFFN 1300 mg, FAT 16 g, in place of what is borrowed (report 7)")
+	assert.Contains(t, said, "lab: in 100 g caffeine (CAFFN) 1300 mg, fat (FAT) 16 g, in place of what is borrowed (report 7)")
 	assert.NotContains(t, said, "accepts")
 	bare, _ := house(t, `coffee: {lab: {values: {CAFFN: 1300 mg}, source: "report 7"}}`)
 	assert.False(t, bare.Cell("CITAC").Known)

@@ -3,6 +3,7 @@ package recipe
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"sipsum/internal/amount"
 	"sipsum/internal/constituent"
@@ -57,25 +58,17 @@ func (r *resolver) declaration(o *drink.OwnFood, per100g float64) *declaration {
 	return &declaration{food: o, rules: rules, because: because, per100g: per100g}
 }
 
-// meaning tells which constituent a figure is of: by its tagname, or as the row of a declaration
-// that the word names. What the rules count to a row and the pack states beside it is taken off:
-// the polyols of an eu carbohydrate.
+// meaning tells which constituent a figure is of. What the rules count to a row and the pack states
+// beside it is taken off: the polyols of an eu carbohydrate.
 func (r *resolver) meaning(d *declaration, v drink.Stated, ofPack bool) (meaning, bool) {
-	m := meaning{Stated: v, times: 1}
-	times := 1.0
-	if c, ok := constituent.Find(v.Tag); ok {
-		m.of = c
-		if c.ID == constituent.Energy { // kcal are as good as kJ
-			m.of = constituent.Must(energyIn(c.ID, v.Unit))
-		}
-		if row, ok := d.rules.RowOf(m.of.ID); ok {
-			m.row, m.times = &row, row.Times
-		}
-	} else if row, ok := d.rules.Row(v.Tag); ok {
-		m.of, m.row, m.word, times = constituent.Must(energyIn(row.Of, v.Unit)), &row, true, 1/row.Times
-	} else {
-		r.faults.Add(v.Place, "use a tagname such as SUGAR, FAT, PROCNT, NA, or a row of the pack such as carbohydrate, sugars, salt", "unknown constituent %s", note.Quote(v.Tag))
+	m, err := d.meant(v)
+	if err != nil {
+		r.faults.Join(v.Place, err)
 		return m, false
+	}
+	times := 1.0
+	if m.word {
+		times = 1 / m.row.Times
 	}
 	factor, ok := unit.Convert(v.Unit, m.of.Unit)
 	if !ok && v.State != drink.Unknown && v.State != drink.Trace {
@@ -92,6 +85,44 @@ func (r *resolver) meaning(d *declaration, v drink.Stated, ofPack bool) (meaning
 	}
 	d.zero(&m, ofPack)
 	return m, true
+}
+
+// meant tells what a figure is of by what it is called: its tagname; the row of a declaration that
+// the word names, which the rules of the pack read; or the words of sheets and kitchens. Of two
+// constituents that a word may mean it is the one that these rules have a row of.
+func (d *declaration) meant(v drink.Stated) (meaning, error) {
+	if c, ok := constituent.Find(v.Tag); ok {
+		return d.of(v, c), nil
+	}
+	if row, ok := d.rules.Row(v.Tag); ok {
+		return d.asRow(v, row), nil
+	}
+	if said := constituent.Said(v.Tag); len(said) > 1 {
+		said = slices.DeleteFunc(slices.Clone(said), func(c *constituent.Constituent) bool { _, ok := d.rules.RowOf(c.ID); return !ok })
+		if len(said) == 1 {
+			row, _ := d.rules.RowOf(said[0].ID)
+			return d.asRow(v, row), nil
+		}
+	}
+	c, err := constituent.Read(v.Tag, constituent.Any)
+	if err != nil {
+		return meaning{}, err
+	}
+	return d.of(v, c), nil
+}
+
+// of is the meaning of a figure of a constituent, which the rules may have a row of.
+func (d *declaration) of(v drink.Stated, c *constituent.Constituent) meaning {
+	m := meaning{Stated: v, of: constituent.Must(energyIn(c.ID, v.Unit)), times: 1}
+	if row, ok := d.rules.RowOf(m.of.ID); ok {
+		m.row, m.times = &row, row.Times
+	}
+	return m
+}
+
+// asRow is the meaning of a figure of a row of the pack.
+func (d *declaration) asRow(v drink.Stated, row pack.Row) meaning {
+	return meaning{Stated: v, of: constituent.Must(energyIn(row.Of, v.Unit)), row: &row, times: 1, word: true}
 }
 
 // zero reads a 0 as what it was rounded from: less than what the rules of the pack let be printed
@@ -134,11 +165,8 @@ func (d *declaration) statedIn(in string, ids []constituent.ID) float64 {
 	sum := 0.0
 	for _, id := range ids {
 		for _, v := range d.food.Values {
-			c, ok := constituent.Find(v.Tag)
-			if row, word := d.rules.Row(v.Tag); !ok && word {
-				c, ok = constituent.Find(string(row.Of))
-			}
-			if factor, mass := unit.Convert(v.Unit, in); ok && mass && c.ID == id && v.State == "" {
+			m, err := d.meant(v)
+			if factor, mass := unit.Convert(v.Unit, in); err == nil && mass && m.of.ID == id && v.State == "" {
 				sum += v.Number * factor
 			}
 		}

@@ -36,11 +36,11 @@ func TestCarbohydrateIsReadByTheRulesOfThePack(t *testing.T) {
 		of           constituent.ID
 		says         string
 	}{
-		{"", "per: 100 g, " + values, "CHOAVL", "available carbohydrate, without fibre, as its rules eu have it (since neither the food nor the drink names rules)"},
-		{"rules: [us, eu]\n", "per: 100 g, " + values, "CHOCDF", "total carbohydrate by difference, fibre included, as its rules us have it (the drink's first rules)"},
-		{"rules: [us]\n", "declared: anz, per: 100 g, " + values, "CHOAVL", "as its rules anz have it (as the file says)"},
-		{"rules: [eu]\n", "declared: ca, per: 100 g, " + values, "CHOCDF", "as its rules ca have it"},
-		{"rules: [codex]\n", "per: 100 g, " + values, "CHOAVL", "as its rules codex have it"},
+		{"", "per: 100 g, " + values, "CHOAVL", "available carbohydrate, without fibre, as the rules EU have it (since neither the food nor the drink names rules)"},
+		{"rules: [us, eu]\n", "per: 100 g, " + values, "CHOCDF", "total carbohydrate by difference, fibre included, as the rules US have it (the drink's first rules)"},
+		{"rules: [us]\n", "declared: anz, per: 100 g, " + values, "CHOAVL", "as the rules ANZ have it (as the file says)"},
+		{"rules: [eu]\n", "declared: ca, per: 100 g, " + values, "CHOCDF", "as the rules CA have it"},
+		{"rules: [codex]\n", "per: 100 g, " + values, "CHOAVL", "as the rules CODEX have it"},
 		{"rules: [us]\n", "declared: us, per: 100 g, values: {CHOAVL: 12 g}", "CHOAVL", "available carbohydrate, without fibre, as CHOAVL says"},
 	} {
 		p, said := declared(t, c.rules, c.entry)
@@ -89,7 +89,7 @@ func TestADeclaredFigureIsAsUnsureAsItsRulesAllow(t *testing.T) {
 		assert.InEpsilon(t, c.want/100, sum, 1e-3, c.declared)
 		switch c.declared {
 		case "eu":
-			assert.Contains(t, said, "eu accepts around what it declares, in 100 g: sugars 15.6 to 24.6 g (European Commission guidance")
+			assert.Contains(t, said, "EU accepts around what the pack says, in 100 g: sugars 15.6 to 24.6 g (European Commission guidance")
 			assert.Contains(t, said, "of salt nothing is said there")
 		case "us":
 			assert.Contains(t, said, "sugars at most 24.6 g, sodium at most 15 mg")
@@ -144,10 +144,10 @@ func TestADeclaredZeroIsBelowItsLimit(t *testing.T) {
 		assert.Equal(t, estimate.Below, v.State, c.entry)
 		assert.False(t, food.Stated(v.Amount), c.entry)
 		assert.InEpsilon(t, c.below, v.Limit, 1e-9, c.entry)
-		assert.Equal(t, !strings.Contains(c.entry, "lab:"), strings.Contains(said, "a 0 on the pack is less than"), c.entry)
+		assert.Equal(t, !strings.Contains(c.entry, "lab:"), strings.Contains(said, "a 0 on the pack is not none"), c.entry)
 	}
 	_, said := declared(t, "", "declared: us, per: 15 g, values: {fat: 0 g, sodium: 0 mg, protein: 1 g}")
-	assert.Contains(t, said, "less than us lets be printed so, or than half of its last digit, and not none: read in 15 g as fat < 0.5 g, sodium < 5 mg")
+	assert.Contains(t, said, "less than what the rules US let be printed as 0, or than half of its last digit. In 15 g it counts as fat < 0.5 g, sodium < 5 mg")
 }
 
 // Standard 1.2.8, published panel: 3.6 g protein, 1.7 g fat, 31.0 g carbohydrate, 6.1 g fibre are 700 kJ.
@@ -196,7 +196,7 @@ func TestADeclaredTotalStands(t *testing.T) {
 func TestWordsOfAPack(t *testing.T) {
 	for entry, says := range map[string]string{
 		"per: 100 g, values: {carbohydrate: 5 g, CHOAVL: 4 g}":               `test:4:`,
-		"per: 100 g, values: {carbs: 5 g}":                                   `unknown constituent "carbs"`,
+		"per: 100 g, values: {crabs: 5 g}":                                   `unknown constituent "crabs" (did you mean available carbohydrate (CHOAVL) or carbohydrate by difference (CHOCDF)?)`,
 		"per: 100 g, values: {carbohydrate: 5 g, polyols: 9 g}":              "is less than what eu counts to it",
 		"per: 100 g, values: {carbohydrate: 5 g, sugars: 10 g}":              "carbohydrate 5 g is less than its parts: sugars 10 g",
 		"declared: us, per: 100 g, values: {carbohydrate: 5 g, CHOCDF: 4 g}": "is stated twice",

@@ -23,7 +23,7 @@ func (d *declaration) notes(meant []meaning) []food.Note {
 	var list []food.Note
 	for _, m := range meant {
 		if text, ok := carbohydrateIs[m.of.ID]; ok && (m.word || d.food.Declared != "") { // a tagname alone leaves nothing to be read
-			by := "as its rules " + d.rules.Name + " have it (" + d.because + ")"
+			by := "as the rules " + strings.ToUpper(d.rules.Name) + " have it (" + d.because + ")"
 			if !m.word {
 				by = "as " + m.Tag + " says"
 			}
@@ -34,7 +34,7 @@ func (d *declaration) notes(meant []meaning) []food.Note {
 		list = append(list, food.Note{Kind: noteDeclared, Text: text})
 	}
 	if len(d.zeros) > 0 {
-		list = append(list, food.Note{Kind: noteDeclared, Text: fmt.Sprintf("a 0 on the pack is less than %s lets be printed so, or than half of its last digit, and not none: read in %s as %s; 0 g ± 0 g says that there is none", d.rules.Name, inBase(d.food), strings.Join(d.zeros, ", "))})
+		list = append(list, food.Note{Kind: noteDeclared, Text: fmt.Sprintf("a 0 on the pack is not none: it is less than what the rules %s let be printed as 0, or than half of its last digit. In %s it counts as %s; write 0 g ± 0 g if there is none", strings.ToUpper(d.rules.Name), inBase(d.food), strings.Join(d.zeros, ", "))})
 	}
 	return append(list, d.energyNotes(meant)...)
 }
@@ -74,9 +74,9 @@ func (d *declaration) accepted() string {
 		base = "100 ml"
 	}
 	inside, _ := pack.Inside()
-	text := fmt.Sprintf("%s accepts around what it declares, in %s: %s (%s); %.0f %% of packs keep within such limits, and its spread is taken from that", d.rules.Name, base, strings.Join(limited, ", "), strings.Join(sources, "; "), inside*unit.Hundred)
+	text := fmt.Sprintf("%s accepts around what the pack says, in %s: %s (%s); %.0f %% of packs keep within such limits, and that is how far these figures may be off", strings.ToUpper(d.rules.Name), base, strings.Join(limited, ", "), strings.Join(sources, "; "), inside*unit.Hundred)
 	if len(open) > 0 {
-		text += "; of " + strings.Join(open, ", ") + " nothing is said there, and the spread is that of such foods"
+		text += "; of " + strings.Join(open, ", ") + " nothing is said there, and they may be off as such foods are"
 	}
 	return text
 }

@@ -26,6 +26,7 @@ type Recipe struct {
 	Water    *food.Profile         // of melted ice and dilution
 	Items    []Item
 	Called   Names
+	Unused   []string // components of the drink file, not of its pantries, that nothing pours
 
 	Brought map[food.ID]*food.Profile // what steps pour and nobody names
 }
@@ -39,6 +40,7 @@ type resolver struct {
 	stop       error  // an error that is not the file's fault
 	needs      []need // tables that are not loaded
 	own        map[string]*food.Food
+	undense    map[string]bool         // own foods that need a density and were told so
 	ownNotes   map[food.ID][]food.Note // how the figures of a pack were read, what the facts of a coffee change
 	coffeeSaid map[food.ID]bool
 	found      map[string]*food.Food
@@ -53,7 +55,7 @@ type resolver struct {
 func Find(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods) (*Recipe, error) {
 	r := &resolver{
 		ctx: ctx, drink: d, foods: foods, faults: faults,
-		own: map[string]*food.Food{}, ownNotes: map[food.ID][]food.Note{}, coffeeSaid: map[food.ID]bool{}, found: map[string]*food.Food{}, profiles: map[[2]food.ID]*food.Profile{}, used: map[string]bool{},
+		own: map[string]*food.Food{}, undense: map[string]bool{}, ownNotes: map[food.ID][]food.Note{}, coffeeSaid: map[food.ID]bool{}, found: map[string]*food.Food{}, profiles: map[[2]food.ID]*food.Profile{}, used: map[string]bool{},
 		out: &Recipe{Drink: d, Lines: map[string]Ingredient{}, Brought: map[food.ID]*food.Profile{}},
 	}
 	for i := range d.Foods {
@@ -69,6 +71,7 @@ func Find(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods) (
 	for _, line := range d.Garnish {
 		r.line(line, nil, line.Eaten)
 	}
+	r.unused()
 	r.aside = true
 	poured := len(r.out.Profiles)
 	for i := range d.Components {
@@ -77,18 +80,30 @@ func Find(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods) (
 		}
 	}
 	r.out.Profiles = r.out.Profiles[:poured] // a pantry's foods need no draws
+	for _, m := range d.Mentions {
+		if _, ok := d.Component(m.Food); !ok {
+			r.lookup(m.Food, m.At) // of lines at fault; the others have been
+		}
+	}
 	if r.stop != nil {
 		return nil, r.stop
 	}
-	if err := r.missing(); err != nil {
-		return nil, err
-	}
-	if err := faults.Err(fail.Wrong); err != nil {
+	if err := faults.Err(r.missing()); err != nil {
 		return nil, err
 	}
 	r.out.Water = r.bring(prep.PureWater())
 	r.out.Called = called(d, r.poured())
 	return r.out, nil
+}
+
+// unused lists the drink's own components that nothing pours; a shelf that is shared may hold more
+// than one drink needs.
+func (r *resolver) unused() {
+	for _, c := range r.drink.Components {
+		if !r.used[c.Name] && c.Place.File == r.drink.File {
+			r.out.Unused = append(r.out.Unused, c.Name)
+		}
+	}
 }
 
 // poured lists the foods of every profile, in order of appearance.
@@ -146,6 +161,7 @@ func (r *resolver) component(c *drink.Component, path []string, eaten bool) {
 }
 
 func (r *resolver) step(step drink.Step, path []string, eaten bool) {
+	r.faults.Join(step.At(), prep.Ahead(step))
 	if does := prep.MethodOf(step); does != nil && does.Brings() != nil {
 		r.bring(does.Brings())
 	}

@@ -101,7 +101,7 @@ func (h hints) Named(ctx context.Context, name string) (food.ID, bool, error) {
 
 func TestWhatIsNearIsOnlySuggested(t *testing.T) {
 	_, err := find(t, hints{Library: shelf(), near: []string{"t:lemon Lemon", "t:powder Powder"}}, "drink: x\nserves: 1\nbuild: [10 g Lemonn]\n")
-	assert.ErrorContains(t, err, `no component and no food is called "Lemonn" (near: t:lemon Lemon, t:powder Powder)`)
+	assert.ErrorContains(t, err, `no component and no food is called "Lemonn" (did you mean t:lemon Lemon or t:powder Powder?)`)
 	broken := errors.New("the table cannot be read")
 	_, err = find(t, hints{Library: shelf(), stop: broken}, "drink: x\nserves: 1\nbuild: [10 g Lemon, 10 ml t:powder]\n")
 	assert.ErrorIs(t, err, broken, "what is not the file's fault is no fault of the file")
@@ -117,7 +117,7 @@ func TestAFoodIsFoundByItsWholeName(t *testing.T) {
 	assert.Equal(t, []string{"t:lemon", "own:a", "own:a"}, found)
 	assert.Len(t, r.Profiles, 3, "a food is entered once; the water of ice is the third")
 	_, err = find(t, shelf(), "drink: x\nserves: 1\nfoods:\n  a: {name: \"Oat\", per: 100 g, values: {SUGAR: 10 g}, source: \"invented\"}\nbuild: [10 g a]\n")
-	assert.ErrorContains(t, err, `no component and no food is called "a" (write own:a for the food under foods:)`)
+	assert.ErrorContains(t, err, `no component and no food is called "a" (did you mean your own:a?)`)
 }
 
 // What a line or an own food borrows is the lender's, and each lender makes a profile of

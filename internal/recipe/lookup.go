@@ -2,11 +2,9 @@ package recipe
 
 import (
 	"errors"
-	"strings"
 
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
-	"sipsum/internal/note"
 	"sipsum/internal/unit"
 )
 
@@ -16,19 +14,17 @@ type need struct {
 	err *fail.Error
 }
 
-// missing gives the error of tables that are needed: their own if nothing else is wrong,
-// else they are told with the faults of the file.
-func (r *resolver) missing() error {
-	if len(r.needs) == 0 {
-		return nil
-	}
-	if r.faults.Len() == 0 {
-		return r.needs[0].err
+// missing tells of tables that are needed, each at its line, and which exit code the faults have: that
+// of a needed table if nothing else is wrong.
+func (r *resolver) missing() fail.Code {
+	exit := fail.Wrong
+	if len(r.needs) > 0 && r.faults.Len() == 0 {
+		exit = fail.NeedsTable
 	}
 	for _, n := range r.needs {
 		r.faults.Join(n.at, n.err)
 	}
-	return nil
+	return exit
 }
 
 // lookup finds a food by the text of a line.
@@ -52,56 +48,14 @@ func (r *resolver) lookup(text string, at fail.Place) *food.Food {
 }
 
 func (r *resolver) find(text string) (*food.Food, error) {
-	table, code, coded := strings.Cut(text, ":")
-	if coded && table == food.Own {
-		if f, ok := r.own[code]; ok {
-			return f, nil
-		}
-		return nil, fail.New(fail.Wrong, "no own food "+note.Quote(code)+" under foods:", r.suggest(text))
+	id, coded := food.ParseID(text)
+	switch {
+	case !coded:
+		return r.named(text)
+	case id.Table == food.Own:
+		return r.ownCoded(id.Code)
 	}
-	if !coded {
-		if f, err := r.ownNamed(text); f != nil || err != nil {
-			return f, err
-		}
-		id, ok, err := r.foods.Named(r.ctx, text)
-		if err != nil {
-			return nil, err
-		}
-		if !ok {
-			if _, own := r.own[text]; own {
-				return nil, fail.New(fail.Wrong, "no component and no food is called "+note.Quote(text), "write own:"+text+" for the food under foods:")
-			}
-			return nil, fail.New(fail.Wrong, "no component and no food is called "+note.Quote(text), r.suggest(text))
-		}
-		return r.foods.Food(r.ctx, id)
-	}
-	return r.foods.Food(r.ctx, food.ID{Table: table, Code: code})
-}
-
-// ownNamed gives the own food that is called so; nil if none is. Of two that share the
-// name nobody can tell which is meant.
-func (r *resolver) ownNamed(name string) (*food.Food, error) {
-	var found []string
-	for _, o := range r.drink.Foods { // in the order of the file
-		if o.Name == name && r.own[o.Code] != nil {
-			found = append(found, food.Own+":"+o.Code)
-		}
-	}
-	switch len(found) {
-	case 0:
-		return nil, nil
-	case 1:
-		return r.own[strings.TrimPrefix(found[0], food.Own+":")], nil
-	}
-	return nil, fail.New(fail.Wrong, note.Quote(name)+" is the name of more than one own food", "write the one you mean: "+strings.Join(found, " or "))
-}
-
-func (r *resolver) suggest(text string) string {
-	near := r.foods.Near(r.ctx, text)
-	if len(near) == 0 {
-		return "search with: sipsum food find WORDS"
-	}
-	return "near: " + strings.Join(near, ", ")
+	return r.foods.Food(r.ctx, id)
 }
 
 // possible reports a food of a table that prints what no food can have: of such a row

@@ -24,12 +24,14 @@ func (r *resolver) ownFood(o *drink.OwnFood) {
 	}
 	per100g := 100 / o.Per.Base()
 	if o.Per.Measure.Kind == unit.Volume {
+		density := 1.0 // of water, so that the figures are read for their own faults
 		if o.Density == nil {
 			r.faults.Add(o.Place, "add density: 1.03 g/ml", "own food %s states its values per volume, but no density", note.Quote(o.Code))
-			r.own[o.Code] = f // so that the lines that pour it are not told that it does not exist
-			return
+			r.undense[o.Code] = true
+		} else {
+			density = o.Density.Number
 		}
-		per100g /= o.Density.Number
+		per100g /= density
 	}
 	d := r.declaration(o, per100g)
 	found, meant := Claims{}, []meaning{}
@@ -51,7 +53,7 @@ func (r *resolver) ownFood(o *drink.OwnFood) {
 			found[m.of.ID] = k
 		}
 	}
-	if r.checkOwn(o, found) {
+	if !r.undense[o.Code] && r.checkOwn(o, found) {
 		r.ownNotes[f.ID] = append(d.notes(meant), r.beyondPublished(o, f, found)...)
 	}
 	if g, _ := food.GroupOf(o.Group); o.Coffee != nil && !g.Coffee {

@@ -70,10 +70,11 @@ func TestWhatIsSaidOfAllergensIsStated(t *testing.T) {
 
 func TestWhatAnOwnFoodCannotSay(t *testing.T) {
 	for entry, says := range map[string]string{
-		`name: "Oat", per: 100 ml, values: {SUGAR: 5 g}`:  `own food "a" states its values per volume, but no density (add density: 1.03 g/ml)`,
-		`name: "Oat", per: 100 g, values: {SUGER: 5 g}`:   `unknown constituent "SUGER" (use a tagname`,
-		`name: "Oat", per: 100 g, values: {SUGAR: 5 kJ}`:  `SUGAR is given in "kJ" (write it in g)`,
-		`name: "Oat", per: 100 g, values: {ENERC: 300 g}`: `ENERC is given in "g" (write it in kJ)`,
+		`name: "Oat", per: 100 ml, values: {SUGAR: 5 g}`:                 `own food "a" states its values per volume, but no density (add density: 1.03 g/ml)`,
+		`name: "Oat", per: 100 g, values: {SUGER: 5 g}`:                  `unknown constituent "SUGER" (did you mean sugars (SUGAR)`,
+		`name: "Oat", per: 100 g, values: {SUGAR: 5 kJ}`:                 `SUGAR is given in "kJ" (write it in g)`,
+		`name: "Oat", per: 100 g, values: {ENERC: 300 g}`:                `ENERC is given in "g" (write it in kJ)`,
+		`name: "Oat", per: 100 g, values: {malic acid: 1 g, MALAC: 2 g}`: `malic acid of own food "a" is stated twice`,
 	} {
 		_, err := find(t, assaytest.Library{}, "drink: x\nserves: 1\nfoods:\n  a: {"+entry+", source: \"pack\"}\nbuild: [\"10 g own:a\"]\n")
 		assert.ErrorContains(t, err, says, entry)

@@ -25,7 +25,7 @@ type LiquidRow struct {
 	Name       string
 	Form       Form
 	Result     composition.Result
-	FromMemory bool
+	FromMemory bool // what acts on it does so by a strength entered from memory: said once, of the pH that a meter reads
 }
 
 // Withheld is a figure that is not printed: what, why, what bounds it all the same, and the
@@ -42,6 +42,10 @@ type Liquid struct {
 	More     []LiquidRow
 }
 
+// titratable is what one thing is called everywhere: the end point, and as what it is counted,
+// is said once (AcidityMeans).
+const titratable = "titratable acidity"
+
 // hiddenBrix is what acid hides from a refractometer before it is worth a line, °Bx: our own
 // bound, the last digit that a pocket refractometer shows is a tenth.
 const hiddenBrix = 0.05
@@ -50,25 +54,29 @@ const hiddenBrix = 0.05
 // and what only a page about the chemistry tells.
 func LiquidOf(c *chemistry.Chemistry, whole bool) Liquid {
 	var l Liquid
-	memory := len(c.Unseen) > 0
+	memory, meter := len(c.Unseen) > 0, fmt.Sprintf("pH at %g °C", acidity.MeterCelsius)
 	estimate := func(list *[]LiquidRow, name string, e chemistry.Estimate) {
 		if e.Why == "" {
-			*list = append(*list, LiquidRow{name, Estimated, e.Result, memory})
+			*list = append(*list, LiquidRow{name, Estimated, e.Result, memory && name == meter})
 		}
 	}
 	metered := func(name string, r composition.Result) { l.Rows = append(l.Rows, LiquidRow{name, Metered, r, false}) }
 	if whole && c.Celsius != acidity.MeterCelsius {
 		estimate(&l.Rows, fmt.Sprintf("pH at %g °C", c.Celsius), c.PH)
 	}
-	estimate(&l.Rows, fmt.Sprintf("pH at %g °C", acidity.MeterCelsius), c.PHMeter)
+	estimate(&l.Rows, meter, c.PHMeter)
 	if c.Degassed.Unit != "" {
 		estimate(&l.Rows, fmt.Sprintf("pH at %g °C, gas gone", acidity.MeterCelsius), c.Degassed)
 	}
 	for i, t := range c.Acidity {
-		switch name := fmt.Sprintf("acidity to pH %.1f", t.EndPoint); {
+		name := titratable
+		if i > 0 {
+			name = fmt.Sprintf("  to pH %.1f", t.EndPoint)
+		}
+		switch {
 		case i > 0 && !whole:
 		case t.Per100g.Why == "" && t.Per100g.High < chemistry.HardlySour:
-			l.Rows = append(l.Rows, LiquidRow{name, HardlyThere, t.Per100g.Result, memory})
+			l.Rows = append(l.Rows, LiquidRow{name, HardlyThere, t.Per100g.Result, false})
 		default:
 			estimate(&l.Rows, name, t.Per100g)
 		}
@@ -82,7 +90,7 @@ func LiquidOf(c *chemistry.Chemistry, whole bool) Liquid {
 	if c.Density.Mean > 0 {
 		l.Rows = append(l.Rows, LiquidRow{"density at 20 °C", Densely, c.Density, false})
 	}
-	estimate(&l.Rows, "°Brix to acidity", c.BrixAcid)
+	estimate(&l.Rows, "°Brix ÷ titratable acidity", c.BrixAcid)
 	switch {
 	case c.CO2.Mean > 0 && c.Water != nil: // most of it is bicarbonate
 		metered("carbon dioxide, bound too", c.CO2)
@@ -94,8 +102,8 @@ func LiquidOf(c *chemistry.Chemistry, whole bool) Liquid {
 		metered("alkalinity, as CaCO₃", w.Alkalinity)
 	}
 	if whole && c.Capacity.Why == "" {
-		estimate(&l.More, "buffer, per litre and pH", c.Capacity)
-		estimate(&l.More, "strong ions, per litre", c.StrongIons)
+		estimate(&l.More, "buffer, a litre by one pH", c.Capacity)
+		estimate(&l.More, "acid that minerals hold, /l", c.StrongIons)
 	}
 	l.Withheld = withheld(c)
 	return l
@@ -116,7 +124,7 @@ func withheld(c *chemistry.Chemistry) []Withheld {
 	}
 	if len(c.Acidity) > 0 {
 		if first := c.Acidity[0]; first.Per100g.Why != "" && first.Per100g.Why != c.PHMeter.Why {
-			list = append(list, readable(Withheld{fmt.Sprintf("no acidity to pH %.1f", first.EndPoint), first.Per100g.Why, "", "ta", "A burette tells"}))
+			list = append(list, readable(Withheld{"no " + titratable, first.Per100g.Why, "", "ta", "A burette tells"}))
 		}
 	}
 	return list

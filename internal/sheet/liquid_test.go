@@ -40,14 +40,14 @@ func rowNames(rows []sheet.LiquidRow) []string {
 
 func TestRowsOfALiquid(t *testing.T) {
 	short := sheet.LiquidOf(sour(), false)
-	assert.Equal(t, []string{"pH at 25 °C", "acidity to pH 8.1", "refractometer", "density at 20 °C", "°Brix to acidity"}, rowNames(short.Rows))
+	assert.Equal(t, []string{"pH at 25 °C", "titratable acidity", "refractometer", "density at 20 °C", "°Brix ÷ titratable acidity"}, rowNames(short.Rows))
 	assert.Empty(t, short.More)
 	assert.Empty(t, short.Withheld)
 	whole := sheet.LiquidOf(sour(), true)
 	assert.Equal(t, []string{
-		"pH at 6 °C", "pH at 25 °C", "acidity to pH 8.1", "acidity to pH 7.0", "refractometer", "with its acid, °Bx", "density at 20 °C", "°Brix to acidity",
+		"pH at 6 °C", "pH at 25 °C", "titratable acidity", "  to pH 7.0", "refractometer", "with its acid, °Bx", "density at 20 °C", "°Brix ÷ titratable acidity",
 	}, rowNames(whole.Rows))
-	assert.Equal(t, []string{"buffer, per litre and pH", "strong ions, per litre"}, rowNames(whole.More))
+	assert.Equal(t, []string{"buffer, a litre by one pH", "acid that minerals hold, /l"}, rowNames(whole.More))
 	for _, r := range whole.Rows {
 		assert.False(t, r.FromMemory, r.Name)
 	}
@@ -57,7 +57,7 @@ func TestRowsOfALiquid(t *testing.T) {
 	c.Degassed, c.Capacity = about(3.2, "pH"), kept("none", math.NaN(), math.NaN())
 	whole = sheet.LiquidOf(c, true)
 	assert.Equal(t, []string{
-		"pH at 25 °C", "pH at 25 °C, gas gone", "acidity to pH 8.1", "acidity to pH 7.0", "refractometer", "density at 20 °C", "°Brix to acidity", "carbon dioxide",
+		"pH at 25 °C", "pH at 25 °C, gas gone", "titratable acidity", "  to pH 7.0", "refractometer", "density at 20 °C", "°Brix ÷ titratable acidity", "carbon dioxide",
 	}, rowNames(whole.Rows))
 	assert.Empty(t, whole.More, "strong ions without a buffer are half a story")
 	assert.True(t, whole.Rows[0].FromMemory)
@@ -90,7 +90,7 @@ func TestWithheld(t *testing.T) {
 	assert.Equal(t, []sheet.Withheld{
 		{What: "no °Brix and no density", Why: "too little water"},
 		{"no pH", "nobody knows its acids", "; it is above 3.00", "ph", "A meter tells"},
-		{"no acidity to pH 8.1", "nobody has titrated it", "", "ta", "A burette tells"},
+		{"no titratable acidity", "nobody has titrated it", "", "ta", "A burette tells"},
 	}, l.Withheld)
 
 	for _, e := range []struct {

@@ -12,9 +12,9 @@ import (
 
 // The sentences that stand wherever what they speak of does, whatever the form.
 const (
-	AcidityMeans = "Acidity is titratable acidity as citric acid, without gas. Estimates from composition: a meter knows better."
+	AcidityMeans = "Titratable acidity (ta) is what a burette finds: the base that brings the liquid, its gas gone, to pH 8.1, counted as citric acid in 100 g. These are estimates from composition: a meter knows better."
 	NotEaten     = "It counts for the allergens, not for the nutrition."
-	Eaten        = "It is in every figure but pH, acidity and °Brix, which are of the liquid."
+	Eaten        = "It is in every figure but pH, titratable acidity and °Brix, which are of the liquid."
 	MilkEstimate = "An estimate: try it small, and pour slowly. Milk is kept cold, and a warm drink served at once, as local rules say."
 	SaltAdded    = "A buffering salt is a food additive: weigh it finely, taste, declare it, and keep to its legal limit for your kind of drink."
 	NoPromise    = "No allergen class of these rules was found in the foods that were assessed; that is not a promise."

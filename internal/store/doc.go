@@ -32,9 +32,9 @@
 // # Finding
 //
 // Find takes the beginnings of words. A name that has them all is a hit,
-// whatever their order, case and accents. The core table comes first (or the
-// tables in the order asked for), within a table shorter names, then the
-// publisher's order. If there is no hit, words that begin no
+// whatever their order, case and accents. Names that have them as whole words come
+// first, then the core table (or the tables in the order asked for), within a table
+// shorter names, then the publisher's order. If there is no hit, words that begin no
 // word of any name are replaced by the nearest ones (optimal string alignment
 // distance: one slip in short words, two in longer ones), and if that fails
 // too, foods with some of the words are given; such hits are marked Near. Of

@@ -7,7 +7,6 @@ func (db *DB) Handle() *sqlx.DB { return db.handle }
 
 // The parts that tests check by themselves.
 var (
-	Distance         = distance
 	ApplicationID    = applicationID
 	ProgressEvery    = progressEvery
 	SweepFoods       = sweepFoods

@@ -72,11 +72,11 @@ func (db *DB) Find(ctx context.Context, q Query) ([]Hit, error) {
 }
 
 func find(ctx context.Context, tx *sqlx.Tx, q Query, words []string) ([]Hit, error) {
-	starts := make([]string, len(words))
+	starts, whole := make([]string, len(words)), make([]string, len(words))
 	for i, w := range words {
-		starts[i] = startOf(w)
+		starts[i], whole[i] = startOf(w), quoted(w)
 	}
-	hits, err := search(ctx, tx, q, []string{strings.Join(starts, " AND ")})
+	hits, err := search(ctx, tx, q, []string{strings.Join(starts, " AND "), strings.Join(whole, " AND ")}) // whole words count twice
 	if err != nil || len(hits) > 0 || q.Strict {
 		return hits, err
 	}

@@ -133,6 +133,9 @@ func TestNear(t *testing.T) {
 		"sr:09151":           "sr:09152 sr:09153 sr:09150",
 		"core:lemonjuice":    "core:lemon-juice",
 		"core:juice-lemon":   "core:lemon-juice",
+		"core:juice":         "core:lemon-juice", // a word of the code
+		"core:lemon juice":   "core:lemon-juice",
+		"Core:Lemon-Juice":   "core:lemon-juice",
 		"core:zzz":           "",
 		"ciqual:lemon-juice": "",
 		"Lemn juice":         "core:lemon-juice ifct:E032 sr:09152",
@@ -161,23 +164,6 @@ func FuzzFind(f *testing.F) {
 		_, err := db.Near(t.Context(), words, 3)
 		assert.NotEqual(t, fail.Failed, fail.ExitCode(err), "%q: %v", words, err)
 	})
-}
-
-func TestDistance(t *testing.T) {
-	for _, c := range []struct {
-		a, b string
-		want int // by hand, from the definition
-	}{
-		{"", "", 0}, {"lemon", "lemon", 0}, {"lemno", "lemon", 1}, {"lemon", "melon", 2}, {"lime", "limes", 1}, {"", "abc", 3},
-		{"café", "cafe", 1}, {"kitten", "sitting", 3},
-		{"ca", "abc", 3}, // with unrestricted exchanges it would be 2; see distance.go's source
-	} {
-		for most := range 6 {
-			want := min(c.want, most+1)
-			assert.Equal(t, want, store.Distance(c.a, c.b, most), "%q %q within %d", c.a, c.b, most)
-			assert.Equal(t, want, store.Distance(c.b, c.a, most), "%q %q within %d", c.b, c.a, most)
-		}
-	}
 }
 
 // A file of the first schema knows no runs; opening it finds them.

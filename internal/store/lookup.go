@@ -14,8 +14,8 @@ import (
 )
 
 // Food gives everything that a table says about one food. A code of digits may
-// leave out leading zeros, or add some: sr:9160 is sr:09160. The food comes
-// with the code as published.
+// leave out leading zeros, or add some: sr:9160 is sr:09160; another may be in any case. The
+// food comes with the code as published.
 func (db *DB) Food(ctx context.Context, id food.ID) (*food.Food, error) {
 	foods, err := db.Foods(ctx, []food.ID{id})
 	if err != nil {
@@ -68,8 +68,8 @@ func (db *DB) Foods(ctx context.Context, ids []food.ID) ([]*food.Food, error) {
 const longestCode = 12
 
 // key gives the key of a food, 0 if there is none. If no code is the same, codes
-// are compared without leading zeros; a code that two foods share in this way is
-// not found.
+// are compared without leading zeros, or without regard to case; a code that two
+// foods share in this way is not found.
 func (r *reader) key(ctx context.Context, tx *sqlx.Tx, id food.ID) (int64, error) {
 	var key int64
 	err := r.exact.GetContext(ctx, &key, id.Table, id.Code)
@@ -77,8 +77,11 @@ func (r *reader) key(ctx context.Context, tx *sqlx.Tx, id food.ID) (int64, error
 		return key, err
 	}
 	release, err := currentOf(ctx, tx, id.Table)
-	if err != nil || !isDigits(id.Code) {
+	if err != nil {
 		return 0, err
+	}
+	if !isDigits(id.Code) {
+		return theOne(ctx, tx, "SELECT key FROM food WHERE release = ? AND code = ? COLLATE NOCASE", release, id.Code)
 	}
 	var codes []string
 	bare := strings.TrimLeft(id.Code, "0")
@@ -89,6 +92,11 @@ func (r *reader) key(ctx context.Context, tx *sqlx.Tx, id food.ID) (int64, error
 	if err != nil {
 		return 0, err
 	}
+	return theOne(ctx, tx, text, args...)
+}
+
+// theOne gives the only key that a query finds, 0 if there is none or more than one.
+func theOne(ctx context.Context, tx *sqlx.Tx, text string, args ...any) (int64, error) {
 	var hits []int64
 	if err := tx.SelectContext(ctx, &hits, text, args...); err != nil || len(hits) != 1 {
 		return 0, err
@@ -100,22 +108,35 @@ func isDigits(s string) bool {
 	return s != "" && strings.Trim(s, "0123456789") == ""
 }
 
-// ByName gives the one food with exactly this name, in any language, from the
-// first of the tables that has it. Two such foods in one table are an error.
+// ByName gives the one food that is called so in the first of the tables that has one: by exactly
+// this name, in any language, else by its name or its code in any case. Two such foods in one table
+// are an error. A number alone is no food: it is the code of a different one in every table.
 func (db *DB) ByName(ctx context.Context, name string, tables []string) (food.ID, bool, error) {
 	if len(tables) == 0 {
 		return food.ID{}, false, nil
 	}
-	const doing = "cannot look up a name in"
-	text, args, err := sqlx.In(`
+	id, found, err := db.called(ctx, name, tables, `
 		SELECT DISTINCT r.table_id AS "table", f.code
 		FROM food_name n CROSS JOIN food f ON f.key = n.food CROSS JOIN release r ON r.key = f.release
 		WHERE n.text = ? AND r.current = 1 AND r.table_id IN (?) ORDER BY f.key`, name, tables)
+	if found || err != nil || isDigits(name) {
+		return id, found, err
+	}
+	return db.called(ctx, name, tables, `
+		SELECT r.table_id AS "table", f.code FROM release r CROSS JOIN food f ON f.release = r.key
+		WHERE r.current = 1 AND r.table_id IN (?) AND (f.code = ? COLLATE NOCASE
+			OR EXISTS (SELECT 1 FROM food_name n WHERE n.food = f.key AND n.text = ? COLLATE NOCASE)) ORDER BY f.key`, tables, name, name)
+}
+
+// called gives the one food that a query finds in the first table that has any.
+func (db *DB) called(ctx context.Context, name string, tables []string, query string, args ...any) (food.ID, bool, error) {
+	const doing = "cannot look up a name in"
+	query, args, err := sqlx.In(query, args...)
 	if err != nil {
 		return food.ID{}, false, db.explain(ctx, err, doing)
 	}
 	var hits []food.ID
-	if err := db.handle.SelectContext(ctx, &hits, text, args...); err != nil {
+	if err := db.handle.SelectContext(ctx, &hits, query, args...); err != nil {
 		return food.ID{}, false, db.explain(ctx, err, doing)
 	}
 	for _, table := range tables {

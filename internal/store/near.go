@@ -12,74 +12,88 @@ import (
 
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
+	"sipsum/internal/spelling"
 )
 
 // suggestions is how many near matches an error offers.
 const suggestions = 3
 
-// Near gives the foods that someone who wrote text may have meant: for
-// "table:code" those of that table with nearly this code or with the words of
-// the code in their names, for any other text what Find gives.
+// Near gives the foods that someone who wrote text may have meant, the nearest first (package
+// spelling): for "table:code" those of that table whose code has the words of the text, then those
+// whose names have them, then those whose code is a slip or two away, whatever else there is; for
+// any other text what Find gives.
 func (db *DB) Near(ctx context.Context, text string, limit int) ([]Hit, error) {
-	table, code, isID := strings.Cut(text, ":")
+	id, isID := food.ParseID(text)
 	if !isID {
 		return db.Find(ctx, Query{Words: text, Limit: limit})
 	}
 	var near []Hit
-	err := db.read(ctx, func(tx *sqlx.Tx) (err error) {
-		if near, err = nearCodes(ctx, tx, table, code); err != nil {
+	err := db.read(ctx, func(tx *sqlx.Tx) error {
+		byWord, bySlip, err := nearCodes(ctx, tx, id)
+		if err != nil {
 			return err
 		}
-		words := strings.FieldsFunc(code, func(r rune) bool { return !unicode.IsLetter(r) })
-		if len(near) >= limit || len(words) == 0 {
-			return nil
+		var byName, byLikeName []Hit
+		if words := strings.FieldsFunc(id.Code, func(r rune) bool { return !unicode.IsLetter(r) }); len(words) > 0 && len(byWord) < limit {
+			named, err := find(ctx, tx, Query{Tables: []string{id.Table}, Limit: limit}, words)
+			if err != nil {
+				return err
+			}
+			for _, h := range named {
+				if h.Near {
+					byLikeName = append(byLikeName, h)
+				} else {
+					byName = append(byName, h)
+				}
+			}
 		}
-		byName, err := find(ctx, tx, Query{Tables: []string{table}, Limit: limit}, words)
-		for _, h := range byName {
-			if !slices.ContainsFunc(near, func(n Hit) bool { return n.ID == h.ID }) {
+		for _, h := range slices.Concat(byWord, byName, bySlip, byLikeName) {
+			if h.Near = true; !slices.Contains(near, h) {
 				near = append(near, h)
 			}
 		}
-		return err
+		return nil
 	})
-	for i := range near {
-		near[i].Near = true
-	}
 	return near[:min(limit, len(near))], db.explain(ctx, err, "cannot search")
 }
 
-// nearCodes gives the foods of a table whose codes are a slip or two away, the
-// nearest first.
-func nearCodes(ctx context.Context, tx *sqlx.Tx, table, code string) ([]Hit, error) {
+// nearCodes gives the foods of a table whose codes are near, the nearest first: those that have the
+// words, and those that only look alike.
+func nearCodes(ctx context.Context, tx *sqlx.Tx, id food.ID) (byWord, bySlip []Hit, err error) {
 	rows, err := tx.QueryContext(ctx, `
 		SELECT f.code, coalesce((SELECT text FROM food_name WHERE food = f.key ORDER BY food_name.key LIMIT 1), '')
-		FROM release r CROSS JOIN food f ON f.release = r.key WHERE r.table_id = ? AND r.current = 1 ORDER BY f.key`, table)
+		FROM release r CROSS JOIN food f ON f.release = r.key WHERE r.table_id = ? AND r.current = 1 ORDER BY f.key`, id.Table)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	defer rows.Close()
 	type candidate struct {
 		Hit
-		slips int
+		spelling.Nearness
 	}
 	var near []candidate
-	most := slipsAllowed(code)
+	written := spelling.NameOf(id.Code)
 	for rows.Next() {
 		var h Hit
 		if err := rows.Scan(&h.ID.Code, &h.Name); err != nil {
-			return nil, err
+			return nil, nil, err
 		}
-		h.ID.Table, h.Matched = table, h.Name
-		if slips := distance(code, h.ID.Code, most); slips <= most {
-			near = append(near, candidate{h, slips})
+		h.ID.Table, h.Matched = id.Table, h.Name
+		if n, ok := spelling.Near(written, spelling.NameOf(h.ID.Code)); ok {
+			near = append(near, candidate{h, n})
 		}
 	}
-	slices.SortStableFunc(near, func(a, b candidate) int { return cmp.Compare(a.slips, b.slips) })
-	hits := make([]Hit, len(near))
-	for i := range hits {
-		hits[i] = near[i].Hit
+	slices.SortStableFunc(near, func(a, b candidate) int {
+		return cmp.Or(a.Compare(b.Nearness), cmp.Compare(len(a.ID.Code), len(b.ID.Code)))
+	})
+	for _, c := range near {
+		if c.InWords() {
+			byWord = append(byWord, c.Hit)
+		} else {
+			bySlip = append(bySlip, c.Hit)
+		}
 	}
-	return hits, rows.Err()
+	return byWord, bySlip, rows.Err()
 }
 
 // mostCorrections is how many words of equal distance may stand for one.
@@ -99,9 +113,9 @@ func correct(ctx context.Context, tx *sqlx.Tx, words []string) ([]string, error)
 			continue
 		}
 		var best []string
-		most := slipsAllowed(word)
+		most := spelling.Allowed(word)
 		for _, term := range vocabulary {
-			slips := distance(word, term, most)
+			slips := spelling.Distance(word, term, most)
 			if slips < most {
 				most, best = slips, nil
 			}
@@ -147,6 +161,9 @@ func (db *DB) notFound(ctx context.Context, missing []food.ID, noTable []error) 
 				names[i] = h.ID.String() + ` "` + h.Name + `"`
 			}
 			do = "perhaps " + strings.Join(names, ", ")
+			if spelling.Plain(near[0].ID.Code) == spelling.Plain(id.Code) {
+				do = "write " + names[0]
+			}
 		}
 		e.Faults = append(e.Faults, fail.Fault{What: "there is no food " + id.String(), Do: do})
 	}

@@ -195,14 +195,14 @@ there is no food core:juice of limes (perhaps core:lime-juice "Lime juice")`, er
 func TestByName(t *testing.T) {
 	db := fresh(t)
 	load(t, db, "own2", "1", plain("own2", "a", "Sugar"), plain("own2", "b", "Honey", "Miel"))
-	load(t, db, "core", "1", plain("core", "x", "Sugar"), plain("core", "y", "Twin"), plain("core", "z", "Twin"), plain("core", "w", "Same", "Same"))
+	load(t, db, "core", "1", plain("core", "x", "Sugar"), plain("core", "y", "Twin"), plain("core", "z", "Twin"), plain("core", "w", "Same", "Same"), plain("core", "9", "Nine"))
 	for _, c := range []struct {
 		name   string
 		tables []string
 		want   string
 	}{
 		{"Sugar", []string{"core", "own2"}, "core:x"}, {"Sugar", []string{"own2", "core"}, "own2:a"}, {"Miel", []string{"core", "own2"}, "own2:b"},
-		{"sugar", []string{"core"}, ""}, {"Sug", []string{"core"}, ""}, {"Sugar", []string{"none"}, ""}, {"Sugar", nil, ""}, {"Same", []string{"core"}, "core:w"},
+		{"sugar", []string{"core"}, "core:x"}, {"X", []string{"core"}, "core:x"}, {"sugar", []string{"core", "own2"}, "core:x"}, {"Sug", []string{"core"}, ""}, {"9", []string{"core"}, ""}, {"Sugar", []string{"none"}, ""}, {"Sugar", nil, ""}, {"Same", []string{"core"}, "core:w"},
 	} {
 		id, found, err := db.ByName(t.Context(), c.name, c.tables)
 		require.NoError(t, err)
@@ -214,6 +214,12 @@ func TestByName(t *testing.T) {
 	_, _, err := db.ByName(t.Context(), "Twin", []string{"core"})
 	require.Error(t, err)
 	assert.Equal(t, `"Twin" is the name of 2 foods (write one of core:y, core:z)`, err.Error())
+	load(t, db, "other", "1", plain("other", "a", "Gin"), plain("other", "gin", "Gin, dry"))
+	_, _, err = db.ByName(t.Context(), "GIN", []string{"other"})
+	assert.EqualError(t, err, `"GIN" is the name of 2 foods (write one of other:a, other:gin)`, "a name and a code that read the same")
+	id, _, err := db.ByName(t.Context(), "Gin", []string{"other"})
+	require.NoError(t, err)
+	assert.Equal(t, "other:a", id.String(), "an exact name is meant")
 }
 
 func TestErrorsOfAnInterruptedLookup(t *testing.T) {

@@ -9,6 +9,7 @@ import (
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/source"
+	"sipsum/internal/spelling"
 
 	"github.com/jmoiron/sqlx"
 )
@@ -94,16 +95,21 @@ func (db *DB) Remove(ctx context.Context, id string) error {
 }
 
 // currentOf gives the current release of a table. None is an error that says
-// how to load it.
+// which was meant, or how to load it.
 func currentOf(ctx context.Context, tx *sqlx.Tx, table string) (release int64, err error) {
 	err = tx.GetContext(ctx, &release, "SELECT key FROM release WHERE table_id = ? AND current = 1", table)
-	if errors.Is(err, sql.ErrNoRows) {
-		return 0, &fail.Error{Exit: fail.NeedsTable, Cause: ErrNoTable, Faults: []fail.Fault{{
-			What: "the table " + table + " is not loaded",
-			Do:   "load it: sipsum table load FORMAT PATH --as " + table + "; see sipsum table formats",
-		}}}
+	if !errors.Is(err, sql.ErrNoRows) {
+		return release, err
 	}
-	return release, err
+	var loaded []string
+	if err := tx.SelectContext(ctx, &loaded, "SELECT table_id FROM release WHERE current = 1 ORDER BY key"); err != nil {
+		return 0, err
+	}
+	do := "load it: sipsum table load FORMAT PATH --as " + table + "; see sipsum table formats"
+	if near := spelling.Nearest(table, loaded); len(near) > 0 {
+		do = "did you mean " + near[0] + ":? else " + do
+	}
+	return 0, &fail.Error{Exit: fail.NeedsTable, Cause: ErrNoTable, Faults: []fail.Fault{{What: "the table " + table + " is not loaded", Do: do}}}
 }
 
 // Columns lists the columns of a table in the publisher's order.

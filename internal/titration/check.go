@@ -76,6 +76,6 @@ func (r *Rig) compare(pot *ledger.Pot, m *drink.Measured, in acidity.Ions, b sam
 	if math.Abs(math.Log(times)) > estimate.Disagreement*off {
 		r.note(note.Note{Kind: "reading disagrees", Text: fmt.Sprintf(
 			"%s: the titration took %s times the base that the recipe tells of, which is more than %d standard deviations off: check the sample, the strength and the recipe",
-			m.StepPath(), note.Number(times), estimate.Disagreement)})
+			note.Place(m.StepPath()), note.Number(times), estimate.Disagreement)})
 	}
 }

@@ -82,7 +82,7 @@ func (r *Rig) sampleOf(pot *ledger.Pot, m *drink.Measured) []float64 {
 		usual := amount.MustInstrument(amount.ReadSample)
 		r.note(note.Note{Kind: "titration", Text: fmt.Sprintf(
 			"%s: the titration does not say how much was titrated, so %g %s are taken: write sample: %[2]g %[3]s if that is so, or what it was, since all that it tells hangs on it",
-			m.StepPath(), usual.Usual, usual.Unit)})
+			note.Place(m.StepPath()), usual.Usual, usual.Unit)})
 		return r.Hand.DrawQuantity(drink.Quantity{Number: usual.Usual, Half: usual.Half}, 1, m.StepPath()+"/sample")
 	}
 	sample := r.Hand.Draw(*m.Sample, m.StepPath()+"/sample")

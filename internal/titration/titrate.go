@@ -35,7 +35,7 @@ func (r *Rig) Titrate(pot *ledger.Pot, read []*drink.Measured) {
 		return
 	}
 	if miss := fit.Worst; miss > amount.MustInstrument(amount.ReadPH).Half {
-		r.note(note.Note{Kind: "titration", Text: fmt.Sprintf("%s: the points do not lie on one curve (one is off by %.2f pH): check them", m.StepPath(), miss)})
+		r.note(note.Note{Kind: "titration", Text: fmt.Sprintf("%s: the points do not lie on one curve (one is off by %.2f pH): check them", note.Place(m.StepPath()), miss)})
 	}
 	if err := plausible(fit, solvent/unit.Kilo); err != nil {
 		r.Faults.Add(m.At(), "check the volumes, the sample and the strength", "%s", err.Error())

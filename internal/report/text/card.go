@@ -24,9 +24,13 @@ func (p cards) print(s *sheet.Sheet, beside func(cards, *label.Card)) {
 func (p cards) card(c *label.Card) {
 	rows := p.laidOut(c)
 	widths := rows.widths()
-	p.gap()
-	for i, row := range rows {
-		p.printRow(row, widths, i == 0)
+	if p.width >= usualWidth || rows.fits(p.width, widths) {
+		p.gap()
+		for i, row := range rows {
+			p.printRow(row, widths, i == 0)
+		}
+	} else {
+		p.folded(rows)
 	}
 	if len(c.NotSignificant) > 0 {
 		p.paragraph(marginWidth, 2, sheet.NotSignificant(c))

@@ -88,6 +88,52 @@ func (l tableRows) widths() []int {
 	return widths
 }
 
+// fits reports whether a table of so wide columns leaves room for the names before them.
+func (l tableRows) fits(page int, widths []int) bool {
+	for _, w := range widths {
+		page -= w
+	}
+	for _, row := range l[1:] {
+		if !row.whole && strings.Join(row.cells, "") != "" && width(row.name) > page+1 {
+			return false
+		}
+	}
+	return page > 0
+}
+
+// folded prints a card on a page that is too narrow for its columns: under each name its
+// cells, which say what they are per where there are several.
+func (p cards) folded(rows tableRows) {
+	head := rows[0]
+	several := len(head.cells) > 2
+	title := head.name
+	if !several {
+		title += ", " + head.cells[0]
+	}
+	p.heading(title)
+	for _, row := range rows[1:] {
+		deep := len(row.name) - len(strings.TrimLeft(row.name, " "))
+		var cells []string
+		for i, text := range row.cells {
+			basis, _, _ := strings.Cut(head.cells[i], ",")
+			switch {
+			case text == "" || row.whole && i < len(row.cells)-1:
+				continue
+			case i == len(row.cells)-1:
+				text += "*"
+			case several:
+				text = basis + " " + text
+			}
+			cells = append(cells, strings.ReplaceAll(text, " ", glue))
+		}
+		text := row.name[deep:]
+		if len(cells) > 0 {
+			text += ": " + strings.Join(cells, " · ")
+		}
+		p.paragraph(deep, 2, text)
+	}
+}
+
 // printRow prints a line of a card. A long name takes the room of empty cells beside it.
 func (p cards) printRow(row tableRow, widths []int, head bool) {
 	room := p.width

@@ -2,6 +2,7 @@ package textreport
 
 import (
 	"fmt"
+	"slices"
 
 	"sipsum/internal/assay"
 	"sipsum/internal/chemistry"
@@ -22,7 +23,7 @@ func (p solutions) print(a *assay.Assay, whole bool) {
 	}
 	p.heading("As a solution")
 	p.solution("", a.Chemistry, whole)
-	p.restsOn(a.Chemistry)
+	p.further(a.Chemistry)
 	if text := sheet.GasGone(a.Chemistry); a.Want.Degassed && text != "" {
 		p.paragraph(marginWidth, 2, text)
 	}
@@ -32,7 +33,7 @@ func (p solutions) print(a *assay.Assay, whole bool) {
 		if c.Chemistry != nil {
 			p.strong(marginWidth, 0, Clean(c.Name, mostName))
 			p.solution(c.Name, c.Chemistry, false)
-			p.restsOn(c.Chemistry)
+			p.further(c.Chemistry)
 			p.keeping(c.Chemistry.Keeping)
 			p.doses(c.Chemistry.Doses)
 			dosed = dosed || len(c.Chemistry.Doses) > 0
@@ -45,14 +46,23 @@ func (p solutions) print(a *assay.Assay, whole bool) {
 
 // solution prints one liquid, a component or the drink.
 func (p solutions) solution(of string, c *chemistry.Chemistry, whole bool) {
-	p.memory(len(c.Unseen) > 0)
 	l := sheet.LiquidOf(c, whole)
+	if slices.ContainsFunc(l.Rows, func(r sheet.LiquidRow) bool { return r.FromMemory }) {
+		p.weak(c.Unseen)
+	}
 	p.rows(l.Rows)
 	for _, w := range l.Withheld {
 		p.paragraph(marginWidth, 2, w.What+": "+Clean(w.Why, mostProse)+w.Bounds+toWrite(of, w))
 	}
 	p.rows(l.More)
-	p.curve(c.Curve)
+}
+
+// further tells how a pH came about, and what moves it, on the page that tells all.
+func (p solutions) further(c *chemistry.Chemistry) {
+	if p.page.whole {
+		p.curve(c.Curve)
+		p.restsOn(c)
+	}
 }
 
 // rows prints figures of a liquid.
@@ -71,7 +81,11 @@ func (p solutions) rows(rows []sheet.LiquidRow) {
 		default:
 			s = p.show(r.Result)
 		}
-		p.row(r.Name, p.memory(r.FromMemory), s, "")
+		signs := ""
+		if r.FromMemory {
+			signs = " †"
+		}
+		p.row(r.Name, signs, s, "")
 	}
 }
 
@@ -88,7 +102,7 @@ func (p solutions) restsOn(c *chemistry.Chemistry) {
 		}
 		foods = append(foods, fmt.Sprintf("%s%s, %.2f to %.2f%s", Clean(r.Food.String(), mostName), sheet.RestsAs(r), r.Low, r.High, signs(numbers)))
 	}
-	p.paragraph(marginWidth, 2, "The pH rests on the published pH of "+clean.Listed(foods)+", not on composition alone.")
+	p.paragraph(marginWidth, 2, "The pH rests on composition and on the published pH of "+clean.Listed(foods)+".")
 }
 
 // shortUnit fits units into their column: grams in 100 g are per cent, and the name of

@@ -16,32 +16,17 @@ func Compare(w io.Writer, foods []*food.Food, lines []food.Comparison, missing [
 	for i, f := range foods {
 		p.hanging(columnSign(i)+"  ", 3, Clean(f.ID.String(), mostName)+"  "+Clean(f.Name(), mostName))
 	}
-	const nameWidth, unitWidth = 24, 4
-	cell := min((p.width-nameWidth-unitWidth-2)/len(foods), 14)
-	head := strings.Repeat(" ", nameWidth+unitWidth)
-	for i := range foods {
-		head += right(columnSign(i), cell)
+	most := max((p.width-comparedName-comparedUnit-2)/comparedLeast, 1)
+	for from := 0; from < len(foods); from += most { // as many at a time as stand side by side
+		p.columnsOf(lines, from, min(from+most, len(foods)))
 	}
-	p.gap()
-	p.line(p.bold(p.accent(head)))
 	disagree, copied, borrowed, kin := false, false, false, false
 	for _, line := range lines {
-		text := left(fit(Clean(line.Constituent.Name, mostName), nameWidth-1), nameWidth) + left(line.Constituent.Unit, unitWidth)
 		for _, c := range line.Cells {
-			text += right(compared(c), cell)
 			borrowed = borrowed || lent(c)
 			kin = kin || c.Value.By == food.ByKin
 		}
-		switch {
-		case line.Disagree:
-			text, disagree = text+" ≠", true
-		case line.Copied:
-			text, copied = text+" =", true
-			if room := p.width - width(text); room >= width(sameFigure) {
-				text += sameFigure
-			}
-		}
-		p.line(text)
+		disagree, copied = disagree || line.Disagree, copied || line.Copied && !line.Disagree
 	}
 	p.gap()
 	legend := "in 100 g · – the table says nothing · ? unknown · < below this limit · tr trace · (0) assumed"
@@ -52,7 +37,7 @@ func Compare(w io.Writer, foods []*food.Food, lines []food.Comparison, missing [
 		legend += " · ≠ two figures differ by more than three standard deviations of both"
 	}
 	if borrowed {
-		legend += " · " + borrowedText
+		legend += " · " + borrowedSign + " " + borrowedText
 	}
 	if copied {
 		legend += " · =" + sameFigure + ": nobody has measured a difference"
@@ -62,6 +47,41 @@ func Compare(w io.Writer, foods []*food.Food, lines []food.Comparison, missing [
 		p.paragraph(0, 0, "In no loaded table: "+Clean(strings.Join(missing, ", "), mostProse))
 	}
 	return p.write(w)
+}
+
+// The columns of foods side by side.
+const (
+	comparedName  = 24
+	comparedUnit  = 4
+	comparedLeast = 8
+	comparedMost  = 14
+)
+
+// columnsOf prints some of the foods side by side.
+func (p *page) columnsOf(lines []food.Comparison, from, to int) {
+	cell := min((p.width-comparedName-comparedUnit-2)/(to-from), comparedMost)
+	head := strings.Repeat(" ", comparedName+comparedUnit)
+	for i := from; i < to; i++ {
+		head += right(columnSign(i), cell)
+	}
+	p.gap()
+	p.line(p.bold(p.accent(head)))
+	for _, line := range lines {
+		text := left(fit(Clean(line.Constituent.Name, mostName), comparedName-1), comparedName) + left(line.Constituent.Unit, comparedUnit)
+		for _, c := range line.Cells[from:to] {
+			text += right(compared(c), cell)
+		}
+		switch {
+		case line.Disagree:
+			text += " ≠"
+		case line.Copied:
+			text += " ="
+			if room := p.width - width(text); room >= width(sameFigure) {
+				text += sameFigure
+			}
+		}
+		p.line(text)
+	}
 }
 
 // sameFigure is said of what foods have of one row: between these nobody knows a difference.

@@ -69,25 +69,33 @@ const hundredth = 100
 func (p milk) curdleMap(c *curdling.Judgement) {
 	m := c.Map
 	p.gap()
-	p.line(left("    milk", milkWidth), "  ", fit(Clean(c.Sour, mostName), p.width/2), ", times what the drink holds")
+	p.hanging(left("    milk", milkWidth)+"  ", milkWidth+2, fit(Clean(c.Sour, mostName), p.width/2)+", times what the drink holds")
+	most := (p.width - milkWidth - 1) / doseWidth
+	for from := 0; from < len(m.Doses); from += most {
+		p.mapOf(m, from, min(from+most, len(m.Doses)))
+	}
+	p.paragraph(marginWidth+2, 2, "· smooth, ? doubtful, × curdles, [ ] the drink; shares at its own dose")
+	p.gap()
+}
+
+// mapOf prints as many doses of a map as stand side by side.
+func (p milk) mapOf(m curdling.Map, from, to int) {
 	head := left("   times  share", milkWidth+1)
-	for _, dose := range m.Doses {
+	for _, dose := range m.Doses[from:to] {
 		head += right(plain(dose), doseWidth-1) + " "
 	}
 	p.line(head)
 	for i := len(m.Milks) - 1; i >= 0; i-- {
 		line := right(plain(math.Round(hundredth*m.Milks[i])/hundredth), timesWidth) + right(fmt.Sprintf("%.0f %%", percentOf*m.Shares[i]), milkWidth-timesWidth) + " "
-		for k, cell := range m.Cells[i] {
+		for k, cell := range m.Cells[i][from:to] {
 			sign := " " + verdictSign[cell.Verdict] + " "
-			if m.Milks[i] == 1 && m.Doses[k] == 1 {
+			if m.Milks[i] == 1 && m.Doses[from+k] == 1 {
 				sign = "[" + verdictSign[cell.Verdict] + "]"
 			}
 			line += right(sign, doseWidth)
 		}
 		p.line(line)
 	}
-	p.paragraph(marginWidth+2, 2, "· smooth, ? doubtful, × curdles, [ ] the drink; shares at its own dose")
-	p.gap()
 }
 
 // waysOut lists the changes that keep the drink smooth.

@@ -29,12 +29,12 @@ func (p categories) atLength() {
 // category prints one category at length.
 func (p categories) category(c *evidence.Category) {
 	p.tableHeading(clean.UpperFirst(Clean(c.Name, mostName)), "")
-	var unknown []string
+	var unknown []missing
 	for i := range c.Entries {
 		e := &c.Entries[i]
 		words := sheet.WordsFor(e.Constituent)
 		if sheet.Hollow(e.Result) {
-			unknown = append(unknown, p.named(words, e.Result))
+			unknown = append(unknown, missing{p.named(words, e.Result), e.Result})
 			continue
 		}
 		p.row(words, p.notes.of(e, p.s.Tables), p.show(e.Result), "")
@@ -47,7 +47,7 @@ func (p categories) category(c *evidence.Category) {
 		brought{p.page}.ingredients(p.s.Ingredients(e.Constituent), parts)
 	}
 	if len(unknown) > 0 {
-		p.paragraph(marginWidth, 2, "not known: "+clean.Listed(unknown))
+		p.paragraph(marginWidth, 2, "not known: "+p.fewOf(unknown, seeAssay))
 	}
 	for _, text := range c.Sentences {
 		p.hanging("  “", marginWidth+1, clean.UpperFirst(Clean(text, mostProse))+"”")
@@ -74,18 +74,18 @@ func (p categories) shortly() {
 // brief prints one category in two lines a constituent.
 func (p categories) brief(c *evidence.Category) {
 	p.strong(0, 2, Clean(c.Name, mostName))
-	var unknown []string
+	var unknown []missing
 	for i := range c.Entries {
 		e := &c.Entries[i]
 		words := sheet.WordsFor(e.Constituent)
 		if sheet.Hollow(e.Result) {
-			unknown = append(unknown, words)
+			unknown = append(unknown, missing{words, e.Result})
 			continue
 		}
-		p.row(words, p.notes.of(e, p.s.Tables), p.show(e.Result), "")
-		p.paragraph(partIndent, 2, brought{p.page}.inShort(sheet.BroughtTo(p.s.Assay, e.Constituent.ID)))
+		p.row(words, "", p.show(e.Result), "")
+		p.paragraph(partIndent, 2, brought{p.page}.inShort(sheet.BroughtTo(p.s.Assay, e.Constituent.ID))+p.notes.of(e, p.s.Tables))
 	}
 	if len(unknown) > 0 {
-		p.paragraph(marginWidth, 2, "not known: "+clean.Listed(unknown))
+		p.paragraph(marginWidth, 2, "not known: "+p.fewOf(unknown, seeAssay))
 	}
 }

@@ -45,6 +45,7 @@ func CurdleMap(w io.Writer, c *curdling.Judgement, whole bool, st Style) error {
 // solutions.
 func Solutions(w io.Writer, a *assay.Assay, works sheet.PHWorks, st Style) error {
 	p, notes := newPage(st), &footnotes{}
+	p.whole = true
 	solutions{p, notes, works}.print(a, true)
 	p.sources(notes)
 	return p.write(w)

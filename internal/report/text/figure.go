@@ -118,44 +118,46 @@ func (p *page) sentence(r composition.Result, words string) string {
 const (
 	marginWidth   = 2
 	numberWidth   = 9
-	unitWidth     = 5
-	intervalWidth = 13
+	unitWidth     = 6
+	intervalWidth = 14
 	upToWidth     = 14
 	perWidth      = 8
-	figuresWidth  = numberWidth + 1 + unitWidth + intervalWidth + 1 + upToWidth + perWidth
 )
 
+// figureWidth is what a row has besides its name and the columns behind its figure.
+const figureWidth = marginWidth + numberWidth + unitWidth
+
+// figureColumns are those behind a figure: its interval, its bound, and a second figure at
+// the right edge. What a part brings stands in the same.
+func figureColumns() []column {
+	return []column{{width: intervalWidth}, {width: upToWidth}, {width: perWidth, right: true}}
+}
+
 // row prints a figure: the name and its footnotes with a dotted line to the number, the interval,
-// the bound, and a second figure at the right edge.
+// the bound, and a second figure.
 func (p *page) row(name, signs string, s shown, second string) {
-	nameWidth, beside := p.width-marginWidth-figuresWidth, signs
-	if width(name)+width(signs) > nameWidth {
-		beside = "" // the name is worth more: many sources get a line of their own
+	columns := figureColumns()
+	columns[0].text, columns[1].text, columns[2].text = s.interval, s.upTo, second
+	if second != "" {
+		columns[2].below = second + " in " + perVolume
 	}
-	rest := left(s.interval, intervalWidth) + " " + left(s.upTo, upToWidth)
-	room := p.width - marginWidth - nameWidth - numberWidth - 1 - unitWidth
-	if short := strings.TrimRight(rest, " "); width(rest)+width(second) > room {
-		rest = short + " " // a long interval takes the room of what is beside it
-	}
-	p.line(
-		left(s.mark, marginWidth), leaders(fit(name, nameWidth-width(beside))+beside, nameWidth), p.bold(right(s.number, numberWidth)),
-		" ", left(s.unit, unitWidth), rest, right(second, room-width(rest)),
-	)
-	if beside != signs {
-		p.line(strings.Repeat(" ", marginWidth), "  sources", signs)
-	}
+	p.tabled(tableLine{
+		margin: left(s.mark, marginWidth), name: name, signs: signs,
+		number: right(s.number, numberWidth), unit: left(" "+s.unit, unitWidth), columns: columns,
+	})
 }
 
 // tableHeading begins a section of rows and says what their columns are.
 func (p *page) tableHeading(name, second string) {
-	nameWidth := p.width - figuresWidth
+	const ahead = 2 // "a serving" ends over the last digit's unit
+	columns := figureColumns()
+	columns[0].text, columns[2].text = "interval", second
+	names, n := p.beside(figureWidth, intervalWidth, upToWidth, perWidth)
 	p.gap()
-	if width(name) > nameWidth { // a long name has lines of its own
+	if width(name) > names-ahead { // a long name has lines of its own
 		p.strong(0, 2, name)
 		name = ""
 	}
-	p.line(
-		p.bold(p.accent(left(name, nameWidth))), right("a serving", numberWidth), " ", left("", unitWidth),
-		left("interval", intervalWidth), " ", left("", upToWidth), right(second, perWidth),
-	)
+	cells, _ := fold(columns[:n], n)
+	p.line(p.bold(p.accent(left(name, marginWidth+names-ahead))), right("a serving", numberWidth+ahead), left("", unitWidth), cells)
 }

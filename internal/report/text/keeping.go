@@ -13,12 +13,13 @@ func (p solutions) keeping(k *chemistry.Keeping) {
 	if k == nil {
 		return
 	}
-	memory := p.memory(k.FromMemory)
 	if k.WaterActivity.Why == "" {
-		p.rows([]sheet.LiquidRow{{Name: "water activity", Result: k.WaterActivity.Result, FromMemory: k.FromMemory}})
+		s := p.show(k.WaterActivity.Result)
+		s.unit = "" // a share of one
+		p.row("water activity", remembered(k.FromMemory, &p.activity), s, "")
 	}
 	if f := k.Freezing; sheet.Freezes(k) {
-		p.paragraph(marginWidth, 2, fmt.Sprintf("Ice begins to form at %s °C%s (%s to %s).", degrees(f.Mean), memory, degrees(f.Low), degrees(f.High)))
+		p.paragraph(marginWidth, 2, fmt.Sprintf("Ice begins to form at %s °C (%s to %s).", degrees(f.Mean), degrees(f.Low), degrees(f.High)))
 	}
 	if k.Holding != nil {
 		p.paragraph(marginWidth, 2, sheet.Holding(k.Holding))

@@ -1,24 +1,47 @@
 package textreport
 
 import (
+	"regexp"
+	"slices"
 	"strings"
 
+	"sipsum/internal/clean"
 	"sipsum/internal/composition"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 )
 
-// daggerText explains †.
-const daggerText = "† rests on a figure or a rule that is unverified, entered from memory: check the official text before use"
-
 // borrowedSign marks a figure that is another food's, and borrowedText explains it.
 const (
 	borrowedSign = "‡"
-	borrowedText = "‡ copied from another food: nobody has measured this food's own"
+	borrowedText = "another food's figure: nobody has measured this one's own"
 )
 
 // byKinText explains what is known by kin.
-const byKinText = "by kin: nobody measured it; foods of its kin share their acids so"
+const byKinText = "by kin: nobody measured it in this food; its kin share their acids so"
+
+// codes are the rows of tables that a kin's shares come from.
+var codes = regexp.MustCompile(`as in ((?:\S+:\S+ )+)\(`)
+
+// kinRows gives the codes of the foods whose shares a figure by kin has.
+func kinRows(source string) string {
+	if found := codes.FindStringSubmatch(Clean(source, mostProse)); found != nil {
+		return strings.TrimSpace(found[1])
+	}
+	return ""
+}
+
+// kinWords says whose shares a figure by kin has: how many published foods, and where they
+// stand, without their codes.
+func kinWords(source string) string {
+	return codes.ReplaceAllStringFunc(Clean(source, mostProse), func(rows string) string {
+		n := strings.Count(rows, ":")
+		if n == 1 {
+			return "as in one published food ("
+		}
+		return "as in " + grouped(n) + " published foods ("
+	})
+}
 
 // legend gathers the signs that a page has used, so that only those are
 // explained.
@@ -26,6 +49,8 @@ type legend struct {
 	atLeast, upTo, shares, bars, dagger, borrowed bool
 	kin                                           bool // nobody measured a share of a total
 	states                                        [estimate.Unknown + 1]bool
+	unseen                                        []string // what acts on a pH by a strength from memory
+	activity                                      bool     // a water activity rests on a constant from memory
 }
 
 // mark gives the sign in the margin for a state that needs one.
@@ -47,41 +72,83 @@ func (l *legend) markOf(r composition.Result) string {
 	return "k"
 }
 
-// explain prints the signs that the page has used.
-func (p *page) explain() {
-	var signs []string
-	add := func(used bool, text string) {
+// sign is a sign of a page and what it says.
+type sign struct{ sign, says string }
+
+// explain prints how the figures are meant, and the signs that the page has used.
+func (p *page) explain(draws int) {
+	var list []sign
+	add := func(used bool, what, says string) {
 		if used {
-			signs = append(signs, text)
+			list = append(list, sign{what, says})
 		}
 	}
-	add(p.atLeast, "≥ the known part; where no “up to” follows, nothing bounds the rest")
-	add(p.shares && p.atLeast, "where ≥ stands, shares are of the known part")
-	add(p.upTo, "up to: the upper end of the interval with every unknown part at its most")
-	add(p.states[estimate.Assumed], "a partly assumed")
-	add(p.states[estimate.Trace], "t partly a trace")
-	add(p.states[estimate.Below], "b partly below a limit")
-	add(p.borrowed, borrowedText)
-	add(p.kin, "k "+byKinText)
-	add(p.bars, "bar: 20 cells are 100 %, shaded over the interval of the share")
-	add(p.dagger, daggerText)
-	p.gap()
-	p.paragraph(0, 0, strings.Join(append([]string{"Intervals hold 90 % of the draws; a food of a table is any food of its name, wherever it is bought"}, signs...), " · ")+".")
+	add(true, "9–11", "a range: the drink was worked out "+grouped(draws)+" times with everything that is not certain drawn anew, and nine results in ten lie within it. A food of a table is any food of its name, wherever it is bought")
+	add(p.atLeast, "≥", "what is known; of the rest nobody has a figure")
+	add(p.upTo, "up to", "the upper end of the range if every unknown part is at its most; where it is missing beside ≥, nobody can say")
+	add(p.shares && p.atLeast, "%", "beside ≥, a share of what is known")
+	add(p.bars, "██▒", "a share: full up to the lower end of its range, shaded up to the upper; 20 cells are the whole")
+	add(p.states[estimate.Assumed], "a", "part of it is assumed, by a rule or by who published it")
+	add(p.states[estimate.Trace], "t", "part of it is a trace: there, and too little to state")
+	add(p.states[estimate.Below], "b", "part of it was looked for, and is less than could be seen")
+	add(p.borrowed, borrowedSign, borrowedText)
+	add(p.kin, "k", byKinText)
+	add(p.daggerText() != "", "†", p.daggerText())
+	p.heading("How to read it")
+	p.signs(list)
+}
+
+// signs prints signs below each other.
+func (p *page) signs(list []sign) {
+	const indent = 9
+	for _, s := range list {
+		p.hanging("  "+left(s.sign, indent-2), indent, s.says)
+	}
 }
 
 // memory gives the sign for what rests on a rule entered from memory.
-func (p *page) memory(is bool) string {
+func (p *page) memory(is bool) string { return remembered(is, &p.dagger) }
+
+// remembered gives the sign for what was entered from memory, and notes of what kind it is.
+func remembered(is bool, noted *bool) string {
 	if !is {
 		return ""
 	}
-	p.dagger = true
+	*noted = true
 	return " †"
+}
+
+// daggerText says what was entered from memory, where it decides something; empty if nothing.
+func (l *legend) daggerText() string {
+	var list []string
+	if l.dagger {
+		list = append(list, "look up a rule or a caution in the official text before you rely on it")
+	}
+	if len(l.unseen) > 0 {
+		list = append(list, "at a pH it is the strength of "+clean.Listed(l.unseen))
+	}
+	if l.activity {
+		list = append(list, "at a water activity it is how a solute binds water")
+	}
+	if len(list) == 0 {
+		return ""
+	}
+	return "entered from memory and checked by nobody: " + strings.Join(list, "; ")
 }
 
 // explainDagger prints what † says, on a page of no other signs.
 func (p *page) explainDagger() {
-	if p.dagger {
+	if text := p.daggerText(); text != "" {
 		p.gap()
-		p.paragraph(0, 0, daggerText+".")
+		p.paragraph(0, 2, "† "+text+".")
+	}
+}
+
+// weak notes what acts on a pH by a strength that nobody has seen in print.
+func (l *legend) weak(acids []string) {
+	for _, a := range acids {
+		if !slices.Contains(l.unseen, a) {
+			l.unseen = append(l.unseen, a)
+		}
 	}
 }

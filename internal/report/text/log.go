@@ -27,7 +27,7 @@ func (p logged) print(l sheet.Log) {
 	}
 	p.heading("Held hot")
 	for _, h := range l.Hot {
-		p.line("  ", fmt.Sprintf("%s: at %g °C or above, read %s at %s", rulesName(h.Rules), h.Celsius, blank, blank))
+		p.paragraph(marginWidth, 2, fmt.Sprintf("%s: at %g °C or above, read %s at %s", rulesName(h.Rules), h.Celsius, blank, blank))
 	}
 	p.gap()
 	p.paragraph(0, 0, sheet.LocalCode)

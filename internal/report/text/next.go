@@ -9,7 +9,7 @@ import (
 )
 
 // readingWords names a reading.
-var readingWords = map[string]string{"mass": "the mass", "brix": "°Brix", "tds": "dissolved solids", "density": "the density", "abv": "the strength", "ph": "the pH", "ta": "the titratable acidity"}
+var readingWords = map[string]string{"mass": "the mass", "brix": "°Brix", "tds": "dissolved solids", "density": "the density", "abv": "the strength", "ph": "the pH", "ta": "the titratable acidity (ta)"}
 
 // Next prints the readings not yet taken, the most useful first.
 func Next(w io.Writer, s *sheet.Sheet, st Style) error {

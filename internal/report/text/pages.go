@@ -54,7 +54,7 @@ var printers = map[sheet.Part]func(v view, whole bool){
 	sheet.WorkedCards:  func(v view, _ bool) { cards{v.page}.worked(v.s, v.notes) },
 	sheet.Declared:     func(v view, _ bool) { declared{v.page, v.notes}.print(v.s) },
 	sheet.ToNote:       func(v view, _ bool) { v.remarks() },
-	sheet.Signs:        func(v view, _ bool) { v.explain() },
+	sheet.Signs:        func(v view, _ bool) { v.explain(v.s.Assay.Draws) },
 	sheet.Daggers:      func(v view, _ bool) { v.explainDagger() },
 	sheet.ToLog:        func(v view, _ bool) { logged{v.page}.print(v.s.Log()) },
 	sheet.Sources:      func(v view, _ bool) { v.sources(v.notes) },
@@ -74,6 +74,7 @@ func printPage(w io.Writer, s *sheet.Sheet, st Style, of sheet.Page) error {
 		briefly{v.page}.print(s)
 		v.gap()
 	}
+	v.whole = of.Whole
 	v.head(of.Kind)
 	for _, part := range of.Parts {
 		printers[part](v, of.Whole)

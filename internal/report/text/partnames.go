@@ -17,39 +17,36 @@ func cleanPart(id recipe.PartID, name string) string {
 	return Clean(name, mostName)
 }
 
-// fitParts fits the names of parts into n columns so that each is still another: of
-// names that begin alike the end is kept.
+// fitParts shortens the names of parts that are longer than n columns: they end at a comma,
+// where they still tell each part from the others and hold no code that does. The others stay
+// as they are and get a line of their own.
 func fitParts(parts []part, n int) []string {
 	names, alike := make([]string, len(parts)), map[string]int{}
 	for i, k := range parts {
-		names[i] = fit(k.name, n)
+		names[i] = k.name
+		if width(k.name) > n && !strings.HasSuffix(k.name, ")") {
+			names[i] = toComma(k.name, n)
+		}
 		alike[names[i]]++
 	}
 	for i, k := range parts {
-		if alike[names[i]] < 2 && names[i] == k.name {
-			continue
-		}
-		head, code := k.name, ""
-		if at := strings.LastIndex(k.name, " ("); at > 0 && strings.HasSuffix(k.name, k.id.Food.String()+")") {
-			head, code = k.name[:at], k.name[at:]
-		} else if alike[names[i]] > 1 && k.id.Component == "" {
-			code = " (" + Clean(k.id.Food.String(), mostName) + ")"
-		} else if alike[names[i]] > 1 {
-			code = tailOf(k.name, n/2)
-		}
-		if code != "" && width(code) < n {
-			names[i] = fit(head, n-width(code)) + code
+		if alike[names[i]] > 1 {
+			names[i] = k.name
 		}
 	}
 	return names
 }
 
-// tailOf gives the end of a text, of at most n columns.
-func tailOf(text string, n int) string {
-	for i := range text {
-		if width(text[i:]) <= n {
-			return text[i:]
+// toComma gives the longest beginning of a name that ends before a comma and fits n columns
+// with "…" behind it; all of the name if there is none.
+func toComma(name string, n int) string {
+	for head := name; ; {
+		at := strings.LastIndex(head, ", ")
+		if at <= 0 {
+			return name
+		}
+		if head = head[:at]; width(head) < n {
+			return head + "…"
 		}
 	}
-	return ""
 }

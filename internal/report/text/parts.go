@@ -31,8 +31,8 @@ func partsOf(list []sheet.Bringer) []part {
 // The columns of a row of parts.
 const (
 	partIndent = 4
-	shareWidth = 15
 	barWidth   = 20
+	barAt      = 16 // columns behind the figure
 	percentOf  = 100
 	tiny       = 0.5 // per cent: a smaller share is not written as 0
 )
@@ -63,7 +63,8 @@ func (p brought) parts(b sheet.Brought) {
 		return
 	}
 	list, more := b.Listed()
-	names := fitParts(partsOf(b.Known), p.partWidth())
+	room, _ := p.beside(figureWidth, intervalWidth, upToWidth, perWidth)
+	names := fitParts(partsOf(b.Known), room-partIndent+marginWidth)
 	next := 0
 	for i, k := range b.Known {
 		if next < len(list) && k.ID == list[next].ID {
@@ -93,14 +94,14 @@ func (p brought) inShort(b sheet.Brought) string {
 	if len(b.Unknown) == 0 {
 		return text
 	}
-	var names []string
+	var names []missing
 	for _, u := range partsOf(b.Unknown) {
-		names = append(names, u.name)
+		names = append(names, missing{u.name, u.Result})
 	}
 	if text != "" {
 		text += "; "
 	}
-	return text + "not known in " + clean.Listed(names)
+	return text + "not known in " + p.fewOf(names, "")
 }
 
 // copied gives the sign of a part that rests on another food's figure.
@@ -121,22 +122,21 @@ func allFrom(b sheet.Brought) string {
 	return "all from " + from
 }
 
-// partWidth is the room for the name of a part.
-func (p brought) partWidth() int {
-	return p.width - partIndent - numberWidth - 1 - unitWidth - shareWidth - 1 - barWidth
-}
-
 // part prints one component's part: amount, share with interval, bar.
 func (p brought) part(k composition.Figure, name, by string) {
 	s := p.show(k.Result)
-	share, bar := "", ""
+	columns := figureColumns()
 	if sheet.HasShare(k.Share) {
-		share, bar = percent(k.Share), p.bar(k.Share)
+		columns[0].text = percent(k.Share)
+		if _, n := p.beside(figureWidth, intervalWidth, upToWidth, perWidth); n == len(columns) {
+			at := max(width(columns[0].text)+1, intervalWidth) // a share may be longer than an interval
+			columns[1].text = strings.Repeat(" ", max(barAt-at, 0)) + p.bar(k.Share)
+		}
 	}
-	p.line(
-		left(strings.Repeat(" ", marginWidth)+p.copied(by), partIndent), leaders(name, p.partWidth()),
-		right(s.number, numberWidth), " ", left(s.unit, unitWidth), left(share, shareWidth), " ", p.accent(bar),
-	)
+	p.tabled(tableLine{
+		margin: left("", marginWidth), name: left(p.copied(by), partIndent-marginWidth) + name,
+		number: right(s.number, numberWidth), unit: left(" "+s.unit, unitWidth), columns: columns,
+	})
 }
 
 // notKnownIn names the parts of which nothing is known.
@@ -144,14 +144,14 @@ func (p brought) notKnownIn(unknown []part) {
 	if len(unknown) == 0 {
 		return
 	}
-	list := make([]string, len(unknown))
+	list := make([]missing, len(unknown))
 	for i, u := range unknown {
-		list[i] = u.name
+		list[i] = missing{u.name, u.Result}
 		if most := p.bound(u.Result, 0); most != "" {
-			list[i] += " (" + most + ")"
+			list[i].words += " (" + most + ")"
 		}
 	}
-	p.paragraph(partIndent, 2, "not known in "+strings.Join(list, ", "))
+	p.paragraph(partIndent, 2, "not known in "+p.fewOf(list, ""))
 }
 
 // percent writes a share with its interval: "74 % (68–80)".

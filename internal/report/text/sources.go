@@ -68,9 +68,17 @@ func (f *footnotes) of(e *evidence.Entry, tables []source.Table) string {
 	return signs(numbers)
 }
 
+// gradeWords say how good a source is (data/core/README.md), with its grade.
+var gradeWords = map[string]string{
+	"A": "Measured several times, or analysed by an agency (A)",
+	"B": "One good paper or table (B)",
+	"C": "A handbook, or derived (C)",
+	"D": "An estimate, or a list without sources (D)",
+}
+
 // citation writes a work as a footnote.
 func citation(w source.Work) string {
-	return sentences(w.Citation, w.URL, prefixed("Grade ", w.Grade))
+	return sentences(kinWords(w.Citation), w.URL, gradeWords[w.Grade])
 }
 
 // citationOf writes a table as a footnote.

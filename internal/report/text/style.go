@@ -1,6 +1,7 @@
 package textreport
 
 import (
+	"cmp"
 	"io"
 	"strings"
 )
@@ -8,12 +9,16 @@ import (
 // Style says how a page is to look.
 type Style struct {
 	Colour bool // bold and the accent colour, for a terminal
-	Width  int  // columns of a page, 80 at least; 0 = 80
+	Width  int  // columns of a page; 0 = 80
 }
 
-// usualWidth is the width of a page, and the least: on fewer columns the figures
-// leave no room for names.
-const usualWidth = 80
+// The width of a page, in columns: what nobody states, what a telephone shows, and what the
+// eye follows from a name to its figure. Our own bounds.
+const (
+	usualWidth = 80
+	leastWidth = 40
+	mostWidth  = 120
+)
 
 // bulletIndent is how far the text after "  – " is set in.
 const bulletIndent = 4
@@ -32,11 +37,12 @@ type page struct {
 	text  strings.Builder
 	style Style
 	width int
+	whole bool // it lists all that others count
 	legend
 }
 
 func newPage(st Style) *page {
-	return &page{style: st, width: max(st.Width, usualWidth)}
+	return &page{style: st, width: min(max(cmp.Or(st.Width, usualWidth), leastWidth), mostWidth)}
 }
 
 // write ends the page.
@@ -112,10 +118,18 @@ func (p *page) hanging(lead string, indent int, text string) {
 		}
 		lead, first = strings.Repeat(" ", indent), p.width-indent
 	}
-	lines := wrap(text, min(first, p.width-indent))
+	// What the lead takes of the first line stands for a word.
+	taken := strings.Repeat(glue, max(width(lead)-indent, 0))
+	if word, _, _ := strings.Cut(text, " "); width(word) > first {
+		taken = ""
+		p.line(lead)
+		lead = strings.Repeat(" ", indent)
+	}
+	lines := wrap(taken+text, p.width-max(indent, width(lead)-width(taken)))
 	if len(lines) == 0 {
 		lines = []string{""}
 	}
+	lines[0] = strings.TrimPrefix(lines[0], taken)
 	p.line(lead, lines[0])
 	for _, l := range lines[1:] {
 		p.line(strings.Repeat(" ", indent), l)

@@ -19,17 +19,15 @@ const (
 // curve prints a titration curve in two lines: the pH, and the base that takes 100 g
 // there (below zero: acid).
 func (p solutions) curve(points []chemistry.CurvePoint) {
-	points = p.fewer(points)
-	if len(points) == 0 {
-		return
+	for part := range slices.Chunk(p.fewer(points), (p.width-curveName)/curveCell) {
+		pH, base := left("  titrated to pH", curveName), left("  mmol in 100 g", curveName)
+		for _, c := range part {
+			pH += right(fmt.Sprintf("%.1f", c.PH), curveCell)
+			base += right(minus(threeDigits(c.Base)), curveCell)
+		}
+		p.line(pH)
+		p.line(base)
 	}
-	pH, base := left("  titrated to pH", curveName), left("  mmol in 100 g", curveName)
-	for _, c := range points {
-		pH += right(fmt.Sprintf("%.1f", c.PH), curveCell)
-		base += right(minus(threeDigits(c.Base)), curveCell)
-	}
-	p.line(pH)
-	p.line(base)
 }
 
 // fewer leaves the half pH out of a curve that is too long for the page.
@@ -67,24 +65,35 @@ func (p solutions) doses(doses []chemistry.Dose) {
 	if len(doses) == 0 {
 		return
 	}
-	p.line("  ", "To a higher acidity: ml of a stock for 100 g, and the pH there")
-	head := left("  acidity", targetCell)
+	p.paragraph(marginWidth, 2, "To a higher titratable acidity: ml of a stock for 100 g, and the pH there")
 	var acids []string
 	at := map[string][]chemistry.Dose{}
 	for _, d := range doses {
 		if at[d.Acid] == nil {
 			acids = append(acids, d.Acid)
-			head += right(d.Acid, doseCell)
 		}
 		at[d.Acid] = append(at[d.Acid], d)
 	}
+	for part := range slices.Chunk(acids, (p.width-targetCell)/doseCell) {
+		p.doseTable(part, at)
+	}
+	if slices.ContainsFunc(doses, func(d chemistry.Dose) bool { return math.IsNaN(d.PH) }) {
+		p.line("  ", "–: more acid than was titrated")
+	}
+}
+
+// doseTable prints the doses of as many stocks as stand side by side.
+func (p solutions) doseTable(acids []string, at map[string][]chemistry.Dose) {
+	head, strengths := left("  to reach", targetCell), left("", targetCell)
+	for _, name := range acids {
+		head += right(name, doseCell)
+	}
 	p.line(head)
-	strengths := left("", targetCell)
 	for _, name := range acids {
 		strengths += right(fmt.Sprintf("%g %%", at[name][0].Percent), doseCell)
 	}
 	p.line(strengths)
-	last := firstPlace(doses[0].Acidity)
+	last := firstPlace(at[acids[0]][0].Acidity)
 	if targets := at[acids[0]]; len(targets) > 1 {
 		last = firstPlace(targets[1].Acidity - targets[0].Acidity) // the step
 	}
@@ -98,9 +107,6 @@ func (p solutions) doses(doses []chemistry.Dose) {
 			row += right(cell, doseCell)
 		}
 		p.line(row)
-	}
-	if slices.ContainsFunc(doses, func(d chemistry.Dose) bool { return math.IsNaN(d.PH) }) {
-		p.line("  ", "–: more acid than was titrated")
 	}
 }
 

@@ -78,16 +78,11 @@ const (
 	stateWidth  = 10
 )
 
-func (v *values) nameWidth() int {
-	return v.width - marginWidth - amountWidth - 1 - unitWidth - rangeWidth - samples - stateWidth
-}
-
 func (v *values) head(name string) {
+	names, n := v.beside(marginWidth+amountWidth+unitWidth, rangeWidth, samples, stateWidth)
+	heads, _ := fold([]column{{text: "found", width: rangeWidth}, {text: "n", width: samples}, {text: "known as", width: stateWidth}}[:n], n)
 	v.gap()
-	v.line(
-		v.bold(v.accent(left(name, marginWidth+v.nameWidth()))), right("in 100 g", amountWidth), " ", left("", unitWidth),
-		left("found", rangeWidth), left("n", samples), "known as",
-	)
+	v.line(v.bold(v.accent(left(name, marginWidth+names))), right("in 100 g", amountWidth), left("", unitWidth), heads)
 }
 
 // value prints one value: amount, range found, number of samples, state and
@@ -118,14 +113,18 @@ func (v *values) value(name, unit string, x food.Value) {
 	if x.By == food.ByKin {
 		known, v.kin = "by "+food.ByKin, true
 	}
-	n := ""
+	if unit == name {
+		unit = "" // "pH 2.25"
+	}
+	n, nBelow := "", ""
 	if x.N > 0 {
 		n = strconv.Itoa(x.N)
+		nBelow = "n " + n
 	}
-	v.line(
-		left("", marginWidth), leaders(fit(name, v.nameWidth()-width(signs))+signs, v.nameWidth()), v.bold(right(amount, amountWidth)), " ", left(unit, unitWidth),
-		left(found, rangeWidth), left(n, samples), known,
-	)
+	v.tabled(tableLine{
+		margin: left("", marginWidth), name: name, signs: signs, number: right(amount, amountWidth), unit: left(" "+unit, unitWidth),
+		columns: []column{{text: found, width: rangeWidth}, {text: n, width: samples, below: nBelow}, {text: known, width: stateWidth}},
+	})
 }
 
 // limitOf writes a value without an amount: its limit, or that there is none.
@@ -145,7 +144,11 @@ func (v *values) cite(x food.Value) string {
 	var numbers []int
 	dagger := ""
 	if x.By == food.ByKin {
-		numbers = append(numbers, v.notes.number(clean.UpperFirst(Clean(x.Ref, mostProse))+"."))
+		text := clean.UpperFirst(kinWords(x.Ref)) + "."
+		if rows := kinRows(x.Ref); rows != "" {
+			text += " Rows: " + rows + "."
+		}
+		numbers = append(numbers, v.notes.number(text))
 	}
 	for id := range strings.FieldsSeq(x.Source) {
 		w, ok := v.works(id)
@@ -167,7 +170,7 @@ func (v *values) states() {
 		estimate.Assumed: "assumed: taken to be so by rule or by the publisher",
 		estimate.Trace:   "trace: there, too little to state",
 		estimate.Below:   "below: looked for, and less than the limit",
-		estimate.Unknown: "unknown: nobody has said; ≤ is before the most it can be",
+		estimate.Unknown: "unknown: nobody has said; ≤ stands before the most that it can be",
 	}
 	var list []string
 	for s := estimate.Assumed; s <= estimate.Unknown; s++ {
@@ -181,8 +184,8 @@ func (v *values) states() {
 	if v.kin {
 		list = append(list, byKinText)
 	}
-	if v.dagger {
-		list = append(list, daggerText)
+	if text := v.daggerText(); text != "" {
+		list = append(list, "† "+text)
 	}
 	if len(list) > 0 {
 		v.gap()

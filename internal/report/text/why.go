@@ -58,7 +58,7 @@ func Why(w io.Writer, s *sheet.Sheet, st Style) error {
 	if kin := d.Figure.ByKin(); len(kin) > 0 {
 		p.heading("What nobody measured")
 		for _, c := range kin {
-			p.hanging("  ", 4, Clean(c.Food+" "+c.SourceNote, mostProse))
+			p.hanging("  ", 4, Clean(c.Food, mostName)+" "+kinWords(c.SourceNote))
 		}
 	}
 	foot(p, s)
@@ -68,8 +68,10 @@ func Why(w io.Writer, s *sheet.Sheet, st Style) error {
 // printShare prints the share of a spread.
 func printShare(p *page, name, words string, share float64) {
 	bar := strings.Repeat("█", int(math.Round(min(max(share, 0), 1)*driverBar)))
-	nameWidth := p.width - 2 - causeWidth - 6 - 1 - driverBar
-	p.line("  ", p.bold(left(name, causeWidth)), leaders(words, nameWidth), right(wholePercent(share), 6), " ", p.accent(bar))
+	p.tabled(tableLine{
+		margin: "  " + left(name, causeWidth), name: words, number: right(wholePercent(share), 6),
+		columns: []column{{text: " " + bar, width: 1 + driverBar}},
+	})
 }
 
 func wholePercent(share float64) string { return rounded(share*percentOf, 0) + glue + "%" }

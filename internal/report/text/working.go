@@ -2,10 +2,9 @@ package textreport
 
 import (
 	"fmt"
-	"strconv"
-
 	"sipsum/internal/label"
 	"sipsum/internal/sheet"
+	"strconv"
 )
 
 // worked prints the cards and, under each, how every figure came about.
@@ -21,43 +20,56 @@ func (p cards) worked(s *sheet.Sheet, notes *footnotes) {
 	}
 }
 
-// working prints one figure: the formula, what went in, what came out.
+// working prints one figure: what went in, each with its factor, and what came out.
 func (p cards) working(x label.Working, notes *footnotes) {
 	var cited []int
 	for _, source := range x.Sources {
 		cited = append(cited, notes.number(source))
 	}
-	p.strong(0, 2, Clean(x.Label, mostName)+", "+x.Basis+": "+x.Formula+" "+signs(cited))
+	p.strong(0, 2, Clean(x.Label, mostName)+", "+x.Basis+", in "+x.Unit+signs(cited))
 	for _, t := range x.Terms {
-		amount := "unknown"
-		if t.Amount != nil {
-			amount = exactly(*t.Amount) + " " + t.Unit
-		}
-		text := amount + " " + t.Name
-		switch {
-		case t.Factor == 1:
-		case t.Gives != nil:
-			text += " × " + exactly(t.Factor) + " = " + exactly(*t.Gives)
-		default:
-			text += " × " + exactly(t.Factor) + " = unknown"
-		}
-		if t.Most != nil {
-			text += " (up to " + exactly(*t.Most) + " " + t.Unit + ")"
-		}
-		p.hanging("  – ", 4, text)
+		p.hanging("  – ", bulletIndent, termWords(t))
 	}
 	result := "unknown"
 	if x.Value != nil {
 		result = exactly(*x.Value) + " " + x.Unit
 	}
-	result = fmt.Sprintf("  × %s for the basis → %s, printed %q", exactly(x.Scale), result, x.Printed)
+	if x.Scale != 1 {
+		result = "× " + exactly(x.Scale) + " for the amount it is given for = " + result
+	} else {
+		result = "= " + result
+	}
+	result += fmt.Sprintf(", printed %q", x.Printed)
 	if x.Percent != "" {
 		result += "; " + x.Percent + " of " + x.Against
 	}
-	p.paragraph(2, 4, result)
+	p.paragraph(bulletIndent, 2, result)
 	if a := x.Accepted; a != nil {
-		p.paragraph(2, 4, fmt.Sprintf("  declared %s %s: an authority accepts %s to %s %s %s", x.Printed, x.Unit, a.Low, a.High, x.Unit, signs([]int{notes.number(a.Source)})))
+		p.paragraph(bulletIndent, 2, fmt.Sprintf("declared %s %s: an authority accepts %s to %s %s %s", x.Printed, x.Unit, a.Low, a.High, x.Unit, signs([]int{notes.number(a.Source)})))
 	}
+}
+
+// termWords says what goes into a figure: "10.497 g available carbohydrate × 17 = 178.44".
+func termWords(t label.Term) string {
+	amount, gives := "unknown", "unknown"
+	if t.Amount != nil {
+		amount = exactly(*t.Amount) + " " + t.Unit
+	}
+	if t.Gives != nil {
+		gives = exactly(*t.Gives)
+	}
+	text := amount + " " + t.Name
+	switch t.Factor {
+	case 1:
+	case -1:
+		text = "less " + text
+	default:
+		text += " × " + exactly(t.Factor) + " = " + gives
+	}
+	if t.Most != nil {
+		text += " (up to " + exactly(*t.Most) + " " + t.Unit + ")"
+	}
+	return text
 }
 
 // exactly writes a figure of a working with five significant digits: enough to

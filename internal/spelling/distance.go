@@ -1,10 +1,10 @@
-package store
+package spelling
 
 import "unicode/utf8"
 
-// slipsAllowed is how many slips a word may be away from another: one in short
+// Allowed is how many slips a word may be away from another: one in short
 // words, where two would reach almost any other word, else two.
-func slipsAllowed(word string) int {
+func Allowed(word string) int {
 	const short = 5
 	if utf8.RuneCountInString(word) < short {
 		return 1
@@ -12,11 +12,11 @@ func slipsAllowed(word string) int {
 	return 2
 }
 
-// distance counts the slips between two words: runes left out, added or
+// Distance counts the slips between two words: runes left out, added or
 // replaced, or neighbours exchanged (optimal string alignment distance;
 // Boytsov 2011, ACM J. Exp. Algorithmics 16, 1.1). It gives most + 1 as soon
 // as there are more than most.
-func distance(a, b string, most int) int {
+func Distance(a, b string, most int) int {
 	if longer := utf8.RuneCountInString(a) - utf8.RuneCountInString(b); longer > most || -longer > most {
 		return most + 1
 	}

@@ -1,0 +1,62 @@
+package typeset
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+)
+
+// groups splits a text at its spaces into what may stand at the end of a line: words, and
+// figures with all that belongs to them.
+func groups(text string) []string {
+	words := strings.FieldsFunc(text, func(r rune) bool { return r == ' ' })
+	var list []string
+	for i, word := range words {
+		if i > 0 && together(words, i) {
+			list[len(list)-1] += " " + word
+			continue
+		}
+		list = append(list, word)
+	}
+	return list
+}
+
+// The forms of words that figures are made of. What closes a sentence or a bracket ends a
+// figure too.
+var (
+	number    = regexp.MustCompile(`^[(\[“"~<>≥≤±×−+-]*\d[\d.,/–\x{2009}]*$`)
+	numeral   = regexp.MustCompile(`^[(\[“"~<>≥≤±×−+-]*\d`)
+	bracketed = regexp.MustCompile(`^\([−-]?\d[\d.,–\x{2009}]*[);,]*[.,;:]?$`)
+	thousands = regexp.MustCompile(`(^|[^\d.,])\d{1,3}$`)
+	hundreds  = regexp.MustCompile(`^\d{3}(\D|$)`)
+)
+
+// before are the words that belong to the number behind them, and units those that belong
+// to the number before them; ratio is a unit with another figure at once behind it.
+var (
+	ratio  = regexp.MustCompile(`^[^\s\d/]+/\d`) // "2 000 kJ/480 kcal"
+	before = []string{"≥", "≤", "<", ">", "±", "×", "→", "=", "−", "about", "pH", "to", "day", "/"}
+	units  = strings.Fields(`% g kg mg µg ml cl dl l kJ kcal °C °Bx °Brix h min s bar atm mol mmol g/ml g/l mg/l mol/l mmol/l g/kg mg/kg g/100 mg/100 µg/100
+		day days hour hours minute minutes week weeks draws volumes times servings`)
+)
+
+// together reports whether a line may not end before a word: whether it and the one before
+// are parts of one figure.
+func together(words []string, i int) bool {
+	a, b := words[i-1], words[i]
+	opened, closed := strings.TrimLeft(a, "([“"), strings.TrimRight(b, ".,;:)]”")
+	switch {
+	case number.MatchString(a) && (slices.Contains(units, closed) || ratio.MatchString(b) || b == "±" || b == "/" || b == "×"), // "36 g", "36 ± 2", "3 / 4"
+		number.MatchString(a) && bracketed.MatchString(b),         // "4.12 (3.93–4.37)"
+		slices.Contains(before, opened) && numeral.MatchString(b), // "≥ 480", "to 8.1"
+		opened == "up" && b == "to" && i+1 < len(words) && numeral.MatchString(words[i+1]),
+		thousands.MatchString(a) && hundreds.MatchString(b), // "8 400"
+		strings.HasSuffix(a, "/100") && slices.Contains([]string{"g", "ml"}, closed):
+		return true
+	case b == "to": // "5.21 to 5.97", "57 °C to 21 °C"
+		return number.MatchString(a) && i+1 < len(words) && numeral.MatchString(words[i+1])
+	case slices.Contains(units, a): // "57 % (55–59)", "5 % vol", "195 kJ / 46 kcal", "36 g ± 2 g"
+		return i > 1 && number.MatchString(words[i-2]) && (bracketed.MatchString(b) || closed == "vol" || b == "/" || b == "±")
+	}
+	return false
+}
