@@ -62,7 +62,7 @@ func (r *reader) linesOf(items []ast.Node, owner string, before int) []Line {
 			break
 		}
 		if l, ok := r.line(item, owner != garnish); ok {
-			l.Path = twins.path(owner, l.Food)
+			l.Path = twins.path(owner, identity(l.Food))
 			lines = append(lines, l)
 		}
 	}

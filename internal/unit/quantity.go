@@ -128,6 +128,9 @@ var (
 	between    = regexp.MustCompile(`^[-−]?[0-9½⅓⅔¼¾⅛][0-9./,]*[^-−–—0-9]*?( ?[-−–—] ?| to )[-−]?[0-9½⅓⅔¼¾⅛]`)
 )
 
+// StatesSpread tells whether a text has a ±, however it is written.
+func StatesSpread(text string) bool { return spreadSign.MatchString(text) }
+
 // cutSpread parts a text at its ±.
 func cutSpread(text string) (main, spread string, found bool) {
 	at := spreadSign.FindStringIndex(text)
