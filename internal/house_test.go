@@ -37,9 +37,9 @@ var sizes = []struct {
 	{"internal/liquid", 1800, 18},
 	{"internal/note", 1800, 18},
 	{"internal/reading", 1800, 18},
-	{"internal/recipe", 1950, 18}, // what a name may mean is told there, the drink's own names first
+	{"internal/recipe", 2050, 18}, // what a name may mean is told there, the drink's own names first
 	{"internal/titration", 1800, 18},
-	{"internal/drink", 3920, 0}, // what a step or a vessel is called has its lines here, the facts of a coffee, and what lines at fault name
+	{"internal/drink", 5200, 0}, // what a hand writes otherwise is read there or shown as it should be, what a step or a vessel is called has its lines here, the facts of a coffee, and what lines at fault name
 	{"internal/prep", 3500, 0},
 	{"internal/report/text", 3600, 0}, // what nobody measured has a mark on five pages, and a ranking says what it leaves out
 }

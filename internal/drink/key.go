@@ -86,7 +86,7 @@ func (g grammar[T]) read(r *reader, into *T, n ast.Node) (found present, ok bool
 	return found, true
 }
 
-func (r *values) unknownKey(e entry, what string, names []string) {
+func (r *file) unknownKey(e entry, what string, names []string) {
 	if key, rest, glued := gluedKey(e.key, names); glued {
 		r.faults.Add(e.at, "write: "+key+": "+clip(rest), "there is no space after the colon of %s", key)
 		return

@@ -84,7 +84,7 @@ func (r *reader) ownFoods(d *Drink, n ast.Node) {
 
 // foodsOfList reports own foods that stand in a list, each with the code that its name makes, and
 // reads them all the same.
-func (r *reader) foodsOfList(list *ast.SequenceNode, each func(e entry)) {
+func (r *file) foodsOfList(list *ast.SequenceNode, each func(e entry)) {
 	for _, item := range list.Values {
 		code := "my-food"
 		if m, ok := item.(*ast.MappingNode); ok {

@@ -78,7 +78,7 @@ func (r *reader) synonym(w stepWord, call entry) (stepKind, entry, bool) {
 }
 
 // synonymOfTreat reads a word that changes no figure, with what stands behind it.
-func (r *reader) synonymOfTreat(w stepWord, k stepKind, call entry) (stepKind, entry, bool) {
+func (r *file) synonymOfTreat(w stepWord, k stepKind, call entry) (stepKind, entry, bool) {
 	text, isText := raw(call.value)
 	if !isText && !implicitNull(call.value) {
 		r.faults.Add(call.at, "write - treat: \""+w.word+", …\" with what you do in words", "%s changes no figure and takes no parameters", quoted(call.key))

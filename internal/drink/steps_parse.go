@@ -124,6 +124,10 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 			r.faults.Add(r.nodeAt(n), "write them after a colon: "+k.Example, "%s has no parameters", k.Word)
 			return stepKind{}, entry{}, false
 		}
+		if k, known := findStep(gluedStep(text)); known {
+			r.faults.Add(r.nodeAt(n), "write: "+stepLine(k.Example, nil), "there is no space after the colon of %s", k.Word)
+			return stepKind{}, entry{}, false
+		}
 		if w, known := findSynonym(text); known {
 			return r.synonym(w, entry{key: text, at: r.nodeAt(n), node: n, value: nothingAt(n)})
 		}
@@ -173,7 +177,7 @@ func named(e entry) string {
 }
 
 // paramsInWords reports parameters that stand in one text: "reduce: by half".
-func (r *reader) paramsInWords(k stepKind, call entry) bool {
+func (r *file) paramsInWords(k stepKind, call entry) bool {
 	text, ok := raw(call.value)
 	if _, isMap := k.shape["properties"]; !ok || !isMap {
 		return false
