@@ -3,7 +3,6 @@ package cli
 import (
 	"context"
 	"errors"
-	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -77,21 +76,11 @@ func (a *app) foodCompare(ctx context.Context, args []string, all bool) error {
 	return textreport.Compare(a.streams.Out, foods, lines, missing, a.style())
 }
 
-// atMost leaves the foods that do not fit side by side out, and notes which: a food of a table that
-// has one already before all others, and of these the worst match.
+// atMost leaves the foods that do not fit side by side out, those that match worst, and notes which.
 func atMost(ids []food.ID, note func(string)) []food.ID {
 	if len(ids) <= mostCompared {
 		return ids
 	}
-	var first, again []food.ID
-	for _, id := range ids {
-		if slices.ContainsFunc(first, func(x food.ID) bool { return x.Table == id.Table }) {
-			again = append(again, id)
-		} else {
-			first = append(first, id)
-		}
-	}
-	ids = append(first, again...)
 	var out []string
 	for _, id := range ids[mostCompared:] {
 		out = append(out, id.String())
