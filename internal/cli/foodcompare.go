@@ -76,7 +76,7 @@ func (a *app) foodCompare(ctx context.Context, args []string, all bool) error {
 	return textreport.Compare(a.streams.Out, foods, lines, missing, a.style())
 }
 
-// atMost leaves the foods that do not fit side by side out, and notes which.
+// atMost leaves the foods that do not fit side by side out, those that match worst, and notes which.
 func atMost(ids []food.ID, note func(string)) []food.ID {
 	if len(ids) <= mostCompared {
 		return ids
@@ -85,7 +85,7 @@ func atMost(ids []food.ID, note func(string)) []food.ID {
 	for _, id := range ids[mostCompared:] {
 		out = append(out, id.String())
 	}
-	note("more than six foods do not fit side by side, left out: " + strings.Join(out, ", "))
+	note("more than six foods do not fit side by side, left out (compare them by name): " + strings.Join(out, ", "))
 	return ids[:mostCompared]
 }
 

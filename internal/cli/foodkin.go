@@ -40,7 +40,7 @@ func rankByKin(ctx context.Context, db *store.DB, q store.Ranking) ([]store.Rank
 		x := store.Ranked{ID: f.ID, Name: f.Name(), Group: f.Group, Value: v, Per: food.None, Figure: v.Amount}
 		if q.Per != "" {
 			per, ok := f.Value(q.Per)
-			if !ok || !(per.Amount > 0) {
+			if !ok || !(per.Amount > q.MoreThan) {
 				continue
 			}
 			x.Per, x.Figure = per.Amount, v.Amount/per.Amount

@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -81,6 +82,28 @@ type per struct {
 	id    constituent.ID // empty: 100 g of food
 	times float64        // of the ratio
 	text  string         // "per 100 kcal"
+	least unit.Limit     // of id in 100 g, if it is to be more than a little
+}
+
+// The least that a ratio may relate to, by constituent: what has next to none of it would lead the
+// list whatever else it holds.
+func leastOf(id constituent.ID) unit.Limit {
+	switch id {
+	case constituent.Sugar:
+		return unit.LimitOf("basis of a ratio", "g sugars/100 g")
+	case constituent.EnergyKcal:
+		return unit.LimitOf("basis of a ratio", "kcal/100 g")
+	}
+	return unit.Limit{}
+}
+
+// name is what the list relates to, with the least of it.
+func (p per) name() string {
+	c := constituent.Must(p.id)
+	if p.least.Low == 0 {
+		return c.Name
+	}
+	return c.Words() + ", of which it takes more than " + strconv.FormatFloat(p.least.Low, 'g', -1, 64) + " " + c.Unit + " in 100 g,"
 }
 
 // perOf reads --per. The hundreds are the size of the basis that the word names.
@@ -89,15 +112,15 @@ func perOf(word string) (per, error) {
 	case "100g":
 		return per{times: 1, text: "per 100 g"}, nil
 	case "100kcal":
-		return per{constituent.EnergyKcal, unit.Hundred, "per 100 kcal"}, nil
+		return per{constituent.EnergyKcal, unit.Hundred, "per 100 kcal", leastOf(constituent.EnergyKcal)}, nil
 	case "100g-sugars":
-		return per{constituent.Sugar, unit.Hundred, "per 100 g sugars"}, nil
+		return per{constituent.Sugar, unit.Hundred, "per 100 g sugars", leastOf(constituent.Sugar)}, nil
 	}
 	c, err := constituent.Read(word, constituent.Any)
 	if err != nil {
 		return per{}, fail.Because(fail.Wrong, err, "--per takes 100g, 100kcal, 100g-sugars or a constituent", "")
 	}
-	return per{c.ID, 1, "per " + c.Unit + " " + c.Named()}, nil
+	return per{c.ID, 1, "per " + c.Unit + " " + c.Named(), leastOf(c.ID)}, nil
 }
 
 func (a *app) foodRank(ctx context.Context, tag string, o rankOptions) error {
@@ -121,7 +144,7 @@ func (a *app) foodRank(ctx context.Context, tag string, o rankOptions) error {
 	if err != nil {
 		return err
 	}
-	q := store.Ranking{Of: c.ID, Per: basis.id, Tables: a.options.tables, Groups: groups, First: drinkGroups(groups), MinN: o.minN}
+	q := store.Ranking{Of: c.ID, Per: basis.id, MoreThan: basis.least.Low, Tables: a.options.tables, Groups: groups, First: drinkGroups(groups), MinN: o.minN}
 	ranked, err := a.rank(ctx, db, q, less, o.limit)
 	if err != nil {
 		return err
@@ -223,7 +246,7 @@ func (a *app) printRank(ctx context.Context, db *store.DB, q store.Ranking, basi
 		Chosen: len(q.Groups) > 0, LeftOut: textreport.LeftOut(left), Without: without,
 	}
 	if basis.id != "" {
-		head.Basis = constituent.Must(basis.id).Name
+		head.Basis = basis.name()
 	}
 	var lines []textreport.Ranked
 	for _, x := range ranked {

@@ -7,9 +7,11 @@
 // every fault has file:line:col and a code stays as written: 0304, 1e3, yes and
 // null are text where text is meant. All faults of a file, and of the pantry
 // files it uses, are reported at once; lines, steps and entries at fault are
-// left out of the Drink and the rest is kept. What foods exist, what a
-// constituent is called and whether a volume has a density is the business of
-// the caller, who adds faults of their own to the same list.
+// left out of the Drink and the rest is kept, and what they name is kept beside it
+// (mention.go). What foods exist, what the words of a pack mean and whether a volume
+// has a density is the business of the caller, who adds faults of their own to the
+// same list. What categories, split and ferment call constituents, in words or by
+// tagname, is read here (constituents.go).
 //
 // The grammar is one table of keys (grammar.go, component.go, ownfood.go, coffee.go,
 // line.go, steps_grammar.go, measured.go, intent.go). The parser reads by it and
@@ -141,7 +143,10 @@
 // in the indentation. A text block (| or >) is read as one line.
 //
 // Names are compared byte by byte: an accent written as a letter and a mark does
-// not equal the letter with the accent. No-break, thin and other such spaces are read as
+// not equal the letter with the accent. Two that only case and spaces tell apart are
+// an error. A file under use: that holds anything but foods and components is refused
+// without showing any of it; of one that does, a message may quote what is wrong.
+// No-break, thin and other such spaces are read as
 // spaces everywhere; zero-width characters and soft hyphens are refused, but for the joiners
 // between the letters of scripts that need them. The text of a food that " # " has cut, with a space after the
 // #, cannot be told from a line with a comment. Expressions in claims and targets

@@ -1,10 +1,13 @@
 package food_test
 
 import (
+	"cmp"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 
+	"sipsum/internal/embedded"
 	"sipsum/internal/food"
 )
 
@@ -20,6 +23,18 @@ func TestCounterpartsAreThoseOfTheCrosswalk(t *testing.T) {
 	assert.Equal(t, food.ID{Table: "sr", Code: "14411"}, list[0])
 	assert.Contains(t, list, food.ID{Table: "ciqual", Code: "18066"})
 	assert.Empty(t, food.Counterparts("no such food"))
+	grade := map[food.ID]string{}
+	for _, row := range embedded.Rows("crosswalk.csv") {
+		if row.Text("core") == "lemon-juice" {
+			grade[food.ID{Table: row.Text("table"), Code: row.Text("code")}] = cmp.Or(row.Text("match"), "not judged")
+		}
+	}
+	var grades []string
+	for _, id := range food.Counterparts("lemon-juice") {
+		grades = append(grades, grade[id])
+	}
+	assert.True(t, slices.IsSorted(grades), "the best match first: %v", grades)
+	assert.Greater(t, len(slices.Compact(grades)), 2)
 }
 
 // One coffee variety is written in two ways; a word within another is none.

@@ -127,8 +127,8 @@ func Names() []string {
 // plain is what of a word or a label tells rows apart: its words, and not what sets it below another.
 func plain(label string) string { return spelling.Plain(constituent.CardWord(label)) }
 
-// Row gives the row of a word, its key or its label in any case: that of these rules, else of any
-// that know the word.
+// Row gives the row of a word, its key or its label in any case: that of these rules, else that
+// of the same constituent, else of any that know the word.
 func (r *Rules) Row(word string) (Row, bool) {
 	said := plain(word)
 	called := func(row Row) bool { return slices.Contains(row.said, said) }
@@ -136,9 +136,14 @@ func (r *Rules) Row(word string) (Row, bool) {
 		return row, true
 	}
 	for _, name := range Names() {
-		if row, ok := all()[name].find(called); ok {
-			return row, true
+		row, ok := all()[name].find(called)
+		if !ok {
+			continue
 		}
+		if own, ok := r.RowOf(row.Of); ok && own.Times == row.Times {
+			return own, true // called otherwise here: fiber, fibre
+		}
+		return row, true
 	}
 	return Row{}, false
 }

@@ -17,12 +17,14 @@
 // nothing else changes. What the file can say and nobody
 // calculates is refused, never ignored (notcomputed.go). Components and foods are called so
 // that a reader tells them apart (called.go). A text names a component, a food by its table
-// and code, or one by its whole name, in that order (lookup.go); a line becomes grams by its
-// portion, its food's density and its edible share (weigh.go).
+// and code, or one by its whole name, in that order (lookup.go); what it may have meant instead is
+// told, the drink's own names first (meant.go). A line becomes grams by its portion, its food's
+// density and its edible share (weigh.go).
 //
 // # Limits
 //
-// Names are found whole, never by likeness: what is near is only suggested. Claims and
+// Names are found whole, case aside, never by likeness: what is near is only suggested, and a name
+// that looks like one of the drink's own is refused even where a table has it. Claims and
 // targets are refused. Garnish amounts are for all servings together, like the build; a
 // garnish that is not eaten counts for the allergens only.
 package recipe

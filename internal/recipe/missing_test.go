@@ -39,4 +39,8 @@ func TestAMissingTableHidesNoFault(t *testing.T) {
 	assert.Contains(t, err.Error(), "core:nope")
 	err = find("10 g sr:09160")
 	assert.Equal(t, fail.NeedsTable, fail.ExitCode(err))
+	assert.ErrorContains(t, err, "f:3:14: table sr is not loaded", "it has its place too")
+	err = find("10 g sr:09160, 5 g ifct:E033")
+	assert.Equal(t, fail.NeedsTable, fail.ExitCode(err))
+	assert.ErrorContains(t, err, "f:3:28: table ifct is not loaded")
 }

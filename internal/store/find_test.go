@@ -151,6 +151,19 @@ func TestNear(t *testing.T) {
 	}
 }
 
+// A word of a name says more than the letters of a code.
+func TestNearPutsWordsBeforeSlips(t *testing.T) {
+	db := fresh(t)
+	load(t, db, "core", "1", plain("core", "watter", "Date"), plain("core", "a-1", "Water, tap"), plain("core", "soda-water", "Soda"), plain("core", "b", "Walter's ale"))
+	hits, err := db.Near(t.Context(), "core:water", 5)
+	require.NoError(t, err)
+	assert.Equal(t, "core:soda-water core:a-1 core:watter", ids(hits))
+	load(t, db, "sr", "1", plain("sr", "1", "Lemongrass"), plain("sr", "2", "Juice of the lemon, fresh"))
+	hits, err = db.Find(t.Context(), store.Query{Words: "lemon"})
+	require.NoError(t, err)
+	assert.Equal(t, "sr:2 sr:1", ids(hits), "a whole word before the beginning of one, however long the name")
+}
+
 func FuzzFind(f *testing.F) {
 	for _, words := range []string{"lemon", `"`, `a" OR "b`, "*", "NEAR(", "{x}:y", "-x", "\x00", "\xff\xfe", "ﬁ", "नींबू रस", "レモン"} {
 		f.Add(words)

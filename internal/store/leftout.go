@@ -14,7 +14,7 @@ type LeftOut struct {
 	NoFigure int // nobody has stated an amount or a limit
 	None     int // stated to hold none, or less than could be told
 	Few      int // of fewer samples than asked for
-	NoBasis  int // without the constituent that the ranking relates to
+	NoBasis  int // without the constituent that the ranking relates to, or with too little of it
 }
 
 // LeftOut counts those foods that come first and that Rank leaves out.
@@ -33,7 +33,7 @@ func leftOut(ctx context.Context, tx *sqlx.Tx, q Ranking) (out LeftOut, err erro
 	args := []any{q.Of}
 	related, based := "", "1"
 	if q.Per != "" {
-		related, based = `LEFT JOIN value p ON p.food = f.key AND p.constituent = (SELECT key FROM constituent_key WHERE id = ?) `, "coalesce(p.amount > 0, 0)"
+		related, based = `LEFT JOIN value p ON p.food = f.key AND p.constituent = (SELECT key FROM constituent_key WHERE id = ?) `, "coalesce(p.amount > ?, 0)"
 		args = append(args, q.Per)
 	}
 	scope, isFirst := q.scope(), q.isFirst()
@@ -46,7 +46,11 @@ func leftOut(ctx context.Context, tx *sqlx.Tx, q Ranking) (out LeftOut, err erro
 		LEFT JOIN value v ON v.food = f.key AND v.constituent = (SELECT key FROM constituent_key WHERE id = ?) ` + related +
 		`WHERE ` + scope.text + ` AND ` + isFirst.text
 	unknown := int(estimate.Unknown)
-	args = append([]any{unknown, unknown, unknown, q.MinN, q.MinN}, args...)
+	first := []any{unknown, unknown, unknown, q.MinN, q.MinN}
+	if q.Per != "" {
+		first = append(first, q.MoreThan)
+	}
+	args = append(first, args...)
 	args = append(append(args, scope.args...), isFirst.args...)
 	err = tx.QueryRowContext(ctx, text, args...).Scan(&out.Foods, &out.NoFigure, &out.None, &out.Few, &out.NoBasis)
 	return out, err

@@ -13,12 +13,13 @@ import (
 
 // Ranking asks for the foods with the most of a constituent.
 type Ranking struct {
-	Of     constituent.ID
-	Per    constituent.ID // in relation to this constituent; empty: per 100 g of food
-	Tables []string       // only these; none means all loaded tables
-	Groups []string       // only these food groups; none means all
-	First  []string       // foods of these groups, and those of core, come before all others
-	MinN   int            // only values of at least so many samples
+	Of       constituent.ID
+	Per      constituent.ID // in relation to this constituent; empty: per 100 g of food
+	MoreThan float64        // of Per in 100 g, in the vocabulary's unit: foods with no more are left out
+	Tables   []string       // only these; none means all loaded tables
+	Groups   []string       // only these food groups; none means all
+	First    []string       // foods of these groups, and those of core, come before all others
+	MinN     int            // only values of at least so many samples
 }
 
 // Ranked is a food and how much it has.
@@ -105,7 +106,7 @@ func rank(ctx context.Context, tx *sqlx.Tx, q Ranking, first bool, use func(Rank
 	related, figure := "", "v.amount"
 	per := "NULL"
 	if q.Per != "" {
-		related = " CROSS JOIN value p ON p.food = v.food AND p.constituent = (SELECT key FROM constituent_key WHERE id = ?) AND p.amount > 0"
+		related = " CROSS JOIN value p ON p.food = v.food AND p.constituent = (SELECT key FROM constituent_key WHERE id = ?) AND p.amount > ?"
 		figure, per = "v.amount / p.amount", "p.amount"
 	}
 	text := `SELECT r.table_id, f.code, coalesce((SELECT text FROM food_name WHERE food = f.key ORDER BY key LIMIT 1), ''), f.our_group,
@@ -113,7 +114,7 @@ func rank(ctx context.Context, tx *sqlx.Tx, q Ranking, first bool, use func(Rank
 		FROM value v` + related + ` CROSS JOIN food f ON f.key = v.food CROSS JOIN release r ON r.key = f.release
 		WHERE v.constituent = (SELECT key FROM constituent_key WHERE id = ?)` + indexed(ctx, tx, q.Of) + ` AND v.amount > 0 AND v.n >= ?`
 	if q.Per != "" {
-		args = append(args, q.Per)
+		args = append(args, q.Per, q.MoreThan)
 	}
 	args = append(args, q.Of, q.MinN)
 	scope, isFirst := q.scope(), q.isFirst()

@@ -48,6 +48,12 @@ func TestRank(t *testing.T) {
 	assert.Equal(t, []string{"core:lemon", "core:berry"}, list, "without sugars there is no ratio")
 	assert.Equal(t, []float64{2000, 300}, figures)
 
+	list, _ = ranked(store.Ranking{Of: "CITAC", Per: "SUGAR", MoreThan: 2.5})
+	assert.Equal(t, []string{"core:berry"}, list, "2.5 is no more than 2.5")
+	left, err := db.LeftOut(t.Context(), store.Ranking{Of: "CITAC", Per: "SUGAR", MoreThan: 2.5, Tables: []string{"core"}})
+	require.NoError(t, err)
+	assert.Equal(t, store.LeftOut{Foods: 3, None: 1, NoBasis: 1}, left)
+
 	list, _ = ranked(store.Ranking{Of: "CITAC", MinN: 2, Groups: []string{"fruit", "herb"}})
 	assert.Equal(t, []string{"core:berry"}, list)
 	list, _ = ranked(store.Ranking{Of: "CITAC", Tables: []string{"sr"}})
