@@ -44,6 +44,9 @@ func (s *Sheet) coffee() *coffee {
 // part is a component as a coffee.
 func (s *Sheet) part(c *assay.Component) *coffee {
 	k := &coffee{name: c.Name, rows: rowsOf(s.Assay, c), figures: c.Constituents, chemistry: c.Chemistry}
+	if c.ID.Component == "" {
+		k.name = wordsOf(s.Assay.Serving)[c.ID.Food]
+	}
 	if len(k.rows) > 0 {
 		k.figures = composed(s.Assay.Serving, k.rows)
 	}

@@ -38,9 +38,7 @@ const deadly = 1
 func (s *Sheet) briefGuest() BriefGuest {
 	d := &s.Allergens()[0]
 	g := BriefGuest{Rules: d.Rules, Contains: namesIn(d.Contains), MayContain: namesIn(d.MayContain)}
-	for _, line := range s.toAsk([]Declaration{*d}) {
-		g.Check = append(g.Check, line.Sentence())
-	}
+	g.Check = s.checks(d)
 	for _, on := range s.Assay.Garnish {
 		top := Topping{Garnish: on}
 		foods := s.foodsOf(on)
@@ -73,4 +71,24 @@ func (s *Sheet) foodsOf(g recipe.Garnish) []string {
 		}
 	}
 	return ids
+}
+
+// checks says what somebody has to look at first: foods that nobody has assessed together, and
+// what a name leaves open one by one.
+func (s *Sheet) checks(d *Declaration) []string {
+	var list, open []string
+	for _, c := range d.Check {
+		foods := s.foodNames(c.Foods)
+		if c.Leaf == "" {
+			open = append(open, foods...)
+			continue
+		}
+		if text := "To check: " + clean.Name(cmp.Or(c.Name, c.Leaf)) + " in " + clean.Listed(foods); !slices.Contains(list, text) {
+			list = append(list, text)
+		}
+	}
+	if len(open) > 0 {
+		list = append([]string{"Not assessed: " + clean.Listed(open)}, list...)
+	}
+	return list
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"sipsum/internal/amount"
 	"sipsum/internal/assay"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
@@ -50,7 +51,7 @@ func (s *Sheet) next(senses []Sense) *Next {
 		return nil
 	}
 	n := lineOf(s.Assay, list[0].Of, list[0].Reading)
-	n.Unit, n.Expect, n.Narrows, n.More = list[0].Unit, list[0].Expect, list[0].Narrows, len(list)-1
+	n.Expect, n.Narrows, n.More = list[0].Expect, list[0].Narrows, len(list)-1
 	return n
 }
 
@@ -81,7 +82,7 @@ func narrowing(list []drivers.Suggestion, senses []Sense) []drivers.Suggestion {
 
 // lineOf writes the line of a reading.
 func lineOf(a *assay.Assay, of, reading string) *Next {
-	n := &Next{Of: of, Reading: reading, Under: "finish"}
+	n := &Next{Of: of, Reading: reading, Unit: amount.MustInstrument(reading).Unit, Under: "finish"}
 	gap := reading + ": …" + shownIn[reading]
 	n.Line = "- measured: {" + gap + "}"
 	if c, ok := a.Drink.Component(of); ok {

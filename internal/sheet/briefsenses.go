@@ -117,9 +117,11 @@ func (t *taster) sweet() Sense {
 	if r, ok := t.figure(constituent.Polyols); ok && !Hollow(r) {
 		t.add(&x, constituent.Polyols, true)
 	}
-	t.dissolved(&x, "brix", "", Metered, func(c *chemistry.Chemistry) (composition.Result, bool) { return c.Brix, c.TooDry == "" })
+	t.dissolved(&x, "brix", "", Metered, func(c *chemistry.Chemistry) (composition.Result, bool) {
+		return c.Brix, c.TooDry == "" && !None(c.Brix)
+	})
 	if len(x.Figures) == 0 && len(x.Unmeasured) == 0 {
-		x.None = "no sugars"
+		x.None = "no sugars known"
 	}
 	return x
 }
@@ -187,6 +189,9 @@ func (t *taster) body() Sense {
 	x := Sense{Name: "body"}
 	solids := composition.Solids(t.pot)
 	r := composition.Known(t.meter.Of(solids.Total(t.pot)), "g")
+	if None(r) {
+		return Sense{Name: x.Name, None: "water alone"}
+	}
 	x.Figures = append(x.Figures, SenseFigure{Key: "solids", Words: "solids", Leads: true, Form: Metered, Result: r, By: t.s.ingredients(solids, nil)})
 	t.add(&x, constituent.Fat, false)
 	t.add(&x, constituent.Protein, false)

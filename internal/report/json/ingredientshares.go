@@ -10,7 +10,7 @@ import (
 // brought is what an ingredient brings of a constituent: its share of what is known, and where
 // it does not know all of it, the most that it could bring besides.
 type broughtForm struct {
-	Mean    number  `json:"mean"`
+	Amount  number  `json:"amount"`
 	Share   number  `json:"share"`
 	Low     number  `json:"low"`
 	High    number  `json:"high"`

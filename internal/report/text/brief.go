@@ -164,10 +164,10 @@ func (p briefly) atTop(s *sheet.Sheet) {
 func (p briefly) contradictions(b *sheet.Brief) []entry {
 	var list []entry
 	for _, r := range b.Read.Disagree {
-		list = append(list, p.cut("Check", mustStand, askAssay, "! "+readingLine(r)+" – recipe and reading disagree"))
+		list = append(list, p.cut("Disagree", mustStand, askAssay, readingLine(r)))
 	}
 	for _, text := range b.Read.Notes {
-		list = append(list, p.cut("Check", mustStand, askAssay, "! "+Clean(text, mostProse)))
+		list = append(list, p.cut("Disagree", mustStand, askAssay, Clean(text, mostProse)))
 	}
 	return list
 }
@@ -236,7 +236,7 @@ func (p briefly) next(b *sheet.Brief) []entry {
 		if most := p.bound(g.Result, 0); most != "" {
 			text += ", " + most
 		}
-		all = append(all, p.cut("Unknown", firstOfAll, askEvidence, text))
+		all = append(all, p.cut("Unknown", mustStand, askEvidence, text))
 	}
 	return all
 }
@@ -253,7 +253,7 @@ func (p briefly) guest(g *sheet.BriefGuest) []entry {
 	}
 	all := []entry{p.wrapped("Guest", mustStand, askAllergens, text)}
 	for _, c := range g.Check {
-		all = append(all, p.cut("Guest", mustStand, askAllergens, "? "+Clean(c, mostProse)))
+		all = append(all, p.cut("Guest", mustStand, askAllergens, Clean(c, mostProse)))
 	}
 	for _, t := range g.OnTop {
 		text := "On top, not eaten: "
