@@ -36,19 +36,13 @@ type BriefCaution struct {
 const deadly = 1
 
 func (s *Sheet) briefGuest() BriefGuest {
+	if len(s.Allergens()) == 0 { // under no rules at all
+		return BriefGuest{OnTop: s.Toppings()}
+	}
 	d := &s.Allergens()[0]
 	g := BriefGuest{Rules: d.Rules, Contains: namesIn(d.Contains), MayContain: namesIn(d.MayContain)}
 	g.Check = s.checks(d)
-	for _, on := range s.Assay.Garnish {
-		top := Topping{Garnish: on}
-		foods := s.foodsOf(on)
-		for _, e := range d.Contains {
-			if slices.ContainsFunc(e.From, func(f string) bool { return slices.Contains(foods, f) }) {
-				top.Allergens = append(top.Allergens, clean.Name(e.Name))
-			}
-		}
-		g.OnTop = append(g.OnTop, top)
-	}
+	g.OnTop = s.Toppings()
 	cautions := slices.Clone(d.Cautions)
 	slices.SortStableFunc(cautions, func(a, b caution.Caution) int { return cmp.Compare(a.Rank, b.Rank) })
 	for _, c := range cautions {
@@ -60,6 +54,24 @@ func (s *Sheet) briefGuest() BriefGuest {
 		g.Cautions = append(g.Cautions, BriefCaution{c, words})
 	}
 	return g
+}
+
+// Toppings gives the garnish with the allergens that each line of it brings under the first rules.
+func (s *Sheet) Toppings() []Topping {
+	var list []Topping
+	for _, on := range s.Assay.Garnish {
+		top := Topping{Garnish: on}
+		foods := s.foodsOf(on)
+		for _, d := range s.Allergens()[:min(len(s.Allergens()), 1)] {
+			for _, e := range d.Contains {
+				if slices.ContainsFunc(e.From, func(f string) bool { return slices.Contains(foods, f) }) {
+					top.Allergens = append(top.Allergens, clean.Name(e.Name))
+				}
+			}
+		}
+		list = append(list, top)
+	}
+	return list
 }
 
 // foodsOf gives the codes of the foods that a line of the garnish puts on top.

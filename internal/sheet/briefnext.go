@@ -102,14 +102,11 @@ type Gapping struct {
 	Result      composition.Result // of what the food brings: nothing known, up to its most
 }
 
-// unbounded is the weight of what nothing bounds, beside 1 of what may be all there is: our own
-// bound, so that it is named where little else is unknown.
-const unbounded = 0.1
-
 // gapping finds the food and the constituent of which the unknown may be most beside what the
-// sense is known to hold. Of a sense of which nothing is known the line itself says so.
+// sense is known to hold; what nothing bounds only where nothing else weighs. Of a sense of which
+// nothing is known the line itself says so.
 func gapping(senses []Sense) *Gapping {
-	var most *Gapping
+	var most, open *Gapping
 	worst := ledger.Weighty
 	for _, x := range senses {
 		beside := 0.0
@@ -121,15 +118,16 @@ func gapping(senses []Sense) *Gapping {
 		for _, g := range x.gaps {
 			unknown := g.By.Most / g.Constituent.PerGram
 			weight := unknown / (beside + unknown)
-			if math.IsNaN(weight) {
-				weight = unbounded
-			}
-			if beside > 0 && weight > worst {
+			switch {
+			case beside == 0:
+			case math.IsNaN(weight) && open == nil:
+				open = &g
+			case weight > worst:
 				worst, most = weight, &g
 			}
 		}
 	}
-	return most
+	return cmp.Or(most, open)
 }
 
 // unknownUpTo is a result of which nothing is known but its end.

@@ -183,7 +183,7 @@ func (s *Sheet) most(senses []Sense) []Said {
 				continue
 			}
 			most := composition.SortOf(s.Assay.Serving, c).MostOf(s.Assay.Serving)
-			if math.IsNaN(most) {
+			if math.IsNaN(most) || most < f.Result.High {
 				return nil
 			}
 			up := math.Ceil(most)

@@ -115,7 +115,7 @@ func (t *taster) sweet() Sense {
 	x := Sense{Name: "sweet"}
 	t.add(&x, constituent.Sugar, true)
 	if r, ok := t.figure(constituent.Polyols); ok && !Hollow(r) {
-		t.add(&x, constituent.Polyols, true)
+		t.add(&x, constituent.Polyols, false)
 	}
 	t.dissolved(&x, "brix", "", Metered, func(c *chemistry.Chemistry) (composition.Result, bool) {
 		return c.Brix, c.TooDry == "" && !None(c.Brix)

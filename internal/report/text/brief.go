@@ -164,6 +164,9 @@ func (p briefly) atTop(s *sheet.Sheet) {
 func (p briefly) contradictions(b *sheet.Brief) []entry {
 	var list []entry
 	for _, r := range b.Read.Disagree {
+		if len(r.Path) > 0 { // what was read is worth more than a long name
+			r.Path = []string{fit(Clean(r.Path[len(r.Path)-1], mostName), potWidth)}
+		}
 		list = append(list, p.cut("Disagree", mustStand, askAssay, readingLine(r)))
 	}
 	for _, text := range b.Read.Notes {
@@ -171,6 +174,9 @@ func (p briefly) contradictions(b *sheet.Brief) []entry {
 	}
 	return list
 }
+
+// potWidth is the room for the name of a pot in a line that says more.
+const potWidth = 24
 
 // mostOfOne is how many lines one text may take, with "…" where it is cut.
 const mostOfOne = 2
@@ -209,16 +215,16 @@ func rankOfSaying(i int) int {
 func (p briefly) next(b *sheet.Brief) []entry {
 	var all []entry
 	if n := b.Next; n != nil {
-		text := "read " + readingWords[n.Reading] + " of " + potWords(n.Of)
+		text := "read " + readingWords[n.Reading] + " of " + fit(potWords(n.Of), potWidth)
 		switch {
 		case n.Why != "":
-			text += ": without it there is " + n.Why
+			text += ": no recipe tells it"
 		default:
 			for i, x := range n.Narrows[:min(len(n.Narrows), 2)] {
 				text += []string{": narrows ", ", "}[i] + sheet.WordsFor(x.Constituent) + glue + "by" + glue + wholePercent(x.By)
 			}
 		}
-		where := "under " + Clean(n.Under, mostName) + ":" + glue + glue
+		where := "under " + fit(Clean(n.Under, mostName), potWidth) + ":" + glue + glue
 		if n.Adds {
 			where = "add to its measured:" + glue + glue
 		}
@@ -267,20 +273,25 @@ func (p briefly) guest(g *sheet.BriefGuest) []entry {
 		all = append(all, p.cut("Guest", firstOfAll, askAllergens, text))
 	}
 	for _, c := range g.Cautions {
+		rank := nextToThat
 		switch {
 		case c.Words == "":
-			all = append(all, entry{rank: never, ask: askAllergens})
-		case c.Rank == gravest:
-			all = append(all, p.cut("Guest", mustStand, askAllergens, Clean(c.Words, mostProse)))
-		default:
-			all = append(all, p.cut("Guest", min(c.Rank-gravest, nextToThat), askAllergens, Clean(c.Words, mostProse)))
+			rank = never
+		case c.Rank <= gravest:
+			rank = mustStand
+		case c.Rank == harmful:
+			rank = whoBrings
 		}
+		all = append(all, p.cut("Guest", rank, askAllergens, Clean(c.Words, mostProse)))
 	}
 	return all
 }
 
-// gravest is the rank of a caution of what may kill.
-const gravest = 1
+// The ranks of cautions of what may kill, and of what may poison or injure.
+const (
+	gravest = 1
+	harmful = 2
+)
 
 // never is the rank of what is only counted.
 const never = ifRoom + 1

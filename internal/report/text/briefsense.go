@@ -43,7 +43,8 @@ func (p briefly) sense(x *sheet.Sense, against string) []entry {
 	}
 	all = p.ofLiquid(all, label, liquid, alone, against)
 	for _, w := range x.Withheld {
-		all = append([]entry{p.cut(label, firstOfAll, askAssay, w.What+": "+Clean(w.Why, mostProse)+w.Bounds)}, all...)
+		e := p.cut(label, firstOfAll, askAssay, w.What+": "+Clean(w.Why, mostProse)+w.Bounds)
+		all = slices.Insert(all, min(len(liquid), 1, len(all)), e) // a figure stands before what is none
 	}
 	switch {
 	case len(all) > 0:
@@ -196,22 +197,15 @@ func known(list []sheet.Ingredient) int {
 // shares writes the shares of the first of a list, and of the rest.
 func (p briefly) shares(f *sheet.SenseFigure, named, n int, inPots bool) string {
 	if n == 1 {
-		from := "all"
-		if f.Result.Partial {
-			from = "all that is known"
-		}
-		if word := f.By[0].Word; !f.By[0].Itself() {
-			return from + " from " + Clean(word, mostName)
-		}
-		return from + " " + f.By[0].Word
+		return p.allBrought(f, inPots)
 	}
 	var list []string
 	rest := 1.0
 	for _, i := range f.By[:named] {
 		rest -= i.Share.Mean
 		text := Clean(i.Word, mostName) + glue + hundredths(i.Share.Mean)
-		if inPots {
-			text += pots(i)
+		if through := pots(i); inPots && through != "" {
+			text += glue + "% " + through
 		}
 		list = append(list, text)
 	}
@@ -219,13 +213,31 @@ func (p briefly) shares(f *sheet.SenseFigure, named, n int, inPots bool) string 
 		list = append(list, "rest"+glue+hundredths(rest))
 	}
 	text := strings.Join(list, ", ")
-	if strings.HasSuffix(text, ")") {
+	if strings.HasSuffix(text, ")") { // the sign stands before the pots
 		return text
 	}
 	return text + glue + "%"
 }
 
-// pots names the pots through which a food came, where there are several.
+// allBrought says that one food brings all, or all that is known.
+func (p briefly) allBrought(f *sheet.SenseFigure, inPots bool) string {
+	text, only := "all", f.By[0]
+	if f.Result.Partial {
+		text += " that is known"
+	}
+	if only.Itself() {
+		text += " is " + only.Word
+	} else {
+		text += " from " + Clean(only.Word, mostName)
+	}
+	if through := pots(only); inPots && through != "" {
+		text += " " + through
+	}
+	return text
+}
+
+// pots names the pots through which a food came, where there are several: the share of each, in
+// hundredths.
 func pots(i sheet.Ingredient) string {
 	if len(i.Through) < 2 {
 		return ""
@@ -238,7 +250,7 @@ func pots(i sheet.Ingredient) string {
 		}
 		list = append(list, name+glue+hundredths(t.Share.Mean))
 	}
-	return glue + "%" + " (" + strings.Join(list, ", ") + ")"
+	return "(" + strings.Join(list, ", ") + ")"
 }
 
 // hundredths writes a share in whole hundredths; what is there is never 0.
