@@ -2,10 +2,13 @@ package sweep_test
 
 import (
 	"math"
+	"os"
+	"path/filepath"
 	"regexp"
 	"slices"
 	"strconv"
 	"strings"
+	"testing"
 
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
@@ -178,4 +181,31 @@ func aBriefIsAScreen(s *subject, broken say) {
 	if n := len(b.Read.Disagree); n > 0 && strings.Count(flat, " · used ") < n && !strings.Contains(flat, "more: sipsum assay") {
 		broken(float64(n), "of %d contradictions the brief has %d, and counts none", n, strings.Count(flat, " · used "))
 	}
+}
+
+// The demos and the drinks that a new user would write keep every law too.
+func TestWrittenDrinks(t *testing.T) {
+	k, b := newKitchen(t), newBreaches(laws, printedLaws, refusalLaws)
+	var files []string
+	for _, pattern := range []string{"../../data/demo/*.yaml", "../../testdata/drinks/designs/*.yaml", "../report/text/testdata/brief/*.yaml"} {
+		found, err := filepath.Glob(pattern)
+		if err != nil || len(found) == 0 {
+			t.Fatalf("%s: no drink, %v", pattern, err)
+		}
+		files = append(files, found...)
+	}
+	sideBySide(files, func(file string) {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			t.Error(err)
+			return
+		}
+		s, refused := k.serve(filepath.Base(file), string(text))
+		if refused != nil {
+			t.Errorf("%s: %v", file, refused.err)
+			return
+		}
+		b.judge(s, laws, printedLaws)
+	})
+	b.report(t)
 }
