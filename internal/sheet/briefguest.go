@@ -35,14 +35,14 @@ type BriefCaution struct {
 // deadly is the rank of a caution that stands on every page, if only with its first sentence.
 const deadly = 1
 
-func (s *Sheet) briefGuest() BriefGuest {
+func (s briefing) guest() BriefGuest {
 	if len(s.Allergens()) == 0 { // under no rules at all
-		return BriefGuest{OnTop: s.Toppings()}
+		return BriefGuest{OnTop: Toppings(s.Sheet)}
 	}
 	d := &s.Allergens()[0]
 	g := BriefGuest{Rules: d.Rules, Contains: namesIn(d.Contains), MayContain: namesIn(d.MayContain)}
 	g.Check = s.checks(d)
-	g.OnTop = s.Toppings()
+	g.OnTop = Toppings(s.Sheet)
 	cautions := slices.Clone(d.Cautions)
 	slices.SortStableFunc(cautions, func(a, b caution.Caution) int { return cmp.Compare(a.Rank, b.Rank) })
 	for _, c := range cautions {
@@ -57,7 +57,8 @@ func (s *Sheet) briefGuest() BriefGuest {
 }
 
 // Toppings gives the garnish with the allergens that each line of it brings under the first rules.
-func (s *Sheet) Toppings() []Topping {
+func Toppings(of *Sheet) []Topping {
+	s := briefing{of}
 	var list []Topping
 	for _, on := range s.Assay.Garnish {
 		top := Topping{Garnish: on}
@@ -75,7 +76,7 @@ func (s *Sheet) Toppings() []Topping {
 }
 
 // foodsOf gives the codes of the foods that a line of the garnish puts on top.
-func (s *Sheet) foodsOf(g recipe.Garnish) []string {
+func (s briefing) foodsOf(g recipe.Garnish) []string {
 	var ids []string
 	for _, it := range s.Assay.Items {
 		if within := g.Component != "" && slices.Contains(it.Path, g.Component); within || g.Component == "" && it.Food.ID == g.Food {
@@ -87,7 +88,7 @@ func (s *Sheet) foodsOf(g recipe.Garnish) []string {
 
 // checks says what somebody has to look at first: foods that nobody has assessed together, and
 // what a name leaves open one by one.
-func (s *Sheet) checks(d *Declaration) []string {
+func (s briefing) checks(d *Declaration) []string {
 	var list, open []string
 	for _, c := range d.Check {
 		foods := s.foodNames(c.Foods)

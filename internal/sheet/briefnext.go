@@ -34,7 +34,7 @@ var shownIn = map[string]string{"mass": " g", "brix": "", "tds": " %", "density"
 
 // next gives the reading to take: of what is withheld without one, else the one that narrows most
 // of what is on the screen.
-func (s *Sheet) next(senses []Sense) *Next {
+func (s briefing) next(senses []Sense) *Next {
 	list := narrowing(s.Assay.Suggestions, senses)
 	if c := s.Assay.Chemistry; c != nil {
 		for _, w := range withheld(c) {

@@ -39,7 +39,7 @@ func acids(pot *ledger.Pot) []constituent.ID {
 
 // taster reads the senses off a serving.
 type taster struct {
-	s      *Sheet
+	s      briefing
 	coffee *coffee
 	pot    *ledger.Pot
 	meter  *composition.Meter
@@ -70,7 +70,7 @@ func (t *taster) add(x *Sense, id constituent.ID, leads bool) {
 	case !ok || None(r):
 		return
 	}
-	by := t.s.Ingredients(c)
+	by := Ingredients(t.s.Sheet, c)
 	for _, i := range by {
 		if i.Unknown {
 			x.gaps = append(x.gaps, Gapping{c, i, unknownUpTo(i.Most, c.Unit)})
@@ -143,6 +143,9 @@ func (t *taster) sour() Sense {
 	}
 	if c := t.s.Assay.Chemistry; c != nil {
 		x.Withheld = slices.DeleteFunc(withheld(c), func(w Withheld) bool { return w.What == noBrix })
+		for i := range x.Withheld {
+			x.Withheld[i].Why = t.s.inWords(x.Withheld[i].Why)
+		}
 	}
 	t.acids(&x)
 	return x
@@ -211,7 +214,7 @@ func (t *taster) sparkle() Sense {
 		if len(x.Figures) == 0 {
 			t.add(&x, constituent.CarbonDioxide, true)
 		} else {
-			x.Figures[0].By = t.s.Ingredients(constituent.Must(constituent.CarbonDioxide))
+			x.Figures[0].By = Ingredients(t.s.Sheet, constituent.Must(constituent.CarbonDioxide))
 		}
 	}
 	return x

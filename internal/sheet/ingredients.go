@@ -2,6 +2,8 @@ package sheet
 
 import (
 	"cmp"
+	"maps"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -27,12 +29,12 @@ const asSuch = "added as such"
 func (i Ingredient) Itself() bool { return i.Word == asSuch }
 
 // Ingredients tells which foods of a serving bring how much of a constituent, the most first.
-func (s *Sheet) Ingredients(c *constituent.Constituent) []Ingredient {
-	return s.ingredients(composition.SortOf(s.Assay.Serving, c), c)
+func Ingredients(of *Sheet, c *constituent.Constituent) []Ingredient {
+	return briefing{of}.ingredients(composition.SortOf(of.Assay.Serving, c), c)
 }
 
 // ingredients names the foods that bring a sort; c is nil where it is no constituent.
-func (s *Sheet) ingredients(of composition.Sort, c *constituent.Constituent) []Ingredient {
+func (s briefing) ingredients(of composition.Sort, c *constituent.Constituent) []Ingredient {
 	pot := s.Assay.Serving
 	words := wordsOf(pot)
 	var list []Ingredient
@@ -73,6 +75,19 @@ func wordsOf(pot *ledger.Pot) map[food.ID]string {
 		words[id] = cmp.Or(words[id], clean.Name(id.String()))
 	}
 	return words
+}
+
+// inWords puts words in the place of the codes of a drink's foods.
+func (s briefing) inWords(text string) string {
+	words := wordsOf(s.Assay.Serving)
+	ids := slices.Collect(maps.Keys(words))
+	slices.SortFunc(ids, func(a, b food.ID) int { // milk-whole before milk
+		return cmp.Or(cmp.Compare(len(b.String()), len(a.String())), cmp.Compare(a.String(), b.String()))
+	})
+	for _, id := range ids {
+		text = strings.ReplaceAll(text, id.String(), words[id])
+	}
+	return text
 }
 
 // turned is what a table says first of a food before its name: "Sugar, brown" is brown sugar.

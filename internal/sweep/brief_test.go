@@ -22,7 +22,7 @@ func ingredientsAddUp(s *subject, broken say) {
 		id := f.Constituent.ID
 		sum, shares, some := 0.0, 0.0, false
 		parts := map[string]float64{}
-		for _, i := range s.sheet.Ingredients(f.Constituent) {
+		for _, i := range sheet.Ingredients(s.sheet, f.Constituent) {
 			ways := 0.0
 			for _, t := range i.Through {
 				ways += t.Mean
@@ -82,7 +82,7 @@ func inside(broken say, of string, b composition.Bringing) {
 // whatIsSaidHolds works each sentence out again, from the rows: in every draw, with what those
 // who speak do not know at nothing, and what others do not know at its most.
 func whatIsSaidHolds(s *subject, broken say) {
-	b := s.sheet.Brief()
+	b := sheet.BriefOf(s.sheet)
 	for _, said := range b.Say {
 		worst, stated := math.Inf(1), said.Number
 		for d := range s.assay.Serving.N {
@@ -169,7 +169,7 @@ func aBriefIsAScreen(s *subject, broken say) {
 		broken(float64(n), "%d lines", n)
 	}
 	flat := strings.Join(strings.Fields(page), " ")
-	b := s.sheet.Brief()
+	b := sheet.BriefOf(s.sheet)
 	for _, name := range slices.Concat(b.Guest.Contains, b.Guest.MayContain) {
 		if !strings.Contains(flat, strings.Join(strings.Fields(name), " ")) {
 			broken(1, "the brief lacks the allergen %q", name)

@@ -58,7 +58,7 @@ func sharesOf(s *sheet.Sheet) map[constituent.ID][]ingredientShare {
 	lists := make([][]ingredientShare, len(figures))
 	_ = estimate.InBlocks(len(figures), func(from, to int) error {
 		for i := from; i < to; i++ {
-			lists[i] = ingredientShares("", s.Ingredients(figures[i].Constituent))
+			lists[i] = ingredientShares("", sheet.Ingredients(s, figures[i].Constituent))
 		}
 		return nil
 	})

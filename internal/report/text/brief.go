@@ -46,7 +46,7 @@ func Brief(w io.Writer, s *sheet.Sheet, st Style) error {
 type briefly struct{ *page }
 
 func (p briefly) print(s *sheet.Sheet) {
-	b, before := s.Brief(), p.lines()
+	b, before := sheet.BriefOf(s), p.lines()
 	p.atTop(s)
 	var all []entry
 	all = append(all, p.contradictions(b)...)
@@ -56,7 +56,7 @@ func (p briefly) print(s *sheet.Sheet) {
 	all = append(all, p.say(b.Say)...)
 	all = append(all, p.next(b)...)
 	all = append(all, p.guest(&b.Guest)...)
-	all, missing := chosen(all, screenLines-keptLines-(p.lines()-before)-footLines)
+	all, missing := chosen(all, screenLines-keptLines-(p.lines()-before)-len(wrap(mostMissing, p.width)))
 	label := ""
 	for _, e := range all {
 		for _, l := range e.lines {
@@ -72,21 +72,20 @@ func (p briefly) print(s *sheet.Sheet) {
 	p.foot(counted(missing), screenLines-keptLines-(p.lines()-before))
 }
 
-// footLines is what stands below at least: what did not fit.
-const footLines = 1
+// mostMissing is as long as it gets to say what did not fit.
+const mostMissing = "999 more: sipsum assay · 999 more: sipsum evidence · 999 more: sipsum allergens"
 
 // foot says what did not fit, and how to read the rest: in a line of its own where there is room.
 func (p briefly) foot(missing string, room int) {
-	switch {
-	case missing == "" || room > footLines:
-		if missing != "" {
-			p.line(missing)
-		}
+	if width(missing)+width(shortly) <= p.width && missing != "" && room < 2 {
+		missing += shortly
+	}
+	lines := wrap(missing, p.width)
+	for _, l := range lines {
+		p.line(l)
+	}
+	if room > len(lines) {
 		p.line(fit(howToRead, p.width))
-	case width(missing)+width(shortly) <= p.width:
-		p.line(missing + shortly)
-	default:
-		p.line(fit(missing, p.width))
 	}
 }
 
@@ -157,7 +156,13 @@ func (p briefly) atTop(s *sheet.Sheet) {
 	if at := a.Drink.At; at != nil {
 		pieces = append(pieces, plain(at.Number)+" "+Clean(at.Unit, mostName))
 	}
-	p.title(Clean(a.Drink.Name, mostName), strings.Join(pieces, " · "))
+	name, size := Clean(a.Drink.Name, mostName), strings.Join(pieces, " · ")
+	if width(size)+potWidth > p.width { // a narrow page has a line for each
+		p.title(name, "brief")
+		p.line(fit(size, p.width))
+		return
+	}
+	p.title(name, size)
 }
 
 // contradictions are the readings that do not agree with the recipe.
@@ -228,7 +233,7 @@ func (p briefly) next(b *sheet.Brief) []entry {
 		if n.Adds {
 			where = "add to its measured:" + glue + glue
 		}
-		e := p.cut("Next", firstOfAll, "assay --next", text)
+		e := p.cut("Next", firstOfAll, askAssay, text)
 		paste := where + strings.ReplaceAll(n.Line, " ", glue)
 		if last := len(e.lines) - 1; width(e.lines[last])+3+width(paste) <= p.width-labelWidth {
 			e.lines[last] += strings.Repeat(glue, aside) + paste

@@ -171,7 +171,7 @@ func (p briefly) named(f *sheet.SenseFigure, lead string, n int, mustPots bool) 
 			}
 		}
 	}
-	return fit(line, room), false
+	return fit(lead+p.shares(f, 1, n, false), room), false
 }
 
 // bare writes a figure without its interval.

@@ -9,7 +9,7 @@ import (
 func (p view) garnish() {
 	a := p.s.Assay
 	var eaten, left []string
-	for _, g := range p.s.Toppings() {
+	for _, g := range sheet.Toppings(p.s) {
 		text := Clean(g.Amount, mostName) + " " + cleanPart(g.PartID, g.Name)
 		if len(g.Allergens) > 0 {
 			text += " (" + clean.Listed(g.Allergens) + ")"
