@@ -2,6 +2,7 @@ package assay_test
 
 import (
 	"context"
+	"fmt"
 	"maps"
 	"slices"
 	"strings"
@@ -211,4 +212,20 @@ garnish: [{food: core:sugar-white, amount: 1 g, eaten: true}, 2 g core:spearmint
 	require.Len(t, a.Components, 2)
 	assert.Equal(t, []string{"build/syrup", "build/syrup~2"}, a.Components[0].Lines)
 	assert.Equal(t, []string{"build/core:sugar-white", "garnish/core:sugar-white"}, a.Components[1].Lines)
+}
+
+// Who asks only in a second run which reading to take next gets what a fresh plan says: what was
+// kept of the first holds no samples.
+func TestAReadingToTakeIsFoundInASecondRun(t *testing.T) {
+	found := assaytest.Found(t, assaytest.Core(t), fmt.Sprintf(assaytest.WholeDrink, 2))
+	ens, want := estimate.Ensemble{Seed: 1, N: 51}, assay.Want{Figures: []constituent.ID{constituent.Sugar, "CITAC"}, Next: true}
+	fresh, err := assay.Prepare(found, ens).Run(context.Background(), nil, want)
+	require.NoError(t, err)
+	require.NotEmpty(t, fresh.Suggestions)
+	plan := assay.Prepare(found, ens)
+	_, err = plan.Run(context.Background(), nil, assay.Want{})
+	require.NoError(t, err)
+	again, err := plan.Run(context.Background(), nil, want)
+	require.NoError(t, err)
+	assert.Empty(t, assaytest.Differ(fresh.Suggestions, again.Suggestions))
 }

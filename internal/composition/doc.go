@@ -14,6 +14,10 @@
 // the most that it could be (upto.go): a figure's "up to" is the upper end of its interval with
 // every unknown part at its most, never above that of the totals that it is part of.
 //
+// Who brings a figure is worked out from the rows (bringing.go): which food, through which pots,
+// with its share in every draw, and the share in the worst of them with all that others do not
+// know at its most. A row of a pot came of one food, whatever a step made of it.
+//
 // # Limits
 //
 // Bounds are of central values: what is unknown has no draws. A share is of what is known.

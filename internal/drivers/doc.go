@@ -7,6 +7,9 @@
 // readings that nobody has taken are ranked by the variance that each would take from the
 // wanted constituents (next.go).
 //
+// What a meter and a burette would read is worked out for as many draws as equilibria are solved
+// for elsewhere.
+//
 // # Limits
 //
 // Shares of a spread are of ranks: a product of inputs loses a few per cent to "together".

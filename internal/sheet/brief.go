@@ -39,8 +39,12 @@ type SenseFigure struct {
 	FromMemory bool
 }
 
-// Brief gathers the one screen of a drink.
-func (s *Sheet) Brief() *Brief {
+// briefing reads the brief off a sheet.
+type briefing struct{ *Sheet }
+
+// BriefOf gathers the one screen of a drink.
+func BriefOf(of *Sheet) *Brief {
+	s := briefing{of}
 	b := &Brief{Read: s.Read()}
 	c := s.coffee()
 	if c != nil {
@@ -51,6 +55,6 @@ func (s *Sheet) Brief() *Brief {
 	b.Say = s.say(b.Senses, c)
 	b.Next = s.next(b.Senses)
 	b.Gap = gapping(b.Senses)
-	b.Guest = s.briefGuest()
+	b.Guest = s.guest()
 	return b
 }

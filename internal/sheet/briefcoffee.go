@@ -21,7 +21,7 @@ type coffee struct {
 
 // coffee finds what a drink is set against: what compare-with names, else the one part of the
 // build that is coffee and nothing but water, else the one coffee among its foods; else nothing.
-func (s *Sheet) coffee() *coffee {
+func (s briefing) coffee() *coffee {
 	a := s.Assay
 	switch {
 	case a.Alone != nil:
@@ -42,8 +42,11 @@ func (s *Sheet) coffee() *coffee {
 }
 
 // part is a component as a coffee.
-func (s *Sheet) part(c *assay.Component) *coffee {
+func (s briefing) part(c *assay.Component) *coffee {
 	k := &coffee{name: c.Name, rows: rowsOf(s.Assay, c), figures: c.Constituents, chemistry: c.Chemistry}
+	if c.ID.Component == "" {
+		k.name = wordsOf(s.Assay.Serving)[c.ID.Food]
+	}
 	if len(k.rows) > 0 {
 		k.figures = composed(s.Assay.Serving, k.rows)
 	}
@@ -51,7 +54,7 @@ func (s *Sheet) part(c *assay.Component) *coffee {
 }
 
 // coffeeFood is the one coffee among the foods, as much of it as a serving holds.
-func (s *Sheet) coffeeFood() *coffee {
+func (s briefing) coffeeFood() *coffee {
 	pot := s.Assay.Serving
 	var rows []int
 	var of food.ID

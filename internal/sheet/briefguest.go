@@ -35,22 +35,14 @@ type BriefCaution struct {
 // deadly is the rank of a caution that stands on every page, if only with its first sentence.
 const deadly = 1
 
-func (s *Sheet) briefGuest() BriefGuest {
+func (s briefing) guest() BriefGuest {
+	if len(s.Allergens()) == 0 { // under no rules at all
+		return BriefGuest{OnTop: Toppings(s.Sheet)}
+	}
 	d := &s.Allergens()[0]
 	g := BriefGuest{Rules: d.Rules, Contains: namesIn(d.Contains), MayContain: namesIn(d.MayContain)}
-	for _, line := range s.toAsk([]Declaration{*d}) {
-		g.Check = append(g.Check, line.Sentence())
-	}
-	for _, on := range s.Assay.Garnish {
-		top := Topping{Garnish: on}
-		foods := s.foodsOf(on)
-		for _, e := range d.Contains {
-			if slices.ContainsFunc(e.From, func(f string) bool { return slices.Contains(foods, f) }) {
-				top.Allergens = append(top.Allergens, clean.Name(e.Name))
-			}
-		}
-		g.OnTop = append(g.OnTop, top)
-	}
+	g.Check = s.checks(d)
+	g.OnTop = Toppings(s.Sheet)
 	cautions := slices.Clone(d.Cautions)
 	slices.SortStableFunc(cautions, func(a, b caution.Caution) int { return cmp.Compare(a.Rank, b.Rank) })
 	for _, c := range cautions {
@@ -64,8 +56,27 @@ func (s *Sheet) briefGuest() BriefGuest {
 	return g
 }
 
+// Toppings gives the garnish with the allergens that each line of it brings under the first rules.
+func Toppings(of *Sheet) []Topping {
+	s := briefing{of}
+	var list []Topping
+	for _, on := range s.Assay.Garnish {
+		top := Topping{Garnish: on}
+		foods := s.foodsOf(on)
+		for _, d := range s.Allergens()[:min(len(s.Allergens()), 1)] {
+			for _, e := range d.Contains {
+				if slices.ContainsFunc(e.From, func(f string) bool { return slices.Contains(foods, f) }) {
+					top.Allergens = append(top.Allergens, clean.Name(e.Name))
+				}
+			}
+		}
+		list = append(list, top)
+	}
+	return list
+}
+
 // foodsOf gives the codes of the foods that a line of the garnish puts on top.
-func (s *Sheet) foodsOf(g recipe.Garnish) []string {
+func (s briefing) foodsOf(g recipe.Garnish) []string {
 	var ids []string
 	for _, it := range s.Assay.Items {
 		if within := g.Component != "" && slices.Contains(it.Path, g.Component); within || g.Component == "" && it.Food.ID == g.Food {
@@ -73,4 +84,24 @@ func (s *Sheet) foodsOf(g recipe.Garnish) []string {
 		}
 	}
 	return ids
+}
+
+// checks says what somebody has to look at first: foods that nobody has assessed together, and
+// what a name leaves open one by one.
+func (s briefing) checks(d *Declaration) []string {
+	var list, open []string
+	for _, c := range d.Check {
+		foods := s.foodNames(c.Foods)
+		if c.Leaf == "" {
+			open = append(open, foods...)
+			continue
+		}
+		if text := "To check: " + clean.Name(cmp.Or(c.Name, c.Leaf)) + " in " + clean.Listed(foods); !slices.Contains(list, text) {
+			list = append(list, text)
+		}
+	}
+	if len(open) > 0 {
+		list = append([]string{"Not assessed: " + clean.Listed(open)}, list...)
+	}
+	return list
 }

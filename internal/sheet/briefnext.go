@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"sipsum/internal/amount"
 	"sipsum/internal/assay"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
@@ -33,7 +34,7 @@ var shownIn = map[string]string{"mass": " g", "brix": "", "tds": " %", "density"
 
 // next gives the reading to take: of what is withheld without one, else the one that narrows most
 // of what is on the screen.
-func (s *Sheet) next(senses []Sense) *Next {
+func (s briefing) next(senses []Sense) *Next {
 	list := narrowing(s.Assay.Suggestions, senses)
 	if c := s.Assay.Chemistry; c != nil {
 		for _, w := range withheld(c) {
@@ -50,7 +51,7 @@ func (s *Sheet) next(senses []Sense) *Next {
 		return nil
 	}
 	n := lineOf(s.Assay, list[0].Of, list[0].Reading)
-	n.Unit, n.Expect, n.Narrows, n.More = list[0].Unit, list[0].Expect, list[0].Narrows, len(list)-1
+	n.Expect, n.Narrows, n.More = list[0].Expect, list[0].Narrows, len(list)-1
 	return n
 }
 
@@ -81,7 +82,7 @@ func narrowing(list []drivers.Suggestion, senses []Sense) []drivers.Suggestion {
 
 // lineOf writes the line of a reading.
 func lineOf(a *assay.Assay, of, reading string) *Next {
-	n := &Next{Of: of, Reading: reading, Under: "finish"}
+	n := &Next{Of: of, Reading: reading, Unit: amount.MustInstrument(reading).Unit, Under: "finish"}
 	gap := reading + ": …" + shownIn[reading]
 	n.Line = "- measured: {" + gap + "}"
 	if c, ok := a.Drink.Component(of); ok {
@@ -101,14 +102,11 @@ type Gapping struct {
 	Result      composition.Result // of what the food brings: nothing known, up to its most
 }
 
-// unbounded is the weight of what nothing bounds, beside 1 of what may be all there is: our own
-// bound, so that it is named where little else is unknown.
-const unbounded = 0.1
-
 // gapping finds the food and the constituent of which the unknown may be most beside what the
-// sense is known to hold. Of a sense of which nothing is known the line itself says so.
+// sense is known to hold; what nothing bounds only where nothing else weighs. Of a sense of which
+// nothing is known the line itself says so.
 func gapping(senses []Sense) *Gapping {
-	var most *Gapping
+	var most, open *Gapping
 	worst := ledger.Weighty
 	for _, x := range senses {
 		beside := 0.0
@@ -120,15 +118,16 @@ func gapping(senses []Sense) *Gapping {
 		for _, g := range x.gaps {
 			unknown := g.By.Most / g.Constituent.PerGram
 			weight := unknown / (beside + unknown)
-			if math.IsNaN(weight) {
-				weight = unbounded
-			}
-			if beside > 0 && weight > worst {
+			switch {
+			case beside == 0:
+			case math.IsNaN(weight) && open == nil:
+				open = &g
+			case weight > worst:
 				worst, most = weight, &g
 			}
 		}
 	}
-	return most
+	return cmp.Or(most, open)
 }
 
 // unknownUpTo is a result of which nothing is known but its end.

@@ -42,7 +42,7 @@ const (
 
 // say gives what surely holds: of each sense its first sentence before the second of any. Of a
 // drink of one food there is nothing to say.
-func (s *Sheet) say(senses []Sense, c *coffee) []Said {
+func (s briefing) say(senses []Sense, c *coffee) []Said {
 	bySense := make([][]Said, len(senses))
 	for i, x := range senses {
 		for _, f := range x.Figures {
@@ -73,7 +73,7 @@ func (s *Sheet) say(senses []Sense, c *coffee) []Said {
 
 // speaks reports whether a figure may be spoken of: a work that was seen stands behind it, it is
 // more than a trace, and there is enough of it.
-func (s *Sheet) speaks(c *constituent.Constituent, r composition.Result) bool {
+func (s briefing) speaks(c *constituent.Constituent, r composition.Result) bool {
 	const slight = 0.1 // g, as evidence has it
 	if r.State >= estimate.Trace || r.Unit == "g" && r.Mean < slight {
 		return false
@@ -89,7 +89,7 @@ func (s *Sheet) speaks(c *constituent.Constituent, r composition.Result) bool {
 }
 
 // leads says which ingredient, else which component, brings half or more of a constituent.
-func (s *Sheet) leads(c *constituent.Constituent, by []Ingredient) (Said, bool) {
+func (s briefing) leads(c *constituent.Constituent, by []Ingredient) (Said, bool) {
 	if len(wordsOf(s.Assay.Serving)) < 2 {
 		return Said{}, false
 	}
@@ -138,7 +138,7 @@ func atLeast(share float64) string {
 const hundred = 100
 
 // against says how many times the acids of the coffee alone a drink has.
-func (s *Sheet) against(c *coffee) (Said, bool) {
+func (s briefing) against(c *coffee) (Said, bool) {
 	if c == nil || len(c.rows) == 0 {
 		return Said{}, false
 	}
@@ -175,7 +175,7 @@ func times(ratio float64) string {
 }
 
 // most says up to how much sugar there is in a serving.
-func (s *Sheet) most(senses []Sense) []Said {
+func (s briefing) most(senses []Sense) []Said {
 	c := constituent.Must(constituent.Sugar)
 	for _, x := range senses {
 		for _, f := range x.Figures {
@@ -183,7 +183,7 @@ func (s *Sheet) most(senses []Sense) []Said {
 				continue
 			}
 			most := composition.SortOf(s.Assay.Serving, c).MostOf(s.Assay.Serving)
-			if math.IsNaN(most) {
+			if math.IsNaN(most) || most < f.Result.High {
 				return nil
 			}
 			up := math.Ceil(most)

@@ -39,7 +39,7 @@ func acids(pot *ledger.Pot) []constituent.ID {
 
 // taster reads the senses off a serving.
 type taster struct {
-	s      *Sheet
+	s      briefing
 	coffee *coffee
 	pot    *ledger.Pot
 	meter  *composition.Meter
@@ -70,7 +70,7 @@ func (t *taster) add(x *Sense, id constituent.ID, leads bool) {
 	case !ok || None(r):
 		return
 	}
-	by := t.s.Ingredients(c)
+	by := Ingredients(t.s.Sheet, c)
 	for _, i := range by {
 		if i.Unknown {
 			x.gaps = append(x.gaps, Gapping{c, i, unknownUpTo(i.Most, c.Unit)})
@@ -115,11 +115,13 @@ func (t *taster) sweet() Sense {
 	x := Sense{Name: "sweet"}
 	t.add(&x, constituent.Sugar, true)
 	if r, ok := t.figure(constituent.Polyols); ok && !Hollow(r) {
-		t.add(&x, constituent.Polyols, true)
+		t.add(&x, constituent.Polyols, false)
 	}
-	t.dissolved(&x, "brix", "", Metered, func(c *chemistry.Chemistry) (composition.Result, bool) { return c.Brix, c.TooDry == "" })
+	t.dissolved(&x, "brix", "", Metered, func(c *chemistry.Chemistry) (composition.Result, bool) {
+		return c.Brix, c.TooDry == "" && !None(c.Brix)
+	})
 	if len(x.Figures) == 0 && len(x.Unmeasured) == 0 {
-		x.None = "no sugars"
+		x.None = "no sugars known"
 	}
 	return x
 }
@@ -141,6 +143,9 @@ func (t *taster) sour() Sense {
 	}
 	if c := t.s.Assay.Chemistry; c != nil {
 		x.Withheld = slices.DeleteFunc(withheld(c), func(w Withheld) bool { return w.What == noBrix })
+		for i := range x.Withheld {
+			x.Withheld[i].Why = t.s.inWords(x.Withheld[i].Why)
+		}
 	}
 	t.acids(&x)
 	return x
@@ -187,6 +192,9 @@ func (t *taster) body() Sense {
 	x := Sense{Name: "body"}
 	solids := composition.Solids(t.pot)
 	r := composition.Known(t.meter.Of(solids.Total(t.pot)), "g")
+	if None(r) {
+		return Sense{Name: x.Name, None: "water alone"}
+	}
 	x.Figures = append(x.Figures, SenseFigure{Key: "solids", Words: "solids", Leads: true, Form: Metered, Result: r, By: t.s.ingredients(solids, nil)})
 	t.add(&x, constituent.Fat, false)
 	t.add(&x, constituent.Protein, false)
@@ -206,7 +214,7 @@ func (t *taster) sparkle() Sense {
 		if len(x.Figures) == 0 {
 			t.add(&x, constituent.CarbonDioxide, true)
 		} else {
-			x.Figures[0].By = t.s.Ingredients(constituent.Must(constituent.CarbonDioxide))
+			x.Figures[0].By = Ingredients(t.s.Sheet, constituent.Must(constituent.CarbonDioxide))
 		}
 	}
 	return x

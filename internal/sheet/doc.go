@@ -20,6 +20,11 @@
 // for it, and gets the cautions in words of their own (advice.CODE there; an empty one is for
 // the kitchen, and one that has no row yet makes the card say that there is more to ask).
 //
+// A brief (brief.go) is one screen: five senses with their figures and the ingredients that bring
+// them, what may surely be said, the reading to take next, and what a guest must know. A sentence
+// of it holds in every draw with all that nobody has measured at its most against it, which is more
+// than the evidence asks: that is of the ends of intervals. What has no room a form counts.
+//
 // Cards, their workings and the declarations are made when they are asked for, and once.
 //
 // # Limits

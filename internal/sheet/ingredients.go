@@ -2,6 +2,8 @@ package sheet
 
 import (
 	"cmp"
+	"maps"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -27,12 +29,12 @@ const asSuch = "added as such"
 func (i Ingredient) Itself() bool { return i.Word == asSuch }
 
 // Ingredients tells which foods of a serving bring how much of a constituent, the most first.
-func (s *Sheet) Ingredients(c *constituent.Constituent) []Ingredient {
-	return s.ingredients(composition.SortOf(s.Assay.Serving, c), c)
+func Ingredients(of *Sheet, c *constituent.Constituent) []Ingredient {
+	return briefing{of}.ingredients(composition.SortOf(of.Assay.Serving, c), c)
 }
 
 // ingredients names the foods that bring a sort; c is nil where it is no constituent.
-func (s *Sheet) ingredients(of composition.Sort, c *constituent.Constituent) []Ingredient {
+func (s briefing) ingredients(of composition.Sort, c *constituent.Constituent) []Ingredient {
 	pot := s.Assay.Serving
 	words := wordsOf(pot)
 	var list []Ingredient
@@ -47,27 +49,54 @@ func (s *Sheet) ingredients(of composition.Sort, c *constituent.Constituent) []I
 }
 
 // wordsOf gives each food of a pot the shortest of its names that tells it from the others: what
-// stands before the first comma, else its whole name, else that with its code.
+// stands before the first comma, else that with what follows ("brown sugar"), else its whole name,
+// else that with its code.
 func wordsOf(pot *ledger.Pot) map[food.ID]string {
-	names := map[food.ID]string{}
+	words, foods := map[food.ID]string{}, map[food.ID]*food.Food{}
 	for _, r := range pot.Rows {
-		names[r.Profile.Food.ID] = cmp.Or(r.Profile.Food.Name(), r.Profile.Food.ID.String())
+		foods[r.Profile.Food.ID] = r.Profile.Food
 	}
-	words := map[food.ID]string{}
-	for id, name := range names {
-		words[id] = barWord(head(name))
-		for other, as := range names {
-			if other == id || !strings.EqualFold(head(as), head(name)) {
-				continue
-			}
-			words[id] = barWord(clean.Name(name))
-			if strings.EqualFold(as, name) {
-				words[id] += " (" + clean.Name(id.String()) + ")"
-				break
+	forms := []func(*food.Food) string{
+		func(f *food.Food) string { return head(f.Name()) }, turned, (*food.Food).Name,
+		func(f *food.Food) string { return f.Name() + " (" + f.ID.String() + ")" },
+	}
+	for _, form := range forms {
+		alike := map[string]int{}
+		for _, f := range foods {
+			alike[strings.ToLower(form(f))]++
+		}
+		for id, f := range foods {
+			if name := form(f); words[id] == "" && (name != "" && alike[strings.ToLower(name)] == 1) {
+				words[id] = barWord(clean.Name(name))
 			}
 		}
 	}
+	for id := range foods {
+		words[id] = cmp.Or(words[id], clean.Name(id.String()))
+	}
 	return words
+}
+
+// inWords puts words in the place of the codes of a drink's foods.
+func (s briefing) inWords(text string) string {
+	words := wordsOf(s.Assay.Serving)
+	ids := slices.Collect(maps.Keys(words))
+	slices.SortFunc(ids, func(a, b food.ID) int { // milk-whole before milk
+		return cmp.Or(cmp.Compare(len(b.String()), len(a.String())), cmp.Compare(a.String(), b.String()))
+	})
+	for _, id := range ids {
+		text = strings.ReplaceAll(text, id.String(), words[id])
+	}
+	return text
+}
+
+// turned is what a table says first of a food before its name: "Sugar, brown" is brown sugar.
+func turned(f *food.Food) string {
+	words := strings.Split(f.Name(), ", ")
+	if len(words) < 2 || f.ID.Table == food.Own || strings.ContainsAny(words[1][:min(len(words[1]), 1)], "0123456789") {
+		return f.Name()
+	}
+	return clean.LowerFirst(words[1]) + " " + clean.LowerFirst(words[0])
 }
 
 // head is a name without what a table says of it: "Milk, whole" is milk.

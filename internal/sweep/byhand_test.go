@@ -153,7 +153,7 @@ type printedFigure struct {
 // the name of a house-made part is of that part. pH and acidity are no arithmetic; published
 // ones are tests of internal/assay.
 func firstPage(s *subject) (list []printedFigure) {
-	page := s.pages["sheet"]
+	_, page, _ := strings.Cut(s.pages["sheet"], " sheet\n") // after the brief
 	if m := servingOf.FindStringSubmatch(page); m != nil {
 		list = append(list, printedFigure{"serving", m[1], "g", ""}, printedFigure{"volume", m[2], "ml", ""})
 	}

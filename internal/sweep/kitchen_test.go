@@ -130,6 +130,7 @@ var views = []struct {
 	json func(io.Writer, *sheet.Sheet) error
 }{
 	{"assay", textreport.Assay, jsonreport.Assay},
+	{"brief", textreport.Brief, jsonreport.Brief},
 	{"evidence", textreport.Evidence, jsonreport.Evidence},
 	{"card", textreport.CardWorking, jsonreport.CardWorking},
 	{"allergens", textreport.Allergens, jsonreport.Allergens},
@@ -144,7 +145,7 @@ func (k *kitchen) serve(name, text string) (s *subject, refused *refusal) {
 			s, refused = nil, &refusal{name, text, fmt.Errorf("panic: %v", p)}
 		}
 	}()
-	a, err := k.run(text, assaytest.Options{Draws: draws, Seed: 1, Want: assay.Want{Whole: true}})
+	a, err := k.run(text, assaytest.Options{Draws: draws, Seed: 1, Want: assay.Want{Whole: true, Next: true}})
 	if err != nil {
 		return nil, &refusal{name, text, err}
 	}

@@ -17,6 +17,7 @@ import (
 var printedLaws = []law{
 	{"no slip of a printer", "no NaN, Inf, %!, nil or <nil> on a page", "a page is read by people", noSlipOfAPrinter},
 	{"page is 80 wide", "no line of a page is wider than the page", "README", pageIs80Wide},
+	{"a brief is a screen", "a brief has 22 lines of 24, with every allergen and the unknown that matters most, and counts what it leaves out", "README", aBriefIsAScreen},
 	{"no amount below zero on a page", "no amount with a unit of mass, volume, energy or % has a minus sign", "amounts are positive", noAmountBelowZeroOnAPage},
 	{"up to above the interval", "where “up to” stands, it is not below the interval's end", "design §5 (5)", upToAboveTheInterval},
 	{"share on a page", "a share on a page is at most 100 %", "a share is of a total", shareOnAPage},

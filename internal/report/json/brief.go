@@ -126,7 +126,7 @@ func Brief(w io.Writer, s *sheet.Sheet) error {
 }
 
 func briefOf(s *sheet.Sheet) briefBody {
-	b := s.Brief()
+	b := sheet.BriefOf(s)
 	return briefBody{
 		Size: briefSizeOf(s), CompareWith: b.Against, Senses: each(b.Senses, senseOf),
 		Contradictions: each(b.Read.Disagree, func(r reading.Reading) contradiction {

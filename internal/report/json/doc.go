@@ -22,6 +22,11 @@
 // same form, as "cards" and as "allergens": the lists of sipsum.sheet/1. "further" is all
 // but the first, for who reads that already. "workings" has one list for each of "cards".
 //
+// "ingredients" says which foods bring a constituent, and through which pots: "share" of what is
+// known with its low and high end, and "worst", the share in its worst draw with all that the
+// others do not know at its most. sipsum.brief/1 has all that a brief has to tell, whether it fits
+// a screen or not; the numbers of "say" are those of its sentences.
+//
 // sipsum.menu/1 is JSON Lines: a drink a line. "leaf" of sipsum.card/1 is the card for guests or
 // for the stage in the words that are printed.
 //

@@ -88,7 +88,7 @@ func categoryOf(s *sheet.Sheet, c evidence.Category) category {
 				id, p.Name, foodOf(p.ID), number(p.Mean), number(p.Share.Mean), number(p.Share.Low), number(p.Share.High), p.Unknown,
 			})
 		}
-		out.Ingredients = append(out.Ingredients, ingredientShares(id, s.Ingredients(e.Constituent))...)
+		out.Ingredients = append(out.Ingredients, ingredientShares(id, sheet.Ingredients(s, e.Constituent))...)
 		for _, w := range e.Works {
 			out.Sources[id] = append(out.Sources[id], w.ID)
 		}

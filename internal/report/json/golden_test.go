@@ -78,8 +78,11 @@ func documents(t *testing.T) map[string]func(io.Writer) error {
 		{Place: fail.Place{File: "a.yaml", Line: 12, Col: 7}, What: "unknown unit", Do: "write g"}, {What: "no such file"},
 	}}
 	return map[string]func(io.Writer) error{
-		"assay":       of(jsonreport.Assay),
-		"evidence":    of(jsonreport.Evidence),
+		"assay":    of(jsonreport.Assay),
+		"evidence": of(jsonreport.Evidence),
+		"brief": func(w io.Writer) error {
+			return jsonreport.Brief(w, asked(t, assaytest.Options{Want: assay.Want{Next: true}}))
+		},
 		"card":        of(jsonreport.Card),
 		"cardworking": of(jsonreport.CardWorking),
 		"allergens":   of(jsonreport.Allergens),

@@ -10,7 +10,7 @@ import (
 // brought is what an ingredient brings of a constituent: its share of what is known, and where
 // it does not know all of it, the most that it could bring besides.
 type broughtForm struct {
-	Mean    number  `json:"mean"`
+	Amount  number  `json:"amount"`
 	Share   number  `json:"share"`
 	Low     number  `json:"low"`
 	High    number  `json:"high"`
@@ -58,7 +58,7 @@ func sharesOf(s *sheet.Sheet) map[constituent.ID][]ingredientShare {
 	lists := make([][]ingredientShare, len(figures))
 	_ = estimate.InBlocks(len(figures), func(from, to int) error {
 		for i := from; i < to; i++ {
-			lists[i] = ingredientShares("", s.Ingredients(figures[i].Constituent))
+			lists[i] = ingredientShares("", sheet.Ingredients(s, figures[i].Constituent))
 		}
 		return nil
 	})

@@ -46,7 +46,7 @@ func Brief(w io.Writer, s *sheet.Sheet, st Style) error {
 type briefly struct{ *page }
 
 func (p briefly) print(s *sheet.Sheet) {
-	b, before := s.Brief(), p.lines()
+	b, before := sheet.BriefOf(s), p.lines()
 	p.atTop(s)
 	var all []entry
 	all = append(all, p.contradictions(b)...)
@@ -56,7 +56,7 @@ func (p briefly) print(s *sheet.Sheet) {
 	all = append(all, p.say(b.Say)...)
 	all = append(all, p.next(b)...)
 	all = append(all, p.guest(&b.Guest)...)
-	all, missing := chosen(all, screenLines-keptLines-(p.lines()-before)-footLines)
+	all, missing := chosen(all, screenLines-keptLines-(p.lines()-before)-len(wrap(longestFoot, p.width)))
 	label := ""
 	for _, e := range all {
 		for _, l := range e.lines {
@@ -72,21 +72,20 @@ func (p briefly) print(s *sheet.Sheet) {
 	p.foot(counted(missing), screenLines-keptLines-(p.lines()-before))
 }
 
-// footLines is what stands below at least: what did not fit.
-const footLines = 1
+// longestFoot is as long as it gets to say what did not fit.
+const longestFoot = "999 more: sipsum assay · 999 more: sipsum evidence · 999 more: sipsum allergens"
 
 // foot says what did not fit, and how to read the rest: in a line of its own where there is room.
 func (p briefly) foot(missing string, room int) {
-	switch {
-	case missing == "" || room > footLines:
-		if missing != "" {
-			p.line(missing)
-		}
+	if width(missing)+width(shortly) <= p.width && missing != "" && room < 2 {
+		missing += shortly
+	}
+	lines := wrap(missing, p.width)
+	for _, l := range lines {
+		p.line(l)
+	}
+	if room > len(lines) {
 		p.line(fit(howToRead, p.width))
-	case width(missing)+width(shortly) <= p.width:
-		p.line(missing + shortly)
-	default:
-		p.line(fit(missing, p.width))
 	}
 }
 
@@ -157,20 +156,32 @@ func (p briefly) atTop(s *sheet.Sheet) {
 	if at := a.Drink.At; at != nil {
 		pieces = append(pieces, plain(at.Number)+" "+Clean(at.Unit, mostName))
 	}
-	p.title(Clean(a.Drink.Name, mostName), strings.Join(pieces, " · "))
+	name, size := Clean(a.Drink.Name, mostName), strings.Join(pieces, " · ")
+	if width(size)+potWidth > p.width { // a narrow page has a line for each
+		p.title(name, "brief")
+		p.line(fit(size, p.width))
+		return
+	}
+	p.title(name, size)
 }
 
 // contradictions are the readings that do not agree with the recipe.
 func (p briefly) contradictions(b *sheet.Brief) []entry {
 	var list []entry
 	for _, r := range b.Read.Disagree {
-		list = append(list, p.cut("Check", mustStand, askAssay, "! "+readingLine(r)+" – recipe and reading disagree"))
+		if len(r.Path) > 0 { // what was read is worth more than a long name
+			r.Path = []string{fit(Clean(r.Path[len(r.Path)-1], mostName), potWidth)}
+		}
+		list = append(list, p.cut("Disagree", mustStand, askAssay, readingLine(r)))
 	}
 	for _, text := range b.Read.Notes {
-		list = append(list, p.cut("Check", mustStand, askAssay, "! "+Clean(text, mostProse)))
+		list = append(list, p.cut("Disagree", mustStand, askAssay, Clean(text, mostProse)))
 	}
 	return list
 }
+
+// potWidth is the room for the name of a pot in a line that says more.
+const potWidth = 24
 
 // mostOfOne is how many lines one text may take, with "…" where it is cut.
 const mostOfOne = 2
@@ -209,20 +220,20 @@ func rankOfSaying(i int) int {
 func (p briefly) next(b *sheet.Brief) []entry {
 	var all []entry
 	if n := b.Next; n != nil {
-		text := "read " + readingWords[n.Reading] + " of " + potWords(n.Of)
+		text := "read " + readingWords[n.Reading] + " of " + fit(potWords(n.Of), potWidth)
 		switch {
 		case n.Why != "":
-			text += ": without it there is " + n.Why
+			text += ": no recipe tells it"
 		default:
 			for i, x := range n.Narrows[:min(len(n.Narrows), 2)] {
 				text += []string{": narrows ", ", "}[i] + sheet.WordsFor(x.Constituent) + glue + "by" + glue + wholePercent(x.By)
 			}
 		}
-		where := "under " + Clean(n.Under, mostName) + ":" + glue + glue
+		where := "under " + fit(Clean(n.Under, mostName), potWidth) + ":" + glue + glue
 		if n.Adds {
 			where = "add to its measured:" + glue + glue
 		}
-		e := p.cut("Next", firstOfAll, "assay --next", text)
+		e := p.cut("Next", firstOfAll, askAssay, text)
 		paste := where + strings.ReplaceAll(n.Line, " ", glue)
 		if last := len(e.lines) - 1; width(e.lines[last])+3+width(paste) <= p.width-labelWidth {
 			e.lines[last] += strings.Repeat(glue, aside) + paste
@@ -236,7 +247,7 @@ func (p briefly) next(b *sheet.Brief) []entry {
 		if most := p.bound(g.Result, 0); most != "" {
 			text += ", " + most
 		}
-		all = append(all, p.cut("Unknown", firstOfAll, askEvidence, text))
+		all = append(all, p.cut("Unknown", mustStand, askEvidence, text))
 	}
 	return all
 }
@@ -253,7 +264,7 @@ func (p briefly) guest(g *sheet.BriefGuest) []entry {
 	}
 	all := []entry{p.wrapped("Guest", mustStand, askAllergens, text)}
 	for _, c := range g.Check {
-		all = append(all, p.cut("Guest", mustStand, askAllergens, "? "+Clean(c, mostProse)))
+		all = append(all, p.cut("Guest", mustStand, askAllergens, Clean(c, mostProse)))
 	}
 	for _, t := range g.OnTop {
 		text := "On top, not eaten: "
@@ -267,20 +278,25 @@ func (p briefly) guest(g *sheet.BriefGuest) []entry {
 		all = append(all, p.cut("Guest", firstOfAll, askAllergens, text))
 	}
 	for _, c := range g.Cautions {
+		rank := nextToThat
 		switch {
 		case c.Words == "":
-			all = append(all, entry{rank: never, ask: askAllergens})
-		case c.Rank == gravest:
-			all = append(all, p.cut("Guest", mustStand, askAllergens, Clean(c.Words, mostProse)))
-		default:
-			all = append(all, p.cut("Guest", min(c.Rank-gravest, nextToThat), askAllergens, Clean(c.Words, mostProse)))
+			rank = never
+		case c.Rank <= gravest:
+			rank = mustStand
+		case c.Rank == harmful:
+			rank = whoBrings
 		}
+		all = append(all, p.cut("Guest", rank, askAllergens, Clean(c.Words, mostProse)))
 	}
 	return all
 }
 
-// gravest is the rank of a caution of what may kill.
-const gravest = 1
+// The ranks of cautions of what may kill, and of what may poison or injure.
+const (
+	gravest = 1
+	harmful = 2
+)
 
 // never is the rank of what is only counted.
 const never = ifRoom + 1

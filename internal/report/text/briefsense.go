@@ -3,6 +3,7 @@ package textreport
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"sipsum/internal/chemistry"
@@ -41,14 +42,15 @@ func (p briefly) sense(x *sheet.Sense, against string) []entry {
 		}
 	}
 	all = p.ofLiquid(all, label, liquid, alone, against)
+	for _, w := range x.Withheld {
+		e := p.cut(label, firstOfAll, askAssay, w.What+": "+Clean(w.Why, mostProse)+w.Bounds)
+		all = slices.Insert(all, min(len(liquid), 1, len(all)), e) // a figure stands before what is none
+	}
 	switch {
 	case len(all) > 0:
 		all[0].rank = firstOfAll
-	case len(x.Unmeasured) == 0 && len(x.Withheld) == 0:
+	case len(x.Unmeasured) == 0:
 		add(firstOfAll, x.None)
-	}
-	for _, w := range x.Withheld {
-		add(firstOfAll, w.What+": "+Clean(w.Why, mostProse)+w.Bounds)
 	}
 	if len(x.Unmeasured) > 0 {
 		rank := ifRoom
@@ -136,30 +138,40 @@ func (p briefly) bringing(f *sheet.SenseFigure) []string {
 	if n == 0 {
 		return wrap(text, room)
 	}
-	if line, ok := p.named(f, text, n, min(n, fewestNamed)); ok {
+	several := f.Leads && slices.ContainsFunc(f.By, func(i sheet.Ingredient) bool { return pots(i) != "" })
+	line, ok := p.named(f, text, n, several)
+	switch {
+	case ok:
+		return []string{line}
+	case !f.Leads:
+		line, _ = p.named(f, p.bare(f.Result)+" "+f.Words, n, false)
 		return []string{line}
 	}
-	if f.Leads {
-		line, _ := p.named(f, "", n, 1)
-		return append(wrap(text+":", room), line)
+	if line, ok = p.named(f, "", n, several); !ok {
+		line, _ = p.named(f, "", n, false)
 	}
-	line, _ := p.named(f, p.bare(f.Result)+" "+f.Words, n, 1)
-	return []string{line}
+	return append(wrap(text+":", room), line)
 }
 
-// named writes as many of those who bring a figure as fit into a line with it, so many at least;
-// false where that is too much: then the line is cut.
-func (p briefly) named(f *sheet.SenseFigure, lead string, n, fewest int) (line string, ok bool) {
+// named writes as many of those who bring a figure as fit into a line with it, two at least, and
+// each with its pots if there is room; if they must be there one is enough. False where that is too much: then the
+// line is cut.
+func (p briefly) named(f *sheet.SenseFigure, lead string, n int, mustPots bool) (line string, ok bool) {
 	if lead != "" {
 		lead += ": "
 	}
-	room := p.width - labelWidth
-	for named := n; named >= fewest; named-- {
-		if line = lead + p.shares(f, named, n); width(line) <= room {
-			return line, true
+	room, fewest := p.width-labelWidth, min(n, fewestNamed)
+	if mustPots {
+		fewest = 1
+	}
+	for _, inPots := range []bool{true, mustPots} {
+		for named := n; named >= fewest; named-- {
+			if line = lead + p.shares(f, named, n, inPots); width(line) <= room {
+				return line, true
+			}
 		}
 	}
-	return fit(line, room), false
+	return fit(lead+p.shares(f, 1, n, false), room), false
 }
 
 // bare writes a figure without its interval.
@@ -183,43 +195,62 @@ func known(list []sheet.Ingredient) int {
 }
 
 // shares writes the shares of the first of a list, and of the rest.
-func (p briefly) shares(f *sheet.SenseFigure, named, n int) string {
+func (p briefly) shares(f *sheet.SenseFigure, named, n int, inPots bool) string {
 	if n == 1 {
-		from := "all"
-		if f.Result.Partial {
-			from = "all that is known"
-		}
-		if word := f.By[0].Word; !f.By[0].Itself() {
-			return from + " from " + Clean(word, mostName)
-		}
-		return from + " " + f.By[0].Word
+		return p.allBrought(f, inPots)
 	}
 	var list []string
 	rest := 1.0
 	for _, i := range f.By[:named] {
 		rest -= i.Share.Mean
-		list = append(list, Clean(i.Word, mostName)+pots(i)+glue+hundredths(i.Share.Mean))
+		text := Clean(i.Word, mostName) + glue + hundredths(i.Share.Mean)
+		if through := pots(i); inPots && through != "" {
+			text += glue + "% " + through
+		}
+		list = append(list, text)
 	}
 	if named < n {
 		list = append(list, "rest"+glue+hundredths(rest))
 	}
-	return strings.Join(list, ", ") + glue + "%"
+	text := strings.Join(list, ", ")
+	if strings.HasSuffix(text, ")") { // the sign stands before the pots
+		return text
+	}
+	return text + glue + "%"
 }
 
-// pots names the pots through which a food came, where there are several.
+// allBrought says that one food brings all, or all that is known.
+func (p briefly) allBrought(f *sheet.SenseFigure, inPots bool) string {
+	text, only := "all", f.By[0]
+	if f.Result.Partial {
+		text += " that is known"
+	}
+	if only.Itself() {
+		text += " is " + only.Word
+	} else {
+		text += " from " + Clean(only.Word, mostName)
+	}
+	if through := pots(only); inPots && through != "" {
+		text += " " + through
+	}
+	return text
+}
+
+// pots names the pots through which a food came, where there are several: the share of each, in
+// hundredths.
 func pots(i sheet.Ingredient) string {
 	if len(i.Through) < 2 {
 		return ""
 	}
 	var list []string
 	for _, t := range i.Through {
-		name := "the glass"
+		name := "glass"
 		if len(t.Path) > 0 {
 			name = Clean(t.Path[0], mostName)
 		}
 		list = append(list, name+glue+hundredths(t.Share.Mean))
 	}
-	return " (" + strings.Join(list, ", ") + ")"
+	return "(" + strings.Join(list, ", ") + ")"
 }
 
 // hundredths writes a share in whole hundredths; what is there is never 0.

@@ -44,7 +44,7 @@ func (p categories) category(c *evidence.Category) {
 			p.alone(with, e)
 		}
 		brought{p.page}.parts(parts)
-		brought{p.page}.ingredients(p.s.Ingredients(e.Constituent), parts)
+		brought{p.page}.ingredients(sheet.Ingredients(p.s, e.Constituent))
 	}
 	if len(unknown) > 0 {
 		p.paragraph(marginWidth, 2, "not known: "+p.fewOf(unknown, seeAssay))

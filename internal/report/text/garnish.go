@@ -9,8 +9,11 @@ import (
 func (p view) garnish() {
 	a := p.s.Assay
 	var eaten, left []string
-	for _, g := range a.Garnish {
+	for _, g := range sheet.Toppings(p.s) {
 		text := Clean(g.Amount, mostName) + " " + cleanPart(g.PartID, g.Name)
+		if len(g.Allergens) > 0 {
+			text += " (" + clean.Listed(g.Allergens) + ")"
+		}
 		if g.Eaten {
 			eaten = append(eaten, text)
 		} else {

@@ -28,6 +28,7 @@ var update = flag.Bool("update", false, "write the golden files anew")
 // views are all pages, by the name of their golden file.
 var views = map[string]func(io.Writer, textreport.Style) error{
 	"assay":     func(w io.Writer, st textreport.Style) error { return textreport.Assay(w, tide(), st) },
+	"brief":     func(w io.Writer, st textreport.Style) error { return textreport.Brief(w, tide(), st) },
 	"evidence":  func(w io.Writer, st textreport.Style) error { return textreport.Evidence(w, tide(), st) },
 	"sheet":     func(w io.Writer, st textreport.Style) error { return textreport.Sheet(w, tide(), st) },
 	"card":      func(w io.Writer, st textreport.Style) error { return textreport.Cards(w, tide(), st) },

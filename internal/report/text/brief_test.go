@@ -1,0 +1,177 @@
+package textreport_test
+
+import (
+	"bytes"
+	"context"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"sipsum/data"
+	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/drink"
+	"sipsum/internal/evidence"
+	"sipsum/internal/report/reporttest"
+	"sipsum/internal/report/text"
+	"sipsum/internal/sheet"
+	"sipsum/internal/source"
+	"sipsum/internal/tables/core"
+)
+
+// screen is what a terminal shows at once, less the lines that are kept.
+const screen = 22
+
+// briefed are the drinks whose briefs are kept and read: the demos, and drinks of this folder.
+func briefed(t *testing.T) map[string]string {
+	t.Helper()
+	all := map[string]string{}
+	demos, err := fs.Glob(data.FS, "demo/*.yaml")
+	require.NoError(t, err)
+	for _, name := range demos {
+		text, err := data.FS.ReadFile(name)
+		require.NoError(t, err)
+		all["demo-"+strings.TrimSuffix(filepath.Base(name), ".yaml")] = string(text)
+	}
+	files, err := filepath.Glob("testdata/brief/*.drink.yaml")
+	require.NoError(t, err)
+	require.GreaterOrEqual(t, len(files), 6)
+	for _, name := range files {
+		text, err := os.ReadFile(name)
+		require.NoError(t, err)
+		all[strings.TrimSuffix(filepath.Base(name), ".drink.yaml")] = string(text)
+	}
+	return all
+}
+
+// told calculates a drink as the command brief does, with the works of the core table.
+func told(t *testing.T, text string) *sheet.Sheet {
+	t.Helper()
+	release, err := core.Format.Open(context.Background(), "", "")
+	require.NoError(t, err)
+	for _, err := range release.Foods { // the works come with the foods
+		require.NoError(t, err)
+	}
+	works := func(_, id string) (source.Work, bool) {
+		for _, w := range release.Works {
+			if w.ID == id {
+				return w, true
+			}
+		}
+		return source.Work{}, false
+	}
+	d, faults := drink.Parse("test.drink.yaml", []byte(text), nil)
+	a, err := assaytest.Run(context.Background(), d, faults, assaytest.Core(t), assaytest.Options{
+		Draws: 1000, Seed: 1, Want: assay.Want{Figures: evidence.Constituents(d), Next: true},
+	})
+	require.NoError(t, err)
+	s, err := sheet.Build("sipsum test", a, []source.Table{release.Table}, works, nil)
+	require.NoError(t, err)
+	return s
+}
+
+func pageOf(t *testing.T, s *sheet.Sheet, st textreport.Style) string {
+	t.Helper()
+	var out bytes.Buffer
+	require.NoError(t, textreport.Brief(&out, s, st))
+	return out.String()
+}
+
+// The briefs of the demos and of drinks as a new user writes them: written with -update, and read.
+func TestBriefsAreRead(t *testing.T) {
+	for name, drink := range briefed(t) {
+		got, file := pageOf(t, told(t, drink), textreport.Style{}), filepath.Join("testdata", "brief", name+".txt")
+		if *update {
+			require.NoError(t, os.WriteFile(file, []byte(got), 0o644))
+			continue
+		}
+		want, err := os.ReadFile(file)
+		if assert.NoError(t, err, "write it with -update, and read it") {
+			assert.Equal(t, string(want), got, name)
+		}
+	}
+}
+
+// A brief is a screen, whatever the names: each line keeps to its columns, and no page is longer.
+func TestABriefIsOneScreen(t *testing.T) {
+	drinks := briefed(t)
+	drinks["hostile"] = reporttest.HostileDrink()
+	for name, drink := range drinks {
+		s := told(t, drink)
+		for _, columns := range []int{0, 120} {
+			page := pageOf(t, s, textreport.Style{Width: columns})
+			assert.LessOrEqual(t, strings.Count(page, "\n"), screen, name)
+			for line := range strings.Lines(page) {
+				assert.LessOrEqual(t, textreport.Width(strings.TrimSuffix(line, "\n")), max(columns, 80), "%s: %s", name, line)
+			}
+			assert.Empty(t, never.FindAllString(page, -1), name)
+		}
+	}
+}
+
+// trouble has more to tell than a screen holds.
+const trouble = `
+drink: "Every Trouble"
+serves: 3
+rules: [eu]
+foods:
+  odd: {name: "Secret bitters", per: 100 g, values: {SUGAR: 12 g}, source: "invented"}
+  nuts: {name: "Nut drink", per: 100 g, values: {SUGAR: 12 g, FAT: 3 g}, allergens: [almond, hazelnut, walnut, peanut, wheat, oats, sesame, soya, celery, mustard, lupin], source: "invented"}
+components:
+  syrup:
+    ingredients: [100 g core:lemon-juice, 120 g core:sugar-white, 2 g core:citric-acid]
+    measured: {brix: 66.0, ph: 3.4, ta: 5.0 %}
+  cordial:
+    ingredients: [100 g core:sour-cherry-juice, 120 g core:sugar-white, 1 g core:citric-acid]
+    measured: {brix: 40.0}
+build: [30 g syrup, 30 g cordial, 40 g own:odd, 20 g own:nuts, 60 g core:milk-whole, 60 g core:espresso]
+garnish:
+  - {food: "core:cream-heavy", amount: 6 g}
+  - {food: "core:honey", amount: 6 g, eaten: true}
+may-contain: [fish]
+`
+
+// What must not be missed stands on the screen; what has no room is counted.
+func TestABriefHoldsWhatMustNotBeMissed(t *testing.T) {
+	page := pageOf(t, told(t, trouble), textreport.Style{})
+	flat := strings.Join(strings.Fields(page), " ")
+	for _, must := range []string{
+		"syrup, °Brix: read 66", "syrup, pH: read 3.4", "syrup, titratable acidity: read 5", "cordial, °Brix: read 40",
+		"Cereals containing gluten (wheat, oats)", "Peanuts", "Soybeans", "Milk", "Nuts (almonds, hazelnuts, walnuts)", "Celery", "Mustard", "Sesame", "Lupin",
+		"May contain: Fish", "Not assessed: Secret bitters", "nobody has measured: ",
+	} {
+		assert.Contains(t, flat, must)
+	}
+	assert.Regexp(t, `\d+ more: sipsum evidence · \d+ more: sipsum allergens`, flat)
+	assert.LessOrEqual(t, strings.Count(page, "\n"), screen)
+}
+
+// A garnish that nobody eats is named with its allergens, on the brief and on the sheet.
+func TestAGarnishIsNamedWithItsAllergens(t *testing.T) {
+	s := told(t, "drink: Rim\nserves: 2\nrules: [eu]\nbuild: [100 g core:water-pure]\ngarnish: [5 g core:almond, {food: core:cream-heavy, amount: 3 g, eaten: true}]\n")
+	assert.Contains(t, pageOf(t, s, textreport.Style{}), "On top, not eaten: Almond, with Nuts (almonds)")
+	var whole bytes.Buffer
+	require.NoError(t, textreport.Sheet(&whole, s, textreport.Style{}))
+	flat := strings.Join(strings.Fields(whole.String()), " ")
+	assert.Contains(t, flat, "Garnish of all 2 servings, not eaten: 5 g Almond (Nuts (almonds))")
+	assert.Contains(t, flat, "eaten: 3 g Cream, heavy whipping (Milk)")
+}
+
+// A food that came through two pots is told once, with what came through each.
+func TestAFoodThroughTwoPotsIsToldOnce(t *testing.T) {
+	s := told(t, `
+drink: "Two Pots"
+serves: 1
+components:
+  syrup: {ingredients: [100 g core:water-pure, 100 g core:sucrose]}
+  cordial: {ingredients: [150 g core:water-pure, 50 g core:sucrose]}
+build: [40 g syrup, 40 g cordial, 100 g core:black-tea]
+`)
+	// 20 g and 10 g of sucrose, by hand.
+	assert.Contains(t, pageOf(t, s, textreport.Style{}), "sugars (29.7–30.3): all from sucrose (syrup 67, cordial 33)")
+}

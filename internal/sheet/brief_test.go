@@ -1,0 +1,79 @@
+package sheet_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/constituent"
+	"sipsum/internal/sheet"
+	"sipsum/internal/source"
+)
+
+// brief gives the brief of a drink of the core table, with a work behind every figure.
+func brief(t *testing.T, text string) *sheet.Brief {
+	t.Helper()
+	figures := []constituent.ID{constituent.Sugar, constituent.OrganicAcids, "CITAC", constituent.Caffeine}
+	a := assaytest.Asked(t, assaytest.Core(t), "drink: x\nserves: 1\n"+text, assaytest.Options{Draws: 60, Want: assay.Want{Figures: figures, Next: true}})
+	s, err := sheet.Build("sipsum test", a, nil, func(_, id string) (source.Work, bool) { return source.Work{ID: id, Citation: "a paper"}, true }, nil)
+	require.NoError(t, err)
+	return sheet.BriefOf(s)
+}
+
+// A drink is set against what compare-with names, else against its one coffee, a part of the build
+// or an ingredient of one; of two nobody knows which is meant.
+func TestWhatABriefIsSetAgainst(t *testing.T) {
+	const shot = "components:\n  shot: {ingredients: [40 g core:espresso]}\n  milk: {ingredients: [90 g core:milk-whole, 20 g core:filter-coffee]}\n"
+	for build, want := range map[string]string{
+		"compare-with: milk\n" + shot + "build: [30 g shot, 90 g milk]\n": "milk",
+		shot + "build: [30 g shot, 60 g core:milk-whole]\n":               "shot",
+		shot + "build: [30 g shot, 90 g milk]\n":                          "shot", // the milk is no coffee
+		shot + "build: [90 g milk]\n":                                     "filter coffee",
+		"build: [30 g core:espresso, 100 g core:water-pure]\n":            "espresso",
+		"build: [30 g core:espresso, 100 g core:filter-coffee]\n":         "",
+		"build: [30 g core:black-tea, 100 g core:milk-whole]\n":           "",
+		"components:\n  brew:\n    ingredients: [18 g core:coffee-roasted-arabica, 300 g core:water-brew]\n    steps:\n      - brew: {out: 260 g, strength: 1.3 %}\nbuild: [100 g brew, 20 g core:milk-whole]\n": "brew",
+	} {
+		assert.Equal(t, want, brief(t, build).Against, build)
+	}
+}
+
+// The line of a reading goes where the file takes it: to the readings of a component that has some,
+// else below the component; that of the drink below finish.
+func TestTheLineOfTheNextReading(t *testing.T) {
+	const syrup = "components:\n  syrup:\n    ingredients: [100 g ± 20 g core:lemon-juice, 100 g ± 20 g core:sugar-white, 40 g ± 20 g core:water-pure]\n"
+	n := brief(t, syrup+"build: [20 g syrup, 150 g core:espresso]\n").Next
+	require.NotNil(t, n)
+	assert.Equal(t, "syrup", n.Of)
+	assert.Equal(t, "measured: {"+n.Reading+": …"+map[string]string{"brix": "", "ta": " %", "density": " g/ml"}[n.Reading]+"}", n.Line)
+	assert.Equal(t, "syrup", n.Under)
+	assert.False(t, n.Adds)
+	n = brief(t, syrup+"    measured: {mass: 240 g}\nbuild: [20 g syrup, 150 g core:espresso]\n").Next
+	require.NotNil(t, n)
+	assert.True(t, n.Adds)
+	assert.NotContains(t, n.Line, "measured")
+	n = brief(t, "build: [150 g core:milk-whole, 30 g core:lemon-juice, 20 g core:milk-powder-skim]\n").Next
+	require.NotNil(t, n)
+	assert.Equal(t, "ph", n.Reading, "withheld without it")
+	assert.Equal(t, "- measured: {ph: …}", n.Line)
+	assert.Equal(t, "finish", n.Under)
+}
+
+// Foods that share the beginning of their names are told apart by what follows.
+func TestWordsOfIngredients(t *testing.T) {
+	b := brief(t, "build: [20 g core:sugar-white, 20 g core:sugar-brown, 60 g core:lemon-juice, 1 g core:citric-acid]\n")
+	words := map[string][]string{}
+	for _, x := range b.Senses {
+		for _, f := range x.Figures {
+			for _, i := range f.By {
+				words[f.Key] = append(words[f.Key], i.Word)
+			}
+		}
+	}
+	assert.Equal(t, []string{"white sugar", "brown sugar", "lemon juice"}, words["SUGAR"])
+	assert.Equal(t, "lemon juice", words["CITAC"][0])
+	assert.Equal(t, "added as such", words["CITAC"][1])
+}
