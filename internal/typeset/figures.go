@@ -47,9 +47,9 @@ func together(words []string, i int) bool {
 	opened, closed := strings.TrimLeft(a, "([“"), strings.TrimRight(b, ".,;:)]”")
 	switch {
 	case number.MatchString(a) && (slices.Contains(units, closed) || ratio.MatchString(b) || b == "±" || b == "/" || b == "×"), // "36 g", "36 ± 2", "3 / 4"
-		number.MatchString(a) && bracketed.MatchString(b),         // "4.12 (3.93–4.37)"
-		slices.Contains(before, opened) && numeral.MatchString(b), // "≥ 480", "to 8.1"
-		opened == "up" && b == "to" && i+1 < len(words) && numeral.MatchString(words[i+1]),
+		number.MatchString(a) && bracketed.MatchString(b),                           // "4.12 (3.93–4.37)"
+		slices.Contains(before, opened) && (numeral.MatchString(b) || b == "about"), // "≥ 480", "to 8.1", "to about 14"
+		opened == "up" && b == "to" && i+1 < len(words) && (numeral.MatchString(words[i+1]) || words[i+1] == "about"),
 		thousands.MatchString(a) && hundreds.MatchString(b), // "8 400"
 		strings.HasSuffix(a, "/100") && slices.Contains([]string{"g", "ml"}, closed):
 		return true
