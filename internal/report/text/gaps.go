@@ -25,13 +25,16 @@ func (p listing) gaps(s *sheet.Sheet) {
 
 // remarks prints what else should be known.
 func (p view) remarks() {
-	list := p.s.Notes()
-	if len(list) == 0 {
+	list, more := p.s.Notes(p.whole)
+	if len(list)+more == 0 {
 		return
 	}
 	p.heading("Notes")
 	for _, text := range list {
 		p.hanging("  – ", bulletIndent, Clean(text, mostProse))
+	}
+	if more > 0 {
+		p.paragraph(marginWidth, 2, grouped(more)+" more, on how published figures fit together"+seeAssay)
 	}
 }
 

@@ -111,6 +111,9 @@ func (p *page) strong(indent, hang int, text string) {
 // hanging prints a text whose first line begins with a lead and whose others
 // are set in.
 func (p *page) hanging(lead string, indent int, text string) {
+	if p.width-indent < leastNames { // a deep indent leaves too little room on a narrow page
+		indent = bulletIndent
+	}
 	first := p.width - width(lead)
 	if first < p.width/4 { // a long lead has lines of its own
 		for _, l := range wrap(lead, p.width) {
