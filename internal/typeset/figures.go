@@ -31,11 +31,13 @@ var (
 	hundreds  = regexp.MustCompile(`^\d{3}(\D|$)`)
 )
 
-// before are the words that belong to the number behind them, and units those that belong
-// to the number before them; ratio is a unit with another figure at once behind it.
+// before are the words that belong to the number behind them, pairs two of them, and units
+// those that belong to the number before them; ratio is a unit with another figure at once
+// behind it.
 var (
 	ratio  = regexp.MustCompile(`^[^\s\d/]+/\d`) // "2 000 kJ/480 kcal"
-	before = []string{"≥", "≤", "<", ">", "±", "×", "→", "=", "−", "about", "pH", "to", "day", "/"}
+	before = []string{"≥", "≤", "<", ">", "±", "×", "→", "=", "−", "about", "pH", "to", "most", "least", "than", "day", "/"}
+	pairs  = []string{"up to", "to about", "at most", "at least", "less than", "more than"}
 	units  = strings.Fields(`% g kg mg µg ml cl dl l kJ kcal °C °Bx °Brix h min s bar atm mol mmol g/ml g/l mg/l mol/l mmol/l g/kg mg/kg g/100 mg/100 µg/100
 		day days hour hours minute minutes week weeks draws volumes times servings`)
 )
@@ -47,12 +49,16 @@ func together(words []string, i int) bool {
 	opened, closed := strings.TrimLeft(a, "([“"), strings.TrimRight(b, ".,;:)]”")
 	switch {
 	case number.MatchString(a) && (slices.Contains(units, closed) || ratio.MatchString(b) || b == "±" || b == "/" || b == "×"), // "36 g", "36 ± 2", "3 / 4"
-		number.MatchString(a) && bracketed.MatchString(b),                           // "4.12 (3.93–4.37)"
-		slices.Contains(before, opened) && (numeral.MatchString(b) || b == "about"), // "≥ 480", "to 8.1", "to about 14"
-		opened == "up" && b == "to" && i+1 < len(words) && (numeral.MatchString(words[i+1]) || words[i+1] == "about"),
+		number.MatchString(a) && bracketed.MatchString(b),         // "4.12 (3.93–4.37)"
+		slices.Contains(before, opened) && numeral.MatchString(b), // "≥ 480", "to 8.1"
+		slices.Contains(pairs, opened+" "+b) && i+1 < len(words) && (numeral.MatchString(words[i+1]) || words[i+1] == "about"),
 		thousands.MatchString(a) && hundreds.MatchString(b), // "8 400"
 		strings.HasSuffix(a, "/100") && slices.Contains([]string{"g", "ml"}, closed):
 		return true
+	case b == "and" && i > 1 && words[i-2] == "between": // "between 2.0 and 4.5"
+		return number.MatchString(a) && i+1 < len(words) && numeral.MatchString(words[i+1])
+	case a == "and":
+		return i > 2 && words[i-3] == "between" && number.MatchString(words[i-2]) && numeral.MatchString(b)
 	case b == "to": // "5.21 to 5.97", "57 °C to 21 °C"
 		return number.MatchString(a) && i+1 < len(words) && numeral.MatchString(words[i+1])
 	case slices.Contains(units, a): // "57 % (55–59)", "5 % vol", "195 kJ / 46 kcal", "36 g ± 2 g"

@@ -37,7 +37,8 @@ type page struct {
 	text  strings.Builder
 	style Style
 	width int
-	whole bool // it lists all that others count
+	whole bool              // it lists all that others count
+	names map[string]string // of foods by their id, where the id says nothing
 	legend
 }
 
