@@ -8,8 +8,9 @@ import (
 	"sipsum/internal/sheet"
 )
 
-// spoken is a code that says what it stands for: core:lemon-juice, and not sr:09152.
-var spoken = regexp.MustCompile(`:.*[a-z]{3}`)
+// spoken is a code that says what it stands for, core:lemon-juice and not sr:09152, or that the
+// designer gave.
+var spoken = regexp.MustCompile(`^own:|:.*[a-z]{3}`)
 
 // namesOfFoods gives the names of a drink's foods whose ids say nothing to a reader.
 func namesOfFoods(s *sheet.Sheet) map[string]string {
