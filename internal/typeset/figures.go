@@ -9,17 +9,29 @@ import (
 // groups splits a text at its spaces into what may stand at the end of a line: words, and
 // figures with all that belongs to them.
 func groups(text string) []string {
-	words := strings.FieldsFunc(text, func(r rune) bool { return r == ' ' })
+	words := strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == glue })
 	var list []string
+	rest := text
 	for i, word := range words {
-		if i > 0 && together(words, i) {
+		at := strings.Index(rest, word)
+		joint := strings.ReplaceAll(rest[:at], " ", "")
+		rest = rest[at+len(word):]
+		switch {
+		case i == 0: // what is set in by glue stays so
+			list = append(list, joint+word)
+		case joint != "":
+			list[len(list)-1] += joint + word
+		case together(words, i):
 			list[len(list)-1] += " " + word
-			continue
+		default:
+			list = append(list, word)
 		}
-		list = append(list, word)
 	}
 	return list
 }
+
+// glue joins words that a writer wants on one line: a no-break space.
+const glue = '\u00a0'
 
 // The forms of words that figures are made of. What closes a sentence or a bracket ends a
 // figure too.
@@ -62,7 +74,8 @@ func together(words []string, i int) bool {
 	case b == "to": // "5.21 to 5.97", "57 °C to 21 °C"
 		return number.MatchString(a) && i+1 < len(words) && numeral.MatchString(words[i+1])
 	case slices.Contains(units, a): // "57 % (55–59)", "5 % vol", "195 kJ / 46 kcal", "36 g ± 2 g"
-		return i > 1 && number.MatchString(words[i-2]) && (bracketed.MatchString(b) || closed == "vol" || b == "/" || b == "±")
+		numbered := i > 1 && number.MatchString(words[i-2]) || i > 2 && strings.HasSuffix(words[i-2], "/100") && number.MatchString(words[i-3])
+		return numbered && (bracketed.MatchString(b) || closed == "vol" || b == "/" || b == "±")
 	}
 	return false
 }
