@@ -70,8 +70,9 @@ type view struct {
 // printPage prints the parts of a page in their order, between a head and a foot.
 func printPage(w io.Writer, s *sheet.Sheet, st Style, of sheet.Page) error {
 	v := view{newPage(st), s, &footnotes{}}
-	v.whole, v.names = of.Whole, namesOfFoods(s)
+	v.whole = of.Whole
 	v.head(of.Kind)
+	v.names = namesOfFoods(s)
 	for _, part := range of.Parts {
 		printers[part](v, of.Whole)
 	}
