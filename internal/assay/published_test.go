@@ -20,7 +20,7 @@ func TestMilkComesBackAsAnalysed(t *testing.T) {
 	assert.InDelta(t, sugar.Mean, assaytest.Figure(t, a.PerServing, constituent.Carbohydrate).Mean, 1e-9)
 	notes := assaytest.NotesOf(a, "over total", constituent.Carbohydrate)
 	assert.Len(t, notes, 1)
-	assert.Contains(t, notes[0], "published as 4.8 g/100 g")
+	assert.Contains(t, notes[0], "more than the 4.8 g published as its carbohydrate")
 
 	card, _, known := a.AmountOf(constituent.Carbohydrate)
 	onCard, _, _ := a.AmountOf(constituent.Sugar)

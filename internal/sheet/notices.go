@@ -72,15 +72,23 @@ func (s *Sheet) Gaps() []Gap {
 	return list
 }
 
-// Notes gives what else should be known.
-func (s *Sheet) Notes() []string {
-	var list []string
+// ofTables are the kinds of notes about how published figures were made to fit together: no
+// decision hangs on one, and a page that does not tell all counts them.
+var ofTables = []string{"over total", "over mass", "derived"}
+
+// Notes gives what else should be known; whole: how published figures were made to fit together
+// too, else how many notes say so.
+func (s *Sheet) Notes(whole bool) (list []string, more int) {
 	for _, n := range s.Assay.Notes {
-		if n.Kind != noteUnknown && n.Kind != noteDisagrees {
+		switch {
+		case n.Kind == noteUnknown || n.Kind == noteDisagrees:
+		case !whole && slices.Contains(ofTables, n.Kind):
+			more++
+		default:
 			list = append(list, n.Text)
 		}
 	}
-	return list
+	return list, more
 }
 
 // TableEnergy is the energy that the tables themselves state, beside that by the rules in

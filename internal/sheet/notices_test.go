@@ -32,7 +32,7 @@ func TestReadingsThatDisagreeAreTold(t *testing.T) {
 	assert.Equal(t, []reading.Reading{far}, got.Disagree)
 	assert.Equal(t, []string{"milk: twice the base"}, got.Notes)
 	assert.Len(t, got.Agree, 1)
-	assert.Equal(t, []string{"a step"}, s.Notes())
+	assert.Equal(t, []string{"a step"}, notes(s, false))
 	assert.True(t, (&sheet.Sheet{Assay: &assay.Assay{}}).Read().None())
 	assert.False(t, sheet.Read{Notes: []string{"x"}}.None())
 }
@@ -53,7 +53,27 @@ func TestGaps(t *testing.T) {
 		{Food: "a", Missing: []*constituent.Constituent{constituent.Must("CITAC"), constituent.Must("MALAC")}},
 		{Food: "b", Missing: []*constituent.Constituent{constituent.Must("CITAC")}},
 	}, s.Gaps())
-	assert.Equal(t, []string{"it overflows"}, s.Notes())
+	assert.Equal(t, []string{"it overflows"}, notes(s, false))
+}
+
+// notes gives the notes of a sheet that are told, and not only counted.
+func notes(s *sheet.Sheet, whole bool) []string {
+	list, _ := s.Notes(whole)
+	return list
+}
+
+// How published figures were made to fit together decides nothing: it is told in the assay, and
+// counted elsewhere.
+func TestNotesOfTablesAreCounted(t *testing.T) {
+	s := &sheet.Sheet{Assay: &assay.Assay{Notes: []note.Note{
+		{Kind: "over total", Text: "milk: 5.2 g counts"}, {Kind: "step", Text: "it foams"}, {Kind: "derived", Text: "salt from sodium"},
+	}}}
+	list, more := s.Notes(false)
+	assert.Equal(t, []string{"it foams"}, list)
+	assert.Equal(t, 2, more)
+	list, more = s.Notes(true)
+	assert.Equal(t, []string{"milk: 5.2 g counts", "it foams", "salt from sodium"}, list)
+	assert.Zero(t, more)
 }
 
 func TestTableEnergy(t *testing.T) {

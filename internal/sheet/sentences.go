@@ -36,7 +36,7 @@ func Acids() string { return caution.Standing("acid").Text }
 
 // Doses says how doses are meant and what acids do.
 func Doses() string {
-	return "Doses are at central values: begin with less, stir, taste diluted, read again. " + Acids() + " What local rules say of acids in drinks comes first."
+	return "Doses are for the figures as printed, in the middle of their ranges: begin with less, stir, taste diluted, read again. " + Acids() + " What local rules say of acids in drinks comes first."
 }
 
 // GasGone explains the pH of an open glass beside that of a closed bottle; empty where the

@@ -71,7 +71,7 @@ func (p declared) answer(all []sheet.Declaration) {
 func (p declared) entry(e *allergen.Entry) {
 	text := Clean(e.Name, mostName) + p.cited(e.Source) + p.status(e.Status)
 	if len(e.From) > 0 {
-		text += ": from " + whence(e)
+		text += ": from " + p.whence(e)
 	}
 	if e.Note != "" {
 		text += ". " + clean.UpperFirst(Clean(e.Note, mostProse))
@@ -80,10 +80,10 @@ func (p declared) entry(e *allergen.Entry) {
 }
 
 // whence names the foods of an entry, each with how it is known and its own way in.
-func whence(e *allergen.Entry) string {
+func (p declared) whence(e *allergen.Entry) string {
 	from := make([]string, len(e.Ways))
 	for i, w := range e.Ways {
-		from[i] = Clean(w.Food, mostName) + " (" + strings.Join(e.HowKnown(w.Food), ", ") + ")"
+		from[i] = p.foodWords(w.Food) + " (" + strings.Join(e.HowKnown(w.Food), ", ") + ")"
 		if !w.Straight() {
 			via := make([]string, len(w.Via))
 			for k, v := range w.Via {
@@ -98,7 +98,7 @@ func whence(e *allergen.Entry) string {
 // excepted says what the rules take out of a class, and of what.
 func (p declared) excepted(e *allergen.Entry) {
 	p.hanging("  Not declared here: ", bulletIndent,
-		Clean(e.Name, mostName)+" of "+whence(e)+", "+Clean(e.Note, mostProse)+p.cited(e.Source)+p.status(e.Status))
+		Clean(e.Name, mostName)+" of "+p.whence(e)+", "+Clean(e.Note, mostProse)+p.cited(e.Source)+p.status(e.Status))
 }
 
 // status marks a reference that nobody has verified.
@@ -121,7 +121,7 @@ func namesOf(entries []allergen.Entry) string {
 func (p declared) check(c allergen.Check) {
 	foods := make([]string, len(c.Foods))
 	for i, id := range c.Foods {
-		foods[i] = Clean(id, mostName)
+		foods[i] = p.foodWords(id)
 	}
 	leaves := make([]string, len(c.Leaves))
 	for i, leaf := range c.Leaves {

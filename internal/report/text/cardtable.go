@@ -128,7 +128,7 @@ func (p cards) folded(rows tableRows) {
 		}
 		text := row.name[deep:]
 		if len(cells) > 0 {
-			text += ": " + strings.Join(cells, " · ")
+			text += ": " + strings.Join(cells, glue+"· ")
 		}
 		p.paragraph(deep, 2, text)
 	}

@@ -52,7 +52,7 @@ func (p solutions) solution(of string, c *chemistry.Chemistry, whole bool) {
 	}
 	p.rows(l.Rows)
 	for _, w := range l.Withheld {
-		p.paragraph(marginWidth, 2, w.What+": "+Clean(w.Why, mostProse)+w.Bounds+toWrite(of, w))
+		p.paragraph(marginWidth, 2, w.What+": "+p.inWords(w.Why)+w.Bounds+toWrite(of, w))
 	}
 	p.rows(l.More)
 }
@@ -100,7 +100,7 @@ func (p solutions) restsOn(c *chemistry.Chemistry) {
 		for _, w := range p.works[r.Food] {
 			numbers = append(numbers, p.notes.number(citation(w)))
 		}
-		foods = append(foods, fmt.Sprintf("%s%s, %.2f to %.2f%s", Clean(r.Food.String(), mostName), sheet.RestsAs(r), r.Low, r.High, signs(numbers)))
+		foods = append(foods, fmt.Sprintf("%s%s, %.2f to %.2f%s", p.foodWords(r.Food.String()), sheet.RestsAs(r), r.Low, r.High, signs(numbers)))
 	}
 	p.paragraph(marginWidth, 2, "The pH rests on composition and on the published pH of "+clean.Listed(foods)+".")
 }

@@ -60,7 +60,7 @@ func (p *page) tabled(l tableLine) {
 	cells, folded := fold(l.columns, n)
 	p.line(l.margin, leaders(l.name+l.signs, names), p.bold(l.number), l.unit, cells)
 	if len(folded) > 0 {
-		p.paragraph(under, 0, strings.Join(folded, " · "))
+		p.paragraph(under, 0, strings.Join(folded, glue+"· "))
 	}
 	if sources != "" {
 		p.paragraph(under, 0, sources)

@@ -6,6 +6,7 @@ import (
 
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
+	"sipsum/internal/sheet"
 )
 
 // Compare prints foods side by side: a column each, a line for every constituent
@@ -67,7 +68,7 @@ func (p *page) columnsOf(lines []food.Comparison, from, to int) {
 	p.gap()
 	p.line(p.bold(p.accent(head)))
 	for _, line := range lines {
-		text := left(fit(Clean(line.Constituent.Name, mostName), comparedName-1), comparedName) + left(line.Constituent.Unit, comparedUnit)
+		text := left(fit(sheet.WordsFor(line.Constituent), comparedName-1), comparedName) + left(line.Constituent.Unit, comparedUnit)
 		for _, c := range line.Cells[from:to] {
 			text += right(compared(c), cell)
 		}

@@ -1,7 +1,8 @@
 // Package textreport prints sipsum's results as calm, aligned text for people:
 // assay, evidence, card, allergens, the whole sheet, foods, hits, tables,
-// errors. It works in a pipe and on 80 columns; on a terminal it adds bold and
-// one accent colour, and never tells anything by colour alone.
+// errors. It works in a pipe and on 80 columns; on a terminal it is as wide as that, from a
+// telephone's 40 columns to 120, adds bold and one accent colour, and never tells anything by
+// colour alone.
 //
 // # Model
 //
@@ -13,6 +14,13 @@
 // with every unknown part at its most, rounded upwards: never below the interval. What is wholly unknown is named in
 // words and is never a zero. A figure of which all that is known is a limit far
 // below what the unknown parts could be counts as unknown too.
+//
+// A table keeps as many of its columns beside the names as leave them room; what the others
+// say follows on a line of its own (columns.go). No line ends within a figure (package
+// typeset). A page that does not tell all names the few unknown things that may be most, and
+// counts the others (missing.go). What was entered from memory has its † where that may
+// decide something, and the foot of a page says what it is (legend.go). Codes stand beside
+// their words.
 //
 // A share is of the known part and carries its own interval. A bar is solid up to
 // the low end of that interval and shaded up to the high end; twenty cells are
@@ -31,9 +39,6 @@
 //
 // # Limits
 //
-// Nothing is calculated here: what a sheet lacks is not printed. Columns are
-// counted by East Asian width as far as a short table of ranges goes, so emoji
-// sequences and rare scripts may shift a column by a cell. Wrapping breaks at
-// spaces only, and at the page's edge where a word has none. The interval is of
-// the known part.
+// Nothing is calculated here: what a sheet lacks is not printed. A web address longer than a
+// line is broken at its edge. The interval is of the known part.
 package textreport

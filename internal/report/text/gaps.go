@@ -19,19 +19,22 @@ func (p listing) gaps(s *sheet.Sheet) {
 		for i, c := range g.Missing {
 			words[i] = sheet.WordsFor(c)
 		}
-		p.paragraph(2, 2, Clean(g.Food, mostName)+": "+strings.Join(words, ", "))
+		p.paragraph(2, 2, p.foodWords(g.Food)+": "+strings.Join(words, ", "))
 	}
 }
 
 // remarks prints what else should be known.
 func (p view) remarks() {
-	list := p.s.Notes()
-	if len(list) == 0 {
+	list, more := p.s.Notes(p.whole)
+	if len(list)+more == 0 {
 		return
 	}
 	p.heading("Notes")
 	for _, text := range list {
-		p.hanging("  – ", bulletIndent, Clean(text, mostProse))
+		p.hanging("  – ", bulletIndent, p.inWords(text))
+	}
+	if more > 0 {
+		p.paragraph(marginWidth, 2, grouped(more)+" more, on how published figures fit together"+seeAssay)
 	}
 }
 
@@ -52,7 +55,7 @@ func (p listing) tableEnergy(s *sheet.Sheet) {
 	}
 	text := "Energy of a serving as the tables print it, for comparison: " + strings.Join(figures, ", ")
 	if len(missing) > 0 {
-		text += "; not printed of " + Clean(strings.Join(missing, ", "), mostProse)
+		text += "; not printed of " + p.inWords(strings.Join(missing, ", "))
 	}
 	p.gap()
 	p.paragraph(0, 2, text+".")

@@ -12,17 +12,10 @@ import (
 // densityDigits: what matters of a density is how far it is from that of water.
 const densityDigits = 4
 
-// head prints what the drink is: serving, density, tables.
+// head prints what the drink is: serving, density.
 func (p view) head(kind string) {
 	p.title(Clean(p.s.Assay.Drink.Name, mostName), kind)
 	p.paragraph(0, 2, p.serving(p.s.Assay))
-	for _, t := range p.s.Tables {
-		name := sentences(t.Title)
-		if t.Edition != "" {
-			name = strings.TrimSuffix(name, ".") + ", edition " + Clean(t.Edition, mostName) + "."
-		}
-		p.hanging("table "+Clean(t.ID, mostName)+": ", 2, name)
-	}
 }
 
 // serving says how large a serving is.
@@ -52,10 +45,17 @@ func (p view) serving(a *assay.Assay) string {
 	return text + "."
 }
 
-// foot prints what made the page.
+// foot prints what made the page: of which tables, and how.
 func foot(p *page, s *sheet.Sheet) {
 	p.gap()
 	p.line(p.accent(strings.Repeat("─", p.width)))
+	for _, t := range s.Tables {
+		name := sentences(t.Title)
+		if t.Edition != "" {
+			name = strings.TrimSuffix(name, ".") + ", edition " + Clean(t.Edition, mostName) + "."
+		}
+		p.hanging("table "+Clean(t.ID, mostName)+": ", 2, name)
+	}
 	p.line(fmt.Sprintf("%s · seed %d · %s draws", Clean(s.Program, mostName), s.Assay.Seed, grouped(s.Assay.Draws)))
 }
 

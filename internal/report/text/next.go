@@ -9,7 +9,7 @@ import (
 )
 
 // readingWords names a reading.
-var readingWords = map[string]string{"mass": "the mass", "brix": "°Brix", "tds": "dissolved solids", "density": "the density", "abv": "the strength", "ph": "the pH", "ta": "the titratable acidity (ta)"}
+var readingWords = map[string]string{"mass": "the mass", "brix": "°Brix", "tds": "dissolved solids", "density": "the density", "abv": "the strength", "ph": "the pH", "ta": "the titratable acidity"}
 
 // Next prints the readings not yet taken, the most useful first.
 func Next(w io.Writer, s *sheet.Sheet, st Style) error {
@@ -25,6 +25,7 @@ func Next(w io.Writer, s *sheet.Sheet, st Style) error {
 	for i, g := range list {
 		p.gap()
 		p.hanging(right(grouped(i+1), 2)+"  ", 4, "Read "+readingWords[g.Reading]+" of "+potWords(g.Of)+": "+expectation(g)+".")
+		p.paragraph(4, 2, "write "+lineFor(g.Of, g.Reading))
 		var parts []string
 		for _, n := range g.Narrows {
 			parts = append(parts, sheet.WordsFor(n.Constituent)+glue+"by"+glue+wholePercent(n.By))

@@ -76,6 +76,7 @@ func printPage(w io.Writer, s *sheet.Sheet, st Style, of sheet.Page) error {
 	}
 	v.whole = of.Whole
 	v.head(of.Kind)
+	v.names = namesOfFoods(s)
 	for _, part := range of.Parts {
 		printers[part](v, of.Whole)
 	}

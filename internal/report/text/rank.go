@@ -84,9 +84,11 @@ func Rank(w io.Writer, head RankHead, list []Ranked, st Style) error {
 		}
 		name += ")" + signsAfter(cited)
 		lead := right(strconv.Itoa(i+1), place-1) + " " + right(figure, figureWidth-2) + "  " + left(Clean(x.Food, mostName), foodWidth-2) + "  "
-		indent := place + figureWidth + foodWidth
+		const indent = place + figureWidth + foodWidth
 		if p.width-indent < leastNames {
-			indent = place
+			p.line(lead)
+			p.paragraph(place, 0, name)
+			continue
 		}
 		p.hanging(lead, indent, name)
 	}

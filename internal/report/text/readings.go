@@ -60,9 +60,14 @@ func toWrite(of string, w sheet.Withheld) string {
 	if w.Reading == "" {
 		return ""
 	}
-	line := "measured:" + glue + "{" + w.Reading + ":" + glue + "…}"
+	return ". " + w.Who + ": write " + lineFor(of, w.Reading)
+}
+
+// lineFor says under what the line of a reading is written, and how it begins.
+func lineFor(of, reading string) string {
+	line := "measured:" + glue + "{" + reading + ":" + glue + "…}"
 	if of == "" {
-		return ". " + w.Who + ": write under finish:  -" + glue + line
+		return "under finish: -" + glue + line
 	}
-	return ". " + w.Who + ": write under " + Clean(of, mostName) + ":  " + line
+	return "under " + Clean(of, mostName) + ": " + line
 }

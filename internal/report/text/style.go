@@ -37,7 +37,8 @@ type page struct {
 	text  strings.Builder
 	style Style
 	width int
-	whole bool // it lists all that others count
+	whole bool              // it lists all that others count
+	names map[string]string // of foods by their id, where the id says nothing
 	legend
 }
 
@@ -111,6 +112,9 @@ func (p *page) strong(indent, hang int, text string) {
 // hanging prints a text whose first line begins with a lead and whose others
 // are set in.
 func (p *page) hanging(lead string, indent int, text string) {
+	if p.width-indent < leastNames { // a deep indent leaves too little room on a narrow page
+		indent = bulletIndent
+	}
 	first := p.width - width(lead)
 	if first < p.width/4 { // a long lead has lines of its own
 		for _, l := range wrap(lead, p.width) {
