@@ -25,7 +25,7 @@ func TestAnInterruptionEndsAnything(t *testing.T) {
 	require.NoError(t, syscall.Mkfifo(pipe, 0o600))
 	long := filepath.Join(t.TempDir(), "long.drink.yaml") // as much work as the limits allow, seconds of it
 	require.NoError(t, os.WriteFile(long, []byte("drink: x\nserves: 1\ncomponents:\n  c:\n    ingredients: [100 g core:lemon-juice, 10 g core:sugar-white]\n    steps:\n"+
-		strings.Repeat("      - heat: {code: \"2151\"}\n      - measured: {ph: 3 ± 1}\n", 36)+"build: [10 g c]\n"), 0o600))
+		strings.Repeat("      - heat: {code: \"2151\"}\n      - measured: {ph: 3 ± 1}\n", 34)+"build: [10 g c]\n"), 0o600))
 	home := t.TempDir()
 	require.NoError(t, command(t, home, "table", "list").Run()) // so that the core table is there
 	for name, c := range map[string]struct {

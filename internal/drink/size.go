@@ -16,6 +16,8 @@ var (
 	partRow         = limit("part row")
 	partStep        = limit("part step")
 	partStepMore    = limit("part step more")
+	partSourStep    = limit("part sour step")
+	partDose        = limit("part dose")
 	partReading     = limit("part reading")
 	partReadingMore = limit("part reading more")
 )
@@ -133,8 +135,13 @@ func (s *sizer) steps(steps []Step, end *Measured, rows int) {
 		readings++
 	}
 	for _, step := range steps {
-		if _, ok := step.(*Measured); ok {
+		switch step.(type) {
+		case *Measured:
 			readings++
+		case *Reduce, *Heat, *Caramelise:
+			s.size.parts += partSourStep
+		case *Adjust:
+			s.size.parts += partDose
 		}
 	}
 	s.size.readings += readings

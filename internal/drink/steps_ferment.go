@@ -50,7 +50,7 @@ func afterShape() shape {
 // afterwards reads what is known of the pot after a ferment: readings, and constituents.
 func (r *reader) afterwards(s *Ferment, n ast.Node) {
 	read := &Measured{Head: s.aside("after")}
-	others := false
+	others, before := false, r.faults.Len()
 	r.named(n, "after", tagFault, func(e entry) {
 		for _, k := range afterKeys.keys {
 			if k.name == e.key {
@@ -67,7 +67,7 @@ func (r *reader) afterwards(s *Ferment, n ast.Node) {
 	if others {
 		s.after = read
 	}
-	if s.Brix == nil && s.ABV == nil && len(s.Figures) == 0 && !r.torn {
+	if s.Brix == nil && s.ABV == nil && len(s.Figures) == 0 && !r.torn && r.faults.Len() == before {
 		r.faults.Add(r.nodeAt(n), "write after: {brix: 8}, after: {abv: 5 %} or after: {ALC: 0.5 g}", "ferment does not say what it made")
 	}
 }

@@ -60,7 +60,7 @@ func withAgent(k stepKind) stepKind {
 		case c.By == ByCentrifuge && len(c.Ingredients) > 0:
 			r.faults.Add(head.Place, "take with: out; what is stirred in stays in the pot: - add: …", "a centrifuge takes no agent")
 		case c.By != ByCentrifuge && len(c.Ingredients) == 0:
-			r.faults.Add(head.Place, "write "+k.Example, "clarify by %s does not say how much %s", c.By, c.By)
+			r.faults.Add(head.Place, "write with: and how much of it is stirred in: - clarify: {by: "+c.By+", with: … g FOOD, collect: "+c.Collect.String()+"}", "clarify by %s does not say how much %s", c.By, c.By)
 		default:
 			return s, true
 		}

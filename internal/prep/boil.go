@@ -115,12 +115,12 @@ func (a at) sourness() (pH []float64, why string) {
 func (a at) splitHot(hot boil, out *Outcome) {
 	const much = 0.05 // of which a word is said where nobody wrote how long
 	if hot.pH == nil {
-		if hot.why != "" && a.weighty() {
+		if hot.why != "" && weighty(a.pot) {
 			out.note("part of its sucrose may split into glucose and fructose, and is counted as sucrose: its pH is not known (%s)", hot.why)
 		}
 		return
 	}
-	wordy, share := a.weighty(), hot.splits(a)
+	wordy, share := weighty(a.pot), hot.splits(a)
 	KeepAdded(a.pot, func() {
 		a.pot.React(hydrolysis(constituent.Sucrose, constituent.Glucose, constituent.Fructose), share)
 	})
@@ -151,15 +151,15 @@ func spanned(s estimate.Summary) string {
 }
 
 // weighty reports whether sucrose is at least a hundredth of the pot: less is worth no word.
-func (a at) weighty() bool {
-	return unit.Hundred*a.pot.Central(constituent.Sucrose) >= a.pot.Central(constituent.Mass)
+func weighty(pot *ledger.Pot) bool {
+	return unit.Hundred*pot.Central(constituent.Sucrose) >= pot.Central(constituent.Mass)
 }
 
 // warnSplit says what a sour pot may lose of its sucrose in a step that does not count it:
 // what an hour's simmer would split.
 func (a at) warnSplit(out *Outcome) {
 	const much = 0.05
-	if !a.weighty() {
+	if !weighty(a.pot) {
 		return
 	}
 	quiet := a.quiet()
@@ -185,14 +185,14 @@ const vitaminC constituent.ID = "VITC"
 // stays, and all of it may. Sulphur dioxide may go as from a pot that boils away fastest.
 // Limits: copper and air take more; below the temperatures of the
 // source it goes more slowly.
-func (a at) fade(hot boil, out *Outcome) {
+func (hot boil) fade(pot *ledger.Pot, out *Outcome) {
 	least := math.Exp(-kinetics()["vitamin C loss"].high * hot.minutes[0])
 	const some = 1e-5 // g/g, of which a word is said: our own bound, a milligram in 100 g
-	if a.pot.Central(vitaminC) > some*a.pot.Central(constituent.Mass) {
+	if pot.Central(vitaminC) > some*pot.Central(constituent.Mass) {
 		out.note("heat destroys vitamin C: between %.2g and 100 %% of it is left", unit.Hundred*least)
 	}
-	doubtOf(a.pot, vitaminC, least)
-	doubt(a.pot, sulphurDioxideKept(max(1-hot.minutes[0]/kinetics()["boiling away"].low, 0)))
+	doubtOf(pot, vitaminC, least)
+	doubt(pot, sulphurDioxideKept(max(1-hot.minutes[0]/kinetics()["boiling away"].low, 0)))
 }
 
 // boilOff is a model that keeps a share of the water and one of burnt sugar.

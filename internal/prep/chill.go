@@ -39,7 +39,8 @@ func Melted(pot *ledger.Pot, c Chilling, f Factors) ([]float64, error) {
 	if c.From[0] <= c.To[0] {
 		return nil, impossible("chill from %.4g °C to %.4g °C: ice only cools", c.From[0], c.To[0])
 	}
-	holds, water, ice := heatCapacity(pot, f), f.draw("heat capacity of water", heatCapacities()[string(constituent.Water)]), f.draw("heat capacity of ice", heatCapacities()["ice"])
+	h := heats{f, map[string][]float64{}}
+	holds, water, ice := h.of(pot), h.each(string(constituent.Water)), h.each("ice")
 	grams, fusion := make([]float64, pot.N), solution.HeatOfFusion()/molarMass(constituent.Water)
 	for d := range grams {
 		takes := fusion + water[d]*c.To[d]
@@ -73,7 +74,7 @@ func (a at) chill(s *drink.Chill) (Outcome, error) {
 	}
 	held := estimate.Summarise(grams)
 	out := a.water(grams)
-	out.note("about %.3g g of ice melt (%.2g to %.2g g), by the heat that it takes: right for a shake that came to rest; what stirring melts has to be weighed: chill: {melt: …}", grams[0], held.Low, held.High)
+	out.note("about %.3g g of ice melt (%.2g to %.2g g), by the heat of the drink, and of vessel and wet ice: right for a shake that came to rest; what stirring melts has to be weighed: chill: {melt: …}", grams[0], held.Low, held.High)
 	return out, nil
 }
 
@@ -94,23 +95,43 @@ var heatCapacities = sync.OnceValue(func() map[string]factor {
 	return table
 })
 
-// heatCapacity gives the heat that a pot holds a kelvin, in J/K.
-func heatCapacity(pot *ledger.Pot, f Factors) []float64 {
-	drawn, sum := map[string][]float64{}, make([]float64, pot.N)
+// heats draws each heat capacity once.
+type heats struct {
+	factors Factors
+	drawn   map[string][]float64
+}
+
+// each gives the heat capacity of a constituent, of ice, or of what has no row, in J/(g K).
+func (h heats) each(key string) []float64 {
+	if _, ok := heatCapacities()[key]; !ok {
+		key = "*"
+	}
+	col, ok := h.drawn[key]
+	if !ok {
+		name := key
+		if c, ok := constituent.Find(key); ok {
+			name = c.Name
+		} else if key == "*" {
+			name = "the rest"
+		}
+		col = h.factors.draw("heat capacity of "+name, heatCapacities()[key])
+		h.drawn[key] = col
+	}
+	return col
+}
+
+// of gives the heat that a pot holds a kelvin, in J/K.
+func (h heats) of(pot *ledger.Pot) []float64 {
+	sum := make([]float64, pot.N)
 	for _, col := range pot.Columns.Below(constituent.Mass) {
 		c := pot.Columns.List[col]
-		key, ok := nearest(c, func(id constituent.ID) (string, bool) {
+		key, _ := nearest(c, func(id constituent.ID) (string, bool) {
 			_, ok := heatCapacities()[string(id)]
 			return string(id), ok
 		})
-		if !ok {
-			key = "*"
-		}
-		if drawn[key] == nil {
-			drawn[key] = f.draw("heat capacity of "+key, heatCapacities()[key])
-		}
+		each := h.each(key)
 		for d, grams := range pot.Total(c.ID) {
-			sum[d] += grams * drawn[key][d]
+			sum[d] += grams * each[d]
 		}
 	}
 	return sum

@@ -71,7 +71,7 @@ func (a at) heat(s *drink.Heat) (Outcome, error) {
 	if ok {
 		out = Heat(a.pot, retention, a.Factors)
 	} else {
-		a.fade(hot, &out)
+		hot.fade(a.pot, &out)
 	}
 	a.splitHot(hot, &out)
 	return out, nil

@@ -197,7 +197,7 @@ func (c *cook) step(p *pot, name string) {
 		need(200, juicy...)
 		need(12, "sugar")
 		if c.IntN(3) == 0 {
-			write("ferment: {after: {%s}}", pick(c, []string{"abv: 0.8 %", "abv: 1.5 % ± 0.3 %, ph: 3.5"}))
+			write("ferment: {after: {%s}}", pick(c, []string{"abv: 0.8 %", "abv: 1.5 % ± 0.3 %"}))
 			return
 		}
 		write("ferment: {after: {%s}, for: 2 days, because: \"invented\"}", pick(c, []string{

@@ -72,6 +72,11 @@ var guards = []guard{
 	{"unknown is not zero", "unknown is not zero", built("100 g core:espresso")},
 	{"an open liquid holds little gas", "an open liquid holds little gas", built("100 g core:water-tap")},
 	{"a name states its strength", "a stated strength is held", built("40 g core:rum-40, 60 g core:water-pure")},
+	{"ice does not warm", impossibleIsRefused, stepped("100 g core:apple-juice", "chill: {from: 4 °C, to: 70 °C}")},
+	{"not colder than it freezes", impossibleIsRefused, stepped("100 g core:apple-juice", "chill: {from: 20 °C, to: -8 °C}")},
+	{"no more than is clear", impossibleIsRefused, stepped("100 g core:apple-juice", "clarify: {by: centrifuge, collect: 150 g}")},
+	{"nothing dry evaporates", impossibleIsRefused, stepped("50 g core:sugar-white, 50 g core:water-pure", "concentrate: {by: vacuum, to: 30 g}")},
+	{"no ferment raises what it reads", impossibleIsRefused, stepped("100 g core:apple-juice", "ferment: {after: {brix: 40}}")},
 	{"water only adds", impossibleIsRefused, stepped("100 g core:apple-juice", "dilute: {to: 50 g}")},
 }
 
