@@ -37,7 +37,7 @@ var sizes = []struct {
 	{"internal/liquid", 1800, 18},
 	{"internal/note", 1800, 18},
 	{"internal/reading", 1800, 18},
-	{"internal/recipe", 1950, 18}, // what a name may mean is told there, the drink's own names first
+	{"internal/recipe", 2050, 18}, // what a name may mean is told there, the drink's own names first
 	{"internal/titration", 1800, 18},
 	{"internal/dosing", 1800, 18},
 	{"internal/drink", 4300, 0},       // what a step or a vessel is called has its lines here, the facts of a coffee, the kitchen's own words for a step, and a dose to be calculated

@@ -9,9 +9,9 @@ import (
 	"sipsum/internal/unit"
 )
 
-// counted reads a line of a food that is counted: "2 leaves core:spearmint", "1/2 core:lemon-flesh".
+// countLine reads a line of a food that is counted: "2 leaves core:spearmint", "1/2 core:lemon-flesh".
 // What a piece weighs the food's table knows. It tells whether the line was dealt with.
-func (r *reader) counted(n ast.Node, text string, l *Line) bool {
+func (r *file) countLine(n ast.Node, text string, l *Line) bool {
 	count, rest, ok := unit.ParseCount(text)
 	if !ok {
 		return false
@@ -40,7 +40,7 @@ func (r *reader) counted(n ast.Node, text string, l *Line) bool {
 }
 
 // countedRange reports "2-3 leaves": how far a count may be off is not asked.
-func (r *reader) countedRange(n ast.Node, text string) bool {
+func (r *file) countedRange(n ast.Node, text string) bool {
 	low, rest, _ := unit.ParseCount(text)
 	rest = strings.TrimLeft(rest, "-–— ")
 	high, after, ok := unit.ParseCount(strings.TrimPrefix(rest, "to "))
@@ -55,7 +55,7 @@ func (r *reader) countedRange(n ast.Node, text string) bool {
 
 // amountsByName reports a map that has foods for keys and amounts for values, "espresso: 36 g",
 // with the lines that it should be.
-func (r *reader) amountsByName(n ast.Node, before string) bool {
+func (r *file) amountsByName(n ast.Node, before string) bool {
 	m, ok := n.(*ast.MappingNode)
 	if !ok || len(m.Values) == 0 {
 		return false
@@ -89,7 +89,7 @@ func asLine(text string) (string, bool) {
 }
 
 // notLines reports what stands where a list of lines was meant.
-func (r *reader) notLines(n ast.Node, what string) {
+func (r *values) notLines(n ast.Node, what string) {
 	if r.amountsByName(n, "- ") {
 		return
 	}
@@ -97,10 +97,12 @@ func (r *reader) notLines(n ast.Node, what string) {
 		if strings.HasPrefix(text, "-") && r.gluedDashes(n) {
 			return
 		}
-		if line, ok := asLine(unit.PlainSpaces(text)); ok {
-			r.faults.Add(r.nodeAt(n), "write it on a line of its own: - "+clip(line), "%s must be a list", what)
-			return
+		line, ok := asLine(unit.PlainSpaces(text))
+		if !ok {
+			line = "… g " + text
 		}
+		r.faults.Add(r.nodeAt(n), "write it on a line of its own: - "+clip(line), "%s must be a list", what)
+		return
 	}
 	r.list(n, what)
 }

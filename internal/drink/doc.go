@@ -32,7 +32,7 @@
 //	compare-with  a component
 //	foods         code → name, group, fill, per, density, declared, values, coffee, allergens, source
 //	  coffee      species, process, roast {loss | called, colour, scale}, origin, altitude, lab {values, source}
-//	components    name → ingredients, steps, measured, keeps, vessel
+//	components    name → ingredients, steps, measured, keeps, vessel, note
 //	build         lines
 //	finish        steps
 //	garnish       lines; none is eaten unless it says eaten: true
@@ -41,16 +41,26 @@
 //	claims        list of {say, check}
 //	targets       list of expressions
 //	vary          list of {of, from, to}
+//	measured      readings of the drink as it is served
+//	note          a remark
 //
-// A line is "AMOUNT FOOD" or {food, amount | portion and count, as, fill, note,
-// eaten}. FOOD is everything after the amount, verbatim: a component by its exact
+// A line is "AMOUNT FOOD", "COUNT FOOD" or {food, amount | portion and count, as, fill, note,
+// eaten}. FOOD is everything after the amount and an "of", verbatim: a component by its exact
 // name, table:code, or the exact name of a food.
 //
 //	AMOUNT   = NUMBER UNIT [ "±" NUMBER UNIT [ "sd" ] ]     units of data/units.csv
-//	NUMBER   = digits with a decimal point, or a fraction 1/2
+//	COUNT    = NUMBER [ WORD ]     words of data/portion_words.csv; none only before table:code
+//	NUMBER   = digits with a decimal point, or a fraction: 1/2, ½, 1 1/2
 //	QUANTITY = [ "-" ] NUMBER [ UNIT ] [ "±" NUMBER [ UNIT ] [ "sd" ] ]
 //	FIGURE   = QUANTITY | "<" QUANTITY | "trace" | "unknown"     g mg µg kJ kcal
 //	KEEPS    = NUMBER ("days" | "day" | "h") [ "at" NUMBER "°C" ]
+//
+// That is the form in which sipsum writes. It reads more: units in any usual case and form
+// (data/unit_words.csv), "+-" and "+/-" for ±, a range "36-40 g" or "36 g to 40 g" as the ± that
+// it is, a unit that stands once for both numbers, "± 5 %" of an amount as a share of it; keys, steps
+// and the table of table:code in any letters. What is not safe to guess (1,000 g; 2 oz; 12,5 g) is
+// refused with the line as it should be: an error of package unit carries the text (unit.Misread), and
+// what stands before it in the file, the dash or the key, comes from misread.go.
 //
 // A range or a standard deviation beyond the figure itself is refused, as is a reading
 // that no drink can have (data/limits.csv). "p %" as the amount of a line is a share
@@ -96,7 +106,9 @@
 //     digit right after the # is taken for a cut text; "# text", with a space,
 //     stays a comment;
 //   - a line without its dash runs on into the line above;
-//   - a number stands alone where a line, a food or a check was meant.
+//   - a number stands alone where a line, a food or a check was meant;
+//   - "serves:1" and "-36 g espresso" want a space (glued.go), "espresso: 36 g" the amount first
+//     (counted.go), and a word of the trade its key (elsewhere.go).
 //
 // A line that YAML cannot read at all is reported and, if it stands alone, set
 // aside, so that the faults of the others show; what then seems missing is not
@@ -129,8 +141,9 @@
 // in the indentation. A text block (| or >) is read as one line.
 //
 // Names are compared byte by byte: an accent written as a letter and a mark does
-// not equal the letter with the accent. No-break spaces in lines and names are
-// read as spaces. The text of a food that " # " has cut, with a space after the
+// not equal the letter with the accent. No-break, thin and other such spaces are read as
+// spaces everywhere; zero-width characters and soft hyphens are refused, but for the joiners
+// between the letters of scripts that need them. The text of a food that " # " has cut, with a space after the
 // #, cannot be told from a line with a comment. Expressions in claims and targets
 // are kept verbatim and not checked here. The schema checks the form of values
 // and keys; what goes together only the parser knows.

@@ -38,6 +38,9 @@ func (r *file) explain(err error, tokens token.Tokens) int {
 		}
 	case strings.Contains(said, "mapping value is not allowed"):
 		what, do = "there is a second \": \" on this line", "put quotes round the text that holds a colon"
+		if rows := keysInARow(r.rows[at.Line-1]); len(rows) > 1 {
+			do = "write each on a line of its own: " + strings.Join(rows, " | ")
+		}
 	case strings.Contains(said, "reserved character"):
 		what, do = "a text cannot begin with this character", "put quotes round the text"
 	case strings.Contains(said, "end character of"):

@@ -14,27 +14,6 @@ import (
 // gluedRow is such a row of a block map.
 var gluedRow = regexp.MustCompile(`^( *(?:- +)?)([A-Za-z][A-Za-z-]*):([^\s:].*)$`)
 
-// everyKey is all keys and steps of the grammar, of which a file knows no more than their names.
-var everyKey []string
-
-func init() { // the grammar reads files by this
-	everyKey = slices.Concat(drinkKeys.names(), componentKeys.names(), ownFoodKeys.names(), lineKeys.names(), measuredKeys.names(), coffeeKeys.names(),
-		roastKeys.names(), labKeys.names(), claimKeys.names(), varyKeys.names(), stepWords(), stepKeys())
-}
-
-// stepKeys is the keys of all steps.
-func stepKeys() []string {
-	var names []string
-	for _, k := range stepKinds {
-		if properties, ok := k.shape["properties"].(shape); ok {
-			for name := range properties {
-				names = append(names, name)
-			}
-		}
-	}
-	return names
-}
-
 // parted reports the row at which YAML stumbled if its key is glued to its value, and parts them,
 // so that the rest of the file can be read.
 func (r *file) parted(err error) bool {
@@ -90,4 +69,21 @@ func (r *file) gluedDashes(n ast.Node) bool {
 		}
 	}
 	return found
+}
+
+var keyInARow = regexp.MustCompile(`(?:^|, )([A-Za-z][A-Za-z -]*): `)
+
+// keysInARow parts a row "per: 100 g, energy: 180 kJ", which wants brackets or rows of their own.
+func keysInARow(row string) []string {
+	at := keyInARow.FindAllStringIndex(strings.TrimSpace(row), -1)
+	row = strings.TrimSpace(row)
+	var parts []string
+	for i, m := range at {
+		end := len(row)
+		if i+1 < len(at) {
+			end = at[i+1][0]
+		}
+		parts = append(parts, clip(strings.TrimPrefix(row[m[0]:end], ", ")))
+	}
+	return parts
 }

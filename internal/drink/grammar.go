@@ -36,6 +36,12 @@ var drinkKeys = grammar[Drink]{"the drink", append([]key[Drink]{
 	key[Drink]{"finish", "steps on the whole drink, after the build", false, stepsShape, func(r *reader, d *Drink, n ast.Node) {
 		d.Finish = r.steps(n, "finish", "finish")
 	}},
+	key[Drink]{"measured", "readings of the drink as it is served, after the last step of finish", false, measuredShape, func(r *reader, d *Drink, n ast.Node) {
+		head := Head{Word: "measured", Place: r.nodeAt(n), Path: "finish/end/measured"}
+		if m, ok := readMeasured(r, head, n); ok {
+			d.Finish = append(d.Finish, m)
+		}
+	}},
 	key[Drink]{garnish, "what is put on top, for all servings together; not eaten unless a line says eaten: true", false, linesShape, func(r *reader, d *Drink, n ast.Node) {
 		d.Garnish = r.lines(n, garnish, garnish)
 	}},
@@ -69,7 +75,11 @@ func (r *reader) serves(n ast.Node, what string) int {
 	}
 	v, err := strconv.Atoi(text)
 	if err != nil || v < 1 || v > mostServes || !onlyDigits(text) {
-		r.faults.Add(r.nodeAt(n), "write a whole number from 1 to "+strconv.Itoa(mostServes), "serves is %s", quoted(text))
+		do := "write a whole number from 1 to " + strconv.Itoa(mostServes)
+		if asked := servesAndGlass(text); asked != text && err != nil {
+			do = "write: serves: " + asked
+		}
+		r.faults.Add(r.nodeAt(n), do, "serves is %s", quoted(text))
 		return 0
 	}
 	return v

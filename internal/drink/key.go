@@ -61,6 +61,8 @@ func (g grammar[T]) read(r *reader, into *T, n ast.Node) (found present, ok bool
 	for _, e := range entries {
 		if key, _, glued := gluedKey(e.key, g.names()); glued {
 			found[key] = e.at // it is reported below; it does not lack
+		} else if key := meant(e.key, g.names()); key != "" && !slices.Contains(g.names(), e.key) {
+			found[key] = e.at
 		}
 	}
 	for _, k := range g.keys {
@@ -84,15 +86,28 @@ func (g grammar[T]) read(r *reader, into *T, n ast.Node) (found present, ok bool
 	return found, true
 }
 
-func (r *values) unknownKey(e entry, what string, names []string) {
-	do := guess(e.key, names, "it has "+fail.Or(names))
-	value, _ := raw(e.value)
+func (r *file) unknownKey(e entry, what string, names []string) {
 	if key, rest, glued := gluedKey(e.key, names); glued {
 		r.faults.Add(e.at, "write: "+key+": "+clip(rest), "there is no space after the colon of %s", key)
 		return
 	}
-	if key := meant(e.key, names); key != "" {
-		do = strings.TrimSpace("write: "+key+": "+clip(value)) + "; " + do
+	value, _ := raw(e.value)
+	do := "it has " + fail.Or(names)
+	if line := examples[what]; line != "" {
+		do += "; such as " + line
+	}
+	other := elsewhere(e, what, names)
+	switch key := meant(e.key, names); {
+	case key != "" && value != "":
+		do = "write: " + key + ": " + clip(asMeant(key, value))
+	case key == "measured":
+		do = "write: measured: {tds: …, brix: …, ph: …}, each with its figure; what was read of a component stands in it"
+	case key != "":
+		do = "write: " + key + ":"
+	case other != "" && (near(e.key, names) == "" || examples[strings.ToLower(e.key)] != ""):
+		do = other
+	default:
+		do = guess(e.key, names, do)
 	}
 	r.faults.Add(e.at, do, "%s has no key %s", what, quoted(e.key))
 }
@@ -105,26 +120,6 @@ func asKnown(key string, known []string) string {
 		}
 	}
 	return key
-}
-
-// otherWords are what a hand writes for a key, unasked.
-var otherWords = map[string][]string{
-	"temp": {"at"}, "temperature": {"at"}, "serve": {"at"}, "time": {"for"}, "duration": {"for"}, "what": {"ingredients"},
-	"servings": {"serves"}, "serving": {"serves"}, "portions": {"serves"}, "title": {"drink"}, "name": {"drink"},
-	"notes": {"note"}, "comment": {"note"}, "comments": {"note"}, "remark": {"note"}, "description": {"note"},
-	"readings": {"measured"}, "reading": {"measured"}, "my_foods": {"foods"}, "my foods": {"foods"}, "own foods": {"foods"},
-	"recipe": {"build"}, "mix": {"build"}, "alcohol": {"abv"}, "tds": {"strength"}, "ey": {"yield"}, "extraction": {"yield"},
-	"cup": {"glass"}, "topping": {"garnish"}, "allergen": {"allergens"}, "quantity": {"amount"}, "weight": {"amount"}, "ingredient": {"food"},
-}
-
-// meant gives the key of a map that another word stands for, "" if none does.
-func meant(word string, names []string) string {
-	for _, key := range otherWords[strings.ToLower(word)] {
-		if slices.Contains(names, key) {
-			return key
-		}
-	}
-	return ""
 }
 
 // shape gives the schema of the map.

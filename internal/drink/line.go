@@ -62,7 +62,7 @@ func (r *reader) linesOf(items []ast.Node, owner string, before int) []Line {
 			break
 		}
 		if l, ok := r.line(item, owner != garnish); ok {
-			l.Path = twins.path(owner, l.Food)
+			l.Path = twins.path(owner, identity(l.Food))
 			lines = append(lines, l)
 		}
 	}
@@ -82,7 +82,7 @@ func (r *reader) room(n ast.Node) bool {
 }
 
 // needsAbsolute reports a list of shares that are shares of nothing.
-func (r *reader) needsAbsolute(lines []Line) {
+func (r *file) needsAbsolute(lines []Line) {
 	for _, l := range lines {
 		if l.Portion != "" || l.Amount.Measure.Kind != unit.Share {
 			return
@@ -110,7 +110,7 @@ func (r *reader) line(n ast.Node, eaten bool) (Line, bool) {
 }
 
 // oneWayToMeasure reports a long line without an amount, or with two.
-func (r *reader) oneWayToMeasure(n ast.Node, present present) {
+func (r *file) oneWayToMeasure(n ast.Node, present present) {
 	amount, portion, count := present.has("amount"), present.has("portion"), present.has("count")
 	switch {
 	case amount && portion:
@@ -144,7 +144,7 @@ func (r *reader) shortLine(n ast.Node, l *Line) {
 	text = unit.PlainSpaces(text)
 	amount, food, err := unit.ParseAmount(text)
 	if err != nil {
-		if !r.counted(n, text, l) {
+		if !r.countLine(n, text, l) {
 			r.misread(r.nodeAt(n), err)
 		}
 		return

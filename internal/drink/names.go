@@ -10,6 +10,7 @@ import (
 	"github.com/goccy/go-yaml/ast"
 
 	"sipsum/internal/fail"
+	"sipsum/internal/food"
 	"sipsum/internal/spelling"
 )
 
@@ -33,7 +34,7 @@ func componentNameFault(name string) (fault, do string) {
 	switch first := []rune(name)[0]; {
 	case unicode.IsDigit(first):
 		return "the component's name " + quoted(name) + " begins with a digit", "begin it with a letter"
-	case strings.Contains(name, ":"):
+	case isCoded(name):
 		return "the component's name " + quoted(name) + " has a colon", "take the colon out: table:code names a food"
 	case slices.Contains(reservedNames, name):
 		return "the component cannot be called " + quoted(name), "choose a name other than " + fail.Or(reservedNames)
@@ -94,12 +95,17 @@ func (r *values) tableCode(n ast.Node, what string) (string, bool) {
 }
 
 // smallTable writes the table of table:code in small letters, as every table is called.
-func smallTable(food string) string {
-	table, code, found := strings.Cut(food, ":")
-	if !found || strings.ContainsAny(table, " ") {
-		return food
+func smallTable(text string) string {
+	if id, coded := food.ParseID(text); coded {
+		return id.String()
 	}
-	return strings.ToLower(table) + ":" + code
+	return text
+}
+
+// isCoded tells table:code from a name with a colon, "syrup (1:1)".
+func isCoded(text string) bool {
+	_, coded := food.ParseID(text)
+	return coded
 }
 
 // occurrences counts the lines or steps of one list that have the same name, so
@@ -115,6 +121,15 @@ func (o occurrences) path(owner, name string) string {
 		path += "~" + strconv.Itoa(o[name])
 	}
 	return path
+}
+
+// identity gives what a line pours, as its path has it: the code of a table in whatever letters is
+// one code, that of an own food is as its owner writes it.
+func identity(poured string) string {
+	if id, coded := food.ParseID(poured); coded && id.Table != food.Own {
+		return strings.ToLower(id.String())
+	}
+	return poured
 }
 
 // escape keeps the two signs of a path out of names.

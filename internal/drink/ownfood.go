@@ -2,6 +2,7 @@ package drink
 
 import (
 	"strings"
+	"unicode"
 
 	"github.com/goccy/go-yaml/ast"
 
@@ -52,7 +53,7 @@ func foodGroups() []string {
 // with faults is kept with what was understood, so that the lines that use it
 // are not told that it does not exist.
 func (r *reader) ownFoods(d *Drink, n ast.Node) {
-	r.named(n, "foods", codeFault, func(e entry) {
+	each := func(e entry) {
 		if first, taken := d.OwnFood(e.key); taken {
 			r.faults.Add(e.at, "rename one of them", "there is a food %s already, at %s", quoted(e.key), first.Place)
 			return
@@ -73,7 +74,30 @@ func (r *reader) ownFoods(d *Drink, n ast.Node) {
 			r.faults.Add(e.at, "add source: with the pack, the page or the laboratory that states the values", "the values of %s have no source", quoted(e.key))
 		}
 		d.Foods = append(d.Foods, f)
-	})
+	}
+	if list, ok := n.(*ast.SequenceNode); ok {
+		r.foodsOfList(list, each)
+		return
+	}
+	r.named(n, "foods", codeFault, each)
+}
+
+// foodsOfList reports own foods that stand in a list, each with the code that its name makes, and
+// reads them all the same.
+func (r *file) foodsOfList(list *ast.SequenceNode, each func(e entry)) {
+	for _, item := range list.Values {
+		code := "my-food"
+		if m, ok := item.(*ast.MappingNode); ok {
+			for _, v := range m.Values {
+				key, _ := raw(v.Key)
+				if name, ok := raw(v.Value); ok && strings.EqualFold(key, "name") {
+					code = strings.ToLower(strings.Join(strings.FieldsFunc(name, func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) }), "-"))
+				}
+			}
+		}
+		r.faults.Add(r.nodeAt(item), "write each under a code of its own, without the dash: "+clip(code)+": and below it name:, per:, values:, source:", "foods is a list")
+		each(entry{key: code, at: r.nodeAt(item), node: item, value: item})
+	}
 }
 
 // figures reads constituents with what is stated of them.

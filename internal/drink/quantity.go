@@ -74,7 +74,7 @@ func (r *values) stated(e entry) (Stated, bool) {
 		r.misread(r.nodeAt(e.value), err)
 		return v, false
 	}
-	v.Quantity, v.Exact = q, q.Half == 0 && strings.Contains(text, "±")
+	v.Quantity, v.Exact = q, q.Half == 0 && unit.StatesSpread(text)
 	if below {
 		v.State, v.Limit, v.Quantity = Below, q.Number, Quantity{Unit: q.Unit, Decimals: q.Decimals}
 		if q.Half > 0 || v.Limit == 0 {

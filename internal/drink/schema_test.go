@@ -241,7 +241,7 @@ func TestEveryKeyOfTheParserIsInTheSchema(t *testing.T) {
 		_, faults := drink.Parse("t", []byte(c.text), nil)
 		said := faults.Err(fail.Wrong).Error()
 		var parser []string
-		if found := regexp.MustCompile(`\(it has ([^)]*)\)`).FindStringSubmatch(said); found != nil {
+		if found := regexp.MustCompile(`\bit has ([^);]*)[);]`).FindStringSubmatch(said); found != nil {
 			parser = regexp.MustCompile(`, | or `).Split(found[1], -1)
 		}
 		for _, line := range regexp.MustCompile(`(?m)^- (\w+): `).FindAllStringSubmatch(said, -1) {

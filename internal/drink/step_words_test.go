@@ -97,15 +97,15 @@ func TestARoastIsWeighedAndNamed(t *testing.T) {
 // that stand there.
 func TestKitchenWordsThatCannotBeReadShowTheirLine(t *testing.T) {
 	for line, shows := range map[string]string{
-		"boil: 10 min":                  "write - reduce: {to: … g}",
-		"boil: 300 g":                   "write - reduce: {to: 300 g}",
-		"boil":                          "write - reduce: {to: … g}",
-		"boil: {for: 10 min}":           "write - reduce: {to: … g}",
+		"boil: 10 min":                  "write - reduce: {to: … g, at: … °C, for: … min}",
+		"boil: 300 g":                   "write - reduce: {to: 300 g, at:",
+		"boil":                          "write - reduce: {to: … g, at:",
+		"boil: {for: 10 min}":           "write - reduce: {to: … g, at: … °C, for: 10 min}",
 		"stir: {from: 20 °C, to: 2 °C}": "write - chill: {melt: … g}",
 		"shake: 30 g":                   "write - chill: {melt: 30 g}",
 		"filter: 300 g":                 "write - strain: {collect: 300 g, through: cloth}",
 		"sieve":                         "write - strain: {collect: … g, through: sieve}",
-		"roast: 180 °C":                 "write - reduce: {to: … g} and - treat: \"roasted\"",
+		"roast: 180 °C":                 "write - reduce: {to: … g, at: … °C, for: … min} and - treat: \"roasted\"",
 		"gelatine: 5 g core:gelatin":    "write - clarify: {by: gelatine, with:",
 		"vacuum":                        "write - concentrate: {by: vacuum, to: … g}",
 		"freeze":                        "- cool: {to: -18 °C} if not",

@@ -2,6 +2,7 @@ package drink
 
 import (
 	"maps"
+	"strings"
 
 	"github.com/goccy/go-yaml/ast"
 )
@@ -53,7 +54,7 @@ func (r *reader) afterwards(s *Ferment, n ast.Node) {
 	others, before := false, r.faults.Len()
 	r.named(n, "after", tagFault, func(e entry) {
 		for _, k := range afterKeys.keys {
-			if k.name == e.key {
+			if strings.EqualFold(k.name, e.key) {
 				k.read(r, read, e.value)
 				others = others || k.name != "brix" && k.name != "abv"
 				return

@@ -1,6 +1,7 @@
 package drink
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -123,6 +124,10 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 			r.faults.Add(r.nodeAt(n), "write them after a colon: "+k.Example, "%s has no parameters", k.Word)
 			return stepKind{}, entry{}, false
 		}
+		if k, known := findStep(gluedStep(text)); known {
+			r.faults.Add(r.nodeAt(n), "write: "+stepLine(k.Example, nil), "there is no space after the colon of %s", k.Word)
+			return stepKind{}, entry{}, false
+		}
 		if w, known := findSynonym(text); known {
 			return w.read(r, entry{key: text, at: r.nodeAt(n), node: n, value: nothingAt(n)})
 		}
@@ -143,6 +148,9 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 	case !known && gluedStep(first.key) != "":
 		r.faults.Add(first.at, "write: - "+gluedStep(first.key)+": {…}", "there is no space after the colon of %s", gluedStep(first.key))
 		return stepKind{}, entry{}, false
+	case !known && !other && examples[named(first)] != "": // "step: brew"
+		r.faults.Add(first.at, "write: "+stepLine(examples[named(first)], entries[1:]), "the word of the step comes first, and its parameters in { } after it")
+		return stepKind{}, entry{}, false
 	case !known && !other:
 		r.faults.Add(first.at, r.stepAdvice(first.key), "%s is not a step", quoted(first.key))
 		return stepKind{}, entry{}, false
@@ -151,13 +159,40 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 		if _, alsoStep := findStep(second.key); alsoStep {
 			r.faults.Add(second.at, "begin each step with its own \"- \"", "two steps stand in one entry: %s and %s", first.key, second.key)
 		} else {
-			r.faults.Add(second.at, "indent the parameters further than the step, or write "+first.key+": {…}", "%s stands beside %s instead of inside it", quoted(second.key), first.key)
+			r.faults.Add(second.at, "indent the parameters further than the step: "+stepLine(cmp.Or(k.Example, examples[w.word]), entries[1:]), "%s stands beside %s instead of inside it", quoted(second.key), first.key)
 		}
 		return stepKind{}, entry{}, false
 	case !known:
 		return w.read(r, first)
+	case r.paramsInWords(k, first):
+		return stepKind{}, entry{}, false
 	}
 	return k, first, !first.spoilt
+}
+
+// named gives the text after a key, as a word.
+func named(e entry) string {
+	text, _ := raw(e.value)
+	return strings.ToLower(text)
+}
+
+// paramsInWords reports parameters that stand in one text: "reduce: by half".
+func (r *file) paramsInWords(k stepKind, call entry) bool {
+	text, ok := raw(call.value)
+	if _, isMap := k.shape["properties"]; !ok || !isMap {
+		return false
+	}
+	r.faults.Add(r.nodeAt(call.value), "write: "+stepLine(k.Example, inWords(text)), "%s must be written as key: value", k.Word)
+	return true
+}
+
+// inWords takes a text for each parameter that it may be of.
+func inWords(text string) []entry {
+	var given []entry
+	for _, key := range stepKeys() {
+		given = append(given, entry{key: key, value: textNode(text, nil)})
+	}
+	return given
 }
 
 // gluedStep gives the step of "brew:{out", "" if it is none.

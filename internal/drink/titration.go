@@ -14,7 +14,7 @@ const fewestPoints = 3
 // checkTitration checks what goes together in a titration: the strength of the
 // base or of the acid, and points that begin with the liquid itself and go one
 // way. The size of the sample may be left out.
-func (r *reader) checkTitration(m *Measured, at fail.Place, present present) {
+func (r *file) checkTitration(m *Measured, at fail.Place, present present) {
 	base, acid := present.has("base"), present.has("acid")
 	switch {
 	case !base && !acid:
@@ -33,7 +33,7 @@ func (r *reader) checkTitration(m *Measured, at fail.Place, present present) {
 
 // checkPoints wants the liquid itself first, then more and more, with a pH that
 // rises with base and falls with acid.
-func (r *reader) checkPoints(points []TitrationPoint, at fail.Place, falling bool) {
+func (r *file) checkPoints(points []TitrationPoint, at fail.Place, falling bool) {
 	if len(points) < fewestPoints {
 		r.faults.Add(at, "give at least three, [volume, pH] each", "a titration has %d points", len(points))
 		return

@@ -49,7 +49,7 @@ func guess(word string, words []string, do string) string {
 func near(word string, words []string) string {
 	best, bestAt := "", 3 // more than two slips is another word
 	for _, w := range words {
-		if d := distance(strings.ToLower(word), strings.ToLower(w), bestAt); d < bestAt && d < len(w) {
+		if d := distance(strings.ToLower(word), strings.ToLower(w), bestAt); d < bestAt && d < len(w) && 2*d <= max(len(w), len(word)) { // of three letters one
 			best, bestAt = w, d
 		}
 	}

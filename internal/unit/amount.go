@@ -42,7 +42,13 @@ func (a Amount) String() string {
 func ParseAmount(text string) (Amount, string, error) {
 	a, rest, err := parseAmount(text)
 	if err != nil {
-		err = settle(err, func(text string) error { _, _, err := parseAmount(text); return err })
+		err = settle(err, func(text string) error {
+			_, _, err := parseAmount(text)
+			if isCount(text) { // what a piece weighs the food's table knows
+				return nil
+			}
+			return err
+		})
 	}
 	return a, rest, err
 }

@@ -90,7 +90,7 @@ func TestParseAmountRefusesWithTheFix(t *testing.T) {
 		{"0,500 g sugar", "comma", "write: 0.500 g sugar"},
 		{"1,000 g sugar", "a thousand to some and decimals to others", "write: 1000 g sugar, or: 1.000 g sugar"},
 		{"1,5 oz rum", "comma", "write: 1.5 fl-oz rum; that is the US fluid ounce"},
-		{"12,5 gx sugar", `"12,5" has a comma; and unknown unit "gx"`, "12.5 g gx sugar"},
+		{"12,5 gx sugar", `"12,5" has a comma; and unknown unit "gx"`, "… g gx sugar"},
 		{"2 core:lemon", "no unit", "g core:lemon"},
 		{"2 oz rum", "oz", "write: 2 fl-oz rum"},
 		{"2 ounces of rum", "ounces", "write: 2 fl-oz of rum"},

@@ -71,5 +71,19 @@ func (s *scan) noUnit() error {
 			return rewrite(fmt.Sprintf("%q is not read as a unit", clip(word)), strings.TrimSpace(number+" "+trimmed+" "+after))
 		}
 	}
-	return wrong(fmt.Sprintf("unknown unit %q", clip(word)), fmt.Sprintf("write \"%s g %s\" if those are grams; the units are %s", number, clip(rest), strings.Join(measureNames(), " ")))
+	if counted := wordLater(rest); counted != "" {
+		return rewrite(fmt.Sprintf("%q is no unit", clip(word)), number+" "+counted)
+	}
+	return wrong(fmt.Sprintf("unknown unit %q", clip(word)), fmt.Sprintf("write what it weighs: … g %s; the units are %s", clip(rest), strings.Join(measureNames(), " ")))
+}
+
+// wordLater puts the word that counts before the food that is counted: "mint leaves".
+func wordLater(rest string) string {
+	words := strings.Fields(rest)
+	for i, word := range words {
+		if _, ok := PortionWord(word); ok && i > 0 && i <= 2 {
+			return word + " " + strings.Join(append(words[:i:i], words[i+1:]...), " ")
+		}
+	}
+	return ""
 }

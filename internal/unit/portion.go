@@ -64,3 +64,11 @@ var Packing = sync.OnceValue(func() float64 {
 	}
 	panic("unit: constants.csv lacks the packing of a dry measure")
 })
+
+// isCount tells a text that begins with a number and a word of the list.
+func isCount(text string) bool {
+	_, rest, ok := ParseCount(text)
+	first, food, _ := strings.Cut(rest, " ")
+	_, word := PortionWord(first)
+	return ok && word && food != ""
+}

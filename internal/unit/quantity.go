@@ -86,17 +86,17 @@ func (s Scale) parse(text string) (Quantity, error) {
 	} else if again != in {
 		return Quantity{}, s.notARange(text)
 	}
-	q.Unit, q.Decimals, q.Number = in.unit, max(a.decimals, b.decimals), in.value(a.number)
+	q.Unit, q.Decimals, q.Number = in.unit, max(a.decimals, b.decimals), in.value(a.number, a.decimals)
 	switch {
 	case isRange:
-		low, high := q.Number, in.value(b.number)
+		low, high := q.Number, in.value(b.number, b.decimals)
 		if low >= high {
 			return Quantity{}, wrong(quoted(text)+" is not a range", "write the smaller figure first")
 		}
 		q.Number, q.Half = (low+high)/2, (high-low)/2
 	case ranged:
 		q.Decimals, q.Half = a.decimals, b.number*in.factor
-	case in.factor != math.Trunc(in.factor): // half of the last digit that was read, not of one in another unit
+	case !in.whole(): // half of the last digit that was read, not of one in another unit
 		q.Half = math.Pow(10, -float64(a.decimals)) / 2 * in.factor
 	}
 	return q, s.sound(q, text, isRange || ranged)
@@ -127,6 +127,9 @@ var (
 	spreadSign = regexp.MustCompile(`±|\+ ?/ ?[-−–]|\+[-−–]`)
 	between    = regexp.MustCompile(`^[-−]?[0-9½⅓⅔¼¾⅛][0-9./,]*[^-−–—0-9]*?( ?[-−–—] ?| to )[-−]?[0-9½⅓⅔¼¾⅛]`)
 )
+
+// StatesSpread tells whether a text has a ±, however it is written.
+func StatesSpread(text string) bool { return spreadSign.MatchString(text) }
 
 // cutSpread parts a text at its ±.
 func cutSpread(text string) (main, spread string, found bool) {

@@ -13,6 +13,7 @@ import (
 var (
 	celsius = unit.Scale{What: "a temperature", Units: []string{"°C"}, Low: -40, High: 130, Example: "6 °C"}
 	share   = unit.Scale{What: "a share", Units: []string{"%"}, High: 100, Example: "9.5 %"}
+	gas     = unit.Scale{What: "gas", Units: []string{"g/l"}, High: 50, Example: "3 g/l"}
 	clock   = unit.Scale{What: "a time", Units: []string{"min", "h", "s", "day"}, High: 1e6, Example: "20 min"}
 	refract = unit.Scale{What: "a reading", Units: []string{"", "°Bx"}, High: 95, Example: "52.5 ± 0.2"}
 )
@@ -35,7 +36,9 @@ func TestQuantitiesAreReadAsWritten(t *testing.T) {
 		"60-65 C":           {celsius, unit.Quantity{Number: 62.5, Half: 2.5, Unit: "°C"}},
 		"60 °C to 65 °C":    {celsius, unit.Quantity{Number: 62.5, Half: 2.5, Unit: "°C"}},
 		"-2 - 2 °C":         {celsius, unit.Quantity{Number: 0, Half: 2, Unit: "°C"}},
-		"194 ± 9 °F":        {celsius, unit.Quantity{Number: 90, Half: 5, Unit: "°C"}}, // °C = (°F − 32)/1.8: NIST SP 811, B.8
+		"194 ± 9 °F":        {celsius, unit.Quantity{Number: 90, Half: 5, Unit: "°C"}},                          // °C = (°F − 32)/1.8: NIST SP 811, B.8
+		"40 F":              {celsius, unit.Quantity{Number: 4.4, Half: 0.5 * 5 / 9, Unit: "°C"}},               // 4.44
+		"2.5 vol":           {gas, unit.Quantity{Number: 4.94, Half: 0.05 * 1.97681, Unit: "g/l", Decimals: 1}}, // 44.0095 g/mol over 22.263 l/mol (Weiss 1974)
 		"5 % ± 2":           {share, unit.Quantity{Number: 5, Half: 2, Unit: "%"}},
 		"5+-2 percent":      {share, unit.Quantity{Number: 5, Half: 2, Unit: "%"}},
 		"12 ± 1 °Bx":        {refract, unit.Quantity{Number: 12, Half: 1, Unit: "°Bx"}},
@@ -51,6 +54,8 @@ func TestQuantitiesAreReadAsWritten(t *testing.T) {
 	} {
 		q, err := want.of.Parse(text)
 		require.NoError(t, err, text)
+		assert.InDelta(t, want.q.Half, q.Half, 1e-12, text)
+		q.Half = want.q.Half
 		assert.Equal(t, want.q, q, text)
 	}
 }

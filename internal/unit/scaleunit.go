@@ -2,6 +2,7 @@ package unit
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -23,7 +24,19 @@ type conversion struct {
 	factor float64
 }
 
-func (c conversion) value(x float64) float64 { return (x - c.offset) * c.factor }
+// value brings a figure to the unit. What no whole number of them makes is rounded to a digit more
+// than was written: 40 °F are read as 4.4 °C, and known to 0.3 °C.
+func (c conversion) value(x float64, decimals int) float64 {
+	y := (x - c.offset) * c.factor
+	if c.whole() {
+		return y
+	}
+	digits := math.Pow10(decimals + 1)
+	return math.Round(y*digits) / digits
+}
+
+// whole tells a unit that is so many of another, and no part of one.
+func (c conversion) whole() bool { return c.factor == math.Trunc(c.factor) }
 
 // unitOf finds the unit that a figure is written in.
 func (s Scale) unitOf(f figure, whole string) (conversion, error) {
