@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/stat"
 
+	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 )
@@ -15,6 +16,7 @@ import (
 type gains struct {
 	update *update
 	list   []cellGain
+	sums   []sumGain
 	held   bool // something would have left its range
 }
 
@@ -24,6 +26,15 @@ type cellGain struct {
 	linear bool    // not in logarithms
 	low    float64 // its range before the readings
 	high   float64
+}
+
+// sumGain is K of the sugars of a row together. Heat, acid and ferments turn one into another,
+// so that each may be far less sure than all of them: they move each by itself, and then
+// together to what the readings say of their sum.
+type sumGain struct {
+	row     int
+	columns []int
+	gain    []float64
 }
 
 // gains finds K of the entries: of the cells, and of what the rows carry beside them.
@@ -42,7 +53,14 @@ func (u *update) gains(pot *ledger.Pot) gains {
 			}
 		}
 	}
+	sugars := pot.Columns.Below(constituent.Sugar)
 	for row := range pot.Rows {
+		if sum := sumOf(pot, row, sugars); estimate.Positive(sum) {
+			estimate.Logs(sum)
+			if gain := u.gainOf(sum); gain != nil {
+				g.sums = append(g.sums, sumGain{row, sugars, gain})
+			}
+		}
 		for col := range pot.Columns.List {
 			consider(pot.Cell(row, col), func(p *ledger.Pot) []float64 { return p.Write(row, col) })
 		}
@@ -102,6 +120,15 @@ func (u *update) gainOf(x []float64) []float64 {
 // would leave it is no longer a small move, for which alone K is right.
 func (g *gains) apply(pot *ledger.Pot, move [][]float64) {
 	shift := make([]float64, pot.N)
+	targets := make([][]float64, len(g.sums))
+	for i, s := range g.sums {
+		clear(shift)
+		g.update.add(shift, s.gain, move)
+		targets[i] = sumOf(pot, s.row, s.columns)
+		for d := range targets[i] {
+			targets[i][d] *= math.Exp(shift[d])
+		}
+	}
 	for _, c := range g.list {
 		clear(shift)
 		g.update.add(shift, c.gain, move)
@@ -115,4 +142,26 @@ func (g *gains) apply(pot *ledger.Pot, move [][]float64) {
 			g.held = g.held || column[d] != to
 		}
 	}
+	for i, s := range g.sums {
+		for d, is := range sumOf(pot, s.row, s.columns) {
+			targets[i][d] /= is
+		}
+		for _, col := range s.columns {
+			column := pot.Write(s.row, col)
+			for d := range column {
+				column[d] *= targets[i][d]
+			}
+		}
+	}
+}
+
+// sumOf adds some columns of a row.
+func sumOf(pot *ledger.Pot, row int, columns []int) []float64 {
+	sum := make([]float64, pot.N)
+	for _, col := range columns {
+		for d, x := range pot.Cell(row, col) {
+			sum[d] += x
+		}
+	}
+	return sum
 }

@@ -211,3 +211,13 @@ func TestReadingOfWhatIsNotThereIsAFault(t *testing.T) {
 	_, err := assaytest.Run(context.Background(), d, faults, assaytest.Library{}, assaytest.Options{Draws: 10, Seed: 1})
 	assert.ErrorContains(t, err, "abv was read, but")
 }
+
+// A refractometer tells the sugars of a syrup however much of its sucrose has split: nobody
+// has written how long it boiled, so that sucrose alone lies anywhere.
+func TestARefractometerTellsSugarsThatMaySplit(t *testing.T) {
+	a := assaytest.Assay(t, assaytest.Core(t), fmt.Sprintf(boiled, "measured: {brix: 50 ± 0.2}"), 2000)
+	syrup := assaytest.Component(t, a, "syrup")
+	sucrose, sugars := assaytest.Figure(t, syrup.Constituents, "SUCS"), assaytest.Figure(t, syrup.Constituents, "SUGAR")
+	assert.Greater(t, sucrose.SD/sucrose.Mean, 0.5)
+	assert.Less(t, sugars.SD/sugars.Mean, 0.02) // as sure as the instrument and what else is dissolved
+}
