@@ -33,7 +33,7 @@ func FuzzParse(f *testing.F) {
 		"", "\ufeff", "drink: |" + strings.Repeat("3", 3000), "drink: x\r\nserves: 1\r\nbuild: [1 g a]\r\n", "- - -\n", "{a, b: [c, d: e}", "drink: |\n\n\n  x\n", "a: &b *c\n", "? a\n: b\n",
 		"drink: \"\\u202e\"\n", "build:\n  - 1 g a: b: c\n  - @\n  -\n", "build: [12,5 g a, 1 g b #2]\n", "steps: [{add: [1 % a]}]\n", "!a\n--- &b\n...\n%c\n",
 		"components: {a: {ingredients: [1 g b]}, b: {ingredients: [1 g a]}}\n", "vary: [{of: a, from: 1/0 g, to: 1.2.3 ml}]\n", "at: −1/3 °C ± 1/9 °C sd\n",
-		"drink: x\nserves:1\nbuild:\n  -36 g​ a\n  - espresso: 1,000 g\n  - ½ c:lemon\n  - 2-3 leaves a\n  - 36±2 G a\n  - 1-1/2 Tbsp. of a\n",
+		"drink: x\nserves:1\nbuild:\n  -36\u00a0g\u200b a\n  - espresso: 1,000 g\n  - ½ c:lemon\n  - 2-3 leaves a\n  - 36±2 G a\n  - 1-1/2 Tbsp. of a\n",
 		"build: {a: 36g, b: 12,5 cl}\nmeasured: {pH:3, Brix: 11.5°, tds: 1-2 %}\nat: 140F ± 9\ngas: N2O, 2 x\nper: 1 g, b: 2\n",
 		"foods:\n  - name: A b\n    per 100ml: {kcal: 1}\ncomponents: {p: {ingredients: [1 g a], steps: [{step: brew}, {reduce: by half}, {steep: 1 g a, time: 12-14 hrs in it}, brew:{out: 1 g}]}}\n",
 		"drink: a\n  b\nbuild:\n- 1 g a\n  - 2 g b\n", "use: [a, b]\nfoods:\n  a:\n    values: {A: < 1 g, B: trace}\n",
