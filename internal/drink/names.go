@@ -1,7 +1,6 @@
 package drink
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -28,9 +27,6 @@ func componentNameFault(name string) (fault, do string) {
 	if fault, do := textFault(name, "the component's name", mostName); fault != "" {
 		return fault, do
 	}
-	if fault, do := unseen(name, "the component's name"); fault != "" {
-		return fault, do
-	}
 	switch first := []rune(name)[0]; {
 	case unicode.IsDigit(first):
 		return "the component's name " + quoted(name) + " begins with a digit", "begin it with a letter"
@@ -49,30 +45,9 @@ func twins(faults *fail.List, what string, e entry, first string, at fail.Place)
 	}
 }
 
-// unseen says what is wrong with a name that holds what cannot be seen, "" if it holds nothing such.
-func unseen(name, what string) (fault, do string) {
-	for _, c := range name {
-		if unicode.Is(unicode.Cf, c) {
-			return fmt.Sprintf("%s %s holds a character that cannot be seen (U+%04X)", what, quoted(name), c), "write it without: \"" + strings.Map(seenOnly, name) + "\""
-		}
-	}
-	return "", ""
-}
-
-// seenOnly leaves out what cannot be seen.
-func seenOnly(c rune) rune {
-	if unicode.Is(unicode.Cf, c) {
-		return -1
-	}
-	return c
-}
-
 // codeFault says what is wrong with the code of an own food, "" if nothing is.
 func codeFault(code string) (fault, do string) {
 	if fault, do := textFault(code, "the food's code", mostName); fault != "" {
-		return fault, do
-	}
-	if fault, do := unseen(code, "the food's code"); fault != "" {
 		return fault, do
 	}
 	if strings.Contains(code, ":") {

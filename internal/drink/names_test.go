@@ -16,7 +16,7 @@ func TestNamesThatReadAlikeAreRefused(t *testing.T) {
 	const pot = ": {ingredients: [1 g a]}\n"
 	for second, says := range map[string]string{
 		"Syrup": `5:3: case and spaces are all that tells the component "Syrup" from "syrup", at t:4:3`, "syr up": `5:3: case and spaces`,
-		"\"syr\\u200bup\"": `5:3: the component's name "syr\u200bup" holds a character that cannot be seen (U+200B) (write it without: "syrup")`,
+		"\"syr\\u200bup\"": `5:3: the component's name holds a character that nobody sees (U+200B) (take it out: syrup)`,
 		"\"syr\\u00adup\"": `5:3: the component's name`,
 	} {
 		got := faultsOf(t, head+"components:\n  syrup"+pot+"  "+second+pot+"build: [1 g syrup]\n")
@@ -47,7 +47,7 @@ func TestAFileThatIsNoPantryIsNotShown(t *testing.T) {
 		assert.Regexp(t, `^p:\d+:\d+: this is not a file of foods and components \(a file under use: holds foods: and components:, and nothing else\)$`, err.Error())
 	}
 	for text, says := range map[string]string{
-		"components:\n  a: {ingredients: [1 g a]}\nserves: 2\n": `p:3:1: a pantry file has no key "serves"`, "componets: {}\n": `p:1:1: a pantry file has no key "componets" (did you mean "components"?`,
+		"components:\n  a: {ingredients: [1 g a]}\nserves: 2\n": `p:3:1: a shelf has no key "serves"`, "componets: {}\n": `p:1:1: a shelf has no key "componets" (did you mean "components"?`,
 		"foods: {}\ncomponents: \"x\n": "p:2:13: the quote that opens here is not closed",
 	} {
 		_, faults := drink.Parse("f", []byte("use: [p]\n"+head+"build: [1 g a]\n"), func(string) ([]byte, error) { return []byte(text), nil })

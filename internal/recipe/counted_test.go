@@ -85,7 +85,7 @@ func TestAMissingDensityIsToldOnce(t *testing.T) {
 	_, err := find(t, pantry(), fmt.Sprintf(own, "ml"))
 	assert.EqualError(t, err, `test:4:3: own food "oat" states its values per volume, but no density (add density: 1.03 g/ml)`)
 	_, err = find(t, pantry(), fmt.Sprintf(own, "g"))
-	assert.EqualError(t, err, "test:5:9: ml is a volume, but own:oat has no density (add density: 1.03 g/ml to it, or write grams)")
+	assert.EqualError(t, err, "test:5:9: ml is a volume, but own:oat has no density (add density: 1.03 g/ml to it under foods:, or write grams)")
 }
 
 // 1 kcal is 4.184 kJ (CFIA Guide 6.4.1.1): whichever the pack prints, by word or by tagname.

@@ -109,8 +109,8 @@ func (r *resolver) ownNamed(name string) (*food.Food, error) {
 func (r *resolver) suggest(text string, own []string) string {
 	if fields := strings.Fields(text); len(fields) > 1 {
 		if last := fields[len(fields)-1]; strings.Contains(last, ":") {
-			if f, err := r.find(last); err == nil {
-				return "write one amount and then the food, a range with ±: \"38 g ± 2 g " + f.ID.String() + "\""
+			if _, err := r.find(last); err == nil {
+				return "write the amount and then the food alone: " + last
 			}
 		}
 	}

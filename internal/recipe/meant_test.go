@@ -34,8 +34,8 @@ func TestOwnNamesAreSuggestedFirst(t *testing.T) {
 		"house oat":       `is called "house oat" (did you mean your own:house-oat?)`,
 		"own:oat":         `no own food "oat" under foods: (did you mean your own:house-oat or t:lemon?)`,
 		"gin":             `is called "gin" (did you mean t:lemon?)`,
-		"of the t:lemon":  `is called "of the t:lemon" (write one amount and then the food, a range with ±: "38 g ± 2 g t:lemon")`,
-		"of the t:lemonn": `is called "of the t:lemonn" (did you mean t:lemon?)`,
+		"of the t:lemon":  `is called "the t:lemon" (write the amount and then the food alone: t:lemon)`,
+		"of the t:lemonn": `is called "the t:lemonn" (did you mean t:lemon?)`,
 	} {
 		d, faults := drink.Parse("f", []byte(replaced(own, line)), nil)
 		_, err := recipe.Find(context.Background(), d, faults, lib)
@@ -49,7 +49,7 @@ func TestOwnNamesAreSuggestedFirst(t *testing.T) {
 	assert.Equal(t, "t:lemon", r.Lines["build/syrup"].Profile.Food.ID.String())
 	r, err = find(t, lib, replaced(own, "Own:House-Oat"))
 	require.NoError(t, err, "a code in any case")
-	assert.Equal(t, "own:house-oat", r.Lines["build/Own:House-Oat"].Profile.Food.ID.String())
+	assert.Equal(t, "own:house-oat", r.Lines["build/own:House-Oat"].Profile.Food.ID.String())
 }
 
 // A density that is missing brings no second error, and hides none of the figures beside it.
@@ -61,7 +61,7 @@ func TestAMissingDensityIsOneFault(t *testing.T) {
 	assert.NotContains(t, err.Error(), "has no density")
 	assert.NotContains(t, err.Error(), "no food with more", "130 g in 100 ml may be a syrup")
 	_, err = find(t, shelf(), "drink: x\nserves: 1\nfoods:\n  a: {name: \"Oat\", per: 100 g, values: {sugars: 10 g}, source: \"invented\"}\nbuild: [10 ml own:a]\n")
-	assert.ErrorContains(t, err, "ml is a volume, but own:a has no density (write grams, or add density: 1.03 g/ml to the food under foods:)")
+	assert.ErrorContains(t, err, "ml is a volume, but own:a has no density (add density: 1.03 g/ml to it under foods:, or write grams)")
 }
 
 // A word of a pack means what its rules say, by whatever words: carbs of the us are with their fibre,

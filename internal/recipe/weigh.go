@@ -48,7 +48,7 @@ func (r *resolver) fill(in *Ingredient, f *food.Food) bool {
 	case isOwn && own.Per.Measure.Kind == unit.Volume:
 		return false // that it lacks its density has been said
 	case isOwn:
-		r.faults.Add(in.Line.Place, "add density: 1.03 g/ml to it, or write grams", "%s is a volume, but %s has no density", in.Line.Amount.Measure.Name, f.ID)
+		r.faults.Add(in.Line.Place, "add density: 1.03 g/ml to it under foods:, or write grams", "%s is a volume, but %s has no density", in.Line.Amount.Measure.Name, f.ID)
 	default:
 		r.faults.Add(in.Line.Place, "write grams"+asPortions(in.Line, f.ID, f.Portions)+"; or describe it under foods: with density:", "%s is a volume, but %s has no density", in.Line.Amount.Measure.Name, f.ID)
 	}
