@@ -22,15 +22,21 @@ func inAir(s *acid.Solver, sol *acid.Solution, near acid.State, celsius float64)
 	return s.Degas(sol, SpanOf("air").High*solution.CO2Solubility(celsius), state)
 }
 
-// Degas takes the dissolved gas out before a titration, as laboratories do.
+// Degas takes the dissolved gas out before a titration, as laboratories do. Where nothing but
+// the gas is sour, as in a soda water, the bicarbonate stays: it cannot leave without an acid.
 func Degas(s *acid.Solver, sol *acid.Solution, state acid.State) error {
 	carbonic := acid.Must("carbonic")
 	if sol.Acids[carbonic] == 0 {
 		return nil
 	}
 	if state.PH < Sour {
+		held := sol.Acids[carbonic]
 		sol.Acids[carbonic] = 0
-		return nil
+		if base, err := s.Base(sol, Sour, state); err != nil || base >= 0 {
+			return err
+		}
+		// it is the gas alone that is sour
+		sol.Acids[carbonic] = held
 	}
 	_, err := s.Degas(sol, SpanOf("air").High*solution.CO2Solubility(MeterCelsius), state)
 	return err

@@ -119,7 +119,7 @@ func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
 		w.read(pot, read, state)
 		does := prep.MethodOf(step)
 		taken := reading.TakenOf(read)
-		state = reading.Stated{Mass: does.KeepsWeight(step, state.Mass || taken[amount.ReadMass]), Gas: does.StatesGas(step)}
+		state = reading.Stated{Mass: does.KeepsWeight(step, state.Mass || taken[amount.ReadMass]), Gas: does.StatesGas(step), Met: prep.Met(step)}
 		read = nil
 		w.step(pot, step, taken.Acidity())
 	}

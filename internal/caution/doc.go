@@ -13,7 +13,7 @@
 //
 //   - mark, allergen: a food carries it, stated or inferred (package allergen);
 //   - group: a food is of one of our groups; own: so is a food of the drink file;
-//   - food: a name of a food, of a component or of the drink, or a treat:, holds words of a list
+//   - food: a name of a food or of a component, or a treat:, holds words of a list
 //     (data/hazard_foods.csv); ownfood: the same of foods of the drink file alone;
 //   - step: the part has such a step;
 //   - technique, vessel: words of data/techniques.csv, in a treat: or in the name of a

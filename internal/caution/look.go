@@ -125,8 +125,8 @@ func (l *look) holds(text, list string) bool {
 	return l.texts[text][list]
 }
 
-// named finds a list in the names of components and of the drink, and in the words of what
-// was done: "rinsed with wormwood".
+// named finds a list in the names of components and in the words of what was done: "rinsed
+// with wormwood". A drink may be called anything.
 func (l *look) named(t term, m *match) {
 	for _, p := range l.Parts {
 		for _, how := range p.Techniques {
@@ -137,9 +137,6 @@ func (l *look) named(t term, m *match) {
 		if l.holds(p.Name, t.key) {
 			m.add("its name: "+p.Name, "", p.Name)
 		}
-	}
-	if l.holds(l.Name, t.key) {
-		m.add("its name: "+l.Name, "")
 	}
 }
 

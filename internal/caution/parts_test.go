@@ -41,11 +41,16 @@ func TestWhatBelongsTogetherMeetsInOnePart(t *testing.T) {
 	assert.Contains(t, codes(bitters), "garlic-low-acid-infusion", "one of them is in water")
 }
 
-// Components and the drink are read by their names too, own foods by rows of their own.
-func TestNamesOfComponentsAndOfTheDrink(t *testing.T) {
+// Components are read by their names too, own foods by rows of their own. A drink's name is a
+// name: what is in it stands in its lines.
+func TestNamesOfComponentsAndNotOfTheDrink(t *testing.T) {
 	drink := caution.Input{Name: "Tonka Flip", Parts: []caution.Part{part("tobacco syrup"), part("")}}
 	assert.Equal(t, "its name: tobacco syrup", find(t, drink, "tobacco").Because)
-	assert.Equal(t, "its name: Tonka Flip", find(t, drink, "tonka").Because)
+	assert.NotContains(t, codes(drink), "tonka")
+	chalky := caution.Input{Name: "Chalk Coast", Items: []allergen.Item{of("acid", "Citric acid")}, Parts: done()}
+	assert.NotContains(t, codes(chalky), "acid-plus-carbonate", "nobody pours any")
+	chalky.Items = append(chalky.Items, of("salt", "Chalk"))
+	assert.Contains(t, codes(chalky), "acid-plus-carbonate")
 	assert.NotContains(t, codes(caution.Input{Name: "Smoke Ring", Parts: done()}), "carbon-monoxide", "a drink's name is no technique")
 	assert.Contains(t, codes(caution.Input{Parts: []caution.Part{part("smoked maple"), part("")}}), "carbon-monoxide")
 

@@ -40,6 +40,9 @@ func (c *Chemistry) water(lab *acidity.Laboratory, in acidity.Ions, pot *ledger.
 	litres := lab.Gauge.Volume(pot)
 	hardness, alkalinity := make([]float64, in.N), make([]float64, in.N)
 	err := in.Each(func(s *acid.Solver, sol *acid.Solution, near, _ acid.State, d int) error {
+		if err := acidity.Degas(s, sol, near); err != nil { // what fizzes neither adds nor takes alkalinity
+			return err
+		}
 		end, err := s.Titrate(sol, alkalinityEnd, near)
 		if err != nil {
 			return err

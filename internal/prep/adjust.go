@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"sipsum/internal/acidity"
+	"sipsum/internal/amount"
 	"sipsum/internal/chemistry"
 	"sipsum/internal/constituent"
 	"sipsum/internal/dosing"
@@ -24,19 +25,20 @@ type Dosed struct {
 	To      float64
 	Unit    string           // of To; empty: none
 	Pot     float64          // grams, before
-	Grams   estimate.Summary // at central values, and for the draws of foods and reading
+	Grams   estimate.Summary // at central values, and in the draws of foods and reading
 }
 
-// adjust pours the dose that brings the pot to a reading, at central values:
+// adjust pours the dose that brings the pot to a reading, draw by draw:
 //
-//	read(pot + dose) = target
+//	read(pot + dose) = target + ε
 //
 // with read what a meter, a burette or a refractometer shows of the pot (packages acidity and
-// liquid). The pot holds that one dose, as whoever weighs it in does: its reading is the
-// target at central values and has the interval that the foods give it. The interval of the
-// dose is that of the doses which each draw of the pot, and of the target as it is written,
-// would want (the first acidity.ChemistryDraws): how far the scale may be from what the meter
-// will ask for. A reading written after the step (measured) makes the pot as sure as the meter.
+// liquid), and ε what it may be off by: as the target is written, else as in
+// data/instruments.csv. That is what whoever adjusts does, adding and reading until it is
+// there. So the pot is as sure as the instrument, and what is dosed is as unsure as what it
+// was poured into: an interval around the dose at central values. What is read beside it
+// afterwards moves the dose, and not what it was brought to (package reading). Nobody has
+// read anything yet: where safety hangs on a pH, only measured tells it.
 //
 // Valid where the pot with the dose in it has the reading that is asked for: a pH or an
 // acidity that package chemistry withholds is refused, with its reason; so are a target that
@@ -44,7 +46,9 @@ type Dosed struct {
 // data/solubility.csv; a liquid up to data/kinetics.csv, largest dilution) and one that two
 // doses make.
 //
-// Limits: a carbonate's gas counts as still dissolved: where it leaves, the pH goes on rising.
+// Limits: a draw whose pot has passed the target before anything is poured gets none, and a
+// draw in which no dose reaches it the one that comes nearest; what is unknown, and in no
+// draw, still opens the interval of the pH. A carbonate's gas counts as still dissolved: where it leaves, the pH goes on rising.
 // What does not dissolve counts as dissolved.
 func (a at) adjust(s *drink.Adjust) (Outcome, error) {
 	line, in := s.Lines()[0], a.instrument(s)
@@ -59,8 +63,7 @@ func (a at) adjust(s *drink.Adjust) (Outcome, error) {
 	if why := in.why(a.dissolved(with, acidity.Surely{})); why != "" {
 		return Outcome{}, in.unknown(why)
 	}
-	solved := min(a.pot.N, a.Laboratory().Solved())
-	draws, err := search.Draws(a.figure(in.want, 1, in.key)[:solved], dose)
+	draws, err := search.Draws(a.shown(in), dose)
 	if err != nil {
 		return Outcome{}, in.unknown(err.Error())
 	}
@@ -68,9 +71,15 @@ func (a at) adjust(s *drink.Adjust) (Outcome, error) {
 		Step: a.Path, Name: name, Reading: in.key, To: in.want.Number, Unit: in.want.Unit,
 		Pot: a.pot.Central(constituent.Mass), Grams: estimate.Summarise(draws),
 	}}
-	a.Weigh(a.pot, line, estimate.Constant(a.pot.N, dose))
+	a.Weigh(a.pot, line, draws)
 	out.Notes = append(out.Notes, out.Dosed.sentence(in))
 	return out, nil
+}
+
+// Met tells which reading of its acidity a step brings a pot to.
+func Met(step drink.Step) acidity.Surely {
+	s, ok := step.(*drink.Adjust)
+	return acidity.Surely{PH: ok && s.PH != nil, Acidity: ok && s.TA != nil}
 }
 
 // sentence says what the dose is, and what to read then.
@@ -81,6 +90,16 @@ func (d *Dosed) sentence(in instrument) string {
 	}
 	return fmt.Sprintf("%s g (%s to %s g) of %s bring its %s g to %s: add the least, read, and go on; then measured: {%s: …} says what it came to",
 		grams(d.Grams.Mean), grams(d.Grams.Low), grams(d.Grams.High), d.Name, fmt.Sprintf("%.4g", unit.Shown(d.Pot)), in.shows(d.To), d.Reading)
+}
+
+// shown draws what the pot has when the instrument shows the target: whoever adjusts goes on
+// until it does, and however few digits are written, it is off by what instruments are.
+func (a at) shown(in instrument) []float64 {
+	q := *in.want
+	if q.Half == 0 {
+		q.Half = amount.MustInstrument(in.key).HalfAt(q.Number)
+	}
+	return a.Quantity(q, 1, a.Path+"/"+in.key)
 }
 
 // dissolved works a pot out as a solution.

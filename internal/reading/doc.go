@@ -33,7 +33,9 @@
 //
 // A reading updates the pot that was read and nothing else, so the constants of nature learn
 // nothing from it; where they are most of the difference the pot's own figure stays beside
-// the reading. Readings with a step between them are of two states: each keeps to the range
+// the reading. What is in some draws and not in others, as a dose that not all of them want
+// (prep, adjust), moves by grams and not in logarithms; what such a step brought an acidity to
+// is held while the rest is read. Readings with a step between them are of two states: each keeps to the range
 // that it finds. A draw that would leave the range stays at its end, so a reading far off
 // leaves an interval that is too narrow on that side. Correlations within the noise of the
 // draws count as none; with fewer than some hundred draws a reading moves little. A meter

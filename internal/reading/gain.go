@@ -38,19 +38,23 @@ type sumGain struct {
 }
 
 // gains finds K of the entries: of the cells, and of what the rows carry beside them.
-// Entries that are zero in a draw stay as they are, and so do those whose correlation
-// with every reading is noise.
+// Entries that are zero in a draw move by grams, those that are zero at central values and
+// those whose correlation with every reading is noise stay as they are.
 func (u *update) gains(pot *ledger.Pot) gains {
 	g := gains{update: u}
 	x := make([]float64, pot.N)
 	consider := func(column []float64, write func(*ledger.Pot) []float64) {
-		if estimate.Positive(column) {
-			copy(x, column)
+		linear := !estimate.Positive(column)
+		if linear && column[0] <= 0 {
+			return
+		}
+		copy(x, column)
+		if !linear {
 			estimate.Logs(x)
-			if gain := u.gainOf(x); gain != nil {
-				low, high := rangeOf(column)
-				g.list = append(g.list, cellGain{write, gain, false, low, high})
-			}
+		}
+		if gain := u.gainOf(x); gain != nil {
+			low, high := rangeOf(column)
+			g.list = append(g.list, cellGain{write, gain, linear, low, high})
 		}
 	}
 	sugars := pot.Columns.Below(constituent.Sugar)

@@ -57,6 +57,8 @@ func (b *Bench) report(pot *ledger.Pot, list []reading, before *kept) {
 		if !e.Agrees {
 			e.Advice = r.advice(before.causes, left)
 			b.note(note.Note{Kind: "reading disagrees", Text: e.Note()})
+		} else if !r.open && !r.linear() && math.Abs(r.noisy[0]-now) > estimate.Disagreement*r.own {
+			b.note(note.Note{Kind: "reading kept apart", Text: e.apart()})
 		}
 		b.Readings = append(b.Readings, e)
 	}
@@ -70,14 +72,29 @@ func (r reading) positive(x float64) float64 {
 	return x
 }
 
+// of names what was read.
+func (r Reading) of() string {
+	if len(r.Path) > 0 {
+		return strings.Join(r.Path, ", ")
+	}
+	return "the drink"
+}
+
 // Note says in one sentence that a reading and the recipe disagree.
 func (r Reading) Note() string {
-	of := "the drink"
-	if len(r.Path) > 0 {
-		of = strings.Join(r.Path, ", ")
-	}
 	return fmt.Sprintf("%s: %s: read %s · expected %s · used %s %s; recipe and reading disagree: %s",
-		of, r.Kind, note.Number(r.Read), note.Number(r.Expected), note.Number(r.Used), r.Unit, r.Advice)
+		r.of(), r.Kind, note.Number(r.Read), note.Number(r.Expected), note.Number(r.Used), r.Unit, r.Advice)
+}
+
+// apart says in one sentence why a reading that agrees with the recipe is not used as read: a
+// constant of nature lies between what it reads and what there is.
+func (r Reading) apart() string {
+	unsure := "how strongly what is dissolved in it refracts"
+	if r.Kind == amount.ReadDensity {
+		unsure = "how much room what is in it takes"
+	}
+	return fmt.Sprintf("%s: %s: read %s %s, and the recipe expects %s: %s is not known better than that, so this reading hardly tells how much there is, and the amounts stay as the recipe has them (%s %s)",
+		r.of(), r.Kind, note.Number(r.Read), r.Unit, note.Number(r.Expected), unsure, note.Number(r.Used), r.Unit)
 }
 
 // natural is the standard deviation that the constants of nature leave between a pot and

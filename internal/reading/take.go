@@ -24,6 +24,9 @@ const sweeps = 4
 type Stated struct {
 	Mass bool
 	Gas  bool // in g/l
+	// Met is the acidity that it was brought to, as its instrument read it: what is read
+	// beside it moves what the dose was, not what was met.
+	Met acidity.Surely
 }
 
 // Bench takes the readings of pots.
@@ -72,7 +75,7 @@ func (b *Bench) Take(pot *ledger.Pot, read []*drink.Measured, state Stated) {
 		b.Lab.Forget(pot)
 	}
 	list := b.read(pot, read)
-	held := b.heldPH(pot, list)
+	heldPH, heldTA := b.held(pot, list, state.Met)
 	before := keepCells(pot, len(list) > 0)
 	target := map[string][]float64{}
 	if len(list) > 0 {
@@ -89,11 +92,14 @@ func (b *Bench) Take(pot *ledger.Pot, read []*drink.Measured, state Stated) {
 		b.Notes = append(b.Notes, rig.Notes...)
 		delete(target, amount.ReadTA) // the titration tells it
 	}
+	if target[amount.ReadTA] == nil {
+		target[amount.ReadTA] = heldTA
+	}
+	if target[amount.ReadPH] == nil && (target[amount.ReadTA] != nil || state.Met.PH) {
+		target[amount.ReadPH] = heldPH
+	}
 	if target[amount.ReadPH] != nil || target[amount.ReadTA] != nil {
 		mass := pot.Mass()
-		if target[amount.ReadPH] == nil {
-			target[amount.ReadPH] = held
-		}
 		if err := meet(b.Lab, pot, before.spareAcids(pot), target[amount.ReadPH], target[amount.ReadTA]); err != nil {
 			b.faults.Add(read[len(read)-1].At(), "check the reading and the recipe", "the acidity that was read cannot be met: %s", err.Error())
 		}
@@ -105,21 +111,34 @@ func (b *Bench) Take(pot *ledger.Pot, read []*drink.Measured, state Stated) {
 	b.report(pot, list, before)
 }
 
-// heldPH gives the pH of a pot that rests on what has been published of its foods, where an
-// acidity was read and no pH: a burette tells how much acid there is, not how sour the pot
-// is, which stays as published. nil: nothing is held.
-func (b *Bench) heldPH(pot *ledger.Pot, list []reading) []float64 {
+// held gives the acidity of a pot that stays as it is, draw by draw, whatever was read of the
+// rest; nil: it does not. The pH stays that rests on what has been published of its foods, where
+// an acidity was read and no pH: a burette tells how much acid there is, not how sour the pot
+// is, which stays as published. What the pot was brought to (met) stays as long as nobody
+// reads it again.
+func (b *Bench) held(pot *ledger.Pot, list []reading, met acidity.Surely) (pH, per100g []float64) {
 	of := func(kind string) bool {
 		return slices.ContainsFunc(list, func(r reading) bool { return r.kind == kind })
 	}
-	if !of(amount.ReadTA) || of(amount.ReadPH) || !acidity.RestsOnPublished(pot) {
-		return nil
+	published := of(amount.ReadTA) && acidity.RestsOnPublished(pot)
+	keepsPH, keepsTA := (met.PH || published) && !of(amount.ReadPH), met.Acidity && !of(amount.ReadTA)
+	if len(list) == 0 || !keepsPH && !keepsTA {
+		return nil, nil
 	}
-	pH, _, err := b.Lab.Acidity(pot)
+	if met.PH || met.Acidity {
+		b.Lab.Settle(pot)
+	}
+	pH, per100g, err := b.Lab.Acidity(pot)
 	if err != nil {
-		return nil
+		return nil, nil
 	}
-	return pH
+	if !keepsPH {
+		pH = nil
+	}
+	if !keepsTA {
+		per100g = nil
+	}
+	return pH, per100g
 }
 
 // condition makes the joint update, and gives what each reading reads afterwards, by

@@ -100,3 +100,16 @@ func TestWithoutDrawsNothingMoves(t *testing.T) {
 	assert.InDelta(t, 100, central.Central("SUCS"), 1e-9)
 	assert.InDelta(t, 100.0/3, b.Readings[0].Used, 0.05)
 }
+
+// A reading that agrees with the recipe and is not used, since nobody knows well enough how a
+// coffee refracts, says why and what is kept; one that is used says nothing.
+func TestAReadingThatIsKeptApartSaysWhy(t *testing.T) {
+	lib := assaytest.Core(t)
+	shot := jar{"", "18 g core:coffee-roasted-arabica, 60 g core:water-brew", "brew: {out: 38 g, strength: 9.2 %}", ""}
+	said := assaytest.NotesOf(shot.read(t, lib, 300, "brix: 10.8 ± 0.1"), "reading kept apart", "")
+	require.Len(t, said, 1)
+	assert.Regexp(t, `brix: read 10\.8 °Bx, and the recipe expects 8\.\d+: how strongly what is dissolved in it refracts is not known better .* the amounts stay as the recipe has them \(8\.\d+ °Bx\)`, said[0])
+	for _, used := range []string{"brix: 8.6", "tds: 9.4 %"} {
+		assert.Empty(t, assaytest.NotesOf(shot.read(t, lib, 300, used), "reading kept apart", ""), used)
+	}
+}
