@@ -86,9 +86,9 @@ func (m *fermentRead) statedToo() error {
 
 // byBrix looks for the share of the sugars that has gone.
 func (m *fermentRead) byBrix(s *drink.Ferment) (Outcome, error) {
-	none, all := m.reads(0), m.reads(most)
+	none, all := m.reads(0), m.reads(wholly)
 	if math.IsInf(all[0], 1) { // what is stated takes more than all its sugar
-		q, made := m.went(estimate.Constant(m.pot.N, most))
+		q, made := m.went(estimate.Constant(m.pot.N, wholly))
 		_, err := m.try(m.gone(q, made))
 		return Outcome{}, err
 	}
@@ -98,8 +98,7 @@ func (m *fermentRead) byBrix(s *drink.Ferment) (Outcome, error) {
 	} else if least := slices.Min(all); read+s.Brix.Half+kinetics()["brix beside the calculated"].value < least {
 		return Outcome{}, impossible("%.3g °Bx afterwards: with all its sugar gone a refractometer would still read about %.3g °Bx, since it reads alcohol too; what a hydrometer reads is lower and no °Brix of this kind: write abv:, or read it before too, before: {brix: …}", read, all[0])
 	}
-	t := halved(m.brix, estimate.Constant(m.pot.N, 0), estimate.Constant(m.pot.N, most), func(t []float64) []float64 { return m.readsOf(m.gone(m.went(t))) })
-	q, made := m.went(t)
+	q, made := m.went(m.asRead())
 	out, err := Ferment(m.pot, m.gone(q, made), m.unnamed)
 	if err == nil {
 		went := estimate.Summarise(q)
@@ -108,8 +107,8 @@ func (m *fermentRead) byBrix(s *drink.Ferment) (Outcome, error) {
 	return out, err
 }
 
-// most is as far as a ferment can go (went).
-const most = 2.0
+// wholly is as far as a ferment can go (went).
+const wholly = 2.0
 
 // went tells how far a ferment has gone, as the share of the sugars that has and the grams of
 // alcohol made: up to 1 sugar goes, and from there to 2 more of what went became alcohol.
@@ -128,23 +127,23 @@ func (m *fermentRead) reads(t float64) []float64 {
 	return m.readsOf(m.gone(m.went(estimate.Constant(m.pot.N, t))))
 }
 
-// halved looks, draw by draw, for what reads as was read, where more of it reads less.
-func halved(read, low, high []float64, reads func([]float64) []float64) []float64 {
+// asRead looks, draw by draw, for how far a ferment has gone that reads as was read.
+func (m *fermentRead) asRead() []float64 {
 	const halvings = 20
-	low, high, middle := slices.Clone(low), slices.Clone(high), make([]float64, len(low))
+	low, high, t := make([]float64, m.pot.N), estimate.Constant(m.pot.N, wholly), make([]float64, m.pot.N)
 	for range halvings {
-		for d := range middle {
-			middle[d] = (low[d] + high[d]) / 2
+		for d := range t {
+			t[d] = (low[d] + high[d]) / 2
 		}
-		for d, x := range reads(middle) {
-			if x > read[d] {
-				low[d] = middle[d]
+		for d, x := range m.readsOf(m.gone(m.went(t))) {
+			if x > m.brix[d] {
+				low[d] = t[d]
 			} else {
-				high[d] = middle[d]
+				high[d] = t[d]
 			}
 		}
 	}
-	return middle
+	return t
 }
 
 // readsOf gives what the pot reads of a ferment, nothing it could read where that cannot be.

@@ -200,7 +200,7 @@ func TestFermentRefusesReadingsThatCannotBe(t *testing.T) {
 	for line, says := range map[string]string{
 		"{after: {brix: 25}}":                                 "a ferment only takes sugar",
 		"{after: {brix: 1}}":                                  "a refractometer would still read about",
-		"{after: {brix: 13, abv: 8 %}}":                       "13 °Bx does not go together with the strength",
+		"{after: {brix: 13, abv: 8 %}}":                       "13 °Bx and the strength do not go together",
 		"{after: {brix: 10.5, abv: 8 %}}":                     "would read about 11.7",
 		"{after: {brix: 8, SUGAR: 3 g}, because: \"a test\"}": "SUGAR is stated and read",
 		"{after: {abv: 20 %}}":                                "more sugar than goes",
