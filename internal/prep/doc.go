@@ -8,8 +8,8 @@
 // A separating step decides which share of each constituent of each row stays
 // (ledger.Model):
 //
-//	reduce       water leaves until the mass is reached; alcohol leaves with it by
-//	             the published range of retention after simmering
+//	reduce       water leaves until the mass is reached, alcohol before it and acetic acid
+//	             behind it by their volatility (data/vapour_ethanol.csv, kinetics.csv)
 //	strain       suspended solids, fat and protein pass by data/phases.csv (share
 //	press        passed by phase, food group and medium, wide; what is dissolved
 //	             passes wholly, leaves and grounds stay and give as in a steep);
@@ -23,8 +23,8 @@
 //	             time and temperature (data/kinetics.csv); what is taken out of a
 //	             steep before its time gives less of everything
 //	wash         a fat is stirred in and taken out again
-//	concentrate  ice leaves and takes a part of what is dissolved; or, in vacuum, water
-//	             leaves, alcohol before it and acetic acid behind it (data/kinetics.csv)
+//	concentrate  ice leaves and takes a part of what is dissolved; or, in vacuum, what
+//	             leaves in reduce
 //	clarify      an agent or a centrifuge holds back by data/phases.csv what is not
 //	             dissolved, and most of the agent; milk parts as in curdle
 //	heat         published retention factors of one code (USDA release 6), each

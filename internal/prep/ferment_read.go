@@ -18,13 +18,14 @@ import (
 //	alcohol made = e · (q · hexose − hexose of the acids that are stated) / hexose per alcohol
 //	°Brix(q) = read
 //
-// by halving, since °Brix falls as sugar leaves. A strength that was read is what the pot
-// holds of alcohol afterwards, by its density then; otherwise e is the share of what went that
-// became alcohol (data/kinetics.csv, alcohol of a ferment). What is left over has no name
-// and may be acid (Ferment).
+// by halving, since °Brix falls as sugar leaves. e is the share of what went that became
+// alcohol (data/kinetics.csv, alcohol of a ferment); where all sugar would not be enough, e
+// is as much more, up to 1. A strength that was read is what the pot holds of alcohol
+// afterwards, by its density then, and q follows from it and e. With both °Brix has to agree
+// (byBoth). What is left over has no name and may be acid (Ferment).
 //
-// Valid for a refractometer: it reads alcohol too, by data/refraction.csv. Limits: which
-// microbes worked nobody said; a purely lactic ferment makes no alcohol: state its acid.
+// Valid for a refractometer: it reads alcohol too, by data/refraction.csv. Limits: it is taken
+// for a yeast's; a purely lactic ferment makes no alcohol: state its acid.
 type fermentRead struct {
 	at
 	after   []Afterwards
@@ -55,20 +56,22 @@ func (a at) fermentRead(s *drink.Ferment, after []Afterwards, unnamed Unnamed) (
 		}
 	}
 	m.acids = m.acidsTake()
+	m.share = a.draw("alcohol of a ferment", kinetics()["alcohol of a ferment"])
 	if s.ABV != nil {
 		perMl := 1 / solution.ABV(1, 1)
 		m.abv = a.figure(s.ABV, perMl, "abv")
 		m.density = estimate.Ratio(m.mass, a.Volume(a.pot), 1)
-	} else {
-		m.share = a.draw("alcohol of a ferment", kinetics()["alcohol of a ferment"])
 	}
 	if err := m.statedToo(); err != nil {
 		return Outcome{}, err
 	}
-	if s.Brix == nil {
+	switch {
+	case s.ABV == nil:
+		return m.byBrix(s)
+	case s.Brix == nil:
 		return m.byStrength()
 	}
-	return m.byBrix(s)
+	return m.byBoth(s)
 }
 
 // statedToo refuses sugar or alcohol that is both read and stated.
@@ -81,80 +84,73 @@ func (m *fermentRead) statedToo() error {
 	return nil
 }
 
-// byStrength leaves it to the equations how much sugar went.
-func (m *fermentRead) byStrength() (Outcome, error) {
-	for range 2 { // the density is that of the pot afterwards
-		tried, err := m.try(append(slices.Clone(m.after), Afterwards{ID: constituent.Alcohol, Per100g: m.strength()}))
-		if err != nil {
-			return Outcome{}, err
-		}
-		m.density = estimate.Ratio(tried.Mass(), m.Volume(tried), 1)
-	}
-	return Ferment(m.pot, append(m.after, Afterwards{ID: constituent.Alcohol, Per100g: m.strength()}), m.unnamed)
-}
-
-// strength gives what 100 g hold of alcohol by what was read.
-func (m *fermentRead) strength() []float64 {
-	per := make([]float64, m.pot.N)
-	for d := range per {
-		per[d] = unit.Hundred * m.abv[d] / m.density[d]
-	}
-	return per
-}
-
 // byBrix looks for the share of the sugars that has gone.
 func (m *fermentRead) byBrix(s *drink.Ferment) (Outcome, error) {
-	const halvings = 20
-	none, all := m.reads(0), m.reads(1)
+	none, all := m.reads(0), m.reads(wholly)
+	if math.IsInf(all[0], 1) { // what is stated takes more than all its sugar
+		q, made := m.went(estimate.Constant(m.pot.N, wholly))
+		_, err := m.try(m.gone(q, made))
+		return Outcome{}, err
+	}
 	// guard: no ferment raises what it reads
-	if read := s.Brix.Number; read-s.Brix.Half > none {
-		return Outcome{}, impossible("%.3g °Bx afterwards: the pot reads about %.3g °Bx before, and a ferment only takes sugar: read it before too, before: {brix: …}", read, none)
-	} else if read+s.Brix.Half < all {
-		return Outcome{}, impossible("%.3g °Bx afterwards: with all its sugar gone a refractometer would still read about %.3g °Bx, since it reads alcohol too; a hydrometer's reading is another: write density:", read, all)
+	if read := s.Brix.Number; read-s.Brix.Half > none[0] {
+		return Outcome{}, impossible("%.3g °Bx afterwards: the pot reads about %.3g °Bx before, and a ferment only takes sugar: read it before too, before: {brix: …}", read, none[0])
+	} else if least := slices.Min(all); read+s.Brix.Half+kinetics()["brix beside the calculated"].value < least {
+		return Outcome{}, impossible("%.3g °Bx afterwards: with all its sugar gone a refractometer would still read about %.3g °Bx, since it reads alcohol too; what a hydrometer reads is lower and no °Brix of this kind: write abv:, or read it before too, before: {brix: …}", read, all[0])
 	}
-	low, high, q := make([]float64, m.pot.N), make([]float64, m.pot.N), make([]float64, m.pot.N)
-	for d := range high {
-		high[d] = 1
-	}
-	for range halvings {
-		for d := range q {
-			q[d] = (low[d] + high[d]) / 2
-		}
-		reads := m.readsOf(q)
-		for d, x := range reads {
-			if x > m.brix[d] {
-				low[d] = q[d]
-			} else {
-				high[d] = q[d]
-			}
-		}
-	}
-	out, err := Ferment(m.pot, m.gone(q), m.unnamed)
+	q, made := m.went(m.asRead())
+	out, err := Ferment(m.pot, m.gone(q, made), m.unnamed)
 	if err == nil {
 		went := estimate.Summarise(q)
-		out.note("read %.3g °Bx: about %.0f %% of the sugars have gone (%.0f to %.0f %%)", s.Brix.Number, unit.Hundred*went.Mean, unit.Hundred*went.Low, unit.Hundred*went.High)
+		out.note("read %.3g °Bx: about %.0f %% of the sugars have gone (%.0f to %.0f %%), if it is a yeast's ferment: state the acids that bacteria made", s.Brix.Number, unit.Hundred*went.Mean, unit.Hundred*went.Low, unit.Hundred*went.High)
 	}
 	return out, err
 }
 
-// reads gives what the pot reads at central values once a share of its sugars has gone.
-func (m *fermentRead) reads(share float64) float64 {
-	q := make([]float64, m.pot.N)
-	for d := range q {
-		q[d] = share
+// wholly is as far as a ferment can go (went).
+const wholly = 2.0
+
+// went tells how far a ferment has gone, as the share of the sugars that has and the grams of
+// alcohol made: up to 1 sugar goes, and from there to 2 more of what went became alcohol.
+func (m *fermentRead) went(t []float64) (q, made []float64) {
+	q, made = make([]float64, m.pot.N), make([]float64, m.pot.N)
+	for d, x := range t {
+		q[d] = min(x, 1)
+		share := m.share[d] + max(x-1, 0)*(1-m.share[d])
+		made[d] = share * max(q[d]*m.hexose[d]-m.acids[d], 0) / productOf(constituent.Alcohol).hexose
 	}
-	return m.readsOf(q)[0]
+	return q, made
 }
 
-// readsOf gives what the pot reads once a share of its sugars has gone; as before where
-// the ferment cannot be.
-func (m *fermentRead) readsOf(q []float64) []float64 {
-	tried, err := m.try(m.gone(q))
+// reads gives what the pot reads once a ferment has gone as far everywhere.
+func (m *fermentRead) reads(t float64) []float64 {
+	return m.readsOf(m.gone(m.went(estimate.Constant(m.pot.N, t))))
+}
+
+// asRead looks, draw by draw, for how far a ferment has gone that reads as was read.
+func (m *fermentRead) asRead() []float64 {
+	const halvings = 20
+	low, high, t := make([]float64, m.pot.N), estimate.Constant(m.pot.N, wholly), make([]float64, m.pot.N)
+	for range halvings {
+		for d := range t {
+			t[d] = (low[d] + high[d]) / 2
+		}
+		for d, x := range m.readsOf(m.gone(m.went(t))) {
+			if x > m.brix[d] {
+				low[d] = t[d]
+			} else {
+				high[d] = t[d]
+			}
+		}
+	}
+	return t
+}
+
+// readsOf gives what the pot reads of a ferment, nothing it could read where that cannot be.
+func (m *fermentRead) readsOf(after []Afterwards) []float64 {
+	tried, err := m.try(after)
 	if err != nil {
 		return slices.Repeat([]float64{math.Inf(1)}, m.pot.N) // too little sugar has gone for what is stated
-	}
-	if m.abv != nil {
-		m.density = estimate.Ratio(tried.Mass(), m.Volume(tried), 1)
 	}
 	return estimate.Ratio(m.Refracted(tried), tried.Mass(), unit.Hundred)
 }
@@ -166,21 +162,13 @@ func (m *fermentRead) try(after []Afterwards) (*ledger.Pot, error) {
 	return tried, err
 }
 
-// gone gives what 100 g hold afterwards if a share of the sugars has gone.
-func (m *fermentRead) gone(q []float64) []Afterwards {
+// gone gives what 100 g hold afterwards if a share of the sugars has gone and so many grams of
+// alcohol are made.
+func (m *fermentRead) gone(q, made []float64) []Afterwards {
 	sugar, alcohol := make([]float64, m.pot.N), make([]float64, m.pot.N)
-	p := productOf(constituent.Alcohol)
 	for d := range sugar {
-		went := q[d] * m.hexose[d]
-		made := max(went-m.acids[d], 0) / p.hexose
-		if m.abv == nil {
-			made *= m.share[d]
-		} else {
-			holds := m.abv[d] / m.density[d] // grams in a gram of the pot afterwards, which is lighter by its gas
-			made = min(made, max(holds*m.mass[d]-m.alcohol[d], 0)/(1+holds*p.gas))
-		}
-		left := m.mass[d] - p.gas*made
-		sugar[d], alcohol[d] = unit.Hundred*m.sugar[d]*(1-q[d])/left, unit.Hundred*(m.alcohol[d]+made)/left
+		left := m.mass[d] - productOf(constituent.Alcohol).gas*made[d]
+		sugar[d], alcohol[d] = unit.Hundred*m.sugar[d]*(1-q[d])/left, unit.Hundred*(m.alcohol[d]+made[d])/left
 	}
 	return append(slices.Clone(m.after), Afterwards{ID: constituent.Sugar, Per100g: sugar}, Afterwards{ID: constituent.Alcohol, Per100g: alcohol})
 }

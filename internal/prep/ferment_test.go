@@ -135,13 +135,14 @@ func TestAFermentOfStatedProductsLeavesNothingUnnamed(t *testing.T) {
 	}
 }
 
-// wineBench reads sugar and alcohol as data/refraction.csv has them: 1 and 0.45.
+// wineBench reads sugar, alcohol and what has no name as data/refraction.csv has them: 1, 0.45
+// and 1.
 type wineBench struct{ bench }
 
 func (b wineBench) Refracted(pot *ledger.Pot) []float64 {
 	col := pot.Total("SUGAR")
 	for d, x := range pot.Total("ALC") {
-		col[d] += 0.45 * x
+		col[d] += 0.45*x + pot.Total("MASS-other")[d]
 	}
 	return col
 }
@@ -166,7 +167,7 @@ func fermentStep(t *testing.T, line string) drink.Step {
 }
 
 // What was read afterwards is what the pot reads then; the alcohol is that of the sugar gone
-// by its equation (0.5114 g a gram of hexose, IUPAC atomic weights), half of it to all of it.
+// by its equation (0.5114 g a gram of hexose, IUPAC atomic weights), from 0.85 of it to all.
 func TestFermentIsToldByWhatARefractometerReads(t *testing.T) {
 	b, pot := must()
 	step := fermentStep(t, "{after: {brix: 8}}")
@@ -175,7 +176,7 @@ func TestFermentIsToldByWhatARefractometerReads(t *testing.T) {
 	for d, reads := range b.Refracted(pot) {
 		require.InDelta(t, 8, 100*reads/pot.Mass()[d], 0.01, "draw %d", d)
 		gone, alcohol := 200-pot.Total("SUGAR")[d], pot.Total("ALC")[d]
-		require.GreaterOrEqual(t, alcohol, 0.5*gone*92.138/180.156-1e-6)
+		require.GreaterOrEqual(t, alcohol, 0.85*gone*92.138/180.156-1e-6)
 		require.LessOrEqual(t, alcohol, gone*92.138/180.156+1e-6)
 	}
 	assert.InDelta(t, 1000, pot.Mass()[0]+out.Lost.Mass(), 1e-6)
@@ -186,7 +187,7 @@ func TestFermentIsToldByWhatARefractometerReads(t *testing.T) {
 // vol are 8 · 0.78924 g in 100 g (OIML R 22). With °Brix beside it what is not alcohol has
 // no name.
 func TestFermentTakesAStrengthThatWasRead(t *testing.T) {
-	for _, line := range []string{"{after: {abv: 8 %}}", "{after: {abv: 8 %, brix: 8}}"} {
+	for _, line := range []string{"{after: {abv: 8 %}}", "{after: {abv: 8 %, brix: 11.7}}"} {
 		b, pot := must()
 		step := fermentStep(t, line)
 		_, err := prep.MethodOf(step).Do(b, pot, step, factors)
@@ -197,8 +198,10 @@ func TestFermentTakesAStrengthThatWasRead(t *testing.T) {
 
 func TestFermentRefusesReadingsThatCannotBe(t *testing.T) {
 	for line, says := range map[string]string{
-		"{after: {brix: 25}}": "a ferment only takes sugar",
-		"{after: {brix: 1}}":  "a refractometer would still read about",
+		"{after: {brix: 25}}":                                 "a ferment only takes sugar",
+		"{after: {brix: 1}}":                                  "a refractometer would still read about",
+		"{after: {brix: 13, abv: 8 %}}":                       "13 °Bx and the strength do not go together",
+		"{after: {brix: 10.5, abv: 8 %}}":                     "would read about 11.7",
 		"{after: {brix: 8, SUGAR: 3 g}, because: \"a test\"}": "SUGAR is stated and read",
 		"{after: {abv: 20 %}}":                                "more sugar than goes",
 	} {
@@ -207,5 +210,33 @@ func TestFermentRefusesReadingsThatCannotBe(t *testing.T) {
 		_, err := prep.MethodOf(step).Do(b, pot, step, factors)
 		require.ErrorContains(t, err, says, line)
 		assert.InDelta(t, 200, central(pot, "SUGAR"), close, "%s: nothing has changed", line)
+	}
+}
+
+// Balling: a gram of extract gives 0.4839 g of alcohol, 0.947 of what the equation makes of a
+// gram of hexose; so does what is read of a ferment, to a twentieth, by °Brix and by strength alike.
+func TestAFermentThatIsReadYieldsAsBallingFound(t *testing.T) {
+	for _, line := range []string{"{after: {brix: 9}}", "{after: {abv: 10 %}}"} {
+		b, pot := must()
+		step := fermentStep(t, line)
+		_, err := prep.MethodOf(step).Do(b, pot, step, factors)
+		require.NoError(t, err, line)
+		gone, alcohol := 200-central(pot, "SUGAR"), central(pot, "ALC")
+		assert.InEpsilon(t, 0.4839, alcohol/gone, 0.05, line)
+	}
+}
+
+// A dry ferment reads what is left: 200 g of hexose that become alcohol wholly leave 102.3 g in
+// 902.3 g, which read 5.1 °Bx; with nine tenths of them, 6.6. Both are read as they are, in every
+// draw, whatever the yield that it would have had.
+func TestADryFermentIsReadAsItIs(t *testing.T) {
+	for _, line := range []string{"{after: {brix: 5.2}}", "{after: {brix: 6.6}}"} {
+		b, pot := must()
+		step := fermentStep(t, line)
+		_, err := prep.MethodOf(step).Do(b, pot, step, factors)
+		require.NoError(t, err, line)
+		for d, reads := range b.Refracted(pot) {
+			require.InDelta(t, step.(*drink.Ferment).Brix.Number, 100*reads/pot.Mass()[d], 0.01, "%s draw %d", line, d)
+		}
 	}
 }

@@ -85,15 +85,6 @@ func heated(s *drink.Heat) []constituent.ID {
 	return nil
 }
 
-// alcoholKept gives the least and the most alcohol that stays in a liquid that
-// is heated while stirred: codes 5002 (stirred into hot liquid) to 5009
-// (simmered 2.5 hours).
-func alcoholKept() (low, high float64) {
-	stirred, _ := FindRetention("5002")
-	simmered, _ := FindRetention("5009")
-	return simmered.Factors[constituent.Alcohol], stirred.Factors[constituent.Alcohol]
-}
-
 // Heat keeps what the published factors of a code say. Nothing evaporates: the
 // yield of a recipe is its own step. No code has a factor of sulphur dioxide: it becomes
 // unknown.

@@ -9,50 +9,11 @@ import (
 	"sipsum/internal/ledger"
 )
 
-// Reduce boils water off until the pot weighs to grams (a column). It is an
-// error to ask for more than there is, or for less than the dry matter.
-//
-// Alcohol stays by a share between the least and the most that the USDA
-// retention factors give for simmering and stirring in (codes 5002 to 5009), but no more
-// of it leaves than the pot loses: where little boils off, little changes. Gas leaves
-// first, where it is known; the inorganic carbon of a water is for the most part
-// bicarbonate, and stays. Of sulphur dioxide what is free boils off and what is bound does
-// not, and nobody says which is which: between both it is unknown (doubt).
+// Reduce boils water off until the pot weighs to grams (a column), and with it what is as
+// volatile (evaporating). It is an error to ask for more than there is, or for less than the
+// dry matter; alcohol is none.
 func Reduce(pot *ledger.Pot, to []float64, f Factors) (Outcome, error) {
-	mass, water, alcohol := pot.Mass(), pot.Total(constituent.Water), pot.Total(constituent.Alcohol)
-	if to[0] > mass[0] {
-		return Outcome{}, unlike("reduce to %s g: the pot holds only %s g", to[0], mass[0])
-	}
-	// guard: not below the dry matter
-	if dry := mass[0] - water[0]; to[0] < dry {
-		return Outcome{}, unlike("reduce to %s g: there are %s g of dry matter", to[0], dry)
-	}
-	var out Outcome
-	ethanol := []float64(nil)
-	if alcohol[0] > 0 {
-		low, high := alcoholKept()
-		ethanol = f.Factor("alcohol", estimate.Input{Central: (low + high) / 2, Shape: estimate.Uniform, Low: low, High: high})
-		out.Notes = append(out.Notes, "alcohol boils off with the water: between the USDA retention factors for stirring in and for long simmering")
-	}
-	m := &evaporation{water: make([]float64, pot.N), alcohol: ethanol, gas: estimate.Constant(pot.N, 1)}
-	gas := gasOf(pot)
-	for d := range m.water {
-		leave := max(mass[d]-to[d], 0)
-		if gas[d] > 0 {
-			m.gas[d] = max(1-leave/gas[d], 0)
-			leave -= gas[d] * (1 - m.gas[d])
-		}
-		if ethanol != nil && alcohol[d] > 0 {
-			ethanol[d] = max(ethanol[d], 1-leave/alcohol[d])
-			leave -= alcohol[d] * (1 - ethanol[d])
-		}
-		if water[d] > 0 {
-			m.water[d] = min(max(1-leave/water[d], 0), 1)
-		}
-	}
-	out.Lost = apply(pot, m)
-	doubt(pot, sulphurDioxideKept(m.water[0]))
-	return out, nil
+	return evaporating{verb: "reduce", what: "of dry matter", alcohol: "alcohol boils off before the water"}.off(pot, to, f)
 }
 
 // reduce boils down, and splits the sucrose that the time and the heat of it split (boil.go).
@@ -88,17 +49,17 @@ func (a at) reduceTo(s *drink.Reduce) []float64 {
 	return to
 }
 
-// evaporation keeps everything but a share of the water, of the alcohol, of the gas and,
-// where acid is set, of the acetic acid.
+// evaporation keeps everything but a share of the water, of the alcohol, of the gas and of
+// the acetic acid.
 type evaporation struct{ water, alcohol, gas, acid []float64 }
 
 func (m *evaporation) Share(row ledger.Row, c *constituent.Constituent, share []float64) {
 	switch {
 	case c.ID == constituent.Water:
 		copy(share, m.water)
-	case c.ID == constituent.Alcohol && m.alcohol != nil:
+	case c.ID == constituent.Alcohol:
 		copy(share, m.alcohol)
-	case c.ID == acetic && m.acid != nil:
+	case c.ID == acetic:
 		copy(share, m.acid)
 	case c.ID == constituent.CarbonDioxide && !isWater(row):
 		copy(share, m.gas)

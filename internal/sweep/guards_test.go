@@ -75,7 +75,6 @@ var guards = []guard{
 	{"ice does not warm", impossibleIsRefused, stepped("100 g core:apple-juice", "chill: {from: 4 °C, to: 70 °C}")},
 	{"not colder than it freezes", impossibleIsRefused, stepped("100 g core:apple-juice", "chill: {from: 20 °C, to: -8 °C}")},
 	{"no more than is clear", impossibleIsRefused, stepped("100 g core:apple-juice", "clarify: {by: centrifuge, collect: 150 g}")},
-	{"nothing dry evaporates", impossibleIsRefused, stepped("50 g core:sugar-white, 50 g core:water-pure", "concentrate: {by: vacuum, to: 30 g}")},
 	{"no ferment raises what it reads", impossibleIsRefused, stepped("100 g core:apple-juice", "ferment: {after: {brix: 40}}")},
 	{"water only adds", impossibleIsRefused, stepped("100 g core:apple-juice", "dilute: {to: 50 g}")},
 }
