@@ -13,6 +13,7 @@ type Brief struct {
 	Say     []Said
 	Next    *Next    // nil: nothing that anybody could read would narrow it
 	Gap     *Gapping // the unknown that matters most; nil: all is known
+	Mind    []string // a glass that overflows, what is kept too long
 	Guest   BriefGuest
 }
 
@@ -31,7 +32,8 @@ type Sense struct {
 type SenseFigure struct {
 	Key        string // of a document: the constituent's, or ph, brix and so on
 	Words      string
-	Leads      bool // it stands in the first line of its sense
+	Also       string // the same in another measure: "14.6 % vol"; empty: none
+	Leads      bool   // it stands in the first line of its sense
 	Form       Form
 	Result     composition.Result
 	Alone      *composition.Result // nil: nothing to say
@@ -51,10 +53,15 @@ func BriefOf(of *Sheet) *Brief {
 		b.Against = c.name
 	}
 	t := &taster{s, c, s.Assay.Serving, &composition.Meter{}, nil}
-	b.Senses = []Sense{t.sweet(), t.sour(), t.bitter(), t.body(), t.sparkle()}
+	b.Senses = []Sense{t.sweet(), t.sour(), t.bitter()}
+	if alcohol, ok := t.alcohol(); ok {
+		b.Senses = append(b.Senses, alcohol)
+	}
+	b.Senses = append(b.Senses, t.body(), t.sparkle())
 	b.Say = s.say(b.Senses, c)
 	b.Next = s.next(b.Senses)
 	b.Gap = gapping(b.Senses)
+	b.Mind = s.mind()
 	b.Guest = s.guest()
 	return b
 }

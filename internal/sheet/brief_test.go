@@ -75,5 +75,5 @@ func TestWordsOfIngredients(t *testing.T) {
 	}
 	assert.Equal(t, []string{"white sugar", "brown sugar", "lemon juice"}, words["SUGAR"])
 	assert.Equal(t, "lemon juice", words["CITAC"][0])
-	assert.Equal(t, "added as such", words["CITAC"][1])
+	assert.Equal(t, "pure citric acid", words["CITAC"][1])
 }

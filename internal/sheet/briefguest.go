@@ -26,14 +26,38 @@ type Topping struct {
 	Allergens []string
 }
 
-// BriefCaution is a caution in a few words: a guest's; empty where it is for the kitchen alone.
+// BriefCaution is a caution in a few words: a guest's, or for the kitchen where a guest has
+// nothing to do with it.
 type BriefCaution struct {
 	caution.Caution
-	Words string
+	Words   string // in a sentence; empty: for the kitchen, and nobody may die of it
+	Short   string // in the fewest words
+	Kitchen string // what the kitchen is told, in a sentence; empty: a guest is
 }
 
 // deadly is the rank of a caution that stands on every page, if only with its first sentence.
 const deadly = 1
+
+// inShort puts a caution into a few words. One that has none for a guest yet is told by its first
+// sentence.
+func inShort(c caution.Caution) BriefCaution {
+	words, written := cardWords()["advice."+c.Code]
+	first, _, _ := strings.Cut(c.Text, ". ")
+	first = strings.TrimSuffix(first, ".") + "."
+	b := BriefCaution{Caution: c, Words: words}
+	switch {
+	case words == "" && (!written || c.Rank == deadly):
+		b.Words = first
+	case words == "":
+		b.Kitchen = first
+		return b
+	}
+	if b.Short = cardWords()["brief."+c.Code]; b.Short == "" { // what stands before its reasons
+		b.Short, _, _ = strings.Cut(b.Words, ": ")
+		b.Short = clean.LowerFirst(strings.TrimSuffix(b.Short, "."))
+	}
+	return b
+}
 
 func (s briefing) guest() BriefGuest {
 	if len(s.Allergens()) == 0 { // under no rules at all
@@ -46,12 +70,7 @@ func (s briefing) guest() BriefGuest {
 	cautions := slices.Clone(d.Cautions)
 	slices.SortStableFunc(cautions, func(a, b caution.Caution) int { return cmp.Compare(a.Rank, b.Rank) })
 	for _, c := range cautions {
-		words := cardWords()["advice."+c.Code]
-		if words == "" && c.Rank == deadly {
-			words, _, _ = strings.Cut(c.Text, ". ")
-			words = strings.TrimSuffix(words, ".") + "."
-		}
-		g.Cautions = append(g.Cautions, BriefCaution{c, words})
+		g.Cautions = append(g.Cautions, inShort(c))
 	}
 	return g
 }

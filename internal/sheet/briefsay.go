@@ -114,8 +114,8 @@ func (s briefing) leads(c *constituent.Constituent, by []Ingredient) (Said, bool
 
 func ingredientLeads(i Ingredient, c *constituent.Constituent) string {
 	much, words := atLeast(i.Worst), WordsFor(c)
-	if i.Itself() {
-		return clean.UpperFirst(much) + " of the " + words + " is " + asSuch + "."
+	if i.Pure {
+		return clean.UpperFirst(much) + " of the " + words + " is added pure."
 	}
 	name := "The " + i.Word
 	if path := i.Through[0].Path; len(i.Through) == 1 && len(path) > 0 && !strings.EqualFold(path[0], i.Word) {

@@ -9,17 +9,20 @@ import (
 	"sipsum/internal/chemistry"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
+	"sipsum/internal/food"
 	"sipsum/internal/ledger"
+	"sipsum/internal/solution"
 )
 
 // The constituents on the screen, the acids apart: of these there are those that the drink has.
 const (
 	chlorogenic constituent.ID = "CHLRAC"
 	phosphate   constituent.ID = "phosphate"
+	quinine     constituent.ID = "quinine"
 )
 
 var briefly = []constituent.ID{
-	constituent.Sugar, constituent.Polyols, constituent.OrganicAcids, constituent.Caffeine, chlorogenic,
+	constituent.Sugar, constituent.Polyols, constituent.OrganicAcids, constituent.Caffeine, chlorogenic, quinine, constituent.Alcohol,
 	constituent.Fat, constituent.Protein, constituent.CarbonDioxide,
 }
 
@@ -60,6 +63,11 @@ func (t *taster) figure(id constituent.ID) (composition.Result, bool) {
 	}
 	f, ok := t.all.Find(id)
 	return f.Result, ok
+}
+
+// pours reports whether a food of a kind is in the serving.
+func (t *taster) pours(kind func(food.Group) bool) bool {
+	return slices.ContainsFunc(t.pot.Rows, func(r ledger.Row) bool { return kind(r.Profile.Food.Facts()) })
 }
 
 // add puts a constituent into a sense: its figure, or that nobody has measured it.
@@ -181,11 +189,41 @@ func grams(f SenseFigure) float64 {
 func (t *taster) bitter() Sense {
 	x := Sense{Name: "bitter"}
 	t.add(&x, constituent.Caffeine, true)
-	t.add(&x, chlorogenic, true)
+	if r, ok := t.figure(chlorogenic); ok && !Hollow(r) || t.pours(func(f food.Group) bool { return f.Coffee }) {
+		t.add(&x, chlorogenic, true)
+	}
+	if r, ok := t.figure(quinine); ok && r.Mean > 0 || t.s.cautioned(string(quinine)) {
+		n := len(x.Figures)
+		if t.add(&x, quinine, true); len(x.Figures) > n {
+			x.Figures[n].Alone = nil // who pours a tonic does not ask it of the coffee
+		}
+	}
 	if len(x.Figures) == 0 && len(x.Unmeasured) == 0 {
 		x.None = "no caffeine and no chlorogenic acids known"
 	}
 	return x
+}
+
+// alcohol is what a drink holds of it, and its strength; false if nobody need be told.
+func (t *taster) alcohol() (Sense, bool) {
+	x, a := Sense{Name: "alcohol"}, t.s.Assay
+	r, ok := t.figure(constituent.Alcohol)
+	abv := solution.ABV(r.Mean, a.Volume.Mean)
+	if !ok || None(r) || !(abv >= leastABV) && !t.s.cautioned("alcohol") {
+		return x, false
+	}
+	t.add(&x, constituent.Alcohol, true)
+	if len(x.Figures) > 0 {
+		f := &x.Figures[0]
+		f.Alone = nil // what a drink is set against is there for its taste
+		if a.Volume.Mean > 0 {
+			f.Also = fmt.Sprintf("%.1f %% vol", abv)
+			if r.Partial {
+				f.Also = "≥ " + f.Also
+			}
+		}
+	}
+	return x, true
 }
 
 func (t *taster) body() Sense {

@@ -19,14 +19,15 @@ import (
 type Ingredient struct {
 	composition.Ingredient
 	Name string // as its table or its owner has it
-	Word string // as a bar calls it: "passion fruit juice"; of a substance that brings itself: "added as such"
+	Word string // as a bar calls it: "passion fruit juice"; of a substance that brings itself: "pure citric acid"
+	Pure bool   // it is the constituent, poured as such
 }
 
-// asSuch is a substance that brings itself: no food brings it.
-const asSuch = "added as such"
-
-// Itself reports whether the ingredient is the constituent, poured as such.
-func (i Ingredient) Itself() bool { return i.Word == asSuch }
+// pure is said of a substance that brings itself, and charge of a gas that does.
+const (
+	pure   = "pure "
+	charge = "the charge"
+)
 
 // Ingredients tells which foods of a serving bring how much of a constituent, the most first.
 func Ingredients(of *Sheet, c *constituent.Constituent) []Ingredient {
@@ -39,9 +40,12 @@ func (s briefing) ingredients(of composition.Sort, c *constituent.Constituent) [
 	words := wordsOf(pot)
 	var list []Ingredient
 	for _, i := range (&composition.Meter{Brief: !s.Assay.Want.Intervals}).Ingredients(pot, of) {
-		in := Ingredient{i, cmp.Or(i.Food.Name(), i.Food.ID.String()), words[i.Food.ID]}
-		if c != nil && i.Food.Chemical && strings.EqualFold(head(i.Food.Name()), WordsFor(c)) {
-			in.Word = asSuch
+		in := Ingredient{i, cmp.Or(i.Food.Name(), i.Food.ID.String()), words[i.Food.ID], false}
+		if in.Pure = c != nil && i.Food.Chemical && strings.EqualFold(head(i.Food.Name()), WordsFor(c)); in.Pure {
+			in.Word = pure + WordsFor(c)
+			if c.ID == constituent.CarbonDioxide {
+				in.Word = charge
+			}
 		}
 		list = append(list, in)
 	}

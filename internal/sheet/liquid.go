@@ -143,7 +143,7 @@ func readable(w Withheld) Withheld {
 func boundsOf(e chemistry.Estimate) string {
 	switch {
 	case !math.IsNaN(e.Low) && !math.IsNaN(e.High):
-		return fmt.Sprintf("; by what they say it is between %.1f and %.1f", e.Low, e.High)
+		return fmt.Sprintf("; it is between %.1f and %.1f by what they say", e.Low, e.High)
 	case !math.IsNaN(e.High):
 		return fmt.Sprintf("; it is below %.2f", e.High)
 	case !math.IsNaN(e.Low):

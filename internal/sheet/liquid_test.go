@@ -97,7 +97,7 @@ func TestWithheld(t *testing.T) {
 		why, bounds, reading string
 		low, high            float64
 	}{
-		{"so", "; by what they say it is between 3.0 and 4.5", "ph", 3, 4.5}, {"so", "; it is below 4.50", "ph", nan, 4.5}, {"so", "", "ph", nan, nan},
+		{"so", "; it is between 3.0 and 4.5 by what they say", "ph", 3, 4.5}, {"so", "; it is below 4.50", "ph", nan, 4.5}, {"so", "", "ph", nan, nan},
 		{"it was titrated and read", "", "", nan, nan}, {"there is no water in it", "", "", nan, nan},
 	} {
 		c := sour()

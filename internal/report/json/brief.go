@@ -14,6 +14,7 @@ import (
 type senseFigure struct {
 	Key         string            `json:"key"` // the constituent, or solids, ph, titratable_acidity, brix, co2
 	Words       string            `json:"words"`
+	Also        string            `json:"also,omitempty"` // the same in another measure
 	Leads       bool              `json:"leads"`
 	Serving     any               `json:"serving"`
 	Alone       any               `json:"alone"`
@@ -83,6 +84,9 @@ type briefCaution struct {
 	Rank  int    `json:"rank"`
 	Words string `json:"words"` // for a guest; empty: it is for the kitchen
 	Text  string `json:"text"`
+	// what the screen of a terminal has room for, and what the kitchen is told; empty: a guest is
+	Short   string `json:"short,omitempty"`
+	Kitchen string `json:"kitchen,omitempty"`
 }
 
 type briefGuest struct {
@@ -114,6 +118,7 @@ type briefBody struct {
 	Say            []saidForm      `json:"say"`
 	ReadNext       *nextForm       `json:"read_next"` // null: no reading would narrow anything
 	Unknown        *gapForm        `json:"unknown"`   // the one that matters most; null: all is known
+	Mind           []string        `json:"mind"`      // a glass that overflows, what is kept too long
 	Guest          briefGuest      `json:"guest"`
 }
 
@@ -132,7 +137,7 @@ func briefOf(s *sheet.Sheet) briefBody {
 		Contradictions: each(b.Read.Disagree, func(r reading.Reading) contradiction {
 			return contradiction{readingsOf([]reading.Reading{r})[0], r.Advice}
 		}),
-		Notes: append([]string{}, b.Read.Notes...), Say: each(b.Say, saidOf), ReadNext: nextOf(b.Next), Unknown: gapOf(b.Gap), Guest: briefGuestOf(&b.Guest),
+		Notes: append([]string{}, b.Read.Notes...), Say: each(b.Say, saidOf), ReadNext: nextOf(b.Next), Unknown: gapOf(b.Gap), Mind: append([]string{}, b.Mind...), Guest: briefGuestOf(&b.Guest),
 	}
 }
 
@@ -148,7 +153,7 @@ func senseOf(x sheet.Sense) senseForm {
 	return senseForm{
 		x.Name,
 		each(x.Figures, func(f sheet.SenseFigure) senseFigure {
-			out := senseFigure{f.Key, f.Words, f.Leads, figureOf(f.Result), nil, ingredientShares("", f.By)}
+			out := senseFigure{f.Key, f.Words, f.Also, f.Leads, figureOf(f.Result), nil, ingredientShares("", f.By)}
 			if f.Alone != nil {
 				out.Alone = figureOf(*f.Alone)
 			}
@@ -196,6 +201,8 @@ func briefGuestOf(g *sheet.BriefGuest) briefGuest {
 		each(g.OnTop, func(t sheet.Topping) topping {
 			return topping{t.Name, foodOf(t.PartID), t.Amount, t.Eaten, append([]string{}, t.Allergens...)}
 		}),
-		each(g.Cautions, func(c sheet.BriefCaution) briefCaution { return briefCaution{c.Code, c.Rank, c.Words, c.Text} }),
+		each(g.Cautions, func(c sheet.BriefCaution) briefCaution {
+			return briefCaution{c.Code, c.Rank, c.Words, c.Text, c.Short, c.Kitchen}
+		}),
 	}
 }

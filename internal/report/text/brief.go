@@ -3,24 +3,26 @@ package textreport
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"sipsum/internal/clean"
 	"sipsum/internal/sheet"
 )
 
-// The measures of a brief: one screen, with room kept for what may not be said and for what a
-// change would do.
+// The measures of a brief: one screen of the usual width, with room kept for what may not be said
+// and for what a change would do. On a narrower page the same takes more lines: it is scrolled.
 const (
 	screenLines = 24
 	keptLines   = 2
 	labelWidth  = 9
 )
 
-// Ranks of what stands on the screen: what must not be missed, then each sense, what may be said
-// and read, who brings it, and the rest.
+// Ranks of what stands on the screen: what may hurt, what must not be missed, then each sense and
+// what to read, who brings it and what may be said, and the rest.
 const (
-	mustStand = iota
+	mayHurt = iota
+	mustStand
 	firstOfAll
 	whoBrings
 	nextToThat
@@ -29,10 +31,12 @@ const (
 
 // entry is some lines of a brief that stand or fall together.
 type entry struct {
-	label string
-	lines []string
-	rank  int
-	ask   string // the command that tells it where it does not fit
+	label   string
+	lines   []string
+	shorter []string // the same in fewer lines; nil: there is no shorter way
+	rank    int
+	ask     string // the command that tells it where it does not fit
+	cut     bool   // something of it is told only there
 }
 
 // Brief prints a drink on one screen.
@@ -50,13 +54,14 @@ func (p briefly) print(s *sheet.Sheet) {
 	p.atTop(s)
 	var all []entry
 	all = append(all, p.contradictions(b)...)
+	all = append(all, p.mind(b.Mind)...)
 	for _, x := range b.Senses {
 		all = append(all, p.sense(&x, b.Against)...)
 	}
 	all = append(all, p.say(b.Say)...)
 	all = append(all, p.next(b)...)
 	all = append(all, p.guest(&b.Guest)...)
-	all, missing := chosen(all, screenLines-keptLines-(p.lines()-before)-len(wrap(longestFoot, p.width)))
+	all, missing := chosen(all, p.screen()-(p.lines()-before)-len(wrap(longestFoot, p.width)))
 	label := ""
 	for _, e := range all {
 		for _, l := range e.lines {
@@ -69,8 +74,17 @@ func (p briefly) print(s *sheet.Sheet) {
 			e.label = label
 		}
 	}
-	p.foot(counted(missing), screenLines-keptLines-(p.lines()-before))
+	p.foot(counted(missing), p.screen()-(p.lines()-before))
 }
+
+// rows is in how many lines of this page stands what takes n lines of one of the usual width.
+func (p briefly) rows(n int) int {
+	usual, room := n*(usualWidth-labelWidth), p.width-labelWidth
+	return max(n, (usual+room-1)/room)
+}
+
+// screen is how many lines the page has.
+func (p briefly) screen() int { return p.rows(screenLines - keptLines) }
 
 // longestFoot is as long as it gets to say what did not fit.
 const longestFoot = "999 more: sipsum assay · 999 more: sipsum evidence · 999 more: sipsum allergens"
@@ -84,8 +98,10 @@ func (p briefly) foot(missing string, room int) {
 	for _, l := range lines {
 		p.line(l)
 	}
-	if room > len(lines) {
-		p.line(fit(howToRead, p.width))
+	if how := wrap(howToRead, p.width); room >= len(lines)+len(how) {
+		for _, l := range how {
+			p.line(l)
+		}
 	}
 }
 
@@ -118,8 +134,12 @@ const (
 // chosen takes what fits into so many lines, by rank and then in order, and counts the rest.
 func chosen(all []entry, room int) (list []entry, missing map[string]int) {
 	taken := make([]bool, len(all))
-	for rank := mustStand; rank <= ifRoom; rank++ {
-		for i, e := range all {
+	for rank := mayHurt; rank <= ifRoom; rank++ {
+		for i := range all {
+			e := &all[i]
+			if e.rank == rank && len(e.lines) > room && len(e.shorter) > 0 {
+				e.lines, e.cut = e.shorter, true
+			}
 			if e.rank == rank && len(e.lines) <= room {
 				taken[i] = true
 				room -= len(e.lines)
@@ -130,7 +150,8 @@ func chosen(all []entry, room int) (list []entry, missing map[string]int) {
 	for i, e := range all {
 		if taken[i] {
 			list = append(list, e)
-		} else {
+		}
+		if !taken[i] || e.cut {
 			missing[e.ask]++
 		}
 	}
@@ -139,7 +160,7 @@ func chosen(all []entry, room int) (list []entry, missing map[string]int) {
 
 // wrapped makes an entry of a text.
 func (p briefly) wrapped(label string, rank int, ask, text string) entry {
-	return entry{label, wrap(text, p.width-labelWidth), rank, ask}
+	return entry{label: label, lines: wrap(text, p.width-labelWidth), rank: rank, ask: ask}
 }
 
 // atTop prints what the drink is.
@@ -183,17 +204,33 @@ func (p briefly) contradictions(b *sheet.Brief) []entry {
 // potWidth is the room for the name of a pot in a line that says more.
 const potWidth = 24
 
-// mostOfOne is how many lines one text may take, with "…" where it is cut.
+// mostOfOne is how many lines of a page of the usual width one text may take before it is told as
+// far as its whole clauses fit.
 const mostOfOne = 2
 
-// cut makes an entry of a text that may be long.
+// cut makes an entry of a text that may be long: of as many of its clauses as fit, never of a part
+// of one.
 func (p briefly) cut(label string, rank int, ask, text string) entry {
 	e := p.wrapped(label, rank, ask, text)
-	if n := p.width - labelWidth; len(e.lines) > mostOfOne {
-		e.lines = e.lines[:mostOfOne]
-		e.lines[mostOfOne-1] = fit(e.lines[mostOfOne-1]+strings.Repeat(" ", n)+".", n)
+	for most := p.rows(mostOfOne); len(e.lines) > most; {
+		end := max(strings.LastIndex(text, ". "), strings.LastIndex(text, "; "))
+		if end <= 0 {
+			break
+		}
+		text = text[:end]
+		e = p.wrapped(label, rank, ask, text+".")
+		e.cut = true
 	}
 	return e
+}
+
+// mind prints what goes wrong at the bar.
+func (p briefly) mind(list []string) []entry {
+	var all []entry
+	for _, text := range list {
+		all = append(all, p.wrapped("Mind", mayHurt, askAssay, Clean(clean.UpperFirst(text), mostProse)))
+	}
+	return all
 }
 
 // say prints what may be said.
@@ -203,18 +240,13 @@ func (p briefly) say(list []sheet.Said) []entry {
 		return []entry{p.wrapped("Say", ifRoom, askEvidence, "nothing surely holds, whatever is unknown")}
 	}
 	for i, s := range list {
-		all = append(all, p.cut("Say", rankOfSaying(i), askEvidence, "“"+Clean(s.Text, mostProse)+"”"))
+		all = append(all, p.wrapped("Say", rankOfSaying(i), askEvidence, "“"+Clean(s.Text, mostProse)+"”"))
 	}
 	return all
 }
 
-// rankOfSaying lets two sentences stand with the senses.
-func rankOfSaying(i int) int {
-	if i < 2 {
-		return firstOfAll
-	}
-	return min(firstOfAll+i, ifRoom)
-}
+// rankOfSaying lets one sentence stand with the senses.
+func rankOfSaying(i int) int { return min(firstOfAll+i, ifRoom) }
 
 // next prints which reading to take, and what is unknown most.
 func (p briefly) next(b *sheet.Brief) []entry {
@@ -255,47 +287,87 @@ func (p briefly) next(b *sheet.Brief) []entry {
 // guest prints what a guest must know.
 func (p briefly) guest(g *sheet.BriefGuest) []entry {
 	rules := " (" + strings.ToUpper(g.Rules) + ")"
-	text := sheet.NoPromise
+	text := "No allergen class" + rules + " was found in what was assessed: no promise"
 	if len(g.Contains) > 0 {
 		text = "Contains" + rules + ": " + strings.Join(g.Contains, " · ")
 	}
 	if len(g.MayContain) > 0 {
 		text += ". May contain: " + strings.Join(g.MayContain, " · ")
 	}
-	all := []entry{p.wrapped("Guest", mustStand, askAllergens, text)}
+	all := []entry{p.wrapped("Guest", mayHurt, askAllergens, text)}
 	for _, c := range g.Check {
-		all = append(all, p.cut("Guest", mustStand, askAllergens, Clean(c, mostProse)))
+		all = append(all, p.wrapped("Guest", mayHurt, askAllergens, Clean(c, mostProse)))
 	}
+	all = append(all, p.cautions(g.Cautions)...)
 	for _, t := range g.OnTop {
 		text := "On top, not eaten: "
 		if t.Eaten {
 			text = "On top: "
 		}
 		text += cleanPart(t.PartID, t.Name)
+		rank := nextToThat
 		if len(t.Allergens) > 0 {
 			text += ", with " + clean.Listed(t.Allergens)
+			rank = firstOfAll
 		}
-		all = append(all, p.cut("Guest", firstOfAll, askAllergens, text))
-	}
-	for _, c := range g.Cautions {
-		rank := nextToThat
-		switch {
-		case c.Words == "":
-			rank = never
-		case c.Rank <= gravest:
-			rank = mustStand
-		case c.Rank == harmful:
-			rank = whoBrings
-		}
-		all = append(all, p.cut("Guest", rank, askAllergens, Clean(c.Words, mostProse)))
+		all = append(all, p.wrapped("Guest", rank, askAllergens, text))
 	}
 	return all
 }
 
-// The ranks of cautions of what may kill, and of what may poison or injure.
+// gravest is the rank of cautions of what may kill.
+const gravest = 1
+
+// cautionLines is how many lines of a page of the usual width the cautions for a guest take in
+// whole sentences.
+const cautionLines = 2
+
+// cautions prints the cautions: each that may kill by itself, those for a guest together, in whole
+// sentences where they fit, else in a few words; those for the kitchen if there is room. What
+// law and label want is counted.
+func (p briefly) cautions(list []sheet.BriefCaution) []entry {
+	const label = "Caution"
+	var all, kitchen []entry
+	var long, short []string
+	for _, c := range list {
+		switch text := Clean(c.Words, mostProse); {
+		case text == "":
+			kitchen = append(kitchen, p.wrapped(label, rankInKitchen(c.Rank), askAllergens, Clean(c.Kitchen, mostProse)))
+		case c.Rank <= gravest:
+			all = append(all, p.wrapped(label, mayHurt, askAllergens, text))
+		case c.Rank > personal:
+			kitchen = append(kitchen, entry{rank: never, ask: askAllergens})
+		default:
+			long = append(long, text)
+			if words := Clean(c.Short, mostProse); !slices.Contains(short, words) {
+				short = append(short, words)
+			}
+		}
+	}
+	if len(long) > 0 {
+		e := p.wrapped(label, mayHurt, askAllergens, strings.Join(slices.Compact(long), " "))
+		if len(e.lines) > p.rows(cautionLines) {
+			e = p.wrapped(label, mayHurt, askAllergens, clean.UpperFirst(strings.Join(short, " · ")))
+			e.cut = true
+		}
+		all = append(all, e)
+	}
+	return append(all, kitchen...)
+}
+
+// rankInKitchen lets what may injure somebody in the kitchen stand where there is room; the rest is
+// only counted.
+func rankInKitchen(rank int) int {
+	if rank <= harmful {
+		return ifRoom
+	}
+	return never
+}
+
+// The ranks of cautions of what may poison or injure, and of what is so for some guests.
 const (
-	gravest = 1
-	harmful = 2
+	harmful  = 2
+	personal = 3
 )
 
 // never is the rank of what is only counted.

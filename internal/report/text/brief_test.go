@@ -175,3 +175,47 @@ build: [40 g syrup, 40 g cordial, 100 g core:black-tea]
 	// 20 g and 10 g of sucrose, by hand.
 	assert.Contains(t, pageOf(t, s, textreport.Style{}), "sugars (29.7–30.3): all from sucrose (syrup 67, cordial 33)")
 }
+
+// rumAndSyrup is strong, served in too small a glass, with a syrup of milk that is kept too long.
+const rumAndSyrup = `
+drink: "Rum and Syrup"
+serves: 1
+glass: 30 ml
+rules: [eu]
+components:
+  syrup: {ingredients: [100 g core:milk-whole, 100 g core:sucrose], keeps: 21 days at 4 °C}
+  shot: {ingredients: [60 g core:espresso, 40 g core:espresso]}
+build: [40 g core:rum-40, 20 g syrup, 50 g shot, 60 g core:tonic-water, 5 g core:honey]
+garnish: [2 g core:lemon-peel]
+`
+
+// What may hurt stands on every screen before anything else gives way, on a narrow one too; it is
+// said in a few words where whole sentences have no room.
+func TestABriefHoldsWhatMayHurt(t *testing.T) {
+	s := told(t, rumAndSyrup)
+	for _, columns := range []int{40, 60, 80, 120} {
+		flat := strings.Join(strings.Fields(pageOf(t, s, textreport.Style{Width: columns})), " ")
+		for _, must := range []string{
+			"Alcohol 1", "% vol · ", "g alcohol", "overflows a glass of 30 ml", "21 days are too long (7 at 5 °C",
+			"ore caffeine than one portion", "alcohol: legal age", "uinine: ", "honey: never under 12 months", "Contains (EU): Milk",
+		} {
+			assert.Contains(t, flat, must, columns)
+		}
+		assert.Contains(t, flat, "more: sipsum allergens", columns)
+	}
+	assert.NotContains(t, pageOf(t, told(t, "drink: x\nserves: 1\nrules: [eu]\nbuild: [100 g core:water-pure, 10 g core:sucrose]\n"), textreport.Style{}), "Alcohol")
+}
+
+// No line of a narrow page ends in the middle of what it says: what has no room stands in the next
+// line, and a page that is scrolled names who brings it.
+func TestANarrowBriefFolds(t *testing.T) {
+	s := told(t, rumAndSyrup)
+	for _, columns := range []int{40, 60, 80} {
+		page := pageOf(t, s, textreport.Style{Width: columns})
+		assert.NotContains(t, page, "…", columns)
+		flat := strings.Join(strings.Fields(page), " ")
+		assert.Contains(t, flat, "g alcohol", columns)
+		assert.Contains(t, flat, "from rum", columns)
+		assert.Contains(t, flat, "sucrose", columns)
+	}
+}

@@ -29,7 +29,7 @@ func (p briefly) sense(x *sheet.Sense, against string) []entry {
 		case len(f.By) == 0:
 			liquid = append(liquid, p.figure(f))
 		case f.Leads:
-			all = append(all, entry{label, p.bringing(f), whoBrings, askEvidence})
+			all = append(all, p.bringing(label, whoBrings, f))
 		default:
 			rank := min(firstOfAll+lesser, ifRoom)
 			if lesser++; lesser > mostLesser {
@@ -38,15 +38,17 @@ func (p briefly) sense(x *sheet.Sense, against string) []entry {
 			if x.Figures[0].Leads && len(x.Figures[0].By) > 0 { // who brings the first has been told
 				rank++
 			}
-			all = append(all, entry{label, p.bringing(f), rank, askEvidence})
+			all = append(all, p.bringing(label, rank, f))
 		}
 	}
 	all = p.ofLiquid(all, label, liquid, alone, against)
 	for _, w := range x.Withheld {
-		e := p.cut(label, firstOfAll, askAssay, w.What+": "+Clean(w.Why, mostProse)+w.Bounds)
+		e := p.cut(label, firstOfAll, askAssay, bounded(w)+": "+Clean(w.Why, mostProse))
 		all = slices.Insert(all, min(len(liquid), 1, len(all)), e) // a figure stands before what is none
 	}
 	switch {
+	case len(all) > 0 && x.Name == "alcohol":
+		all[0].rank = mayHurt
 	case len(all) > 0:
 		all[0].rank = firstOfAll
 	case len(x.Unmeasured) == 0:
@@ -54,12 +56,23 @@ func (p briefly) sense(x *sheet.Sense, against string) []entry {
 	}
 	if len(x.Unmeasured) > 0 {
 		rank := ifRoom
-		if len(all) == 0 {
+		switch {
+		case x.Name == "alcohol":
+			rank = mayHurt
+		case len(all) == 0:
 			rank = firstOfAll
 		}
 		add(rank, "not measured: "+clean.Listed(x.Unmeasured))
 	}
 	return all
+}
+
+// bounded says what is withheld, and what bounds it all the same.
+func bounded(w sheet.Withheld) string {
+	if w.Bounds == "" {
+		return w.What
+	}
+	return w.What + " (" + strings.TrimPrefix(w.Bounds, "; ") + ")"
 }
 
 // mostLesser is how many figures have a line that do not lead: acids.
@@ -110,7 +123,11 @@ func (p briefly) figure(f *sheet.SenseFigure) string {
 	if unit, ok := shortUnit[r.Unit]; ok {
 		r.Unit = unit
 	}
-	return p.sentence(r, f.Words+sign)
+	text := p.sentence(r, f.Words+sign)
+	if f.Also != "" {
+		text = strings.ReplaceAll(f.Also, " ", glue) + " · " + text
+	}
+	return text
 }
 
 // short writes a figure of the coffee alone.
@@ -133,45 +150,43 @@ func (p briefly) short(f *sheet.SenseFigure, r composition.Result) string {
 
 // bringing writes a figure and who brings it: in one line if that names two at least. Of a figure
 // that does not lead, the interval gives way first; one that leads takes two lines.
-func (p briefly) bringing(f *sheet.SenseFigure) []string {
-	room, text, n := p.width-labelWidth, p.figure(f), known(f.By)
+func (p briefly) bringing(label string, rank int, f *sheet.SenseFigure) entry {
+	text, n := p.figure(f), weighty(f.By)
 	if n == 0 {
-		return wrap(text, room)
+		return p.wrapped(label, rank, askEvidence, text)
 	}
 	several := f.Leads && slices.ContainsFunc(f.By, func(i sheet.Ingredient) bool { return pots(i) != "" })
-	line, ok := p.named(f, text, n, several)
-	switch {
-	case ok:
-		return []string{line}
-	case !f.Leads:
-		line, _ = p.named(f, p.bare(f.Result)+" "+f.Words, n, false)
-		return []string{line}
+	lines, ok := p.named(f, text+": ", n, several)
+	if !ok && !f.Leads {
+		lines, _ = p.named(f, p.bare(f.Result)+" "+f.Words+": ", n, false)
+	} else if !ok {
+		if lines, ok = p.named(f, "", n, several); !ok {
+			lines, _ = p.named(f, "", n, false)
+		}
+		lines = append(wrap(text+":", p.width-labelWidth), lines...)
 	}
-	if line, ok = p.named(f, "", n, several); !ok {
-		line, _ = p.named(f, "", n, false)
-	}
-	return append(wrap(text+":", room), line)
+	return entry{label: label, lines: lines, rank: rank, ask: askEvidence}
 }
 
 // named writes as many of those who bring a figure as fit into a line with it, two at least, and
-// each with its pots if there is room; if they must be there one is enough. False where that is too much: then the
-// line is cut.
-func (p briefly) named(f *sheet.SenseFigure, lead string, n int, mustPots bool) (line string, ok bool) {
-	if lead != "" {
-		lead += ": "
-	}
-	room, fewest := p.width-labelWidth, min(n, fewestNamed)
+// each with its pots if there is room; if they must be there one is enough. False where that is too
+// much: then the first is named, in as many lines as it takes.
+func (p briefly) named(f *sheet.SenseFigure, lead string, n int, mustPots bool) (lines []string, ok bool) {
+	fewest := min(n, fewestNamed)
 	if mustPots {
 		fewest = 1
 	}
+	write := func(named int, inPots bool) []string {
+		return wrap(lead+p.shares(f, named, n, inPots), p.width-labelWidth)
+	}
 	for _, inPots := range []bool{true, mustPots} {
 		for named := n; named >= fewest; named-- {
-			if line = lead + p.shares(f, named, n, inPots); width(line) <= room {
-				return line, true
+			if lines = write(named, inPots); len(lines) <= p.rows(1) {
+				return lines, true
 			}
 		}
 	}
-	return fit(lead+p.shares(f, 1, n, false), room), false
+	return write(1, false), false
 }
 
 // bare writes a figure without its interval.
@@ -183,20 +198,23 @@ func (p briefly) bare(r composition.Result) string {
 // fewestNamed is how many of those who bring something are named before the rest is summed up.
 const fewestNamed = 2
 
-// known counts those of which something is known.
-func known(list []sheet.Ingredient) int {
+// weighty counts those of which something is known that prints as 1 % or more; the first is.
+func weighty(list []sheet.Ingredient) int {
 	n := 0
 	for _, i := range list {
-		if i.Mean > 0 {
+		if i.Mean > 0 && (n == 0 || i.Share.Mean*percentOf >= tiny) {
 			n++
 		}
 	}
 	return n
 }
 
+// only reports whether one food brings all that is known of a figure.
+func only(list []sheet.Ingredient) bool { return len(list) == 1 || list[1].Mean == 0 }
+
 // shares writes the shares of the first of a list, and of the rest.
 func (p briefly) shares(f *sheet.SenseFigure, named, n int, inPots bool) string {
-	if n == 1 {
+	if only(f.By) {
 		return p.allBrought(f, inPots)
 	}
 	var list []string
@@ -209,7 +227,7 @@ func (p briefly) shares(f *sheet.SenseFigure, named, n int, inPots bool) string 
 		}
 		list = append(list, text)
 	}
-	if named < n {
+	if named < n && rest*percentOf >= tiny {
 		list = append(list, "rest"+glue+hundredths(rest))
 	}
 	text := strings.Join(list, ", ")
@@ -225,11 +243,7 @@ func (p briefly) allBrought(f *sheet.SenseFigure, inPots bool) string {
 	if f.Result.Partial {
 		text += " that is known"
 	}
-	if only.Itself() {
-		text += " is " + only.Word
-	} else {
-		text += " from " + Clean(only.Word, mostName)
-	}
+	text += " from " + Clean(only.Word, mostName)
 	if through := pots(only); inPots && through != "" {
 		text += " " + through
 	}
