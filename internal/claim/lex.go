@@ -62,8 +62,8 @@ func lex(text string) ([]token, *fault) {
 			at += size
 		case m != "":
 			unit := unitForm.FindString(rest[len(m):])
-			if reserved[strings.TrimSpace(unit)] {
-				unit = ""
+			if reserved[strings.TrimSpace(unit)] || strings.HasPrefix(rest[len(m)+len(unit):], "(") {
+				unit = "" // a word of the grammar, or a figure
 			}
 			list = append(list, token{number, m, strings.TrimSpace(unit), here})
 			at += len(m) + len(unit)

@@ -124,7 +124,7 @@ func bruteForce(list []claim.Lever, g claim.Margin, reach, step float64) float64
 // For four inputs, linear or not, free or held by their ranges, no point of a grid breaks the claim
 // from nearer by, and some does from hardly further.
 func TestNearestAgainstBruteForce(t *testing.T) {
-	const step = 0.25 // standard deviations: four of them may each be half of it off
+	const step = 0.25 // standard deviations: each of four may be half of it off
 	share := func(x []float64) (float64, error) { return x[0]/(x[0]+x[1]+3*x[2]) - 0.5, nil }
 	product := func(x []float64) (float64, error) { return 700 - x[0]*x[3]*x[2], nil }
 	held := levers()
@@ -151,7 +151,7 @@ func TestNearestAgainstBruteForce(t *testing.T) {
 		found := bruteForce(c.list, c.g, 4, step)
 		t.Logf("%s: %.3f, by brute force %.3f", c.name, w.Distance, found)
 		assert.LessOrEqual(t, w.Distance, found+0.01, c.name)
-		assert.GreaterOrEqual(t, w.Distance, found-1.5*step, c.name)
+		assert.GreaterOrEqual(t, w.Distance, found-2.2*step, c.name) // the end of a range lies between two points of the grid
 	}
 }
 
