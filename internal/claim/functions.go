@@ -11,6 +11,8 @@ type function struct {
 	shape string // as it is written
 	is    func([]*constituent.Constituent) dimension
 	eval  func(*evaluation, figure) (span, error)
+
+	solution bool // it is of the chemistry
 }
 
 func (f *function) dimension(tags []*constituent.Constituent) dimension { return f.is(tags) }
@@ -32,17 +34,17 @@ var functions []*function
 
 func init() { // the functions evaluate figures, and figures name their function
 	functions = []*function{
-		{"serving", "t", "serving(SUGAR)", amountOf, (*evaluation).serving},
-		{"per100g", "t", "per100g(SUGAR)", amountOf, (*evaluation).per100g},
-		{"per100ml", "t", "per100ml(SUGAR)", amountOf, (*evaluation).per100ml},
-		{"component", "pt", `component("cherry syrup", SUGAR)`, amountOf, (*evaluation).serving},
-		{"share", "tp", `share(MALAC, "cherry syrup")`, always(plain), (*evaluation).share},
-		{"ratio", "tt", "ratio(MALAC, CITAC)", always(plain), (*evaluation).ratio},
-		{"ph", "", "ph()", always(ofPH), property(PH)},
-		{"ta", "", "ta()", always(concentration), property(Acidity)},
-		{"brix", "", "brix()", always(ofBrix), property(Brix)},
-		{"brix_acid", "", "brix_acid()", always(plain), property(BrixAcid)},
-		{"alcohol_abv", "", "alcohol_abv()", always(plain), property(Strength)},
+		{"serving", "t", "serving(SUGAR)", amountOf, (*evaluation).serving, false},
+		{"per100g", "t", "per100g(SUGAR)", amountOf, (*evaluation).per100g, false},
+		{"per100ml", "t", "per100ml(SUGAR)", amountOf, (*evaluation).per100ml, false},
+		{"component", "pt", `component("cherry syrup", SUGAR)`, amountOf, (*evaluation).serving, false},
+		{"share", "tp", `share(MALAC, "cherry syrup")`, always(plain), (*evaluation).share, false},
+		{"ratio", "tt", "ratio(MALAC, CITAC)", always(plain), (*evaluation).ratio, false},
+		{"ph", "", "ph()", always(ofPH), property(PH), true},
+		{"ta", "", "ta()", always(concentration), property(Acidity), true},
+		{"brix", "", "brix()", always(ofBrix), property(Brix), true},
+		{"brix_acid", "", "brix_acid()", always(plain), property(BrixAcid), true},
+		{"alcohol_abv", "", "alcohol_abv()", always(plain), property(Strength), false},
 	}
 }
 

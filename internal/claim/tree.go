@@ -1,6 +1,8 @@
 package claim
 
 import (
+	"slices"
+
 	"sipsum/internal/constituent"
 	"sipsum/internal/fail"
 )
@@ -105,6 +107,11 @@ func (c *Claim) Constituents() []constituent.ID {
 		}
 	}
 	return ids
+}
+
+// OfLiquid reports whether a claim asks what the drink is as a solution.
+func (c *Claim) OfLiquid() bool {
+	return slices.ContainsFunc(figures(c.truth), func(f figure) bool { return f.function.solution })
 }
 
 // figures lists the figures of an expression, in its order.

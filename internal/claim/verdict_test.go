@@ -52,7 +52,9 @@ func even(low, high float64, n int) []float64 {
 	return col
 }
 
-func figure(col []float64, gaps ...claim.Gap) claim.Figure { return claim.Figure{Known: col, Gaps: gaps} }
+func figure(col []float64, gaps ...claim.Gap) claim.Figure {
+	return claim.Figure{Known: col, Gaps: gaps}
+}
 
 func gap(key string, most float64) claim.Gap {
 	return claim.Gap{Key: key, Most: []float64{most}, What: key}

@@ -1,0 +1,238 @@
+package claims
+
+import (
+	"context"
+	"math"
+	"slices"
+	"strings"
+
+	"sipsum/internal/claim"
+	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
+	"sipsum/internal/fail"
+	"sipsum/internal/food"
+	"sipsum/internal/note"
+	"sipsum/internal/unit"
+)
+
+// World is the nearest world in which a claim is false.
+type World struct {
+	Changes  []Change
+	Distance float64 // standard deviations of the draws
+	Drink    *drink.Drink
+}
+
+// Change is one figure of the world, as a drink file would state it.
+type Change struct {
+	Words string  // "your pear has under 0.4 g malic acid in 100 g"
+	Is    float64 // what it is taken to be
+	To    float64
+	Unit  string
+	Line  string // of the drink file
+}
+
+// mostLevers is how many inputs a world may move: our own bound, so that it can be said.
+const mostLevers = 3
+
+// nearest looks for the world in which a claim is false. A world of one input is told where there
+// is one, since it is the easiest to say, unless several together are much more plausible.
+func (b Bench) nearest(ctx context.Context, g *Glass, c *claim.Claim, margin []float64) (*World, error) {
+	list := g.levers(margin, b.Assay.Inputs)
+	if len(list) == 0 {
+		return nil, nil
+	}
+	const plainer = 1.5 // times as far as several together: our own bound
+	var best *World
+	for n := 1; n <= len(list); n++ {
+		w, err := b.search(ctx, g, c, list[:n])
+		switch {
+		case err != nil && fail.ExitCode(err) != fail.Wrong:
+			return nil, err
+		case err != nil || w == nil:
+		case best == nil || w.Distance*plainer < best.Distance:
+			best = w
+		}
+	}
+	return best, nil
+}
+
+// search finds the nearest world of some levers.
+func (b Bench) search(ctx context.Context, g *Glass, c *claim.Claim, list []lever) (*World, error) {
+	levers := make([]claim.Lever, len(list))
+	for i, l := range list {
+		levers[i] = claim.Lever{Column: l.column, Low: l.low, High: l.high}
+	}
+	holds := func(at []float64) (claim.Outcome, error) {
+		d, stand := changed(b.Assay.Drink, list, at)
+		a, err := b.Again(ctx, d, c.OfLiquid())
+		if err != nil {
+			return claim.Outcome{}, err
+		}
+		other := NewGlass(a, b.Declared)
+		other.standFor = stand
+		return c.Evaluate(other, nil)
+	}
+	w, ok, err := claim.Nearest(levers, func(at []float64) (float64, error) {
+		o, err := holds(at)
+		if err != nil {
+			return 0, err
+		}
+		if m := o.Margin[0]; m > 0 || !o.Central() {
+			return m, nil
+		}
+		return math.SmallestNonzeroFloat64, nil // at the limit, and it counts as held
+	})
+	if err != nil || !ok {
+		return nil, err
+	}
+	at := make([]float64, len(w.At))
+	for i, l := range list {
+		at[i] = l.outwards(w.At[i])
+	}
+	o, err := holds(at) // as it is told
+	if err != nil || o.Central() {
+		return nil, err
+	}
+	world := &World{Distance: w.Distance}
+	world.Drink, _ = changed(b.Assay.Drink, list, at)
+	for i, l := range list {
+		world.Changes = append(world.Changes, l.change(at[i]))
+	}
+	return world, nil
+}
+
+// lever is an input that a drink file can state otherwise.
+type lever struct {
+	estimate.Entry
+	column    []float64 // in the unit in which it is stated
+	low, high float64
+
+	food *food.Food // whose figure it is; nil: an amount
+	tag  string
+	unit string
+	line drink.Line // whose amount it is
+}
+
+// levers gives those inputs that a margin goes with, the most first, as far as a file can state
+// them.
+func (g *Glass) levers(margin []float64, inputs []estimate.Entry) []lever {
+	left := slices.Clone(inputs)
+	var list []lever
+	for len(list) < mostLevers {
+		at, _ := claim.Weakest(margin, left)
+		if at < 0 {
+			break
+		}
+		in := left[at]
+		left = slices.Delete(left, at, at+1)
+		if l, ok := g.lever(in); ok {
+			list = append(list, l)
+		}
+	}
+	return list
+}
+
+func (g *Glass) lever(in estimate.Entry) (lever, bool) {
+	l := lever{Entry: in}
+	factor := 1.0
+	switch in.Cause {
+	case estimate.Tables:
+		what, of, _ := strings.Cut(in.Name, " of ")
+		c, ok := constituentNamed(what)
+		if !ok || c.PerGram == 0 {
+			return l, false
+		}
+		for _, r := range g.assay.Serving.Rows {
+			if f := r.Profile.Food; f.ID.String() == of && r.Profile.Lender == nil && g.statable(f) {
+				l.food, l.tag, l.unit = f, string(c.ID), c.Unit
+			}
+		}
+		if l.food == nil {
+			return l, false
+		}
+		factor = unit.Hundred * c.PerGram
+	case estimate.Hand:
+		line, ok := lineAt(g.assay.Drink, in.Name)
+		if !ok || line.Portion != "" || line.Amount.Measure.Factor == 0 {
+			return l, false
+		}
+		l.line, l.unit = line, line.Amount.Measure.Name
+		factor = 1 / line.Amount.Measure.Factor
+	default:
+		return l, false
+	}
+	l.column = make([]float64, len(in.Column))
+	for d, x := range in.Column {
+		l.column[d] = x * factor
+	}
+	l.low, l.high = slices.Min(l.column), slices.Max(l.column)
+	return l, true
+}
+
+// statable tells whether a drink can take a food of a table with another figure: it is poured by
+// lines of components and of the build alone.
+func (g *Glass) statable(f *food.Food) bool {
+	if f.ID.Table == food.Own || f.ID.Table == "" || f.Chemical {
+		return false
+	}
+	lines := map[string]bool{}
+	for _, line := range linesOf(g.assay.Drink) {
+		lines[line.Path] = line.Portion == "" && line.Fill == "" && !line.Counted
+	}
+	for _, r := range g.assay.Serving.Rows {
+		if r.Profile.Food.ID == f.ID && !lines[r.Line] {
+			return false
+		}
+	}
+	return true
+}
+
+// linesOf lists the lines of components and of the build.
+func linesOf(d *drink.Drink) []drink.Line {
+	list := slices.Clone(d.Build)
+	for i := range d.Components {
+		list = append(list, d.Components[i].Ingredients...)
+	}
+	return list
+}
+
+func lineAt(d *drink.Drink, path string) (drink.Line, bool) {
+	for _, line := range linesOf(d) {
+		if line.Path == path {
+			return line, true
+		}
+	}
+	return drink.Line{}, false
+}
+
+// outwards rounds a figure to what can be said, away from what it is taken to be.
+func (l lever) outwards(x float64) float64 {
+	const digits = 3
+	if x == 0 || x == l.column[0] {
+		return x
+	}
+	step := math.Pow10(int(math.Floor(math.Log10(math.Abs(x)))) - digits + 1)
+	if x > l.column[0] {
+		return math.Ceil(x/step-unit.Closeness) * step
+	}
+	return math.Floor(x/step+unit.Closeness) * step
+}
+
+// change says a figure of the world in words.
+func (l lever) change(x float64) Change {
+	c := Change{Is: l.column[0], To: x, Unit: l.unit}
+	than := "over "
+	if x < l.column[0] {
+		than = "under "
+	}
+	figure := than + note.Grams(x) + " " + l.unit
+	if l.food == nil {
+		c.Words = "there is " + figure + " of " + l.line.Food + " in " + note.Place(drink.Owner(l.line.Path))
+		c.Line = "- " + note.Grams(x) + " " + l.unit + " " + l.line.Food
+		return c
+	}
+	named, _ := constituentNamed(strings.SplitN(l.Name, " of ", 2)[0])
+	c.Words = "your " + shortName(l.food) + " has " + figure + " " + named.Words() + " in 100 g"
+	c.Line = slug(l.food) + `: {name: "` + l.food.Name() + `", fill: "` + l.food.ID.String() + `", per: 100 g, values: {` + l.tag + ": " + note.Grams(x) + " " + l.unit + `}, source: "…"}`
+	return c
+}
