@@ -135,20 +135,20 @@ func under(a, b span, strictly bool) judged {
 	m := minus(b, a)
 	j := judged{make([]bool, len(m.low)), make([]bool, len(m.high)), m}
 	for d := range m.low {
-		dust := closeness(at(a.low, d), at(b.low, d))
-		if strictly {
-			dust = -dust
-		}
-		j.sure[d] = m.low[d] >= -dust // not if it is not a number
+		j.sure[d] = reached(m.low[d], closeness(at(a.high, d), at(b.low, d)), strictly) // not if it is not a number
 	}
 	for d := range m.high {
-		dust := closeness(at(a.high, d), at(b.high, d))
-		if strictly {
-			dust = -dust
-		}
-		j.may[d] = !(m.high[d] < -dust)
+		j.may[d] = math.IsNaN(m.high[d]) || reached(m.high[d], closeness(at(a.low, d), at(b.high, d)), strictly)
 	}
 	return j
+}
+
+// reached tells whether a margin is there, but for what arithmetic may miss.
+func reached(margin, dust float64, strictly bool) bool {
+	if strictly {
+		return margin > dust
+	}
+	return margin >= -dust
 }
 
 // closeness is by how much arithmetic may miss two figures.

@@ -112,6 +112,8 @@ func TestVerdicts(t *testing.T) {
 		{`alcohol_abv() <= 1.2 %`, "supported", 1},
 		{`brix() > 13`, "supported", 1},
 		{`contains("milk")`, "supported", 1},
+		{`component("syrup", CITAC) > 0 g`, "refuted", 0}, // none is not more than none
+		{`component("syrup", CITAC) >= 0 g`, "supported", 1},
 		{`share(MALAC, "syrup") >= 30 %`, "supported", 1},       // 0.3 of 0.8 at the most: 37.5 %
 		{`ratio(MALAC, SUGAR) < 10 %`, "supported", 1},          // 0.8 of 10
 		{`share(MALAC, "syrup") >= 80 %`, "refuted", 0},         // 75 % at best

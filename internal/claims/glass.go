@@ -1,6 +1,7 @@
 package claims
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -111,8 +112,19 @@ func lineFor(f *food.Food, c *constituent.Constituent) (line, where string) {
 	if f.ID.Table == food.Own {
 		return "values: {" + value + "}", "foods, " + f.ID.Code
 	}
-	code := slug(f)
-	return code + `: {name: "` + f.Name() + `", fill: "` + f.ID.String() + `", per: 100 g, values: {` + value + `}, source: "…"}`, "foods; then pour own:" + code
+	return ownLine(f, value), "foods; then pour own:" + slug(f)
+}
+
+// ownLine writes a food of a table as an own food that borrows all but some values from it.
+func ownLine(f *food.Food, values string) string {
+	of := `name: "` + f.Name() + `"`
+	if f.Group != "" {
+		of += ", group: " + f.Group
+	}
+	if food.Stated(f.Density.GramsPerMl) {
+		of += fmt.Sprintf(", density: %g g/ml", f.Density.GramsPerMl)
+	}
+	return slug(f) + ": {" + of + `, fill: "` + f.ID.String() + `", per: 100 g, values: {` + values + `}, source: "…"}`
 }
 
 // Property is what the drink is as a liquid.

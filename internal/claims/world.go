@@ -28,7 +28,7 @@ type Change struct {
 	Is    float64 // what it is taken to be
 	To    float64
 	Unit  string
-	Line  string // of the drink file
+	Line  string // of the drink file: an amount's, or the own food's that has all the figures of the world
 }
 
 // mostLevers is how many inputs a world may move: our own bound, so that it can be said.
@@ -96,7 +96,11 @@ func (b Bench) search(ctx context.Context, g *Glass, c *claim.Claim, list []leve
 	world := &World{Distance: w.Distance}
 	world.Drink, _ = changed(b.Assay.Drink, list, at)
 	for i, l := range list {
-		world.Changes = append(world.Changes, l.change(at[i]))
+		c := l.change(at[i])
+		if l.food != nil {
+			c.Line = ownLine(l.food, valuesOf(l.food, list, at))
+		}
+		world.Changes = append(world.Changes, c)
 	}
 	return world, nil
 }
@@ -205,6 +209,17 @@ func lineAt(d *drink.Drink, path string) (drink.Line, bool) {
 	return drink.Line{}, false
 }
 
+// valuesOf writes the figures of a food in a world.
+func valuesOf(f *food.Food, list []lever, at []float64) string {
+	var values []string
+	for i, l := range list {
+		if l.food != nil && l.food.ID == f.ID {
+			values = append(values, l.tag+": "+note.Grams(at[i])+" "+l.unit+" ± 0")
+		}
+	}
+	return strings.Join(values, ", ")
+}
+
 // outwards rounds a figure to what can be said, away from what it is taken to be.
 func (l lever) outwards(x float64) float64 {
 	const digits = 3
@@ -233,6 +248,5 @@ func (l lever) change(x float64) Change {
 	}
 	named, _ := constituentNamed(strings.SplitN(l.Name, " of ", 2)[0])
 	c.Words = "your " + shortName(l.food) + " has " + figure + " " + named.Words() + " in 100 g"
-	c.Line = slug(l.food) + `: {name: "` + l.food.Name() + `", fill: "` + l.food.ID.String() + `", per: 100 g, values: {` + l.tag + ": " + note.Grams(x) + " " + l.unit + `}, source: "…"}`
 	return c
 }
