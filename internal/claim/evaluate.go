@@ -45,6 +45,9 @@ func (c *Claim) Evaluate(env Env, fixed map[string]float64) (Outcome, error) {
 // Central tells whether a claim holds at central values, with the unknown at the end that hurts.
 func (o Outcome) Central() bool { return o.central[0] }
 
+// AtCentre tells of the central values whether a claim is sure, and whether it may hold.
+func (o Outcome) AtCentre() (sure, may bool) { return o.central[0], o.central[1] }
+
 // holding is the share of the draws in which something is so.
 func holding(col []bool) float64 {
 	draws := col[1:]
