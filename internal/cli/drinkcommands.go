@@ -141,7 +141,7 @@ func newEvidence(a *app) *cobra.Command {
 			"against the coffee alone (compare-with:), names the sources behind the figures, and tells of each of\n" +
 			"the drink's claims how surely it holds, what it hangs on, and in which world it would be false.\n" +
 			"With --check it judges one sentence in their place: --say \"Little sugar\" --check \"serving(SUGAR) < 8 g\".",
-		text: textreport.Evidence, json: jsonreport.Evidence, claims: true, findings: (*sheet.Sheet).UndecidedClaims,
+		text: textreport.Evidence, json: jsonreport.Evidence, claims: true, findings: sheet.UndecidedClaims,
 		said: func() (*drink.Claim, error) { return claimOf(say, check) },
 	})
 	cmd.Flags().StringVar(&say, "say", "", "a sentence to test, in the place of the file's claims")
@@ -167,7 +167,7 @@ func newSheet(a *app) *cobra.Command {
 		long: "sheet prints everything about a drink: the brief, evidence by category, composition, cards, allergens and\n" +
 			"cautions, what is not known, and the sources.",
 		text: textreport.Sheet, json: jsonreport.Sheet, ruled: true, reads: true, claims: true,
-		findings: (*sheet.Sheet).NotReady,
+		findings: sheet.NotReady,
 	})
 }
 

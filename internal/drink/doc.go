@@ -38,7 +38,7 @@
 //	garnish       lines; none is eaten unless it says eaten: true
 //	may-contain   list of allergens
 //	categories    name → list of constituents
-//	claims        list of {say, check}
+//	claims        list of {say, check}; check is an expression of package claim
 //	targets       list of expressions
 //	vary          list of {of, from, to}
 //
@@ -121,6 +121,6 @@
 // not equal the letter with the accent. No-break spaces in lines and names are
 // read as spaces. The text of a food that " # " has cut, with a space after the
 // #, cannot be told from a line with a comment. Expressions in claims and targets
-// are kept verbatim and not checked here. The schema checks the form of values
+// are kept verbatim and not checked here (package claim has their grammar). The schema checks the form of values
 // and keys; what goes together only the parser knows.
 package drink

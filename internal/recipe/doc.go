@@ -22,7 +22,7 @@
 //
 // # Limits
 //
-// Names are found whole, never by likeness: what is near is only suggested. Claims and
-// targets are refused. Garnish amounts are for all servings together, like the build; a
+// Names are found whole, never by likeness: what is near is only suggested. Targets
+// are refused; claims are judged further up (package claims). Garnish amounts are for all servings together, like the build; a
 // garnish that is not eaten counts for the allergens only.
 package recipe
