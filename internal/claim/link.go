@@ -3,8 +3,6 @@ package claim
 import (
 	"math"
 
-	"gonum.org/v1/gonum/stat"
-
 	"sipsum/internal/estimate"
 )
 
@@ -13,24 +11,34 @@ import (
 func Weakest(margin []float64, inputs []estimate.Entry) (place int, share float64) {
 	place = -1
 	for i, in := range inputs {
-		rho := correlation(margin, in.Column)
-		n := length(margin, in.Column) - 1
-		if square := rho * rho; n >= estimate.FewestDraws && estimate.Counts(rho, 1, n) && square > share {
+		n := length(margin, in.Column)
+		if n <= estimate.FewestDraws || len(margin) == 1 {
+			continue
+		}
+		rho := correlation(margin[:n], in.Column[:n])
+		if square := rho * rho; estimate.Counts(rho, 1, n-1) && square > share {
 			place, share = i, square
 		}
 	}
 	return place, share
 }
 
-// correlation of the draws of two columns, as far as both go; 0 where either has no spread.
+// correlation of the draws of two columns of one length, each seen from its central value; 0 where
+// either has no spread.
 func correlation(a, b []float64) float64 {
-	n := length(a, b)
-	if n <= estimate.FewestDraws || len(a) == 1 || len(b) == 1 {
+	var sumA, sumB, squaresA, squaresB, products float64
+	for d := 1; d < len(a); d++ {
+		x, y := a[d]-a[0], b[d]-b[0]
+		sumA += x
+		sumB += y
+		squaresA += x * x
+		squaresB += y * y
+		products += x * y
+	}
+	n := float64(len(a) - 1)
+	spreads := (squaresA - sumA*sumA/n) * (squaresB - sumB*sumB/n)
+	if !(spreads > 0) || math.IsInf(spreads, 1) {
 		return 0
 	}
-	rho := stat.Correlation(a[1:n], b[1:n], nil)
-	if math.IsNaN(rho) {
-		return 0
-	}
-	return rho
+	return (products - sumA*sumB/n) / math.Sqrt(spreads)
 }

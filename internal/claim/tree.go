@@ -109,6 +109,15 @@ func (c *Claim) Constituents() []constituent.ID {
 	return ids
 }
 
+// Brings gives what a claim says a part of the drink brings, if it is of one such figure.
+func (c *Claim) Brings() (of *constituent.Constituent, by Part, ok bool) {
+	list := figures(c.truth)
+	if len(list) != 1 || list[0].part.Sort == Whole {
+		return nil, Part{}, false
+	}
+	return list[0].tags[0], list[0].part, true
+}
+
 // OfLiquid reports whether a claim asks what the drink is as a solution.
 func (c *Claim) OfLiquid() bool {
 	return slices.ContainsFunc(figures(c.truth), func(f figure) bool { return f.function.solution })

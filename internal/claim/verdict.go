@@ -60,6 +60,9 @@ func (v Verdict) side() string {
 // Holds reports whether the draws bear the claim.
 func (v Verdict) Holds() bool { return v.side() == "holds" }
 
+// Firm reports whether they hardly leave a doubt of it.
+func (v Verdict) Firm() bool { return v.Word == rungs()[0].word }
+
 // Unclear reports whether the draws leave the claim open.
 func (v Verdict) Unclear() bool { return v.side() == "unclear" }
 

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 
+	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/food"
 	"sipsum/internal/unit"
@@ -28,6 +29,11 @@ func changed(d *drink.Drink, list []lever, at []float64) (*drink.Drink, map[food
 			})
 			continue
 		}
+		number, _ := strconv.ParseFloat(strconv.FormatFloat(at[i], 'g', 12, 64), 64)
+		if l.food.ID.Table == food.Own {
+			restate(&out, l, number)
+			continue
+		}
 		code := slug(l.food)
 		own := food.ID{Table: food.Own, Code: code}
 		if _, have := stand[own]; !have {
@@ -40,10 +46,23 @@ func changed(d *drink.Drink, list []lever, at []float64) (*drink.Drink, map[food
 			})
 		}
 		f := &out.Foods[slices.IndexFunc(out.Foods, func(o drink.OwnFood) bool { return o.Code == code })]
-		number, _ := strconv.ParseFloat(strconv.FormatFloat(at[i], 'g', 12, 64), 64)
 		f.Values = append(f.Values, drink.Stated{Tag: l.tag, Exact: true, Quantity: drink.Quantity{Number: number, Unit: l.unit}})
 	}
 	return &out, stand
+}
+
+// restate gives an own food another figure, given per 100 g, in the place of the one that it states.
+func restate(d *drink.Drink, l lever, per100g float64) {
+	i := slices.IndexFunc(d.Foods, func(o drink.OwnFood) bool { return o.Code == l.food.ID.Code })
+	o := &d.Foods[i]
+	grams := o.Per.Base()
+	if o.Per.Measure.Kind == unit.Volume && o.Density != nil {
+		grams *= o.Density.Number
+	}
+	o.Values = slices.DeleteFunc(slices.Clone(o.Values), func(v drink.Stated) bool {
+		return slices.ContainsFunc(constituent.Said(v.Tag), func(c *constituent.Constituent) bool { return string(c.ID) == l.tag })
+	})
+	o.Values = append(o.Values, drink.Stated{Tag: l.tag, Exact: true, Quantity: drink.Quantity{Number: per100g * grams / unit.Hundred, Unit: l.unit}})
 }
 
 // standIn is an own food that borrows all from another.

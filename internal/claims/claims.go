@@ -12,6 +12,7 @@ import (
 	"sipsum/internal/drivers"
 	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
+	"sipsum/internal/unit"
 )
 
 // Said is a claim of a drink file with its verdict.
@@ -42,6 +43,10 @@ type Bench struct {
 // Read reads the expressions of a drink; what is wrong with them joins the faults.
 func Read(d *drink.Drink, faults *fail.List) []*claim.Claim {
 	list := make([]*claim.Claim, len(d.Claims))
+	if most := int(unit.LimitOf("claims of a drink", "").High); len(list) > most {
+		faults.Add(d.Claims[most].Place, "keep those that you will say", "the drink has %d claims, at most %d are judged", len(list), most)
+		return nil
+	}
 	for i, c := range d.Claims {
 		read, err := claim.Parse(c.Check, c.CheckAt)
 		faults.Join(c.Place, err)
@@ -94,6 +99,9 @@ func (b Bench) judge(ctx context.Context, g *Glass, c *claim.Claim, of drink.Cla
 	margin := v.Outcome.Margin
 	if at, share := claim.Weakest(margin, b.Assay.Inputs); at >= 0 {
 		s.Weakest = g.linkOf(b.Assay.Inputs[at], share, b.Works)
+	}
+	if s.Weakest != nil {
+		g.askOfPowder(s.Weakest, c, v)
 	}
 	if closing := b.Assay.Closing(margin); len(closing) > 0 {
 		s.Closes = &closing[0]

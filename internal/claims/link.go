@@ -83,6 +83,9 @@ func (g *Glass) ofTable(l *Link, works Works) {
 		case from != f:
 			l.Rests = "borrowed from " + from.ID.String()
 		}
+		if own, ok := g.assay.Drink.OwnFood(f.ID.Code); ok && f.ID.Table == food.Own && from == f {
+			l.Answer = "by " + own.Source
+		}
 		var cited []string
 		for id := range strings.FieldsSeq(cell.Source) {
 			if w, ok := works(cell.From.Works(), id); ok && !source.IsFromMemory(w.Citation) {

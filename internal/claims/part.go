@@ -156,6 +156,17 @@ var heads = sync.OnceValue(func() map[string][]string {
 	return groups
 })
 
+// chemicals are the names of core foods that are one substance, before their comma.
+var chemicals = sync.OnceValue(func() map[string]bool {
+	names := map[string]bool{}
+	for _, row := range embedded.Rows("core/foods.csv") {
+		if row.Text("use") == "chemical" {
+			names[head(row.Text("name"))] = true
+		}
+	}
+	return names
+})
+
 // grown tells whether a name is that of something grown.
 func grown(name string) bool {
 	return slices.ContainsFunc(heads()[spelling.Plain(name)], func(group string) bool {

@@ -8,6 +8,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/claim"
+	"sipsum/internal/claims"
+	"sipsum/internal/drink"
+	"sipsum/internal/fail"
 )
 
 const pots = `drink: "Pots"
@@ -85,11 +89,49 @@ claims: [{say: x, check: 'share(CAFFN, "herb") < 50 %'}, {say: y, check: 'ph() <
 	}
 }
 
-// BenchmarkClaim is the cost of one claim of a drink over 1,000 draws: aim 1 ms.
-func BenchmarkClaim(b *testing.B) {
+// Where nobody doubts who brings an acid the question is why not the acid itself; a powder is not
+// asked for itself, and nobody asks it of sugars.
+func TestThePowderIsAskedFor(t *testing.T) {
+	core := assaytest.Core(t)
+	asked := func(check string) string {
+		s := judged(t, core, pots+"  - {say: x, check: '"+check+"'}\n")[0]
+		require.NotNil(t, s.Weakest, check)
+		return s.Weakest.Asked + " " + s.Weakest.Answer
+	}
+	assert.Contains(t, asked(`component("pear juice", MALAC) > 5 mg`), "why not the powder? the powder is malic acid alone; with pear juice come ")
+	assert.Contains(t, asked(`component("pear juice", SUGAR) > 0.1 g`), "how ")
+	assert.Contains(t, asked(`serving(MALAC) > 1 mg`), "how ")
+}
+
+// A file does not have the program judge without end.
+func TestTooManyClaims(t *testing.T) {
+	text := pots
+	for range 51 {
+		text += "  - {say: x, check: ph() < 7}\n"
+	}
+	d, faults := drink.Parse("test", []byte(text), nil)
+	claims.Read(d, faults)
+	assert.ErrorContains(t, faults.Err(fail.Wrong), "test:61:5: the drink has 51 claims, at most 50 are judged")
+}
+
+// BenchmarkVerdict is the cost of the verdict on one claim of a drink over 1,000 draws, figures and
+// all: aim 1 ms.
+func BenchmarkVerdict(b *testing.B) {
 	core := assaytest.Core(b)
 	a := run(b, core, pots+"  - {say: x, check: 'share(CITAC, component \"pear juice\") > 50 % and serving(SUGAR) < 12 g'}\n", 1000)
-	bench := benchOf(a, core)
+	c, err := claim.Parse(a.Drink.Claims[0].Check, fail.Place{})
+	require.NoError(b, err)
+	for b.Loop() {
+		if _, err := c.Check(claims.NewGlass(a, nil)); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkJudge is that with the weakest link and the reading that closes it.
+func BenchmarkJudge(b *testing.B) {
+	core := assaytest.Core(b)
+	bench := benchOf(run(b, core, pots+"  - {say: x, check: 'share(CITAC, component \"pear juice\") > 50 % and serving(SUGAR) < 12 g'}\n", 1000), core)
 	bench.Again = nil
 	for b.Loop() {
 		if _, err := bench.Judge(context.Background()); err != nil {

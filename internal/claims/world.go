@@ -97,7 +97,7 @@ func (b Bench) search(ctx context.Context, g *Glass, c *claim.Claim, list []leve
 	world.Drink, _ = changed(b.Assay.Drink, list, at)
 	for i, l := range list {
 		c := l.change(at[i])
-		if l.food != nil {
+		if l.food != nil && l.food.ID.Table != food.Own {
 			c.Line = ownLine(l.food, valuesOf(l.food, list, at))
 		}
 		world.Changes = append(world.Changes, c)
@@ -147,7 +147,7 @@ func (g *Glass) lever(in estimate.Entry) (lever, bool) {
 			return l, false
 		}
 		for _, r := range g.assay.Serving.Rows {
-			if f := r.Profile.Food; f.ID.String() == of && r.Profile.Lender == nil && g.statable(f) {
+			if f := r.Profile.Food; f.ID.String() == of && (r.Profile.Lender == nil || f.ID.Table == food.Own) && g.statable(f) {
 				l.food, l.tag, l.unit = f, string(c.ID), c.Unit
 			}
 		}
@@ -176,6 +176,9 @@ func (g *Glass) lever(in estimate.Entry) (lever, bool) {
 // statable tells whether a drink can take a food of a table with another figure: it is poured by
 // lines of components and of the build alone.
 func (g *Glass) statable(f *food.Food) bool {
+	if own, ok := g.assay.Drink.OwnFood(f.ID.Code); ok && f.ID.Table == food.Own {
+		return own.Coffee == nil
+	}
 	if f.ID.Table == food.Own || f.ID.Table == "" || f.Chemical {
 		return false
 	}
@@ -247,6 +250,9 @@ func (l lever) change(x float64) Change {
 		return c
 	}
 	named, _ := constituentNamed(strings.SplitN(l.Name, " of ", 2)[0])
+	if l.food.ID.Table == food.Own {
+		c.Line = "values: {" + l.tag + ": " + note.Grams(x) + " " + l.unit + " ± 0} per 100 g, in foods, " + l.food.ID.Code
+	}
 	c.Words = "your " + shortName(l.food) + " has " + figure + " " + named.Words() + " in 100 g"
 	return c
 }

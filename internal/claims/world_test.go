@@ -120,6 +120,27 @@ func TestNearestOfOneFigureByHand(t *testing.T) {
 	assert.Equal(t, "citric acid of lemon juice", s.Weakest.Name)
 }
 
+// A figure that the file states itself is another in its own food, per what it states it; a serving
+// of 100 ml at 1.05 g/ml has what 100 ml have.
+func TestNearestOfAnOwnFood(t *testing.T) {
+	core := assaytest.Core(t)
+	text := `drink: "x"
+serves: 1
+foods:
+  oat: {name: "Oat drink, invented", group: plant drink, per: 100 ml, density: 1.05 g/ml, values: {WATER: 90 g ± 0, sugars: 4 g ± 0.5 g sd}, source: "the pack"}
+build: [100.00 ml own:oat]
+claims: [{say: x, check: serving(SUGAR) < 4.5 g}]
+`
+	s := judged(t, core, text)[0]
+	require.NotNil(t, s.Nearest, s.Line())
+	require.Len(t, s.Nearest.Changes, 1)
+	assert.InDelta(t, 4.5/1.05, s.Nearest.Changes[0].To, 0.02, "g in 100 g")
+	assert.Contains(t, s.Nearest.Changes[0].Line, "in foods, oat")
+	assert.Equal(t, "by the pack", s.Weakest.Answer)
+	value := s.Nearest.Drink.Foods[0].Values
+	assert.InDelta(t, 4.5, value[len(value)-1].Number, 0.02, "g in 100 ml")
+}
+
 // A world that no draw comes near is not told.
 func TestNoWorldBeyondTheDraws(t *testing.T) {
 	core := assaytest.Core(t)
