@@ -28,15 +28,33 @@ type Margin func(at []float64) (float64, error)
 const (
 	mostRounds = 30
 	stepOfSD   = 1e-2 // of a difference that stands for a derivative
-	settled    = 1e-4 // standard deviations between two rounds
+	settled    = 1e-3 // standard deviations between two rounds
+	hardlyOff  = 2e-2 // of a margin's standard deviation
 	halvings   = 40
 )
 
 // Nearest finds the least change of levers by which a margin comes down to zero; ok is false
-// where no setting within their ranges does, as far as the iteration tells.
-func Nearest(levers []Lever, g Margin) (w World, ok bool, err error) {
+// where no setting within their ranges does, as far as the iteration tells. drawn is the margin in
+// the draws of the levers: the plane through them is where the search begins, and ends if the margin
+// is hardly off it. With drawn nil it begins at the centre.
+func Nearest(levers []Lever, drawn []float64, g Margin) (w World, ok bool, err error) {
 	s := newSpace(levers)
 	x := append([]float64(nil), s.centre...)
+	if drawn != nil {
+		var reached bool
+		if x, reached = s.onPlane(drawn[0], s.regress(drawn)); !reached { // the end of all ranges
+			if m, err := g(x); err != nil || m > 0 {
+				return World{}, false, err
+			}
+		}
+		m, err := g(x)
+		if err != nil {
+			return World{}, false, err
+		}
+		if math.Abs(m) <= hardlyOff*spread(drawn) {
+			return s.walkOut(x, g)
+		}
+	}
 	for range mostRounds {
 		g0, slope, err := s.slope(x, g)
 		if err != nil {
@@ -48,8 +66,10 @@ func Nearest(levers []Lever, g Margin) (w World, ok bool, err error) {
 			here += slope[i] * (s.centre[i] - x[i])
 		}
 		next, reached := s.onPlane(here, slope)
-		if !reached && next == nil {
-			return World{}, false, nil
+		if !reached { // the end of all ranges
+			if m, err := g(next); err != nil || m > 0 {
+				return World{}, false, err
+			}
 		}
 		moved := s.distance(next, x)
 		x = next
@@ -58,6 +78,17 @@ func Nearest(levers []Lever, g Margin) (w World, ok bool, err error) {
 		}
 	}
 	return s.walkOut(x, g)
+}
+
+// Foretold is the distance of the nearest world by the plane through the draws; infinite where the
+// ranges of the levers do not reach it.
+func Foretold(levers []Lever, drawn []float64) float64 {
+	s := newSpace(levers)
+	x, reached := s.onPlane(drawn[0], s.regress(drawn))
+	if !reached {
+		return math.Inf(1)
+	}
+	return s.distance(x, s.centre)
 }
 
 // Linear is the closed form for a margin g₀ + a·(x − x₀) whose levers no range binds:
@@ -104,6 +135,19 @@ func newSpace(levers []Lever) *space {
 		_ = factors.InverseTo(s.precision)
 	}
 	return s
+}
+
+// regress gives the slope of the plane through the draws of a margin: Σ⁻¹ cov(x, margin). A lever
+// may have more draws than it.
+func (s *space) regress(drawn []float64) []float64 {
+	with := mat.NewVecDense(len(s.levers), nil)
+	for i, l := range s.levers {
+		n := min(len(l.Column), len(drawn))
+		with.SetVec(i, stat.Covariance(l.Column[1:n], drawn[1:n], nil))
+	}
+	var slope mat.VecDense
+	slope.MulVec(s.precision, with)
+	return slope.RawVector().Data
 }
 
 func (s *space) sd(i int) float64 { return math.Sqrt(s.covariance.At(i, i)) }
@@ -226,33 +270,42 @@ func (s *space) walkOut(x []float64, g Margin) (World, bool, error) {
 		}
 		return p
 	}
-	const far = 4 // times the way to the plane: our own bound
+	const far, stride = 4, 1.25 // times the way to the plane, and by what it is lengthened: our own bounds
 	near, gone := 0.0, 1.0
+	above, below, err := 0.0, 0.0, error(nil)
+	if above, err = g(s.centre); err != nil {
+		return World{}, false, err
+	}
 	for {
-		m, err := g(point(gone))
-		if err != nil {
+		if below, err = g(point(gone)); err != nil {
 			return World{}, false, err
 		}
-		if m <= 0 {
+		if below <= 0 {
 			break
 		}
-		if near, gone = gone, gone*1.25; gone > far {
+		if near, above, gone = gone, below, gone*stride; gone > far {
 			return World{}, false, nil
 		}
 	}
-	for range halvings {
-		middle := (near + gone) / 2
+	way := s.distance(point(1), s.centre)
+	for range halvings { // a chord, kept off its ends, so that both come nearer
+		if (gone-near)*way < settled {
+			break
+		}
+		const inside = 0.05
+		t := above / (above - below)
+		if math.IsNaN(t) || math.IsInf(t, 0) {
+			t = 0.5
+		}
+		middle := near + (gone-near)*min(max(t, inside), 1-inside)
 		m, err := g(point(middle))
 		if err != nil {
 			return World{}, false, err
 		}
 		if m <= 0 {
-			gone = middle
+			gone, below = middle, m
 		} else {
-			near = middle
-		}
-		if gone-near < settled {
-			break
+			near, above = middle, m
 		}
 	}
 	p := point(gone)

@@ -79,7 +79,7 @@ func TestNearestOfALinearMarginIsTheClosedForm(t *testing.T) {
 	list := levers()
 	a, centre := []float64{1, -0.5, 3, 0.02}, centreOf(list)
 	want := claim.Linear(centre, covariance(list), 2.5, a)
-	got, ok, err := claim.Nearest(list, linear(a, 2.5, centre))
+	got, ok, err := claim.Nearest(list, nil, linear(a, 2.5, centre))
 	require.NoError(t, err)
 	require.True(t, ok)
 	assert.InDelta(t, want.Distance, got.Distance, 1e-3)
@@ -140,7 +140,7 @@ func TestNearestAgainstBruteForce(t *testing.T) {
 		{"linear held", held, linear([]float64{1, -0.5, 3, 0.02}, 2, centreOf(held))},
 		{"share held", held, share},
 	} {
-		w, ok, err := claim.Nearest(c.list, c.g)
+		w, ok, err := claim.Nearest(c.list, nil, c.g)
 		require.NoError(t, err)
 		require.True(t, ok, c.name)
 		m, _ := c.g(w.At)
@@ -148,6 +148,21 @@ func TestNearestAgainstBruteForce(t *testing.T) {
 		for i, l := range c.list {
 			assert.True(t, w.At[i] >= l.Low && w.At[i] <= l.High, "%s: lever %d keeps to its range", c.name, i)
 		}
+		var drawn []float64
+		for d := range c.list[0].Column {
+			x := make([]float64, len(c.list))
+			for i := range x {
+				x[i] = c.list[i].Column[d]
+			}
+			m, _ := c.g(x)
+			drawn = append(drawn, m)
+		}
+		asked := 0
+		again, ok, err := claim.Nearest(c.list, drawn, func(x []float64) (float64, error) { asked++; return c.g(x) })
+		require.NoError(t, err)
+		require.True(t, ok, c.name)
+		assert.InDelta(t, w.Distance, again.Distance, 0.02*w.Distance, "%s: from the plane through the draws", c.name)
+		t.Logf("%s: the margin was asked for %d times, %.3f foretold", c.name, asked, claim.Foretold(c.list, drawn))
 		found := bruteForce(c.list, c.g, 4, step)
 		t.Logf("%s: %.3f, by brute force %.3f", c.name, w.Distance, found)
 		assert.LessOrEqual(t, w.Distance, found+0.01, c.name)
@@ -161,10 +176,10 @@ func TestNoWorld(t *testing.T) {
 	for i := range list {
 		list[i].Low, list[i].High = list[i].Column[0]*0.99, list[i].Column[0]*1.01
 	}
-	_, ok, err := claim.Nearest(list, linear([]float64{1, 0, 0, 0}, 5, centreOf(list)))
+	_, ok, err := claim.Nearest(list, nil, linear([]float64{1, 0, 0, 0}, 5, centreOf(list)))
 	require.NoError(t, err)
 	assert.False(t, ok)
-	_, ok, err = claim.Nearest(levers(), func([]float64) (float64, error) { return 1, nil })
+	_, ok, err = claim.Nearest(levers(), nil, func([]float64) (float64, error) { return 1, nil })
 	require.NoError(t, err)
 	assert.False(t, ok, "a margin that nothing moves")
 }

@@ -19,13 +19,14 @@ import (
 type Said struct {
 	Say, Check string
 	claim.Verdict
-	Figure  estimate.Summary // of the first figure of the check, with what is unknown at its least
-	UpTo    float64          // its upper end with it at its most; NaN where nothing bounds it
-	Weakest *Link            // nil if nothing of a run is uncertain, or nothing goes with the margin
-	Remarks []string
-	Nearest *World              // in which it is false; nil if it does not hold, or none is within range
-	Closes  *drivers.Suggestion // the reading that narrows the margin most; nil if none does
-	Names   []constituent.ID    // that it asks of
+	Figure   estimate.Summary // of the first figure of the check, with what is unknown at its least
+	UpTo     float64          // its upper end with it at its most; NaN where nothing bounds it
+	Weakest  *Link            // nil if nothing of a run is uncertain, or nothing goes with the margin
+	Remarks  []string
+	Searched bool                // its nearest world was looked for to the end
+	Nearest  *World              // in which it is false; nil if it does not hold, or none is within range
+	Closes   *drivers.Suggestion // the reading that narrows the margin most; nil if none does
+	Names    []constituent.ID    // that it asks of
 }
 
 // Again calculates a drink at central values, with other figures of its foods, and its chemistry
@@ -38,6 +39,8 @@ type Bench struct {
 	Declared Declared
 	Works    Works
 	Again    Again // nil: no nearest world is looked for
+
+	runs *budget
 }
 
 // Read reads the expressions of a drink; what is wrong with them joins the faults.
@@ -69,6 +72,7 @@ func Constituents(d *drink.Drink) []constituent.ID {
 // Judge judges the claims of a drink, in their order. All that is wrong is told at once.
 func (b Bench) Judge(ctx context.Context) ([]Said, error) {
 	faults := &fail.List{}
+	b.runs = newBudget()
 	d := b.Assay.Drink
 	g := NewGlass(b.Assay, b.Declared)
 	var list []Said
@@ -107,7 +111,7 @@ func (b Bench) judge(ctx context.Context, g *Glass, c *claim.Claim, of drink.Cla
 		s.Closes = &closing[0]
 	}
 	if v.Holds() && b.Again != nil {
-		s.Nearest, err = b.nearest(ctx, g, c, margin)
+		s.Nearest, s.Searched, err = b.nearest(ctx, g, c, margin)
 	}
 	return s, err
 }

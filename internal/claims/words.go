@@ -65,7 +65,7 @@ func (c Said) Lines() []string {
 			words[i] = fmt.Sprintf("%s (taken to be %s)", x.Words, note.Grams(rounded(x.Is)))
 		}
 		lines = append(lines, "false if "+strings.Join(words, " and "))
-	} else if c.Holds() {
+	} else if c.Searched {
 		lines = append(lines, "no figure of a food or amount makes it false within the range of its draws")
 	}
 	if c.Closes != nil {

@@ -2,6 +2,7 @@ package claims
 
 import (
 	"context"
+	"errors"
 	"math"
 	"slices"
 	"strings"
@@ -36,33 +37,69 @@ const mostLevers = 3
 
 // nearest looks for the world in which a claim is false. A world of one input is told where there
 // is one, since it is the easiest to say, unless several together are much more plausible.
-func (b Bench) nearest(ctx context.Context, g *Glass, c *claim.Claim, margin []float64) (*World, error) {
+func (b Bench) nearest(ctx context.Context, g *Glass, c *claim.Claim, margin []float64) (w *World, searched bool, err error) {
 	list := g.levers(margin, b.Assay.Inputs)
 	if len(list) == 0 {
-		return nil, nil
+		return nil, true, nil
 	}
+	b.runs.open()
 	const plainer = 1.5 // times as far as several together: our own bound
-	var best *World
-	for n := 1; n <= len(list); n++ {
-		w, err := b.search(ctx, g, c, list[:n])
-		switch {
-		case err != nil && fail.ExitCode(err) != fail.Wrong:
-			return nil, err
-		case err != nil || w == nil:
-		case best == nil || w.Distance*plainer < best.Distance:
-			best = w
+	best, least := len(list), math.Inf(1)
+	for n := len(list); n > 0; n-- {
+		if d := claim.Foretold(ranges(list[:n]), margin); d < plainer*least {
+			best, least = n, min(least, d)
 		}
 	}
-	return best, nil
+	w, err = b.search(ctx, g, c, list[:best], margin)
+	if w == nil && err == nil && best < len(list) {
+		w, err = b.search(ctx, g, c, list, margin)
+	}
+	switch {
+	case errors.Is(err, errRuns):
+		return nil, false, nil
+	case fail.ExitCode(err) == fail.Wrong: // a world that a drink file cannot state
+		return nil, true, nil
+	}
+	return w, true, err
 }
 
-// search finds the nearest world of some levers.
-func (b Bench) search(ctx context.Context, g *Glass, c *claim.Claim, list []lever) (*World, error) {
+// errRuns ends a search that takes too many runs.
+var errRuns = errors.New("too many runs")
+
+// budget counts the runs that are left for a claim and for a drink.
+type budget struct{ claim, drink int }
+
+func newBudget() *budget {
+	return &budget{drink: int(unit.LimitOf("runs for the nearest worlds of a drink", "").High)}
+}
+
+func (b *budget) open() {
+	b.claim = int(unit.LimitOf("runs for the nearest world of a claim", "").High)
+}
+
+func (b *budget) spend() error {
+	if b.claim == 0 || b.drink == 0 {
+		return errRuns
+	}
+	b.claim--
+	b.drink--
+	return nil
+}
+
+func ranges(list []lever) []claim.Lever {
 	levers := make([]claim.Lever, len(list))
 	for i, l := range list {
 		levers[i] = claim.Lever{Column: l.column, Low: l.low, High: l.high}
 	}
+	return levers
+}
+
+// search finds the nearest world of some levers.
+func (b Bench) search(ctx context.Context, g *Glass, c *claim.Claim, list []lever, margin []float64) (*World, error) {
 	holds := func(at []float64) (claim.Outcome, error) {
+		if err := b.runs.spend(); err != nil {
+			return claim.Outcome{}, err
+		}
 		d, stand := changed(b.Assay.Drink, list, at)
 		a, err := b.Again(ctx, d, c.OfLiquid())
 		if err != nil {
@@ -72,7 +109,7 @@ func (b Bench) search(ctx context.Context, g *Glass, c *claim.Claim, list []leve
 		other.standFor = stand
 		return c.Evaluate(other, nil)
 	}
-	w, ok, err := claim.Nearest(levers, func(at []float64) (float64, error) {
+	w, ok, err := claim.Nearest(ranges(list), margin, func(at []float64) (float64, error) {
 		o, err := holds(at)
 		if err != nil {
 			return 0, err
