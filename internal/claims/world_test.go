@@ -77,6 +77,8 @@ func TestEveryNearestWorldBreaksItsClaim(t *testing.T) {
 		`serving(K) > 50 mg and serving(SUGAR) < 30 g`,
 		`ratio(MALAC, SUGAR) < 5 %`,
 		`brix() < 20`,
+		`ph() < 3.9`,
+		`ta() > 1.5 g/l`,
 		`serving(MALAC) between 0.05 g and 0.8 g`,
 	} {
 		text := plum + "  - say: \"x\"\n    check: '" + check + "'\n"
