@@ -56,6 +56,23 @@ func TestLinearByHand(t *testing.T) {
 	assert.InDelta(t, 3/math.Sqrt(3), w.Distance, 1e-12)
 }
 
+// Two inputs that are independent and of one variance, 4/3, both 1 below at the nearest point of
+// 2 + x + y = 0; where x may be no less than −0.5 it is at −0.5 and −1.5: by hand.
+func TestForetoldKeepsToTheRanges(t *testing.T) {
+	x, y := []float64{0, 1, 1, -1, -1}, []float64{0, 1, -1, 1, -1}
+	margin := make([]float64, len(x))
+	for d := range x {
+		margin[d] = 2 + x[d] + y[d]
+	}
+	free := math.Inf(1)
+	of := func(low float64) float64 {
+		return claim.Foretold([]claim.Lever{{Column: x, Low: low, High: free}, {Column: y, Low: -free, High: free}}, margin)
+	}
+	assert.InDelta(t, math.Sqrt(2.0*3/4), of(-free), 1e-6)
+	assert.InDelta(t, math.Sqrt((0.25+2.25)*3/4), of(-0.5), 1e-6)
+	assert.True(t, math.IsInf(claim.Foretold([]claim.Lever{{Column: x, Low: -0.5, High: 9}, {Column: y, Low: -1, High: 9}}, margin), 1), "both at their ends")
+}
+
 func linear(a []float64, g0 float64, centre []float64) claim.Margin {
 	return func(x []float64) (float64, error) {
 		g := g0

@@ -1,6 +1,7 @@
 package claim_test
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -116,6 +117,7 @@ func TestVerdicts(t *testing.T) {
 		{`component("syrup", CITAC) >= 0 g`, "supported", 1},
 		{`share(MALAC, "syrup") >= 30 %`, "supported", 1},       // 0.3 of 0.8 at the most: 37.5 %
 		{`ratio(MALAC, SUGAR) < 10 %`, "supported", 1},          // 0.8 of 10
+		{`0 * serving(CITAC) < 1 g`, "supported", 1},            // none of what nothing bounds
 		{`share(MALAC, "syrup") >= 80 %`, "refuted", 0},         // 75 % at best
 		{`serving(MALAC) >= 0.4 g`, "supported", 1},             // what is known alone
 		{`serving(MALAC) > 0.81 g`, "refuted", 0},               // with all that is unknown
@@ -163,6 +165,33 @@ func TestNoSuchPart(t *testing.T) {
 	_, err = c.Check(sweet())
 	require.Error(t, err)
 	assert.Equal(t, "d.yaml:7:49: there is no part pear (there is: syrup)", err.Error())
+}
+
+// broken is a drink that cannot tell anything.
+type broken struct{ glass }
+
+var errBroken = errors.New("broken")
+
+func (b broken) Amount(c *constituent.Constituent, of claim.Part) (claim.Figure, error) {
+	if c.ID == "SUGAR" {
+		return claim.Figure{}, errBroken
+	}
+	return b.glass.Amount(c, of)
+}
+func (broken) Property(claim.Property) (claim.Figure, error) { return claim.Figure{}, errBroken }
+func (broken) Contains(string) (bool, claim.Gap, error)      { return false, claim.Gap{}, errBroken }
+
+// What a drink cannot tell is told, wherever in a claim it stands.
+func TestWhatTheDrinkCannotTell(t *testing.T) {
+	for _, text := range []string{
+		`serving(SUGAR) < 1 g`, `1 g < serving(SUGAR)`, `per100g(SUGAR) < 1 g`, `per100ml(MALAC) < 1 g`, `share(SUGAR, "syrup") > 1 %`, `ratio(SUGAR, MALAC) > 1`, `ratio(MALAC, SUGAR) > 1`,
+		`ph() < 3`, `contains("milk")`, `not contains("milk")`, `serving(MALAC) > 0 g and ph() < 3`, `ph() < 3 or serving(MALAC) > 0 g`, `serving(MALAC) + serving(SUGAR) < 1 g`, `serving(SUGAR) - serving(MALAC) < 1 g`,
+	} {
+		c, err := claim.Parse(text, fail.Place{})
+		require.NoError(t, err, text)
+		_, err = c.Check(broken{sweet()})
+		assert.ErrorIs(t, err, errBroken, text)
+	}
 }
 
 // The input that a margin goes with most is its weakest link, and noise is none.

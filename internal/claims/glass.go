@@ -24,7 +24,16 @@ type Glass struct {
 	declared Declared
 	standFor map[food.ID]food.ID // own foods of a nearest world, by the food that they stand for
 	kept     map[question]claim.Figure
-	remarks  []string // of the last claim
+	unknowns map[string]unknown // by the key of their gap
+	remarks  []string           // of the last claim
+}
+
+// unknown is a figure of a food that nobody knows, and the most that a gram holds of it; NaN where
+// nothing bounds it.
+type unknown struct {
+	food  *food.Food
+	of    *constituent.Constituent
+	bound float64
 }
 
 type question struct {
@@ -34,7 +43,7 @@ type question struct {
 
 // NewGlass makes the drink of claims of an assay that was run with draws and chemistry.
 func NewGlass(a *assay.Assay, declared Declared) *Glass {
-	return &Glass{assay: a, declared: declared, kept: map[question]claim.Figure{}}
+	return &Glass{assay: a, declared: declared, kept: map[question]claim.Figure{}, unknowns: map[string]unknown{}}
 }
 
 // stands gives the food that one stands for.
@@ -84,6 +93,7 @@ func (g *Glass) Amount(c *constituent.Constituent, of claim.Part) (claim.Figure,
 func (g *Glass) gap(r ledger.Row, c *constituent.Constituent, most []float64, factor float64) claim.Gap {
 	f := r.Profile.Food
 	gap := claim.Gap{Key: string(c.ID) + " of " + g.stands(f.ID).String(), Most: make([]float64, len(most)), What: c.Words() + " of " + shortName(f)}
+	g.unknowns[gap.Key] = unknown{f, c, r.Profile.Cells[c.Order].Bound}
 	for d, x := range most {
 		if gap.Most[d] = factor * x; math.IsNaN(x) {
 			gap.Most[d] = math.Inf(1)

@@ -62,7 +62,9 @@ func (c Said) Lines() []string {
 	if c.Nearest != nil {
 		words := make([]string, len(c.Nearest.Changes))
 		for i, x := range c.Nearest.Changes {
-			words[i] = fmt.Sprintf("%s (taken to be %s)", x.Words, note.Grams(rounded(x.Is)))
+			if words[i] = x.Words + ", which nobody knows"; !math.IsNaN(x.Is) {
+				words[i] = fmt.Sprintf("%s (taken to be %s)", x.Words, note.Grams(rounded(x.Is)))
+			}
 		}
 		lines = append(lines, "false if "+strings.Join(words, " and "))
 	} else if c.Searched {

@@ -26,7 +26,7 @@ type World struct {
 // Change is one figure of the world, as a drink file would state it.
 type Change struct {
 	Words string  // "your pear has under 0.4 g malic acid in 100 g"
-	Is    float64 // what it is taken to be
+	Is    float64 // what it is taken to be; NaN where nobody knows
 	To    float64
 	Unit  string
 	Line  string // of the drink file: an amount's, or the own food's that has all the figures of the world
@@ -96,21 +96,22 @@ func ranges(list []lever) []claim.Lever {
 
 // search finds the nearest world of some levers.
 func (b Bench) search(ctx context.Context, g *Glass, c *claim.Claim, list []lever, margin []float64) (*World, error) {
-	holds := func(at []float64) (claim.Outcome, error) {
+	holds := func(list []lever, at []float64) (o claim.Outcome, other *Glass, err error) {
 		if err := b.runs.spend(); err != nil {
-			return claim.Outcome{}, err
+			return o, nil, err
 		}
 		d, stand := changed(b.Assay.Drink, list, at)
 		a, err := b.Again(ctx, d, c.OfLiquid())
 		if err != nil {
-			return claim.Outcome{}, err
+			return o, nil, err
 		}
-		other := NewGlass(a, b.Declared)
+		other = NewGlass(a, b.Declared)
 		other.standFor = stand
-		return c.Evaluate(other, nil)
+		o, err = c.Evaluate(other, nil)
+		return o, other, err
 	}
 	w, ok, err := claim.Nearest(ranges(list), margin, func(at []float64) (float64, error) {
-		o, err := holds(at)
+		o, _, err := holds(list, at)
 		if err != nil {
 			return 0, err
 		}
@@ -126,9 +127,20 @@ func (b Bench) search(ctx context.Context, g *Glass, c *claim.Claim, list []leve
 	for i, l := range list {
 		at[i] = l.outwards(w.At[i])
 	}
-	o, err := holds(at) // as it is told
+	o, other, err := holds(list, at) // as it is told
 	if err != nil || o.Central() {
 		return nil, err
+	}
+	if _, may := o.AtCentre(); may { // what nobody knows is at the end that hurts
+		if list, at, ok = g.hurting(c, o, other, list, at); !ok {
+			return nil, nil
+		}
+		if o, _, err = holds(list, at); err != nil {
+			return nil, err
+		}
+		if _, may := o.AtCentre(); may {
+			return nil, nil
+		}
 	}
 	world := &World{Distance: w.Distance}
 	world.Drink, _ = changed(b.Assay.Drink, list, at)
@@ -152,6 +164,36 @@ type lever struct {
 	tag  string
 	unit string
 	line drink.Line // whose amount it is
+}
+
+// hurting adds to the levers of a world what nobody knows, each at the end that hurts a claim; ok is
+// false where a drink file cannot state it.
+func (g *Glass) hurting(c *claim.Claim, o claim.Outcome, other *Glass, list []lever, at []float64) (more []lever, set []float64, ok bool) {
+	more, set = slices.Clone(list), slices.Clone(at)
+	for _, gap := range o.Gaps {
+		u, known := g.unknowns[gap.Key]
+		if !known || !g.statable(u.food) {
+			return nil, nil, false
+		}
+		none, err := c.Evaluate(other, map[string]float64{gap.Key: 0})
+		if err != nil {
+			return nil, nil, false
+		}
+		all, err := c.Evaluate(other, map[string]float64{gap.Key: 1})
+		if err != nil {
+			return nil, nil, false
+		}
+		x := 0.0
+		if all.Margin[0] < none.Margin[0] {
+			x = u.bound * unit.Hundred * u.of.PerGram
+		}
+		if math.IsNaN(x) || u.of.PerGram == 0 {
+			return nil, nil, false
+		}
+		more = append(more, lever{Entry: estimate.Entry{Name: u.of.Name + " of " + u.food.ID.String()}, column: []float64{math.NaN()}, food: u.food, tag: string(u.of.ID), unit: u.of.Unit})
+		set = append(set, x)
+	}
+	return more, set, true
 }
 
 // levers gives those inputs that a margin goes with, the most first, as far as a file can state
@@ -277,7 +319,10 @@ func (l lever) outwards(x float64) float64 {
 func (l lever) change(x float64) Change {
 	c := Change{Is: l.column[0], To: x, Unit: l.unit}
 	than := "over "
-	if x < l.column[0] {
+	switch {
+	case math.IsNaN(c.Is): // nobody knows it
+		than = ""
+	case x < c.Is:
 		than = "under "
 	}
 	figure := than + note.Grams(x) + " " + l.unit

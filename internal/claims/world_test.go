@@ -100,7 +100,8 @@ func TestEveryNearestWorldBreaksItsClaim(t *testing.T) {
 		require.NoError(t, err)
 		o, err := c.Evaluate(claims.NewGlass(a, nil), nil)
 		require.NoError(t, err)
-		assert.False(t, o.Central(), "%s\n%s", check, file)
+		_, may := o.AtCentre()
+		assert.False(t, may, "%s\n%s", check, file)
 		before, err := c.Evaluate(claims.NewGlass(run(t, core, text, 50), nil), nil)
 		require.NoError(t, err)
 		assert.True(t, before.Central(), "%s holds in the file as it was", check)
@@ -141,6 +142,34 @@ claims: [{say: x, check: serving(SUGAR) < 4.5 g}]
 	assert.Equal(t, "by the pack", s.Weakest.Answer)
 	value := s.Nearest.Drink.Foods[0].Values
 	assert.InDelta(t, 4.5, value[len(value)-1].Number, 0.02, "g in 100 ml")
+}
+
+// Where something is unknown besides, the world states it too, at the end that hurts: else the file
+// of it would be one of which nobody can tell.
+func TestTheNearestWorldStatesTheUnknown(t *testing.T) {
+	core := assaytest.Core(t)
+	text := `drink: "x"
+serves: 1
+foods:
+  dark: {name: "Dark, invented", per: 100 g, values: {WATER: 99 g ± 0, CAFFN: 40 mg ± 5 mg sd}, source: "x"}
+  herb: {name: "Herb, invented", per: 100 g, values: {WATER: 99 g ± 0, CAFFN: unknown}, source: "x"}
+build: [50.00 g own:dark, 50.00 g own:herb]
+claims: [{say: x, check: serving(CAFFN) > 15 mg}]
+`
+	s := judged(t, core, text)[0]
+	require.NotNil(t, s.Nearest, s.Line())
+	require.Len(t, s.Nearest.Changes, 2)
+	assert.InDelta(t, 30, s.Nearest.Changes[0].To, 0.2, "15 mg of 50 g")
+	assert.Equal(t, "your herb has 0 mg caffeine in 100 g", s.Nearest.Changes[1].Words)
+	assert.Contains(t, strings.Join(s.Lines(), "\n"), "your herb has 0 mg caffeine in 100 g, which nobody knows")
+	again, err := benchOf(run(t, core, text, 50), core).Again(context.Background(), s.Nearest.Drink, false)
+	require.NoError(t, err)
+	c, err := claim.Parse(s.Check, fail.Place{})
+	require.NoError(t, err)
+	o, err := c.Evaluate(claims.NewGlass(again, nil), nil)
+	require.NoError(t, err)
+	_, may := o.AtCentre()
+	assert.False(t, may, "false, and not only unknown")
 }
 
 // A world that no draw comes near is not told.
