@@ -19,6 +19,8 @@ type Env interface {
 type Figure struct {
 	Known []float64 // with what is unknown at its least
 	Gaps  []Gap     // what is unknown, each once
+
+	Unknown bool // nothing at all is known: Known is the least that it could be, and no figure
 }
 
 // Gap is something of a figure that nobody knows.

@@ -16,13 +16,15 @@ type evaluation struct {
 	fixed map[string]float64 // by gap: the share of its most that is taken; the others are open
 	gaps  []Gap              // of the figures met, each once
 	shown span               // the first figure met, for people
+	told  bool               // it has been met
+	blind bool               // nothing is known of something in it
 }
 
 // Outcome is a claim evaluated.
 type Outcome struct {
 	Sure, May float64 // the share of the draws in which it holds with the unknown at the ends that hurt and that help
 	Margin    []float64
-	Figure    [2][]float64 // the first figure of the claim: with the unknown at its least and at its most
+	Figure    [2][]float64 // the first figure of the claim: with the unknown at its least and at its most; nil: nothing is known of it
 	Gaps      []Gap
 
 	central [2]bool // at central values: sure, may
@@ -35,6 +37,9 @@ func (c *Claim) Evaluate(env Env, fixed map[string]float64) (Outcome, error) {
 	j, err := e.truth(c.truth)
 	if err != nil {
 		return Outcome{}, err
+	}
+	if e.blind {
+		e.shown = span{}
 	}
 	return Outcome{
 		Sure: holding(j.sure), May: holding(j.may), Margin: j.margin.low,
@@ -132,8 +137,8 @@ func (e *evaluation) quantity(q quantity) (span, error) {
 		return exactly(q.value), nil
 	case figure:
 		s, err := q.function.eval(e, q)
-		if e.shown.low == nil {
-			e.shown = s
+		if !e.told {
+			e.shown, e.told = s, true
 		}
 		return s, err
 	case arithmetic:
@@ -170,6 +175,7 @@ func (e *evaluation) gap(g Gap) {
 
 // open makes a span of a figure: what is fixed is there in both ends.
 func (e *evaluation) open(f Figure) span {
+	e.blind = e.blind || f.Unknown && !e.told
 	s := span{f.Known, f.Known}
 	add := func(col, most []float64, share float64) []float64 {
 		return by(col, most, func(x, m float64) float64 {

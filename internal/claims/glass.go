@@ -85,6 +85,7 @@ func (g *Glass) Amount(c *constituent.Constituent, of claim.Part) (claim.Figure,
 			f.Gaps = added(f.Gaps, g.gap(r, c, most, factor))
 		}
 	}
+	f.Unknown = f.Known[0] == 0 && len(f.Gaps) > 0
 	g.kept[asked] = f
 	return f, nil
 }

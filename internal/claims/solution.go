@@ -38,7 +38,7 @@ var readable = map[claim.Property]struct{ words, line string }{
 func (g *Glass) solution(p claim.Property) (claim.Figure, error) {
 	c := g.assay.Chemistry
 	ph := unit.LimitOf("pH", "")
-	nothing := claim.Figure{Known: []float64{0}}
+	nothing := claim.Figure{Known: []float64{0}, Unknown: true}
 	switch {
 	case c == nil:
 		return g.open(p, nothing, math.Inf(1), ""), nil
@@ -62,7 +62,7 @@ func (g *Glass) estimate(p claim.Property, e chemistry.Estimate, factor, low, hi
 		if !math.IsNaN(e.Low) && !math.IsNaN(e.High) && e.High > e.Low {
 			low, high = e.Low*factor, e.High*factor
 		}
-		return g.open(p, claim.Figure{Known: []float64{low}}, high-low, e.Why)
+		return g.open(p, claim.Figure{Known: []float64{low}, Unknown: true}, high-low, e.Why)
 	}
 	col := slices.Concat([]float64{e.Mean}, e.Draws)
 	drawn := estimate.Summarise(col)
