@@ -15,7 +15,7 @@
 // open to beyond their draws (package chemistry) is a gap too, so is a figure that is withheld.
 //
 // The nearest world of a claim that holds is looked for among the inputs that a drink file can
-// state: the figures of foods of tables and written amounts, those few with which the margin goes
+// state: the figures of foods, of tables and of its own, and written amounts, those few with which the margin goes
 // most in the draws (world.go). The drink is calculated anew at central values wherever the search
 // asks, with each food as own food that borrows from the one it stands for, so that what is told is
 // what a file with these lines gives.
@@ -23,7 +23,9 @@
 // # Limits
 //
 // A food in a step's own list, one weighed by portions, one that borrows already and one with
-// coffee facts keep their figures in the nearest world. A food used in several pots moves in all of
-// them. Where no setting within the range of the draws breaks a claim none is told. The reading
+// coffee facts keep their figures in the nearest world; so do a published pH, factors of steps and
+// readings. A food used in several pots moves in all of
+// them. Where no setting within the range of the draws breaks a claim none is told, nor where it
+// would take more runs than data/limits.csv allows. The reading
 // that closes it is that which narrows the margin most of those not taken; it may not close it wholly.
 package claims
