@@ -11,6 +11,7 @@ import (
 	"sipsum/internal/curdling"
 	"sipsum/internal/drink"
 	"sipsum/internal/drivers"
+	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 	"sipsum/internal/note"
 	"sipsum/internal/prep"
@@ -74,6 +75,8 @@ type Size struct {
 	Mass    composition.Result // g
 	Volume  composition.Result // ml
 	Density composition.Result // g/ml
+
+	Strength composition.Result // % vol of what is liquid; only with draws
 }
 
 // Basis is the composition of a serving, and of 100 g and 100 ml of it.
@@ -87,6 +90,19 @@ type Basis struct {
 type Answers struct {
 	Drivers     *drivers.Drivers     // of Why; nil if not asked, or if the drink has none of it
 	Suggestions []drivers.Suggestion // of Next
+	Inputs      []estimate.Entry     // all that is uncertain; of a run whose ensemble has a journal
+
+	samples []drivers.Sample
+	bench   *reading.Bench
+}
+
+// Closing ranks the readings that nobody has taken by how much they narrow a column of the
+// serving's draws, such as the margin of a claim. Next must have been asked.
+func (a Answers) Closing(column []float64) []drivers.Suggestion {
+	if a.bench == nil {
+		return nil
+	}
+	return drivers.Closing(a.bench, a.samples, column)
 }
 
 // Component is the part of a serving that came of one component or food of the build.
@@ -142,15 +158,16 @@ func (a *Assay) curdled(r ledger.Row) bool {
 
 // ask answers the questions of a run that keeps its inputs.
 func (a *Assay) ask(p *Plan, list []*made) {
+	a.Inputs = p.ens.Journal.Entries()
 	if f, ok := a.PerServing.Find(a.Want.Why); ok {
 		a.Drivers = drivers.Of(f, a.Serving, p.ens.Journal.Entries())
 	}
 	if !a.Want.Next {
 		return
 	}
-	var samples []drivers.Sample
 	for _, m := range list {
-		samples = append(samples, m.samples...)
+		a.samples = append(a.samples, m.samples...)
 	}
-	a.Suggestions = drivers.Next(reading.NewBench(p.lab, amount.Hand{Ens: p.ens, Scale: a.Drink.Scale}, nil), samples, a.Want.Figures, a.Serving)
+	a.bench = reading.NewBench(p.lab, amount.Hand{Ens: p.ens, Scale: a.Drink.Scale}, nil)
+	a.Suggestions = drivers.Next(a.bench, a.samples, a.Want.Figures, a.Serving)
 }

@@ -23,6 +23,11 @@ func (a *Assay) measure(p *Plan, list []*made) {
 		m := &composition.Meter{Brief: !a.Want.Intervals, Draws: a.Want.Draws}
 		a.Mass = composition.Known(m.Of(mass), "g")
 		a.Volume = composition.Known(m.Of(volume), "ml")
+		if a.Want.Draws {
+			abv := p.lab.Gauge.Abv(list[len(list)-1].pot)
+			a.Strength = composition.Known(m.Of(abv), "% vol")
+			a.Mass.Draws, a.Volume.Draws, a.Strength.Draws = mass[1:], volume[1:], abv[1:]
+		}
 		a.Density = composition.Known(m.Of(estimate.Ratio(mass, volume, 1)), "g/ml")
 		a.PerServing = m.Composition(a.Serving, ids, of, ones, 1)
 	})

@@ -91,6 +91,7 @@ func Of(lab *acidity.Laboratory, l Liquid) *Chemistry {
 func solve(lab *acidity.Laboratory, l Liquid, in acidity.Ions, brix, density []float64) *Chemistry {
 	m, pot, sure, n := &composition.Meter{}, l.Pot, l.Read, in.N
 	c := &Chemistry{Celsius: l.Celsius, Density: composition.Known(m.Of(density), "g/ml"), Brix: composition.Known(m.Of(brix), "°Bx")}
+	c.Brix.Draws = brix[1:]
 	dry := liquid.TooDry(pot)
 	defer c.withholdReadings(dry)
 	c.CO2 = composition.Known(m.Of(estimate.Ratio(pot.Total(constituent.CarbonDioxide), lab.Gauge.Volume(pot), acidity.PerLitre)), "g/l")

@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"sipsum/internal/drink"
 	"sipsum/internal/fail"
 	"sipsum/internal/label"
 	"sipsum/internal/report/json"
@@ -22,11 +23,13 @@ type view struct {
 	use, short, long string
 	text             func(io.Writer, *sheet.Sheet, textreport.Style) error
 	json             func(io.Writer, *sheet.Sheet) error
-	ruled            bool                    // it depends on label rules
-	degassed         bool                    // it can tell what is left when the gas has gone
-	reads            bool                    // it says which reading to take next
-	findings         func(*sheet.Sheet) bool // something needs a decision: exit code 3
-	silent           bool                    // and its page does not say what
+	ruled            bool                         // it depends on label rules
+	degassed         bool                         // it can tell what is left when the gas has gone
+	reads            bool                         // it says which reading to take next
+	findings         func(*sheet.Sheet) bool      // something needs a decision: exit code 3
+	silent           bool                         // and its page does not say what
+	claims           bool                         // it judges the claims of the drink
+	said             func() (*drink.Claim, error) // one in their place; nil: nobody can give one
 
 	// Of what is handed out or hung up; nil: it is not.
 	leaf  func(*sheet.Sheet) *sheet.Leaf
@@ -52,7 +55,13 @@ func (a *app) command(v view) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			s, err := a.sheet(cmd.Context(), args[0], asked{rules: rules, degassed: degassed, next: v.reads, whole: form == formatJSON})
+			ask := asked{rules: rules, degassed: degassed, next: v.reads, whole: form == formatJSON, claims: v.claims}
+			if v.said != nil {
+				if ask.said, err = v.said(); err != nil {
+					return err
+				}
+			}
+			s, err := a.sheet(cmd.Context(), args[0], ask)
 			if err != nil {
 				return err
 			}
@@ -125,12 +134,31 @@ func newAssay(a *app) *cobra.Command {
 }
 
 func newEvidence(a *app) *cobra.Command {
-	return a.command(view{
-		use: "evidence", short: "the assay by sensory category, with sources",
+	var say, check string
+	cmd := a.command(view{
+		use: "evidence", short: "the assay by sensory category, with sources; the verdict on each claim",
 		long: "evidence groups the assay by sensory category (sweet, acid, bitter, body, salty, sparkle), sets it\n" +
-			"against the coffee alone (compare-with:), and names the sources behind the figures.",
-		text: textreport.Evidence, json: jsonreport.Evidence,
+			"against the coffee alone (compare-with:), names the sources behind the figures, and tells of each of\n" +
+			"the drink's claims how surely it holds, what it hangs on, and in which world it would be false.\n" +
+			"With --check it judges one sentence in their place: --say \"Little sugar\" --check \"serving(SUGAR) < 8 g\".",
+		text: textreport.Evidence, json: jsonreport.Evidence, claims: true, findings: sheet.UndecidedClaims,
+		said: func() (*drink.Claim, error) { return claimOf(say, check) },
 	})
+	cmd.Flags().StringVar(&say, "say", "", "a sentence to test, in the place of the file's claims")
+	cmd.Flags().StringVar(&check, "check", "", "the expression that decides it: share(MALAC, \"cherry syrup\") >= 50 %")
+	return cmd
+}
+
+// claimOf is the claim of a command line; nil if none is given.
+func claimOf(say, check string) (*drink.Claim, error) {
+	switch at := (fail.Place{File: "--check", Line: 1, Col: 1}); {
+	case say == "" && check == "":
+		return nil, nil
+	case check == "":
+		return nil, fail.New(fail.Wrong, "--say has no check", "add what decides it: --check \"serving(SUGAR) < 8 g\"")
+	default:
+		return &drink.Claim{Place: at, Say: cmp.Or(say, check), Check: check, CheckAt: at}, nil
+	}
 }
 
 func newSheet(a *app) *cobra.Command {
@@ -138,8 +166,8 @@ func newSheet(a *app) *cobra.Command {
 		use: "sheet", short: "everything about a drink on one page",
 		long: "sheet prints everything about a drink: the brief, evidence by category, composition, cards, allergens and\n" +
 			"cautions, what is not known, and the sources.",
-		text: textreport.Sheet, json: jsonreport.Sheet, ruled: true, reads: true,
-		findings: (*sheet.Sheet).NotAssessed,
+		text: textreport.Sheet, json: jsonreport.Sheet, ruled: true, reads: true, claims: true,
+		findings: sheet.NotReady,
 	})
 }
 

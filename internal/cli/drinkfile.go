@@ -9,6 +9,7 @@ import (
 
 	"sipsum/data"
 	"sipsum/internal/assay"
+	"sipsum/internal/claims"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
@@ -38,6 +39,9 @@ type asked struct {
 	whole bool           // every figure of every component: for a document
 
 	degassed bool // the pH when the gas has left
+
+	claims bool         // the verdicts on its claims
+	said   *drink.Claim // in the place of the file's own claims
 }
 
 // sheet calculates a drink and gathers all that can be printed of it.
@@ -46,6 +50,9 @@ func (a *app) sheet(ctx context.Context, arg string, ask asked) (*sheet.Sheet, e
 	d, faults, err := by.read(arg)
 	if err != nil {
 		return nil, err
+	}
+	if ask.said != nil {
+		d.Claims = []drink.Claim{*ask.said}
 	}
 	found, err := by.lookUp(ctx, d, faults)
 	if err != nil {
@@ -91,11 +98,13 @@ func (a drinks) library(ctx context.Context) (library, error) {
 // calculate makes the sheet of a drink whose foods are found.
 func (a drinks) calculate(ctx context.Context, found *recipe.Recipe, ask asked) (*sheet.Sheet, error) {
 	ens := estimate.Ensemble{Seed: a.options.seed, N: a.options.draws + 1}
-	if ask.why != "" {
+	judged := ask.claims && len(found.Drink.Claims) > 0
+	if ask.why != "" || judged {
 		ens.Journal = &estimate.Journal{}
 	}
 	result, err := assay.Prepare(found, ens).Run(ctx, nil, assay.Want{
-		Figures: evidence.Constituents(found.Drink), Whole: ask.whole, Intervals: true, Chemistry: true, Why: ask.why, Next: ask.next, Degassed: ask.degassed,
+		Figures: slices.Concat(evidence.Constituents(found.Drink), claims.Constituents(found.Drink)), Whole: ask.whole, Intervals: true, Chemistry: true,
+		Why: ask.why, Next: ask.next || judged, Draws: judged, Degassed: ask.degassed,
 	})
 	if err != nil {
 		return nil, err
@@ -108,7 +117,23 @@ func (a drinks) calculate(ctx context.Context, found *recipe.Recipe, ask asked) 
 	if err != nil {
 		return nil, err
 	}
-	return sheet.Build("sipsum "+Version, result, tables, lib.works(ctx), ask.rules)
+	s, err := sheet.Build("sipsum "+Version, result, tables, lib.works(ctx), ask.rules)
+	if err != nil || !judged {
+		return s, err
+	}
+	return s, sheet.Judge(ctx, s, lib.works(ctx), a.again(lib))
+}
+
+// again calculates drinks at central values.
+func (a drinks) again(lib library) claims.Again {
+	return func(ctx context.Context, d *drink.Drink, chemistry bool) (*assay.Assay, error) {
+		found, err := recipe.Find(ctx, d, &fail.List{}, lib)
+		if err != nil {
+			return nil, err
+		}
+		ens := estimate.Ensemble{Seed: a.options.seed, N: 1}
+		return assay.Prepare(found, ens).Run(ctx, nil, assay.Want{Chemistry: chemistry, Draws: true})
+	}
 }
 
 func loadedTables(ctx context.Context, db *store.DB) ([]source.Table, error) {

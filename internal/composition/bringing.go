@@ -106,6 +106,13 @@ func mostByDraw(pot *ledger.Pot, row int, c *constituent.Constituent) []float64 
 	return most
 }
 
+// Of gives the column of a row, in grams or in its own unit; nil if it has none.
+func (s Sort) Of(row int) []float64 { return s.column(row) }
+
+// UnknownOf gives the most that a row holds of what it does not know, draw by draw; nil if it knows
+// all, not a number where nothing bounds it.
+func (s Sort) UnknownOf(row int) []float64 { return s.most(row) }
+
 // Total adds a sort up over a pot.
 func (s Sort) Total(pot *ledger.Pot) []float64 {
 	total := make([]float64, pot.N)

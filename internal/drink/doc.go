@@ -40,7 +40,7 @@
 //	garnish       lines; none is eaten unless it says eaten: true
 //	may-contain   list of allergens
 //	categories    name → list of constituents
-//	claims        list of {say, check}
+//	claims        list of {say, check}; check is an expression of package claim
 //	targets       list of expressions
 //	vary          list of {of, from, to}
 //	measured      readings of the drink as it is served
@@ -150,6 +150,6 @@
 // spaces everywhere; zero-width characters and soft hyphens are refused, but for the joiners
 // between the letters of scripts that need them. The text of a food that " # " has cut, with a space after the
 // #, cannot be told from a line with a comment. Expressions in claims and targets
-// are kept verbatim and not checked here. The schema checks the form of values
+// are kept verbatim and not checked here (package claim has their grammar). The schema checks the form of values
 // and keys; what goes together only the parser knows.
 package drink

@@ -11,7 +11,7 @@ import (
 
 var claimKeys = grammar[Claim]{"a claim", []key[Claim]{
 	prose("say", "the sentence", func(c *Claim) *string { return &c.Say }),
-	{"check", "the expression that decides it", true, textShape(mostProse), func(r *reader, c *Claim, n ast.Node) {
+	{"check", "the expression that decides it: serving(SUGAR) < 12 g, share(MALAC, \"cherry syrup\") >= 50 %, ph() between 3.6 and 4.2", true, textShape(mostProse), func(r *reader, c *Claim, n ast.Node) {
 		c.Check, _ = r.expression(n, "check")
 		c.CheckAt = r.inside(n, c.Check, c.Check)
 	}},

@@ -104,7 +104,20 @@ const worthReading = 0.02
 //
 // A correlation that is noise counts as none.
 func Next(b *reading.Bench, samples []Sample, wanted []constituent.ID, serving *ledger.Pot) []Suggestion {
-	figures := spreadOf(wanted, serving)
+	return ranked(b, samples, spreadOf(wanted, serving))
+}
+
+// Closing ranks them by how much they narrow a column of the draws, such as the margin of a claim,
+// in the same way, the column as it stands. Its draws may be fewer than the samples'.
+func Closing(b *reading.Bench, samples []Sample, column []float64) []Suggestion {
+	if len(column)-1 < estimate.FewestDraws || estimate.Certain(column) {
+		return nil
+	}
+	return ranked(b, samples, []spread{{nil, column}})
+}
+
+// ranked gives the readings that narrow some of the figures enough, the most useful first.
+func ranked(b *reading.Bench, samples []Sample, figures []spread) []Suggestion {
 	var list []Suggestion
 	for _, s := range samples {
 		for _, kind := range slices.Concat(reading.ReadingKinds, []string{amount.ReadPH, amount.ReadTA}) {
@@ -156,10 +169,10 @@ func suggest(b *reading.Bench, of, kind string, h []float64, figures []spread) S
 		estimate.Logs(h)
 	}
 	own := stat.Variance(h[1:], nil)
-	least := estimate.Noise / math.Sqrt(float64(len(h)-1))
 	for _, f := range figures {
-		rho := stat.Correlation(f.logs[1:len(h)], h[1:], nil)
-		if math.Abs(rho) <= least {
+		n := min(len(h), len(f.logs))
+		rho := stat.Correlation(f.logs[1:n], h[1:n], nil)
+		if math.Abs(rho) <= estimate.Noise/math.Sqrt(float64(n-1)) {
 			continue
 		}
 		by := 1 - math.Sqrt(1-rho*rho*own/(own+r*r))

@@ -44,7 +44,12 @@ func (j *Journal) Write(cause Cause, name string, col []float64) {
 }
 
 // Entries gives what was written, in the order in which it was first.
-func (j *Journal) Entries() []Entry { return j.entries }
+func (j *Journal) Entries() []Entry {
+	if j == nil {
+		return nil
+	}
+	return j.entries
+}
 
 // Certain reports whether a column has no spread.
 func Certain(col []float64) bool {

@@ -24,9 +24,6 @@ func (r *resolver) refuseNotComputed() {
 	for _, step := range r.drink.Finish {
 		refuse(step)
 	}
-	for _, claim := range r.drink.Claims {
-		r.faults.Add(claim.Place, "take the claim out for now", "claims are understood but not computed yet")
-	}
 	for _, target := range r.drink.Targets {
 		r.faults.Add(target.Place, "take the target out for now", "targets are understood but not computed yet")
 	}

@@ -2,13 +2,14 @@ package sheet
 
 import (
 	"sipsum/internal/allergen"
+	"sipsum/internal/claims"
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
 	"sipsum/internal/note"
 )
 
 // Check finds what a drink file asks of its sheet and nobody can give: allergens that no
-// rules know. The file may be right by its grammar; these are its faults all the same, each
+// rules know, claims that check nothing. The file may be right by its grammar; these are its faults all the same, each
 // at its place, beside all others.
 func Check(d *drink.Drink, faults *fail.List) {
 	for _, f := range d.Foods {
@@ -18,6 +19,7 @@ func Check(d *drink.Drink, faults *fail.List) {
 			}
 		}
 	}
+	claims.Read(d, faults)
 	for _, code := range d.MayContain {
 		if !allergen.IsLeaf(code.Text) {
 			faults.Add(code.Place, "use one of: "+allergen.LeafNames(), "may-contain does not know the allergen %q", code.Text)

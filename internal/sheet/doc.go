@@ -30,5 +30,6 @@
 // # Limits
 //
 // Cards are in English: card_words.csv has no other language yet. Renderers calculate nothing. How a number is rounded, a line broken and a state named is
-// theirs; so is the prose of a page that decides nothing. Claims are not part of a sheet yet.
+// theirs; so is the prose of a page that decides nothing. The claims of a drink
+// are judged for the pages that tell them (said.go).
 package sheet

@@ -12,6 +12,7 @@ const (
 	Composed                   // the composition of a serving
 	AsTheTablesSay             // the energy that the tables print
 	InCategories               // the evidence
+	InClaims                   // the verdict on each claim
 	Shortly                    // the evidence, two lines a constituent
 	FurtherRows                // what the evidence does not tell
 	Solutions                  // the drink and its components as liquids
@@ -43,9 +44,9 @@ var (
 	AssayPage = Page{Kind: "assay", Whole: true, Parts: []Part{
 		Readings, Composed, OnTop, AsTheTablesSay, Solutions, MilkMap, WhatBrings, UnknownOf, ToNote, Signs, Sources,
 	}}
-	EvidencePage = Page{Kind: "evidence", Parts: []Part{OnTop, AloneInside, InCategories, Signs, Sources}}
+	EvidencePage = Page{Kind: "evidence", Parts: []Part{InClaims, OnTop, AloneInside, InCategories, Signs, Sources}}
 	WholePage    = Page{Kind: "sheet", Brief: true, Parts: []Part{
-		Readings, InWords, OnTop, Shortly, FurtherRows, Solutions, MilkMap, CardsShortly, Declared, ToNote, Signs, Sources,
+		Readings, InWords, OnTop, InClaims, Shortly, FurtherRows, Solutions, MilkMap, CardsShortly, Declared, ToNote, Signs, Sources,
 	}}
 	CardPage      = Page{Kind: "card", Parts: []Part{InCards, Daggers}}
 	WorkingPage   = Page{Kind: "card", Parts: []Part{WorkedCards, Daggers, Sources}}

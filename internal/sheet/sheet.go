@@ -9,6 +9,7 @@ import (
 	"sipsum/internal/allergen"
 	"sipsum/internal/assay"
 	"sipsum/internal/caution"
+	"sipsum/internal/claims"
 	"sipsum/internal/evidence"
 	"sipsum/internal/fail"
 	"sipsum/internal/label"
@@ -24,6 +25,7 @@ type Sheet struct {
 	Assay    *assay.Assay
 	Evidence evidence.View
 	Works    []source.Work // behind the figures, in order of first use
+	Said     []claims.Said // the claims of the drink with their verdicts, once they are judged
 	PHWorks  PHWorks
 	Rules    []string // label rules, in the order asked for
 
@@ -51,11 +53,11 @@ func Build(program string, a *assay.Assay, tables []source.Table, works evidence
 		return nil, err
 	}
 	facts := sync.OnceValue(func() label.Facts { return factsOf(a) })
-	claims := sync.OnceValue(func() nutritionclaim.Input { return claimInput(a, facts()) })
+	claimed := sync.OnceValue(func() nutritionclaim.Input { return claimInput(a, facts()) })
 	s.Cards = under(s.Rules, func(r string) (label.Card, error) {
 		c, err := label.Make(r, facts())
 		if err == nil {
-			claim(&c, claims())
+			claim(&c, claimed())
 		}
 		return c, err
 	})

@@ -40,11 +40,11 @@ type category struct {
 }
 
 type evidenceBody struct {
-	CompareWith string     `json:"compare_with,omitempty"`
-	CompareG    number     `json:"compare_with_mass_g,omitempty"` // of it in a serving, or in what is made of it for one
-	Categories  []category `json:"categories"`
-	Claims      []struct{} `json:"claims"` // none are computed yet
-	Works       []work     `json:"works"`
+	CompareWith string      `json:"compare_with,omitempty"`
+	CompareG    number      `json:"compare_with_mass_g,omitempty"` // of it in a serving, or in what is made of it for one
+	Categories  []category  `json:"categories"`
+	Claims      []saidClaim `json:"claims"`
+	Works       []work      `json:"works"`
 }
 
 // Evidence writes sipsum.evidence/1.
@@ -56,7 +56,7 @@ func Evidence(w io.Writer, s *sheet.Sheet) error {
 }
 
 func evidenceOf(s *sheet.Sheet) evidenceBody {
-	body := evidenceBody{CompareWith: s.Evidence.CompareWith, Categories: []category{}, Claims: []struct{}{}, Works: []work{}}
+	body := evidenceBody{CompareWith: s.Evidence.CompareWith, Categories: []category{}, Claims: claimsOf(s), Works: []work{}}
 	if alone := s.Assay.Alone; alone != nil {
 		body.CompareG = number(alone.Mass.Mean)
 	}

@@ -1,0 +1,171 @@
+package claims
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/claim"
+	"sipsum/internal/composition"
+	"sipsum/internal/constituent"
+	"sipsum/internal/fail"
+	"sipsum/internal/food"
+	"sipsum/internal/ledger"
+	"sipsum/internal/solution"
+)
+
+// Declared reports whether an allergen is declared; an error says which words there are.
+type Declared func(allergen string) (bool, error)
+
+// Glass is a drink as claims ask of it. What they have asked is kept, for the next.
+type Glass struct {
+	assay    *assay.Assay
+	declared Declared
+	standFor map[food.ID]food.ID // own foods of a nearest world, by the food that they stand for
+	kept     map[question]claim.Figure
+	unknowns map[string]unknown // by the key of their gap
+	remarks  []string           // of the last claim
+}
+
+// unknown is a figure of a food that nobody knows, and the most that a gram holds of it; NaN where
+// nothing bounds it.
+type unknown struct {
+	food  *food.Food
+	of    *constituent.Constituent
+	bound float64
+}
+
+type question struct {
+	of   constituent.ID
+	part claim.Part
+}
+
+// NewGlass makes the drink of claims of an assay that was run with draws and chemistry.
+func NewGlass(a *assay.Assay, declared Declared) *Glass {
+	return &Glass{assay: a, declared: declared, kept: map[question]claim.Figure{}, unknowns: map[string]unknown{}}
+}
+
+// stands gives the food that one stands for.
+func (g *Glass) stands(id food.ID) food.ID {
+	if other, ok := g.standFor[id]; ok {
+		return other
+	}
+	return id
+}
+
+// Amount is what a part of the serving holds, in grams or kJ.
+func (g *Glass) Amount(c *constituent.Constituent, of claim.Part) (claim.Figure, error) {
+	part, err := g.find(of)
+	if err != nil {
+		return claim.Figure{}, err
+	}
+	if part.remark != "" && !slices.Contains(g.remarks, part.remark) {
+		g.remarks = append(g.remarks, part.remark)
+	}
+	asked := question{c.ID, of}
+	if f, ok := g.kept[asked]; ok {
+		return f, nil
+	}
+	factor := 1.0
+	if c.ID == constituent.EnergyKcal {
+		factor = solution.KilojoulesOfAKilocalorie()
+	}
+	pot := g.assay.Serving
+	sort := composition.SortOf(pot, c)
+	f := claim.Figure{Known: make([]float64, pot.N)}
+	for row, r := range pot.Rows {
+		if part.holds(r) == of.Rest {
+			continue
+		}
+		for d, x := range sort.Of(row) {
+			f.Known[d] += factor * x
+		}
+		if most := sort.UnknownOf(row); most != nil {
+			f.Gaps = added(f.Gaps, g.gap(r, c, most, factor))
+		}
+	}
+	f.Unknown = f.Known[0] == 0 && len(f.Gaps) > 0
+	g.kept[asked] = f
+	return f, nil
+}
+
+// gap is what a row does not know of a constituent.
+func (g *Glass) gap(r ledger.Row, c *constituent.Constituent, most []float64, factor float64) claim.Gap {
+	f := r.Profile.Food
+	gap := claim.Gap{Key: string(c.ID) + " of " + g.stands(f.ID).String(), Most: make([]float64, len(most)), What: c.Words() + " of " + shortName(f)}
+	g.unknowns[gap.Key] = unknown{f, c, r.Profile.Cells[c.Order].Bound}
+	for d, x := range most {
+		if gap.Most[d] = factor * x; math.IsNaN(x) {
+			gap.Most[d] = math.Inf(1)
+		}
+	}
+	gap.Settle, gap.Where = lineFor(f, c)
+	return gap
+}
+
+// added joins the gaps of one food in several pots.
+func added(list []claim.Gap, gap claim.Gap) []claim.Gap {
+	for i := range list {
+		if list[i].Key == gap.Key {
+			for d, x := range gap.Most {
+				list[i].Most[d] += x
+			}
+			return list
+		}
+	}
+	return append(list, gap)
+}
+
+// lineFor is the line that states a figure of a food.
+func lineFor(f *food.Food, c *constituent.Constituent) (line, where string) {
+	value := string(c.ID) + ": … " + c.Unit
+	if f.ID.Table == food.Own {
+		return "values: {" + value + "}", "foods, " + f.ID.Code
+	}
+	return ownLine(f, value), "foods; then pour own:" + slug(f)
+}
+
+// ownLine writes a food of a table as an own food that borrows all but some values from it.
+func ownLine(f *food.Food, values string) string {
+	of := `name: "` + f.Name() + `"`
+	if f.Group != "" {
+		of += ", group: " + f.Group
+	}
+	if food.Stated(f.Density.GramsPerMl) {
+		of += fmt.Sprintf(", density: %g g/ml", f.Density.GramsPerMl)
+	}
+	return slug(f) + ": {" + of + `, fill: "` + f.ID.String() + `", per: 100 g, values: {` + values + `}, source: "…"}`
+}
+
+// Property is what the drink is as a liquid.
+func (g *Glass) Property(p claim.Property) (claim.Figure, error) {
+	switch a := g.assay; p {
+	case claim.Mass:
+		return column(a.Mass, 1), nil
+	case claim.Volume:
+		return column(a.Volume, 1), nil
+	case claim.Strength:
+		return column(a.Strength, percent), nil
+	}
+	return g.solution(p)
+}
+
+// Contains reports whether an allergen is declared. What nobody declares may be there all the same.
+func (g *Glass) Contains(allergen string) (bool, claim.Gap, error) {
+	is, err := g.declared(allergen)
+	if err != nil {
+		return false, claim.Gap{}, fail.New(fail.Wrong, err.Error(), "see: sipsum allergens")
+	}
+	return is, claim.Gap{
+		Key: "contains " + allergen, Most: []float64{1}, What: "whether there is " + allergen + " in it, which nobody declares: that is no proof of absence",
+		Settle: "may-contain: [" + allergen + "]", Where: "the top of the file, if it may come in at the bar; else ask who made each food",
+	}, nil
+}
+
+// Remarks gives what must be known of how names were meant since it was asked last.
+func (g *Glass) Remarks() []string {
+	list := g.remarks
+	g.remarks = nil
+	return list
+}

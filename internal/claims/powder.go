@@ -1,0 +1,29 @@
+package claims
+
+import (
+	"sipsum/internal/claim"
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+	"sipsum/internal/note"
+	"sipsum/internal/spelling"
+)
+
+// askOfPowder puts the question that follows where nobody doubts the figure: why a part of the
+// drink brings an acid, if the acid itself can be bought. The answer is what comes with it.
+func (g *Glass) askOfPowder(l *Link, c *claim.Claim, v claim.Verdict) {
+	of, part, ok := c.Brings()
+	if !ok || !v.Firm() || !powdered(of) {
+		return
+	}
+	sugars := constituent.Must(constituent.Sugar)
+	f, err := g.Amount(sugars, part)
+	if err != nil || f.Known[0] <= 0 {
+		return
+	}
+	s := estimate.Summarise(f.Known)
+	l.Asked = "why not the powder?"
+	l.Answer = "the powder is " + of.Words() + " alone; with " + part.Name + " come " + note.Number(s.Mean) + " g (" + note.Number(s.Low) + " to " + note.Number(s.High) + ") of sugars and its taste"
+}
+
+// powdered tells whether a constituent can be bought as such: the core table has it as a chemical.
+func powdered(c *constituent.Constituent) bool { return chemicals()[spelling.Plain(c.Name)] }
