@@ -130,6 +130,10 @@ func TestCarameliseKeepsTheMassWithoutAName(t *testing.T) {
 	assert.InDelta(t, 200, pot.Mass()[0], close)
 	assert.InDelta(t, 0.12*110, central(pot, "CHOCDF-other")+central(pot, "OA-other"), close)
 	assert.NotEmpty(t, out.Notes)
+	for _, id := range []constituent.ID{"CHOAVL", "FIBTG"} { // caramel may be either
+		most, _ := pot.Bound(id)
+		assert.InDelta(t, 0.12*110, most, close, id)
+	}
 }
 
 // The acid of burnt sugar has a ceiling, and little burnt sugar makes little of it: what
