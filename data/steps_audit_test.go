@@ -33,7 +33,7 @@ func TestStepTablesAreSourced(t *testing.T) {
 			}
 		}
 	}
-	for _, file := range []string{"curdling.csv", "curdling_proteins.csv", "curdling_foods.csv", "curdling_salts.csv", "solubility.csv", "fermentation.csv", "constants.csv", "vapour_ethanol.csv"} {
+	for _, file := range []string{"curdling.csv", "curdling_proteins.csv", "curdling_foods.csv", "curdling_salts.csv", "solubility.csv", "fermentation.csv", "constants.csv", "vapour_ethanol.csv", "enzyme_foods.csv"} {
 		for _, r := range rows(t, file) {
 			assert.NotEmpty(t, r["source"], file)
 		}

@@ -99,13 +99,14 @@ func TestABoughtConcentrateIsAJuiceWithoutItsWater(t *testing.T) {
 	}
 }
 
-// Two juices have the water of the drink between them: 40 g for the 70 + 70 g that left.
+// Two juices have the water of the drink between them: 40 g for the 70 + 70 g that left, of
+// which a few milligrams were their acetic acid.
 func TestTwoJuicesShareTheWater(t *testing.T) {
 	a := juiced(t, cherry+", 100 g ± 0.0001 g core:apple-juice", "reduce: {to: 60 g ± 0.0001 g}", "60 g ± 0.0001 g pot, 40 g ± 0.0001 g core:water-pure")
 	dry := juiced(t, cherry+", 100 g ± 0.0001 g core:apple-juice", "reduce: {to: 60 g ± 0.0001 g}", "60 g ± 0.0001 g pot")
 	some, _, _ := a.AmountOf(constituent.AddedSugar)
 	all, _, _ := dry.AmountOf(constituent.AddedSugar)
-	assert.InDelta(t, 100.0/140, some/all, 1e-6)
+	assert.InDelta(t, 100.0/140, some/all, 1e-4)
 }
 
 // Of a juice whose sugars nobody states the added ones are not known either.

@@ -1,6 +1,8 @@
 package ledger
 
 import (
+	"math"
+
 	"sipsum/internal/constituent"
 )
 
@@ -29,10 +31,21 @@ func (p *Pot) React(r Reaction, share []float64) {
 			p.reactRow(r, row, from, share)
 		}
 	}
+	uptake := r.mayTakeUp(p, share[0])
 	for row := range p.Rows {
+		r.growTotals(p, row, share[0], uptake)
 		r.moveBounds(p.Bounds(row), share[0])
 		p.Rows[row].Modelled = true
 	}
+}
+
+// mayTakeUp is the water that a gram of an unknown From takes up, as far as the pot has any.
+func (r Reaction) mayTakeUp(p *Pot, share float64) float64 {
+	unknown, _ := p.Bound(r.From)
+	if want, water := unknown*share*r.Water, p.Central(constituent.Water); want > water {
+		return r.Water * water / want
+	}
+	return r.Water
 }
 
 // wetShare takes the water out of the pot and gives the share that it allows.
@@ -82,8 +95,28 @@ func (p *Pot) reactRow(r Reaction, row, from int, share []float64) {
 	}
 }
 
+// growTotals lets what From is part of grow by the water that an unknown From may take up,
+// whether the total is known or not: there is no more of From than of it.
+func (r Reaction) growTotals(p *Pot, row int, share, uptake float64) {
+	from, bounds := constituent.Must(r.From), p.Bounds(row)
+	if bounds[from.Order] == 0 {
+		return
+	}
+	for up := from.Parent; up != "" && up != constituent.Mass; up = constituent.Must(up).Parent {
+		total := &bounds[constituent.Must(up).Order]
+		unknown := *total
+		for _, col := range p.Columns.Below(up) {
+			unknown += p.Cell(row, col)[0]
+		}
+		if b := bounds[from.Order]; !(b > unknown) && !math.IsNaN(b) { // unknown may have no bound
+			unknown = b
+		}
+		*total += unknown * share * uptake
+	}
+}
+
 // moveBounds moves the bound of From to its products, and to the totals that From was no
-// part of. A total of From that is itself unknown may grow by the water.
+// part of.
 func (r Reaction) moveBounds(bounds []float64, share float64) {
 	from := constituent.Must(r.From)
 	b := bounds[from.Order]
@@ -97,9 +130,6 @@ func (r Reaction) moveBounds(bounds []float64, share float64) {
 		for up := constituent.Must(part.ID).Parent; up != "" && up != constituent.Mass && !partOf(from, up); up = constituent.Must(up).Parent {
 			bounds[constituent.Must(up).Order] += made
 		}
-	}
-	for up := from.Parent; up != "" && up != constituent.Mass; up = constituent.Must(up).Parent {
-		bounds[constituent.Must(up).Order] *= 1 + share*r.Water
 	}
 }
 

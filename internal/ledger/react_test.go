@@ -65,8 +65,8 @@ func TestReactMovesBounds(t *testing.T) {
 }
 
 // What is unknown takes up water as it turns: of a gram of maltose that may be there come
-// 1.05 g of glucose, so the totals above may hold that much more. A share of the pot turns,
-// so a share of the growth comes; the mass itself has no bound to grow.
+// 1.05 g of glucose, so the totals above may hold that much more, known or not. A share of the
+// pot turns, so a share of the growth comes; the mass itself has no bound to grow.
 func TestBoundsGrowByTheWaterOfAReaction(t *testing.T) {
 	pot, _ := pots(t, 20)
 	order := func(id constituent.ID) int { return constituent.Must(id).Order }
@@ -74,15 +74,23 @@ func TestBoundsGrowByTheWaterOfAReaction(t *testing.T) {
 	maltose, total, glucose := bounds[order("MALS")], 0.7, bounds[order("GLUS")]
 	bounds[order("SUGAR")], bounds[order("CHOAVL")], bounds[order("MASS")] = total, 2*total, 3*total
 	require.Positive(t, maltose)
+	require.Positive(t, pot.Central("WATER"))
+	most := func(id constituent.ID, total float64) float64 { // no more maltose than there is of what it is part of
+		return min(maltose, pot.Of(1, id)[0]+total)
+	}
+	ofSugar, ofAll := most("SUGAR", total), most("CHOAVL", 2*total)
 	hydrolysis := ledger.Reaction{From: "MALS", Into: []ledger.Part{{ID: "GLUS", Grams: 1.05}}, Water: 0.05}
 	pot.React(hydrolysis, column(21, 0.4))
 	assert.InDelta(t, 0.6*maltose, bounds[order("MALS")], 1e-12)
 	assert.InDelta(t, glucose+0.4*maltose*1.05, bounds[order("GLUS")], 1e-12)
-	assert.InDelta(t, total*(1+0.4*0.05), bounds[order("SUGAR")], 1e-12)
-	assert.InDelta(t, 2*total*(1+0.4*0.05), bounds[order("CHOAVL")], 1e-12)
+	assert.InDelta(t, total+ofSugar*0.4*0.05, bounds[order("SUGAR")], 1e-12)
+	assert.InDelta(t, 2*total+ofAll*0.4*0.05, bounds[order("CHOAVL")], 1e-12)
 	assert.Equal(t, 3*total, bounds[order("MASS")])
 
 	known := pot.Bounds(1)
+	known[order("SUGAR")], known[order("MALS")] = 0, 0.5
+	pot.React(hydrolysis, column(21, 0.4))
+	assert.InDelta(t, 0.5*0.4*0.05, known[order("SUGAR")], 1e-12, "a known total may take up water too")
 	known[order("MALS")] = 0
 	before := known[order("SUGAR")]
 	pot.React(hydrolysis, column(21, 0.4))

@@ -38,7 +38,7 @@ type Burning struct {
 
 // Caramelise turns a share of every sugar into what it becomes when it burns. The mass
 // stays, as carbohydrate without a name (CHOCDF-other): what caramel consists of cannot
-// be calculated. A small part of it is acid,
+// be calculated, so that any of it may be available carbohydrate, and any of it fibre. A small part of it is acid,
 //
 //	acid = burnt · middle · (most/least)^(u − ½)     u rectangular from 0 to 1
 //
@@ -70,6 +70,9 @@ func Caramelise(pot *ledger.Pot, b Burning, f Factors) Outcome {
 	})
 	for row := range pot.Rows {
 		unnamed(pot, row)
+		for _, id := range []constituent.ID{constituent.Available, fibre} { // what of the caramel the body takes up nobody knows
+			pot.Bounds(row)[constituent.Must(id).Order] += of[row][0]
+		}
 	}
 	doubt(pot, sulphurDioxideKept(1-b.Loss[0]))
 	acids := pot.Central(constituent.OrganicAcids)
@@ -134,6 +137,8 @@ func (o *Outcome) tellAcid(made estimate.Summary, before float64) {
 	}
 	o.note("the acids that form are %.2g g (%.2g to %.2g g, as citric acid) beside the %.2g g in the pot: they lower the pH; read it", made.Mean, made.Low, made.High, before)
 }
+
+const fibre constituent.ID = "FIBTG"
 
 // burnt is where burnt sugar goes; burntAcids are the acids that have been named of
 // heated sugar (J Med Food 2011, 14:167: formic, lactic, levulinic) and of caramel.

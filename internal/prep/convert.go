@@ -1,13 +1,10 @@
 package prep
 
 import (
-	"fmt"
-	"math"
 	"sync"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/ledger"
-	"sipsum/internal/unit"
 )
 
 const (
@@ -30,7 +27,7 @@ const (
 // as the other; the enzyme is not weighed. Whether sugars made on purpose of a food's own
 // starch are added sugars is for the rules of the country: they may be, up to all of them.
 func Convert(pot *ledger.Pot, share []float64, to string) (Outcome, error) {
-	unknown, rows := pot.Bound(starch)
+	_, rows := pot.Bound(starch)
 	if pot.Central(starch) <= 0 && len(rows) == 0 {
 		return Outcome{}, impossible("nothing here holds starch")
 	}
@@ -48,11 +45,7 @@ func Convert(pot *ledger.Pot, share []float64, to string) (Outcome, error) {
 	}
 	var out Outcome
 	for _, row := range rows {
-		most := "and nothing bounds it"
-		if grams := unknown * share[0] * r.Into[0].Grams; !math.IsNaN(grams) {
-			most = fmt.Sprintf("at most %.3g g in all", unit.Shown(grams))
-		}
-		out.note("how much starch is in %s is not known: neither is the sugar that it becomes, %s", pot.Rows[row].Profile.Food.Name(), most)
+		out.note("how much starch is in %s is not known: neither is the sugar that it becomes, nor the water that it takes up, %.2g g for each gram of starch", pot.Rows[row].Profile.Food.Name(), r.Water)
 	}
 	return out, nil
 }

@@ -44,7 +44,8 @@
 //	caramelise   sugars become carbohydrate without a name and a little acid, at most
 //	             what data/kinetics.csv says; at least what the weight of a pot says that
 //	             was weighed (weighedcaramel.go)
-//	convert      starch and water become glucose or maltose, by a stated share
+//	convert      starch and water become glucose or maltose, by a stated share; heat and
+//	             treat say where a pot holds what would do it (data/enzyme_foods.csv)
 //	ferment      sugars become what is stated by their equations
 //	             (data/fermentation.csv); the gas leaves; what is not stated of the
 //	             products is unknown. Or as much sugar goes as makes the pot read what

@@ -79,8 +79,7 @@ func (m *fermentRead) byBoth(s *drink.Ferment) (Outcome, error) {
 		return Outcome{}, err
 	}
 	would := estimate.Summarise(m.readsOf(m.gone(q, made)))
-	off := kinetics()["brix beside the calculated"].value
-	if read, half := s.Brix.Number, s.Brix.Half; read-half-off > would.High || read+half+off < would.Low {
+	if read, half := s.Brix.Number, s.Brix.Half+kinetics()["refractometer off"].value; read-half > would.High || read+half < would.Low {
 		return Outcome{}, impossible("%.3g °Bx and the strength do not go together: with that alcohol the pot would read about %.3g °Bx; leave one of them out, or read it before too, before: {brix: …}", read, would.Mean)
 	}
 	_, told := m.went(m.asRead())

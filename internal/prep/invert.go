@@ -18,7 +18,7 @@ import (
 // 100 g of sucrose become 105.26 g; the water comes out of the pot. Where the
 // sucrose is unknown its bound becomes bounds of the two.
 func Invert(pot *ledger.Pot, share []float64) (Outcome, error) {
-	return Outcome{}, splitSugar(pot, hydrolysis(constituent.Sucrose, constituent.Glucose, constituent.Fructose), share)
+	return splitSugar(pot, hydrolysis(constituent.Sucrose, constituent.Glucose, constituent.Fructose), share)
 }
 
 // Inverted gives the share of the sucrose that acid splits, first order in
@@ -61,5 +61,5 @@ func kelvin(celsius float64) float64 { return solution.Kelvin(celsius) }
 // as lactase does; the water comes out of the pot. Limits: the oligosaccharides
 // that lactase also makes are counted as the two sugars.
 func Hydrolyse(pot *ledger.Pot, share []float64) (Outcome, error) {
-	return Outcome{}, splitSugar(pot, hydrolysis(constituent.Lactose, constituent.Glucose, constituent.Galactose), share)
+	return splitSugar(pot, hydrolysis(constituent.Lactose, constituent.Glucose, constituent.Galactose), share)
 }

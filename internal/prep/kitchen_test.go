@@ -130,6 +130,8 @@ func TestConvertSaysWhatItDoesNotKnow(t *testing.T) {
 	assert.InDelta(t, before*0.5*180.156/162.141, after-glucose, 1e-3)
 	sugars, _ := pot.Bound("SUGAR")
 	assert.InDelta(t, after-glucose, sugars, close, "what may have become glucose may be more sugar")
+	carbohydrate, _ := pot.Bound("CHOCDF")
+	assert.InDelta(t, before*0.5*18.015/162.141, carbohydrate, 1e-3, "and with the water that it takes up more carbohydrate")
 }
 
 // What clarifies holds pulp and fat back, brings water and what is dissolved in it, and

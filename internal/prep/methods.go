@@ -81,7 +81,7 @@ var methods = map[string]Method{
 			return Wash(a.pot, a.aside(s.Ingredients), a.amount(s.Collect, "collect"), a.Factors)
 		},
 	},
-	"heat":   method[*drink.Heat]{weight: leavesOpen, alsoMakes: heated, do: at.heat},
+	"heat":   method[*drink.Heat]{weight: leavesOpen, alsoMakes: heated, do: hinting(at.heat)},
 	"adjust": method[*drink.Adjust]{weight: asBefore, do: at.adjust},
 	"split":  method[*drink.Split]{weight: states, do: at.split},
 	"carbonate": method[*drink.Carbonate]{
@@ -91,11 +91,11 @@ var methods = map[string]Method{
 		do:    at.carbonate,
 	},
 	// Smoke, a flame or a bath of dry ice: nobody can say what they do to the figures.
-	"treat": method[*drink.Treat]{weight: asBefore, do: func(_ at, s *drink.Treat) (Outcome, error) {
+	"treat": method[*drink.Treat]{weight: asBefore, do: hinting(func(_ at, s *drink.Treat) (Outcome, error) {
 		var out Outcome
 		out.note("%s: nothing of the composition is changed for it", s.Technique)
 		return out, nil
-	}},
+	})},
 	// A reading changes nothing by itself: whoever follows the drink takes it together
 	// with those beside it.
 	"measured": method[*drink.Measured]{weight: asBefore},

@@ -165,6 +165,94 @@ func TestReduceTakesAceticAcidBehindTheWater(t *testing.T) {
 	assert.Contains(t, out.Notes[0], "acetic acid goes with the water")
 }
 
+func TestStrainCollectsWhatIsAsked(t *testing.T) {
+	pot := potOf(juice())
+	out, err := prep.Strain(pot, grams(80), "cloth", factors)
+	require.NoError(t, err)
+	for d, mass := range pot.Mass() {
+		require.InDelta(t, 80, mass, close, "draw %d", d)
+	}
+	assert.InDelta(t, 20, out.Lost.Mass(), close)
+}
+
+// Sugar, acid and potassium are dissolved: the liquor has one composition,
+// whether it is collected or stays in the cloth.
+func TestStrainLeavesTheLiquorsCompositionAlone(t *testing.T) {
+	before := potOf(juice())
+	for _, through := range media {
+		pot := potOf(juice())
+		_, err := prep.Strain(pot, grams(70), through, factors)
+		require.NoError(t, err)
+		for _, id := range []constituent.ID{"SUCS", "CITAC", "K", "VITC"} {
+			assert.InDelta(t, central(before, id)/central(before, "WATER"), central(pot, id)/central(pot, "WATER"), close, "%s through %s", id, through)
+		}
+		assert.Less(t, central(pot, "FIBTG")/central(pot, "WATER"), 0.7*central(before, "FIBTG")/central(before, "WATER"), "pulp stays in %s", through)
+	}
+}
+
+func TestStrainHoldsPulpBackByTheMedium(t *testing.T) {
+	fibre := map[string]float64{}
+	for _, through := range media {
+		pot := potOf(juice())
+		_, err := prep.Strain(pot, grams(70), through, factors)
+		require.NoError(t, err)
+		fibre[through] = central(pot, "FIBTG")
+	}
+	// data/phases.csv: common practice, no source.
+	assert.Less(t, fibre["paper"], fibre["cloth"])
+	assert.Less(t, fibre["cloth"], fibre["metal"])
+}
+
+func TestStrainRefusesMoreThanPasses(t *testing.T) {
+	pot := potOf(juice())
+	// Of 100 g, 2 g of pulp and 1 g of protein pass in part: less than 100 g of liquor.
+	_, err := prep.Strain(pot, grams(99.9), "paper", factors)
+	require.Error(t, err)
+	assert.InDelta(t, 100, pot.Mass()[0], close)
+}
+
+func TestStrainPassesTheFatOfMilkAsItsGroupDoes(t *testing.T) {
+	pot := potOf(cream())
+	_, err := prep.Strain(pot, grams(90), "metal", factors)
+	require.NoError(t, err)
+	assert.InDelta(t, 35.0/60, central(pot, "FAT")/central(pot, "WATER"), close, "fat globules pass a bar strainer with the water")
+	paper := potOf(cream())
+	_, err = prep.Strain(paper, grams(50), "paper", factors)
+	require.NoError(t, err)
+	assert.Less(t, central(paper, "FAT")/central(paper, "WATER"), 0.5*35/60, "and paper holds most of them")
+}
+
+// USDA table of nutrient retention factors, release 6 (2007), code 2151, milk
+// heated about 10 minutes: vitamin C 85 %, thiamin 90 %, potassium 100 %.
+func TestHeatKeepsThePublishedShares(t *testing.T) {
+	retention, ok := prep.FindRetention("2151")
+	require.True(t, ok)
+	pot, before := potOf(juice()), potOf(juice())
+	out := prep.Heat(pot, retention, factors)
+	for id, share := range map[constituent.ID]float64{"VITC": 0.85, "THIA": 0.90, "K": 1} {
+		assert.InDelta(t, share*central(before, id), central(pot, id), close, id)
+	}
+	assert.InDelta(t, 100, pot.Mass()[0], close, "nothing evaporates")
+	assert.Zero(t, out.Lost.Mass())
+	for _, x := range pot.Total("VITC") { // printed in steps of 5 %
+		require.InDelta(t, 0.85*0.05, x, 0.025*0.05+close)
+	}
+	assert.Equal(t, before.Total("K"), pot.Total("K"), "a factor of 100 % is not drawn")
+}
+
+func TestRetentionCodes(t *testing.T) {
+	short, ok := prep.FindRetention("1")
+	require.True(t, ok, "zeros in front may be left out")
+	whole, ok := prep.FindRetention("0001")
+	require.True(t, ok)
+	assert.Equal(t, whole, short)
+	assert.Equal(t, "CHEESE,BAKED", whole.Name)
+	for _, code := range []string{"9999", "", "milk", "21510"} {
+		_, ok := prep.FindRetention(code)
+		assert.False(t, ok, code)
+	}
+}
+
 // Bounds of what is unknown go where the constituent would go.
 func TestStepsTreatABoundAsTheConstituent(t *testing.T) {
 	// 5 g of the carbohydrate have no name: malic acid could be all of them.

@@ -23,13 +23,17 @@ func hydrolysis(disaccharide, one, other constituent.ID) ledger.Reaction {
 func molarMass(id constituent.ID) float64 { return constituent.Must(id).Molar }
 
 // splitSugar turns a share (a column) of a disaccharide. Sugars that were added stay
-// added. It is an error if the pot has too little water at central values.
-func splitSugar(pot *ledger.Pot, r ledger.Reaction, share []float64) error {
+// added. It is an error if the pot has too little water at central values; that there is none
+// of it is said.
+func splitSugar(pot *ledger.Pot, r ledger.Reaction, share []float64) (out Outcome, err error) {
 	if err := wetEnough(pot, r, share); err != nil {
-		return err
+		return out, err
+	}
+	if _, unknown := pot.Bound(r.From); pot.Central(r.From) <= 0 && len(unknown) == 0 {
+		out.note("nothing here holds %s: nothing is changed", constituent.Must(r.From).Name)
 	}
 	KeepAdded(pot, func() { pot.React(r, share) })
-	return nil
+	return out, nil
 }
 
 // wetEnough tells whether a pot has the water that a reaction takes up, at central values.

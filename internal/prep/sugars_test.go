@@ -130,6 +130,11 @@ func TestCarameliseKeepsTheMassWithoutAName(t *testing.T) {
 	assert.InDelta(t, 200, pot.Mass()[0], close)
 	assert.InDelta(t, 0.12*110, central(pot, "CHOCDF-other")+central(pot, "OA-other"), close)
 	assert.NotEmpty(t, out.Notes)
+	plain := sugary(entered("plain", "sugar", map[constituent.ID]float64{"SUCS": 100, "CHOAVL": 100, "FIBTG": 0}))
+	prep.Caramelise(plain, burning(plain, grams(0.12)), factors)
+	for _, id := range []constituent.ID{"CHOAVL", "FIBTG"} { // caramel may be either
+		assert.InDelta(t, 12, plain.Bounds(0)[constituent.Must(id).Order], close, id)
+	}
 }
 
 // The acid of burnt sugar has a ceiling, and little burnt sugar makes little of it: what
