@@ -139,9 +139,9 @@ func TestADoseIsThatOfPublishedRecipes(t *testing.T) {
 func TestATargetThatCannotBeIsRefused(t *testing.T) {
 	lib := assaytest.Core(t)
 	for _, c := range []struct{ ingredients, step, says string }{
-		{"200 g core:apple-juice", "adjust: {ph: 4.2, with: core:citric-acid}", `it reads pH 3\.\d+, and Citric acid, anhydrous leads it to pH [12]\.\d*, not to pH 4\.2 \(adjust with something that moves it the other way`},
-		{"200 g core:orange-juice", "adjust: {brix: 5, with: core:sugar-white}", `it reads 1\d(\.\d)? °Bx, and Sugar, white leads it to \d\d(\.\d)? °Bx, not to 5 °Bx`},
-		{"200 g core:apple-juice", "adjust: {ph: 2.0, with: core:lemon-juice}", `Lemon juice, fresh does not bring it to pH 2: the nearest that it reaches is pH 2\.\d+, with \d+ g`},
+		{"200 g core:apple-juice", "adjust: {ph: 4.2, with: core:citric-acid}", `it reads pH 3\.\d+, and Citric acid, anhydrous leads it away from pH 4\.2 \(adjust with something that raises a pH, such as core:sodium-bicarbonate, or take the step out`},
+		{"200 g core:orange-juice", "adjust: {brix: 5, with: core:sugar-white}", `it reads 1\d(\.\d)? °Bx, and Sugar, white leads it away from 5 °Bx \(adjust with something that dilutes it, such as core:water-pure`},
+		{"200 g core:apple-juice", "adjust: {ph: 2.0, with: core:lemon-juice}", `4000 g of Lemon juice, fresh, the most that is tried, do not bring it to pH 2: it reads pH 2\.\d+ then`},
 		{"200 g core:water-pure", "adjust: {brix: 80, with: core:sugar-white}", `Sugar, white does not bring it to 80 °Bx: the nearest that it reaches is 67\.\d °Bx, with 407\.8 g`},
 		{"200 g core:milk-whole", "adjust: {ph: 5.5, with: core:citric-acid}", `no dose can be calculated, its pH is not known: .* protein .*\(read the pot before this step`},
 		{"100 g core:sugar-white", "adjust: {brix: 50, with: core:water-pure}", `no dose can be calculated, its °Brix is not known: it is no liquid`},
@@ -227,6 +227,20 @@ func TestThePotReadsWhatItWasBroughtToAndTheDoseIsOpen(t *testing.T) {
 	assert.InEpsilon(t, of(before, "SUCS").Mean, of(after, "SUCS").Mean, 0.01)
 	width := func(c assay.Component) float64 { return of(c, "CITAC").High - of(c, "CITAC").Low }
 	assert.Less(t, width(after), 0.8*width(before))
+}
+
+// A target that the instrument cannot tell from what the pot reads wants no dose, on whichever
+// side it lies: pure water reads pH 7.00 and no acid (data/instruments.csv: ± 0.05 pH).
+func TestWhatThePotReadsAlreadyWantsNoDose(t *testing.T) {
+	lib := assaytest.Core(t)
+	for _, step := range []string{"adjust: {ph: 7.0, with: core:citric-acid}", "adjust: {ta: 0 g/l, with: core:citric-acid}", "adjust: {brix: 0, with: core:sugar-white}"} {
+		a := assaytest.Assay(t, lib, adjusting("200 g core:water-pure", step), 60)
+		assert.Zero(t, a.Adjusted[0].Grams.Mean, step)
+		assert.Zero(t, a.Adjusted[0].Grams.High, step)
+	}
+	apple := pot(t, assaytest.Assay(t, lib, adjusting("200 g core:apple-juice", "adjust: {brix: 20, with: core:sugar-white}"), 60)).Chemistry.PHMeter.Mean
+	above := assaytest.Assay(t, lib, adjusting("200 g core:apple-juice", fmt.Sprintf("adjust: {ph: %.3f, with: core:citric-acid}", apple+0.02)), 60)
+	assert.Zero(t, above.Adjusted[0].Grams.Mean)
 }
 
 // Where the pot reads it already, nothing is added and the drink is the same.

@@ -187,7 +187,7 @@ const vitaminC constituent.ID = "VITC"
 // source it goes more slowly.
 func (hot boil) fade(pot *ledger.Pot, out *Outcome) {
 	least := math.Exp(-kinetics()["vitamin C loss"].high * hot.minutes[0])
-	const some = 1e-5 // g/g, of which a word is said: our own bound, a milligram in 100 g
+	const some = 1e-5              // g/g, of which a word is said: our own bound, a milligram in 100 g
 	const all, none = 0.995, 0.005 // what prints as 100 and as 0 %
 	switch {
 	case pot.Central(vitaminC) <= some*pot.Central(constituent.Mass) || least >= all:
