@@ -49,8 +49,9 @@ type Dosed struct {
 //
 // Limits: a draw whose pot has passed the target before anything is poured gets none, and a
 // draw in which no dose reaches it the one that comes nearest; what is unknown, and in no
-// draw, still opens the interval of the pH. A carbonate's gas counts as still dissolved: where it leaves, the pH goes on rising.
-// What does not dissolve counts as dissolved.
+// draw, still opens the interval of the pH. What a pot holds of a carbonate's gas
+// under carbon dioxide alone counts as still dissolved: where that leaves too, the pH goes on
+// rising. What does not dissolve counts as dissolved.
 func (a at) adjust(s *drink.Adjust) (Outcome, error) {
 	line, in := s.Lines()[0], a.instrument(s)
 	pour, name := a.Doser(line)
