@@ -27,9 +27,6 @@
 // left out of it is carried too and not drawn again (settle.go). A titrated liquid is
 // carried as grams of it (titration.go). So whoever has a pot can solve it.
 //
-// A carbonate that meets acid in an open pot keeps what gas water holds at 1 atm of it; the rest
-// leaves (fizz.go).
-//
 // # Limits
 //
 // An anion that no table names is taken for citric acid for the most part; where it is

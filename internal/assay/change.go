@@ -51,13 +51,13 @@ func (k kitchen) Doser(line drink.Line) (pour func(*ledger.Pot, []float64), name
 	if in.Component == nil {
 		return func(pot *ledger.Pot, grams []float64) {
 			k.walk.food(pot, in, grams)
-			k.walk.plan.lab.Fizz(pot)
+			k.walk.plan.flatten(pot)
 		}, in.Profile.Food.Name()
 	}
 	from := k.walk.component(in.Component).pot
 	return func(pot *ledger.Pot, grams []float64) {
 		pot.Mix(from, shares(grams, from), in.Component.Name)
-		k.walk.plan.lab.Fizz(pot)
+		k.walk.plan.flatten(pot)
 	}, in.Component.Name
 }
 

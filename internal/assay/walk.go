@@ -175,26 +175,6 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step, read acidity.Surely) {
 	}
 }
 
-// fizz lets gas out of an open pot that acid has driven out of a carbonate, says so, and gives its
-// grams at central values.
-func (w *walk) fizz(pot *ledger.Pot, where string) float64 {
-	gone := w.plan.lab.Fizz(pot)
-	if len(gone) == 0 {
-		return 0
-	}
-	if gone[0] < fizzes {
-		return gone[0]
-	}
-	if where == "" {
-		where = "the drink"
-	}
-	w.note(note.Note{Kind: "step", Text: fmt.Sprintf("%s: its acid drives about %s g of carbon dioxide out of the carbonate in it: it foams, and in an open vessel that gas leaves", where, note.Number(gone[0]))})
-	return gone[0]
-}
-
-// fizzes is the gas in grams that is worth a word.
-const fizzes = 0.05
-
 // read takes readings of a pot.
 func (w *walk) read(pot *ledger.Pot, read []*drink.Measured, state reading.Stated) {
 	b, before := w.bench(), weigh(pot)
