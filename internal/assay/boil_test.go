@@ -148,3 +148,13 @@ func TestAWeighedCaramelHasAFloor(t *testing.T) {
 	}
 	assert.Contains(t, assaytest.Refused(t, lib, adjusting("100.0 g core:sugar-white, 40 g core:water-pure", "caramelise: {to: 120 g}")), "so the weight says nothing of the sugar; give loss")
 }
+
+// What acid splits is said where it was calculated, and that there is nothing to split.
+func TestASplitIsSaid(t *testing.T) {
+	lib := assaytest.Core(t)
+	assert.Regexp(t, `\d+ to \d+ % of its sucrose split`, said(assaytest.Assay(t, lib, adjusting("100 g core:sugar-white, 100 g core:water-pure", "invert: {ph: 3, at: 90 °C, for: 20 min}"), 60)))
+	for _, step := range []string{"invert: {share: 50 %}", "hydrolyse: {lactose: 90 %}"} {
+		assert.Contains(t, said(assaytest.Assay(t, lib, adjusting("100 g core:water-pure", step), 60)), "so that nothing splits", step)
+	}
+	assert.NotContains(t, said(assaytest.Assay(t, lib, adjusting("100 g core:milk-whole", "hydrolyse: {lactose: 90 %}"), 60)), "nothing splits")
+}
