@@ -65,6 +65,8 @@ func TestHeatAsksForAPHThatItNeeds(t *testing.T) {
 	assert.InDelta(t, 20.0/220*100, sugars(t, warm, "SUCS"), 0.02)
 	plain := assaytest.Assay(t, lib, adjusting("200 g core:milk-whole", "heat: {at: 100 °C, for: 30 min}"), 60)
 	assert.NotContains(t, said(plain), "sucrose", "there is none")
+	little := assaytest.Assay(t, lib, adjusting("200 g core:milk-whole, 1 g core:sugar-white, 10 g core:lemon-juice", "heat: {at: 100 °C, for: 30 min}"), 60)
+	assert.Contains(t, said(little), "part of its sucrose may split", "hardly any is worth a word, and no refusal")
 }
 
 // Of vitamin C at least what the fastest published loss leaves stays, and all of it may.
@@ -75,7 +77,10 @@ func TestHeatLeavesVitaminCOpen(t *testing.T) {
 	before, after := assaytest.Figure(t, raw.PerServing, "VITC"), assaytest.Figure(t, hot.PerServing, "VITC")
 	assert.InEpsilon(t, 0.6, after.Mean/before.Mean, 0.01, "more than 60 % was kept in 20 min (Viberg et al., abstract)")
 	assert.GreaterOrEqual(t, after.UpTo, before.High*0.99, "and all of it may be there")
-	assert.Contains(t, said(hot), "heat destroys vitamin C: between 60 and 100 % of it is left")
+	assert.Contains(t, said(hot), "heat destroys vitamin C: at least 60 % of it is left")
+	long := assaytest.Assay(t, lib, adjusting("300 g core:orange-juice", "heat: {at: 80 °C, for: 600 min}"), 60)
+	assert.Contains(t, said(long), "heat destroys vitamin C: how much of it is left is not known, perhaps nothing")
+	assert.NotContains(t, said(raw), "vitamin C", "nothing that would print")
 	for _, id := range []constituent.ID{"K", "CITAC", "WATER", "PROCNT"} {
 		assert.InDelta(t, sugars(t, raw, id), sugars(t, hot, id), 1e-6*sugars(t, raw, id)+0.05, id)
 	}
@@ -142,4 +147,14 @@ func TestAWeighedCaramelHasAFloor(t *testing.T) {
 		assert.Contains(t, assaytest.Refused(t, lib, adjusting("100.0 g core:sugar-white", step)), says)
 	}
 	assert.Contains(t, assaytest.Refused(t, lib, adjusting("100.0 g core:sugar-white, 40 g core:water-pure", "caramelise: {to: 120 g}")), "so the weight says nothing of the sugar; give loss")
+}
+
+// What acid splits is said where it was calculated, and that there is nothing to split.
+func TestASplitIsSaid(t *testing.T) {
+	lib := assaytest.Core(t)
+	assert.Regexp(t, `\d+ to \d+ % of its sucrose split`, said(assaytest.Assay(t, lib, adjusting("100 g core:sugar-white, 100 g core:water-pure", "invert: {ph: 3, at: 90 °C, for: 20 min}"), 60)))
+	for _, step := range []string{"invert: {share: 50 %}", "hydrolyse: {lactose: 90 %}"} {
+		assert.Contains(t, said(assaytest.Assay(t, lib, adjusting("100 g core:water-pure", step), 60)), "so that nothing splits", step)
+	}
+	assert.NotContains(t, said(assaytest.Assay(t, lib, adjusting("100 g core:milk-whole", "hydrolyse: {lactose: 90 %}"), 60)), "nothing splits")
 }

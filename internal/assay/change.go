@@ -49,10 +49,16 @@ func (k kitchen) Surely() acidity.Surely { return k.read }
 func (k kitchen) Doser(line drink.Line) (pour func(*ledger.Pot, []float64), name string) {
 	in := k.walk.plan.recipe.Lines[line.Path]
 	if in.Component == nil {
-		return func(pot *ledger.Pot, grams []float64) { k.walk.food(pot, in, grams) }, in.Profile.Food.Name()
+		return func(pot *ledger.Pot, grams []float64) {
+			k.walk.food(pot, in, grams)
+			k.walk.plan.flatten(pot)
+		}, in.Profile.Food.Name()
 	}
 	from := k.walk.component(in.Component).pot
-	return func(pot *ledger.Pot, grams []float64) { pot.Mix(from, shares(grams, from), in.Component.Name) }, in.Component.Name
+	return func(pot *ledger.Pot, grams []float64) {
+		pot.Mix(from, shares(grams, from), in.Component.Name)
+		k.walk.plan.flatten(pot)
+	}, in.Component.Name
 }
 
 func (k kitchen) Weigh(pot *ledger.Pot, line drink.Line, grams []float64) {

@@ -18,7 +18,7 @@
 // smooth is judged by package curdling, on the parts that the build pours.
 //
 // The rooms below have one job each: recipe finds the foods, amount makes columns of what is
-// written, prep does the steps, liquid, acidity and titration know a pot as a body and as a
+// written, prep does the steps (what acid drives out of a carbonate leaves between them, fizz.go), liquid, acidity and titration know a pot as a body and as a
 // solution, reading conditions it, composition and chemistry read results off it, drivers
 // tells what they hang on.
 //

@@ -35,6 +35,7 @@ func (w *walk) serve() (served, liquid *ledger.Pot, err error) {
 	d := w.plan.recipe.Drink
 	pot := w.plan.drawer.NewPot()
 	w.pour(pot, d.Build)
+	w.fizz(pot, "")
 	w.making.yield.In = weigh(pot)
 	if err := w.ctx.Err(); err != nil {
 		return nil, nil, err
@@ -95,6 +96,7 @@ func (w *walk) component(c *drink.Component) *made {
 	m := &made{name: c.Name, other: w.plan.within(c.Name, w.amounts.Other), pot: w.plan.drawer.NewPot()}
 	w.making = m
 	w.pour(m.pot, c.Ingredients)
+	w.fizz(m.pot, c.Name)
 	m.yield.Component, m.yield.In = c.Name, weigh(m.pot)
 	if w.ctx.Err() == nil {
 		w.steps(m.pot, c.Steps, c.Measured)
@@ -144,12 +146,16 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step, read acidity.Surely) {
 		w.faults.Join(step.At(), err)
 		return
 	}
+	gas := 0.0
+	if _, closed := step.(*drink.Carbonate); !closed {
+		gas = w.fizz(pot, note.Place(path))
+	}
 	after := weigh(pot)
 	if before > 0 && after == 0 {
 		w.faults.Add(step.At(), "keep some of it", "%s leaves nothing", step.Kind())
 		return
 	}
-	w.making.yield.record(step, before, out.Lost.Mass(), after)
+	w.making.yield.record(step, before, out.Lost.Mass()+gas, after)
 	if out.Brewed {
 		for _, n := range w.plan.lab.CalibrateBrew(pot, prep.EspressoStrength()) {
 			w.note(n)

@@ -3,6 +3,7 @@ package prep
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"sipsum/internal/acidity"
 	"sipsum/internal/amount"
@@ -48,15 +49,20 @@ type Dosed struct {
 //
 // Limits: a draw whose pot has passed the target before anything is poured gets none, and a
 // draw in which no dose reaches it the one that comes nearest; what is unknown, and in no
-// draw, still opens the interval of the pH. A carbonate's gas counts as still dissolved: where it leaves, the pH goes on rising.
-// What does not dissolve counts as dissolved.
+// draw, still opens the interval of the pH. What a pot holds of a carbonate's gas
+// under carbon dioxide alone counts as still dissolved: where that leaves too, the pH goes on
+// rising. What does not dissolve counts as dissolved.
 func (a at) adjust(s *drink.Adjust) (Outcome, error) {
 	line, in := s.Lines()[0], a.instrument(s)
 	pour, name := a.Doser(line)
-	search := dosing.Search{Pot: a.pot, Pour: pour, Read: in.read, Most: a.mostOf(pour), Near: in.near}
+	most, tried := a.mostOf(pour)
+	search := dosing.Search{Pot: a.pot, Pour: pour, Read: in.read, Most: most, Near: in.near}
 	dose, err := search.Central(in.want.Number)
+	if passed := (dosing.Passed{}); errors.As(err, &passed) && math.Abs(passed.Now-in.want.Number) <= in.coarse {
+		dose, err = 0, nil // its instrument cannot tell the two apart
+	}
 	if err != nil {
-		return Outcome{}, a.noDose(err, in, name)
+		return Outcome{}, a.noDose(err, in, name, tried)
 	}
 	with := a.pot.Copy()
 	pour(with, estimate.Constant(with.N, dose))
@@ -107,15 +113,17 @@ func (a at) dissolved(pot *ledger.Pot, read acidity.Surely) *chemistry.Chemistry
 	return chemistry.Of(a.Laboratory(), chemistry.Liquid{Pot: pot, Celsius: acidity.MeterCelsius, Read: read})
 }
 
-// mostOf gives the largest dose that is looked at, in grams.
-func (a at) mostOf(pour func(*ledger.Pot, []float64)) float64 {
+// mostOf gives the largest dose that is looked at, in grams; tried is the same where more of it
+// could be poured, and beyond all where more does not dissolve.
+func (a at) mostOf(pour func(*ledger.Pot, []float64)) (most, tried float64) {
 	const usual = 20 // °C
 	alone := ledger.New(a.pot.Columns, 1)
 	pour(alone, []float64{1})
 	if alone.Central(constituent.Water)+alone.Central(constituent.Alcohol) > 0 && liquid.TooDry(alone) == "" {
-		return kinetics()["largest dilution"].value * a.pot.Central(constituent.Mass)
+		most = kinetics()["largest dilution"].value * a.pot.Central(constituent.Mass)
+		return most, most
 	}
-	return Saturated(usual) * a.pot.Central(constituent.Water)
+	return Saturated(usual) * a.pot.Central(constituent.Water), math.Inf(1)
 }
 
 // instrument is what an adjusted pot is read with.
@@ -123,6 +131,7 @@ type instrument struct {
 	key, says string // in the file; how a reading of it begins in a sentence
 	want      *drink.Quantity
 	near      float64 // so near the target is the target: a tenth of what a reader is promised
+	coarse    float64 // so near the target it reads the target
 	read      func(pot *ledger.Pot) ([]float64, error)
 	why       func(c *chemistry.Chemistry) string // it is withheld; empty if it is not
 }
@@ -131,14 +140,19 @@ type instrument struct {
 func (a at) instrument(s *drink.Adjust) instrument {
 	const near, part = 0.001, 0.0005
 	lab := a.Laboratory()
+	off := func(key string, q *drink.Quantity) float64 { return amount.MustInstrument(key).HalfAt(q.Number) }
 	switch {
 	case s.PH != nil:
-		return instrument{"ph", "pH ", s.PH, near, func(pot *ledger.Pot) ([]float64, error) {
+		return instrument{"ph", "pH ", s.PH, near, off("ph", s.PH), func(pot *ledger.Pot) ([]float64, error) {
 			pH, _, err := lab.Acidity(pot)
 			return pH, err
 		}, func(c *chemistry.Chemistry) string { return c.PHMeter.Why }}
 	case s.TA != nil:
-		return instrument{"ta", "a titratable acidity of ", s.TA, part * s.TA.Number, func(pot *ledger.Pot) ([]float64, error) {
+		least := chemistry.HardlySour
+		if s.TA.Unit == "g/l" {
+			least *= acidity.PerLitre / unit.Hundred
+		}
+		return instrument{"ta", "a titratable acidity of ", s.TA, part * s.TA.Number, max(off("ta", s.TA), least), func(pot *ledger.Pot) ([]float64, error) {
 			_, read, err := lab.Acidity(pot)
 			if err == nil && (s.TA.Unit == "g/l" || s.TA.Unit == "g/100 ml") {
 				for d, density := range lab.Gauge.Density(pot) {
@@ -151,7 +165,7 @@ func (a at) instrument(s *drink.Adjust) instrument {
 			return read, err
 		}, func(c *chemistry.Chemistry) string { return c.Acidity[0].Per100g.Why }}
 	}
-	return instrument{"brix", "", s.Brix, part * s.Brix.Number, func(pot *ledger.Pot) ([]float64, error) {
+	return instrument{"brix", "", s.Brix, part * s.Brix.Number, off("brix", s.Brix), func(pot *ledger.Pot) ([]float64, error) {
 		if why := liquid.TooDry(pot); why != "" {
 			return nil, errors.New(why)
 		}
@@ -171,6 +185,20 @@ func (in instrument) shows(x float64) string {
 	return text
 }
 
+// otherWay names what moves a reading from now towards what is wanted.
+func (in instrument) otherWay(now float64) string {
+	up := in.want.Number > now
+	switch {
+	case in.key == "ph" && up:
+		return "adjust with something that raises a pH, such as core:sodium-bicarbonate"
+	case in.key == "brix" && up:
+		return "adjust with something sweet, such as core:sugar-white"
+	case in.key == "brix", !up && in.key == "ta":
+		return "adjust with something that dilutes it, such as core:water-pure"
+	}
+	return "adjust with something sour, such as core:citric-acid"
+}
+
 // unknown is the error of a pot that has no such reading.
 func (in instrument) unknown(why string) error {
 	return fail.New(fail.Wrong, "no dose can be calculated, its "+map[string]string{"ph": "pH", "ta": "acidity", "brix": "°Brix"}[in.key]+" is not known: "+why,
@@ -178,7 +206,7 @@ func (in instrument) unknown(why string) error {
 }
 
 // noDose says why there is no dose at central values.
-func (a at) noDose(err error, in instrument, name string) error {
+func (a at) noDose(err error, in instrument, name string, tried float64) error {
 	var passed dosing.Passed
 	var short dosing.OutOfReach
 	var twice dosing.Twice
@@ -188,8 +216,15 @@ func (a at) noDose(err error, in instrument, name string) error {
 	}
 	switch {
 	case errors.As(err, &passed):
-		return fail.New(fail.Wrong, fmt.Sprintf("it reads %s, and %s leads it to %s, not to %s", in.shows(passed.Now), name, in.shows(passed.Led), in.shows(in.want.Number)),
-			"adjust with something that moves it the other way, or take the step out")
+		leads := "leads it away from"
+		if math.Abs(passed.Led-passed.Now) <= in.coarse {
+			leads = "hardly moves it towards"
+		}
+		return fail.New(fail.Wrong, fmt.Sprintf("it reads %s, and %s %s %s", in.shows(passed.Now), name, leads, in.shows(in.want.Number)),
+			in.otherWay(passed.Now)+", or take the step out")
+	case errors.As(err, &short) && unit.AtLeast(short.Dose, tried):
+		return fail.New(fail.Wrong, fmt.Sprintf("%.4g g of %s, the most that is tried, do not bring it to %s: it reads %s then", unit.Shown(short.Dose), name, in.shows(in.want.Number), in.shows(short.Nearest)),
+			"aim at what it reads then, or take something stronger")
 	case errors.As(err, &short):
 		return fail.New(fail.Wrong, fmt.Sprintf("%s does not bring it to %s: the nearest that it reaches is %s, with %.4g g", name, in.shows(in.want.Number), in.shows(short.Nearest), unit.Shown(short.Dose)),
 			"aim at what it reaches, or take something stronger")

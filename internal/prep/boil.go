@@ -33,8 +33,8 @@ type boil struct {
 //
 // so that a pot that hardly boils hardly changes, and it boils as a syrup does. The pH is
 // that under the meter: of what hardly buffers it is drawn, and where foods leave it open it
-// lies anywhere between its ends. It is an error if the heat is stated and nothing tells the
-// pH on which it hangs how much sucrose is left.
+// lies anywhere between its ends. It is an error if the heat is stated, there is sucrose worth a
+// word and nothing tells the pH on which it hangs how much of it is left.
 func (a at) boiling(s drink.Boil, gone []float64) (boil, error) {
 	hot := boil{stated: s.Stated()}
 	if hot.stated {
@@ -60,7 +60,7 @@ func (a at) boiling(s drink.Boil, gone []float64) (boil, error) {
 		}
 		hot.pH = nil
 	}
-	if hot.stated {
+	if hot.stated && weighty(a.pot) {
 		return hot, fail.New(fail.Wrong, "how much sucrose it splits hangs on the pH of the pot, which is not known: "+hot.why,
 			"read it before this step, - measured: {ph: …}, or leave at and for out")
 	}
@@ -115,7 +115,7 @@ func (a at) sourness() (pH []float64, why string) {
 func (a at) splitHot(hot boil, out *Outcome) {
 	const much = 0.05 // of which a word is said where nobody wrote how long
 	if hot.pH == nil {
-		if hot.why != "" && weighty(a.pot) {
+		if hot.why != "" && (hot.stated || weighty(a.pot)) {
 			out.note("part of its sucrose may split into glucose and fructose, and is counted as sucrose: its pH is not known (%s)", hot.why)
 		}
 		return
@@ -187,9 +187,14 @@ const vitaminC constituent.ID = "VITC"
 // source it goes more slowly.
 func (hot boil) fade(pot *ledger.Pot, out *Outcome) {
 	least := math.Exp(-kinetics()["vitamin C loss"].high * hot.minutes[0])
-	const some = 1e-5 // g/g, of which a word is said: our own bound, a milligram in 100 g
-	if pot.Central(vitaminC) > some*pot.Central(constituent.Mass) {
-		out.note("heat destroys vitamin C: between %.2g and 100 %% of it is left", unit.Hundred*least)
+	const some = 1e-5              // g/g, of which a word is said: our own bound, a milligram in 100 g
+	const all, none = 0.995, 0.005 // what prints as 100 and as 0 %
+	switch {
+	case pot.Central(vitaminC) <= some*pot.Central(constituent.Mass) || least >= all:
+	case least < none:
+		out.note("heat destroys vitamin C: how much of it is left is not known, perhaps nothing")
+	default:
+		out.note("heat destroys vitamin C: at least %.2g %% of it is left", unit.Hundred*least)
 	}
 	doubtOf(pot, vitaminC, least)
 	doubt(pot, sulphurDioxideKept(max(1-hot.minutes[0]/kinetics()["boiling away"].low, 0)))

@@ -311,6 +311,6 @@ func TestAShortSteepGivesLess(t *testing.T) {
 		assert.NotContains(t, said, "short:")
 		short, said := steep(prep.Steeping{Minutes: grams(c.minutes)})
 		assert.InEpsilon(t, c.part, short/usual, 1e-9, "%s, %g min", c.group, c.minutes)
-		assert.Equal(t, c.part < 1, strings.Contains(said, "plant, short: before"), said)
+		assert.Equal(t, c.part < 1, strings.Contains(said, "plant, short: the figures used begin at"), said)
 	}
 }

@@ -47,7 +47,7 @@ func adviseHeat(celsius float64, usual bool) string {
 	const practice = "(common practice, no source)"
 	switch {
 	case math.IsNaN(celsius):
-		return fmt.Sprintf("no temperature is stated: in practice milk at %.0f to %.0f °C with about 4 %% of its mass of citrus juice curdles almost at once %s", low, high, practice)
+		return fmt.Sprintf("no temperature is stated: in practice milk at %.0f to %.0f °C curdles almost at once if there is acid enough %s", low, high, practice)
 	case celsius >= advice("hot"):
 		return fmt.Sprintf("at %.0f °C or more, held some minutes, whey proteins come down with the casein: the whey holds less protein", advice("hot"))
 	case celsius > high:

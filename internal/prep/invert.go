@@ -4,8 +4,10 @@ import (
 	"math"
 	"sync"
 
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
+	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 	"sipsum/internal/solution"
 	"sipsum/internal/unit"
@@ -44,6 +46,21 @@ func Inverted(pH, celsius, minutes []float64, f Factors) []float64 {
 		share[d] = -math.Expm1(-rate[d] * arrhenius * math.Pow(10, -pH[d]) * minutes[d])
 	}
 	return share
+}
+
+// splitting splits a sugar, and says how much of it where that was calculated, or that there is none.
+func (a at) splitting(sugar constituent.ID, split func(*ledger.Pot, []float64) (Outcome, error), share []float64, calculated bool) (Outcome, error) {
+	most, unknown := composition.MostOf(a.pot, sugar)
+	none := a.pot.Central(sugar) == 0 && (len(unknown) == 0 || most == 0)
+	out, err := split(a.pot, share)
+	switch name := constituent.Must(sugar).Name; {
+	case err != nil:
+	case none:
+		out.note("nothing in it holds any %s, so that nothing splits", name)
+	case calculated:
+		out.note("%s of its %s split, by pH, time and temperature", spanned(estimate.Summarise(share)), name)
+	}
+	return out, err
 }
 
 // kinetics is data/kinetics.csv by quantity.

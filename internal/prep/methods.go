@@ -46,15 +46,16 @@ var methods = map[string]Method{
 		weight: leavesOpen, makes: invertSugar,
 		do: func(a at, s *drink.Invert) (Outcome, error) {
 			if s.Share != nil {
-				return Invert(a.pot, a.share(s.Share, "share"))
+				return a.splitting(constituent.Sucrose, Invert, a.share(s.Share, "share"), false)
 			}
-			return Invert(a.pot, Inverted(a.figure(s.PH, 1, "ph"), a.figure(s.Temperature, 1, "at"), a.figure(s.Minutes, 1, "for"), a.Factors))
+			share := Inverted(a.figure(s.PH, 1, "ph"), a.figure(s.Temperature, 1, "at"), a.figure(s.Minutes, 1, "for"), a.Factors)
+			return a.splitting(constituent.Sucrose, Invert, share, true)
 		},
 	},
 	"hydrolyse": method[*drink.Hydrolyse]{
 		weight: leavesOpen, makes: []constituent.ID{constituent.Glucose, constituent.Galactose},
 		do: func(a at, s *drink.Hydrolyse) (Outcome, error) {
-			return Hydrolyse(a.pot, a.share(&s.Lactose, "lactose"))
+			return a.splitting(constituent.Lactose, Hydrolyse, a.share(&s.Lactose, "lactose"), false)
 		},
 	},
 	"convert": method[*drink.Convert]{

@@ -47,7 +47,7 @@ func (m *infusion) hurry(out *Outcome, row ledger.Row, s Steeping) {
 		}
 	}
 	m.short[kind] = col
-	out.note("%s, short: before %g min nobody measured what it gives; its shares are taken to grow from nothing to those of that time", of.Name(), least.value)
+	out.note("%s, short: the figures used begin at %g min; its shares are taken to grow from nothing to those of that time", of.Name(), least.value)
 }
 
 // shortOf gives the part of its share that a constituent of a row had time for, nil for

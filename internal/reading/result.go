@@ -72,7 +72,6 @@ func (r reading) positive(x float64) float64 {
 	return x
 }
 
-// of names what was read.
 func (r Reading) of() string {
 	if len(r.Path) > 0 {
 		return strings.Join(r.Path, ", ")

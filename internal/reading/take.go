@@ -129,13 +129,10 @@ func (b *Bench) held(pot *ledger.Pot, list []reading, met acidity.Surely) (pH, p
 		b.Lab.Settle(pot)
 	}
 	pH, per100g, err := b.Lab.Acidity(pot)
-	if err != nil {
-		return nil, nil
-	}
-	if !keepsPH {
+	if err != nil || !keepsPH {
 		pH = nil
 	}
-	if !keepsTA {
+	if err != nil || !keepsTA {
 		per100g = nil
 	}
 	return pH, per100g

@@ -61,6 +61,9 @@ func Freezes(k *chemistry.Keeping) bool { return k.Freezing.Why == "" && k.Freez
 // Holding says what the Food Code's table asks of a component that is kept.
 func Holding(h *chemistry.Holding) string {
 	kept := fmt.Sprintf("Kept %g days", h.Keeps.Days)
+	if h.Keeps.Days == 1 {
+		kept = "Kept 1 day"
+	}
 	if h.Keeps.At != nil {
 		kept += fmt.Sprintf(" at %g °C", h.Keeps.At.Number)
 	}

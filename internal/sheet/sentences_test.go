@@ -25,7 +25,7 @@ func TestHoldingDefersToLocalCodes(t *testing.T) {
 		"milk punch":     {chemistry.Holding{Keeps: keeps, PH: 4, WaterActivity: 0.99, NeedsAssessment: true, Animal: true, Source: source}, "it holds milk or egg, so it needs control of time and temperature"},
 		"long":           {chemistry.Holding{Keeps: drink.Keeps{Days: 8, At: &drink.Quantity{Number: 6}}, PH: 5, WaterActivity: 0.99, NeedsAssessment: true, Source: source}, "the day it is made counted. 8 days are too long. 6 °C is too warm."},
 		"not too long":   {chemistry.Holding{Keeps: drink.Keeps{Days: 7, At: &drink.Quantity{Number: 5}}, PH: 5, WaterActivity: 0.99, NeedsAssessment: true, Source: source}, "the day it is made counted. What was warm"},
-		"no stated °":    {chemistry.Holding{Keeps: drink.Keeps{Days: 1}, PH: 3, WaterActivity: 0.9, Source: source}, "Kept 1 days: "},
+		"no stated °":    {chemistry.Holding{Keeps: drink.Keeps{Days: 1}, PH: 3, WaterActivity: 0.9, Source: source}, "Kept 1 day: "},
 	} {
 		text := sheet.Holding(&c.holding)
 		assert.Contains(t, text, c.says, name)
