@@ -68,7 +68,7 @@ func TestWordsForKeysShowTheLine(t *testing.T) {
 		"reduce: 300 ml": "write: - reduce: {to: … g",
 		"reduce: 300 g":  "write: - reduce: {to: 300 g",
 		"steep:1 g a":    "there is no space after the colon of steep",
-		"steep: {what: 1 g a, time: 12-14 hrs in the cold}": "write: for: 12-14 hrs",
+		"steep: {what: 1 g a, time: 12-14 hrs in the cold}": "write: - steep: {ingredients: [1 g a], for: 12-14 hrs}",
 		"brew: {coffee: 18 g, out: 36 g, yield: 20 %}":      "stands under ingredients: - 18 g coffee",
 	} {
 		_, faults := drink.Parse("t", []byte(head+"components:\n  c:\n    ingredients: [1 g a]\n    steps:\n      - "+line+"\nbuild: [1 g c]\n"), nil)

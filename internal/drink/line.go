@@ -150,7 +150,7 @@ func (r *reader) shortLine(n ast.Node, l *Line) {
 		return
 	}
 	if food == "" {
-		r.faults.Add(r.nodeAt(n), "write the food after it, such as: "+r.before(r.nodeAt(n))+amount.String()+" espresso", "there is no food after %s", quoted(text))
+		r.faults.Add(r.nodeAt(n), "write the food after it: "+r.before(r.nodeAt(n))+amount.String()+" FOOD", "there is no food after %s", quoted(text))
 		return
 	}
 	l.FoodAt = r.inside(n, text, food)
