@@ -324,7 +324,7 @@ func TestFaultsOfSteps(t *testing.T) {
 	cases := []struct{ step, want string }{
 		{"chill", `7:9: chill has no parameters`},
 		{"boil", `7:9: "boil" does not say what reduce needs (write - reduce: {to: … g`},
-		{"boyl", `7:9: "boyl" is not a step (did you mean "boil"? It is read as reduce: - reduce: {to: 375 g`},
+		{"boyl", `7:9: "boyl" is not a step (did you mean "boil"? It is read as reduce: - reduce: {to: … g} if water boils off`},
 		{"clarify: {by: gelatine, collect: 90 g}", `7:9: clarify by gelatine does not say how much gelatine (write with: and how much of it is stirred in: - clarify: {by: gelatine, with: … g FOOD, collect: 90 g})`},
 		{"clarify: {by: centrifuge, with: 1 g a, collect: 90 g}", `7:9: a centrifuge takes no agent`},
 		{"chill: {from: 20 °C}", `7:9: chill needs melt, or from and to together`},

@@ -1,6 +1,7 @@
 package drink
 
 import (
+	"errors"
 	"strings"
 
 	"github.com/goccy/go-yaml/ast"
@@ -146,6 +147,9 @@ func (r *reader) shortLine(n ast.Node, l *Line) {
 	if err != nil {
 		if !r.countLine(n, text, l) {
 			r.misread(r.nodeAt(n), err)
+			if !strings.ContainsAny(text, "0123456789:") && isFoodAlone(err) {
+				l.Food, l.FoodAt = text, r.nodeAt(n) // whether there is such a food is told as well
+			}
 		}
 		return
 	}
@@ -167,6 +171,12 @@ func (r *reader) shortLine(n ast.Node, l *Line) {
 	if r.sound(n, "the amount", amount, anyMeasure) {
 		l.Amount, l.Food = amount, smallTable(food)
 	}
+}
+
+// isFoodAlone tells the error of a text without an amount, which may be a food.
+func isFoodAlone(err error) bool {
+	var m *unit.Misread
+	return errors.As(err, &m) && m.Alone
 }
 
 // food reads the name of a food or component in the long form.

@@ -85,8 +85,8 @@ var stepKinds = []stepKind{
 		mass("collect", "the mass that is left", func(s *Split) **unit.Amount { return &s.Collect }),
 		prose("because", "where the shares come from", func(s *Split) *string { return &s.Because }),
 	}}, nil),
-	stepWith(StepEntry{"carbonate", "dissolve gas: {bottle: 0.5 l, charge: 8 g, at: 4 °C, left: 3.0 g/l ± 0.5 g/l}", "- carbonate: {bottle: 0.5 l, charge: 8 g, at: 4 °C, left: 3.0 g/l ± 0.5 g/l}"}, grammar[Carbonate]{keys: []key[Carbonate]{
-		amount("bottle", "the volume of the closed bottle", volumeOnly, func(s *Carbonate) **unit.Amount { return &s.Bottle }),
+	stepWith(StepEntry{"carbonate", "dissolve gas: {bottle: 0.5 l, charge: 8 g, at: 4 °C, left: 3.0 g/l ± 0.5 g/l}; bottle is all that it holds, up to the brim", "- carbonate: {bottle: 0.5 l, charge: 8 g, at: 4 °C, left: 3.0 g/l ± 0.5 g/l}"}, grammar[Carbonate]{keys: []key[Carbonate]{
+		amount("bottle", "the whole volume of the closed bottle or siphon, up to the brim", volumeOnly, func(s *Carbonate) **unit.Amount { return &s.Bottle }),
 		mass("charge", "the mass of CO2", func(s *Carbonate) **unit.Amount { return &s.Charge }),
 		scaled("at", "the temperature", temperature, func(s *Carbonate) **Quantity { return &s.Temperature }),
 		scaled("left", "what stays in the glass, stated or measured", gas, func(s *Carbonate) **Quantity { return &s.Left }),

@@ -44,7 +44,7 @@ func (s *scan) noNumber() error {
 	if amount, food, ok := amountLast(text); ok {
 		return rewrite(what, amount+" "+food)
 	}
-	return (&Misread{What: what, Do: "write how much before it, such as \"36 g " + clip(text) + "\""}).fault()
+	return (&Misread{What: what, Alone: true, Do: "write how much before it, such as \"36 g " + clip(text) + "\""}).fault()
 }
 
 // amountLast finds the amount at the end of a text: "espresso 36 g".
