@@ -56,7 +56,7 @@ func (r *resolver) find(text string) (*food.Food, error) {
 		return r.ownCoded(id.Code)
 	}
 	f, err := r.foods.Food(r.ctx, id)
-	if do := plainly(id.Code); do != "" && err != nil && fail.ExitCode(err) == fail.Wrong {
+	if do := plainCode(id.Code); do != "" && err != nil && fail.ExitCode(err) == fail.Wrong {
 		return nil, fail.New(fail.Wrong, "there is no food "+id.String(), do)
 	}
 	return f, err

@@ -13,6 +13,17 @@ import (
 // madeHere are words before the name of what a bar makes itself.
 var madeHere = []string{"house", "homemade", "my", "our"}
 
+// plainCode tells it for the code of a food that the tables do not have, where its letters alone would
+// lead to others.
+func plainCode(code string) string {
+	for _, row := range embedded.Rows("plain_foods.csv") {
+		if strings.Contains(row.Text("of"), "codes") && row.Text("word") == spelling.Plain(code) {
+			return row.Text("write")
+		}
+	}
+	return ""
+}
+
 // plainly tells what to write for a plain word, "" if it is none.
 func plainly(text string) string {
 	words := spelling.Plain(text)
