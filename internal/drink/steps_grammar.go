@@ -35,7 +35,7 @@ var stepKinds = []stepKind{
 		return "needs two of out, strength and yield", ""
 	}),
 	stepWith(StepEntry{"steep", "extract and take out again: {ingredients: [5 g core:bay-leaf], at: 90 °C, for: 5 min, collect: 190 g}", "- steep: {ingredients: [5 g core:bay-leaf], at: 90 °C, for: 5 min, collect: 190 g}"}, grammar[Steep]{keys: []key[Steep]{
-		someLines[Steep]("ingredients", "what is steeped"),
+		someLines[Steep]("ingredients", "what is steeped and taken out again: it does not stand among the ingredients of the pot as well"),
 		scaled("at", "the temperature", temperature, func(s *Steep) **Quantity { return &s.Temperature }),
 		lasting("for", "how long", func(s *Steep) **Quantity { return &s.Minutes }),
 		mass("collect", "the mass that is left", func(s *Steep) **unit.Amount { return &s.Collect }),
