@@ -17,7 +17,10 @@ var adjustKind = stepWith(StepEntry{
 	{"with", "the food or component that is added", true, textShape(mostName), (*reader).dosed},
 }}, func(p present) (string, string) {
 	if p.count("ph", "ta", "brix") != 1 {
-		return "needs one of ph, ta and brix", "write one of them; adjust again for another"
+		if p.count("ph", "ta", "brix") == 0 {
+			return "needs one of ph, ta and brix", ""
+		}
+		return "has more than one of ph, ta and brix", "write one of them; adjust again for another"
 	}
 	return "", ""
 })

@@ -3,6 +3,7 @@ package drink
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"github.com/goccy/go-yaml/ast"
 
@@ -25,6 +26,11 @@ func (r *values) amount(n ast.Node, what string, kinds []unit.Kind) *unit.Amount
 		return nil
 	}
 	a, rest, err := unit.ParseAmount(unit.PlainSpaces(text))
+	if _, _, bare := unit.ParseNumber(text); bare == nil {
+		forms := each(kinds, func(k unit.Kind) string { return r.before(r.nodeAt(n)) + text + " " + measureNames([]unit.Kind{k})[0] })
+		r.faults.Add(r.nodeAt(n), "write: "+strings.Join(forms, ", or: "), "%s has no unit", quoted(text))
+		return nil
+	}
 	if err != nil {
 		r.misread(r.nodeAt(n), err)
 		return nil

@@ -75,7 +75,7 @@
 //
 //	reduce {to | by, at, for}   strain, press {collect, through}   curdle {collect, by, at}
 //	clarify {by, with, collect, at}                                convert {starch, to}
-//	brew {out strength yield}   steep {ingredients, at, for, collect}
+//	brew {out strength yield, at, for}   steep {ingredients, at, for, collect}
 //	add: line or lines          chill {melt | from to ice}         dilute {to | brix}
 //	cool {to}
 //	invert {share | ph at for}  hydrolyse {lactose}                ferment {before, after, at, for, because}
@@ -91,6 +91,9 @@
 // (brix abv ph ta density), and under before any reading; readings that do not say what was
 // made stand beside the step as a measured of their own. Each step has an example, one line as
 // it stands under steps: (Steps).
+//
+// at and for of brew, convert and concentrate are told and change no figure (told.go); a step that
+// lacks something is shown as it should be, with what was given of it (step_line.go).
 //
 // Words of the kitchen (boil, filter, infuse, shake, agar, smoke; data/step_words.csv) are read
 // as their step, and the sheet says so where that matters. One whose parameters do not give

@@ -16,11 +16,16 @@ var (
 	everyKey []string          // all keys and steps
 	readings []string          // the keys of measured
 	examples map[string]string // a line of each step, by its word and by those of the kitchen
+
+	parameters map[string]shape // of each step, by name
+	ofSteps    []string         // their names
 )
 
 func init() {
 	everyKey = slices.Concat(drinkKeys.names(), componentKeys.names(), ownFoodKeys.names(), lineKeys.names(), measuredKeys.names(), coffeeKeys.names(),
-		roastKeys.names(), labKeys.names(), claimKeys.names(), varyKeys.names(), stepWords(), stepKeys())
+		roastKeys.names(), labKeys.names(), claimKeys.names(), varyKeys.names(), stepWords())
+	ofSteps = stepKeys()
+	everyKey = append(everyKey, ofSteps...)
 	readings = measuredKeys.names()
 	examples = map[string]string{}
 	for _, w := range stepSynonyms() {
@@ -29,12 +34,14 @@ func init() {
 			examples[w.word] = k.Example
 		}
 	}
+	parameters = map[string]shape{}
 	for _, k := range stepKinds {
 		examples[k.Word] = k.Example
+		parameters[k.Word], _ = k.shape["properties"].(shape)
 	}
 }
 
-// stepKeys is the keys of all steps.
+// stepKeys is the keys of all steps, each once.
 func stepKeys() []string {
 	var names []string
 	for _, k := range stepKinds {
@@ -42,12 +49,13 @@ func stepKeys() []string {
 			names = slices.AppendSeq(names, maps.Keys(properties))
 		}
 	}
-	return names
+	slices.Sort(names)
+	return slices.Compact(names)
 }
 
 // otherWords are what a hand writes for a key, unasked.
 var otherWords = map[string][]string{
-	"temp": {"at"}, "temperature": {"at"}, "serve": {"at"}, "time": {"for"}, "duration": {"for"}, "what": {"ingredients"},
+	"temp": {"at"}, "temperature": {"at"}, "serve": {"serves", "at"}, "time": {"for"}, "duration": {"for"}, "what": {"ingredients"}, "with": {"ingredients"},
 	"servings": {"serves"}, "serving": {"serves"}, "portions": {"serves"}, "title": {"drink"}, "name": {"drink"},
 	"notes": {"note"}, "comment": {"note"}, "comments": {"note"}, "remark": {"note"}, "description": {"note"},
 	"readings": {"measured"}, "reading": {"measured"}, "my_foods": {"foods"}, "my foods": {"foods"}, "own foods": {"foods"},
@@ -55,10 +63,13 @@ var otherWords = map[string][]string{
 	"to": {"at"}, "cup": {"glass"}, "topping": {"garnish"}, "allergen": {"allergens"}, "quantity": {"amount"}, "weight": {"amount"}, "ingredient": {"food"},
 }
 
-// meant gives the key of a map that another word stands for, "" if none does.
-func meant(word string, names []string) string {
-	for _, key := range otherWords[strings.ToLower(word)] {
-		if slices.Contains(names, key) {
+// meant gives the key of a map that another word stands for, "" if none does. Of a word that
+// stands for two, serves is the one with a count.
+func meant(word, value string, names []string) string {
+	keys := otherWords[strings.ToLower(word)]
+	for _, key := range keys {
+		_, rest, isCount := unit.ParseCount(value)
+		if slices.Contains(names, key) && (key != "serves" || len(keys) == 1 || isCount && (rest == "" || sizeOfOne(rest) != "")) {
 			return key
 		}
 	}
@@ -95,13 +106,20 @@ func servesAndGlass(value string) string {
 	if !ok || rest == "" {
 		return value
 	}
-	serves := unit.Number(n)
+	if size := sizeOfOne(rest); size != "" {
+		return unit.Number(n) + " and glass: " + size
+	}
+	return unit.Number(n)
+}
+
+// sizeOfOne gives the amount of "x 90ml", "" if it is none.
+func sizeOfOne(rest string) string {
 	for _, times := range []string{"x", "×", "*", "of"} {
 		if size, found := strings.CutPrefix(strings.ToLower(rest), times); found && isAmount(strings.TrimSpace(size)) {
-			return serves + " and glass: " + strings.TrimSpace(size)
+			return strings.TrimSpace(size)
 		}
 	}
-	return serves
+	return ""
 }
 
 // elsewhere tells where a key belongs that a map does not have: a reading, a step, an ingredient.
@@ -109,7 +127,7 @@ func elsewhere(e entry, what string, names []string) string {
 	value, scalar := raw(e.value)
 	reading := asKnown(e.key, readings)
 	switch {
-	case what != "measured" && examples[what] != "" && scalar && isAmount(value):
+	case what != "measured" && examples[what] != "" && scalar && isAmount(value) && !slices.Contains(ofSteps, e.key):
 		line, _ := asLine(value + " " + e.key)
 		return "what goes into the pot stands under ingredients: - " + clip(line)
 	case slices.Contains(readings, reading) && slices.Contains(names, "measured"):
@@ -133,8 +151,8 @@ func stepElsewhere(e entry, names []string) string {
 		list = "steps:"
 	}
 	example, ok := examples[strings.ToLower(e.key)]
-	if key := meant(e.key, []string{"yield"}); key != "" {
-		value, _ := raw(e.value)
+	value, _ := raw(e.value)
+	if key := meant(e.key, value, []string{"yield"}); key != "" {
 		example, ok = "- brew: {out: … g, "+key+": "+clip(asMeant(key, value))+"}", true
 	}
 	if !ok {
@@ -156,34 +174,13 @@ func isFigure(text string) bool {
 	return err == nil || share == nil
 }
 
-// stepLine gives the line of a step as it should be: its example, with what the writer gave of its
-// parameters, and an ellipsis for the figures that are missing.
-func stepLine(example string, given []entry) string {
-	head, params, isMap := strings.Cut(example, "{")
-	if !isMap {
-		return example
-	}
-	var parts []string
-	for _, part := range splitParams(strings.TrimSuffix(params, "}")) {
-		name, shown, _ := strings.Cut(part, ": ")
-		value := figures.ReplaceAllString(shown, "…")
-		for _, e := range given {
-			if text, ok := raw(e.value); ok && (e.key == name || meant(e.key, []string{name}) != "") && alike(shown, asMeant(name, text)) {
-				value = asMeant(name, text)
-			}
-		}
-		parts = append(parts, name+": "+value)
-	}
-	return head + "{" + strings.Join(parts, ", ") + "}"
-}
-
 // alike tells whether a text can be read as the example is: as an amount of its kind, on its scale.
 func alike(example, text string) bool {
 	if like, rest, err := unit.ParseAmount(example); err == nil && rest == "" {
 		a, rest, err := unit.ParseAmount(text)
 		return err == nil && rest == "" && a.Measure.Kind == like.Measure.Kind
 	}
-	for _, s := range []unit.Scale{temperature, duration, percent, brixScale} {
+	for _, s := range []unit.Scale{temperature, duration, percent, brixScale, acidity, gas} {
 		if _, err := s.Parse(example); err == nil {
 			_, err = s.Parse(text)
 			return err == nil

@@ -58,7 +58,13 @@ func TestWordsForKeysShowTheLine(t *testing.T) {
 		"shake: 12 s":                          "a step stands under steps: of a component, or under finish: - chill: {melt: 30 g}",
 		"measured: {PH:3.4}":                   "there is no space after the colon of ph (write: ph: 3.4)",
 		"per: 100 g, energy: 1 kJ":             "write each on a line of its own: per: 100 g | energy: 1 kJ",
-		"garnish: 2 g peel":                    "write it on a line of its own: - 2 g peel",
+		"rules: EU, us":                        "rules must be a list (write: rules: [EU, us])",
+		"compare-with: espreso\ncomponents: {espresso: {ingredients: [1 g a]}}": "write: compare-with: espresso",
+		"scale: 0.1":        "write: scale: 0.1 g",
+		"serve: 6 °C":       "write: at: 6 °C",
+		"portions: 2":       "write: serves: 2",
+		"garnish: lemon":    "- … g lemon",
+		"garnish: 2 g peel": "write it on a line of its own: - 2 g peel",
 	} {
 		_, faults := drink.Parse("t", []byte(head+"build: [1 g a]\n"+text+"\n"), nil)
 		assert.ErrorContains(t, faults.Err(2), want, text)
@@ -68,7 +74,7 @@ func TestWordsForKeysShowTheLine(t *testing.T) {
 		"reduce: 300 ml": "write: - reduce: {to: … g",
 		"reduce: 300 g":  "write: - reduce: {to: 300 g",
 		"steep:1 g a":    "there is no space after the colon of steep",
-		"steep: {what: 1 g a, time: 12-14 hrs in the cold}": "write: for: 12-14 hrs",
+		"steep: {what: 1 g a, time: 12-14 hrs in the cold}": "write: - steep: {ingredients: [1 g a], for: 12-14 hrs}",
 		"brew: {coffee: 18 g, out: 36 g, yield: 20 %}":      "stands under ingredients: - 18 g coffee",
 	} {
 		_, faults := drink.Parse("t", []byte(head+"components:\n  c:\n    ingredients: [1 g a]\n    steps:\n      - "+line+"\nbuild: [1 g c]\n"), nil)

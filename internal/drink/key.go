@@ -61,16 +61,17 @@ func (g grammar[T]) read(r *reader, into *T, n ast.Node) (found present, ok bool
 	for _, e := range entries {
 		if key, _, glued := gluedKey(e.key, g.names()); glued {
 			found[key] = e.at // it is reported below; it does not lack
-		} else if key := meant(e.key, g.names()); key != "" && !slices.Contains(g.names(), e.key) {
+		} else if key := meant(e.key, givenText(e.value), g.names()); key != "" && !slices.Contains(g.names(), e.key) {
 			found[key] = e.at
 		}
 	}
+	var lacks []key[T]
 	for _, k := range g.keys {
 		e, stands := byName[k.name]
 		delete(byName, k.name)
 		switch {
 		case !stands && k.must && !r.torn && !found.has(k.name):
-			r.faults.Add(r.nodeAt(n), "add "+k.name+": "+k.doc, "%s needs %q", g.what, k.name)
+			lacks = append(lacks, k)
 		case stands:
 			found[k.name] = e.at
 			if !e.spoilt {
@@ -78,26 +79,43 @@ func (g grammar[T]) read(r *reader, into *T, n ast.Node) (found present, ok bool
 			}
 		}
 	}
+	g.reportLacks(r, lacks, entries, n)
 	for _, e := range entries {
 		if _, left := byName[e.key]; left {
-			r.unknownKey(e, g.what, g.names())
+			r.unknownKey(e, entries, g.what, g.names())
 		}
 	}
 	return found, true
 }
 
-func (r *file) unknownKey(e entry, what string, names []string) {
+// reportLacks reports keys that must stand and do not: those of a step at once, with its line.
+func (g grammar[T]) reportLacks(r *reader, lacks []key[T], entries []entry, n ast.Node) {
+	if _, isStep := waysOf[g.what]; isStep && len(lacks) > 0 {
+		names := each(lacks, func(k key[T]) string { return quoted(k.name) })
+		docs := each(lacks, func(k key[T]) string { return k.name + " is " + k.doc })
+		r.faults.Add(r.nodeAt(n), "write: "+lineOf(g.what, entries, nil)+"; "+strings.Join(docs, ", "), "%s needs %s", g.what, strings.Join(names, ", "))
+		return
+	}
+	for _, k := range lacks {
+		r.faults.Add(r.nodeAt(n), "add "+k.name+": "+k.doc, "%s needs %q", g.what, k.name)
+	}
+}
+
+func (r *file) unknownKey(e entry, entries []entry, what string, names []string) {
 	if key, rest, glued := gluedKey(e.key, names); glued {
 		r.faults.Add(e.at, "write: "+key+": "+clip(rest), "there is no space after the colon of %s", key)
 		return
 	}
-	value, _ := raw(e.value)
+	value := givenText(e.value)
 	do := "it has " + fail.Or(names)
-	if line := examples[what]; line != "" {
-		do += "; such as " + line
+	if line := lineOf(what, entries, nil); line != "" {
+		do += "; write: " + line
 	}
+	_, isStep := waysOf[what]
 	other := elsewhere(e, what, names)
-	switch key := meant(e.key, names); {
+	switch key := meant(e.key, value, names); {
+	case key != "" && isStep:
+		do = "write: " + lineOf(what, entries, nil)
 	case key != "" && value != "":
 		do = "write: " + key + ": " + clip(asMeant(key, value))
 	case key == "measured":
@@ -145,8 +163,9 @@ type entry struct {
 	at     fail.Place // of the key
 	node   ast.Node   // the key
 	value  ast.Node
-	flow   bool // the map is written with { }
-	spoilt bool // reported already: the value lost its tail
+	flow   bool   // the map is written with { }
+	spoilt bool   // reported already: the value lost its tail
+	told   string // of a step: what changes no figure and is said of its technique, with a comma before each
 }
 
 // entries gives the keys of a map, each once. Doubled keys are reported, and

@@ -1,6 +1,7 @@
 package drink
 
 import (
+	"errors"
 	"strings"
 
 	"github.com/goccy/go-yaml/ast"
@@ -146,11 +147,14 @@ func (r *reader) shortLine(n ast.Node, l *Line) {
 	if err != nil {
 		if !r.countLine(n, text, l) {
 			r.misread(r.nodeAt(n), err)
+			if !strings.ContainsAny(text, "0123456789:") && isFoodAlone(err) {
+				l.Food, l.FoodAt = text, r.nodeAt(n) // whether there is such a food is told as well
+			}
 		}
 		return
 	}
 	if food == "" {
-		r.faults.Add(r.nodeAt(n), "write the food after it, such as: "+r.before(r.nodeAt(n))+amount.String()+" espresso", "there is no food after %s", quoted(text))
+		r.faults.Add(r.nodeAt(n), "write the food after it: "+r.before(r.nodeAt(n))+amount.String()+" FOOD", "there is no food after %s", quoted(text))
 		return
 	}
 	l.FoodAt = r.inside(n, text, food)
@@ -167,6 +171,12 @@ func (r *reader) shortLine(n ast.Node, l *Line) {
 	if r.sound(n, "the amount", amount, anyMeasure) {
 		l.Amount, l.Food = amount, smallTable(food)
 	}
+}
+
+// isFoodAlone tells the error of a text without an amount, which may be a food.
+func isFoodAlone(err error) bool {
+	var m *unit.Misread
+	return errors.As(err, &m) && m.Alone
 }
 
 // food reads the name of a food or component in the long form.

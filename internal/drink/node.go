@@ -149,6 +149,10 @@ func (r *values) texts(n ast.Node, what string) []string {
 // words gives a list of different texts with their places. If allowed is not empty each
 // must be one of it.
 func (r *values) words(n ast.Node, what string, allowed []string) []Word {
+	if text, alone := raw(n); alone && !implicitNull(n) && !reported(n) {
+		r.faults.Add(r.nodeAt(n), "write: "+what+": ["+strings.Join(strings.Fields(strings.ReplaceAll(clip(text), ",", " ")), ", ")+"]", "%s must be a list", what)
+		return nil
+	}
 	entries, ok := r.list(n, what)
 	if !ok {
 		return nil
@@ -157,6 +161,9 @@ func (r *values) words(n ast.Node, what string, allowed []string) []Word {
 	seen := map[string]bool{}
 	for _, e := range entries {
 		text, ok := r.text(e, "an entry of "+what, mostName)
+		if len(allowed) > 0 {
+			text = asKnown(text, allowed)
+		}
 		switch {
 		case !ok:
 			continue

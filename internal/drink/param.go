@@ -1,9 +1,6 @@
 package drink
 
 import (
-	"slices"
-	"strings"
-
 	"github.com/goccy/go-yaml/ast"
 
 	"sipsum/internal/unit"
@@ -35,9 +32,7 @@ func prose[T any](name, doc string, field func(*T) *string) key[T] {
 func word[T any](name, doc string, must bool, allowed []string, field func(*T) *string) key[T] {
 	return key[T]{name, doc, must, enumShape(allowed), func(r *reader, t *T, n ast.Node) {
 		text, ok := r.text(n, name, mostName)
-		if i := slices.IndexFunc(allowed, func(a string) bool { return strings.EqualFold(a, text) }); i >= 0 {
-			text = allowed[i]
-		}
+		text, _ = amongWords(text, name, allowed)
 		if ok && r.oneOf(n, text, name, allowed) {
 			*field(t) = text
 		}

@@ -1,6 +1,8 @@
 package drink
 
 import (
+	"strings"
+
 	"sipsum/internal/fail"
 	"sipsum/internal/unit"
 )
@@ -14,9 +16,10 @@ type Step interface {
 	At() fail.Place   // where the keyword stands
 	StepPath() string // identity, stable under edits elsewhere: "cherry syrup/strain~2"
 	Lines() []Line    // the ingredients that it brings into the pot, if only for a while
-	Said() string     // what the sheet says of a word of the kitchen that was read as this step; usually empty
+	Said() string     // what the sheet says of how it was read; usually empty
 
 	setHead(Head)
+	tell(string)
 	list() *[]Line
 }
 
@@ -28,6 +31,7 @@ type Head struct {
 	Path        string
 	Ingredients []Line
 	Echo        string
+	Told        string // what was said of it and changes no figure: "4 °C, 12 h"
 }
 
 // Kind gives the keyword.
@@ -42,8 +46,16 @@ func (h Head) StepPath() string { return h.Path }
 // Lines gives the ingredients, none for most steps.
 func (h Head) Lines() []Line { return h.Ingredients }
 
-// Said gives what the word was that the file has instead.
-func (h Head) Said() string { return h.Echo }
+// Said gives what the word was that the file has instead, and what of it changes no figure.
+func (h Head) Said() string {
+	if h.Told == "" {
+		return h.Echo
+	}
+	return strings.TrimPrefix(h.Echo+"; "+h.Told+" changes no figure: "+h.Word+" is calculated from what came of it", "; ")
+}
+
+// tell notes what changes no figure.
+func (h *Head) tell(text string) { h.Told = strings.TrimPrefix(h.Told+", "+text, ", ") }
 
 // list lets the parser take lines out.
 func (h *Head) list() *[]Line { return &h.Ingredients }

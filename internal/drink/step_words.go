@@ -1,7 +1,6 @@
 package drink
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 	"sync"
@@ -10,7 +9,6 @@ import (
 	"github.com/goccy/go-yaml/token"
 
 	"sipsum/internal/embedded"
-	"sipsum/internal/unit"
 )
 
 // stepWord is a word of the kitchen that is read as a step, from data/step_words.csv.
@@ -19,7 +17,7 @@ type stepWord struct {
 	step string   // that it is read as; "" if that is not safe to guess
 	only []string // parameters that it may have; nil: those of the step. With a + they do not say enough by themselves
 	adds [2]string
-	line string // what to write where it is not read
+	line string // what to write where it is not read; of a word that has a step, why it is not
 	echo string // what the sheet says of the reading
 }
 
@@ -65,10 +63,23 @@ func (w stepWord) read(r *reader, call entry) (stepKind, entry, bool) {
 		return stepKind{}, entry{}, false
 	case k.Word == treatKind.Word:
 		return w.readTreat(r, k, call)
+	case k.Word == addKind.Word:
+		return k, call, !call.spoilt
 	}
-	given, isMap := call.value.(*ast.MappingNode)
+	written := call.value
+	given, isMap := written.(*ast.MappingNode)
+	if isMap && w.treats() {
+		if given, call.told = r.toldApart(given); given == nil {
+			return stepKind{}, entry{}, false
+		}
+		call.value = given
+	}
 	if !isMap || !w.takes(given) {
-		r.faults.Add(call.at, "write "+w.shown(k, call.value), "%s does not say what %s needs", quoted(call.key), k.Word)
+		why := ""
+		if w.line != "" {
+			why = ": " + w.line
+		}
+		r.faults.Add(call.at, "write "+w.shown(k, written), "%s does not say what %s needs%s", quoted(call.key), k.Word, why)
 		return stepKind{}, entry{}, false
 	}
 	if w.adds[0] != "" && !w.treats() {
@@ -109,30 +120,40 @@ func (w stepWord) takes(given *ast.MappingNode) bool {
 	return says
 }
 
-var figures = regexp.MustCompile(`[0-9][0-9.]*`)
-
-// shown gives the line as it should be: the step's example, with what the writer has given
-// of its parameters, and an ellipsis for each figure that is missing.
+// shown gives the line as it should be, with what the writer has given.
 func (w stepWord) shown(k stepKind, n ast.Node) string {
-	_, params, _ := strings.Cut(k.Example, "{")
-	var parts []string
-	for _, part := range splitParams(strings.TrimSuffix(params, "}")) {
-		name, example, _ := strings.Cut(part, ": ")
-		if name == w.adds[0] {
-			parts = append(parts, name+": "+w.adds[1])
-			continue
-		}
-		value := figures.ReplaceAllString(example, "…")
-		if text, ok := givenAs(n, name, example); ok {
-			value = text
-		}
-		parts = append(parts, name+": "+value)
+	given := givenIn(n)
+	if w.adds[0] != "" && !w.treats() {
+		given = append(given, entry{key: w.adds[0], value: textNode(w.adds[1], nil)})
 	}
-	line := "- " + k.Word + ": {" + strings.Join(parts, ", ") + "}"
-	if w.treats() {
-		line += " and - treat: \"" + w.adds[1] + "\""
+	line := lineOf(k.Word, given, w.may())
+	switch {
+	case w.treats():
+		technique := w.adds[1]
+		for _, t := range told {
+			for _, e := range given {
+				if _, err := t.scale.Parse(givenText(e.value)); err == nil && e.key == t.name {
+					technique += ", " + givenText(e.value)
+				}
+			}
+		}
+		line += " and - treat: \"" + technique + "\""
+	case slices.Contains(w.only, "+at") && strings.Contains(line, "to: …"):
+		line += " if water boils off, or " + lineOf("heat", given, nil) + " if the lid is on"
 	}
 	return line
+}
+
+// may gives the parameters that the word may have, nil for those of its step.
+func (w stepWord) may() []string {
+	if len(w.only) == 0 {
+		return nil
+	}
+	names := append([]string{}, w.adds[0])
+	for _, name := range w.only {
+		names = append(names, strings.TrimPrefix(name, "+"))
+	}
+	return names
 }
 
 // splitParams parts the parameters of an example at the commas outside brackets.
@@ -152,26 +173,6 @@ func splitParams(text string) []string {
 		}
 	}
 	return append(parts, strings.TrimSpace(text[from:]))
-}
-
-// givenAs gives what a writer has given of a parameter: by its name, or an amount alone of
-// the kind that the example shows.
-func givenAs(n ast.Node, name, example string) (string, bool) {
-	if m, ok := n.(*ast.MappingNode); ok {
-		for _, v := range m.Values {
-			if key, ok := raw(v.Key); ok && strings.EqualFold(key, name) {
-				return raw(v.Value)
-			}
-		}
-		return "", false
-	}
-	text, ok := raw(n)
-	if !ok {
-		return "", false
-	}
-	given, tail, err := unit.ParseAmount(text)
-	like, _, errLike := unit.ParseAmount(example)
-	return text, err == nil && errLike == nil && tail == "" && given.Measure.Kind == like.Measure.Kind
 }
 
 // withKey gives a copy of a map with one key more, which stands where the map does.

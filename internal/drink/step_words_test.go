@@ -97,19 +97,23 @@ func TestARoastIsWeighedAndNamed(t *testing.T) {
 // that stand there.
 func TestKitchenWordsThatCannotBeReadShowTheirLine(t *testing.T) {
 	for line, shows := range map[string]string{
-		"boil: 10 min":                  "write - reduce: {to: … g, at: … °C, for: … min}",
-		"boil: 300 g":                   "write - reduce: {to: 300 g, at:",
-		"boil":                          "write - reduce: {to: … g, at:",
+		"boil: 10 min":                  "write - reduce: {to: … g, at: … °C, for: 10 min} if water boils off, or - heat: {at: … °C, for: 10 min} if the lid is on",
+		"boil: 300 g":                   "write - reduce: {to: 300 g})",
+		"boil":                          "write - reduce: {to: … g} if water boils off, or - heat: {at: … °C, for: … min} if the lid is on",
 		"boil: {for: 10 min}":           "write - reduce: {to: … g, at: … °C, for: 10 min}",
 		"stir: {from: 20 °C, to: 2 °C}": "write - chill: {melt: … g}",
 		"shake: 30 g":                   "write - chill: {melt: 30 g}",
 		"filter: 300 g":                 "write - strain: {collect: 300 g, through: cloth}",
 		"sieve":                         "write - strain: {collect: … g, through: sieve}",
-		"roast: 180 °C":                 "write - reduce: {to: … g, at: … °C, for: … min} and - treat: \"roasted\"",
+		"roast: 180 °C":                 "write - reduce: {to: … g} and - treat: \"roasted, 180 °C\"",
 		"gelatine: 5 g core:gelatin":    "write - clarify: {by: gelatine, with:",
 		"vacuum":                        "write - concentrate: {by: vacuum, to: … g}",
 		"freeze":                        "- cool: {to: -18 °C} if not",
 		"cook: {for: 1 h}":              "- reduce: {to: … g} if water boils off",
+		"hot smoke":                     "did you mean \"smoke\"? It is read as treat: - treat:",
+		"coarse strain":                 "did you mean \"strain\"? Write - strain: {collect: 355 g, through: cloth}",
+		"spinn":                         "It is read as clarify: - clarify: {by: centrifuge, collect: … g}",
+		"stir: {from: 20 °C}":           "a stirred drink does not come to rest with its ice",
 		"nitro: {charge: 8 g}":          "write - treat: \"nitro, …\"",
 	} {
 		_, said := stepsOf(t, line)

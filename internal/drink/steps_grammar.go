@@ -21,21 +21,21 @@ var stepKinds = []stepKind{
 		scaled("at", "the temperature", temperature, func(s *Curdle) **Quantity { return &s.Temperature }),
 	}}, nil),
 	clarifyKind,
-	stepWith(StepEntry{"brew", "extract coffee or tea: {out: 38 g, strength: 9.5 %}", "- brew: {out: 38 g, strength: 9.5 %}"}, grammar[Brew]{keys: []key[Brew]{
+	stepWith(StepEntry{"brew", "extract coffee or tea: {out: 38 g, strength: 9.5 %}; at: and for: may be told and change no figure", "- brew: {out: 38 g, strength: 9.5 %}"}, grammar[Brew]{keys: append([]key[Brew]{
 		mass("out", "the mass in the cup", func(s *Brew) **unit.Amount { return &s.Out }),
 		scaled("strength", "dissolved solids in the cup", percent, func(s *Brew) **Quantity { return &s.Strength }),
 		scaled("yield", "the share of the dose that is extracted", percent, func(s *Brew) **Quantity { return &s.Yield }),
-	}}, func(p present) (string, string) {
+	}, toldKeys[Brew]()...)}, func(p present) (string, string) {
 		switch p.count("out", "strength", "yield") {
 		case 2:
 			return "", ""
 		case 3:
 			return "has out, strength and yield", "give two of them, the third follows"
 		}
-		return "needs two of out, strength and yield", "the third follows from them"
+		return "needs two of out, strength and yield", ""
 	}),
 	stepWith(StepEntry{"steep", "extract and take out again: {ingredients: [5 g core:bay-leaf], at: 90 °C, for: 5 min, collect: 190 g}", "- steep: {ingredients: [5 g core:bay-leaf], at: 90 °C, for: 5 min, collect: 190 g}"}, grammar[Steep]{keys: []key[Steep]{
-		someLines[Steep]("ingredients", "what is steeped"),
+		someLines[Steep]("ingredients", "what is steeped and taken out again: it does not stand among the ingredients of the pot as well"),
 		scaled("at", "the temperature", temperature, func(s *Steep) **Quantity { return &s.Temperature }),
 		lasting("for", "how long", func(s *Steep) **Quantity { return &s.Minutes }),
 		mass("collect", "the mass that is left", func(s *Steep) **unit.Amount { return &s.Collect }),
@@ -55,7 +55,7 @@ var stepKinds = []stepKind{
 	}}, func(p present) (string, string) {
 		share, hot := p.count("share"), p.count("ph", "at", "for")
 		if share+hot/3 != 1 || hot%3 != 0 {
-			return "needs share, or ph, at and for together", "write {share: 40 %} or {ph: 3, at: 90 °C, for: 20 min}"
+			return "needs share, or ph, at and for together", ""
 		}
 		return "", ""
 	}),
@@ -68,12 +68,12 @@ var stepKinds = []stepKind{
 		scaled("loss", "the share of the pot's sugars that goes", percent, func(s *Caramelise) **Quantity { return &s.Loss }),
 		mass("to", "the mass that is left, without its water", func(s *Caramelise) **unit.Amount { return &s.To }),
 	}}, oneAtLeast("loss", "to", "to")),
-	stepWith(StepEntry{"concentrate", "take water out without boiling: {by: freezing, to: 300 g}; by: freezing or vacuum", "- concentrate: {by: freezing, to: 300 g}"}, grammar[Concentrate]{keys: []key[Concentrate]{
+	stepWith(StepEntry{"concentrate", "take water out without boiling: {by: freezing, to: 300 g}; by: freezing or vacuum", "- concentrate: {by: freezing, to: 300 g}"}, grammar[Concentrate]{keys: append([]key[Concentrate]{
 		word("by", "how: by freezing or under vacuum", true, []string{"freezing", "vacuum"}, func(s *Concentrate) *string { return &s.By }),
 		massValue("to", "the mass that is left", func(s *Concentrate) *unit.Amount { return &s.To }),
-	}}, nil),
+	}, toldKeys[Concentrate]()...)}, nil),
 	stepWith(StepEntry{"wash", "move flavour out of a fat and take the fat out again: {fat: 60 g core:butter-unsalted, collect: 350 g}", "- wash: {fat: 60 g core:butter-unsalted, collect: 350 g}"}, grammar[Wash]{keys: []key[Wash]{
-		someLines[Wash]("fat", "the fat"),
+		someLines[Wash]("fat", "what flavour moves out of: butter, oil or the like"),
 		mass("collect", "the mass that is left", func(s *Wash) **unit.Amount { return &s.Collect }),
 	}}, nil),
 	stepWith(StepEntry{"heat", "keep it hot: {at: 80 °C, for: 10 min}, or apply published retention factors: {code: \"2151\"}", "- heat: {at: 80 °C, for: 10 min}"}, grammar[Heat]{keys: append([]key[Heat]{
@@ -85,14 +85,14 @@ var stepKinds = []stepKind{
 		mass("collect", "the mass that is left", func(s *Split) **unit.Amount { return &s.Collect }),
 		prose("because", "where the shares come from", func(s *Split) *string { return &s.Because }),
 	}}, nil),
-	stepWith(StepEntry{"carbonate", "dissolve gas: {bottle: 0.5 l, charge: 8 g, at: 4 °C, left: 3.0 g/l ± 0.5 g/l}", "- carbonate: {bottle: 0.5 l, charge: 8 g, at: 4 °C, left: 3.0 g/l ± 0.5 g/l}"}, grammar[Carbonate]{keys: []key[Carbonate]{
-		amount("bottle", "the volume of the closed bottle", volumeOnly, func(s *Carbonate) **unit.Amount { return &s.Bottle }),
+	stepWith(StepEntry{"carbonate", "dissolve gas: {bottle: 0.5 l, charge: 8 g, at: 4 °C, left: 3.0 g/l ± 0.5 g/l}; bottle is all that it holds, up to the brim", "- carbonate: {bottle: 0.5 l, charge: 8 g, at: 4 °C, left: 3.0 g/l ± 0.5 g/l}"}, grammar[Carbonate]{keys: []key[Carbonate]{
+		amount("bottle", "the whole volume of the closed bottle or siphon, up to the brim", volumeOnly, func(s *Carbonate) **unit.Amount { return &s.Bottle }),
 		mass("charge", "the mass of CO2", func(s *Carbonate) **unit.Amount { return &s.Charge }),
 		scaled("at", "the temperature", temperature, func(s *Carbonate) **Quantity { return &s.Temperature }),
 		scaled("left", "what stays in the glass, stated or measured", gas, func(s *Carbonate) **Quantity { return &s.Left }),
 	}}, func(p present) (string, string) {
 		if closed := p.count("bottle", "charge", "at"); closed%3 != 0 || closed+p.count("left") == 0 {
-			return "needs bottle, charge and at together, or left", "write what you know: {bottle: 0.5 l, charge: 8 g, at: 4 °C} or {left: 3.0 g/l}"
+			return "needs bottle, charge and at together, or left", ""
 		}
 		return "", ""
 	}),
@@ -117,7 +117,7 @@ func exactlyOne(a, b string) func(present) (string, string) {
 	return func(p present) (string, string) {
 		switch p.count(a, b) {
 		case 0:
-			return "needs " + a + " or " + b, "write one of them"
+			return "needs " + a + " or " + b, ""
 		case 2:
 			return "has " + a + " and " + b, "keep one of them"
 		}
@@ -129,7 +129,7 @@ func exactlyOne(a, b string) func(present) (string, string) {
 func oneAtLeast(a, others, key string) func(present) (string, string) {
 	return func(p present) (string, string) {
 		if p.count(a, key) == 0 {
-			return "needs " + a + " or " + others, "write what you know"
+			return "needs " + a + " or " + others, ""
 		}
 		return "", ""
 	}
@@ -143,7 +143,7 @@ func together(a, b string) func(present) (string, string) {
 		case p.has(a):
 			a, b = b, a
 		}
-		return "has " + b + " without " + a, "give both, or take " + b + " out"
+		return "has " + b + " without " + a, ""
 	}
 }
 

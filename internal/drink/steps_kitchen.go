@@ -8,30 +8,41 @@ import (
 
 // The steps of cold, of koji and of clear liquids.
 
-var chillKind = stepWith(StepEntry{"chill", "melt ice into it: {melt: 30 g} as weighed, or {from: 70 °C, to: 4 °C} by the heat that it takes", "- chill: {melt: 30 g}"}, grammar[Chill]{keys: []key[Chill]{
+var chillKind = stepWith(StepEntry{"chill", "melt ice into it: {melt: 30 g} as weighed, or {from: 70 °C, to: 4 °C} by the heat that it takes, but for what is stirred", "- chill: {melt: 30 g}"}, grammar[Chill]{keys: []key[Chill]{
 	mass("melt", "the mass of ice that melts", func(s *Chill) **unit.Amount { return &s.Melt }),
 	scaled("from", "the temperature before", temperature, func(s *Chill) **Quantity { return &s.From }),
 	scaled("to", "the temperature after, at rest with the ice", temperature, func(s *Chill) **Quantity { return &s.To }),
-	scaled("ice", "the temperature of the ice; 0 °C if it is left out", temperature, func(s *Chill) **Quantity { return &s.Ice }),
+	{"ice", "the temperature of the ice; 0 °C if it is left out", false, quantityShape(temperature), func(r *reader, s *Chill, n ast.Node) {
+		s.Ice = r.iceOf(n)
+	}},
 }}, func(p present) (string, string) {
-	const example = "write what you know: {melt: 30 g} or {from: 70 °C, to: 4 °C}"
 	switch melt, ends := p.count("melt"), p.count("from", "to"); {
 	case melt+ends/2 != 1 || ends%2 != 0:
-		return "needs melt, or from and to together", example
+		return "needs melt, or from and to together", ""
 	case melt == 1 && p.has("ice"):
 		return "has melt and ice", "take ice out: what melted was weighed"
 	}
 	return "", ""
 })
 
+// iceOf reads how cold the ice is. Whoever writes a mass means what was put in, and what melts of it
+// is another.
+func (r *values) iceOf(n ast.Node) *Quantity {
+	if text, ok := raw(n); ok && isAmount(text) {
+		r.faults.Add(r.nodeAt(n), "write: "+lineOf("chill", nil, nil)+", what melts of it: weigh the ice before and after; or - chill: {from: … °C, to: … °C}, and it is calculated", "ice is how cold the ice is, and not how much of it there is")
+		return nil
+	}
+	return r.quantity(n, "ice", temperature)
+}
+
 var coolKind = stepWith(StepEntry{"cool", "cool it without ice or water: {to: 4 °C}", "- cool: {to: 4 °C}"}, grammar[Cool]{keys: []key[Cool]{
 	scaledValue("to", "the temperature after", temperature, func(s *Cool) *Quantity { return &s.To }),
 }}, nil)
 
-var convertKind = stepWith(StepEntry{"convert", "split starch by amylase or koji: {starch: 60 %, to: glucose}; to: glucose or maltose", "- convert: {starch: 60 %, to: glucose}"}, grammar[Convert]{keys: []key[Convert]{
+var convertKind = stepWith(StepEntry{"convert", "split starch by amylase or koji: {starch: 60 %, to: glucose}; to: glucose or maltose", "- convert: {starch: 60 %, to: glucose}"}, grammar[Convert]{keys: append([]key[Convert]{
 	scaledValue("starch", "the share of the starch that is split", percent, func(s *Convert) *Quantity { return &s.Starch }),
 	word("to", "the sugar that it becomes", true, []string{"glucose", "maltose"}, func(s *Convert) *string { return &s.To }),
-}}, nil)
+}, toldKeys[Convert]()...)}, nil)
 
 // Ways to clarify. All but a centrifuge take an agent.
 const (

@@ -6,6 +6,9 @@ import (
 	"strings"
 
 	"github.com/goccy/go-yaml/ast"
+
+	"sipsum/internal/spelling"
+	"sipsum/internal/unit"
 )
 
 // StepEntry is what a step is called and how it is written.
@@ -52,7 +55,11 @@ func stepWith[T any, P stepOf[T]](entry StepEntry, g grammar[T], check func(pres
 			return nil, false
 		}
 		if check != nil && !r.torn {
-			if fault, do := check(has); fault != "" {
+			fault, do := check(has)
+			if do == "" {
+				do = "write: " + lineOf(entry.Word, givenIn(n), nil)
+			}
+			if fault != "" {
 				r.faults.Add(head.Place, do, "%s %s", entry.Word, fault)
 				return nil, false
 			}
@@ -110,7 +117,7 @@ func (r *reader) steps(n ast.Node, what, owner string) []Step {
 		if s, ok := k.read(r, head, call.value); ok {
 			steps = append(steps, withReadings(s)...)
 			if other && w.treats() {
-				steps = append(steps, &Treat{Head{Word: treatKind.Word, Place: call.at, Path: twins.path(owner, treatKind.Word)}, w.adds[1]})
+				steps = append(steps, &Treat{Head{Word: treatKind.Word, Place: call.at, Path: twins.path(owner, treatKind.Word)}, w.adds[1] + call.told})
 			}
 		}
 	}
@@ -125,7 +132,7 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 			return stepKind{}, entry{}, false
 		}
 		if k, known := findStep(gluedStep(text)); known {
-			r.faults.Add(r.nodeAt(n), "write: "+stepLine(k.Example, nil), "there is no space after the colon of %s", k.Word)
+			r.faults.Add(r.nodeAt(n), "write: "+lineOf(k.Word, nil, nil), "there is no space after the colon of %s", k.Word)
 			return stepKind{}, entry{}, false
 		}
 		if w, known := findSynonym(text); known {
@@ -149,7 +156,7 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 		r.faults.Add(first.at, "write: - "+gluedStep(first.key)+": {…}", "there is no space after the colon of %s", gluedStep(first.key))
 		return stepKind{}, entry{}, false
 	case !known && !other && examples[named(first)] != "": // "step: brew"
-		r.faults.Add(first.at, "write: "+stepLine(examples[named(first)], entries[1:]), "the word of the step comes first, and its parameters in { } after it")
+		r.faults.Add(first.at, "write: "+lineOf(named(first), entries[1:], nil), "the word of the step comes first, and its parameters in { } after it")
 		return stepKind{}, entry{}, false
 	case !known && !other:
 		r.faults.Add(first.at, r.stepAdvice(first.key), "%s is not a step", quoted(first.key))
@@ -159,7 +166,7 @@ func (r *reader) stepCall(n ast.Node) (stepKind, entry, bool) {
 		if _, alsoStep := findStep(second.key); alsoStep {
 			r.faults.Add(second.at, "begin each step with its own \"- \"", "two steps stand in one entry: %s and %s", first.key, second.key)
 		} else {
-			r.faults.Add(second.at, "indent the parameters further than the step: "+stepLine(cmp.Or(k.Example, examples[w.word]), entries[1:]), "%s stands beside %s instead of inside it", quoted(second.key), first.key)
+			r.faults.Add(second.at, "indent the parameters further than the step: "+lineOf(cmp.Or(k.Word, w.step), entries[1:], nil), "%s stands beside %s instead of inside it", quoted(second.key), first.key)
 		}
 		return stepKind{}, entry{}, false
 	case !known:
@@ -182,14 +189,17 @@ func (r *file) paramsInWords(k stepKind, call entry) bool {
 	if _, isMap := k.shape["properties"]; !ok || !isMap {
 		return false
 	}
-	r.faults.Add(r.nodeAt(call.value), "write: "+stepLine(k.Example, inWords(text)), "%s must be written as key: value", k.Word)
+	r.faults.Add(r.nodeAt(call.value), "write: "+lineOf(k.Word, inWords(text), nil), "%s must be written as key: value", k.Word)
 	return true
 }
 
 // inWords takes a text for each parameter that it may be of.
 func inWords(text string) []entry {
 	var given []entry
-	for _, key := range stepKeys() {
+	if _, _, err := unit.ParseNumber(text); err == nil { // a pot stands on a scale
+		text += " g"
+	}
+	for _, key := range ofSteps {
 		given = append(given, entry{key: key, value: textNode(text, nil)})
 	}
 	return given
@@ -212,15 +222,27 @@ func findStep(word string) (stepKind, bool) {
 	return stepKinds[i], true
 }
 
-// stepAdvice tells how a step is written: the one that was meant, else one line of each.
+// stepAdvice tells how a step is written: the one that was meant, by a slip of the pen or with a word
+// more, else one line of each.
 func (r *reader) stepAdvice(word string) string {
-	meant := near(word, append(stepWords(), each(stepSynonyms(), func(w stepWord) string { return w.word })...))
+	known := append(stepWords(), each(stepSynonyms(), func(w stepWord) string { return w.word })...)
+	meant := near(word, known)
+	if meant == "" {
+		within := spelling.Words(word)
+		for _, k := range known {
+			if slices.Contains(within, k) {
+				meant = k
+			}
+		}
+	}
 	if k, ok := findStep(meant); ok {
 		return `did you mean "` + k.Word + `"? Write ` + k.Example
 	}
 	if w, ok := findSynonym(meant); ok && w.step != "" {
 		k, _ := findStep(w.step)
-		return `did you mean "` + w.word + `"? It is read as ` + k.Word + ": " + k.Example
+		return `did you mean "` + w.word + `"? It is read as ` + k.Word + ": " + w.shown(k, nil)
+	} else if ok {
+		return "write " + w.line
 	}
 	return r.allSteps()
 }

@@ -35,7 +35,10 @@ func (w *whole) checkCompare() {
 		return
 	}
 	names := each(w.drink.Components, func(c Component) string { return c.Name })
-	do := cmp.Or(guess(w.drink.CompareWith, names, ""), "name a component of this drink")
+	do := "name a component of this drink"
+	if meant := near(w.drink.CompareWith, names); meant != "" {
+		do = "write: compare-with: " + meant
+	}
 	w.file.faults.Add(w.compareAt, do, "compare-with names no component: %s", quoted(w.drink.CompareWith))
 	w.drink.CompareWith = ""
 }

@@ -55,7 +55,11 @@ func (r *resolver) find(text string) (*food.Food, error) {
 	case id.Table == food.Own:
 		return r.ownCoded(id.Code)
 	}
-	return r.foods.Food(r.ctx, id)
+	f, err := r.foods.Food(r.ctx, id)
+	if do := plainCode(id.Code); do != "" && err != nil && fail.ExitCode(err) == fail.Wrong {
+		return nil, fail.New(fail.Wrong, "there is no food "+id.String(), do)
+	}
+	return f, err
 }
 
 // possible reports a food of a table that prints what no food can have: of such a row

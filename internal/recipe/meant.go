@@ -114,6 +114,11 @@ func (r *resolver) suggest(text string, own []string) string {
 			}
 		}
 	}
+	if do := plainly(text); do != "" && len(own) > 0 {
+		return "did you mean " + fail.Or(own) + "? Else " + do
+	} else if do != "" {
+		return do
+	}
 	near := slices.Concat(own, r.foods.Near(r.ctx, text))
 	if len(near) == 0 {
 		return "search with: sipsum food find WORDS"

@@ -126,6 +126,15 @@ func TestRemovedTablesAreNotFound(t *testing.T) {
 	assert.Equal(t, "core:lemon-juice ifct:E032", ids(hits))
 }
 
+// A food that is found by its words and by a slip is offered once.
+func TestNearOffersAFoodOnce(t *testing.T) {
+	db := fresh(t)
+	load(t, db, "core", "1", plain("core", "gelatin", "Gelatin, dry", "Gelatine"))
+	hits, err := db.Near(t.Context(), "core:gelatine", 3)
+	require.NoError(t, err)
+	assert.Equal(t, "core:gelatin", ids(hits))
+}
+
 func TestNear(t *testing.T) {
 	db := pantry(t)
 	for text, want := range map[string]string{

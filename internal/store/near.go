@@ -48,7 +48,8 @@ func (db *DB) Near(ctx context.Context, text string, limit int) ([]Hit, error) {
 			}
 		}
 		for _, h := range slices.Concat(byWord, byName, bySlip, byLikeName) {
-			if h.Near = true; !slices.Contains(near, h) {
+			h.Near = true
+			if !slices.ContainsFunc(near, func(other Hit) bool { return other.ID == h.ID }) {
 				near = append(near, h)
 			}
 		}

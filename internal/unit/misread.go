@@ -13,6 +13,7 @@ import (
 type Misread struct {
 	What  string
 	Write []string // the text as it should be; more than one where only the writer knows which
+	Alone bool     // no amount at all: the text may be a food
 	Do    string   // what else helps; the only advice where nobody can tell how it is written
 }
 

@@ -3,6 +3,7 @@ package unit
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -10,6 +11,7 @@ import (
 
 var (
 	about   = regexp.MustCompile(`(?i)^(?:~|≈|ca\.?|circa|about|approx\.?|approximately|around) ?([0-9½⅓⅔¼¾].*)$`)
+	toFill  = regexp.MustCompile(`(?i)^(?:to )?(?:top|fill)(?: up)?(?: with)?(?: of)? (\S.*)$`)
 	article = regexp.MustCompile(`(?i)^(?:an?|one) `)
 )
 
@@ -19,6 +21,14 @@ const unsure = "if you know by how much it may be off, write that too, such as 3
 // "espresso 36 g", or a food alone.
 func (s *scan) noNumber() error {
 	text := strings.TrimSpace(s.rest)
+	if positive := strings.TrimLeft(text, "-−– "); positive != text && s.rest == s.whole {
+		if a, food, err := parseAmount(positive); err == nil && a.Number > 0 && food != "" {
+			return (&Misread{What: fmt.Sprintf("%q is less than nothing", clip(text)), Write: []string{positive}, Do: "what is taken out again is a step: strain or steep"}).fault()
+		}
+	}
+	if m := toFill.FindStringSubmatch(text); m != nil && s.rest == s.whole {
+		return wrong(fmt.Sprintf("%q does not say how much that is", clip(text)), "weigh what it takes and write: … g "+clip(m[1]))
+	}
 	what := fmt.Sprintf("%q does not begin with an amount", clip(text))
 	if m := about.FindStringSubmatch(text); m != nil {
 		return (&Misread{What: fmt.Sprintf("%q does not say by how much it may be off", clip(text)), Write: []string{s.whole[:len(s.whole)-len(s.rest)] + m[1]}, Do: unsure}).fault()
@@ -34,7 +44,7 @@ func (s *scan) noNumber() error {
 	if amount, food, ok := amountLast(text); ok {
 		return rewrite(what, amount+" "+food)
 	}
-	return (&Misread{What: what, Do: "write how much before it, such as \"36 g " + clip(text) + "\""}).fault()
+	return (&Misread{What: what, Alone: true, Do: "write how much before it, such as \"36 g " + clip(text) + "\""}).fault()
 }
 
 // amountLast finds the amount at the end of a text: "espresso 36 g".
@@ -74,15 +84,33 @@ func (s *scan) noUnit() error {
 	if counted := wordLater(rest); counted != "" {
 		return rewrite(fmt.Sprintf("%q is no unit", clip(word)), number+" "+counted)
 	}
-	return wrong(fmt.Sprintf("unknown unit %q", clip(word)), fmt.Sprintf("write what it weighs: … g %s; the units are %s", clip(rest), strings.Join(measureNames(), " ")))
+	return wrong(fmt.Sprintf("unknown unit %q", clip(word)), fmt.Sprintf("write what it weighs: … g %s; the units are %s", clip(foodAfter(word, after)), strings.Join(measureNames(), " ")))
 }
+
+// foodAfter gives the food after a word that is no unit. What a bar measures by is left out, as is
+// any word before a food of a table or an "of".
+func foodAfter(word, after string) string {
+	food, of := strings.CutPrefix(after, "of ")
+	first, _, _ := strings.Cut(after, " ")
+	if food != "" && (of || strings.Contains(first, ":") || slices.Contains(barWords, strings.TrimSuffix(strings.ToLower(word), "s"))) {
+		return food
+	}
+	return strings.TrimSpace(word + " " + after)
+}
+
+// barWords are measures of a bar that every bar fills otherwise.
+var barWords = []string{"shot", "jigger", "part", "pony", "measure", "splash", "glug", "scoop", "handful", "knob", "nip", "float", "ladle", "glass", "can", "bottle"}
 
 // wordLater puts the word that counts before the food that is counted: "mint leaves".
 func wordLater(rest string) string {
 	words := strings.Fields(rest)
 	for i, word := range words {
 		if _, ok := PortionWord(word); ok && i > 0 && i <= 2 {
-			return word + " " + strings.Join(append(words[:i:i], words[i+1:]...), " ")
+			food := append(words[:i:i], words[i+1:]...)
+			if code := slices.IndexFunc(food, func(w string) bool { return strings.Contains(w, ":") }); code > 0 {
+				food = food[code:]
+			}
+			return word + " " + strings.Join(food, " ")
 		}
 	}
 	return ""

@@ -96,10 +96,19 @@ func clock(f figure) (a, b float64, ok bool) {
 	return f.number, b, found && err == nil && len(after) == 2 && b < 60 && f.decimals == 0
 }
 
+// Words of a share, and the share.
+var (
+	shareWords = []string{"half", "third", "quarter", "two thirds", "three quarters"}
+	shares     = []string{"50 %", "33 %", "25 %", "67 %", "75 %"}
+)
+
 // noNumber refuses a text that begins with no number.
 func (s Scale) noNumber(text, whole string) error {
 	if m := about.FindStringSubmatch(text); m != nil && text == whole {
 		return (&Misread{What: quoted(text) + " does not say by how much it may be off", Write: []string{m[1]}, Do: "if you know by how much, add ± and that"}).fault()
+	}
+	if i := slices.Index(shareWords, strings.TrimPrefix(strings.TrimPrefix(strings.ToLower(text), "a "), "one ")); i >= 0 && slices.Contains(s.Units, "%") {
+		return rewrite(quoted(text)+" is written as a share", shares[i])
 	}
 	return wrong(quoted(text)+" does not begin with a number", fmt.Sprintf("write %s like %q", s.What, s.Example))
 }
