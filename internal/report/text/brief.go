@@ -275,7 +275,11 @@ func (p briefly) next(b *sheet.Brief) []entry {
 		all = append(all, e)
 	}
 	if g := b.Gap; g != nil {
-		text := "nobody has measured: " + sheet.WordsFor(g.Constituent) + " of the " + Clean(g.By.Word, mostName)
+		what := sheet.WordsFor(g.Constituent) + " of the " + Clean(g.By.Word, mostName)
+		text := "nobody has measured: " + what
+		if g.In != "" {
+			text = "what the steps of " + Clean(g.In, mostName) + " left of: " + what
+		}
 		if most := p.bound(g.Result, 0); most != "" {
 			text += ", " + most
 		}
