@@ -309,12 +309,10 @@ func (p briefly) guest(g *sheet.BriefGuest) []entry {
 			text = "On top: "
 		}
 		text += cleanPart(t.PartID, t.Name)
-		rank := nextToThat
 		if len(t.Allergens) > 0 {
 			text += ", with " + clean.Listed(t.Allergens)
-			rank = firstOfAll
 		}
-		all = append(all, p.wrapped("Guest", rank, askAllergens, text))
+		all = append(all, p.wrapped("Guest", firstOfAll, askAllergens, text))
 	}
 	return all
 }
