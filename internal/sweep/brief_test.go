@@ -12,6 +12,7 @@ import (
 
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
+	"sipsum/internal/ledger"
 	"sipsum/internal/sheet"
 )
 
@@ -138,8 +139,8 @@ func (s *subject) isAlone(b *sheet.Brief, row int) bool {
 	switch {
 	case s.assay.Drink.CompareWith != "":
 		return len(r.Path) > 0 && r.Path[0] == s.assay.Drink.CompareWith
-	case len(r.Path) > 0 && r.Path[0] == b.Against:
-		return true
+	case slices.ContainsFunc(s.assay.Serving.Rows, func(r ledger.Row) bool { return len(r.Path) > 0 && r.Path[0] == b.Against }):
+		return len(r.Path) > 0 && r.Path[0] == b.Against // a coffee inside another part is another part's
 	}
 	return r.Profile.Food.Facts().Coffee
 }
