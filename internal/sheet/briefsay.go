@@ -123,7 +123,7 @@ func ingredientLeads(i Ingredient, c *constituent.Constituent) string {
 	if i.Pure {
 		return clean.UpperFirst(much) + " of the " + words + " is added pure."
 	}
-	name := "The " + i.Word
+	name := clean.UpperFirst(i.The())
 	if path := i.Through[0].Path; len(i.Through) == 1 && len(path) > 0 && !strings.EqualFold(path[0], i.Word) {
 		name += " of the " + clean.Name(path[0])
 	}

@@ -267,7 +267,9 @@ func (t *taster) sparkle() Sense {
 	r, ok := t.figure(constituent.CarbonDioxide)
 	switch {
 	case !ok || None(r), t.still(r):
-		x.None = "still"
+		if x.None = "still"; t.s.cautioned("nitrogen-gas") || t.s.cautioned("nitrous-oxide-gas") {
+			x.None = "the nitrogen or nitrous oxide put in is not calculated"
+		}
 	case Hollow(r):
 		x.Unmeasured = []string{WordsFor(constituent.Must(constituent.CarbonDioxide))}
 	default:

@@ -275,7 +275,7 @@ func (p briefly) next(b *sheet.Brief) []entry {
 		all = append(all, e)
 	}
 	if g := b.Gap; g != nil {
-		what := sheet.WordsFor(g.Constituent) + " of the " + Clean(g.By.Word, mostName)
+		what := sheet.WordsFor(g.Constituent) + " of " + Clean(g.By.The(), mostName)
 		text := "nobody has measured: " + what
 		if g.In != "" {
 			text = "what the steps of " + Clean(g.In, mostName) + " left of: " + what

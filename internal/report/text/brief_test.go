@@ -239,6 +239,8 @@ build: [100 g own:sour, 30 g core:water-brew, 10 g core:sucrose]
 	soda := pageOf(t, told(t, "drink: x\nserves: 1\nrules: [eu]\nbuild: [100 g core:water-pure]\nfinish:\n  - carbonate: {bottle: 0.5 l, charge: 8 g, at: 4 °C, left: 3 g/l}\n"), textreport.Style{})
 	assert.Regexp(t, `Sparkle +2\.99 g/l carbon dioxide.*from the charge`, soda)
 	assert.Regexp(t, `Sparkle +not known: carbon dioxide`, pageOf(t, told(t, rumAndSyrup), textreport.Style{}), "tonic water is sold with gas")
+	nitro := "drink: x\nserves: 1\nrules: [eu]\nbuild: [100 g core:cold-brew]\nfinish: [treat: \"nitro: N2, 3 bar, stout tap\"]\n"
+	assert.Regexp(t, `Sparkle +the nitrogen`, pageOf(t, told(t, nitro), textreport.Style{}))
 	washed := strings.Join(strings.Fields(pageOf(t, told(t, `
 drink: "Washed"
 serves: 1
