@@ -302,7 +302,6 @@ func (p briefly) guest(g *sheet.BriefGuest) []entry {
 	for _, c := range g.Check {
 		all = append(all, p.wrapped("Guest", mayHurt, askAllergens, Clean(c, mostProse)))
 	}
-	all = append(all, p.cautions(g.Cautions)...)
 	for _, t := range g.OnTop {
 		text := "On top, not eaten: "
 		if t.Eaten {
@@ -314,7 +313,7 @@ func (p briefly) guest(g *sheet.BriefGuest) []entry {
 		}
 		all = append(all, p.wrapped("Guest", firstOfAll, askAllergens, text))
 	}
-	return all
+	return append(all, p.cautions(g.Cautions)...)
 }
 
 // gravest is the rank of cautions of what may kill.
