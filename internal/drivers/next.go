@@ -42,7 +42,7 @@ type Sample struct {
 
 // SampleOf gives what could be read of a pot; of is its component, empty for the drink. Readings
 // taken already, and those that say nothing of such a liquid, are left out: a
-// refractometer is misled by alcohol, an alcoholometer finds none where there is
+// refractometer is misled by alcohol, a hydrometer by bubbles, an alcoholometer finds none where there is
 // none, and a scale for coffee is for coffee and tea.
 func SampleOf(b *reading.Bench, of string, pot *ledger.Pot, read reading.Taken) Sample {
 	s := Sample{of: of, read: map[string][]float64{}}
@@ -88,11 +88,13 @@ func suits(pot *ledger.Pot, kind string) bool {
 		return !alcohol && liquid.Steeped(pot)
 	case amount.ReadABV:
 		return alcohol
+	case amount.ReadDensity: // bubbles carry a hydrometer
+		return liquid.Still(pot.Central(constituent.CarbonDioxide), pot.Central(constituent.Mass))
 	}
 	return true
 }
 
-// worthReading is the least that a reading narrows anything, to be proposed: a
+// worthReading is the least that a reading narrows anything, to be listed: a
 // fiftieth is less than a thousand draws can tell.
 const worthReading = 0.02
 

@@ -11,7 +11,8 @@
 // figures. The coffee alone is assay.Assay's: of one that is only used inside other
 // components it is what they take, as it was made. Sentences state the leading
 // contribution with its interval, only where the figure rests on seen sources; of a
-// substance poured as such they say that, since it brings nothing but itself.
+// substance poured as such they say that, since it brings nothing but itself. What is worth saying
+// at all, and from how much on, is data/worth.csv.
 //
 // # Limits
 //

@@ -60,7 +60,7 @@ func Of(a *assay.Assay, works Works) View {
 		}
 		if len(c.Entries) > 0 {
 			if len(a.Components) > 1 { // of one alone there is nothing to say
-				c.Sentences = sentences(c)
+				c.Sentences = sentences(c, a.Volume.Mean)
 			}
 			v.Categories = append(v.Categories, c)
 		}

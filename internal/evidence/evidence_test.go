@@ -80,7 +80,7 @@ func TestASentenceHoldsWhateverIsUnknown(t *testing.T) {
 func TestASubstancePouredAsSuchIsNoLead(t *testing.T) {
 	a := drinkOf(20, 80, 100, false)
 	a.Components[1].Mass.Mean = 0.081 // g for 80 mg: 99 % of it
-	assert.Equal(t, []string{"80 % (75 to 85) of the malic acid is added as such."}, acid(t, evidence.Of(a, works)).Sentences)
+	assert.Equal(t, []string{"80 % (75 to 85) of the malic acid is added pure."}, acid(t, evidence.Of(a, works)).Sentences)
 	a.Components[1].House = true
 	assert.Equal(t, []string{"syrup brings 80 % (75 to 85) of the malic acid."}, acid(t, evidence.Of(a, works)).Sentences)
 	a.Components[1].House, a.Components[1].Mass.Mean = false, 8

@@ -20,10 +20,10 @@ const whole = 0.995
 // lead's share is still at least half. It is left out where no seen source stands behind
 // the figure, or where the figure is only a trace or below a limit, or less than is
 // worth a word.
-func sentences(c Category) []string {
+func sentences(c Category, ml float64) []string {
 	var list []string
 	for _, e := range c.Entries {
-		if len(e.Parts) == 0 || len(e.Works) == 0 || e.State >= estimate.Trace || e.slight() {
+		if len(e.Parts) == 0 || len(e.Works) == 0 || e.State >= estimate.Trace || !Speaks(e.Constituent, e.Result, ml) {
 			continue
 		}
 		if text, ok := sentence(e); ok {
@@ -37,8 +37,6 @@ func sentences(c Category) []string {
 // tenth of a gram, as cards print less than half a gram as little or nothing.
 const slightGrams = 0.1
 
-func (e Entry) slight() bool { return e.Unit == "g" && e.Mean < slightGrams }
-
 func sentence(e Entry) (string, bool) {
 	lead, name := e.Parts[0], e.Constituent.Name
 	much, but, ok := e.led()
@@ -46,7 +44,7 @@ func sentence(e Entry) (string, bool) {
 	case !ok:
 		return "", false
 	case lead.Itself: // that a substance brings itself is no evidence
-		return fmt.Sprintf("%s%s of the %s is added as such%s.", strings.ToUpper(much[:1]), much[1:], name, but), true
+		return fmt.Sprintf("%s%s of the %s is added pure%s.", strings.ToUpper(much[:1]), much[1:], name, but), true
 	}
 	return fmt.Sprintf("%s brings %s of the %s%s.", lead.Name, much, name, but), true
 }

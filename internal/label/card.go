@@ -153,11 +153,7 @@ func (r *ruleset) card(rules, basis string, f Facts) Card {
 // row makes a row of a card, with what is to be said of it; ok false if it does not stand on
 // the card.
 func (r *ruleset) row(l line, basis string, f Facts) (row Row, note Note, ok bool) {
-	serving := r.column(l, f, PerServing)
-	first := serving
-	if basis != PerServing {
-		first = r.column(l, f, basis)
-	}
+	serving, first := r.both(l, f, basis)
 	if !first.wanted(l, r) {
 		return Row{}, Note{}, false
 	}

@@ -1,6 +1,7 @@
 package label
 
 import (
+	"slices"
 	"strings"
 
 	"sipsum/internal/constituent"
@@ -43,6 +44,29 @@ func (r *ruleset) column(l line, f Facts, basis string) column {
 		c.text = r.unknown
 	}
 	r.addPercent(&c, l, f)
+	return c
+}
+
+// both calculates a row in a serving and on a basis. A card that has determined it on one and
+// not on the other would contradict itself: then it is determined on neither.
+func (r *ruleset) both(l line, f Facts, basis string) (serving, first column) {
+	serving = r.column(l, f, PerServing)
+	if first = serving; basis != PerServing {
+		first = r.column(l, f, basis)
+	}
+	if serving.number != first.number {
+		serving, first = serving.undetermined(r), first.undetermined(r)
+	}
+	return serving, first
+}
+
+// undetermined is the column where it is not printed.
+func (c column) undetermined(r *ruleset) column {
+	c.text, c.number, c.percent = r.unknown, false, ""
+	c.prints = slices.Clone(c.prints)
+	for i := range c.prints {
+		c.prints[i].text = r.unknown
+	}
 	return c
 }
 

@@ -61,8 +61,12 @@ func (r *ruleset) explain(basis string, f Facts) []Working {
 		if _, _, ok := r.row(l, basis, f); !ok {
 			continue
 		}
+		serving, first := r.both(l, f, basis)
 		for _, b := range r.columnsOf(basis) {
-			c := r.column(l, f, b)
+			c := first
+			if b == PerServing {
+				c = serving
+			}
 			for i, u := range l.units {
 				out = append(out, c.working(l, i, u, f))
 			}

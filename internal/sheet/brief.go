@@ -60,7 +60,7 @@ func BriefOf(of *Sheet) *Brief {
 	b.Senses = append(b.Senses, t.body(), t.sparkle())
 	b.Say = s.say(b.Senses, c)
 	b.Next = s.next(b.Senses)
-	b.Gap = gapping(b.Senses)
+	b.Gap = s.gapping(b.Senses)
 	b.Mind = s.mind()
 	b.Guest = s.guest()
 	return b

@@ -11,6 +11,8 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/drivers"
 	"sipsum/internal/estimate"
+	"sipsum/internal/evidence"
+	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 )
 
@@ -72,7 +74,7 @@ func narrowing(list []drivers.Suggestion, senses []Sense) []drivers.Suggestion {
 				g.Score += n.By
 			}
 		}
-		if g.Narrows = narrows; len(narrows) > 0 {
+		if g.Narrows = narrows; len(narrows) > 0 && narrows[0].By >= worthReading() {
 			out = append(out, g)
 		}
 	}
@@ -95,32 +97,38 @@ func lineOf(a *assay.Assay, of, reading string) *Next {
 }
 
 // Gapping is the unknown that matters most: a constituent on the screen of which a food's part
-// nobody has measured.
+// nobody has measured, or of which a step left nobody knows how much.
 type Gapping struct {
 	Constituent *constituent.Constituent
 	By          Ingredient
+	In          string             // the component whose steps made it unknown; empty: nobody has measured it
 	Result      composition.Result // of what the food brings: nothing known, up to its most
 }
 
 // gapping finds the food and the constituent of which the unknown may be most beside what the
-// sense is known to hold; what nothing bounds only where nothing else weighs. Of a sense of which
-// nothing is known the line itself says so.
-func gapping(senses []Sense) *Gapping {
+// sense is known to hold; what nothing bounds only where nothing else weighs, and of a food that is
+// more than a spice. Of a sense of which nothing is known the line itself says so. Only what speaks
+// for a sense is looked at: nobody decides anything by an acid that stands in no category.
+func (s briefing) gapping(senses []Sense) *Gapping {
 	var most, open *Gapping
 	worst := ledger.Weighty
+	decides := evidence.Constituents(s.Assay.Drink)
 	for _, x := range senses {
 		beside := 0.0
 		for _, f := range x.Figures {
 			if c, ok := constituent.Find(f.Key); ok {
-				beside = max(beside, f.Result.Mean/c.PerGram)
+				beside += f.Result.Mean / c.PerGram
 			}
 		}
 		for _, g := range x.gaps {
+			if g.Constituent.ID == phosphate || !slices.Contains(decides, g.Constituent.ID) {
+				continue
+			}
 			unknown := g.By.Most / g.Constituent.PerGram
 			weight := unknown / (beside + unknown)
 			switch {
 			case beside == 0:
-			case math.IsNaN(weight) && open == nil:
+			case math.IsNaN(weight) && open == nil && s.pours(g.By.Food.ID):
 				open = &g
 			case weight > worst:
 				worst, most = weight, &g
@@ -128,6 +136,28 @@ func gapping(senses []Sense) *Gapping {
 		}
 	}
 	return cmp.Or(most, open)
+}
+
+// pours reports whether a food is more than a spice of the drink.
+func (s briefing) pours(of food.ID) bool {
+	mass := 0.0
+	for row, r := range s.Assay.Serving.Rows {
+		if r.Profile.Food.ID == of {
+			mass += s.Assay.Serving.Of(row, constituent.Mass)[0]
+		}
+	}
+	return mass >= ledger.Weighty*s.Assay.Mass.Mean
+}
+
+// madeUnknown names the component whose steps left nobody knows how much of what a table states of
+// a food; empty if the table states nothing.
+func (s briefing) madeUnknown(of food.ID, c *constituent.Constituent) string {
+	for _, r := range s.Assay.Serving.Rows {
+		if known := r.Profile.Cell(c.ID).State < estimate.Trace; r.Profile.Food.ID == of && known && len(r.Path) > 0 {
+			return r.Path[0]
+		}
+	}
+	return ""
 }
 
 // unknownUpTo is a result of which nothing is known but its end.

@@ -10,6 +10,7 @@ import (
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
+	"sipsum/internal/evidence"
 	"sipsum/internal/food"
 )
 
@@ -74,8 +75,7 @@ func (s briefing) say(senses []Sense, c *coffee) []Said {
 // speaks reports whether a figure may be spoken of: a work that was seen stands behind it, it is
 // more than a trace, and there is enough of it.
 func (s briefing) speaks(c *constituent.Constituent, r composition.Result) bool {
-	const slight = 0.1 // g, as evidence has it
-	if r.State >= estimate.Trace || r.Unit == "g" && r.Mean < slight {
+	if r.State >= estimate.Trace || !evidence.Speaks(c, r, s.Assay.Volume.Mean) {
 		return false
 	}
 	for _, category := range s.Evidence.Categories {
@@ -94,7 +94,7 @@ func (s briefing) leads(c *constituent.Constituent, by []Ingredient) (Said, bool
 		return Said{}, false
 	}
 	for _, i := range by {
-		if i.Worst >= leastLead { // of NaN nothing is said
+		if i.Worst >= leastLead && !saysNothing(i, c) { // of NaN nothing is said
 			return Said{ingredientLeads(i, c), SayIngredient, c, i.Worst, i.Food.ID, ""}, true
 		}
 	}
@@ -112,12 +112,18 @@ func (s briefing) leads(c *constituent.Constituent, by []Ingredient) (Said, bool
 	return Said{}, false
 }
 
+// saysNothing reports whether who brings a constituent has its name: sugar brings the sugars.
+func saysNothing(i Ingredient, c *constituent.Constituent) bool {
+	words := strings.Fields(strings.ToLower(i.Word))
+	return !i.Pure && len(words) > 0 && strings.HasPrefix(strings.ToLower(WordsFor(c)), words[len(words)-1])
+}
+
 func ingredientLeads(i Ingredient, c *constituent.Constituent) string {
 	much, words := atLeast(i.Worst), WordsFor(c)
 	if i.Pure {
 		return clean.UpperFirst(much) + " of the " + words + " is added pure."
 	}
-	name := "The " + i.Word
+	name := clean.UpperFirst(i.The())
 	if path := i.Through[0].Path; len(i.Through) == 1 && len(path) > 0 && !strings.EqualFold(path[0], i.Word) {
 		name += " of the " + clean.Name(path[0])
 	}

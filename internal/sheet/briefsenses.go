@@ -5,12 +5,14 @@ import (
 	"fmt"
 	"slices"
 
+	"sipsum/internal/acid"
 	"sipsum/internal/acidity"
 	"sipsum/internal/chemistry"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
+	"sipsum/internal/liquid"
 	"sipsum/internal/solution"
 )
 
@@ -81,7 +83,7 @@ func (t *taster) add(x *Sense, id constituent.ID, leads bool) {
 	by := Ingredients(t.s.Sheet, c)
 	for _, i := range by {
 		if i.Unknown {
-			x.gaps = append(x.gaps, Gapping{c, i, unknownUpTo(i.Most, c.Unit)})
+			x.gaps = append(x.gaps, Gapping{c, i, t.s.madeUnknown(i.Food.ID, c), unknownUpTo(i.Most, c.Unit)})
 		}
 	}
 	if Hollow(r) {
@@ -125,7 +127,11 @@ func (t *taster) sweet() Sense {
 	if r, ok := t.figure(constituent.Polyols); ok && !Hollow(r) {
 		t.add(&x, constituent.Polyols, false)
 	}
-	t.dissolved(&x, "brix", "", Metered, func(c *chemistry.Chemistry) (composition.Result, bool) {
+	words := ""
+	if a, ok := t.figure(constituent.Alcohol); ok && solution.ABV(a.Mean, t.s.Assay.Volume.Mean) >= leastABV {
+		words = "with its alcohol" // which bends light as sugar does
+	}
+	t.dissolved(&x, "brix", words, Metered, func(c *chemistry.Chemistry) (composition.Result, bool) {
 		return c.Brix, c.TooDry == "" && !None(c.Brix)
 	})
 	if len(x.Figures) == 0 && len(x.Unmeasured) == 0 {
@@ -159,7 +165,8 @@ func (t *taster) sour() Sense {
 	return x
 }
 
-// acids puts the acids into a sense, the most first.
+// acids puts the acids into a sense, first what makes most of the sourness: by equivalents, since
+// what a burette finds of a gram hangs on the acid.
 func (t *taster) acids(x *Sense) {
 	single := Sense{}
 	for _, id := range acids(t.pot) {
@@ -172,7 +179,7 @@ func (t *taster) acids(x *Sense) {
 		case b.Key:
 			return -1
 		}
-		return cmp.Compare(grams(b), grams(a))
+		return cmp.Compare(sourness(b), sourness(a))
 	})
 	x.Figures = append(x.Figures, single.Figures...)
 	x.Unmeasured, x.gaps = append(x.Unmeasured, single.Unmeasured...), append(x.gaps, single.gaps...)
@@ -181,9 +188,17 @@ func (t *taster) acids(x *Sense) {
 	}
 }
 
-// grams is the central value of a constituent's figure in grams.
-func grams(f SenseFigure) float64 {
-	return f.Result.Mean / constituent.Must(constituent.ID(f.Key)).PerGram
+// sourness is the central value of an acid's figure in mol of what a base takes; of an acid that
+// no constants are known of, as citric acid.
+func sourness(f SenseFigure) float64 {
+	grams := f.Result.Mean / constituent.Must(constituent.ID(f.Key)).PerGram
+	of := acid.All()[acid.Must("citric")]
+	for _, a := range acid.All() {
+		if a.Constituent == constituent.ID(f.Key) {
+			of = a
+		}
+	}
+	return grams / of.Equivalent()
 }
 
 func (t *taster) bitter() Sense {
@@ -239,12 +254,22 @@ func (t *taster) body() Sense {
 	return x
 }
 
+// still reports whether what gas is known of is too little to sparkle, and no food is sold with gas
+// of which nobody has stated how much: what nobody says of the gas of a juice is no sparkle.
+func (t *taster) still(r composition.Result) bool {
+	open := (r.Partial || r.Unknown) && slices.ContainsFunc(t.pot.Rows, func(r ledger.Row) bool { return r.Profile.Food.Carbonated() })
+	known := max(r.Mean, r.High) / constituent.Must(constituent.CarbonDioxide).PerGram
+	return !open && (Hollow(r) || liquid.Still(known, t.s.Assay.Mass.Mean))
+}
+
 func (t *taster) sparkle() Sense {
 	x := Sense{Name: "sparkle"}
 	r, ok := t.figure(constituent.CarbonDioxide)
 	switch {
-	case !ok || None(r):
-		x.None = "no gas stated"
+	case !ok || None(r), t.still(r):
+		if x.None = "still"; t.s.cautioned("nitrogen-gas") || t.s.cautioned("nitrous-oxide-gas") {
+			x.None = "the nitrogen or nitrous oxide put in is not calculated"
+		}
 	case Hollow(r):
 		x.Unmeasured = []string{WordsFor(constituent.Must(constituent.CarbonDioxide))}
 	default:

@@ -29,6 +29,14 @@ const (
 	charge = "the charge"
 )
 
+// The is the word with its article: "the lemon juice", and "what a ferment made" as it stands.
+func (i Ingredient) The() string {
+	if strings.HasPrefix(i.Word, "what ") {
+		return i.Word
+	}
+	return "the " + i.Word
+}
+
 // Ingredients tells which foods of a serving bring how much of a constituent, the most first.
 func Ingredients(of *Sheet, c *constituent.Constituent) []Ingredient {
 	return briefing{of}.ingredients(composition.SortOf(of.Assay.Serving, c), c)

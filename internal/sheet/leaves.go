@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"sipsum/internal/clean"
+	"sipsum/internal/constituent"
 	"sipsum/internal/label"
 )
 
@@ -56,8 +57,10 @@ func (s *Sheet) StageLeaf() *Leaf {
 	l.add(parts(v)...)
 	var lines []Line
 	for _, c := range s.Evidence.Categories {
-		if len(c.Sentences) > 0 {
-			lines = append(lines, Line{Lead: clean.Name(c.Name), Text: "“" + clean.UpperFirst(clean.Prose(c.Sentences[0])) + "”"})
+		for i, text := range c.Sentences { // the first, and who brings what a guest may have to leave
+			if i == 0 || s.cautioned(string(quinine)) && strings.Contains(text, constituent.Must(quinine).Name) {
+				lines = append(lines, Line{Lead: clean.Name(c.Name), Text: "“" + clean.UpperFirst(clean.Prose(text)) + "”"})
+			}
 		}
 	}
 	l.lines(Spoken, say("evidence"), lines)

@@ -1,7 +1,10 @@
 package sheet
 
 import (
+	"sync"
+
 	"sipsum/internal/drivers"
+	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
 )
 
@@ -47,11 +50,21 @@ const (
 	mostNarrowings  = 4
 )
 
-// Suggestions gives the readings that are worth a line, each with what it narrows most by 1 %
+// worthReading is the least that a reading narrows something, to be taken: data/worth.csv.
+var worthReading = sync.OnceValue(func() float64 {
+	for _, row := range embedded.Rows("worth.csv") {
+		if row.Text("what") == "reading" {
+			return row.Number("value") / hundred
+		}
+	}
+	panic("sheet: worth.csv does not say which reading is worth it")
+})
+
+// Suggestions gives the readings that are worth taking, each with what it narrows most by 1 %
 // or more.
 func (s *Sheet) Suggestions() []drivers.Suggestion {
 	var list []drivers.Suggestion
-	for _, g := range s.Assay.Suggestions[:min(len(s.Assay.Suggestions), mostSuggestions)] {
+	for _, g := range s.Assay.Suggestions {
 		narrows := g.Narrows[:min(len(g.Narrows), mostNarrowings)]
 		for i, n := range narrows {
 			if n.By <= leastShare {
@@ -59,8 +72,9 @@ func (s *Sheet) Suggestions() []drivers.Suggestion {
 				break
 			}
 		}
-		g.Narrows = narrows
-		list = append(list, g)
+		if g.Narrows = narrows; len(narrows) > 0 && narrows[0].By >= worthReading() && len(list) < mostSuggestions {
+			list = append(list, g)
+		}
 	}
 	return list
 }

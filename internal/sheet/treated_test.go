@@ -26,6 +26,11 @@ build: [100 g juice]
 		return built(t, fmt.Sprintf(text, technique, name, allergens)).Undecided()
 	}
 	assert.Empty(t, open("smoked, apple wood", "Wet", ""))
+	for _, tool := range []string{"N2, 3 bar, stout tap", "cooled with a milk-glass cube", "beaten, egg whisk", "stirred, walnut spoon"} {
+		assert.Empty(t, open(tool, "Wet", ""), tool)
+	}
+	assert.Len(t, open("smoked, almond wood", "Wet", ""), 1)
+	assert.Len(t, open("aged in a stout cask", "Wet", ""), 1)
 	assert.Len(t, open("fat-washed with peanut butter", "Wet", ""), 1)
 	assert.Empty(t, open("fat-washed with peanut butter", "Peanut wet", "peanut"))
 }

@@ -12,6 +12,7 @@ import (
 
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
+	"sipsum/internal/ledger"
 	"sipsum/internal/sheet"
 )
 
@@ -88,8 +89,8 @@ func whatIsSaidHolds(s *subject, broken say) {
 		for d := range s.assay.Serving.N {
 			worst = math.Min(worst, s.inDraw(b, said, d))
 		}
-		if m := regexp.MustCompile(`(\d+) %`).FindStringSubmatch(said.Text); m != nil {
-			percent, _ := strconv.ParseFloat(m[1], 64)
+		if m := regexp.MustCompile(`(\d+) %`).FindAllStringSubmatch(said.Text, -1); m != nil { // the last: a chocolate has one in its name
+			percent, _ := strconv.ParseFloat(m[len(m)-1][1], 64)
 			stated = percent / 100
 		}
 		if !(worst >= stated-1e-9) {
@@ -138,8 +139,8 @@ func (s *subject) isAlone(b *sheet.Brief, row int) bool {
 	switch {
 	case s.assay.Drink.CompareWith != "":
 		return len(r.Path) > 0 && r.Path[0] == s.assay.Drink.CompareWith
-	case len(r.Path) > 0 && r.Path[0] == b.Against:
-		return true
+	case slices.ContainsFunc(s.assay.Serving.Rows, func(r ledger.Row) bool { return len(r.Path) > 0 && r.Path[0] == b.Against }):
+		return len(r.Path) > 0 && r.Path[0] == b.Against // a coffee inside another part is another part's
 	}
 	return r.Profile.Food.Facts().Coffee
 }
@@ -175,8 +176,19 @@ func aBriefIsAScreen(s *subject, broken say) {
 			broken(1, "the brief lacks the allergen %q", name)
 		}
 	}
-	if b.Gap != nil && !strings.Contains(flat, "nobody has measured") {
-		broken(1, "the brief lacks what nobody has measured")
+	if b.Gap != nil && !strings.Contains(page, "\nUnknown ") {
+		broken(1, "the brief lacks what is unknown")
+	}
+	for _, text := range b.Mind {
+		if !strings.Contains(strings.ToLower(flat), strings.ToLower(strings.Join(strings.Fields(text), " "))) {
+			broken(1, "the brief lacks %q", text)
+		}
+	}
+	if strong := slices.ContainsFunc(b.Senses, func(x sheet.Sense) bool { return x.Name == "alcohol" }); strong && !strings.Contains(page, "\nAlcohol ") {
+		broken(1, "the brief lacks the alcohol")
+	}
+	if len(b.Guest.Cautions) > 0 && !strings.Contains(page, "\nCaution ") && !strings.Contains(flat, "more: sipsum allergens") {
+		broken(1, "the brief drops its cautions")
 	}
 	if n := len(b.Read.Disagree); n > 0 && strings.Count(flat, " · used ") < n && !strings.Contains(flat, "more: sipsum assay") {
 		broken(float64(n), "of %d contradictions the brief has %d, and counts none", n, strings.Count(flat, " · used "))

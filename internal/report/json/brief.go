@@ -69,6 +69,7 @@ type gapForm struct {
 	Name        string         `json:"name"`
 	UpTo        number         `json:"up_to"` // null: nothing bounds it
 	Unit        string         `json:"unit"`
+	In          string         `json:"in,omitempty"` // the component whose steps made it unknown
 }
 
 type topping struct {
@@ -192,7 +193,7 @@ func gapOf(g *sheet.Gapping) *gapForm {
 	if g == nil {
 		return nil
 	}
-	return &gapForm{g.Constituent.ID, g.By.Food.ID.String(), g.By.Name, number(g.Result.UpTo), g.Result.Unit}
+	return &gapForm{g.Constituent.ID, g.By.Food.ID.String(), g.By.Name, number(g.Result.UpTo), g.Result.Unit, g.In}
 }
 
 func briefGuestOf(g *sheet.BriefGuest) briefGuest {

@@ -275,7 +275,11 @@ func (p briefly) next(b *sheet.Brief) []entry {
 		all = append(all, e)
 	}
 	if g := b.Gap; g != nil {
-		text := "nobody has measured: " + sheet.WordsFor(g.Constituent) + " of the " + Clean(g.By.Word, mostName)
+		what := sheet.WordsFor(g.Constituent) + " of " + Clean(g.By.The(), mostName)
+		text := "nobody has measured: " + what
+		if g.In != "" {
+			text = "what the steps of " + Clean(g.In, mostName) + " left of: " + what
+		}
 		if most := p.bound(g.Result, 0); most != "" {
 			text += ", " + most
 		}
@@ -298,21 +302,18 @@ func (p briefly) guest(g *sheet.BriefGuest) []entry {
 	for _, c := range g.Check {
 		all = append(all, p.wrapped("Guest", mayHurt, askAllergens, Clean(c, mostProse)))
 	}
-	all = append(all, p.cautions(g.Cautions)...)
 	for _, t := range g.OnTop {
 		text := "On top, not eaten: "
 		if t.Eaten {
 			text = "On top: "
 		}
 		text += cleanPart(t.PartID, t.Name)
-		rank := nextToThat
 		if len(t.Allergens) > 0 {
 			text += ", with " + clean.Listed(t.Allergens)
-			rank = firstOfAll
 		}
-		all = append(all, p.wrapped("Guest", rank, askAllergens, text))
+		all = append(all, p.wrapped("Guest", firstOfAll, askAllergens, text))
 	}
-	return all
+	return append(all, p.cautions(g.Cautions)...)
 }
 
 // gravest is the rank of cautions of what may kill.

@@ -212,10 +212,47 @@ func TestANarrowBriefFolds(t *testing.T) {
 	s := told(t, rumAndSyrup)
 	for _, columns := range []int{40, 60, 80} {
 		page := pageOf(t, s, textreport.Style{Width: columns})
-		assert.NotContains(t, page, "…", columns)
+		assert.NotContains(t, strings.ReplaceAll(page, ": …", ": "), "…", "the gap of a line to write apart: %d", columns)
 		flat := strings.Join(strings.Fields(page), " ")
 		assert.Contains(t, flat, "g alcohol", columns)
 		assert.Contains(t, flat, "from rum", columns)
 		assert.Contains(t, flat, "sucrose", columns)
 	}
+}
+
+// What a drink is judged by stands in the order of what it does: acids by what a burette finds of
+// them, gas that nobody put in is no sparkle, and what a step made unknown nobody need measure.
+func TestABriefSaysWhatABaristaWould(t *testing.T) {
+	// 100 mg of citric acid are 1.56 mmol of base (192.12 g/mol, three protons), 120 mg of quinic
+	// acid 0.62 (192.17 g/mol, one): molar masses by formula.
+	acids := pageOf(t, told(t, `
+drink: "Acids"
+serves: 1
+rules: [eu]
+foods:
+  sour: {name: "Sour water", per: 100 g, values: {WATER: 99 g, CITAC: 0.1 g, QUINAC: 0.12 g, SUGAR: 0 g}, source: "invented"}
+build: [100 g own:sour, 30 g core:water-brew, 10 g core:sucrose]
+`), textreport.Style{})
+	assert.Less(t, strings.Index(acids, "citric acid"), strings.Index(acids, "quinic acid"))
+	assert.Regexp(t, `Sparkle +still`, acids)
+	assert.NotContains(t, acids, "chlorogenic", "of a drink without coffee nobody asks")
+	soda := pageOf(t, told(t, "drink: x\nserves: 1\nrules: [eu]\nbuild: [100 g core:water-pure]\nfinish:\n  - carbonate: {bottle: 0.5 l, charge: 8 g, at: 4 °C, left: 3 g/l}\n"), textreport.Style{})
+	assert.Regexp(t, `Sparkle +2\.99 g/l carbon dioxide.*from the charge`, soda)
+	assert.Regexp(t, `Sparkle +not known: carbon dioxide`, pageOf(t, told(t, rumAndSyrup), textreport.Style{}), "tonic water is sold with gas")
+	nitro := "drink: x\nserves: 1\nrules: [eu]\nbuild: [100 g core:cold-brew]\nfinish: [treat: \"nitro: N2, 3 bar, stout tap\"]\n"
+	assert.Regexp(t, `Sparkle +the nitrogen`, pageOf(t, told(t, nitro), textreport.Style{}))
+	washed := strings.Join(strings.Fields(pageOf(t, told(t, `
+drink: "Washed"
+serves: 1
+rules: [eu]
+components:
+  wash:
+    ingredients: [200 g core:rum-40, 100 g core:espresso, 30 g core:lemon-juice]
+    steps:
+      - clarify: {by: milk, with: [100 g core:milk-whole], collect: 300 g}
+build: [60 g wash, 20 g core:sucrose]
+`), textreport.Style{})), " ")
+	assert.Contains(t, washed, "what the steps of wash left of: chlorogenic acids of the espresso")
+	assert.NotContains(t, washed, "nobody has measured: chlorogenic acids of the espresso")
+	assert.Contains(t, washed, "°Bx with its alcohol")
 }

@@ -29,7 +29,11 @@ func (p briefly) sense(x *sheet.Sense, against string) []entry {
 		case len(f.By) == 0:
 			liquid = append(liquid, p.figure(f))
 		case f.Leads:
-			all = append(all, p.bringing(label, whoBrings, f))
+			rank := whoBrings
+			if f.Key == "quinine" { // some guests have to leave it
+				rank = firstOfAll
+			}
+			all = append(all, p.bringing(label, rank, f))
 		default:
 			rank := min(firstOfAll+lesser, ifRoom)
 			if lesser++; lesser > mostLesser {
@@ -62,7 +66,7 @@ func (p briefly) sense(x *sheet.Sense, against string) []entry {
 		case len(all) == 0:
 			rank = firstOfAll
 		}
-		add(rank, "not measured: "+clean.Listed(x.Unmeasured))
+		add(rank, "not known: "+clean.Listed(x.Unmeasured))
 	}
 	return all
 }

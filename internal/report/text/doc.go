@@ -30,9 +30,11 @@
 // Texts of files and tables are hostile: Clean takes out what could steer a
 // terminal or turn the reading direction, and clips what is absurdly long.
 //
-// A brief (brief.go) has 24 lines, two of them kept for what may not be said and what a change
-// would do. What it has to tell is ranked, taken while there is room, and counted where there is
-// none: allergens, contradictions and the unknown that matters most before all else.
+// A brief (brief.go) has 24 lines of 80 columns, two of them kept for what may not be said and what
+// a change would do; a narrower page has as many more as it takes. What it has to tell is ranked,
+// taken while there is room, and counted where there is none: what may hurt (allergens, alcohol,
+// cautions for a guest, a glass that overflows, what is kept too long), then contradictions and the
+// unknown that matters most, before all else. Cautions have few words where sentences have no room.
 //
 // A leaf (leaf.go) comes with its words; here its tables get as many columns as fit, and the
 // rest below, and the guest's box a bar at its side.

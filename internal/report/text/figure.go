@@ -65,6 +65,16 @@ func (p *page) show(r composition.Result) shown {
 	if minute(r) && !sheet.None(r) {
 		return shown{mark: p.markOf(r), number: least, unit: r.Unit}
 	}
+	if smaller[r.Unit] == "" && math.Abs(r.Mean) < leastPrinted && !sheet.None(r) { // its interval would begin at a row of zeros
+		if r.Partial {
+			return shown{number: "unknown", upTo: p.bound(stated, last)}
+		}
+		number := least
+		if r.High >= 2*leastPrinted {
+			number = "< " + upward(r.High, firstPlace(leastPrinted))
+		}
+		return shown{mark: p.markOf(r), number: number, unit: r.Unit}
+	}
 	s := shown{mark: p.markOf(r), number: rounded(r.Mean, last), unit: r.Unit, interval: span(r.Low, r.High, last)}
 	if r.Partial {
 		p.atLeast = true
