@@ -67,7 +67,8 @@ func (c *Chemistry) openWater(pot *ledger.Pot) {
 		return
 	}
 	// guard: open water is not dissolved
-	c.Brix.Low = max(c.Brix.Low-unit.Hundred*open/mass, 0)
+	c.Brix.Low -= unit.Hundred * open / mass
+	c.Brix.Low = max(c.Brix.Low, 0)
 	water, _ := solution.VolumeOf(constituent.Water)
 	rest, _ := solution.VolumeOf(constituent.MassOther)
 	thin := mass / (mass/c.Density.Mean + open*(water.MlPerGram-rest.MlPerGram))

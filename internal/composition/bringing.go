@@ -67,14 +67,14 @@ func energySort(pot *ledger.Pot, unit int) Sort {
 func Solids(pot *ledger.Pot) Sort {
 	return Sort{1, len(pot.Rows), func(row int) []float64 {
 		col := pot.Of(row, constituent.Mass)
+		for d, x := range pot.OpenWater(row) {
+			// guard: what may be water is no solids
+			col[d] -= x
+		}
 		for _, id := range []constituent.ID{constituent.Water, constituent.Alcohol, constituent.CarbonDioxide} {
 			for d, x := range someOf(pot, row, id) {
 				col[d] = max(col[d]-x, 0)
 			}
-		}
-		for d, x := range pot.OpenWater(row) {
-			// guard: what may be water is no solids
-			col[d] = max(col[d]-x, 0)
 		}
 		return col
 	}, pot.OpenWater}
