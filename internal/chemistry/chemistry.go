@@ -2,6 +2,7 @@ package chemistry
 
 import (
 	"math"
+	"strings"
 
 	"sipsum/internal/acidity"
 	"sipsum/internal/composition"
@@ -92,6 +93,7 @@ func solve(lab *acidity.Laboratory, l Liquid, in acidity.Ions, brix, density []f
 	m, pot, sure, n := &composition.Meter{}, l.Pot, l.Read, in.N
 	c := &Chemistry{Celsius: l.Celsius, Density: composition.Known(m.Of(density), "g/ml"), Brix: composition.Known(m.Of(brix), "°Bx")}
 	c.Brix.Draws = brix[1:]
+	c.openWater(pot)
 	dry := liquid.TooDry(pot)
 	defer c.withholdReadings(dry)
 	c.CO2 = composition.Known(m.Of(estimate.Ratio(pot.Total(constituent.CarbonDioxide), lab.Gauge.Volume(pot), acidity.PerLitre)), "g/l")
@@ -100,7 +102,10 @@ func solve(lab *acidity.Laboratory, l Liquid, in acidity.Ions, brix, density []f
 		c.CO2.Mean, c.CO2.SD, c.CO2.Low, c.CO2.High, c.CO2.Unknown = math.NaN(), math.NaN(), math.NaN(), math.NaN(), true
 	}
 	if dry != "" && why == "" && !sure.PH {
-		why = dry + ": measure the pH of its juice"
+		why = dry + ": measure the pH"
+		if !strings.HasPrefix(dry, liquid.WaterUnstated) {
+			why += " of its juice"
+		}
 	}
 	alone := why != "" && !sure.PH && in.Alone(pot)
 	if why != "" && !alone && (!sure.PH || pot.Central(constituent.Water) <= 0) {

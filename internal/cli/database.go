@@ -35,10 +35,27 @@ func (a *app) path() (path string, ok bool) {
 	return "", false
 }
 
-// store opens the database once and brings the core table up to date. Where
+// store opens the database once, and knows the tables that the user chose.
+func (a *app) store(ctx context.Context) (*store.DB, error) {
+	db, err := a.opened(ctx)
+	if err != nil {
+		return nil, err
+	}
+	for _, id := range a.options.tables {
+		switch _, found, err := db.Table(ctx, id); {
+		case err != nil:
+			return nil, err
+		case !found:
+			return nil, fail.New(fail.NeedsTable, fmt.Sprintf("--tables: the table %q is not loaded", id), "see which are: sipsum table list")
+		}
+	}
+	return db, nil
+}
+
+// opened opens the database once and brings the core table up to date. Where
 // nothing can be written it reads the database that is there, and if there is
 // none that will do it works from memory and says so.
-func (a *app) store(ctx context.Context) (*store.DB, error) {
+func (a *app) opened(ctx context.Context) (*store.DB, error) {
 	if a.db != nil {
 		return a.db, nil
 	}

@@ -50,7 +50,7 @@ func (a *app) command(v view) *cobra.Command {
 				err = v.check(form, &out)
 			}
 			if err == nil {
-				err = out.spares(args)
+				err = out.spares(a, args)
 			}
 			if err != nil {
 				return err
@@ -113,6 +113,7 @@ func newAssay(a *app) *cobra.Command {
 			"what is known of it, and which component brings it. With --why it tells what the interval of one figure\n" +
 			"comes from; with --next, which reading at the bench would narrow the drink's figures most.",
 		text: textreport.Assay, json: jsonreport.Assay, degassed: true,
+		findings: (*sheet.Sheet).Contradicted,
 	})
 	whole := cmd.RunE
 	var why string

@@ -42,7 +42,7 @@ func newMenu(a *app) *cobra.Command {
 		RunE: func(cmd *cobra.Command, args []string) error {
 			form, err := out.form(a, cmd)
 			if err == nil {
-				err = out.spares(args)
+				err = out.spares(a, args)
 			}
 			if err != nil {
 				return err

@@ -52,7 +52,7 @@ func newNew(a *app) *cobra.Command {
 			case from != "":
 				return fail.New(fail.Wrong, "the copy of "+from+" has no name", "write: sipsum new \"A Name\" --from "+from)
 			}
-			return cmd.Help()
+			return fail.New(fail.Wrong, "the drink has no name", "write: sipsum new \"A Name\"; all steps: sipsum new --steps; see: sipsum new --help")
 		},
 	}
 	cmd.Flags().StringVar(&from, "from", "", "the drink or the shelf to copy: a file, demo or demo:NAME")

@@ -52,8 +52,9 @@ func formatsOf(cmd *cobra.Command) []string {
 
 // output is what a command hands out: in which form, where, and on which paper.
 type output struct {
-	path  string
-	paper string
+	path     string
+	paper    string
+	replaces bool // the file that is there
 }
 
 // flags adds what a command that hands something out can be told. usualPaper is what it is
@@ -61,6 +62,7 @@ type output struct {
 func (o *output) flags(cmd *cobra.Command, usualPaper string) {
 	cmd.Annotations = map[string]string{handsOut: "yes"}
 	cmd.Flags().StringVarP(&o.path, "output", "o", "", "write to this file; its ending names the form: .txt .json .html .svg .md .csv")
+	cmd.Flags().BoolVar(&o.replaces, "replace", false, "write over the file of --output if there is one")
 	cmd.Flags().StringVar(&o.paper, "paper", "", "paper of the html: "+strings.Join(htmlreport.Papers(), ", ")+" (default "+usualPaper+")")
 }
 
@@ -89,20 +91,34 @@ func (o *output) form(a *app, cmd *cobra.Command) (string, error) {
 	return form, nil
 }
 
-// spares refuses to write over a drink that is read.
-func (o *output) spares(drinks []string) error {
+// spares refuses to write over what is read, a drink, a shelf or the database, and over any
+// other file that is there already unless that is asked for.
+func (o *output) spares(a *app, drinks []string) error {
 	written, err := os.Stat(o.path)
-	if o.path == "" || err != nil {
+	if o.path == "" || err != nil || !written.Mode().IsRegular() {
 		return nil
+	}
+	same := func(name string) bool {
+		read, err := os.Stat(name)
+		return err == nil && os.SameFile(read, written)
 	}
 	for _, drink := range drinks {
 		name, err := drinkNamed(drink)
 		if err != nil {
 			return err
 		}
-		if read, err := os.Stat(name); err == nil && os.SameFile(read, written) {
+		if same(name) {
 			return fail.New(fail.Wrong, o.path+" is the drink itself", "write to another file")
 		}
+	}
+	db, _ := a.path()
+	switch {
+	case same(db), same(db + "-wal"), same(db + "-shm"):
+		return fail.New(fail.Wrong, o.path+" is the database", "write to another file")
+	case strings.HasSuffix(o.path, ".yaml"):
+		return fail.New(fail.Wrong, o.path+" is a file that drinks are read from", "write to another file")
+	case !o.replaces:
+		return fail.New(fail.Wrong, o.path+" is there already", "write to another file, or add --replace")
 	}
 	return nil
 }

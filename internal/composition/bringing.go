@@ -62,18 +62,22 @@ func energySort(pot *ledger.Pot, unit int) Sort {
 	}}
 }
 
-// Solids are what is left of a pot when water, alcohol and gas have gone. All of the mass is
-// known, so that none of what is left is unknown.
+// Solids are what is left of a pot when water, alcohol and gas have gone. Mass that may be
+// water is unknown.
 func Solids(pot *ledger.Pot) Sort {
 	return Sort{1, len(pot.Rows), func(row int) []float64 {
 		col := pot.Of(row, constituent.Mass)
+		for d, x := range pot.OpenWater(row) {
+			// guard: what may be water is no solids
+			col[d] -= x
+		}
 		for _, id := range []constituent.ID{constituent.Water, constituent.Alcohol, constituent.CarbonDioxide} {
 			for d, x := range someOf(pot, row, id) {
 				col[d] = max(col[d]-x, 0)
 			}
 		}
 		return col
-	}, func(int) []float64 { return nil }}
+	}, pot.OpenWater}
 }
 
 // someOf gives the column of a constituent in a row; nil if there is none of it.
@@ -120,6 +124,24 @@ func (s Sort) Total(pot *ledger.Pot) []float64 {
 		add(total, s.column(row))
 	}
 	return total
+}
+
+// InGrams is what a pot holds of a sort that is counted in grams: with what its rows do not
+// know of it as the end.
+func (m *Meter) InGrams(pot *ledger.Pot, s Sort) Result {
+	total := s.Total(pot)
+	r, bound := Known(m.Of(total), "g"), 0.0
+	for row := range pot.Rows {
+		if most := s.most(row); most != nil {
+			bound, r.Partial = bound+most[0], true
+		}
+	}
+	if r.Partial {
+		r.Unknown = total[0] == 0
+		r.WithBounds, r.UpTo = r.Mean+bound, max(r.High, r.Mean)+bound
+		r.Coverage = coverage(r.Mean, bound)
+	}
+	return r
 }
 
 // MostOf is the most that some rows hold of a sort in any draw, with what they do not know.

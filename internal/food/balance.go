@@ -2,6 +2,7 @@ package food
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"sipsum/internal/constituent"
@@ -22,9 +23,13 @@ func (e *entry) balance() {
 	}
 	e.water()
 	mass := constituent.Must(constituent.Mass)
-	parts, _ := e.sum(mass)
+	parts, variance := e.sum(mass)
 	if left := whole - parts; left > dust {
-		e.addRest(mass, constituent.MassOther, left, ClassSpread(mass, e.Food.Group)*left, true, "what 100 g have beyond the known parts")
+		sd, class := ClassSpread(mass, e.Food.Group)*left, true
+		if by := math.Sqrt(variance); by < sd && !e.cell(constituent.Must(constituent.Water)).Known { // nothing but a difference
+			sd, class = by, false
+		}
+		e.addRest(mass, constituent.MassOther, left, sd, class, "what 100 g have beyond the known parts")
 	}
 }
 
@@ -165,27 +170,51 @@ func (e *entry) addRest(parent *constituent.Constituent, id constituent.ID, amou
 	}
 }
 
-// water is 100 − the known proximates where nobody states it.
+// water is 100 − the known proximates where nobody states it. Where one of those that weigh
+// is not known either, what is left may be that one: it is mass of no known kind
+// (MASS-other), and the water no more than it.
 func (e *entry) water() {
 	c := constituent.Must(constituent.Water)
 	if e.published[c.Order] || e.Food.Chemical {
 		return
 	}
-	known := false
-	for _, leaf := range constituent.Sums().Leaves(constituent.Mass) {
-		known = known || e.published[leaf.Order] || (e.cell(leaf).Known && e.cell(leaf).Amount > 0)
-	}
-	if !known {
-		return // nothing at all is known: then water is not either
-	}
 	parts, _ := e.sum(constituent.Must(constituent.Mass))
 	// guard: what is carried is no water
 	amount := max(whole-max(parts, heaviestRider(e.Profile)), 0)
+	// guard: unknown is not water
+	if !e.weightyKnown() {
+		cell := e.cell(c)
+		if !Stated(cell.Bound) || cell.Bound > amount {
+			cell.Bound, cell.Why = amount, "what 100 g have beyond the known parts"
+		}
+		return
+	}
 	*e.cell(c) = Cell{
 		Known: true, Amount: amount, SD: amount * ClassSpread(c, e.Food.Group), State: estimate.Calculated, Bound: None,
 		From: e.Food.ID, Row: e.Food.ID.String(), Why: "100 − the known proximates; unknown fibre, acids and ash are in it", Class: true,
 	}
 	e.waterDerived = true
+}
+
+// weighty are the proximates of which a food can consist beside its water, each with what says
+// it: the total itself, or parts of it that are all of what weighs.
+var weighty = [][][]constituent.ID{
+	{{constituent.Protein}},
+	{{constituent.Fat}, {"FASAT", "FAMS", "FAPU"}},
+	{{constituent.Carbohydrate}, {constituent.Available}, {constituent.Sugar, "STARCH"}},
+}
+
+// weightyKnown reports whether the food knows each of them, by figures or by a sourced zero.
+func (e *entry) weightyKnown() bool {
+	known := func(id constituent.ID) bool { return e.published[constituent.Must(id).Order] }
+	for _, ways := range weighty {
+		if !slices.ContainsFunc(ways, func(parts []constituent.ID) bool {
+			return !slices.ContainsFunc(parts, func(id constituent.ID) bool { return !known(id) })
+		}) {
+			return false
+		}
+	}
+	return true
 }
 
 // heaviestRider is the most that a food has of anything which is no part of the sums: that

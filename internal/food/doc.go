@@ -41,7 +41,8 @@
 //     meet, each by its variance, or where more than two standard deviations of
 //     both lie between them the parts make it. Parts that are nothing but limits are
 //     within the limit of their total. WATER, where nobody states it, is 100 − the
-//     known proximates, and no more than a known rider leaves. What 100 g have beyond
+//     known proximates, and no more than a known rider leaves; but where fat, protein or
+//     carbohydrate is not known either it is unknown, and no more than that. What 100 g have beyond
 //     all known parts is MASS-other. More than 100 g are scaled to 100 g; where each part
 //     was measured for itself the water gives way first, as far as two standard deviations
 //     of it. If more than two standard deviations too much, what is not water is lowered to

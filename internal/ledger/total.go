@@ -63,6 +63,20 @@ func (p *Pot) Bound(id constituent.ID) (grams float64, rows []int) {
 	return grams, rows
 }
 
+// OpenWater gives what of a row may be water or anything else, in grams: the mass beyond all
+// that its food states, where the water is not known. Nil where it is.
+func (p *Pot) OpenWater(row int) []float64 {
+	bound := p.bounds[row][constituent.Must(constituent.Water).Order]
+	if bound == 0 {
+		return nil
+	}
+	open := p.Of(row, constituent.MassOther)
+	for d, x := range open {
+		open[d] = min(x, bound)
+	}
+	return open
+}
+
 // Weighty is the share of a sum from which it counts how a part is known (design: the
 // parts that make up at least 5 %).
 const Weighty = 0.05

@@ -6,6 +6,7 @@ import (
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/ledger"
+	"sipsum/internal/note"
 	"sipsum/internal/solution"
 )
 
@@ -22,14 +23,32 @@ func TooDry(pot *ledger.Pot) string {
 	if solution.IsFat(grams) {
 		return "it is fat and next to no water: instruments for sugar and salt do not read it"
 	}
+	open, foods := OpenWater(pot)
+	// guard: open water is not read
+	if open > solution.MostOpenWater()*pot.Central(constituent.Mass) {
+		return WaterUnstated + note.Listed(foods)
+	}
 	share, least := solution.Wetness(grams, solid(pot))
 	if share >= least {
 		return ""
 	}
-	if _, unknown := pot.Bound(constituent.Water); len(unknown) > 0 {
-		return "nobody has stated its water"
-	}
 	return fmt.Sprintf("it is no liquid: %.0f %% of what is not fat is water or alcohol, a liquid holds %g %% or more", share, least)
+}
+
+// WaterUnstated begins the reason of what is withheld since nobody knows how much of a pot is
+// water; the foods follow.
+const WaterUnstated = "nobody has stated the water of "
+
+// OpenWater gives the mass in grams that may be water or anything else, at central values, and
+// the foods that it is of.
+func OpenWater(pot *ledger.Pot) (grams float64, foods []string) {
+	for row, r := range pot.Rows {
+		if open := pot.OpenWater(row); open != nil && open[0] > 0 {
+			grams += open[0]
+			foods = append(foods, r.Profile.Food.ID.String())
+		}
+	}
+	return grams, foods
 }
 
 // solid reports whether a pot is all of solid foods with the water that they came with.

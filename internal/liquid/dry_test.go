@@ -28,7 +28,7 @@ func TestOnlyLiquidsHaveBrixAndDensity(t *testing.T) {
 		}
 	}
 	tin := assaytest.Assay(t, lib, "drink: x\nserves: 1\nfoods:\n  tin: {name: Tin, per: 100 g, values: {NA: 4 mg}, source: invented}\nbuild: [100 g own:tin]\n", 20)
-	assert.Equal(t, "nobody has stated its water", tin.Chemistry.TooDry)
+	assert.Equal(t, "nobody has stated the water of own:tin", tin.Chemistry.TooDry)
 	jelly := assaytest.Assay(t, lib, "drink: x\nserves: 1\nbuild: [18 g core:sugar-raw-cane, 9 g core:water-pure, 52 g core:gelatin]\n", 60).Chemistry
 	assert.NotEmpty(t, jelly.TooDry, "half of the draws lie beyond 95 °Bx")
 	soaked := assaytest.Assay(t, lib, "drink: x\nserves: 1\nbuild: [50 g core:raisin, 60 g core:water-pure]\n", 20).Chemistry

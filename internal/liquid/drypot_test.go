@@ -34,7 +34,7 @@ func TestWhyAPotIsNoLiquid(t *testing.T) {
 		{"oil", []part{{oil, 10}}, "it is fat and next to no water: instruments for sugar and salt do not read it"},
 		{"oil on water", []part{{oil, 10}, {nil, 10}}, ""},
 		{"sugar", []part{{sugar, 10}}, "it is no liquid: 0 % of what is not fat is water or alcohol, a liquid holds 11 % or more"},
-		{"a tin", []part{{unstated, 10}}, "nobody has stated its water"},
+		{"a tin", []part{{unstated, 10}}, "nobody has stated the water of own:unstated"},
 		{"a syrup", []part{{syrup, 10}}, ""},
 	} {
 		got := liquid.TooDry(pour(b, c.parts...))

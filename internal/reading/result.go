@@ -21,6 +21,7 @@ type Reading struct {
 	Expected float64 // NaN: the recipe hardly tells
 	Used     float64
 	Agrees   bool
+	Decide   bool   // it contradicts the recipe beyond all that the recipe explains: somebody has to say which is right
 	Advice   string // what was made of a reading that does not agree, and what to do
 }
 
@@ -56,6 +57,7 @@ func (b *Bench) report(pot *ledger.Pot, list []reading, before *kept) {
 		}
 		if !e.Agrees {
 			e.Advice = r.advice(before.causes, left)
+			e.Decide = left > estimate.Disagreement || r.linear() && off > limitOf("decision")
 			b.note(note.Note{Kind: "reading disagrees", Text: e.Note()})
 		} else if !r.open && !r.linear() && math.Abs(r.noisy[0]-now) > estimate.Disagreement*r.own {
 			b.note(note.Note{Kind: "reading kept apart", Text: e.apart()})

@@ -5,14 +5,15 @@ import (
 	"slices"
 	"strings"
 
+	"sipsum/internal/allergen"
 	"sipsum/internal/caution"
 	"sipsum/internal/clean"
 	"sipsum/internal/recipe"
 )
 
-// BriefGuest is what a guest must know, under the first of the rules.
+// BriefGuest is what a guest must know, under all of the drink's rules together.
 type BriefGuest struct {
-	Rules      string
+	Rules      []string
 	Contains   []string
 	MayContain []string
 	Check      []string // what somebody has to look at first
@@ -63,32 +64,34 @@ func (s briefing) guest() BriefGuest {
 	if len(s.Allergens()) == 0 { // under no rules at all
 		return BriefGuest{OnTop: Toppings(s.Sheet)}
 	}
-	d := &s.Allergens()[0]
-	g := BriefGuest{Rules: d.Rules, Contains: namesIn(d.Contains), MayContain: namesIn(d.MayContain)}
-	g.Check = s.checks(d)
-	g.OnTop = Toppings(s.Sheet)
-	cautions := slices.Clone(d.Cautions)
-	slices.SortStableFunc(cautions, func(a, b caution.Caution) int { return cmp.Compare(a.Rank, b.Rank) })
-	for _, c := range cautions {
-		g.Cautions = append(g.Cautions, inShort(c))
+	all := s.Allergens()
+	g := BriefGuest{
+		Contains:   entryNames(all, func(d *Declaration) []allergen.Entry { return d.Contains }),
+		MayContain: entryNames(all, func(d *Declaration) []allergen.Entry { return d.MayContain }),
+		Check:      s.checks(all),
+		OnTop:      Toppings(s.Sheet),
+	}
+	for _, d := range all {
+		g.Rules = append(g.Rules, d.Rules)
+	}
+	for _, c := range s.Cautions() {
+		g.Cautions = append(g.Cautions, inShort(c.Caution))
 	}
 	return g
 }
 
-// Toppings gives the garnish with the allergens that each line of it brings under the first rules.
+// Toppings gives the garnish with the allergens that each line of it brings under any of the rules.
 func Toppings(of *Sheet) []Topping {
 	s := briefing{of}
 	var list []Topping
 	for _, on := range s.Assay.Garnish {
 		top := Topping{Garnish: on}
 		foods := s.foodsOf(on)
-		for _, d := range s.Allergens()[:min(len(s.Allergens()), 1)] {
-			for _, e := range d.Contains {
-				if slices.ContainsFunc(e.From, func(f string) bool { return slices.Contains(foods, f) }) {
-					top.Allergens = append(top.Allergens, clean.Name(e.Name))
-				}
-			}
-		}
+		top.Allergens = entryNames(s.Allergens(), func(d *Declaration) []allergen.Entry {
+			return slices.DeleteFunc(slices.Clone(d.Contains), func(e allergen.Entry) bool {
+				return !slices.ContainsFunc(e.From, func(f string) bool { return slices.Contains(foods, f) })
+			})
+		})
 		list = append(list, top)
 	}
 	return list
@@ -106,17 +109,24 @@ func (s briefing) foodsOf(g recipe.Garnish) []string {
 }
 
 // checks says what somebody has to look at first: foods that nobody has assessed together, and
-// what a name leaves open one by one.
-func (s briefing) checks(d *Declaration) []string {
-	var list, open []string
-	for _, c := range d.Check {
-		foods := s.foodNames(c.Foods)
-		if c.Leaf == "" {
-			open = append(open, foods...)
-			continue
-		}
-		if text := "To check: " + clean.Name(cmp.Or(c.Name, c.Leaf)) + " in " + clean.Listed(foods); !slices.Contains(list, text) {
-			list = append(list, text)
+// what a name leaves open one by one, by the word of the first rules that ask.
+func (s briefing) checks(all []Declaration) []string {
+	var list, open, asked []string
+	for _, d := range all {
+		for _, c := range d.Check {
+			foods := s.foodNames(c.Foods)
+			if c.Leaf == "" {
+				for _, f := range foods {
+					if !slices.Contains(open, f) {
+						open = append(open, f)
+					}
+				}
+				continue
+			}
+			if key := c.Leaf + " " + strings.Join(foods, " "); !slices.Contains(asked, key) {
+				asked = append(asked, key)
+				list = append(list, "To check: "+clean.Name(cmp.Or(c.Name, c.Leaf))+" in "+clean.Listed(foods))
+			}
 		}
 	}
 	if len(open) > 0 {

@@ -244,9 +244,13 @@ func (t *taster) alcohol() (Sense, bool) {
 func (t *taster) body() Sense {
 	x := Sense{Name: "body"}
 	solids := composition.Solids(t.pot)
-	r := composition.Known(t.meter.Of(solids.Total(t.pot)), "g")
-	if None(r) {
+	r := t.meter.InGrams(t.pot, solids)
+	switch {
+	case None(r):
 		return Sense{Name: x.Name, None: "water alone"}
+	case Hollow(r):
+		x.Unmeasured = append(x.Unmeasured, "solids")
+		return x
 	}
 	x.Figures = append(x.Figures, SenseFigure{Key: "solids", Words: "solids", Leads: true, Form: Metered, Result: r, By: t.s.ingredients(solids, nil)})
 	t.add(&x, constituent.Fat, false)

@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/drink"
+	"sipsum/internal/unit"
 )
 
 // Batch is a house-made component as it is logged when it is made: what is asked of it, to
@@ -53,7 +55,7 @@ func (s *Sheet) Log() Log {
 		if !used[d.Name] {
 			continue
 		}
-		b := Batch{Name: d.Name, Grams: made(s.Assay, d.Name), Control: true}
+		b := Batch{Name: d.Name, Grams: made(s.Assay, d), Control: true}
 		if k := chemistryOf(s.Assay, d.Name); k != nil && k.Keeping != nil && k.Keeping.Holding != nil {
 			b.Control = k.Keeping.Holding.NeedsAssessment
 		}
@@ -82,12 +84,20 @@ func least(said, allowed float64) float64 {
 	return min(said, allowed)
 }
 
-// made gives how many grams the file makes of a component.
-func made(a *assay.Assay, name string) float64 {
+// made gives how many grams the file makes of a component. One that is for the garnish alone
+// is not made with the drink: it weighs what its lines say, 0 where they do not.
+func made(a *assay.Assay, d *drink.Component) float64 {
 	for _, y := range a.Yields {
-		if y.Component == name {
+		if y.Component == d.Name && y.Out > 0 {
 			return y.Out
 		}
 	}
-	return 0
+	sum := 0.0
+	for _, line := range d.Ingredients {
+		if len(d.Steps) > 0 || line.Portion != "" || line.Amount.Measure.Kind != unit.Mass {
+			return 0
+		}
+		sum += line.Amount.Base()
+	}
+	return sum
 }

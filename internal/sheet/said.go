@@ -44,5 +44,6 @@ func UndecidedClaims(s *Sheet) bool {
 	return slices.ContainsFunc(s.Said, func(c claims.Said) bool { return c.Decides() })
 }
 
-// NotReady reports whether a drink waits for a decision: of its allergens, or of its claims.
-func NotReady(s *Sheet) bool { return s.NotAssessed() || UndecidedClaims(s) }
+// NotReady reports whether a drink waits for a decision: of its allergens, of what was read, or
+// of its claims.
+func NotReady(s *Sheet) bool { return s.ToDecide() || UndecidedClaims(s) }

@@ -29,6 +29,10 @@ func Wetness(grams map[constituent.ID]float64, solid bool) (share, least float64
 	return share, constants()["driest liquid"]
 }
 
+// MostOpenWater is the share of a mass up to which it does not matter to a reading whether it is
+// water: above it there is none.
+func MostOpenWater() float64 { return constants()["most open water"] / percent }
+
 // IsFat reports whether masses in grams are fat and next to no water or alcohol: what
 // little there is lies in drops that nothing reads.
 func IsFat(grams map[constituent.ID]float64) bool {

@@ -44,7 +44,11 @@ func owned(values string) string {
 // fails TestGuardsAreListed.
 var guards = []guard{
 	{"100 g are 100 g", "weighs what was poured", built("100 g ± 0.1 g core:apple-juice")},
-	{"what is carried is no water", "riders are no water", owned("ASPM: 60 g, SUGAR: 1 g")},
+	{"what is carried is no water", "riders are no water", owned("ASPM: 60 g, FAT: 0 g, PROCNT: 0 g, CHOCDF: 1 g")},
+	{"unknown is not water", fewFigures.name, fewIn("syrup", "SUGAR: 5 g", 50)},
+	{"open water is not read", fewFigures.name, fewIn("syrup", "SUGAR: 5 g", 50)},
+	{"open water is not dissolved", fewFigures.name, fewIn("syrup", "SUGAR: 5 g", 2)},
+	{"what may be water is no solids", fewFigures.name, fewIn("syrup", "SUGAR: 5 g", 50)},
 	{"a normal is cut", "interval holds mean", built("10 g ± 9 g sd core:apple-juice, 30 g core:water-pure")},
 	{"an interval reaches its mean", "interval holds mean", stepped("1000 g core:water-pure, 5 g core:lime-juice", "measured: {ta: 0 %}")},
 	{"a ratio needs acid", "a ratio needs acid", built("100 g core:water-tap")},
@@ -101,7 +105,7 @@ func brokenBy(k *kitchen, name, text string) string {
 	return how
 }
 
-func allLaws() []law { return slices.Concat(laws, printedLaws) }
+func allLaws() []law { return slices.Concat(laws, printedLaws, []law{fewFigures}) }
 
 // With its guard each proof keeps its law.
 func TestGuard(t *testing.T) {

@@ -91,7 +91,7 @@ type briefCaution struct {
 }
 
 type briefGuest struct {
-	Rules      string         `json:"rules"`
+	Rules      []string       `json:"rules"` // all that the drink names, held alike
 	Contains   []string       `json:"contains"`
 	MayContain []string       `json:"may_contain"`
 	Check      []string       `json:"check"`
@@ -198,7 +198,7 @@ func gapOf(g *sheet.Gapping) *gapForm {
 
 func briefGuestOf(g *sheet.BriefGuest) briefGuest {
 	return briefGuest{
-		g.Rules, append([]string{}, g.Contains...), append([]string{}, g.MayContain...), append([]string{}, g.Check...),
+		append([]string{}, g.Rules...), append([]string{}, g.Contains...), append([]string{}, g.MayContain...), append([]string{}, g.Check...),
 		each(g.OnTop, func(t sheet.Topping) topping {
 			return topping{t.Name, foodOf(t.PartID), t.Amount, t.Eaten, append([]string{}, t.Allergens...)}
 		}),

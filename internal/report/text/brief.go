@@ -290,7 +290,7 @@ func (p briefly) next(b *sheet.Brief) []entry {
 
 // guest prints what a guest must know.
 func (p briefly) guest(g *sheet.BriefGuest) []entry {
-	rules := " (" + strings.ToUpper(g.Rules) + ")"
+	rules := " (" + strings.ToUpper(strings.Join(g.Rules, ", ")) + ")"
 	text := "No allergen class" + rules + " was found in what was assessed: no promise"
 	if len(g.Contains) > 0 {
 		text = "Contains" + rules + ": " + strings.Join(g.Contains, " · ")

@@ -37,7 +37,11 @@ func (p logged) batch(l *sheet.Log, b *sheet.Batch) {
 	p.heading(Clean(b.Name, mostName))
 	write := func(what, how string) { p.hanging("  "+what+" "+blank+" ", bulletIndent, how) }
 	write("made on", fmt.Sprintf("at %s by %s", blank, blank))
-	write("weighed", fmt.Sprintf("g, %.0f g as written", b.Grams))
+	if b.Grams > 0 {
+		write("weighed", fmt.Sprintf("g, %.0f g as written", b.Grams))
+	} else {
+		write("weighed", "g")
+	}
 	if b.Cooled && b.Control {
 		write(fmt.Sprintf("below %g °C at", l.From), "the clock begins")
 		write(fmt.Sprintf("%g °C at", l.First), fmt.Sprintf("within %g h; read %s °C", l.Within, blank))
