@@ -15,6 +15,6 @@ func newBrief(a *app) *cobra.Command {
 			"and the ingredients that bring it, against the coffee alone; what surely may be said; which reading to\n" +
 			"take next, with the line to write; and what a guest must know. What does not fit is counted.",
 		text: textreport.Brief, json: jsonreport.Brief, ruled: true, reads: true,
-		findings: (*sheet.Sheet).ToDecide,
+		findings: sheet.ToDecide,
 	})
 }

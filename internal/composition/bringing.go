@@ -67,7 +67,7 @@ func energySort(pot *ledger.Pot, unit int) Sort {
 func Solids(pot *ledger.Pot) Sort {
 	return Sort{1, len(pot.Rows), func(row int) []float64 {
 		col := pot.Of(row, constituent.Mass)
-		for d, x := range pot.OpenWater(row) {
+		for d, x := range ledger.OpenWater(pot, row) {
 			// guard: what may be water is no solids
 			col[d] -= x
 		}

@@ -69,7 +69,7 @@ func (w stepWord) read(r *reader, call entry) (stepKind, entry, bool) {
 	written := call.value
 	given, isMap := written.(*ast.MappingNode)
 	if isMap && w.treats() {
-		if given, call.told = r.toldApart(given); given == nil {
+		if given, call.told = toldApart(&r.values, given); given == nil {
 			return stepKind{}, entry{}, false
 		}
 		call.value = given

@@ -13,7 +13,7 @@ var chillKind = stepWith(StepEntry{"chill", "melt ice into it: {melt: 30 g} as w
 	scaled("from", "the temperature before", temperature, func(s *Chill) **Quantity { return &s.From }),
 	scaled("to", "the temperature after, at rest with the ice", temperature, func(s *Chill) **Quantity { return &s.To }),
 	{"ice", "the temperature of the ice; 0 °C if it is left out", false, quantityShape(temperature), func(r *reader, s *Chill, n ast.Node) {
-		s.Ice = r.iceOf(n)
+		s.Ice = iceOf(&r.values, n)
 	}},
 }}, func(p present) (string, string) {
 	switch melt, ends := p.count("melt"), p.count("from", "to"); {
@@ -27,7 +27,7 @@ var chillKind = stepWith(StepEntry{"chill", "melt ice into it: {melt: 30 g} as w
 
 // iceOf reads how cold the ice is. Whoever writes a mass means what was put in, and what melts of it
 // is another.
-func (r *values) iceOf(n ast.Node) *Quantity {
+func iceOf(r *values, n ast.Node) *Quantity {
 	if text, ok := raw(n); ok && isAmount(text) {
 		r.faults.Add(r.nodeAt(n), "write: "+lineOf("chill", nil, nil)+", what melts of it: weigh the ice before and after; or - chill: {from: … °C, to: … °C}, and it is calculated", "ice is how cold the ice is, and not how much of it there is")
 		return nil

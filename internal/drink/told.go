@@ -39,7 +39,7 @@ func toldKeys[T any, P stepOf[T]]() []key[T] {
 
 // toldApart takes what is told out of the parameters of a step, and gives it as a text with a comma
 // before each; nil if it cannot be read.
-func (r *values) toldApart(given *ast.MappingNode) (rest *ast.MappingNode, as string) {
+func toldApart(r *values, given *ast.MappingNode) (rest *ast.MappingNode, as string) {
 	sound := true
 	left := *given
 	left.Values = slices.Clone(given.Values)

@@ -182,7 +182,7 @@ func (e *entry) water() {
 	// guard: what is carried is no water
 	amount := max(whole-max(parts, heaviestRider(e.Profile)), 0)
 	// guard: unknown is not water
-	if !e.weightyKnown() {
+	if !weightyKnown(e) {
 		cell := e.cell(c)
 		if !Stated(cell.Bound) || cell.Bound > amount {
 			cell.Bound, cell.Why = amount, "what 100 g have beyond the known parts"
@@ -205,7 +205,7 @@ var weighty = [][][]constituent.ID{
 }
 
 // weightyKnown reports whether the food knows each of them, by figures or by a sourced zero.
-func (e *entry) weightyKnown() bool {
+func weightyKnown(e *entry) bool {
 	known := func(id constituent.ID) bool { return e.published[constituent.Must(id).Order] }
 	for _, ways := range weighty {
 		if !slices.ContainsFunc(ways, func(parts []constituent.ID) bool {

@@ -65,7 +65,7 @@ func (p *Pot) Bound(id constituent.ID) (grams float64, rows []int) {
 
 // OpenWater gives what of a row may be water or anything else, in grams: the mass beyond all
 // that its food states, where the water is not known. Nil where it is.
-func (p *Pot) OpenWater(row int) []float64 {
+func OpenWater(p *Pot, row int) []float64 {
 	bound := p.bounds[row][constituent.Must(constituent.Water).Order]
 	if bound == 0 {
 		return nil

@@ -43,7 +43,7 @@ const WaterUnstated = "nobody has stated the water of "
 // the foods that it is of.
 func OpenWater(pot *ledger.Pot) (grams float64, foods []string) {
 	for row, r := range pot.Rows {
-		if open := pot.OpenWater(row); open != nil && open[0] > 0 {
+		if open := ledger.OpenWater(pot, row); open != nil && open[0] > 0 {
 			grams += open[0]
 			foods = append(foods, r.Profile.Food.ID.String())
 		}

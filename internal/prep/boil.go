@@ -55,7 +55,7 @@ func (a at) boiling(s drink.Boil, gone []float64) (boil, error) {
 		return hot, nil
 	}
 	if sourest := a.sourest(); sourest != nil {
-		if hot.pH = sourest; slices.Max(hot.splits(a.quiet())) < notable {
+		if hot.pH = sourest; slices.Max(hot.splits(quiet(a))) < notable {
 			return hot, nil // next to nothing splits, however sour it may be
 		}
 		hot.pH = nil
@@ -76,7 +76,7 @@ func (hot boil) splits(a at) []float64 {
 }
 
 // quiet draws without writing down what was drawn: nothing hangs on it.
-func (a at) quiet() at {
+func quiet(a at) at {
 	a.Factors.Journal = nil
 	return a
 }
@@ -162,13 +162,13 @@ func (a at) warnSplit(out *Outcome) {
 	if !weighty(a.pot) {
 		return
 	}
-	quiet := a.quiet()
-	pH, why := quiet.sourness()
+	still := quiet(a)
+	pH, why := still.sourness()
 	if why != "" {
 		return
 	}
 	hour, simmer := kinetics()["simmer"].value, kinetics()["simmering"].value
-	share := estimate.Summarise(Inverted(pH, estimate.Constant(a.pot.N, simmer), estimate.Constant(a.pot.N, hour), quiet.Factors))
+	share := estimate.Summarise(Inverted(pH, estimate.Constant(a.pot.N, simmer), estimate.Constant(a.pot.N, hour), still.Factors))
 	if share.High >= much {
 		out.note("its sucrose is counted as whole: at pH %.3g, %.3g min at %.3g °C split %s of it into glucose and fructose; heat: {at: …, for: …} counts that", pH[0], hour, simmer, spanned(share))
 	}

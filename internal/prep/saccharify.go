@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/embedded"
+	"sipsum/internal/ledger"
 )
 
 // amylases are words of foods whose enzymes make sugar of starch (data/enzyme_foods.csv).
@@ -24,7 +25,7 @@ var amylases = sync.OnceValue(func() []string {
 func hinting[S drink.Step](do func(at, S) (Outcome, error)) func(at, S) (Outcome, error) {
 	return func(a at, s S) (Outcome, error) {
 		out, err := do(a, s)
-		if name := a.brewsSugar(); err == nil && name != "" {
+		if name := brewsSugar(a.pot); err == nil && name != "" {
 			out.note("%s may make sugar of the starch here, which is counted as whole: convert: {starch: 60 %%, to: glucose} says how much", name)
 		}
 		return out, err
@@ -32,11 +33,11 @@ func hinting[S drink.Step](do func(at, S) (Outcome, error)) func(at, S) (Outcome
 }
 
 // brewsSugar names the food of a pot whose enzymes find starch in it; empty if there is none.
-func (a at) brewsSugar() string {
-	if _, unknown := a.pot.Bound(starch); a.pot.Central(starch) <= 0 && len(unknown) == 0 || a.pot.Central(constituent.Water) <= 0 {
+func brewsSugar(pot *ledger.Pot) string {
+	if _, unknown := pot.Bound(starch); pot.Central(starch) <= 0 && len(unknown) == 0 || pot.Central(constituent.Water) <= 0 {
 		return ""
 	}
-	for _, row := range a.pot.Rows {
+	for _, row := range pot.Rows {
 		name := row.Profile.Food.Name()
 		if slices.ContainsFunc(amylases(), func(word string) bool { return strings.Contains(strings.ToLower(name), word) }) {
 			return name

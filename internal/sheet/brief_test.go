@@ -77,3 +77,15 @@ func TestWordsOfIngredients(t *testing.T) {
 	assert.Equal(t, "lemon juice", words["CITAC"][0])
 	assert.Equal(t, "pure citric acid", words["CITAC"][1])
 }
+
+// A guest is told what any of the drink's rules wants declared, as on the card: celery and barley
+// are no classes in the us, pine nuts are none in the eu.
+func TestABriefHoldsTheAllergensOfAllRules(t *testing.T) {
+	const build = "build: [10 g core:celery, 5 g core:pine-nut, 30 g core:milk-whole]\n"
+	for _, rules := range []string{"[us, eu]", "[eu, us]"} {
+		g := brief(t, "rules: "+rules+"\n"+build).Guest
+		assert.ElementsMatch(t, []string{"Milk", "Pine nuts", "Celery"}, g.Contains, rules)
+		assert.Len(t, g.Rules, 2)
+	}
+	assert.NotContains(t, brief(t, "rules: [us]\n"+build).Guest.Contains, "Celery")
+}

@@ -83,12 +83,12 @@ func (s *Sheet) NotAssessed() bool { return len(s.Undecided()) > 0 }
 
 // Contradicted reports whether a reading contradicts the recipe so far that neither can be used
 // before somebody has said which is right.
-func (s *Sheet) Contradicted() bool {
+func Contradicted(s *Sheet) bool {
 	return slices.ContainsFunc(s.Assay.Readings, func(r reading.Reading) bool { return r.Decide })
 }
 
 // ToDecide reports whether anything of the drink waits for a decision.
-func (s *Sheet) ToDecide() bool { return s.NotAssessed() || s.Contradicted() }
+func ToDecide(s *Sheet) bool { return s.NotAssessed() || Contradicted(s) }
 
 // Undecided says what waits for a decision, each once: "fish in core:gelatin: of which animal?".
 func (s *Sheet) Undecided() []string { return undecided(s.Allergens()) }

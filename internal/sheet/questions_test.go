@@ -31,7 +31,7 @@ func TestDriversAreListedFromHalfAPercent(t *testing.T) {
 }
 
 // Ten readings are worth a line, each with up to four constituents that it narrows by 1 % or
-// more; the assay keeps them all.
+// more, if it narrows one by as much as data/worth.csv asks; the assay keeps them all.
 func TestSuggestionsAreFew(t *testing.T) {
 	narrows := func(by ...float64) []drivers.Narrowing {
 		var list []drivers.Narrowing
@@ -43,6 +43,9 @@ func TestSuggestionsAreFew(t *testing.T) {
 	s := &sheet.Sheet{Assay: &assay.Assay{}}
 	assert.Empty(t, s.Suggestions())
 	s.Assay.Suggestions = make([]drivers.Suggestion, 12)
+	for i := range s.Assay.Suggestions {
+		s.Assay.Suggestions[i].Narrows = narrows(0.3)
+	}
 	s.Assay.Suggestions[0].Narrows = narrows(0.5, 0.4, 0.3, 0.2, 0.1)
 	s.Assay.Suggestions[1].Narrows = narrows(0.5, 0.006, 0.005, 0.004)
 	got := s.Suggestions()
@@ -50,4 +53,8 @@ func TestSuggestionsAreFew(t *testing.T) {
 	assert.Len(t, got[0].Narrows, 4)
 	assert.Len(t, got[1].Narrows, 2)
 	assert.Len(t, s.Assay.Suggestions[0].Narrows, 5)
+	s.Assay.Suggestions[2].Narrows = narrows(0.1)
+	assert.Len(t, s.Suggestions(), 10, "the eleventh takes its place")
+	s.Assay.Suggestions = s.Assay.Suggestions[1:3]
+	assert.Len(t, s.Suggestions(), 1)
 }

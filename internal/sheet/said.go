@@ -46,4 +46,4 @@ func UndecidedClaims(s *Sheet) bool {
 
 // NotReady reports whether a drink waits for a decision: of its allergens, of what was read, or
 // of its claims.
-func NotReady(s *Sheet) bool { return s.ToDecide() || UndecidedClaims(s) }
+func NotReady(s *Sheet) bool { return ToDecide(s) || UndecidedClaims(s) }
