@@ -37,7 +37,7 @@ var sizes = []struct {
 	{"internal/liquid", 1800, 18},
 	{"internal/note", 1800, 18},
 	{"internal/reading", 1850, 18}, // why a reading is kept apart is said there, and what waits for a decision
-	{"internal/recipe", 2150, 19}, // what a name may mean is told there, the drink's own names first, and what to write for a plain word
+	{"internal/recipe", 2150, 19},  // what a name may mean is told there, the drink's own names first, and what to write for a plain word
 	{"internal/titration", 1800, 18},
 	{"internal/dosing", 1800, 18},
 	{"internal/drink", 5600, 0},       // a stranger's hand has its lines here: what a step, a key or a unit is called by others, and for each slip the line as it should be; the facts of a coffee, the words of constituents, a dose to be calculated
