@@ -77,7 +77,7 @@ func Solids(pot *ledger.Pot) Sort {
 			}
 		}
 		return col
-	}, pot.OpenWater}
+	}, func(row int) []float64 { return ledger.OpenWater(pot, row) }}
 }
 
 // someOf gives the column of a constituent in a row; nil if there is none of it.
