@@ -74,6 +74,14 @@ type Size struct {
 	Mass    composition.Result // g
 	Volume  composition.Result // ml
 	Density composition.Result // g/ml
+
+	liquid liquidPart
+}
+
+// liquidPart is what is liquid of a serving, as columns.
+type liquidPart struct {
+	pot    *ledger.Pot
+	volume []float64 // ml
 }
 
 // Basis is the composition of a serving, and of 100 g and 100 ml of it.

@@ -15,6 +15,7 @@ const (
 	Shortly                    // the evidence, two lines a constituent
 	FurtherRows                // what the evidence does not tell
 	Solutions                  // the drink and its components as liquids
+	ByNumbers                  // numbers beside the tastes
 	MilkMap                    // where milk stays smooth
 	WhatBrings                 // the parts of what matters
 	UnknownOf                  // what the foods do not say
@@ -41,7 +42,7 @@ type Page struct {
 // the sources last.
 var (
 	AssayPage = Page{Kind: "assay", Whole: true, Parts: []Part{
-		Readings, Composed, OnTop, AsTheTablesSay, Solutions, MilkMap, WhatBrings, UnknownOf, ToNote, Signs, Sources,
+		Readings, Composed, OnTop, AsTheTablesSay, Solutions, ByNumbers, MilkMap, WhatBrings, UnknownOf, ToNote, Signs, Sources,
 	}}
 	EvidencePage = Page{Kind: "evidence", Parts: []Part{OnTop, AloneInside, InCategories, Signs, Sources}}
 	WholePage    = Page{Kind: "sheet", Brief: true, Parts: []Part{

@@ -149,6 +149,7 @@ type head struct {
 type assayDocument struct {
 	head
 	assayBody
+	Taste *tasteForm `json:"taste"`
 }
 
 type assayBody struct {
@@ -167,7 +168,7 @@ type assayBody struct {
 
 // Assay writes sipsum.assay/1.
 func Assay(w io.Writer, s *sheet.Sheet) error {
-	return write(w, assayDocument{headOf("sipsum.assay/1", s), bodyOf(s)})
+	return write(w, assayDocument{headOf("sipsum.assay/1", s), bodyOf(s), tasteOf(s.Taste())})
 }
 
 func headOf(schema string, s *sheet.Sheet) head {
