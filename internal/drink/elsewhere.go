@@ -20,7 +20,7 @@ var (
 
 func init() {
 	everyKey = slices.Concat(drinkKeys.names(), componentKeys.names(), ownFoodKeys.names(), lineKeys.names(), measuredKeys.names(), coffeeKeys.names(),
-		roastKeys.names(), labKeys.names(), claimKeys.names(), varyKeys.names(), stepWords(), stepKeys())
+		roastKeys.names(), labKeys.names(), claimKeys.names(), varyKeys.names(), aromaKeys.names(), stepWords(), stepKeys())
 	readings = measuredKeys.names()
 	examples = map[string]string{}
 	for _, w := range stepSynonyms() {

@@ -10,6 +10,7 @@ import (
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/ledger"
+	"sipsum/internal/note"
 	"sipsum/internal/taste"
 )
 
@@ -83,9 +84,9 @@ func sweetRow(s taste.SweetIndex) TasteRow {
 
 // noticed says which change a judge notices; no one share, since it moves with the mixture.
 func noticed(d taste.Difference) string {
-	share := about(d.Low) + " to " + about(d.High) + " %"
+	share := note.Number(d.Low) + " to " + note.Number(d.High) + " %"
 	if d.Low == d.High {
-		share = about(d.Low) + " %"
+		share = note.Number(d.Low) + " %"
 	}
 	return "A judge notices a change of about " + share + " (" + d.How + ")."
 }
@@ -120,30 +121,29 @@ func doseRow(d taste.Dose) TasteRow {
 
 // doseSaid sets a dose beside its thresholds.
 func doseSaid(d taste.Dose) string {
-	thresholds := about(d.Low) + " mg"
+	thresholds := "threshold (" + about(d.Low) + " mg)"
 	if d.Low < d.High {
-		thresholds = about(d.Low) + " to " + about(d.High) + " mg"
+		thresholds = "thresholds (" + about(d.Low) + " to " + about(d.High) + " mg)"
 	}
-	switch d.Place() {
-	case taste.Above:
-		return timesOf(d) + " its published thresholds (" + thresholds + "): above every one."
-	case taste.Below:
-		return timesOf(d) + " its published thresholds (" + thresholds + "): below every one."
-	case taste.Among:
-		return timesOf(d) + " its published thresholds (" + thresholds + "): it depends on the tongue, and on what else is in the drink."
+	if d.Amount.Unknown {
+		return "How much is in it is not known, beside its published " + thresholds + "."
 	}
-	return "Thresholds are published (" + thresholds + "); how much is in it is not known well enough."
-}
-
-func timesOf(d taste.Dose) string {
-	text := about(d.Times.Low) + " to " + about(d.Times.High) + " times"
+	said := about(d.Times.Low) + " to " + about(d.Times.High) + " times its published " + thresholds
 	switch {
 	case d.Amount.Partial && math.IsNaN(d.Times.UpTo):
-		return "At least " + text
+		said += ", or more: not all of it is known"
 	case d.Amount.Partial:
-		return "At least " + text + ", up to " + about(d.Times.UpTo) + ","
+		said += ", up to " + about(d.Times.UpTo) + " with what is not known"
 	}
-	return clean.UpperFirst(text)
+	return said + placeSaid[d.Place()]
+}
+
+// placeSaid ends the sentence about a dose.
+var placeSaid = map[taste.Place]string{
+	taste.Unplaced: ".",
+	taste.Below:    ": below what a panel tells.",
+	taste.Among:    ": it depends on the tongue, and on what else is in the drink.",
+	taste.Above:    ": above what a panel tells.",
 }
 
 func bodyRow(b taste.Body) TasteRow {

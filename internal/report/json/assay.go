@@ -161,6 +161,7 @@ type assayBody struct {
 	Chemistry     *chemistryForm                       `json:"chemistry"`
 	Components    []component                          `json:"components"`
 	Garnish       []garnish                            `json:"garnish"`
+	Aroma         []aromaForm                          `json:"aroma,omitempty"`
 	Contributions map[constituent.ID][]contribution    `json:"contributions"`
 	Ingredients   map[constituent.ID][]ingredientShare `json:"ingredients"`
 	Notes         []noteForm                           `json:"notes"`
@@ -201,6 +202,7 @@ func bodyOf(s *sheet.Sheet) assayBody {
 		Chemistry:     chemistryOf(a.Chemistry, &a.Density),
 		Components:    []component{},
 		Garnish:       garnishOf(a.Garnish),
+		Aroma:         aromaOf(s),
 		Contributions: map[constituent.ID][]contribution{},
 		Ingredients:   sharesOf(s),
 		Notes:         notesOf(a.Notes),

@@ -138,3 +138,21 @@ func indexOf(x taste.Index) indexForm { return indexForm{figureOf(x.Result), x.W
 func differenceOf(d taste.Difference) differenceForm {
 	return differenceForm{number(d.Low), number(d.High), d.How, d.Source}
 }
+
+// aromaForm is what is smelled and not calculated; volatiles are named, never dosed.
+type aromaForm struct {
+	Of          string   `json:"of"`
+	Treatment   string   `json:"treatment"`
+	Note        string   `json:"note,omitempty"`
+	Volatiles   []string `json:"volatiles"`
+	PublishedOf string   `json:"published_of,omitempty"`
+	Source      string   `json:"source,omitempty"`
+}
+
+func aromaOf(s *sheet.Sheet) []aromaForm {
+	var list []aromaForm
+	for _, a := range sheet.Smells(s.Assay.Drink) {
+		list = append(list, aromaForm{a.Of, a.Treatment, a.Note, append([]string{}, a.Volatiles...), a.PublishedOf, a.Source})
+	}
+	return list
+}
