@@ -100,7 +100,7 @@ func sourRows(s taste.SourIndex) []TasteRow {
 	return []TasteRow{
 		indexRow("sour, acid molecules in a litre", s.Molecules, said+".", rule),
 		indexRow("sour, titratable in a litre", s.Titratable,
-			fmt.Sprintf("Protons that base takes off up to pH %.1f. The field disputes which of the two a tongue follows. %s", s.EndPoint, noticed(s.Notices)), s.Notices.Source),
+			fmt.Sprintf("Protons that base takes off on the way to pH %.1f. The field disputes which of the two a tongue follows. %s", s.EndPoint, noticed(s.Notices)), s.Notices.Source),
 	}
 }
 

@@ -16,9 +16,9 @@ const (
 	Shortly                    // the evidence, two lines a constituent
 	FurtherRows                // what the evidence does not tell
 	Solutions                  // the drink and its components as liquids
-	ByNumbers                  // numbers beside the tastes
 	MilkMap                    // where milk stays smooth
 	WhatBrings                 // the parts of what matters
+	ByNumbers                  // numbers beside the tastes
 	UnknownOf                  // what the foods do not say
 	InCards                    // nutrition declarations
 	CardsShortly               // and of their notes one line
@@ -43,7 +43,7 @@ type Page struct {
 // the sources last.
 var (
 	AssayPage = Page{Kind: "assay", Whole: true, Parts: []Part{
-		Readings, Composed, OnTop, Smelled, AsTheTablesSay, Solutions, ByNumbers, MilkMap, WhatBrings, UnknownOf, ToNote, Signs, Sources,
+		Readings, Composed, OnTop, Smelled, AsTheTablesSay, Solutions, MilkMap, WhatBrings, ByNumbers, UnknownOf, ToNote, Signs, Sources,
 	}}
 	EvidencePage = Page{Kind: "evidence", Parts: []Part{OnTop, Smelled, AloneInside, InCategories, Signs, Sources}}
 	WholePage    = Page{Kind: "sheet", Brief: true, Parts: []Part{
