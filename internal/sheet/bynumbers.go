@@ -55,6 +55,9 @@ func about(x float64) string {
 }
 
 func sweetRow(s taste.SweetIndex) TasteRow {
+	if s.Why == "" && !s.Partial && s.High == 0 {
+		return TasteRow{Name: "sweet", Withheld: true, Said: "it holds no sugar, no polyol and no sweetener"}
+	}
 	var parts, sources []string
 	few := false
 	for _, p := range s.Parts {
@@ -92,6 +95,9 @@ func noticed(d taste.Difference) string {
 }
 
 func sourRows(s taste.SourIndex) []TasteRow {
+	if s.Hardly {
+		return []TasteRow{{Name: "sour", Withheld: true, Said: "it takes less base than a burette reads"}}
+	}
 	said := "Organic acids that have a proton to give, each as sour as another by the mole, and H⁺"
 	if s.Hydrogen.Why == "" {
 		said += " (" + about(s.Hydrogen.Mean) + " mmol)"
@@ -125,10 +131,17 @@ func doseSaid(d taste.Dose) string {
 	if d.Low < d.High {
 		thresholds = "thresholds (" + about(d.Low) + " to " + about(d.High) + " mg)"
 	}
+	if d.Amount.Unknown && d.Place() == taste.Below {
+		return "Not known, and at most " + about(d.Times.UpTo) + " times its published " + thresholds + placeSaid[taste.Below]
+	}
 	if d.Amount.Unknown {
 		return "How much is in it is not known, beside its published " + thresholds + "."
 	}
-	said := about(d.Times.Low) + " to " + about(d.Times.High) + " times its published " + thresholds
+	said := about(d.Times.Low)
+	if high := about(d.Times.High); high != said {
+		said += " to " + high
+	}
+	said += " times its published " + thresholds
 	switch {
 	case d.Amount.Partial && math.IsNaN(d.Times.UpTo):
 		said += ", or more: not all of it is known"

@@ -37,13 +37,13 @@ const (
 // Place says where the dose lies.
 func (d Dose) Place() Place {
 	switch {
-	case d.High == 0 || d.Amount.Unknown:
+	case d.High == 0:
 		return Unplaced
 	case d.Times.Low >= 1:
 		return Above
 	case d.Times.UpTo < 1:
 		return Below
-	case math.IsNaN(d.Times.UpTo) && d.Times.High < 1:
+	case d.Amount.Unknown, math.IsNaN(d.Times.UpTo) && d.Times.High < 1:
 		return Unplaced
 	}
 	return Among
@@ -75,10 +75,14 @@ func (g Glass) dose(t *threshold, amount composition.Result) Dose {
 	}
 	if t.taste == Sparkling && g.Chemistry != nil && g.Chemistry.CO2.Unknown {
 		d.Amount = withheld("mg", "").Result
-		d.Why = "how much gas is in it nobody has stated"
+		d.Why, d.Times.UpTo = "how much gas is in it nobody has stated", math.NaN()
 		return d
 	}
-	if t.high > 0 && !d.Amount.Unknown {
+	switch {
+	case t.high == 0:
+	case d.Amount.Unknown: // of what is known there is none
+		d.Times = Times{0, 0, d.Amount.UpTo / t.low}
+	default:
 		d.Times = Times{d.Amount.Low / t.high, d.Amount.High / t.low, d.Amount.UpTo / t.low}
 	}
 	return d

@@ -114,6 +114,16 @@ func TestAcidsAddByTheMole(t *testing.T) {
 	assert.InEpsilon(t, 20, malic.Titratable.Mean, 0.02, "two protons")
 }
 
+// Water has no acid that a burette reads (a drop of 0.05 ml of 0.1 mol/l on 10 g), and nothing sweet.
+func TestWaterHasNoTasteByNumbers(t *testing.T) {
+	p := taste.Of(glass(nil, nil))
+	assert.True(t, p.Sour.Hardly)
+	assert.Zero(t, p.Sweet.High)
+	assert.False(t, p.Sweet.Partial)
+	assert.Empty(t, p.Doses)
+	assert.False(t, taste.Of(glass(grams{"CITAC": 0.1}, nil)).Sour.Hardly)
+}
+
 // Doses of caffeine over 73.88 (ASTM E679) and 350 mg/l (Robinson et al. 2005).
 func TestDosesAreSetBesideTheirOwnThresholds(t *testing.T) {
 	dose := func(holds, most grams, id constituent.ID) taste.Dose {
@@ -134,6 +144,8 @@ func TestDosesAreSetBesideTheirOwnThresholds(t *testing.T) {
 	assert.Equal(t, taste.Below, dose(grams{constituent.Caffeine: 0.005}, nil, constituent.Caffeine).Place())
 	maybe := dose(nil, grams{constituent.Caffeine: 0.050}, constituent.Caffeine)
 	assert.NotEqual(t, taste.Below, maybe.Place(), "what is unknown is not zero")
+	trace := dose(nil, grams{constituent.Caffeine: 0.004}, constituent.Caffeine)
+	assert.Equal(t, taste.Below, trace.Place(), "not known, and at most 40 mg/l")
 	cga := dose(grams{"CHLRAC": 0.1}, nil, "CHLRAC")
 	assert.Equal(t, taste.Unplaced, cga.Place())
 	assert.Equal(t, "no threshold was seen in print", cga.Why)

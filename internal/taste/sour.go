@@ -14,6 +14,7 @@ type SourIndex struct {
 	Hydrogen   Index // of it H⁺, mmol/l
 	Titratable Index // mmol of base per litre, to pH EndPoint
 	EndPoint   float64
+	Hardly     bool // it takes less base than a burette reads
 	Notices    Difference
 }
 
@@ -38,6 +39,7 @@ func (g Glass) sour() SourIndex {
 			out.Molecules = sum(estimateIndex(c.Protonated, 1), out.Hydrogen)
 		}
 	}
+	out.Hardly = c.Acidity[0].Per100g.Why == "" && c.Acidity[0].Per100g.High < chemistry.HardlySour
 	if titrated := c.Acidity[0].PerLitre; titrated.Why != "" {
 		out.Titratable = withheld(mmol, titrated.Why)
 	} else {

@@ -52,6 +52,7 @@ type sourForm struct {
 	Hydrogen   indexForm      `json:"hydrogen_ions_per_l"`
 	Titratable indexForm      `json:"titratable_per_l"`
 	EndPoint   number         `json:"end_point"`
+	Hardly     bool           `json:"less_than_a_burette_reads,omitempty"`
 	Notices    differenceForm `json:"noticed"`
 }
 
@@ -89,7 +90,7 @@ func tasteOf(p taste.Profile) *tasteForm {
 		return out
 	}
 	out.Sweet = sweetOf(p.Sweet)
-	out.Sour = &sourForm{indexOf(p.Sour.Molecules), indexOf(p.Sour.Hydrogen), indexOf(p.Sour.Titratable), number(p.Sour.EndPoint), differenceOf(p.Sour.Notices)}
+	out.Sour = &sourForm{indexOf(p.Sour.Molecules), indexOf(p.Sour.Hydrogen), indexOf(p.Sour.Titratable), number(p.Sour.EndPoint), p.Sour.Hardly, differenceOf(p.Sour.Notices)}
 	for _, d := range p.Doses {
 		out.Doses = append(out.Doses, doseOf(d))
 	}
