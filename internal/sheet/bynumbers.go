@@ -47,9 +47,15 @@ func indexRow(name string, x taste.Index, said string, sources ...string) TasteR
 	return TasteRow{name, x.Result, false, said, sources}
 }
 
+// leastTold is a figure that no sentence about a taste needs to be told closer (our own bound).
+const leastTold = 0.001
+
 // about writes a figure in running text as far as it is known: two digits, and no exponent.
 func about(x float64) string {
 	const digits = 2
+	if x > 0 && x < leastTold {
+		return "less than 0.001"
+	}
 	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'g', digits, 64), 64)
 	return strconv.FormatFloat(rounded, 'f', -1, 64)
 }
@@ -166,11 +172,11 @@ func bodyRow(b taste.Body) TasteRow {
 		composition.Result
 	}{{"fat", b.Fat}, {"protein", b.Protein}} {
 		switch {
-		case x.Unknown:
+		case x.Unknown, x.Partial && x.Mean < leastTold:
 			beside = append(beside, x.name+" not known")
 		case x.Partial:
 			beside = append(beside, "at least "+about(x.Mean)+" g of "+x.name)
-		case x.Mean > 0:
+		case x.Mean >= leastTold:
 			beside = append(beside, about(x.Mean)+" g of "+x.name)
 		}
 	}
