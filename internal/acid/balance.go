@@ -155,6 +155,41 @@ func (s *Solver) balance(x float64) (balance, error) {
 	return sum, nil
 }
 
+// Protonated gives the molecules that still have a carboxyl group with its proton, in mol
+// per kg of solvent, of what was solved last. Groups that a titration found (sites) belong to
+// no molecule, and phosphoric acid has no carboxyl group: neither counts.
+func (s *Solver) Protonated() float64 {
+	activity := [...]float64{1, s.h, s.h * s.h, s.h * s.h * s.h}
+	sum := 0.0
+	for i := range s.active {
+		a := &s.active[i]
+		if a.open {
+			continue
+		}
+		g, all := &s.gamma.ions[a.size], a.single
+		weight := carrying(a.forms, &activity, g)
+		if a.binds {
+			all = a.withPairs(&s.free)
+			for m, f := range s.free {
+				weight += f * carrying(a.pairs[m], &activity, g)
+			}
+		}
+		sum += a.perWeight(all.w) * weight
+	}
+	return sum
+}
+
+// carrying weighs the forms that have a carboxyl group with its proton.
+func carrying(forms []form, activity *[4]float64, g *gammas) float64 {
+	weight := 0.0
+	for _, f := range forms {
+		if f.shift > 0 {
+			weight += f.beta * activity[f.protons&3] * g.pow(f.power)
+		}
+	}
+	return weight
+}
+
 // withPairs gives the sums over all forms, those with a metal included.
 func (a *active) withPairs(free *[metals]float64) sums {
 	all := a.single

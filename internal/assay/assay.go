@@ -77,6 +77,14 @@ type Size struct {
 	Density composition.Result // g/ml
 
 	Strength composition.Result // % vol of what is liquid; only with draws
+
+	liquid liquidPart
+}
+
+// liquidPart is what is liquid of a serving, as columns.
+type liquidPart struct {
+	pot    *ledger.Pot
+	volume []float64 // ml
 }
 
 // Basis is the composition of a serving, and of 100 g and 100 ml of it.

@@ -16,7 +16,7 @@
 //   - food: a name of a food or of a component, or a treat:, holds words of a list
 //     (data/hazard_foods.csv); ownfood: the same of foods of the drink file alone;
 //   - step: the part has such a step;
-//   - technique, vessel: words of data/techniques.csv, in a treat: or in the name of a
+//   - technique, vessel: words of data/techniques.csv, in a treat:, in an aroma: or in the name of a
 //     component, and in a vessel:;
 //   - alcohol: the drink holds any (from 0.05 % vol, below which a strength prints as
 //     0.0), over or up to a strength; served: it is served so hot;

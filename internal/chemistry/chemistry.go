@@ -20,9 +20,12 @@ type Chemistry struct {
 	PH      Estimate
 	PHMeter Estimate // at MeterCelsius
 	Acidity []Acidity
-	Density composition.Result // g/ml at 20 °C
-	Brix    composition.Result // °Bx, as a refractometer reads it
-	TooDry  string             // why Density and Brix are withheld; empty if they are not
+	// Protonated is what of the organic acids still has a carboxyl group with its proton,
+	// mmol of molecules per litre at MeterCelsius.
+	Protonated Estimate
+	Density    composition.Result // g/ml at 20 °C
+	Brix       composition.Result // °Bx, as a refractometer reads it
+	TooDry     string             // why Density and Brix are withheld; empty if they are not
 	// BrixCorrected is Brix with what the acid hides of it: the Brix value of juice.
 	BrixCorrected Estimate
 	// BrixAcid is °Brix over grams of titratable acidity per 100 g, as citric acid.
@@ -124,6 +127,8 @@ func solve(lab *acidity.Laboratory, l Liquid, in acidity.Ions, brix, density []f
 		c.PH.withhold(a.why)
 	}
 	c.PHMeter = drawn(m, a.meter, "pH")
+	c.Protonated = drawn(m, a.protonated, "mmol/l")
+	defer c.withholdProtonated(in)
 	for i, end := range acidity.EndPoints {
 		c.Acidity = append(c.Acidity, Acidity{
 			EndPoint: end, Per100g: drawn(m, a.per100g[i], "g/100 g"), PerLitre: drawn(m, a.perLitre[i], "g/l"),

@@ -12,7 +12,8 @@
 // has a published pH of its own and stands alone, protein does not matter: it has that pH.
 //
 // Titratable acidity is simulated at 25 °C without gas. Buffer capacity and strong ions are
-// of the draws, the titration curve and the doses (buffer.go, dosing.go) of central values.
+// of the draws, as are the molecules that still have a protonated carboxyl group (protonated.go,
+// withheld where a titration found groups and no molecules), the titration curve and the doses (buffer.go, dosing.go) of central values.
 // The pH is of a closed bottle; degassed.go gives that of an open glass. House-made
 // components that are kept, and syrups, get their water activity, the point at which ice
 // forms and what the Food Code's table asks of them (keeping.go).

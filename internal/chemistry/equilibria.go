@@ -12,13 +12,14 @@ import (
 type solved struct {
 	pH, meter         []float64
 	why               string      // pH is nil
+	protonated        []float64   // mmol/l under the meter
 	per100g, perLitre [][]float64 // by end point
 }
 
 // solveDraws solves the equilibria of each draw, each from those of the central
 // values: so no draw depends on another, and any number of cores gives the same.
 func solveDraws(in acidity.Ions, pot *ledger.Pot, density []float64, celsius float64) (solved, error) {
-	out := solved{meter: make([]float64, in.N)}
+	out := solved{meter: make([]float64, in.N), protonated: make([]float64, in.N)}
 	for range acidity.EndPoints {
 		out.per100g, out.perLitre = append(out.per100g, make([]float64, in.N)), append(out.perLitre, make([]float64, in.N))
 	}
@@ -83,6 +84,7 @@ func (l solving) solve(first, end int, near equilibria) (equilibria, error) {
 			return equilibria{}, err
 		}
 		l.out.meter[d] = last.read.PH
+		l.out.protonated[d] = protonatedIn(atMeter, sol, l.mass[d], l.density[d])
 		if err := acidity.Degas(atMeter, sol, last.read); err != nil {
 			return equilibria{}, err
 		}

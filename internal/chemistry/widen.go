@@ -33,6 +33,7 @@ func (c *Chemistry) widen(in acidity.Ions, pot *ledger.Pot) error {
 			return err
 		}
 		c.PHMeter.reach(state.PH)
+		c.Protonated.reach(protonatedIn(s, sol, mass, c.Density.Mean))
 	}
 	for _, nobody := range in.Nobody.Ends() {
 		for _, vouched := range in.Vouched.Ends() {
@@ -44,6 +45,7 @@ func (c *Chemistry) widen(in acidity.Ions, pot *ledger.Pot) error {
 				return err
 			}
 			c.PHMeter.reach(state.PH)
+			c.Protonated.reach(protonatedIn(s, sol, mass, c.Density.Mean))
 			if err := acidity.Degas(s, sol, state); err != nil {
 				return err
 			}

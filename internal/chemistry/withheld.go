@@ -33,7 +33,7 @@ func (c *Chemistry) withholdAcidity(why string) {
 }
 
 func (c *Chemistry) withholdPH(why string) {
-	for _, e := range []*Estimate{&c.PH, &c.PHMeter, &c.Capacity, &c.StrongIons} {
+	for _, e := range []*Estimate{&c.PH, &c.PHMeter, &c.Capacity, &c.StrongIons, &c.Protonated} {
 		e.withhold(why)
 	}
 }

@@ -38,6 +38,7 @@
 //	build         lines
 //	finish        steps
 //	garnish       lines; none is eaten unless it says eaten: true
+//	aroma         list of {of, treatment: expressed | flamed | infused, note}; smelled, never calculated
 //	may-contain   list of allergens
 //	categories    name → list of constituents
 //	claims        list of {say, check}; check is an expression of package claim

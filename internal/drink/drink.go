@@ -37,6 +37,7 @@ type Service struct {
 	Glass  *unit.Amount // volume per serving; nil if not stated
 	Vessel string       // of what the glass, mug or cup is; "" if not stated
 	At     *Quantity    // temperature, °C; nil if not stated
+	Aroma  []Aroma      // what is only smelled
 }
 
 // Word is an entry of a list that is judged further up, where it is known which there are.

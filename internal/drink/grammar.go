@@ -45,6 +45,8 @@ var drinkKeys = grammar[Drink]{"the drink", append([]key[Drink]{
 	key[Drink]{garnish, "what is put on top, for all servings together; not eaten unless a line says eaten: true", false, linesShape, func(r *reader, d *Drink, n ast.Node) {
 		d.Garnish = r.lines(n, garnish, garnish)
 	}},
+	into("aroma", "what is only smelled: of which material, expressed, flamed or infused; nothing of it is calculated", false, listOf(aromaKeys.shape()),
+		(*reader).aromas, func(d *Drink) *[]Aroma { return &d.Aroma }),
 	words("may-contain", "allergens that may get in at your bar by cross-contact: [almond]", nil, func(d *Drink) *[]Word { return &d.MayContain }),
 	into("categories", "sensory categories and the constituents that speak for them", false, mapOf(listOf(textShape(mostName))),
 		(*reader).categories, func(d *Drink) *[]Category { return &d.Categories }),

@@ -13,6 +13,10 @@
 // help (liquid.go); the sentences that keep somebody safe (sentences.go); and what a drink
 // file asks in vain (check.go).
 //
+// The numbers beside the tastes get their words in bynumbers.go. What a drink file calls an aroma
+// is named with the volatiles that are published of such a material (data/aroma_volatiles.csv),
+// never with a dose; its words go to the cautions and allergens as those of a treat: do (aroma.go).
+//
 // What is handed out or hung up is a leaf (leaf.go): blocks of figures, lines and tables in
 // their order and words. Cards for the bar, for guests and for the stage (leaves.go), the
 // allergens (allergensleaf.go) and the menu (menuleaf.go) are leaves; their texts are rows of

@@ -8,6 +8,7 @@ const (
 	Readings       Part = iota // what was read, what disagrees first
 	InWords                    // the summary
 	OnTop                      // the garnish
+	Smelled                    // what is smelled and not calculated
 	AloneInside                // what stands alone where no line of the build pours it
 	Composed                   // the composition of a serving
 	AsTheTablesSay             // the energy that the tables print
@@ -18,6 +19,7 @@ const (
 	Solutions                  // the drink and its components as liquids
 	MilkMap                    // where milk stays smooth
 	WhatBrings                 // the parts of what matters
+	ByNumbers                  // numbers beside the tastes
 	UnknownOf                  // what the foods do not say
 	InCards                    // nutrition declarations
 	CardsShortly               // and of their notes one line
@@ -42,11 +44,11 @@ type Page struct {
 // the sources last.
 var (
 	AssayPage = Page{Kind: "assay", Whole: true, Parts: []Part{
-		Readings, Composed, OnTop, AsTheTablesSay, Solutions, MilkMap, WhatBrings, UnknownOf, ToNote, Signs, Sources,
+		Readings, Composed, OnTop, Smelled, AsTheTablesSay, Solutions, MilkMap, WhatBrings, ByNumbers, UnknownOf, ToNote, Signs, Sources,
 	}}
-	EvidencePage = Page{Kind: "evidence", Parts: []Part{InClaims, OnTop, AloneInside, InCategories, Signs, Sources}}
+	EvidencePage = Page{Kind: "evidence", Parts: []Part{InClaims, OnTop, Smelled, AloneInside, InCategories, Signs, Sources}}
 	WholePage    = Page{Kind: "sheet", Brief: true, Parts: []Part{
-		Readings, InWords, OnTop, InClaims, Shortly, FurtherRows, Solutions, MilkMap, CardsShortly, Declared, ToNote, Signs, Sources,
+		Readings, InWords, OnTop, Smelled, InClaims, Shortly, FurtherRows, Solutions, MilkMap, CardsShortly, Declared, ToNote, Signs, Sources,
 	}}
 	CardPage      = Page{Kind: "card", Parts: []Part{InCards, Daggers}}
 	WorkingPage   = Page{Kind: "card", Parts: []Part{WorkedCards, Daggers, Sources}}

@@ -15,6 +15,7 @@ import (
 	"sipsum/internal/label"
 	"sipsum/internal/nutritionclaim"
 	"sipsum/internal/source"
+	"sipsum/internal/taste"
 )
 
 // Sheet is everything about one drink. What hangs on label rules is made when it is asked
@@ -29,6 +30,8 @@ type Sheet struct {
 	PHWorks  PHWorks
 	Rules    []string // label rules, in the order asked for
 
+	Taste func() taste.Profile // of what is liquid in a serving
+
 	Cards     func() []label.Card      // one for each of Rules
 	Workings  func() [][]label.Working // how each card's figures came about
 	Allergens func() []Declaration     // one for each of Rules
@@ -38,6 +41,7 @@ type Sheet struct {
 // takes the drink's own.
 func Build(program string, a *assay.Assay, tables []source.Table, works evidence.Works, rules []string) (*Sheet, error) {
 	s := &Sheet{Program: program, Assay: a, Evidence: evidence.Of(a, works), Rules: rules}
+	s.Taste = sync.OnceValue(func() taste.Profile { return taste.Of(a.Glass()) })
 	if len(s.Rules) == 0 {
 		s.Rules = texts(a.Drink.Rules)
 	}

@@ -49,7 +49,9 @@ func partsOf(a *assay.Assay) []caution.Part {
 			parts = append(parts, partOf(c.Name, c.Vessel, c.Steps, c.Measured, chemistryOf(a, c.Name)))
 		}
 	}
-	return append(parts, partOf("", a.Drink.Vessel, a.Drink.Finish, nil, a.Chemistry))
+	whole := partOf("", a.Drink.Vessel, a.Drink.Finish, nil, a.Chemistry)
+	whole.Techniques = append(whole.Techniques, aromaWords(a)...)
+	return append(parts, whole)
 }
 
 // chemistryOf gives a component as a solution; nil if the build does not pour it by itself.

@@ -52,6 +52,7 @@ var laws = []law{
 	{"nothing from nothing", "a constituent is there only if a food has it or a step makes it", "conservation", nothingFromNothing},
 	{"pH possible", "1 ≤ pH ≤ 8.5 but for mineral acids, waters, salts and eggs", "limits.csv", phPossible},
 	{"acidity of its acids", "0 ≤ titratable acidity ≤ what acids, phosphate and what is unknown can give", "charge balance", acidityOfItsAcids},
+	{"tastes of their parts", "no number beside a taste is negative, above its parts, or sure where they are not", "taste/doc.go", tastesOfTheirParts},
 	{"sour takes base", "a liquid below pH 5 whose buffer is known has an acidity", "charge balance", sourTakesBase},
 	{"withheld says why", "a figure of the chemistry that is withheld says why, and what to read", "design §9", withheldSaysWhy},
 	{"weighs what was poured", "a drink that is only mixed weighs what its lines say", "conservation of mass", weighsWhatWasPoured},

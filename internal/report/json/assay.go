@@ -149,6 +149,7 @@ type head struct {
 type assayDocument struct {
 	head
 	assayBody
+	Taste *tasteForm `json:"taste"`
 }
 
 type assayBody struct {
@@ -160,6 +161,7 @@ type assayBody struct {
 	Chemistry     *chemistryForm                       `json:"chemistry"`
 	Components    []component                          `json:"components"`
 	Garnish       []garnish                            `json:"garnish"`
+	Aroma         []aromaForm                          `json:"aroma,omitempty"`
 	Contributions map[constituent.ID][]contribution    `json:"contributions"`
 	Ingredients   map[constituent.ID][]ingredientShare `json:"ingredients"`
 	Notes         []noteForm                           `json:"notes"`
@@ -167,7 +169,7 @@ type assayBody struct {
 
 // Assay writes sipsum.assay/1.
 func Assay(w io.Writer, s *sheet.Sheet) error {
-	return write(w, assayDocument{headOf("sipsum.assay/1", s), bodyOf(s)})
+	return write(w, assayDocument{headOf("sipsum.assay/1", s), bodyOf(s), tasteOf(s.Taste())})
 }
 
 func headOf(schema string, s *sheet.Sheet) head {
@@ -200,6 +202,7 @@ func bodyOf(s *sheet.Sheet) assayBody {
 		Chemistry:     chemistryOf(a.Chemistry, &a.Density),
 		Components:    []component{},
 		Garnish:       garnishOf(a.Garnish),
+		Aroma:         aromaOf(s),
 		Contributions: map[constituent.ID][]contribution{},
 		Ingredients:   sharesOf(s),
 		Notes:         notesOf(a.Notes),

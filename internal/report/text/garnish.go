@@ -34,3 +34,24 @@ func (p view) garnish() {
 		p.paragraph(0, 2, of+", eaten: "+clean.Listed(eaten)+". "+sheet.Eaten)
 	}
 }
+
+// smelled says what is only smelled, and which volatiles are published of it.
+func (p view) smelled() {
+	smells := sheet.Smells(p.s.Assay.Drink)
+	if len(smells) == 0 {
+		return
+	}
+	p.gap()
+	p.paragraph(0, 2, "Aroma. "+sheet.AromaMeans)
+	for _, a := range smells {
+		text := Clean(a.Of, mostName) + ", " + a.Treatment + ": "
+		if a.Note != "" {
+			text += "“" + Clean(a.Note, mostProse) + "”; "
+		}
+		if len(a.Volatiles) == 0 {
+			p.paragraph(marginWidth, 2, text+sheet.NoVolatiles+".")
+			continue
+		}
+		p.paragraph(marginWidth, 2, text+"main volatiles published of the "+a.PublishedOf+": "+clean.Listed(a.Volatiles)+signs([]int{p.notes.number(clean.UpperFirst(a.Source))})+".")
+	}
+}

@@ -37,6 +37,7 @@ var printers = map[sheet.Part]func(v view, whole bool){
 	sheet.Readings:       func(v view, _ bool) { v.readings() },
 	sheet.InWords:        func(v view, _ bool) { v.gap(); v.paragraph(0, 0, summary(v.page, v.s.Summary())) },
 	sheet.OnTop:          func(v view, _ bool) { v.garnish() },
+	sheet.Smelled:        func(v view, _ bool) { v.smelled() },
 	sheet.AloneInside:    func(v view, _ bool) { v.inside() },
 	sheet.Composed:       func(v view, _ bool) { listing{v.page}.composition(v.s) },
 	sheet.AsTheTablesSay: func(v view, _ bool) { listing{v.page}.tableEnergy(v.s) },
@@ -47,6 +48,7 @@ var printers = map[sheet.Part]func(v view, whole bool){
 	sheet.Solutions: func(v view, whole bool) {
 		solutions{v.page, v.notes, v.s.PHWorks}.print(v.s.Assay, whole)
 	},
+	sheet.ByNumbers:    func(v view, _ bool) { byNumbers{v.page, v.notes}.print(v.s) },
 	sheet.MilkMap:      func(v view, whole bool) { milk{v.page}.print(v.s.Assay.Curdling, whole) },
 	sheet.WhatBrings:   func(v view, _ bool) { brought{v.page}.print(v.s, v.notes) },
 	sheet.UnknownOf:    func(v view, _ bool) { listing{v.page}.gaps(v.s) },

@@ -1,0 +1,33 @@
+package textreport
+
+import (
+	"sipsum/internal/clean"
+	"sipsum/internal/sheet"
+)
+
+// byNumbers prints the numbers beside the tastes.
+type byNumbers struct {
+	*page
+	notes *footnotes
+}
+
+func (p byNumbers) print(s *sheet.Sheet) {
+	rows := sheet.TasteRows(s.Taste())
+	if len(rows) == 0 {
+		return
+	}
+	p.heading("Taste, by numbers")
+	for _, r := range rows {
+		if r.Withheld {
+			p.paragraph(marginWidth, 2, r.Name+": "+p.inWords(r.Said))
+			continue
+		}
+		var numbers []int
+		for _, text := range r.Sources {
+			numbers = append(numbers, p.notes.number(clean.UpperFirst(text)))
+		}
+		p.row(r.Name, "", p.show(r.Result), "")
+		p.paragraph(partIndent, 2, Clean(r.Said, mostProse)+signs(numbers))
+	}
+	p.paragraph(0, 0, sheet.TasteMeans)
+}
