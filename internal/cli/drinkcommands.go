@@ -113,7 +113,6 @@ func newAssay(a *app) *cobra.Command {
 			"what is known of it, and which component brings it. With --why it tells what the interval of one figure\n" +
 			"comes from; with --next, which reading at the bench would narrow the drink's figures most.",
 		text: textreport.Assay, json: jsonreport.Assay, degassed: true,
-		findings: sheet.Contradicted,
 	})
 	whole := cmd.RunE
 	var why string

@@ -145,11 +145,11 @@ func TestNewShowsEveryStep(t *testing.T) {
 	assert.Len(t, shown, len(drink.Steps()))
 }
 
-// Without anything new explains itself; what does not go together is refused.
+// Without a name new says what to write; what does not go together is refused.
 func TestNewExplains(t *testing.T) {
-	out, _, code := begin(t)
-	assert.Equal(t, 0, code)
-	assert.Contains(t, out, "--from DRINK")
+	_, said, code := begin(t)
+	assert.Equal(t, 2, code)
+	assert.Contains(t, said, "sipsum new --steps")
 	for _, args := range [][]string{{"--from", "demo"}, {"--steps", "X"}, {"--steps", "--from", "demo"}, {"A", "B"}} {
 		_, _, code := begin(t, args...)
 		assert.Equal(t, 2, code, "%v", args)

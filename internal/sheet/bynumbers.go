@@ -28,6 +28,15 @@ type TasteRow struct {
 const TasteMeans = "These numbers support a design; they do not taste. Thresholds are other people's tongues in water or in one drink, compounds are not added up, " +
 	"and what sugar, salt and acid hide of each other is not worked in. Smell is not calculated."
 
+// TasteOf gives the numbers beside the tastes of a drink; of a sheet without an assay's liquid
+// there are none.
+func TasteOf(s *Sheet) taste.Profile {
+	if s.tastes == nil {
+		return taste.Profile{Why: "nothing of it is liquid"}
+	}
+	return s.tastes()
+}
+
 // TasteRows lists the numbers beside the tastes of a drink.
 func TasteRows(p taste.Profile) []TasteRow {
 	if p.Why != "" {

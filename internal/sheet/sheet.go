@@ -30,7 +30,7 @@ type Sheet struct {
 	PHWorks  PHWorks
 	Rules    []string // label rules, in the order asked for
 
-	Taste func() taste.Profile // of what is liquid in a serving
+	tastes func() taste.Profile // of what is liquid in a serving
 
 	Cards     func() []label.Card      // one for each of Rules
 	Workings  func() [][]label.Working // how each card's figures came about
@@ -41,7 +41,7 @@ type Sheet struct {
 // takes the drink's own.
 func Build(program string, a *assay.Assay, tables []source.Table, works evidence.Works, rules []string) (*Sheet, error) {
 	s := &Sheet{Program: program, Assay: a, Evidence: evidence.Of(a, works), Rules: rules}
-	s.Taste = sync.OnceValue(func() taste.Profile { return taste.Of(a.Glass()) })
+	s.tastes = sync.OnceValue(func() taste.Profile { return taste.Of(a.Glass()) })
 	if len(s.Rules) == 0 {
 		s.Rules = texts(a.Drink.Rules)
 	}

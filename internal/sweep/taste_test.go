@@ -4,12 +4,13 @@ import (
 	"math"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/sheet"
 	"sipsum/internal/taste"
 )
 
 // tastesOfTheirParts holds the numbers beside the tastes to what they are made of.
 func tastesOfTheirParts(s *subject, broken say) {
-	p := s.sheet.Taste()
+	p := sheet.TasteOf(s.sheet)
 	if p.Why != "" {
 		return
 	}

@@ -169,7 +169,7 @@ type assayBody struct {
 
 // Assay writes sipsum.assay/1.
 func Assay(w io.Writer, s *sheet.Sheet) error {
-	return write(w, assayDocument{headOf("sipsum.assay/1", s), bodyOf(s), tasteOf(s.Taste())})
+	return write(w, assayDocument{headOf("sipsum.assay/1", s), bodyOf(s), tasteOf(sheet.TasteOf(s))})
 }
 
 func headOf(schema string, s *sheet.Sheet) head {

@@ -12,7 +12,7 @@ type byNumbers struct {
 }
 
 func (p byNumbers) print(s *sheet.Sheet) {
-	rows := sheet.TasteRows(s.Taste())
+	rows := sheet.TasteRows(sheet.TasteOf(s))
 	if len(rows) == 0 {
 		return
 	}
