@@ -67,9 +67,7 @@ func linesIn(fault string) []string {
 	var lines []string
 	_, do, _ := strings.Cut(fault, " (")
 	do = strings.TrimSuffix(do, ")")
-	for _, m := range regexp.MustCompile(`- [a-z ]+: (\{[^{}]*\}|"[^"]*")`).FindAllString(do, -1) {
-		lines = append(lines, m)
-	}
+	lines = append(lines, regexp.MustCompile(`- [a-z ]+: (\{[^{}]*\}|"[^"]*")`).FindAllString(do, -1)...)
 	if len(lines) > 0 {
 		return lines
 	}
