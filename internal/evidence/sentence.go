@@ -54,6 +54,8 @@ func sentence(e Entry) (string, bool) {
 func (e Entry) led() (much, but string, ok bool) {
 	lead := e.Parts[0]
 	switch {
+	case e.Partial && lead.Share.Least >= whole:
+		return "all", ", whatever is unknown", true
 	case e.Partial:
 		return fmt.Sprintf("at least %.0f %%", math.Floor(percent(lead.Share.Least))), ", whatever is unknown", lead.Share.Least >= most // NaN is not
 	case lead.Share.Low >= whole:

@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -88,4 +89,20 @@ func TestABriefHoldsTheAllergensOfAllRules(t *testing.T) {
 		assert.Len(t, g.Rules, 2)
 	}
 	assert.NotContains(t, brief(t, "rules: [us]\n"+build).Guest.Contains, "Celery")
+}
+
+// What is only poured into another component is held to its days and cold too.
+func TestABriefMindsWhatIsKeptInsideAnother(t *testing.T) {
+	const drink = "components:\n  inner: {ingredients: [50 g core:sugar-white, 50 g core:apple-juice], keeps: %s}\n  outer: {ingredients: [40 g inner, 60 g core:water-pure]}\nbuild: [60 g outer]\n"
+	for keeps, says := range map[string]string{
+		"60 days at 20 °C": "inner: 60 days are too long and 20 °C is too warm unless its own pH and water activity allow it (7 days at 5 °C or colder)",
+		"4 days at 4 °C":   "",
+	} {
+		b := brief(t, fmt.Sprintf(drink, keeps))
+		if says == "" {
+			assert.Empty(t, b.Mind)
+			continue
+		}
+		assert.Contains(t, b.Mind, says)
+	}
 }

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"sipsum/internal/assay"
@@ -24,6 +25,23 @@ func (s briefing) mind() []string {
 	for i := range s.Assay.Components {
 		if text := keptWrongly(&s.Assay.Components[i]); text != "" {
 			list = append(list, text)
+		}
+	}
+	return append(list, s.keptInside()...)
+}
+
+// keptInside says how what is only poured into other components is kept for longer or warmer than
+// what needs control of time and temperature may be: whether it does nobody judges here.
+func (s briefing) keptInside() []string {
+	var list []string
+	cold := coldChain()
+	for i := range s.Assay.Drink.Components {
+		c := &s.Assay.Drink.Components[i]
+		if c.Keeps == nil || slices.ContainsFunc(s.Assay.Components, func(part assay.Component) bool { return part.ID.Component == c.Name }) {
+			continue
+		}
+		if wrong := strings.TrimSuffix(strings.TrimSpace(tooLong(cold, &chemistry.Holding{Keeps: *c.Keeps})), "."); wrong != "" {
+			list = append(list, fmt.Sprintf("%s: %s unless its own pH and water activity allow it (%g days at %g °C or colder)", clean.Name(c.Name), strings.ReplaceAll(wrong, ". ", " and "), cold.Days, cold.Cold))
 		}
 	}
 	return list
