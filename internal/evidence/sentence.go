@@ -54,7 +54,7 @@ func sentence(e Entry) (string, bool) {
 func (e Entry) led() (much, but string, ok bool) {
 	lead := e.Parts[0]
 	switch {
-	case e.Partial && lead.Share.Least >= whole:
+	case e.Partial && lead.Share.Least >= 1:
 		return "all", ", whatever is unknown", true
 	case e.Partial:
 		return fmt.Sprintf("at least %.0f %%", math.Floor(percent(lead.Share.Least))), ", whatever is unknown", lead.Share.Least >= most // NaN is not
