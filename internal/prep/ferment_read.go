@@ -60,7 +60,11 @@ func (a at) fermentRead(s *drink.Ferment, after []Afterwards, unnamed Unnamed) (
 	if s.ABV != nil {
 		perMl := 1 / solution.ABV(1, 1)
 		m.abv = a.figure(s.ABV, perMl, "abv")
-		m.density = estimate.Ratio(m.mass, a.Volume(a.pot), 1)
+		volume := a.Volume(a.pot)
+		m.density = estimate.Ratio(m.mass, volume, 1)
+		if before := estimate.Summarise(estimate.Ratio(m.alcohol, volume, 1/perMl)); s.ABV.Number+s.ABV.Half < before.Low {
+			return Outcome{}, impossible("%.3g %% vol afterwards: %.3g %% vol are there before, and a ferment of sugar takes none away (of a vinegar state what it made, after: {ACEAC: … g, ALC: … g}, because: …)", s.ABV.Number, before.Mean)
+		}
 	}
 	if err := m.statedToo(); err != nil {
 		return Outcome{}, err
