@@ -142,6 +142,10 @@ func (s *subject) isAlone(b *sheet.Brief, row int) bool {
 	case slices.ContainsFunc(s.assay.Serving.Rows, func(r ledger.Row) bool { return len(r.Path) > 0 && r.Path[0] == b.Against }):
 		return len(r.Path) > 0 && r.Path[0] == b.Against // a coffee inside another part is another part's
 	}
+	direct := func(r ledger.Row) bool { return len(r.Path) == 0 && r.Profile.Food.Facts().Coffee }
+	if slices.ContainsFunc(s.assay.Serving.Rows, direct) {
+		return direct(r) // so is one that is poured beside the parts
+	}
 	return r.Profile.Food.Facts().Coffee
 }
 

@@ -457,7 +457,9 @@ func (s *subject) chemistries(f func(of string, c *chemistry.Chemistry)) {
 func (s *subject) isWater(component string) bool {
 	for _, c := range s.assay.Drink.Components {
 		if c.Name == component {
-			return !slices.ContainsFunc(c.Ingredients, func(l drink.Line) bool { return !strings.Contains(l.Food, "core:water-") })
+			return !slices.ContainsFunc(c.Ingredients, func(l drink.Line) bool {
+				return !strings.Contains(l.Food, "core:water-") && l.Food != "core:soda-water"
+			})
 		}
 	}
 	return false

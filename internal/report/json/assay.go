@@ -1,6 +1,7 @@
 package jsonreport
 
 import (
+	"cmp"
 	"io"
 	"math"
 
@@ -323,7 +324,7 @@ type dosedForm struct {
 func adjustedOf(list []prep.Dosed) []dosedForm {
 	out := make([]dosedForm, 0, len(list))
 	for _, d := range list {
-		out = append(out, dosedForm{d.Step, d.Name, d.Reading, number(d.To), d.Unit, number(d.Pot), number(d.Grams.Mean), number(d.Grams.Low), number(d.Grams.High)})
+		out = append(out, dosedForm{d.Step, d.Name, d.Reading, number(d.To), cmp.Or(d.Unit, "pH"), number(d.Pot), number(d.Grams.Mean), number(d.Grams.Low), number(d.Grams.High)})
 	}
 	return out
 }
