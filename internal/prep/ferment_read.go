@@ -96,10 +96,12 @@ func (m *fermentRead) byBrix(s *drink.Ferment) (Outcome, error) {
 		_, err := m.try(m.gone(q, made))
 		return Outcome{}, err
 	}
+	read := s.Brix.Number
 	// guard: no ferment raises what it reads
-	if read := s.Brix.Number; read-s.Brix.Half > none[0] {
+	if read-s.Brix.Half > none[0] {
 		return Outcome{}, impossible("%.3g °Bx afterwards: the pot reads about %.3g °Bx before, and a ferment only takes sugar: read it before too, before: {brix: …}", read, none[0])
-	} else if least := slices.Min(all); read+s.Brix.Half+kinetics()["refractometer off"].value < least {
+	}
+	if least := slices.Min(all); read+s.Brix.Half+kinetics()["refractometer off"].value < least {
 		return Outcome{}, impossible("%.3g °Bx afterwards: with all its sugar gone a refractometer would still read about %.3g °Bx, since it reads alcohol too; what a hydrometer reads is lower and no °Brix of this kind: write abv:, or read it before too, before: {brix: …}", read, all[0])
 	}
 	q, made := m.went(m.asRead())
