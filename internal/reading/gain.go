@@ -32,9 +32,8 @@ type cellGain struct {
 // so that each may be far less sure than all of them: they move each by itself, and then
 // together to what the readings say of their sum.
 type sumGain struct {
-	row     int
-	columns []int
-	gain    []float64
+	row  int
+	gain []float64
 }
 
 // gains finds K of the entries: of the cells, and of what the rows carry beside them.
@@ -57,12 +56,11 @@ func (u *update) gains(pot *ledger.Pot) gains {
 			g.list = append(g.list, cellGain{write, gain, linear, low, high})
 		}
 	}
-	sugars := pot.Columns.Below(constituent.Sugar)
 	for row := range pot.Rows {
-		if sum := sumOf(pot, row, sugars); estimate.Positive(sum) {
+		if sum := pot.Of(row, constituent.Sugar); estimate.Positive(sum) {
 			estimate.Logs(sum)
 			if gain := u.gainOf(sum); gain != nil {
-				g.sums = append(g.sums, sumGain{row, sugars, gain})
+				g.sums = append(g.sums, sumGain{row, gain})
 			}
 		}
 		for col := range pot.Columns.List {
@@ -128,7 +126,7 @@ func (g *gains) apply(pot *ledger.Pot, move [][]float64) {
 	for i, s := range g.sums {
 		clear(shift)
 		g.update.add(shift, s.gain, move)
-		targets[i] = sumOf(pot, s.row, s.columns)
+		targets[i] = pot.Of(s.row, constituent.Sugar)
 		for d := range targets[i] {
 			targets[i][d] *= math.Exp(shift[d])
 		}
@@ -147,25 +145,17 @@ func (g *gains) apply(pot *ledger.Pot, move [][]float64) {
 		}
 	}
 	for i, s := range g.sums {
-		for d, is := range sumOf(pot, s.row, s.columns) {
+		for d, is := range pot.Of(s.row, constituent.Sugar) {
 			targets[i][d] /= is
 		}
-		for _, col := range s.columns {
+		for _, col := range pot.Columns.Below(constituent.Sugar) {
+			if !pot.Has(s.row, col) {
+				continue
+			}
 			column := pot.Write(s.row, col)
 			for d := range column {
 				column[d] *= targets[i][d]
 			}
 		}
 	}
-}
-
-// sumOf adds some columns of a row.
-func sumOf(pot *ledger.Pot, row int, columns []int) []float64 {
-	sum := make([]float64, pot.N)
-	for _, col := range columns {
-		for d, x := range pot.Cell(row, col) {
-			sum[d] += x
-		}
-	}
-	return sum
 }
