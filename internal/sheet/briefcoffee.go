@@ -108,19 +108,7 @@ func composed(pot *ledger.Pot, rows []int) composition.Composition {
 	return m.Composition(only, ids, composition.TotalsOf(only, ids), once, 1)
 }
 
-// onScreen lists the constituents of a brief with the totals above them, in vocabulary order.
+// onScreen lists the constituents of a brief.
 func onScreen(pot *ledger.Pot) []*constituent.Constituent {
-	wanted := map[constituent.ID]bool{}
-	for _, id := range slices.Concat(briefly, acids(pot)) {
-		for at := id; at != "" && at != constituent.Mass; at = constituent.Must(at).Parent {
-			wanted[at] = true
-		}
-	}
-	var list []*constituent.Constituent
-	for _, c := range constituent.All() {
-		if wanted[c.ID] {
-			list = append(list, c)
-		}
-	}
-	return list
+	return withTotals(slices.Concat(briefly, acids(pot)))
 }

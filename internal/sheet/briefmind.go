@@ -40,8 +40,8 @@ func (s briefing) keptInside() []string {
 		if c.Keeps == nil || slices.ContainsFunc(s.Assay.Components, func(part assay.Component) bool { return part.ID.Component == c.Name }) {
 			continue
 		}
-		if wrong := strings.TrimSuffix(strings.TrimSpace(tooLong(cold, &chemistry.Holding{Keeps: *c.Keeps})), "."); wrong != "" {
-			list = append(list, fmt.Sprintf("%s: %s unless its own pH and water activity allow it (%g days at %g °C or colder)", clean.Name(c.Name), strings.ReplaceAll(wrong, ". ", " and "), cold.Days, cold.Cold))
+		if wrong := inAClause(tooLong(cold, *c.Keeps)); wrong != "" {
+			list = append(list, fmt.Sprintf("%s: %s unless its own pH and water activity allow it (%g days at %g °C or colder)", clean.Name(c.Name), wrong, cold.Days, cold.Cold))
 		}
 	}
 	return list
@@ -54,11 +54,16 @@ func keptWrongly(c *assay.Component) string {
 		return ""
 	}
 	h, cold := c.Chemistry.Keeping.Holding, coldChain()
-	wrong := strings.TrimSuffix(strings.TrimSpace(tooLong(cold, h)), ".")
+	wrong := inAClause(tooLong(cold, h.Keeps))
 	if wrong == "" || !controlled(h) {
 		return ""
 	}
-	return fmt.Sprintf("%s: %s (%g at %g °C or colder are the most)", clean.Name(c.Name), strings.ReplaceAll(wrong, ". ", " and "), cold.Days, cold.Cold)
+	return fmt.Sprintf("%s: %s (%g at %g °C or colder are the most)", clean.Name(c.Name), wrong, cold.Days, cold.Cold)
+}
+
+// inAClause makes one clause of sentences.
+func inAClause(sentences string) string {
+	return strings.ReplaceAll(strings.TrimSuffix(strings.TrimSpace(sentences), "."), ". ", " and ")
 }
 
 // controlled reports whether what is kept needs control of time and temperature.

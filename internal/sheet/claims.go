@@ -98,11 +98,15 @@ func mostFermented(a estimate.Amount, fermented bool) float64 {
 	return a.KnownMost()
 }
 
-// claimed lists the constituents that claims are made of, with the totals above them, in
-// vocabulary order.
+// claimed lists the constituents that claims are made of.
 func claimed() []*constituent.Constituent {
-	wanted := map[constituent.ID]bool{constituent.Energy: true, constituent.EnergyKcal: true}
-	for _, id := range nutritionclaim.Constituents() {
+	return withTotals(append([]constituent.ID{constituent.Energy, constituent.EnergyKcal}, nutritionclaim.Constituents()...))
+}
+
+// withTotals lists constituents with the totals above them, in vocabulary order.
+func withTotals(ids []constituent.ID) []*constituent.Constituent {
+	wanted := map[constituent.ID]bool{}
+	for _, id := range ids {
 		for at := id; at != "" && at != constituent.Mass; at = constituent.Must(at).Parent {
 			wanted[at] = true
 		}

@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/allergen"
 	"sipsum/internal/caution"
 	"sipsum/internal/chemistry"
+	"sipsum/internal/drink"
 )
 
 // The sentences that stand wherever what they speak of does, whatever the form.
@@ -78,7 +79,7 @@ func Holding(h *chemistry.Holding) string {
 		named   = "cut melons, tomatoes and greens, sprouts, garlic in oil"
 	)
 	c := coldChain()
-	keep := " " + c.dateMark() + tooLong(c, h) + " " + c.cooling() + local
+	keep := " " + c.dateMark() + tooLong(c, h.Keeps) + " " + c.cooling() + local
 	switch {
 	case h.Animal:
 		return kept + ": it holds milk or egg, so it needs " + control + " (FDA Food Code, 1-201.10): keep it cold." + keep
@@ -91,13 +92,13 @@ func Holding(h *chemistry.Holding) string {
 }
 
 // tooLong says that it is kept longer or warmer than what needs control may be.
-func tooLong(c chill, h *chemistry.Holding) string {
+func tooLong(c chill, keeps drink.Keeps) string {
 	text := ""
-	if h.Keeps.Days > c.Days {
-		text += fmt.Sprintf(" %g days are too long.", h.Keeps.Days)
+	if keeps.Days > c.Days {
+		text += fmt.Sprintf(" %g days are too long.", keeps.Days)
 	}
-	if h.Keeps.At != nil && h.Keeps.At.Number > c.Cold {
-		text += fmt.Sprintf(" %g °C is too warm.", h.Keeps.At.Number)
+	if keeps.At != nil && keeps.At.Number > c.Cold {
+		text += fmt.Sprintf(" %g °C is too warm.", keeps.At.Number)
 	}
 	return text
 }
