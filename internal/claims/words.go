@@ -85,6 +85,12 @@ func rounded(x float64) float64 {
 	if x == 0 {
 		return 0
 	}
-	step := math.Pow10(int(math.Floor(math.Log10(math.Abs(x)))) - 2)
+	step := lastOf(x)
 	return math.Round(x/step) * step
+}
+
+// lastOf is one in the last digit that is said of a figure.
+func lastOf(x float64) float64 {
+	const digits = 3
+	return math.Pow10(int(math.Floor(math.Log10(math.Abs(x)))) - digits + 1)
 }

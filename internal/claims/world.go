@@ -304,11 +304,10 @@ func valuesOf(f *food.Food, list []lever, at []float64) string {
 
 // outwards rounds a figure to what can be said, away from what it is taken to be.
 func (l lever) outwards(x float64) float64 {
-	const digits = 3
 	if x == 0 || x == l.column[0] {
 		return x
 	}
-	step := math.Pow10(int(math.Floor(math.Log10(math.Abs(x)))) - digits + 1)
+	step := lastOf(x)
 	if x > l.column[0] {
 		return math.Ceil(x/step-unit.Closeness) * step
 	}

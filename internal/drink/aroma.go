@@ -26,13 +26,5 @@ var aromaKeys = grammar[Aroma]{"an entry of aroma", []key[Aroma]{
 
 // aromas reads what is only smelled.
 func (r *reader) aromas(n ast.Node, what string) []Aroma {
-	entries, _ := r.list(n, what)
-	var out []Aroma
-	for _, e := range entries {
-		a := Aroma{Place: r.nodeAt(e)}
-		if readWhole(r, aromaKeys, &a, e) {
-			out = append(out, a)
-		}
-	}
-	return out
+	return readList(r, aromaKeys, n, what, func(at fail.Place) Aroma { return Aroma{Place: at} })
 }

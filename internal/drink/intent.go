@@ -3,6 +3,7 @@ package drink
 import (
 	"github.com/goccy/go-yaml/ast"
 
+	"sipsum/internal/fail"
 	"sipsum/internal/unit"
 )
 
@@ -52,15 +53,7 @@ func (r *reader) categories(n ast.Node, what string) []Category {
 }
 
 func (r *reader) claims(n ast.Node, what string) []Claim {
-	entries, _ := r.list(n, what)
-	var out []Claim
-	for _, e := range entries {
-		c := Claim{Place: r.nodeAt(e)}
-		if readWhole(r, claimKeys, &c, e) {
-			out = append(out, c)
-		}
-	}
-	return out
+	return readList(r, claimKeys, n, what, func(at fail.Place) Claim { return Claim{Place: at} })
 }
 
 func (r *reader) targets(n ast.Node, what string) []Target {
@@ -90,6 +83,18 @@ func (r *reader) vary(n ast.Node, what string) []Vary {
 			continue
 		}
 		out = append(out, v)
+	}
+	return out
+}
+
+// readList reads a list of maps and keeps those without fault; begin makes one at its place.
+func readList[T any](r *reader, g grammar[T], n ast.Node, what string, begin func(at fail.Place) T) []T {
+	entries, _ := r.list(n, what)
+	var out []T
+	for _, e := range entries {
+		if into := begin(r.nodeAt(e)); readWhole(r, g, &into, e) {
+			out = append(out, into)
+		}
 	}
 	return out
 }
