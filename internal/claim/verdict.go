@@ -63,6 +63,13 @@ func (v Verdict) Holds() bool { return v.side() == "holds" }
 // Firm reports whether they hardly leave a doubt of it.
 func (v Verdict) Firm() bool { return v.Word == rungs()[0].word }
 
+// Sides tells of a share of the draws whether it leaves hardly a doubt that something holds, or that it
+// does not.
+func Sides(p float64) (holds, fails bool) {
+	list := rungs()
+	return p >= list[0].from, p < list[len(list)-2].from
+}
+
 // Unclear reports whether the draws leave the claim open.
 func (v Verdict) Unclear() bool { return v.side() == "unclear" }
 

@@ -97,17 +97,8 @@ func (g *Glass) ingredient(name string) (found, error) {
 
 // kind finds foods by their group: those whose group has all the words.
 func (g *Glass) kind(name string) (found, error) {
-	words := spelling.Words(name)
-	var groups []string
-	for _, group := range food.Groups() {
-		of := spelling.Words(group.Name)
-		if !slices.ContainsFunc(words, func(w string) bool {
-			return !slices.Contains(of, w) && !slices.Contains(of, strings.TrimSuffix(w, "s"))
-		}) {
-			groups = append(groups, group.Name)
-		}
-	}
-	if len(groups) == 0 || len(words) == 0 {
+	groups := GroupsCalled(name)
+	if len(groups) == 0 {
 		return found{}, g.noPart(name)
 	}
 	return found{holds: func(r ledger.Row) bool { return slices.Contains(groups, r.Profile.Food.Group) }}, nil

@@ -14,7 +14,7 @@ func newBrief(a *app) *cobra.Command {
 		long: "brief tells a drink on one screen: sweet, sour, bitter, body and sparkle, each with its figure, its range\n" +
 			"and the ingredients that bring it, against the coffee alone; what surely may be said; which reading to\n" +
 			"take next, with the line to write; and what a guest must know. What does not fit is counted.",
-		text: textreport.Brief, json: jsonreport.Brief, ruled: true, reads: true,
-		findings: sheet.ToDecide,
+		text: textreport.Brief, json: jsonreport.Brief, ruled: true, reads: true, house: true,
+		findings: sheet.BriefToDecide,
 	})
 }

@@ -30,6 +30,7 @@ type view struct {
 	silent           bool                         // and its page does not say what
 	claims           bool                         // it judges the claims of the drink
 	said             func() (*drink.Claim, error) // one in their place; nil: nobody can give one
+	house            bool                         // it answers house rules
 
 	// Of what is handed out or hung up; nil: it is not.
 	leaf  func(*sheet.Sheet) *sheet.Leaf
@@ -41,6 +42,7 @@ type view struct {
 func (a *app) command(v view) *cobra.Command {
 	var rules []string
 	var degassed bool
+	var house string
 	var out output
 	cmd := &cobra.Command{
 		Use: v.use + " DRINK", Short: v.short, Long: v.long, Args: exactly(1, drinkArgument),
@@ -55,7 +57,7 @@ func (a *app) command(v view) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			ask := asked{rules: rules, degassed: degassed, next: v.reads, whole: form == formatJSON, claims: v.claims}
+			ask := asked{rules: rules, degassed: degassed, next: v.reads, whole: form == formatJSON, claims: v.claims, house: v.house, houseFile: house}
 			if v.said != nil {
 				if ask.said, err = v.said(); err != nil {
 					return err
@@ -81,6 +83,9 @@ func (a *app) command(v view) *cobra.Command {
 	}
 	if v.degassed {
 		cmd.Flags().BoolVar(&degassed, "degassed", false, "the pH when the gas has left, beside that of the closed drink")
+	}
+	if v.house {
+		cmd.Flags().StringVar(&house, "house-rules", "", "a file of rules to answer line by line (default: "+houseRulesFile+" beside the drink file, if there is one)")
 	}
 	if v.leaf != nil {
 		out.flags(cmd, v.paper)
@@ -140,8 +145,9 @@ func newEvidence(a *app) *cobra.Command {
 		long: "evidence groups the assay by sensory category (sweet, acid, bitter, body, salty, sparkle), sets it\n" +
 			"against the coffee alone (compare-with:), names the sources behind the figures, and tells of each of\n" +
 			"the drink's claims how surely it holds, what it hangs on, and in which world it would be false.\n" +
-			"With --check it judges one sentence in their place: --say \"Little sugar\" --check \"serving(SUGAR) < 8 g\".",
-		text: textreport.Evidence, json: jsonreport.Evidence, claims: true, findings: sheet.UndecidedClaims,
+			"With --check it judges one sentence in their place: --say \"Little sugar\" --check \"serving(SUGAR) < 8 g\".\n" +
+			"Rules that you typed in (--house-rules, or " + houseRulesFile + " beside the drink) are answered line by line.",
+		text: textreport.Evidence, json: jsonreport.Evidence, claims: true, house: true, findings: sheet.EvidenceToDecide,
 		said: func() (*drink.Claim, error) { return claimOf(say, check) },
 	})
 	cmd.Flags().StringVar(&say, "say", "", "a sentence to test, in the place of the file's claims")
@@ -166,7 +172,7 @@ func newSheet(a *app) *cobra.Command {
 		use: "sheet", short: "everything about a drink on one page",
 		long: "sheet prints everything about a drink: the brief, evidence by category, composition, cards, allergens and\n" +
 			"cautions, what is not known, and the sources.",
-		text: textreport.Sheet, json: jsonreport.Sheet, ruled: true, reads: true, claims: true,
+		text: textreport.Sheet, json: jsonreport.Sheet, ruled: true, reads: true, claims: true, house: true,
 		findings: sheet.NotReady,
 	})
 }

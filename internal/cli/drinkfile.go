@@ -42,6 +42,9 @@ type asked struct {
 
 	claims bool         // the verdicts on its claims
 	said   *drink.Claim // in the place of the file's own claims
+
+	house     bool   // the answers to house rules
+	houseFile string // where they are; empty: beside the drink file, if there are any
 }
 
 // sheet calculates a drink and gathers all that can be printed of it.
@@ -54,11 +57,15 @@ func (a *app) sheet(ctx context.Context, arg string, ask asked) (*sheet.Sheet, e
 	if ask.said != nil {
 		d.Claims = []drink.Claim{*ask.said}
 	}
+	rules, err := by.houseRules(arg, ask, faults)
+	if err != nil {
+		return nil, err
+	}
 	found, err := by.lookUp(ctx, d, faults)
 	if err != nil {
 		return nil, err
 	}
-	return by.calculate(ctx, found, ask)
+	return by.calculate(ctx, found, ask, rules)
 }
 
 // drinks is what the commands about drinks share: reading one, finding its foods, calculating
@@ -95,10 +102,12 @@ func (a drinks) library(ctx context.Context) (library, error) {
 	return library{db: db, tables: a.options.tables}, err
 }
 
-// calculate makes the sheet of a drink whose foods are found.
-func (a drinks) calculate(ctx context.Context, found *recipe.Recipe, ask asked) (*sheet.Sheet, error) {
+// calculate makes the sheet of a drink whose foods are found; house are the rules that it is held to, nil
+// if there are none.
+func (a drinks) calculate(ctx context.Context, found *recipe.Recipe, ask asked, house *drink.HouseRules) (*sheet.Sheet, error) {
 	ens := estimate.Ensemble{Seed: a.options.seed, N: a.options.draws + 1}
-	judged := ask.claims && len(found.Drink.Claims) > 0
+	claimed := ask.claims && len(found.Drink.Claims) > 0
+	judged := claimed || house != nil
 	if ask.why != "" || judged {
 		ens.Journal = &estimate.Journal{}
 	}
@@ -118,7 +127,10 @@ func (a drinks) calculate(ctx context.Context, found *recipe.Recipe, ask asked) 
 		return nil, err
 	}
 	s, err := sheet.Build("sipsum "+Version, result, tables, lib.works(ctx), ask.rules)
-	if err != nil || !judged {
+	if err == nil && house != nil {
+		err = sheet.JudgeHouse(ctx, s, house, lib.works(ctx))
+	}
+	if err != nil || !claimed {
 		return s, err
 	}
 	return s, sheet.Judge(ctx, s, lib.works(ctx), a.again(lib))

@@ -95,7 +95,7 @@ func (a drinks) menu(ctx context.Context, args, rules []string) (*sheet.Menu, er
 	m := &sheet.Menu{Program: "sipsum " + Version, Seed: a.options.seed, Draws: a.options.draws, Rules: rules}
 	var faults fail.List
 	for i, f := range found {
-		s, err := a.calculate(ctx, f, asked{rules: rules})
+		s, err := a.calculate(ctx, f, asked{rules: rules}, nil)
 		if err = note(&faults, fail.Place{File: files[i]}, err); err != nil {
 			return nil, err
 		}

@@ -14,7 +14,7 @@
 // tagname, is read here (constituents.go).
 //
 // The grammar is one table of keys (grammar.go, component.go, ownfood.go, coffee.go,
-// line.go, steps_grammar.go, measured.go, intent.go). The parser reads by it and
+// line.go, steps_grammar.go, measured.go, intent.go, houserules.go). The parser reads by it and
 // Schema shows it. It reads in four layers: the text of a file and where everything stands
 // in it (file.go), the values of its nodes (node.go), the parts of a drink (reader, in
 // parse.go), and what only the whole tells (whole.go).
@@ -29,6 +29,7 @@
 //	glass         volume per serving
 //	vessel        of what the glass, mug or cup is: copper
 //	at            temperature, −40 to 130 °C
+//	takes         time: how long it takes before guests or judges
 //	scale         mass: the resolution of the bar's scale
 //	rules         list of eu uk us ca anz codex
 //	compare-with  a component
@@ -120,6 +121,21 @@
 // aside, so that the faults of the others show; what then seems missing is not
 // reported. Inside { } a colon without a space after it belongs to the text, as
 // in YAML 1.2 (rejoin.go).
+//
+// # House rules
+//
+// A file of house rules (houserules.go) is read in the same way; rules is needed:
+//
+//	rules         where they stand, and when they were read
+//	forbidden     ingredients, kinds, constituents, allergens: a list each
+//	limits        list of {say, check}
+//	servings, volume, temperature, minutes
+//	              WITHIN
+//	hand-over     list of what is handed over on paper
+//
+//	WITHIN = END " to " END | "at least" END | ("at most" | "up to") END | END
+//
+// END alone is a number of servings, or the most minutes.
 //
 // # Paths
 //

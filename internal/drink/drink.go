@@ -38,6 +38,7 @@ type Service struct {
 	Vessel string       // of what the glass, mug or cup is; "" if not stated
 	At     *Quantity    // temperature, °C; nil if not stated
 	Aroma  []Aroma      // what is only smelled
+	Takes  *Quantity    // from the first movement to the last serving, minutes; nil if not stated
 }
 
 // Word is an entry of a list that is judged further up, where it is known which there are.

@@ -16,7 +16,8 @@ type file struct {
 	path    string
 	rows    []string // the lines of the file, without line ends
 	faults  *fail.List
-	torn    bool // a line was set aside, so what seems missing may be there
+	begins  string // how such a file begins
+	torn    bool   // a line was set aside, so what seems missing may be there
 	counted struct {
 		row   string // the last line whose characters were counted
 		runes int

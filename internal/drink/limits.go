@@ -2,6 +2,7 @@ package drink
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"strings"
 	"unicode"
@@ -44,6 +45,9 @@ func MostBytes() int { return mostBytes }
 // Draws gives the fewest and the most draws that a drink may be calculated with.
 func Draws() (least, most int) { return limit("draws least"), limit("draws most") }
 
+// beginsDrink is how a drink file begins.
+const beginsDrink = `begin with drink: "a name", serves: 1 and build:`
+
 // hygiene checks the bytes before YAML is read: size, encoding, characters and
 // tabs. It gives the text with "\n" as the only line end and without a byte
 // order mark; ok is false if the text should not be read any further.
@@ -64,7 +68,7 @@ func (r *file) hygiene(raw []byte) (text string, ok bool) {
 	raw = []byte(unit.PlainSpaces(string(raw))) // YAML knows one space, and places count characters
 	r.rows = strings.Split(string(raw), "\n")
 	if len(bytes.TrimSpace(raw)) == 0 {
-		r.faults.Add(top, "begin with drink: \"a name\", serves: 1 and build:", "the file is empty")
+		r.faults.Add(top, cmp.Or(r.begins, beginsDrink), "the file is empty")
 		return "", false
 	}
 	blank := 0

@@ -24,6 +24,8 @@ func Schema() []byte {
 		"step":     stepShape().about("one step, its word and what it takes: - reduce: {to: 375 g}; all of them: sipsum new --steps"),
 		"measured": measuredKeys.shape().about("what was read of the pot; at least one: {brix: 52.5 ± 0.2, ph: 3.1}"),
 		"pantry":   pantryKeys.shape().about("a shelf: a file named in use:, which holds foods and components"),
+
+		"house-rules": houseKeys.shape().about("house-rules.yaml: what a competition or a bar wants of a drink, read beside it or with --house-rules"),
 	}
 	var out bytes.Buffer
 	e := json.NewEncoder(&out)

@@ -1,6 +1,7 @@
 package drink
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -33,7 +34,7 @@ func (r *file) document(raw []byte) ast.Node {
 		file, err := parse(tokens)
 		if err == nil {
 			if len(file.Docs) == 0 || file.Docs[0].Body == nil {
-				r.faults.Add(r.at(1, 1), "begin with drink: \"a name\", serves: 1 and build:", "the file holds nothing but comments")
+				r.faults.Add(r.at(1, 1), cmp.Or(r.begins, beginsDrink), "the file holds nothing but comments")
 				return nil
 			}
 			return file.Docs[0].Body

@@ -14,6 +14,7 @@ const (
 	AsTheTablesSay             // the energy that the tables print
 	InCategories               // the evidence
 	InClaims                   // the verdict on each claim
+	InHouseRules               // the answer to each house rule
 	Shortly                    // the evidence, two lines a constituent
 	FurtherRows                // what the evidence does not tell
 	Solutions                  // the drink and its components as liquids
@@ -46,9 +47,9 @@ var (
 	AssayPage = Page{Kind: "assay", Whole: true, Parts: []Part{
 		Readings, Composed, OnTop, Smelled, AsTheTablesSay, Solutions, MilkMap, WhatBrings, ByNumbers, UnknownOf, ToNote, Signs, Sources,
 	}}
-	EvidencePage = Page{Kind: "evidence", Parts: []Part{InClaims, OnTop, Smelled, AloneInside, InCategories, Signs, Sources}}
+	EvidencePage = Page{Kind: "evidence", Parts: []Part{InClaims, InHouseRules, OnTop, Smelled, AloneInside, InCategories, Signs, Sources}}
 	WholePage    = Page{Kind: "sheet", Brief: true, Parts: []Part{
-		Readings, InWords, OnTop, Smelled, InClaims, Shortly, FurtherRows, Solutions, MilkMap, CardsShortly, Declared, ToNote, Signs, Sources,
+		Readings, InWords, OnTop, Smelled, InClaims, InHouseRules, Shortly, FurtherRows, Solutions, MilkMap, CardsShortly, Declared, ToNote, Signs, Sources,
 	}}
 	CardPage      = Page{Kind: "card", Parts: []Part{InCards, Daggers}}
 	WorkingPage   = Page{Kind: "card", Parts: []Part{WorkedCards, Daggers, Sources}}

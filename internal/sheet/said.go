@@ -44,6 +44,6 @@ func UndecidedClaims(s *Sheet) bool {
 	return slices.ContainsFunc(s.Said, func(c claims.Said) bool { return c.Decides() })
 }
 
-// NotReady reports whether a drink waits for a decision: of its allergens, of what was read, or
-// of its claims.
-func NotReady(s *Sheet) bool { return ToDecide(s) || UndecidedClaims(s) }
+// NotReady reports whether a drink waits for a decision: of its allergens, of what was read, of its
+// claims, or of house rules.
+func NotReady(s *Sheet) bool { return ToDecide(s) || EvidenceToDecide(s) }

@@ -12,6 +12,7 @@ import (
 	"sipsum/internal/claims"
 	"sipsum/internal/evidence"
 	"sipsum/internal/fail"
+	"sipsum/internal/houserules"
 	"sipsum/internal/label"
 	"sipsum/internal/nutritionclaim"
 	"sipsum/internal/source"
@@ -25,8 +26,9 @@ type Sheet struct {
 	Tables   []source.Table
 	Assay    *assay.Assay
 	Evidence evidence.View
-	Works    []source.Work // behind the figures, in order of first use
-	Said     []claims.Said // the claims of the drink with their verdicts, once they are judged
+	Works    []source.Work      // behind the figures, in order of first use
+	Said     []claims.Said      // the claims of the drink with their verdicts, once they are judged
+	House    *houserules.Answer // to house rules, once they are judged; nil if there are none
 	PHWorks  PHWorks
 	Rules    []string // label rules, in the order asked for
 

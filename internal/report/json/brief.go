@@ -121,6 +121,7 @@ type briefBody struct {
 	Unknown        *gapForm        `json:"unknown"`   // the one that matters most; null: all is known
 	Mind           []string        `json:"mind"`      // a glass that overflows, what is kept too long
 	Guest          briefGuest      `json:"guest"`
+	House          *houseForm      `json:"house_rules,omitempty"`
 }
 
 // Brief writes sipsum.brief/1: a drink on one screen, and all that has no room there.
@@ -138,7 +139,7 @@ func briefOf(s *sheet.Sheet) briefBody {
 		Contradictions: each(b.Read.Disagree, func(r reading.Reading) contradiction {
 			return contradiction{readingsOf([]reading.Reading{r})[0], r.Advice}
 		}),
-		Notes: append([]string{}, b.Read.Notes...), Say: each(b.Say, saidOf), ReadNext: nextOf(b.Next), Unknown: gapOf(b.Gap), Mind: append([]string{}, b.Mind...), Guest: briefGuestOf(&b.Guest),
+		Notes: append([]string{}, b.Read.Notes...), Say: each(b.Say, saidOf), ReadNext: nextOf(b.Next), Unknown: gapOf(b.Gap), Mind: append([]string{}, b.Mind...), Guest: briefGuestOf(&b.Guest), House: houseOf(s),
 	}
 }
 

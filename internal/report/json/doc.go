@@ -27,6 +27,10 @@
 // others do not know at its most. sipsum.brief/1 has all that a brief has to tell, whether it fits
 // a screen or not; the numbers of "say" are those of its sentences.
 //
+// "house_rules" stands in sipsum.evidence/1, in "evidence" of sipsum.sheet/1 and in sipsum.brief/1 where a
+// file of house rules was read: "rules" says where they stand, and each of "lines" has its "key" of the
+// file, the "rule" in words, its "verdict" (pass, fails, cannot tell), "why", and what would "settle" it.
+//
 // sipsum.menu/1 is JSON Lines: a drink a line. "leaf" of sipsum.card/1 is the card for guests or
 // for the stage in the words that are printed.
 //

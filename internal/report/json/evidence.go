@@ -45,6 +45,7 @@ type evidenceBody struct {
 	Categories  []category  `json:"categories"`
 	Claims      []saidClaim `json:"claims"`
 	Works       []work      `json:"works"`
+	House       *houseForm  `json:"house_rules,omitempty"`
 }
 
 // Evidence writes sipsum.evidence/1.
@@ -56,7 +57,7 @@ func Evidence(w io.Writer, s *sheet.Sheet) error {
 }
 
 func evidenceOf(s *sheet.Sheet) evidenceBody {
-	body := evidenceBody{CompareWith: s.Evidence.CompareWith, Categories: []category{}, Claims: claimsOf(s), Works: []work{}}
+	body := evidenceBody{CompareWith: s.Evidence.CompareWith, Categories: []category{}, Claims: claimsOf(s), Works: []work{}, House: houseOf(s)}
 	if alone := s.Assay.Alone; alone != nil {
 		body.CompareG = number(alone.Mass.Mean)
 	}

@@ -59,6 +59,7 @@ func (p briefly) print(s *sheet.Sheet) {
 		all = append(all, p.sense(&x, b.Against)...)
 	}
 	all = append(all, p.say(b.Say)...)
+	all = append(all, p.house(s)...)
 	all = append(all, p.next(b)...)
 	all = append(all, p.guest(&b.Guest)...)
 	all, missing := chosen(all, p.screen()-(p.lines()-before)-len(wrap(longestFoot, p.width)))

@@ -43,6 +43,7 @@ var printers = map[sheet.Part]func(v view, whole bool){
 	sheet.AsTheTablesSay: func(v view, _ bool) { listing{v.page}.tableEnergy(v.s) },
 	sheet.InCategories:   func(v view, _ bool) { categories{v}.atLength() },
 	sheet.InClaims:       func(v view, _ bool) { v.claims() },
+	sheet.InHouseRules:   func(v view, _ bool) { v.houseRules() },
 	sheet.Shortly:        func(v view, _ bool) { categories{v}.shortly() },
 	sheet.FurtherRows:    func(v view, _ bool) { listing{v.page}.further(v.s) },
 	sheet.Solutions: func(v view, whole bool) {

@@ -1,0 +1,141 @@
+package houserules
+
+import (
+	"cmp"
+	"context"
+	"slices"
+	"strings"
+
+	"sipsum/internal/claim"
+	"sipsum/internal/composition"
+	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
+	"sipsum/internal/ledger"
+	"sipsum/internal/note"
+)
+
+// constituent answers for one forbidden constituent of what is drunk.
+func (c Case) constituent(ctx context.Context, id string) (Line, error) {
+	k := constituent.Must(constituent.ID(id))
+	l := Line{Key: "constituents", Rule: "no " + k.Words() + " in a serving", Verdict: CannotTell}
+	pot := c.Assay.Serving
+	surely, faint := parted(pot, k)
+	if holds, _ := claim.Sides(surely.share()); holds {
+		l.Verdict = Fails
+		l.Why = "there is " + note.Number(surely.total[0]*surely.perGram) + " " + k.Unit + ", of " + surely.most()
+		return l, nil
+	}
+	if len(faint.foods) > 0 {
+		l.Why = "a trace, or less than could be found, is in " + faint.most()
+		l.Settle = []string{"ask whether the rule means that: if it allows some, write it as a limit"}
+		return l, nil
+	}
+	zero := " <= 0 g"
+	if k.Kind == constituent.Figure {
+		zero = " <= 0 kJ"
+	}
+	said, err := c.Bench.Weigh(ctx, drink.Claim{Say: l.Rule, Check: "serving(" + id + ")" + zero})
+	if err != nil {
+		return l, err
+	}
+	if l.answer(said); l.Verdict == Pass {
+		l.Why = "every food is known or taken to have none"
+	}
+	return l, nil
+}
+
+// held is what some rows hold of a constituent.
+type held struct {
+	total   []float64
+	perGram float64
+	foods   []heldBy
+}
+
+type heldBy struct {
+	name  string
+	grams float64
+}
+
+// parted parts the rows that hold a constituent from those that are only known to hold a trace of it,
+// or less than could be found.
+func parted(pot *ledger.Pot, k *constituent.Constituent) (surely, faint held) {
+	sort := composition.SortOf(pot, k)
+	for _, h := range []*held{&surely, &faint} {
+		h.total, h.perGram = make([]float64, pot.N), sort.PerGram
+	}
+	for row, r := range pot.Rows {
+		col := sort.Of(row)
+		if !slices.ContainsFunc(col, func(x float64) bool { return x > 0 }) {
+			continue
+		}
+		h := &surely
+		if isFaint(pot, row, k) {
+			h = &faint
+		}
+		for d, x := range col {
+			h.total[d] += x
+		}
+		name := r.Profile.Food.Name()
+		i := slices.IndexFunc(h.foods, func(x heldBy) bool { return x.name == name })
+		if i < 0 {
+			i, h.foods = len(h.foods), append(h.foods, heldBy{name: name})
+		}
+		h.foods[i].grams += col[0]
+	}
+	return surely, faint
+}
+
+// isFaint tells whether a food holds of all parts of a constituent a trace at most. What a step made
+// stands in no food, and counts.
+func isFaint(pot *ledger.Pot, row int, k *constituent.Constituent) bool {
+	if k.Kind == constituent.Figure {
+		return false
+	}
+	for _, c := range constituent.All() {
+		if !c.InLedger() || !within(c, k) || !slices.ContainsFunc(pot.Of(row, c.ID), func(x float64) bool { return x > 0 }) {
+			continue
+		}
+		if cell := pot.Rows[row].Profile.Cells[c.Order]; !cell.Known || cell.State != estimate.Trace && cell.State != estimate.Below {
+			return false
+		}
+	}
+	return true
+}
+
+// within tells whether a constituent is another, or a part of it.
+func within(c, of *constituent.Constituent) bool {
+	for c.ID != of.ID {
+		if c.Parent == "" {
+			return false
+		}
+		c = constituent.Must(c.Parent)
+	}
+	return true
+}
+
+// share is in how many of the draws there is any.
+func (h held) share() float64 {
+	n := 0
+	for _, x := range h.total {
+		if x > 0 {
+			n++
+		}
+	}
+	return float64(n) / float64(len(h.total))
+}
+
+// most names the foods that hold the most of it.
+func (h held) most() string {
+	const few = 3
+	foods := slices.Clone(h.foods)
+	slices.SortStableFunc(foods, func(a, b heldBy) int { return cmp.Compare(b.grams, a.grams) })
+	var names []string
+	for _, f := range foods[:min(few, len(foods))] {
+		names = append(names, f.name)
+	}
+	if len(foods) > few {
+		names = append(names, "and others")
+	}
+	return strings.Join(names, "; ")
+}

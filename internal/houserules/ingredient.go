@@ -1,0 +1,184 @@
+package houserules
+
+import (
+	"maps"
+	"slices"
+	"strings"
+
+	"sipsum/internal/claims"
+	"sipsum/internal/constituent"
+	"sipsum/internal/food"
+	"sipsum/internal/phrase"
+	"sipsum/internal/spelling"
+	"sipsum/internal/unit"
+)
+
+// forbidden is an ingredient as a rule names it.
+type forbidden struct {
+	text      string
+	id        food.ID // of a code
+	coded     bool
+	name      string                   // what foods are called; of a code what stands before the comma of its name
+	words     phrase.List              // of the name
+	substance *constituent.Constituent // that has this name; nil: none has, or it is in everything
+}
+
+func forbiddenOf(text string) forbidden {
+	f := forbidden{text: text, name: text}
+	if f.id, f.coded = food.ParseID(text); f.coded {
+		f.name = ""
+		if f.id.Table == coreTable {
+			f.name = beforeComma(coreNames()[f.id.Code])
+		}
+		return f
+	}
+	f.words = phraseOf(beforeComma(text))
+	if of := constituent.Said(text); len(of) == 1 && of[0].Kind == constituent.Leaf && of[0].ID != constituent.Water {
+		f.substance = of[0]
+	}
+	return f
+}
+
+// phraseOf makes a phrase of a name, plurals aside.
+func phraseOf(name string) phrase.List {
+	words := phrase.Words(name)
+	for i, w := range words {
+		if len(w) > len("gas") {
+			words[i] = strings.TrimSuffix(w, "s")
+		}
+	}
+	return phrase.Read(strings.Join(words, " "))
+}
+
+func beforeComma(name string) string {
+	before, _, _ := strings.Cut(name, ",")
+	return strings.TrimSpace(before)
+}
+
+// is tells whether a food is surely it.
+func (x forbidden) is(f pouredFood) bool {
+	switch {
+	case x.coded:
+		return f.ID == x.id
+	case claims.Called(f.Food, x.text):
+		return true
+	case x.substance == nil:
+		return false
+	}
+	cell := f.profile().Cell(x.substance.ID)
+	return cell.Known && cell.Amount >= unit.LimitOf("what is poured as one substance", "").Low
+}
+
+// maybe says why a food may be it; empty: nothing speaks for it.
+func (x forbidden) maybe(f pouredFood) string {
+	name := f.called()
+	switch {
+	case f.lender != nil && (x.coded && f.lender.ID == x.id || !x.coded && claims.Called(f.lender, x.text)):
+		return name + " borrows its figures from " + f.lender.ID.String()
+	case x.coded && x.name != "" && claims.Called(f.Food, x.name):
+		return name + " is called " + x.name + " too"
+	case x.coded && x.id.Table != coreTable && f.ID.Table != x.id.Table:
+		return name + " is of another table than " + x.text + ": only its name would tell"
+	case !x.coded && x.named(f.Food):
+		return name + " has it in its name"
+	case f.untold():
+		return nobodyTold(name)
+	}
+	return ""
+}
+
+func nobodyTold(name string) string {
+	return name + " is your own, and nobody told what is in it: state its group:, or what it borrows from with fill:"
+}
+
+// named tells whether the forbidden name stands within a name of a food.
+func (x forbidden) named(f *food.Food) bool {
+	for _, n := range f.Names {
+		if x.words.In(phrase.Words(n.Text)) {
+			return true
+		}
+	}
+	return false
+}
+
+// known tells whether foods of this name are known at all.
+func (x forbidden) known() bool {
+	if x.coded || claims.Common(x.text) || x.substance != nil {
+		return true
+	}
+	for _, name := range coreNames() {
+		if x.words.In(phrase.Words(name)) {
+			return true
+		}
+	}
+	return false
+}
+
+// ingredient answers for one forbidden ingredient.
+func (c Case) ingredient(text string, p poured) Line {
+	l := Line{Key: "ingredients", Rule: "no " + text, Verdict: Pass, Why: "no food of the drink is called so"}
+	x := forbiddenOf(text)
+	var there, maybe []string
+	for _, f := range p.foods {
+		if x.is(f) {
+			there = append(there, f.where())
+		} else if why := x.maybe(f); why != "" {
+			maybe = append(maybe, why)
+		}
+	}
+	for _, t := range p.told {
+		if !x.coded && x.words.In(phrase.Words(t.text)) {
+			maybe = append(maybe, t.where+", says “"+t.text+"”")
+		}
+	}
+	switch {
+	case len(there) > 0:
+		l.Verdict, l.Why = Fails, "there is "+strings.Join(there, "; ")
+	case len(maybe) > 0:
+		l.Verdict, l.Why = CannotTell, strings.Join(maybe, "; ")
+		l.Settle = []string{"read the rule again: does it mean that too?"}
+	case !x.known():
+		l.Verdict, l.Why = CannotTell, "no food that sipsum has is called "+text+", so that it would not know one"
+		l.Settle = []string{near(text)}
+	}
+	return l
+}
+
+// near says which foods have such a name, and how else to forbid it.
+func near(text string) string {
+	var names []string
+	for _, code := range slices.Sorted(maps.Keys(coreNames())) {
+		names = append(names, beforeComma(coreNames()[code]))
+	}
+	say := "write it as sipsum food find shows it, or forbid its kind"
+	if found := spelling.Nearest(text, names); len(found) > 0 {
+		say = "perhaps " + found[0] + "; else " + say
+	}
+	return say
+}
+
+// kind answers for one forbidden kind.
+func kind(text string, p poured) Line {
+	l := Line{Key: "kinds", Rule: "no food of the kind " + text, Verdict: Pass, Why: "no food of the drink is of this kind"}
+	groups := claims.GroupsCalled(text)
+	var there, maybe []string
+	for _, f := range p.foods {
+		switch {
+		case slices.Contains(groups, f.Group):
+			there = append(there, f.where()+", "+f.Group)
+		case f.lender != nil && slices.Contains(groups, f.lender.Group):
+			maybe = append(maybe, f.called()+" borrows its figures from "+f.lender.ID.String()+", "+f.lender.Group)
+		case f.untold():
+			maybe = append(maybe, nobodyTold(f.called()))
+		case f.Group == "" && f.lender == nil && f.ID.Table != "":
+			maybe = append(maybe, "no rule knows of which kind "+f.called()+" is")
+		}
+	}
+	switch {
+	case len(there) > 0:
+		l.Verdict, l.Why = Fails, "there is "+strings.Join(there, "; ")
+	case len(maybe) > 0:
+		l.Verdict, l.Why = CannotTell, strings.Join(maybe, "; ")
+	}
+	return l
+}
