@@ -146,7 +146,7 @@ func (g *Glass) Property(p claim.Property) (claim.Figure, error) {
 	case claim.Volume:
 		return column(a.Volume, 1), nil
 	case claim.Strength:
-		return column(a.Strength, percent), nil
+		return g.strength()
 	}
 	return g.solution(p)
 }

@@ -139,3 +139,21 @@ func BenchmarkJudge(b *testing.B) {
 		}
 	}
 }
+
+// Alcohol that nobody knows is not none: the strength of a drink with it is unknown too, and no more than
+// its most. 20 g of 1.58 g in 100 g (data/bounds.csv) in some 70 ml are 0.57 % vol.
+func TestUnknownAlcoholOfAStrength(t *testing.T) {
+	text := `drink: "x"
+serves: 1
+foods:
+  kombucha: {name: "House kombucha", group: soft drink, per: 100 g, values: {water: 93 g, sugars: 5 g, alcohol: unknown}, source: "invented"}
+build: [20 g own:kombucha, 50 g core:water-pure]
+claims: [{say: x, check: alcohol_abv() <= 0.3 %}, {say: y, check: alcohol_abv() < 1.2 %}, {say: z, check: alcohol_abv() > 1 %}]
+`
+	said := judged(t, assaytest.Core(t), text)
+	assert.Equal(t, claim.Unknown, said[0].Word, said[0].Line())
+	require.NotNil(t, said[0].Settle)
+	assert.Equal(t, "alcohol of house kombucha", said[0].Settle.What)
+	assert.EqualValues(t, "supported", said[1].Word, said[1].Line())
+	assert.EqualValues(t, "refuted", said[2].Word, said[2].Line())
+}

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"sipsum/internal/allergen"
 	"sipsum/internal/claims"
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
@@ -55,6 +56,14 @@ func beforeComma(name string) string {
 	return strings.TrimSpace(before)
 }
 
+// inWords is what the rule says, of a code of the core table with its name.
+func (x forbidden) inWords() string {
+	if name := coreNames()[x.id.Code]; x.coded && x.id.Table == coreTable {
+		return name + " (" + x.text + ")"
+	}
+	return x.text
+}
+
 // is tells whether a food is surely it.
 func (x forbidden) is(f pouredFood) bool {
 	switch {
@@ -67,6 +76,25 @@ func (x forbidden) is(f pouredFood) bool {
 	}
 	cell := f.profile().Cell(x.substance.ID)
 	return cell.Known && cell.Amount >= unit.LimitOf("what is poured as one substance", "").Low
+}
+
+// nobodyTold is said of an own food without a kind and a lender, and tellIt is what settles that.
+const (
+	nobodyTold = ": nobody told what is in it"
+	tellIt     = "state of your own food its group:, or what it borrows from with fill:"
+	meansThat  = "read the rule again: does it mean that too?"
+)
+
+// settling says what would settle reasons for which it cannot be told.
+func settling(maybe []string) (settle []string) {
+	for _, why := range maybe {
+		if strings.HasSuffix(why, nobodyTold) {
+			settle = once(settle, tellIt)
+		} else {
+			settle = once(settle, meansThat)
+		}
+	}
+	return settle
 }
 
 // maybe says why a food may be it; empty: nothing speaks for it.
@@ -82,13 +110,9 @@ func (x forbidden) maybe(f pouredFood) string {
 	case !x.coded && x.named(f.Food):
 		return name + " has it in its name"
 	case f.untold():
-		return nobodyTold(name)
+		return name + nobodyTold
 	}
 	return ""
-}
-
-func nobodyTold(name string) string {
-	return name + " is your own, and nobody told what is in it: state its group:, or what it borrows from with fill:"
 }
 
 // named tells whether the forbidden name stands within a name of a food.
@@ -116,8 +140,8 @@ func (x forbidden) known() bool {
 
 // ingredient answers for one forbidden ingredient.
 func (c Case) ingredient(text string, p poured) Line {
-	l := Line{Key: "ingredients", Rule: "no " + text, Verdict: Pass, Why: "no food of the drink is called so"}
 	x := forbiddenOf(text)
+	l := Line{Key: "ingredients", Rule: "no " + x.inWords(), Verdict: Pass, Why: "no food of the drink is called so"}
 	var there, maybe []string
 	for _, f := range p.foods {
 		if x.is(f) {
@@ -128,7 +152,7 @@ func (c Case) ingredient(text string, p poured) Line {
 	}
 	for _, t := range p.told {
 		if !x.coded && x.words.In(phrase.Words(t.text)) {
-			maybe = append(maybe, t.where+", says “"+t.text+"”")
+			maybe = append(maybe, "“"+t.text+"” stands in "+t.where)
 		}
 	}
 	switch {
@@ -136,12 +160,27 @@ func (c Case) ingredient(text string, p poured) Line {
 		l.Verdict, l.Why = Fails, "there is "+strings.Join(there, "; ")
 	case len(maybe) > 0:
 		l.Verdict, l.Why = CannotTell, strings.Join(maybe, "; ")
-		l.Settle = []string{"read the rule again: does it mean that too?"}
+		l.Settle = settling(maybe)
+	case c.declaredAs(text) != "":
+		l.Verdict, l.Why = CannotTell, "no food of the drink is called so, but as an allergen: "+c.declaredAs(text)
+		l.Settle = []string{"read the rule again: does it mean what is made of it?"}
 	case !x.known():
 		l.Verdict, l.Why = CannotTell, "no food that sipsum has is called "+text+", so that it would not know one"
 		l.Settle = []string{near(text)}
 	}
 	return l
+}
+
+// declaredAs says what is declared of a name that is an allergen too: whey is no milk by its name; empty
+// where nothing is.
+func (c Case) declaredAs(text string) string {
+	if len(allergen.LeavesOf(text)) == 0 {
+		return ""
+	}
+	if l := c.allergen(text); l.Verdict != Pass {
+		return l.Why
+	}
+	return ""
 }
 
 // near says which foods have such a name, and how else to forbid it.
@@ -165,11 +204,11 @@ func kind(text string, p poured) Line {
 	for _, f := range p.foods {
 		switch {
 		case slices.Contains(groups, f.Group):
-			there = append(there, f.where()+", "+f.Group)
+			there = append(there, f.called()+", "+f.Group+", "+f.way())
 		case f.lender != nil && slices.Contains(groups, f.lender.Group):
 			maybe = append(maybe, f.called()+" borrows its figures from "+f.lender.ID.String()+", "+f.lender.Group)
 		case f.untold():
-			maybe = append(maybe, nobodyTold(f.called()))
+			maybe = append(maybe, f.called()+nobodyTold)
 		case f.Group == "" && f.lender == nil && f.ID.Table != "":
 			maybe = append(maybe, "no rule knows of which kind "+f.called()+" is")
 		}
@@ -178,7 +217,7 @@ func kind(text string, p poured) Line {
 	case len(there) > 0:
 		l.Verdict, l.Why = Fails, "there is "+strings.Join(there, "; ")
 	case len(maybe) > 0:
-		l.Verdict, l.Why = CannotTell, strings.Join(maybe, "; ")
+		l.Verdict, l.Why, l.Settle = CannotTell, strings.Join(maybe, "; "), settling(maybe)
 	}
 	return l
 }

@@ -3,6 +3,7 @@ package houserules
 import (
 	"context"
 	"errors"
+	"strings"
 
 	"sipsum/internal/allergen"
 	"sipsum/internal/assay"
@@ -74,13 +75,15 @@ func (c Case) limit(ctx context.Context, of drink.Claim) (Line, error) {
 
 // answer takes the verdict of a claim over, and what would settle it.
 func (l *Line) answer(said claims.Said) {
-	l.Verdict, l.Why = CannotTell, said.InShort()
+	l.Verdict, l.Why = CannotTell, strings.TrimPrefix(said.InShort(), "fails: ")
 	switch holds, fails := claim.Sides(said.P); {
 	case holds:
 		l.Verdict, l.Settle = Pass, said.Remarks
 		return
 	case fails:
 		l.Verdict = Fails
+	case said.Holds() || said.Word != claim.Unknown && !said.Unclear():
+		l.Why += ", which is not sure"
 	}
 	l.Settle = said.Lines()
 }

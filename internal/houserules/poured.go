@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/drink"
 	"sipsum/internal/food"
 	"sipsum/internal/note"
+	"sipsum/internal/recipe"
 )
 
 // poured is what a drink is made of.
@@ -33,32 +34,37 @@ type told struct{ text, where string }
 func (c Case) poured() poured {
 	var p poured
 	for _, it := range c.Assay.Items {
-		way := strings.Join(it.Path, " / ")
-		switch {
-		case !it.Eaten && way == "":
-			way = "the garnish, not eaten"
-		case !it.Eaten:
-			way += ", not eaten"
-		case way == "":
-			way = "the build"
-		}
-		p.add(it.Food, it.Lender, way)
+		p.add(it.Food, it.Lender, wayOf(it))
 	}
 	for _, r := range c.Assay.Serving.Rows {
 		f := r.Profile.Food
 		if !slices.ContainsFunc(p.foods, func(x pouredFood) bool { return x.ID == f.ID }) {
-			p.add(f, r.Profile.Lender, "what a step brings")
+			p.add(f, r.Profile.Lender, "brought by a step")
 		}
 	}
 	d := c.Assay.Drink
 	for _, a := range d.Aroma {
-		p.told = append(p.told, told{a.Of, "what is smelled, " + a.Treatment})
+		p.told = append(p.told, told{a.Of, "aroma: (" + a.Treatment + ")"})
 	}
 	for i := range d.Components {
 		p.treated(d.Components[i].Steps, d.Components[i].Name)
 	}
 	p.treated(d.Finish, "the finish")
 	return p
+}
+
+// wayOf says how an item gets into the drink.
+func wayOf(it recipe.Item) string {
+	way := "in " + strings.Join(it.Path, " / ")
+	switch {
+	case !it.Eaten && len(it.Path) == 0:
+		return "on top, not eaten"
+	case !it.Eaten:
+		return way + " on top, not eaten"
+	case len(it.Path) == 0:
+		return "in the build"
+	}
+	return way
 }
 
 func (p *poured) add(f, lender *food.Food, way string) {
@@ -87,7 +93,9 @@ func (f pouredFood) called() string {
 }
 
 // where names a food and how it gets into the drink.
-func (f pouredFood) where() string { return f.called() + " in " + strings.Join(f.ways, ", ") }
+func (f pouredFood) where() string { return f.called() + " " + f.way() }
+
+func (f pouredFood) way() string { return strings.Join(f.ways, " and ") }
 
 // untold reports whether nobody has said of an own food what it is: neither its kind nor what lends to it.
 func (f pouredFood) untold() bool { return f.own && f.Group == "" && f.lender == nil }

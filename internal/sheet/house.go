@@ -44,10 +44,11 @@ func HouseInShort(s *Sheet) string {
 		parts = append(parts, fmt.Sprintf("%d pass", n))
 	}
 	if failing := s.House.Of(houserules.Fails); len(failing) > 0 {
-		parts = append(parts, fmt.Sprintf("%d fail: %s", len(failing), clean.LowerFirst(clean.Name(failing[0].Rule))))
-		if len(failing) == 1 {
-			parts[len(parts)-1] = "1 fails: " + clean.LowerFirst(clean.Name(failing[0].Rule))
+		count := "1 fails: "
+		if len(failing) > 1 {
+			count = fmt.Sprintf("%d fail, the first: ", len(failing))
 		}
+		parts = append(parts, count+clean.LowerFirst(clean.Name(failing[0].Rule)))
 	}
 	if n := len(s.House.Of(houserules.CannotTell)); n > 0 {
 		parts = append(parts, fmt.Sprintf("%d cannot be told", n))
