@@ -44,6 +44,7 @@ var laws = []law{
 	{"leaves are the mass", "Σ leaves = mass in every draw", "conservation of mass", leavesAreTheMass},
 	{"contributions add up", "contributions sum to the total, shares to 1", "design §9", contributionsAddUp},
 	{"ingredients add up", "ingredients sum to the total, shares to 1, none outside [0, 1]; those of a component to what it brings", "conservation of mass", ingredientsAddUp},
+	{"what is forbidden never passes", "a food that the file pours anywhere never passes as absent, by its code, name or kind", "a rule is kept only by what is surely so", forbiddenNeverPasses},
 	{"what is said holds", "no sentence of the brief is false in any draw with all that is unknown at its most", "a sentence for the stage says no more than is known", whatIsSaidHolds},
 	{"components add up", "components weigh what the serving weighs, and hold what it holds", "conservation of mass", componentsAddUp},
 	{"energy possible", "0 ≤ energy ≤ that of fat", "Regulation (EU) No 1169/2011, Annex XIV", energyPossible},
