@@ -48,7 +48,7 @@ const beginsHouseRules = `begin with rules: "where they stand, and when you read
 var houseKeys = grammar[HouseRules]{"a file of house rules", []key[HouseRules]{
 	text("rules", "where the rules stand and when you read them; it is printed with the answer", true, mostProse, func(h *HouseRules) *string { return &h.From }),
 	into("forbidden", "what must not be in the drink: ingredients, kinds, constituents, allergens", false, forbiddenKeys.shape(),
-		(*reader).forbidden, func(h *HouseRules) *Forbidden { return &h.Forbidden }),
+		readForbidden, func(h *HouseRules) *Forbidden { return &h.Forbidden }),
 	into("limits", "what the figures must keep to: a sentence, and the check that decides it", false, listOf(claimKeys.shape()),
 		(*reader).claims, func(h *HouseRules) *[]Claim { return &h.Limits }),
 	between("servings", "how many servings: 4, or 2 to 4", servingsOf, func(h *HouseRules) **Within { return &h.Servings }),
@@ -75,7 +75,8 @@ func ParseHouseRules(name string, text []byte) (*HouseRules, *fail.List) {
 	return h, faults
 }
 
-func (r *reader) forbidden(n ast.Node, _ string) Forbidden {
+// readForbidden reads what must not be in a drink; constituents become their ids.
+func readForbidden(r *reader, n ast.Node, _ string) Forbidden {
 	var f Forbidden
 	forbiddenKeys.read(r, &f, n)
 	named := tags{r.faults, constituent.OfDrinks, map[constituent.ID]string{}}
@@ -125,14 +126,14 @@ func inMinutes(text string) (Quantity, error) {
 // between is a key whose value lies between two ends.
 func between(name, doc string, m measurement, field func(*HouseRules) **Within) key[HouseRules] {
 	return into(name, doc, false, anyOf(shape{"type": "number"}, textShape(mostName)),
-		func(r *reader, n ast.Node, name string) *Within { return r.within(n, name, m) }, field)
+		func(r *reader, n ast.Node, name string) *Within { return within(r, n, name, m) }, field)
 }
 
 // oneEnd are the words that leave the other end open.
 var oneEnd = []struct{ word, means string }{{"at least ", "least"}, {"at most ", "most"}, {"up to ", "most"}, {"no more than ", "most"}}
 
 // within reads "at least 60 ml", "60 ml to 240 ml" or, where that says something, a figure alone.
-func (r *values) within(n ast.Node, what string, m measurement) *Within {
+func within(r *reader, n ast.Node, what string, m measurement) *Within {
 	text, ok := r.text(n, what, mostName)
 	if !ok {
 		return nil
