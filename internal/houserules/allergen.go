@@ -9,7 +9,7 @@ import (
 
 // allergen answers for one forbidden allergen, by what is declared of the drink under all of its rules.
 func (c Case) allergen(word string) Line {
-	l := Line{Key: "allergens", Rule: "no " + word + " (allergen)", Verdict: Pass, Why: "no food that was assessed has it; to a guest that is no promise"}
+	l := Line{Key: "allergens", Rule: "forbidden allergen: " + word, Verdict: Pass, Why: "not found in what was assessed: no promise to a guest"}
 	leaves := allergen.LeavesOf(word)
 	asked := func(list []string) bool {
 		return slices.ContainsFunc(list, func(leaf string) bool { return slices.Contains(leaves, leaf) })

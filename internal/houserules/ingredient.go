@@ -21,6 +21,7 @@ type forbidden struct {
 	coded     bool
 	name      string                   // what foods are called; of a code what stands before the comma of its name
 	words     phrase.List              // of the name
+	groups    []string                 // of foods that have its words
 	substance *constituent.Constituent // that has this name; nil: none has, or it is in everything
 }
 
@@ -33,7 +34,7 @@ func forbiddenOf(text string) forbidden {
 		}
 		return f
 	}
-	f.words = phraseOf(beforeComma(text))
+	f.words, f.groups = phraseOf(beforeComma(text)), claims.GroupsCalled(text)
 	if of := constituent.Said(text); len(of) == 1 && of[0].Kind == constituent.Leaf && of[0].ID != constituent.Water {
 		f.substance = of[0]
 	}
@@ -109,6 +110,8 @@ func (x forbidden) maybe(f pouredFood) string {
 		return name + " is of another table than " + x.text + ": only its name would tell"
 	case !x.coded && x.named(f.Food):
 		return name + " has it in its name"
+	case slices.Contains(x.groups, f.Group):
+		return name + " is of the kind " + f.Group
 	case f.untold():
 		return name + nobodyTold
 	}
@@ -127,8 +130,11 @@ func (x forbidden) named(f *food.Food) bool {
 
 // known tells whether foods of this name are known at all.
 func (x forbidden) known() bool {
-	if x.coded || claims.Common(x.text) || x.substance != nil {
+	if x.coded || claims.Common(x.text) {
 		return true
+	}
+	if len(constituent.Said(x.text)) > 0 { // alcohol is in foods, and none is called so
+		return false
 	}
 	for _, name := range coreNames() {
 		if x.words.In(phrase.Words(name)) {
@@ -185,6 +191,9 @@ func (c Case) declaredAs(text string) string {
 
 // near says which foods have such a name, and how else to forbid it.
 func near(text string) string {
+	if of := constituent.Said(text); len(of) > 0 {
+		return of[0].Words() + " is a constituent: if that is meant, write it under constituents:"
+	}
 	var names []string
 	for _, code := range slices.Sorted(maps.Keys(coreNames())) {
 		names = append(names, beforeComma(coreNames()[code]))

@@ -74,6 +74,9 @@ func TestLines(t *testing.T) {
 		{"what is smelled", deep, "forbidden: {ingredients: [orange peel]}", open, "aroma:"},
 		{"a technique", deep, "forbidden: {ingredients: [apple wood]}", open, "a technique of inner"},
 		{"what nobody knows", deep, "forbidden: {ingredients: [xanadu]}", open, "no food that sipsum has is called xanadu"},
+		{"a constituent among ingredients", with("20 g core:gin-45"), "forbidden: {ingredients: [alcohol]}", open, "no food that sipsum has is called alcohol"},
+		{"a kind among ingredients", with("20 g core:gin-45"), "forbidden: {ingredients: [spirits]}", open, "(core:gin-45) is of the kind spirit"},
+		{"a kind by its other foods", with("20 g core:buttermilk"), "forbidden: {ingredients: [wine]}", pass, ""},
 		{"a code of another table", deep, "forbidden: {ingredients: [\"sr:09152\"]}", open, "is of another table"},
 
 		{"a kind", deep, "forbidden: {kinds: [milk]}", fails, "core:milk-whole"},
