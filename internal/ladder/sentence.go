@@ -22,6 +22,7 @@ type Sentence struct {
 	Who         string   // as it is spoken of: "passion fruit juice", "passion syrup"
 	Pots        []string // components that an ingredient comes through, the outermost of each
 	Added       bool     // it is the constituent itself, and is added
+	As          string   // how: "added pure", or "added as sugar"
 	Least, Most float64  // ends of its share, 0 to 1; Most is NaN where nothing bounds what is unknown
 	Works       []source.Work
 }
@@ -77,7 +78,7 @@ func stronger(a, b Sentence) bool {
 func (s Serving) sentence(b book, w speaker, others [][]int, kind string, c *constituent.Constituent) (Sentence, bool) {
 	of := b.standing(w.rows, others)
 	step, ok := highest(of)
-	if !ok || tautology(w.word, c) && !s.bears(w, c) || step.rung == Some && !Worth(c, of.Amount, s.Ml) {
+	if !ok || SaysNothing(w.word, c) && !s.bears(w, c) || step.rung == Some && !Worth(c, of.Amount, s.Ml) {
 		return Sentence{}, false
 	}
 	out := Sentence{Rung: step.rung, Constituent: c, Component: w.component, Who: w.word, Least: of.Least, Most: of.Most}
@@ -91,7 +92,7 @@ func (s Serving) sentence(b book, w speaker, others [][]int, kind string, c *con
 		out.Food = w.food.ID
 	}
 	as, added := w.added(s.Pot, c)
-	if out.Added = added; added {
+	if out.Added, out.As = added, as; added {
 		out.Text = clean.UpperFirst(said(step.added, of, append(fill, "{as}", as)...)) + "."
 		return out, true
 	}
@@ -119,6 +120,19 @@ func (w speaker) called() string {
 		pots = append(pots, "the "+clean.Name(pot))
 	}
 	return The(w.word) + " of " + clean.Listed(pots)
+}
+
+// Instead says in a few words what is so where somebody would credit another: "the apple juice
+// brings more". Of who does not lead it says nothing.
+func (s Sentence) Instead() string {
+	much, who := map[Rung]string{All: "all", NearlyAll: "nearly all", Most: "most", Lead: "more"}[s.Rung], The(s.Who)
+	switch {
+	case much == "":
+		return ""
+	case s.Added:
+		return much + " " + is(s.Constituent) + " " + s.As
+	}
+	return who + " brings " + much
 }
 
 // is agrees with a constituent.

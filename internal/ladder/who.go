@@ -97,7 +97,7 @@ func (s Serving) misleads(b book, w speaker, foods []speaker, c *constituent.Con
 			most, top = inside, f
 		}
 	}
-	if top.food == nil || suggested[top.word] || tautology(top.word, c) && !s.bears(top, c) {
+	if top.food == nil || suggested[top.word] || SaysNothing(top.word, c) && !s.bears(top, c) {
 		return false
 	}
 	for _, is := range suggested {
@@ -166,8 +166,8 @@ func (w speaker) added(pot *ledger.Pot, c *constituent.Constituent) (as string, 
 	return "added as " + w.word, true
 }
 
-// tautology reports whether a name says already what its bearer brings: sugar brings the sugars.
-func tautology(word string, c *constituent.Constituent) bool {
+// SaysNothing reports whether a name says already what its bearer brings: sugar brings the sugars.
+func SaysNothing(word string, c *constituent.Constituent) bool {
 	name, what := strings.Fields(strings.ToLower(word)), strings.ToLower(c.Words())
 	if len(name) == 0 || strings.HasPrefix(what, name[len(name)-1]) {
 		return true

@@ -1,0 +1,117 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/constituent"
+	"sipsum/internal/ladder"
+	"sipsum/internal/taste"
+)
+
+// way is a taste that a change makes more or less of.
+type way struct {
+	taste taste.Taste
+	more  bool
+	words string
+}
+
+var ways = []way{{taste.Sweet, true, "sweeter"}, {taste.Sweet, false, "less sweet"}, {taste.Sour, true, "sourer"}, {taste.Sour, false, "less sour"}}
+
+// notice finds the smallest change of a line of the build that a judge notices.
+func (p *proposer) notice() (*Change, error) {
+	was := taste.Of(p.base.Glass())
+	if was.Why != "" {
+		return nil, nil
+	}
+	var goals []goal
+	for _, w := range ways {
+		goals = append(goals, func(a *assay.Assay) (float64, bool) {
+			by, ok := p.shift(was, taste.Of(a.Glass()), w.taste)
+			if !w.more {
+				by = -by
+			}
+			return by - noticeable(was, w.taste), ok
+		})
+	}
+	moves, err := p.moves(p.written(p.s.Assay.Drink.Build), goals)
+	if err != nil {
+		return nil, err
+	}
+	for _, m := range moves {
+		to, a, err := p.reach(m, p.fits)
+		if err != nil {
+			return nil, err
+		}
+		if a != nil {
+			c := p.change(ChangeNotice, m, to, a)
+			by, _ := p.shift(was, taste.Of(a.Glass()), ways[m.what].taste)
+			c.Short = fmt.Sprintf("%s by %.0f %%", ways[m.what].words, math.Abs(hundred*by))
+			if told := effectsTold(c.Effects, len(a.Chemistry.Unseen) > 0); told != "" {
+				c.Short += ", " + told
+			}
+			c.What = "about the least a judge notices: " + c.Short
+			return c, nil
+		}
+	}
+	return nil, nil
+}
+
+// shift is the share by which a taste changes, with what is unknown of it at its most; ok is false
+// where it is withheld, or too little to be tasted.
+func (p *proposer) shift(was, now taste.Profile, of taste.Taste) (by float64, ok bool) {
+	if of == taste.Sweet {
+		sugars := constituent.Must(constituent.Sugar)
+		if !ladder.Worth(sugars, p.base.Serving.Central(sugars.ID)*sugars.PerGram, p.base.Volume.Mean) {
+			return 0, false
+		}
+		by = (now.Sweet.Mean - was.Sweet.Mean) / was.Sweet.WithBounds
+		return by, was.Sweet.Why == "" && now.Sweet.Why == "" && !math.IsNaN(by)
+	}
+	a, b := was.Sour.Titratable, now.Sour.Titratable
+	if a.Why != "" || b.Why != "" || was.Sour.Hardly || now.Sour.Hardly {
+		return 0, false
+	}
+	by = b.Mean/a.Mean - 1
+	return by, !math.IsNaN(by)
+}
+
+// noticeable is the share of a taste that a judge notices (data/taste_differences.csv). It moves with
+// the mixture, and how strong the mixtures were nobody has said where we read it: so it is the end at
+// which most is wanted, but for what is sweet and not sour.
+func noticeable(was taste.Profile, of taste.Taste) float64 {
+	d := taste.Noticed(of)
+	if of == taste.Sweet && was.Sour.Hardly {
+		return d.Low / hundred
+	}
+	return d.High / hundred
+}
+
+// effectsTold are the sugars and the pH of a change; a pH that rests on constants from memory bears
+// the mark.
+func effectsTold(list []Effect, fromMemory bool) string {
+	var told []string
+	for _, e := range list {
+		by := e.To - e.From
+		switch e.Key {
+		case string(constituent.Sugar):
+			if text := fmt.Sprintf("%.1f g", math.Abs(by)); text != "0.0 g" {
+				told = append(told, sign(by)+text+" sugars")
+			}
+		case "ph":
+			if text := fmt.Sprintf("%.2f", math.Abs(by)); text != "0.00" {
+				told = append(told, daggered("pH "+sign(by)+text, fromMemory))
+			}
+		}
+	}
+	return strings.Join(told, ", ")
+}
+
+func sign(x float64) string {
+	if x < 0 {
+		return "−"
+	}
+	return "+"
+}
