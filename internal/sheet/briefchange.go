@@ -13,6 +13,7 @@ import (
 	"sipsum/internal/clean"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/taste"
 	"sipsum/internal/unit"
 )
 
@@ -50,7 +51,7 @@ type Again struct {
 // failing claim, else a glass that overflows, else the smallest of a line of the build that a judge
 // notices. What no run bears out is not proposed.
 func Propose(ctx context.Context, s *Sheet, again Again) error {
-	p := &proposer{ctx: ctx, s: s, again: again, runs: int(unit.LimitOf("runs for the change of a brief", "").High), tried: map[string]*assay.Assay{}}
+	p := &proposer{ctx: ctx, s: s, again: again, runs: int(unit.LimitOf("runs for the change of a brief", "").High), tried: map[string]*assay.Assay{}, tastes: map[*assay.Assay]taste.Profile{}}
 	base, err := p.run(nil)
 	if err != nil {
 		return err
@@ -82,6 +83,8 @@ type proposer struct {
 	runs  int // that are left
 	base  *assay.Assay
 	tried map[string]*assay.Assay // by line: with a tenth more of it
+
+	tastes map[*assay.Assay]taste.Profile
 }
 
 // run calculates the drink at central values; nil: with these amounts it cannot be made.
@@ -97,9 +100,9 @@ func (p *proposer) run(other amount.Amounts) (*assay.Assay, error) {
 	return a, err
 }
 
-// goal is what a change is for: a number that is below zero as written and must not be. ok is false
-// where nobody can tell.
-type goal func(*assay.Assay) (x float64, ok bool)
+// goal is what a change is for: a number that is below zero for the drink as written (before), and
+// must not be. ok is false where nobody can tell.
+type goal func(before, after *assay.Assay) (x float64, ok bool)
 
 // move is a line with the factor that its amount wants for a goal, by its slope.
 type move struct {
@@ -123,11 +126,11 @@ func (p *proposer) moves(lines []drink.Line, goals []goal) ([]move, error) {
 			return nil, err
 		}
 		for i, g := range goals {
-			before, ok := g(p.base)
+			before, ok := g(p.base, p.base)
 			if a == nil || !ok || !(before < 0) {
 				continue
 			}
-			after, ok := g(a)
+			after, ok := g(p.base, a)
 			slope := (after - before) / math.Log(probe)
 			factor := -before / slope
 			if ok && !math.IsNaN(factor) && factor >= math.Log(ends.Low) && factor <= math.Log(ends.High) {
@@ -155,40 +158,86 @@ func (p *proposer) amounts(line drink.Line, number float64) amount.Amounts {
 	return amount.Amounts{line.Path: other}
 }
 
-// reach finds the least amount, as the bar's scale can weigh it, at which a run bears a move out: by
-// its slope first, then between the last amount that was too little and the least that was enough.
-func (p *proposer) reach(m move, borne func(*assay.Assay, amount.Amounts) (bool, error)) (to float64, after *assay.Assay, err error) {
+// proof is how a move is borne out: by a run with the draws, as far as that is wanted, which knows
+// what was read. Without readings the central values are those of the draws.
+type proof struct {
+	drawn bool
+	want  assay.Want
+	holds func(after *assay.Assay) bool
+}
+
+// borne is a move that a run has borne out, with the drink before and after it.
+type borne struct {
+	to            float64
+	before, after *assay.Assay
+}
+
+// reach finds the least amount, as the bar's scale can weigh it, that a move wants; nil: no run bears
+// it out.
+func (p *proposer) reach(m move, by proof) (*borne, error) {
+	to, after, err := p.search(m)
+	if after == nil || err != nil {
+		return nil, err
+	}
+	if !by.drawn {
+		if !by.holds(after) {
+			return nil, nil
+		}
+		return &borne{to, p.base, after}, nil
+	}
+	const most = 3 // runs with draws: our own bound, they take their time
+	for range most {
+		drawn, err := p.again.Drawn.Run(p.ctx, p.amounts(m.line, to), by.want)
+		if err != nil {
+			return nil, p.ctx.Err()
+		}
+		x, ok := m.goal(p.s.Assay, drawn)
+		switch {
+		case !ok:
+			return nil, nil
+		case x >= 0 && by.holds(drawn):
+			return &borne{to, p.s.Assay, drawn}, nil
+		}
+		short := -x
+		if x >= 0 { // it is enough at central values, and not yet in as many draws as it has to be
+			const more = 0.2 // of the way: our own bound
+			short = more * math.Abs(m.factor*m.slope)
+		}
+		further := p.weighed(m.line, to*math.Exp(short/m.slope))
+		if further <= 0 || further == to {
+			return nil, nil
+		}
+		to = further
+	}
+	return nil, nil
+}
+
+// search finds the amount at central values: by the slope of a move first, then between the last
+// amount that was too little and the least that was enough.
+func (p *proposer) search(m move) (to float64, after *assay.Assay, err error) {
 	const most = 6
 	type point struct{ factor, x float64 }
-	short, _ := m.goal(p.base)
+	short, _ := m.goal(p.base, p.base)
 	little, enough, written := point{0, short}, point{}, m.line.Amount.Number
 	for factor, try := m.factor, 0; try < most; try++ {
 		number := p.weighed(m.line, written*math.Exp(factor))
 		if number <= 0 || number == written || number == to {
 			break
 		}
-		other := p.amounts(m.line, number)
-		a, err := p.run(other)
+		a, err := p.run(p.amounts(m.line, number))
 		if err != nil {
 			return 0, nil, err
 		}
 		if a == nil {
 			break
 		}
-		x, ok := m.goal(a)
+		x, ok := m.goal(p.base, a)
 		if !ok {
 			break
 		}
 		if here := (point{math.Log(number / written), x}); x < 0 {
 			little = here
 		} else {
-			ok, err := borne(a, other)
-			if err != nil {
-				return 0, nil, err
-			}
-			if !ok {
-				break
-			}
 			enough, to, after = here, number, a
 		}
 		if after == nil {
@@ -226,10 +275,11 @@ func (p *proposer) written(lines []drink.Line) []drink.Line {
 }
 
 // change tells of a move that a run has borne out.
-func (p *proposer) change(kind string, m move, to float64, after *assay.Assay) *Change {
-	c := &Change{Kind: kind, Path: m.line.Path, Of: p.pours(m.line), From: m.line.Amount.Number, To: to, Unit: m.line.Amount.Measure.Name}
-	c.Effects = p.effects(after)
-	return c
+func (p *proposer) change(kind string, line drink.Line, b *borne) *Change {
+	return &Change{
+		Kind: kind, Path: line.Path, Of: p.pours(line), From: line.Amount.Number, To: b.to, Unit: line.Amount.Measure.Name,
+		Effects: effects(b.before, b.after),
+	}
 }
 
 // pours names what a line pours as a bar does.
@@ -244,7 +294,7 @@ func (p *proposer) pours(line drink.Line) string {
 }
 
 // effects are what a change does to the figures that a brief leads with.
-func (p *proposer) effects(after *assay.Assay) []Effect {
+func effects(before, after *assay.Assay) []Effect {
 	var list []Effect
 	add := func(key, unit string, from, to float64) {
 		if !math.IsNaN(from) && !math.IsNaN(to) && from != to {
@@ -252,15 +302,15 @@ func (p *proposer) effects(after *assay.Assay) []Effect {
 		}
 	}
 	grams := func(a *assay.Assay) float64 { return a.Serving.Central(constituent.Sugar) }
-	add(string(constituent.Sugar), "g", grams(p.base), grams(after))
+	add(string(constituent.Sugar), "g", grams(before), grams(after))
 	meter := func(a *assay.Assay) float64 {
 		if a.Chemistry == nil || a.Chemistry.PHMeter.Why != "" || a.Chemistry.PHMeter.Unit == "" {
 			return math.NaN()
 		}
 		return a.Chemistry.PHMeter.Mean
 	}
-	add("ph", "", meter(p.base), meter(after))
-	add("volume", "ml", p.base.Volume.Mean, after.Volume.Mean)
+	add("ph", "", meter(before), meter(after))
+	add("volume", "ml", before.Volume.Mean, after.Volume.Mean)
 	return list
 }
 
@@ -273,44 +323,35 @@ func overflows(a *assay.Assay) (by float64, is bool) {
 	return by, by > 0
 }
 
-// fits reports whether a serving with other amounts fits its glass: at central values, and as the
-// draws have it, which know what was read.
-func (p *proposer) fits(a *assay.Assay, other amount.Amounts) (bool, error) {
-	if _, is := overflows(a); a.Drink.Glass == nil || is {
-		return !is, nil
-	}
-	const near = 0.9 // of a glass: our own bound, no reading moves a volume by a tenth
-	if a.Volume.Mean < near*a.Drink.Glass.Base() {
-		return true, nil
-	}
-	drawn, err := p.again.Drawn.Run(p.ctx, other, assay.Want{})
-	if err != nil {
-		return false, p.ctx.Err()
-	}
-	_, is := overflows(drawn)
-	return !is, nil
+// fits reports whether a serving fits its glass.
+func fits(a *assay.Assay) bool {
+	_, over := overflows(a)
+	return !over
 }
 
 // mendGlass finds the smallest change with which the serving fits its glass.
 func (p *proposer) mendGlass() (*Change, error) {
-	if _, is := overflows(p.base); !is {
+	if fits(p.s.Assay) || fits(p.base) {
 		return nil, nil
 	}
-	moves, err := p.moves(p.written(p.s.Assay.Drink.Build), []goal{func(a *assay.Assay) (float64, bool) {
+	moves, err := p.moves(p.written(p.s.Assay.Drink.Build), []goal{func(_, a *assay.Assay) (float64, bool) {
 		by, _ := overflows(a)
 		return -by, true
 	}})
+	if err != nil {
+		return nil, err
+	}
 	for _, m := range moves {
-		to, a, err := p.reach(m, p.fits)
+		b, err := p.reach(m, proof{drawn: true, holds: fits})
 		if err != nil {
 			return nil, err
 		}
-		if a != nil {
-			c := p.change(ChangeGlass, m, to, a)
-			c.What = "it fits the glass of " + a.Drink.Glass.String()
+		if b != nil {
+			c := p.change(ChangeGlass, m.line, b)
+			c.What = "it fits the glass of " + b.after.Drink.Glass.String()
 			c.Short = c.What
 			return c, nil
 		}
 	}
-	return nil, err
+	return nil, nil
 }

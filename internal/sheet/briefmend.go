@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"sipsum/internal/amount"
 	"sipsum/internal/assay"
 	verdicts "sipsum/internal/claim"
 	"sipsum/internal/claims"
@@ -46,37 +45,30 @@ func (p *proposer) mendClaim() (*Change, error) {
 // draws as a claim has to that holds. A run with the draws says whether it does.
 func (p *proposer) mend(said claims.Said, read *verdicts.Claim, lines []drink.Line) (*Change, error) {
 	short, ok := shortOf(said.Outcome.Margin)
-	before, known := p.margin(p.base, read)
-	if !ok || !known {
+	if !ok {
 		return nil, nil
 	}
-	moves, err := p.moves(lines, []goal{func(a *assay.Assay) (float64, bool) {
-		now, ok := p.margin(a, read)
-		return now - before - short, ok
+	moves, err := p.moves(lines, []goal{func(before, after *assay.Assay) (float64, bool) {
+		was, known := p.margin(before, read)
+		now, ok := p.margin(after, read)
+		return now - was - short, ok && known
 	}})
 	if err != nil {
 		return nil, err
 	}
 	held := 0.0
-	holds := func(_ *assay.Assay, other amount.Amounts) (bool, error) {
-		drawn, err := p.again.Drawn.Run(p.ctx, other, assay.Want{Chemistry: read.OfLiquid(), Draws: true})
-		if err != nil {
-			return false, p.ctx.Err()
-		}
+	holds := func(drawn *assay.Assay) bool {
 		v, err := read.Check(claims.NewGlass(drawn, p.declared))
-		if err != nil || !v.Holds() {
-			return false, nil
-		}
 		held = v.P
-		return true, nil
+		return err == nil && v.Holds()
 	}
 	for _, m := range moves[:min(len(moves), 2)] { // a run with draws takes its time
-		to, a, err := p.reach(m, holds)
+		b, err := p.reach(m, proof{drawn: true, want: assay.Want{Chemistry: read.OfLiquid(), Draws: true}, holds: holds})
 		if err != nil {
 			return nil, err
 		}
-		if a != nil {
-			c := p.change(ChangeClaim, m, to, a)
+		if b != nil {
+			c := p.change(ChangeClaim, m.line, b)
 			c.What = fmt.Sprintf("then “%s” holds in %.0f of 100", clean.Prose(strings.TrimSuffix(said.Say, ".")), math.Floor(hundred*held))
 			c.Short = fmt.Sprintf("then the claim holds in %.0f of 100", math.Floor(hundred*held))
 			return c, nil

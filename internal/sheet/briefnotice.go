@@ -22,14 +22,14 @@ var ways = []way{{taste.Sweet, true, "sweeter"}, {taste.Sweet, false, "less swee
 
 // notice finds the smallest change of a line of the build that a judge notices.
 func (p *proposer) notice() (*Change, error) {
-	was := taste.Of(p.base.Glass())
-	if was.Why != "" {
+	if p.tasteOf(p.base).Why != "" {
 		return nil, nil
 	}
 	var goals []goal
 	for _, w := range ways {
-		goals = append(goals, func(a *assay.Assay) (float64, bool) {
-			by, ok := p.shift(was, taste.Of(a.Glass()), w.taste)
+		goals = append(goals, func(before, after *assay.Assay) (float64, bool) {
+			was := p.tasteOf(before)
+			by, ok := shift(before, was, taste.Of(after.Glass()), w.taste)
 			if !w.more {
 				by = -by
 			}
@@ -40,31 +40,46 @@ func (p *proposer) notice() (*Change, error) {
 	if err != nil {
 		return nil, err
 	}
+	by := proof{drawn: len(p.s.Assay.Readings) > 0, want: assay.Want{Chemistry: true, Draws: true}, holds: fits}
 	for _, m := range moves {
-		to, a, err := p.reach(m, p.fits)
+		b, err := p.reach(m, by)
 		if err != nil {
 			return nil, err
 		}
-		if a != nil {
-			c := p.change(ChangeNotice, m, to, a)
-			by, _ := p.shift(was, taste.Of(a.Glass()), ways[m.what].taste)
-			c.Short = fmt.Sprintf("%s by %.0f %%", ways[m.what].words, math.Abs(hundred*by))
-			if told := effectsTold(c.Effects, len(a.Chemistry.Unseen) > 0); told != "" {
-				c.Short += ", " + told
-			}
-			c.What = "about the least a judge notices: " + c.Short
-			return c, nil
+		if b != nil {
+			return p.noticed(m, b), nil
 		}
 	}
 	return nil, nil
 }
 
+// noticed tells what a change does.
+func (p *proposer) noticed(m move, b *borne) *Change {
+	c := p.change(ChangeNotice, m.line, b)
+	by, _ := shift(b.before, p.tasteOf(b.before), taste.Of(b.after.Glass()), ways[m.what].taste)
+	c.Short = fmt.Sprintf("%s by %.0f %%", ways[m.what].words, math.Abs(hundred*by))
+	if told := effectsTold(c.Effects, len(b.after.Chemistry.Unseen) > 0); told != "" {
+		c.Short += ", " + told
+	}
+	c.What = "about the least a judge notices: " + c.Short
+	return c
+}
+
+// tasteOf gives the numbers beside the tastes of the drink as written; they are kept.
+func (p *proposer) tasteOf(a *assay.Assay) taste.Profile {
+	if t, ok := p.tastes[a]; ok {
+		return t
+	}
+	p.tastes[a] = taste.Of(a.Glass())
+	return p.tastes[a]
+}
+
 // shift is the share by which a taste changes, with what is unknown of it at its most; ok is false
 // where it is withheld, or too little to be tasted.
-func (p *proposer) shift(was, now taste.Profile, of taste.Taste) (by float64, ok bool) {
+func shift(before *assay.Assay, was, now taste.Profile, of taste.Taste) (by float64, ok bool) {
 	if of == taste.Sweet {
 		sugars := constituent.Must(constituent.Sugar)
-		if !ladder.Worth(sugars, p.base.Serving.Central(sugars.ID)*sugars.PerGram, p.base.Volume.Mean) {
+		if !ladder.Worth(sugars, before.Serving.Central(sugars.ID)*sugars.PerGram, before.Volume.Mean) {
 			return 0, false
 		}
 		by = (now.Sweet.Mean - was.Sweet.Mean) / was.Sweet.WithBounds
