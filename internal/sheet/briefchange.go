@@ -278,7 +278,7 @@ func (p *proposer) written(lines []drink.Line) []drink.Line {
 func (p *proposer) change(kind string, line drink.Line, b *borne) *Change {
 	return &Change{
 		Kind: kind, Path: line.Path, Of: p.pours(line), From: line.Amount.Number, To: b.to, Unit: line.Amount.Measure.Name,
-		Effects: effects(b.before, b.after),
+		Effects: p.effects(b.before, b.after),
 	}
 }
 
@@ -294,7 +294,7 @@ func (p *proposer) pours(line drink.Line) string {
 }
 
 // effects are what a change does to the figures that a brief leads with.
-func effects(before, after *assay.Assay) []Effect {
+func (p *proposer) effects(before, after *assay.Assay) []Effect {
 	var list []Effect
 	add := func(key, unit string, from, to float64) {
 		if !math.IsNaN(from) && !math.IsNaN(to) && from != to {
@@ -309,7 +309,9 @@ func effects(before, after *assay.Assay) []Effect {
 		}
 		return a.Chemistry.PHMeter.Mean
 	}
-	add("ph", "", meter(before), meter(after))
+	if !math.IsNaN(meter(p.s.Assay)) { // the brief tells it
+		add("ph", "", meter(before), meter(after))
+	}
 	add("volume", "ml", before.Volume.Mean, after.Volume.Mean)
 	return list
 }

@@ -30,10 +30,14 @@ func (p *proposer) notice() (*Change, error) {
 		goals = append(goals, func(before, after *assay.Assay) (float64, bool) {
 			was := p.tasteOf(before)
 			by, ok := shift(before, was, taste.Of(after.Glass()), w.taste)
-			if !w.more {
-				by = -by
+			if p.withheld(w.taste) {
+				return 0, false
 			}
-			return by - noticeable(was, w.taste), ok
+			// As logarithms: a taste goes with an amount by a power of it.
+			if !w.more {
+				return math.Log1p(-noticeable(was, w.taste)) - math.Log1p(by), ok
+			}
+			return math.Log1p(by) - math.Log1p(noticeable(was, w.taste)), ok
 		})
 	}
 	moves, err := p.moves(p.written(p.s.Assay.Drink.Build), goals)
@@ -63,6 +67,13 @@ func (p *proposer) noticed(m move, b *borne) *Change {
 	}
 	c.What = "about the least a judge notices: " + c.Short
 	return c
+}
+
+// withheld reports whether the brief itself does not tell a taste: central values may, where the draws
+// are too far apart.
+func (p *proposer) withheld(of taste.Taste) bool {
+	t := p.tasteOf(p.s.Assay)
+	return of == taste.Sour && t.Sour.Titratable.Why != "" || of == taste.Sweet && t.Sweet.Why != ""
 }
 
 // tasteOf gives the numbers beside the tastes of the drink as written; they are kept.
@@ -113,7 +124,7 @@ func effectsTold(list []Effect, fromMemory bool) string {
 		switch e.Key {
 		case string(constituent.Sugar):
 			if text := fmt.Sprintf("%.1f g", math.Abs(by)); text != "0.0 g" {
-				told = append(told, sign(by)+text+" sugars")
+				told = append(told, text+" "+map[bool]string{true: "more", false: "less"}[by > 0]+" sugars")
 			}
 		case "ph":
 			if text := fmt.Sprintf("%.2f", math.Abs(by)); text != "0.00" {
