@@ -63,7 +63,7 @@ func (p *proposer) mend(said claims.Said, read *verdicts.Claim, lines []drink.Li
 		return err == nil && v.Holds()
 	}
 	for _, m := range moves[:min(len(moves), 2)] { // a run with draws takes its time
-		b, err := p.reach(m, proof{drawn: true, want: assay.Want{Chemistry: read.OfLiquid(), Draws: true}, holds: holds})
+		b, err := p.reach(m, proof{want: assay.Want{Chemistry: read.OfLiquid(), Draws: true}, holds: holds})
 		if err != nil {
 			return nil, err
 		}

@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 	"slices"
+	"strings"
 
 	"sipsum/internal/amount"
 	"sipsum/internal/assay"
@@ -78,7 +79,11 @@ func noticed(broken say, c *sheet.Change, was, now taste.Profile) {
 		}
 		return !(up && down)
 	}
-	if sweeter >= sweet-1e-3 && !oneWay(was.Sweet.Result, now.Sweet.Result) || sourer >= sour-1e-3 && !oneWay(was.Sour.Titratable.Result, now.Sour.Titratable.Result) {
+	a, b := was.Sweet.Result, now.Sweet.Result
+	if strings.Contains(c.Short, "sour") {
+		a, b = was.Sour.Titratable.Result, now.Sour.Titratable.Result
+	}
+	if !oneWay(a, b) {
 		broken(1, "%s: not in every draw", c.What)
 	}
 }

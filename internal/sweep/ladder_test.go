@@ -23,10 +23,11 @@ var rungShares = map[ladder.Rung][2]float64{
 // what those who speak do not know at nothing and what others do not know at its most, and the other
 // way round.
 func theLadderHolds(s *subject, broken say) {
+	page := strings.Join(strings.Fields(s.pages["evidence"]), " ")
 	for _, c := range s.sheet.Evidence.Categories {
 		for _, said := range c.Sentences {
 			s.bears(said, broken)
-			if len(said.Works) == 0 {
+			if len(said.Works) == 0 || !strings.Contains(page, said.Text+"” [") {
 				broken(1, "%s Nobody is cited.", said.Text)
 			}
 			if brought := strings.ToLower(said.Constituent.Words()); strings.HasPrefix(strings.ToLower(said.Text), "the "+brought+" brings") {
