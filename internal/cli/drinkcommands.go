@@ -29,6 +29,7 @@ type view struct {
 	findings         func(*sheet.Sheet) bool      // something needs a decision: exit code 3
 	silent           bool                         // and its page does not say what
 	claims           bool                         // it judges the claims of the drink
+	proposes         bool                         // it says what to change, and judges the claims for that
 	said             func() (*drink.Claim, error) // one in their place; nil: nobody can give one
 	house            bool                         // it answers house rules
 
@@ -57,7 +58,7 @@ func (a *app) command(v view) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			ask := asked{rules: rules, degassed: degassed, next: v.reads, whole: form == formatJSON, claims: v.claims, house: v.house, houseFile: house}
+			ask := asked{rules: rules, degassed: degassed, next: v.reads, whole: form == formatJSON, claims: v.claims, change: v.proposes, house: v.house, houseFile: house}
 			if v.said != nil {
 				if ask.said, err = v.said(); err != nil {
 					return err

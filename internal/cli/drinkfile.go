@@ -40,7 +40,8 @@ type asked struct {
 
 	degassed bool // the pH when the gas has left
 
-	claims bool         // the verdicts on its claims
+	claims bool         // the verdicts on its claims, with the nearest world of each
+	change bool         // what to change, and the verdicts alone
 	said   *drink.Claim // in the place of the file's own claims
 
 	house     bool   // the answers to house rules
@@ -111,9 +112,11 @@ func (a drinks) calculate(ctx context.Context, found *recipe.Recipe, ask asked, 
 	if ask.why != "" || judged {
 		ens.Journal = &estimate.Journal{}
 	}
-	result, err := assay.Prepare(found, ens).Run(ctx, nil, assay.Want{
+	verdicts := ask.change && len(found.Drink.Claims) > 0
+	plan := assay.Prepare(found, ens)
+	result, err := plan.Run(ctx, nil, assay.Want{
 		Figures: slices.Concat(evidence.Constituents(found.Drink), claims.Constituents(found.Drink)), Whole: ask.whole, Intervals: true, Chemistry: true,
-		Why: ask.why, Next: ask.next || judged, Draws: judged, Degassed: ask.degassed,
+		Why: ask.why, Next: ask.next || judged, Draws: judged || verdicts, Degassed: ask.degassed,
 	})
 	if err != nil {
 		return nil, err
@@ -130,10 +133,20 @@ func (a drinks) calculate(ctx context.Context, found *recipe.Recipe, ask asked, 
 	if err == nil && house != nil {
 		err = sheet.JudgeHouse(ctx, s, house, lib.works(ctx))
 	}
-	if err != nil || !claimed {
-		return s, err
+	switch {
+	case err != nil:
+	case claimed:
+		err = sheet.Judge(ctx, s, lib.works(ctx), a.again(lib))
+	case ask.change:
+		if err = sheet.Judge(ctx, s, lib.works(ctx), nil); err == nil {
+			central := assay.Prepare(found, estimate.Ensemble{Seed: a.options.seed, N: 1})
+			if ens.Journal != nil { // which is of one run
+				plan = assay.Prepare(found, estimate.Ensemble{Seed: ens.Seed, N: ens.N})
+			}
+			err = sheet.Propose(ctx, s, sheet.Again{Central: central, Drawn: plan})
+		}
 	}
-	return s, sheet.Judge(ctx, s, lib.works(ctx), a.again(lib))
+	return s, err
 }
 
 // again calculates drinks at central values.

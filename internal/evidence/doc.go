@@ -9,14 +9,13 @@
 // measured, the view gives the serving's figure, the part that the coffee alone
 // (compare-with) brings, the parts by component, and the works behind the
 // figures. The coffee alone is assay.Assay's: of one that is only used inside other
-// components it is what they take, as it was made. Sentences state the leading
-// contribution with its interval, only where the figure rests on seen sources; of a
-// substance poured as such they say that, since it brings nothing but itself. What is worth saying
-// at all, and from how much on, is data/worth.csv.
+// components it is what they take, as it was made. Sentences say who brings each constituent, by
+// the highest rung of the ladder (package ladder) that holds whatever is unknown, only where the figure
+// rests on sources that were seen and no part that counts is from memory; the strongest stands
+// first. What is worth saying at all, and from how much on, is data/worth.csv.
 //
 // # Limits
 //
 // Amounts are not intensities: no taste index, threshold or interaction is
-// applied. A share is of the known amount; where something is unknown the
-// sentence says so.
+// applied.
 package evidence

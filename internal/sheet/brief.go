@@ -11,6 +11,8 @@ type Brief struct {
 	Senses  []Sense
 	Read    Read // what disagrees stands on the screen
 	Say     []Said
+	Dont    *DontSay // nil: nothing tempting is wrong
+	Change  *Change  // nil: none was looked for, or none is worth making
 	Next    *Next    // nil: nothing that anybody could read would narrow it
 	Gap     *Gapping // the unknown that matters most; nil: all is known
 	Mind    []string // a glass that overflows, what is kept too long
@@ -59,6 +61,8 @@ func BriefOf(of *Sheet) *Brief {
 	}
 	b.Senses = append(b.Senses, t.body(), t.sparkle())
 	b.Say = s.say(b.Senses, c)
+	b.Dont = s.dontSay(b.Senses)
+	b.Change = s.Change
 	b.Next = s.next(b.Senses)
 	b.Gap = s.gapping(b.Senses)
 	b.Mind = s.mind()

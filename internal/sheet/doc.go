@@ -25,9 +25,13 @@
 // the kitchen, and one that has no row yet makes the card say that there is more to ask).
 //
 // A brief (brief.go) is one screen: five senses with their figures and the ingredients that bring
-// them, what may surely be said, the reading to take next, and what a guest must know. A sentence
-// of it holds in every draw with all that nobody has measured at its most against it, which is more
-// than the evidence asks: that is of the ends of intervals. What has no room a form counts.
+// them, what may surely be said, what is tempting to say and does not hold (briefdont.go), the reading
+// to take next, the one change worth making (briefchange.go), and what a guest must know. A sentence
+// of it holds in every draw with all that nobody has measured at its most against it; who brings what
+// is said in the words of the evidence (package ladder). A change is of one written amount: the smallest
+// that mends a failing claim (briefmend.go), else a glass that overflows, else the least that a judge
+// notices (briefnotice.go); found at central values (briefsearch.go) and borne out by a run with the
+// draws. What has no room a form counts.
 //
 // Cards, their workings and the declarations are made when they are asked for, and once.
 //

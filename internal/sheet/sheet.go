@@ -28,6 +28,7 @@ type Sheet struct {
 	Evidence evidence.View
 	Works    []source.Work      // behind the figures, in order of first use
 	Said     []claims.Said      // the claims of the drink with their verdicts, once they are judged
+	Change   *Change            // the one worth making, once it was looked for; nil: none
 	House    *houserules.Answer // to house rules, once they are judged; nil if there are none
 	PHWorks  PHWorks
 	Rules    []string // label rules, in the order asked for

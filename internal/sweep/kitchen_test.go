@@ -16,9 +16,11 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
 	"sipsum/internal/evidence"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
+	"sipsum/internal/recipe"
 	"sipsum/internal/report/json"
 	"sipsum/internal/report/text"
 	"sipsum/internal/sheet"
@@ -107,6 +109,16 @@ func (k *kitchen) run(text string, o assaytest.Options) (*assay.Assay, error) {
 	return assaytest.Run(context.Background(), d, faults, k, o)
 }
 
+// plan is a drink that was calculated, to be run again with other amounts.
+func (k *kitchen) plan(text string, draws int) *assay.Plan {
+	d, faults := drink.Parse("swept.drink.yaml", []byte(text), nil)
+	r, err := recipe.Find(context.Background(), d, faults, k)
+	if err != nil {
+		panic(err)
+	}
+	return assay.Prepare(r, estimate.Ensemble{Seed: 1, N: draws + 1})
+}
+
 // subject is a drink with everything that is printed of it.
 type subject struct {
 	name, text string
@@ -152,6 +164,10 @@ func (k *kitchen) serve(name, text string) (s *subject, refused *refusal) {
 	s = &subject{name: name, text: text, kitchen: k, assay: a, pages: map[string]string{}, documents: map[string]map[string]any{}}
 	if s.sheet, err = sheet.Build("sipsum", a, []source.Table{k.table}, k.work, []string{"eu", "us"}); err != nil {
 		return nil, &refusal{name, text, fmt.Errorf("no sheet: %w", err)}
+	}
+	again := sheet.Again{Central: k.plan(text, 0), Drawn: k.plan(text, draws)}
+	if err = sheet.Propose(context.Background(), s.sheet, again); err != nil {
+		return nil, &refusal{name, text, fmt.Errorf("no change: %w", err)}
 	}
 	for _, v := range views {
 		var page, document bytes.Buffer

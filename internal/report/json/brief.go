@@ -49,6 +49,36 @@ type saidForm struct {
 	Number      number         `json:"number"` // a share, a ratio, or an amount in the constituent's unit
 	Food        string         `json:"food,omitempty"`
 	Component   string         `json:"component,omitempty"`
+	Rung        string         `json:"rung,omitempty"` // of who brings something: data/ladder.csv
+	Sources     []string       `json:"sources"`        // ids of works
+}
+
+// dontForm is the most tempting sentence that the numbers do not bear.
+type dontForm struct {
+	Sentence    string         `json:"sentence"`
+	Why         string         `json:"why"`
+	Kind        string         `json:"kind"` // claim, name, most
+	Constituent constituent.ID `json:"constituent,omitempty"`
+	Food        string         `json:"food,omitempty"` // whom the sentence credits
+}
+
+// changeForm is the one change of a written amount that is worth making, borne out by a run.
+type changeForm struct {
+	Kind    string       `json:"kind"` // claim, glass, notice
+	Line    string       `json:"line"` // its path
+	Of      string       `json:"of"`
+	From    number       `json:"from"`
+	To      number       `json:"to"`
+	Unit    string       `json:"unit"`
+	What    string       `json:"what"`
+	Effects []effectForm `json:"effects"` // at central values
+}
+
+type effectForm struct {
+	Key  string `json:"key"` // a constituent of a serving, ph, or volume
+	From number `json:"from"`
+	To   number `json:"to"`
+	Unit string `json:"unit,omitempty"`
 }
 
 type nextForm struct {
@@ -117,6 +147,8 @@ type briefBody struct {
 	Contradictions []contradiction `json:"contradictions"`
 	Notes          []string        `json:"contradicting_notes"`
 	Say            []saidForm      `json:"say"`
+	DontSay        *dontForm       `json:"dont_say"`  // null: nothing tempting is wrong
+	Change         *changeForm     `json:"change"`    // null: none is worth making
 	ReadNext       *nextForm       `json:"read_next"` // null: no reading would narrow anything
 	Unknown        *gapForm        `json:"unknown"`   // the one that matters most; null: all is known
 	Mind           []string        `json:"mind"`      // a glass that overflows, what is kept too long
@@ -139,7 +171,7 @@ func briefOf(s *sheet.Sheet) briefBody {
 		Contradictions: each(b.Read.Disagree, func(r reading.Reading) contradiction {
 			return contradiction{readingsOf([]reading.Reading{r})[0], r.Advice}
 		}),
-		Notes: append([]string{}, b.Read.Notes...), Say: each(b.Say, saidOf), ReadNext: nextOf(b.Next), Unknown: gapOf(b.Gap), Mind: append([]string{}, b.Mind...), Guest: briefGuestOf(&b.Guest), House: houseOf(s),
+		Notes: append([]string{}, b.Read.Notes...), Say: each(b.Say, saidOf), DontSay: dontOf(b.Dont), Change: changeOf(b.Change), ReadNext: nextOf(b.Next), Unknown: gapOf(b.Gap), Mind: append([]string{}, b.Mind...), Guest: briefGuestOf(&b.Guest), House: houseOf(s),
 	}
 }
 
@@ -168,11 +200,31 @@ func senseOf(x sheet.Sense) senseForm {
 }
 
 func saidOf(s sheet.Said) saidForm {
-	out := saidForm{Text: s.Text, Kind: s.Kind, Constituent: s.Constituent.ID, Number: number(s.Number), Component: s.Component}
+	out := saidForm{Text: s.Text, Kind: s.Kind, Constituent: s.Constituent.ID, Number: number(s.Number), Component: s.Component, Rung: string(s.Rung), Sources: idsOf(s.Works)}
 	if s.Kind == sheet.SayIngredient {
 		out.Food = s.Food.String()
 	}
 	return out
+}
+
+func dontOf(d *sheet.DontSay) *dontForm {
+	if d == nil {
+		return nil
+	}
+	out := &dontForm{Sentence: d.Sentence, Why: d.Why, Kind: d.Kind}
+	if d.Constituent != nil {
+		out.Constituent, out.Food = d.Constituent.ID, d.Food.String()
+	}
+	return out
+}
+
+func changeOf(c *sheet.Change) *changeForm {
+	if c == nil {
+		return nil
+	}
+	return &changeForm{c.Kind, c.Path, c.Of, number(c.From), number(c.To), c.Unit, c.What, each(c.Effects, func(e sheet.Effect) effectForm {
+		return effectForm{e.Key, number(e.From), number(e.To), e.Unit}
+	})}
 }
 
 func nextOf(n *sheet.Next) *nextForm {

@@ -10,11 +10,10 @@ import (
 	"sipsum/internal/sheet"
 )
 
-// The measures of a brief: one screen of the usual width, with room kept for what may not be said
-// and for what a change would do. On a narrower page the same takes more lines: it is scrolled.
+// The measures of a brief: one screen of the usual width. On a narrower page the same takes more
+// lines: it is scrolled.
 const (
 	screenLines = 24
-	keptLines   = 2
 	labelWidth  = 9
 )
 
@@ -34,6 +33,7 @@ type entry struct {
 	label   string
 	lines   []string
 	shorter []string // the same in fewer lines; nil: there is no shorter way
+	longer  []string // the same in more, if room is left; nil: there is no longer way
 	rank    int
 	ask     string // the command that tells it where it does not fit
 	cut     bool   // something of it is told only there
@@ -59,8 +59,10 @@ func (p briefly) print(s *sheet.Sheet) {
 		all = append(all, p.sense(&x, b.Against)...)
 	}
 	all = append(all, p.say(b.Say)...)
+	all = append(all, p.dontSay(b.Dont)...)
 	all = append(all, p.house(s)...)
 	all = append(all, p.next(b)...)
+	all = append(all, p.change(b.Change)...)
 	all = append(all, p.guest(&b.Guest)...)
 	all, missing := chosen(all, p.screen()-(p.lines()-before)-len(wrap(longestFoot, p.width)))
 	label := ""
@@ -85,7 +87,7 @@ func (p briefly) rows(n int) int {
 }
 
 // screen is how many lines the page has.
-func (p briefly) screen() int { return p.rows(screenLines - keptLines) }
+func (p briefly) screen() int { return p.rows(screenLines) }
 
 // longestFoot is as long as it gets to say what did not fit.
 const longestFoot = "999 more: sipsum assay · 999 more: sipsum evidence · 999 more: sipsum allergens"
@@ -145,6 +147,12 @@ func chosen(all []entry, room int) (list []entry, missing map[string]int) {
 				taken[i] = true
 				room -= len(e.lines)
 			}
+		}
+	}
+	for i := range all {
+		if more := len(all[i].longer) - len(all[i].lines); taken[i] && more > 0 && more <= room {
+			all[i].lines = all[i].longer
+			room -= more
 		}
 	}
 	missing = map[string]int{}
@@ -244,6 +252,44 @@ func (p briefly) say(list []sheet.Said) []entry {
 		all = append(all, p.wrapped("Say", rankOfSaying(i), askEvidence, "“"+Clean(s.Text, mostProse)+"”"))
 	}
 	return all
+}
+
+// dontSay prints what is tempting to say and does not hold.
+func (p briefly) dontSay(d *sheet.DontSay) []entry {
+	if d == nil {
+		return nil
+	}
+	sentence := "say “" + Clean(d.Sentence, mostProse) + "”: "
+	return p.inALine("Don't", sentence+Clean(d.Why, mostProse), sentence+Clean(d.Short, mostProse))
+}
+
+// change prints the one change that is worth making.
+func (p briefly) change(c *sheet.Change) []entry {
+	if c == nil {
+		return nil
+	}
+	text := plain(c.From) + " → " + plain(c.To) + glue + c.Unit + " " + Clean(c.Of, mostName) + ": "
+	return p.inALine("Change", text+Clean(c.What, mostProse), text+Clean(c.Short, mostProse))
+}
+
+// inALine makes an entry of the longest of some texts that takes one line of a page of the usual
+// width, else of the last, if it takes no more than one text may; its longest way is taken where
+// room is left.
+func (p briefly) inALine(label string, texts ...string) []entry {
+	long := p.wrapped(label, firstOfAll, "", texts[0])
+	var e entry
+	for _, text := range texts {
+		if e = p.wrapped(label, firstOfAll, "", text); len(e.lines) <= p.rows(1) {
+			break
+		}
+	}
+	if len(e.lines) > p.rows(mostOfOne) {
+		return nil
+	}
+	if n := len(long.lines); n > len(e.lines) && n <= p.rows(mostOfOne) {
+		e.longer = long.lines
+	}
+	return []entry{e}
 }
 
 // rankOfSaying lets one sentence stand with the senses.

@@ -16,6 +16,7 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
 	"sipsum/internal/evidence"
 	"sipsum/internal/report/reporttest"
 	"sipsum/internal/report/text"
@@ -24,8 +25,8 @@ import (
 	"sipsum/internal/tables/core"
 )
 
-// screen is what a terminal shows at once, less the lines that are kept.
-const screen = 22
+// screen is what a terminal shows at once.
+const screen = 24
 
 // briefed are the drinks whose briefs are kept and read: the demos, and drinks of this folder.
 func briefed(t *testing.T) map[string]string {
@@ -72,7 +73,16 @@ func told(t *testing.T, text string) *sheet.Sheet {
 	require.NoError(t, err)
 	s, err := sheet.Build("sipsum test", a, []source.Table{release.Table}, works, nil)
 	require.NoError(t, err)
+	proposed(t, s, text)
 	return s
+}
+
+// proposed looks for the change of a brief, as the command does.
+func proposed(t *testing.T, s *sheet.Sheet, text string) {
+	t.Helper()
+	r := assaytest.Found(t, assaytest.Core(t), text)
+	plan := func(n int) *assay.Plan { return assay.Prepare(r, estimate.Ensemble{Seed: 1, N: n}) }
+	require.NoError(t, sheet.Propose(context.Background(), s, sheet.Again{Central: plan(1), Drawn: plan(1001)}))
 }
 
 func pageOf(t *testing.T, s *sheet.Sheet, st textreport.Style) string {
@@ -255,4 +265,14 @@ build: [60 g wash, 20 g core:sucrose]
 	assert.Contains(t, washed, "what the steps of wash left of: chlorogenic acids of the espresso")
 	assert.NotContains(t, washed, "nobody has measured: chlorogenic acids of the espresso")
 	assert.Contains(t, washed, "°Bx with its alcohol")
+}
+
+// What must not be said and what to change stand on the screen, each in a line where it has no room
+// for more, and neither costs a line of what may hurt.
+func TestABriefSaysWhatNotToSayAndWhatToChange(t *testing.T) {
+	page := pageOf(t, told(t, briefed(t)["demo-garden-tide"]), textreport.Style{})
+	assert.Regexp(t, `(?m)^Don't    say “Passion fruit juice brings most of the malic acid”: maybe \d+ %$`, page)
+	assert.Regexp(t, `(?m)^Change   30 → \d+\.\d g passion syrup: sourer by 1[89] %, \d\.\d g more sugars, pH −0\.\d\d$`, page)
+	small := strings.Replace(briefed(t)["demo-garden-tide"], "glass: 160 ml", "glass: 100 ml", 1)
+	assert.Regexp(t, `(?m)^Change   140 → \d+(\.\d)? g mint whey: it fits the glass of 100 ml$`, pageOf(t, told(t, small), textreport.Style{}))
 }
