@@ -12,6 +12,9 @@ import (
 // Line is the verdict on a claim in one line.
 func (c Said) Line() string {
 	parts := []string{c.verdict()}
+	if c.Among != "" {
+		parts = append(parts, c.Among)
+	}
 	if c.Weakest != nil {
 		weakest := "weakest: " + c.Weakest.Name
 		if c.Weakest.Rests != "" {

@@ -121,7 +121,7 @@ func (a drinks) calculate(ctx context.Context, found *recipe.Recipe, ask asked) 
 	if err != nil || !judged {
 		return s, err
 	}
-	return s, sheet.Judge(ctx, s, lib.works(ctx), a.again(lib))
+	return s, sheet.Judge(ctx, s, lib.works(ctx), a.again(lib), shelf{lib, ctx})
 }
 
 // again calculates drinks at central values.
