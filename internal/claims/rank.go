@@ -34,9 +34,6 @@ func (g *Glass) Rank(c *constituent.Constituent, name string) (claim.Figure, err
 	if id, coded := food.ParseID(name); coded && id.Table == food.Own {
 		return claim.Figure{}, fail.New(fail.Wrong, name+" is of this file, and no food of a table", `name the one that it stands for: food_rank(`+string(c.ID)+`, "core:lemon-juice")`)
 	}
-	if c.Kind == constituent.Figure && c.ID != constituent.Energy && c.ID != constituent.EnergyKcal {
-		return claim.Figure{}, fail.New(fail.Wrong, c.Words()+" is nothing that 100 g hold", "rank foods by a constituent: food_rank(CITAC, …)")
-	}
 	if g.shelf == nil {
 		return claim.Figure{}, fail.New(fail.Wrong, "no table is at hand to rank foods of", "")
 	}
