@@ -86,16 +86,18 @@ type shelved struct {
 	profile         *food.Profile
 	known, low, top float64
 	most            float64 // +Inf where nothing bounds it
+
+	drawn []float64 // what 100 g are known to hold; nil until it is asked for
 }
 
 // ranking is the foods of a table by one constituent.
 type ranking struct {
 	of    *constituent.Constituent
 	ens   estimate.Ensemble
-	asked shelved
-	rest  []shelved // the others
-	open  []string  // of them: the names of those that may come before it for all that anybody knows
-	none  int       // of them: nobody has a figure
+	asked *shelved
+	rest  []*shelved // the others
+	open  []string   // of them: the names of those that may come before it for all that anybody knows
+	none  int        // of them: nobody has a figure
 }
 
 func newRanking(c *constituent.Constituent, f *food.Food, table []*food.Profile, ens estimate.Ensemble) *ranking {
@@ -112,7 +114,7 @@ func newRanking(c *constituent.Constituent, f *food.Food, table []*food.Profile,
 	pot := pouredOut(profiles, estimate.Ensemble{Seed: ens.Seed, N: 1})
 	sort := composition.SortOf(pot, c)
 	for row, p := range profiles {
-		s := shelved{profile: p}
+		s := &shelved{profile: p}
 		for _, x := range sort.Of(row) {
 			s.known = x
 		}
@@ -147,7 +149,7 @@ func pouredOut(profiles []*food.Profile, ens estimate.Ensemble) *ledger.Pot {
 
 // reach is between what any draw of a food lies, as lognormal as its least certain part is. Our own bound:
 // four standard deviations, and a tenth for the mass that is closed.
-func (s shelved) reach(c *constituent.Constituent) (low, top float64) {
+func (s *shelved) reach(c *constituent.Constituent) (low, top float64) {
 	const deviations, closing = 4, 1.1
 	relative, limits := 0.0, 0.0
 	for _, leaf := range append([]*constituent.Constituent{c}, constituent.Sums().Leaves(c.ID)...) {
@@ -176,7 +178,8 @@ func (s shelved) reach(c *constituent.Constituent) (low, top float64) {
 // place counts, draw by draw, the foods that hold more. Places are counted from the best that the food may
 // have; what it may hold itself, and what others may, each make it worse.
 func (r *ranking) place() placed {
-	own, most := r.column(r.asked)
+	r.draw([]*shelved{r.asked})
+	own, most := r.asked.drawn, r.asked.most
 	best := make([]float64, r.ens.N)
 	for d := range best {
 		best[d] = own[d] + most
@@ -208,7 +211,7 @@ func (r *ranking) name() string { return r.asked.profile.Food.ID.String() }
 func (r *ranking) before(own []float64, unknown bool) []float64 {
 	places := r.ens.Of(1)
 	least, most := slices.Min(own), slices.Max(own)
-	var near []shelved
+	var near []*shelved
 	for _, s := range r.rest {
 		more := 0.0
 		if unknown {
@@ -220,64 +223,55 @@ func (r *ranking) before(own []float64, unknown bool) []float64 {
 			for d := range places {
 				places[d]++
 			}
-			r.noteOpen(s, unknown, s.low > most)
+			if unknown && s.most > 0 && s.low <= most {
+				r.open = append(r.open, shortName(s.profile.Food))
+			}
 		default:
 			near = append(near, s)
 		}
 	}
-	for some := range slices.Chunk(near, drawnAtOnce) {
-		r.count(places, own, some, unknown)
+	r.draw(near)
+	for _, s := range near {
+		r.count(s, places, own, unknown)
 	}
 	return places
 }
 
-// drawnAtOnce bounds the memory of foods that are drawn side by side (our own bound: some 30 MB).
-const drawnAtOnce = 256
-
-// count draws foods and counts those that hold more.
-func (r *ranking) count(places, own []float64, some []shelved, unknown bool) {
-	profiles := make([]*food.Profile, len(some))
-	for i, s := range some {
-		profiles[i] = s.profile
-	}
-	pot := pouredOut(profiles, r.ens)
-	sort := composition.SortOf(pot, r.of)
-	for row, s := range some {
-		more := 0.0
-		if unknown {
-			more = s.most
+// count adds a place in every draw in which a food holds more.
+func (r *ranking) count(s *shelved, places, own []float64, unknown bool) {
+	opened := false
+	for d, x := range s.drawn {
+		before := x > own[d]*(1+unit.Closeness)
+		after := unknown && x+s.most > own[d]*(1+unit.Closeness)
+		if before || after {
+			places[d]++
 		}
-		col := sort.Of(row)
-		counted := false
-		for d := range places {
-			x := more
-			if col != nil {
-				x += col[d]
-			}
-			if x > own[d]*(1+unit.Closeness) {
-				places[d]++
-				counted = true
-			}
-		}
-		r.noteOpen(s, unknown && counted, false)
+		opened = opened || after && !before
 	}
-}
-
-// noteOpen keeps the name of a food that comes before the one asked for only if what nobody knows is there.
-func (r *ranking) noteOpen(s shelved, unknown, anyway bool) {
-	if unknown && !anyway && s.most > 0 {
+	if opened {
 		r.open = append(r.open, shortName(s.profile.Food))
 	}
 }
 
-// column draws what 100 g of a food hold, and gives the most that they may hold besides.
-func (r *ranking) column(s shelved) (known []float64, most float64) {
-	pot := pouredOut([]*food.Profile{s.profile}, r.ens)
-	known = composition.SortOf(pot, r.of).Of(0)
-	if known == nil {
-		known = r.ens.Of(0)
+// drawnAtOnce bounds the memory of foods that are drawn side by side (our own bound: some 20 MB).
+const drawnAtOnce = 128
+
+// draw draws foods, each once, and keeps what they hold of what is ranked.
+func (r *ranking) draw(list []*shelved) {
+	list = slices.DeleteFunc(slices.Clone(list), func(s *shelved) bool { return s.drawn != nil })
+	for some := range slices.Chunk(list, drawnAtOnce) {
+		profiles := make([]*food.Profile, len(some))
+		for i, s := range some {
+			profiles[i] = s.profile
+		}
+		pot := pouredOut(profiles, r.ens)
+		sort := composition.SortOf(pot, r.of)
+		for row, s := range some {
+			if s.drawn = slices.Clone(sort.Of(row)); s.drawn == nil {
+				s.drawn = r.ens.Of(0)
+			}
+		}
 	}
-	return known, s.most
 }
 
 // openWords names the foods that may come before for all that anybody knows.
