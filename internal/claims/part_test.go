@@ -2,6 +2,7 @@ package claims_test
 
 import (
 	"context"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -137,5 +138,32 @@ func BenchmarkJudge(b *testing.B) {
 		if _, err := bench.Judge(context.Background()); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+// What each of the new figures costs: the first time that a drink is asked for it, and then. A place wants
+// its whole table entered and drawn once.
+func BenchmarkFigures(b *testing.B) {
+	core := assaytest.Core(b)
+	a := run(b, core, pots, 1000)
+	for _, text := range []string{`sweetness() < 9 %`, `serving(MALAC) < 1 g`, `food_rank(CITAC, "core:lemon-juice") <= 10`} {
+		c, err := claim.Parse(text, fail.Place{})
+		require.NoError(b, err)
+		name, _, _ := strings.Cut(text, "(")
+		b.Run("first "+name, func(b *testing.B) {
+			for b.Loop() {
+				if _, err := c.Check(claims.NewGlass(a, nil).RankBy(shelf(core))); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+		g := claims.NewGlass(a, nil).RankBy(shelf(core))
+		b.Run("again "+name, func(b *testing.B) {
+			for b.Loop() {
+				if _, err := c.Check(g); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
 	}
 }
