@@ -145,7 +145,7 @@ func BenchmarkJudge(b *testing.B) {
 // its whole table entered and drawn once.
 func BenchmarkFigures(b *testing.B) {
 	core := assaytest.Core(b)
-	a := run(b, core, pots, 1000)
+	a := run(b, core, pots+"  - {say: x, check: serving(MALAC) < 1 g}\n", 1000)
 	for _, text := range []string{`sweetness() < 9 %`, `serving(MALAC) < 1 g`, `food_rank(CITAC, "core:lemon-juice") <= 10`} {
 		c, err := claim.Parse(text, fail.Place{})
 		require.NoError(b, err)
