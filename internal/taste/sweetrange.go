@@ -40,8 +40,9 @@ func RangeOfSweetness(g Glass) SweetRange {
 			base[d] += x.least[d]
 		}
 	}
-	level := g.levels(named, base, nil)
+	level := g.levels(named, base, base)
 	out.Least = level
+	start := make([]float64, g.Pot.N)
 	for _, x := range gaps {
 		if slices.ContainsFunc(x.more, func(y float64) bool { return math.IsInf(y, 1) }) {
 			x.Most = estimate.Constant(g.Pot.N, math.Inf(1))
@@ -51,7 +52,10 @@ func RangeOfSweetness(g Glass) SweetRange {
 		for d := range base {
 			base[d] += x.more[d]
 		}
-		next := g.levels(named, base, level)
+		for d := range level {
+			start[d] = level[d] + x.more[d]
+		}
+		next := g.levels(named, base, start)
 		x.Most = make([]float64, g.Pot.N)
 		for d := range next {
 			x.Most[d] = max(next[d]-level[d], 0)
@@ -201,16 +205,12 @@ func filled(grams float64, of []candidate) float64 {
 	return sum
 }
 
-// levels finds the sweetness by draw of named substances and of so many grams of sucrose beside them, from
-// a level below it (nil: from none).
+// levels finds the sweetness by draw of named substances and of so many grams of sucrose beside them; the
+// search begins at a level by draw.
 func (g Glass) levels(list []sweet, beside, from []float64) []float64 {
 	out := make([]float64, g.Pot.N)
 	for d := range out {
-		start := beside[d]
-		if from != nil {
-			start = from[d]
-		}
-		out[d] = settle(list, d, beside[d], start)
+		out[d] = settle(list, d, beside[d], from[d])
 	}
 	return out
 }
