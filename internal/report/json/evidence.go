@@ -37,6 +37,13 @@ type category struct {
 	Ingredients   []ingredientShare           `json:"ingredients"`
 	Sources       map[constituent.ID][]string `json:"sources"`
 	Sentences     []string                    `json:"sentences"`
+	Taste         *tasteLine                  `json:"taste,omitempty"`
+}
+
+// tasteLine is what the numbers beside a taste say of a category.
+type tasteLine struct {
+	Says    string   `json:"says"`
+	Sources []string `json:"sources"`
 }
 
 type evidenceBody struct {
@@ -45,6 +52,7 @@ type evidenceBody struct {
 	Categories  []category  `json:"categories"`
 	Claims      []saidClaim `json:"claims"`
 	Works       []work      `json:"works"`
+	TasteLimits string      `json:"taste_limits"`
 }
 
 // Evidence writes sipsum.evidence/1.
@@ -56,7 +64,7 @@ func Evidence(w io.Writer, s *sheet.Sheet) error {
 }
 
 func evidenceOf(s *sheet.Sheet) evidenceBody {
-	body := evidenceBody{CompareWith: s.Evidence.CompareWith, Categories: []category{}, Claims: claimsOf(s), Works: []work{}}
+	body := evidenceBody{CompareWith: s.Evidence.CompareWith, Categories: []category{}, Claims: claimsOf(s), Works: []work{}, TasteLimits: sheet.TasteMeans}
 	if alone := s.Assay.Alone; alone != nil {
 		body.CompareG = number(alone.Mass.Mean)
 	}
@@ -75,6 +83,9 @@ func categoryOf(s *sheet.Sheet, c evidence.Category) category {
 	out := category{
 		Name: c.Name, Constituents: []constituent.ID{}, Serving: constituents{}, CompareWith: constituents{},
 		Contributions: []part{}, Ingredients: []ingredientShare{}, Sources: map[constituent.ID][]string{}, Sentences: append([]string{}, c.Sentences...),
+	}
+	if line, ok := sheet.TasteLineOf(s, c.Name); ok {
+		out.Taste = &tasteLine{line.Says, line.Sources}
 	}
 	for _, e := range c.Entries {
 		id := e.Constituent.ID
