@@ -66,7 +66,11 @@ func (c Said) Lines() []string {
 		words := make([]string, len(c.Nearest.Changes))
 		for i, x := range c.Nearest.Changes {
 			if words[i] = x.Words + ", which nobody knows"; !math.IsNaN(x.Is) {
-				words[i] = fmt.Sprintf("%s (taken to be %s)", x.Words, note.Grams(rounded(x.Is)))
+				taken := "taken to be " + note.Grams(rounded(x.Is))
+				if x.Among != "" {
+					taken += "; " + x.Among
+				}
+				words[i] = x.Words + " (" + taken + ")"
 			}
 		}
 		lines = append(lines, "false if "+strings.Join(words, " and "))

@@ -29,6 +29,7 @@ type Change struct {
 	Is    float64 // what it is taken to be; NaN where nobody knows
 	To    float64
 	Unit  string
+	Among string // how many of the figures that are published of it lie as far off; empty if they are not kept one by one
 	Line  string // of the drink file: an amount's, or the own food's that has all the figures of the world
 }
 
@@ -334,6 +335,7 @@ func (l lever) change(x float64) Change {
 	if l.food.ID.Table == food.Own {
 		c.Line = "values: {" + l.tag + ": " + note.Grams(x) + " " + l.unit + " ± 0} per 100 g, in foods, " + l.food.ID.Code
 	}
+	c.Among = sampled(l.food, l.tag, c.Is, x)
 	c.Words = "your " + shortName(l.food) + " has " + figure + " " + named.Words() + " in 100 g"
 	return c
 }
