@@ -182,8 +182,8 @@ func (g *Glass) Contains(allergen string) (bool, claim.Gap, error) {
 		return false, claim.Gap{}, fail.New(fail.Wrong, err.Error(), "see: sipsum allergens")
 	}
 	return is, claim.Gap{
-		Key: "contains " + allergen, Most: []float64{1}, What: "whether there is " + allergen + " in it, which nobody declares: that is no proof of absence",
-		Settle: "may-contain: [" + allergen + "]", Where: "the top of the file, if it may come in at the bar; else ask who made each food",
+		Key: "contains " + allergen, Most: []float64{1}, What: "whether there is " + allergen + " in it: nobody declares it, and that is no proof of absence",
+		Settle: "may-contain: [" + allergen + "]", Where: "the top of the file, if it may come in at the bar; that there is none no file can show: ask who made each food, and tell what is in the drink",
 	}, nil
 }
 

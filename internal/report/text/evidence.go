@@ -21,30 +21,13 @@ func (p view) inside() {
 type categories struct{ view }
 
 func (p categories) atLength() {
-	tasted := false
 	for i := range p.s.Evidence.Categories {
-		c := &p.s.Evidence.Categories[i]
-		p.category(c)
-		_, ok := sheet.TasteLineOf(p.s, c.Name)
-		tasted = tasted || ok
+		p.category(&p.s.Evidence.Categories[i])
 	}
-	if tasted {
+	if sheet.TasteOf(p.s).Why == "" {
 		p.gap()
 		p.paragraph(0, 0, sheet.TasteLimit)
 	}
-}
-
-// taste prints the numbers beside the taste of a category in one line.
-func (p categories) taste(category string) {
-	line, ok := sheet.TasteLineOf(p.s, category)
-	if !ok {
-		return
-	}
-	var numbers []int
-	for _, text := range line.Sources {
-		numbers = append(numbers, p.notes.number(clean.UpperFirst(text)))
-	}
-	p.paragraph(marginWidth, 2, Clean(line.Says, mostProse)+signs(numbers))
 }
 
 // category prints one category at length.
@@ -70,7 +53,9 @@ func (p categories) category(c *evidence.Category) {
 	if len(unknown) > 0 {
 		p.paragraph(marginWidth, 2, "not known: "+p.fewOf(unknown, seeAssay))
 	}
-	p.taste(c.Name)
+	if line, ok := sheet.TasteLineOf(p.s, c.Name); ok {
+		p.paragraph(marginWidth, 2, Clean(line.Says, mostProse)+p.notes.all(line.Sources))
+	}
 	for _, text := range c.Sentences {
 		p.hanging("  “", marginWidth+1, clean.UpperFirst(Clean(text, mostProse))+"”")
 	}
