@@ -42,6 +42,7 @@
 // figure of a food in the nearest world stands how many published figures lie as far off, where
 // data/samples.csv keeps them one by one: those of some acids, caffeine and theobromine of the core table.
 //
+// Where which sugars there are hurts a claim of sweetness, no nearest world is told: no single line states it.
 // Of a place among foods no nearest world is told, since no figure of a drink moves a table. What a table has not
 // measured is open in all of its foods at once, each up to its own bound: a place is often unknown for want of figures
 // of foods that nobody would name. Energy and what has no mass is not bounded by mass.

@@ -56,7 +56,7 @@ func (b Bench) nearest(ctx context.Context, g *Glass, c *claim.Claim, margin []f
 		w, err = b.search(ctx, g, c, list, margin)
 	}
 	switch {
-	case errors.Is(err, errRuns):
+	case errors.Is(err, errRuns), errors.Is(err, errUnstated):
 		return nil, false, nil
 	case fail.ExitCode(err) == fail.Wrong: // a world that a drink file cannot state
 		return nil, true, nil
@@ -66,6 +66,9 @@ func (b Bench) nearest(ctx context.Context, g *Glass, c *claim.Claim, margin []f
 
 // errRuns ends a search that takes too many runs.
 var errRuns = errors.New("too many runs")
+
+// errUnstated ends a search where something unknown hurts a claim and no drink file can state it.
+var errUnstated = errors.New("an unknown that no drink file states")
 
 // budget counts the runs that are left for a claim and for a drink.
 type budget struct{ claim, drink int }
@@ -134,7 +137,7 @@ func (b Bench) search(ctx context.Context, g *Glass, c *claim.Claim, list []leve
 	}
 	if _, may := o.AtCentre(); may { // what nobody knows is at the end that hurts
 		if list, at, ok = g.hurting(c, o, other, list, at); !ok {
-			return nil, nil
+			return nil, errUnstated
 		}
 		if o, _, err = holds(list, at); err != nil {
 			return nil, err

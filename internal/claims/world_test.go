@@ -13,6 +13,7 @@ import (
 	"sipsum/internal/claim"
 	"sipsum/internal/claims"
 	"sipsum/internal/fail"
+	"sipsum/internal/taste"
 )
 
 const plum = `drink: "Plum and pear"
@@ -80,6 +81,8 @@ func TestEveryNearestWorldBreaksItsClaim(t *testing.T) {
 		`ph() < 3.9`,
 		`ta() > 1.5 g/l`,
 		`serving(MALAC) between 0.05 g and 0.8 g`,
+		`sweetness() > 8 %`,
+		`sweetness() < 170 g/l`,
 	} {
 		text := plum + "  - say: \"x\"\n    check: '" + check + "'\n"
 		said := judged(t, core, text)
@@ -106,7 +109,7 @@ func TestEveryNearestWorldBreaksItsClaim(t *testing.T) {
 		require.NoError(t, err)
 		assert.True(t, before.Central(), "%s holds in the file as it was", check)
 	}
-	assert.GreaterOrEqual(t, found, 6, "of ten claims, hardly any of which is beyond doubt")
+	assert.GreaterOrEqual(t, found, 6, "of fourteen claims, hardly any of which is beyond doubt")
 }
 
 // A claim on one figure of one food is broken at the figure itself: 100 g of a drink with half of a
@@ -186,6 +189,29 @@ claims: [{say: x, check: serving(CAFFN) > 15 mg}]
 	require.NoError(t, err)
 	_, may := o.AtCentre()
 	assert.False(t, may, "false, and not only unknown")
+}
+
+// A drink is as sweet as its sugar, in the volume of the solution. Where which sugars there are decides too, that no file has stated, no world is told, nor that
+// there is none.
+func TestNearestOfSweetness(t *testing.T) {
+	core := assaytest.Core(t)
+	text := "drink: \"x\"\nserves: 1\nbuild:\n  - 10 g ± 2 g core:sugar-white\n  - 90.00 g core:water-pure\nclaims: [{say: x, check: sweetness() < 11.5 %}]\n"
+	s := judged(t, core, text)[0]
+	require.NotNil(t, s.Nearest, s.Line())
+	require.Len(t, s.Nearest.Changes, 1)
+	sugar := s.Nearest.Changes[0].To
+	byMass := 100 * sugar / (sugar + 90) // of 11.5 g in 100 ml, which weigh more than 100 g and less than 106
+	assert.Less(t, byMass, 11.5)
+	assert.Greater(t, byMass, 11.5/1.06)
+	again, err := benchOf(run(t, core, text, 50), core).Again(context.Background(), s.Nearest.Drink, false)
+	require.NoError(t, err)
+	assert.InDelta(t, 11.5, taste.Sweetness(again.Glass()).Mean, 0.05)
+
+	s = judged(t, core, plum+"  - {say: x, check: sweetness() < 170 g/l}\n")[0]
+	require.True(t, s.Holds(), s.Line())
+	assert.Nil(t, s.Nearest)
+	assert.False(t, s.Searched)
+	assert.NotContains(t, strings.Join(s.Lines(), " "), "no figure of a food")
 }
 
 // A world that no draw comes near is not told.
