@@ -113,6 +113,23 @@ func TestTheUnknownMakesPlacesWorse(t *testing.T) {
 	assert.Equal(t, []float64{2, 1}, []float64{f.Gaps[0].Most[0], f.Gaps[1].Most[0]}, "behind a and b if it has none, and then behind the other")
 }
 
+// Where what a food may hold lies among the draws of the one asked for, it comes before in some of them: nobody knows
+// the caffeine of one that is water but for 50 mg, and half of the draws of 50 ± 20 mg lie below that.
+func TestTheUnknownComesBeforeInSomeDraws(t *testing.T) {
+	wet := invented("wet", math.NaN(), 0)
+	for i := range wet.Values {
+		wet.Values[i].Amount = 99.95 // g of water
+	}
+	f := rankOf(t, tableOf(invented("a", 50, 20), wet), "t:a")
+	require.Len(t, f.Gaps, 1)
+	before := 0.0
+	for _, x := range f.Gaps[0].Most[1:] {
+		before += x / 200
+	}
+	assert.InDelta(t, 0.58, before, 0.12, "the median of a lognormal distribution is below its mean")
+	assert.Equal(t, 1.0, f.Known[0])
+}
+
 // Foods that are left out of the draws for being too far away would not have changed a place: those of any
 // table, drawn all, are where brute force puts them.
 func TestPlacesAreThoseOfAllDraws(t *testing.T) {

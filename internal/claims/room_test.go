@@ -36,3 +36,20 @@ claims:
 	assert.Equal(t, "caffeine of herb", said[2].Settle.What)
 	assert.NotContains(t, strings.Join(said[1].Lines(), " "), "which nobody knows")
 }
+
+// Of acids, all that is known and no acid counts, but ash: salts of acids leave some of it. 50 g with 30 g of protein
+// and 15 g of ash, of which nobody knows the water or the acids, have room for 20 g.
+func TestRoomOfAnAcid(t *testing.T) {
+	text := `drink: "x"
+serves: 1
+foods:
+  powder: {name: "Powder, invented", per: 100 g, values: {PROCNT: 60 g ± 0, ASH: 30 g ± 0, MALAC: unknown}, source: "x"}
+build: [50.0000 g own:powder]
+claims:
+  - {say: x, check: serving(MALAC) < 22 g}
+  - {say: x, check: serving(MALAC) < 10 g}
+`
+	said := judged(t, assaytest.Core(t), text)
+	assert.EqualValues(t, "supported", said[0].Word, said[0].Line())
+	assert.Equal(t, claim.Unknown, said[1].Word, said[1].Line())
+}

@@ -37,6 +37,7 @@ func TestSweetnessNamesWhatNobodyKnows(t *testing.T) {
 	f, printed := sweetnessOf(t, "syr: {name: 'Syrup, invented', per: 100 g, values: {WATER: 90 g ± 0, CHOCDF: 10 g ± 0, SUGAR: 10 g ± 0, POLYL: 0 g ± 0, FIBTG: 0 g, PROCNT: 0 g, FAT: 0 g, ASH: 0 g}, source: x}", "100.00 g own:syr")
 	require.Len(t, f.Gaps, 1, "sugars alone")
 	assert.Equal(t, "which sugars of syrup they are", f.Gaps[0].What)
+	assert.Equal(t, "which SUGAR of own:syr", f.Gaps[0].Key)
 	assert.Contains(t, f.Gaps[0].Settle, "GLUS: … g")
 	assert.Less(t, f.Known[0], printed.Mean/100)
 	assert.Greater(t, f.Known[0]+f.Gaps[0].Most[0], printed.Mean/100)

@@ -49,6 +49,11 @@ func TestUnmeasuredSugars(t *testing.T) {
 	assert.Greater(t, r.Gaps[0].Most[0], 2.0)
 	assert.Less(t, r.Gaps[0].Most[0], 2.6)
 
+	r = taste.RangeOfSweetness(glass(grams{"GLUS": 10, "SUGAR-other": 3, "POLYL-other": 2}, nil))
+	require.Len(t, r.Gaps, 2)
+	all := taste.Sweetness(glass(grams{"GLUS": 10, "SUCS": 3*1.7 + 2*1.2}, nil))
+	assert.InDelta(t, all.Mean, r.Least[0]+r.Gaps[0].Most[0]+r.Gaps[1].Most[0], 1e-8, "all gaps together are all at their most")
+
 	r = taste.RangeOfSweetness(glass(grams{"SUCS": 5}, unknownSugar(math.NaN())))
 	require.Len(t, r.Gaps, 1)
 	assert.True(t, math.IsInf(r.Gaps[0].Most[0], 1))
