@@ -19,6 +19,7 @@ import (
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
+	"sipsum/internal/food"
 	"sipsum/internal/recipe"
 )
 
@@ -28,6 +29,7 @@ type trial struct {
 	truth     bool
 	decidable bool // at central values the ends of what is unknown agree
 	outside   bool // the truth is another table's
+	sweet     bool // it is a claim of sweetness
 }
 
 // bins are of probability; least and most are what share of the claims given it may be true: of
@@ -52,7 +54,8 @@ func TestClaimsAreAsTrueAsTheyAreSaidToBe(t *testing.T) {
 	cells := crossCells(t, sharedTables(t))
 	core := assaytest.Core(t)
 	rng := rand.New(rand.NewPCG(15, 2026))
-	trials := slices.Concat(outsideTrials(t, core, cells, rng), drawnTrials(t, core, rng))
+	ranks := rankTrials(t, core, rng)
+	trials := slices.Concat(outsideTrials(t, core, cells, rng), outsideSweetness(t, core, cells, rng), drawnTrials(t, core, rng), ranks)
 	half := 0
 	for _, x := range trials {
 		if x.outside {
@@ -65,6 +68,8 @@ func TestClaimsAreAsTrueAsTheyAreSaidToBe(t *testing.T) {
 	held(t, "all", trials, true)
 	held(t, "other tables", those(trials, func(x trial) bool { return x.outside }), false)
 	held(t, "other draws", those(trials, func(x trial) bool { return !x.outside }), false)
+	held(t, "sweetness", those(trials, func(x trial) bool { return x.sweet }), false)
+	held(t, "places among foods", ranks, false)
 
 	decidable, decided := 0, 0
 	for _, x := range trials {
@@ -198,6 +203,10 @@ func drawnTrials(t *testing.T, core assaytest.Library, rng *rand.Rand) []trial {
 		g, _ := glassOf(t, core, text, 1, draws)
 		other, _ := glassOf(t, core, text, 2, truths)
 		for range each {
+			if rng.IntN(8) == 0 {
+				list = append(list, sweetTrial(t, g, other, rng)...)
+				continue
+			}
 			c := tags[rng.IntN(len(tags))]
 			share := rng.IntN(3) == 0
 			known := claimedOf(t, g, c, share, nil)
@@ -234,6 +243,9 @@ func claimedOf(t *testing.T, g *claims.Glass, c *constituent.Constituent, share 
 			if unknown == nil || math.IsInf(gap.Most[0], 1) {
 				continue
 			}
+			if gap.Loose { // what nature allows is no distribution
+				continue
+			}
 			if _, ok := at[gap.Key]; !ok {
 				at[gap.Key] = unknown(gap)
 			}
@@ -259,4 +271,144 @@ func sumOf(a, b []float64) []float64 {
 		out[d] += b[d]
 	}
 	return out
+}
+
+// drawOf is a figure in one of its draws.
+func drawOf(f claim.Figure, rng *rand.Rand) float64 {
+	d := 1 + rng.IntN(len(f.Known)-1)
+	x := f.Known[d]
+	for _, gap := range f.Gaps {
+		if !math.IsInf(gap.Most[0], 1) {
+			x += rng.Float64() * gap.Most[min(d, len(gap.Most)-1)]
+		}
+	}
+	return x
+}
+
+// sweetTrial claims that a drink is sweeter, or less sweet, than a limit within its draws, with the truth in
+// another glass; none of a drink that has no sweetness, or one without a spread.
+func sweetTrial(t *testing.T, g, other *claims.Glass, rng *rand.Rand) []trial {
+	t.Helper()
+	f, err := g.Property(claim.Sweetness)
+	require.NoError(t, err)
+	truths, err := other.Property(claim.Sweetness)
+	require.NoError(t, err)
+	if estimate.Certain(f.Known) || len(truths.Known) == 1 {
+		return nil
+	}
+	truth, limit, is := drawOf(truths, rng), limitOf(f.Known[1:], rng), order(rng)
+	x := judgedBy(t, g, fmt.Sprintf("sweetness() %s %.9f g/l", is, 1000*limit))
+	x.sweet = true
+	if x.truth = truth < limit; is == ">" {
+		x.truth = truth > limit
+	}
+	return []trial{x}
+}
+
+// outsideSweetness claims how sweet a core food is. The truth has the sugars that another table prints of it,
+// all of those that the core food is known to hold, and factors of another seed.
+func outsideSweetness(t *testing.T, core assaytest.Library, cells []crossCell, rng *rand.Rand) []trial {
+	t.Helper()
+	const little = 0.3 // g in 100 g: the sugar that the other table leaves out
+	sugars := []constituent.ID{"GLUS", "FRUS", "SUCS", "LACS", "MALS"}
+	type pair struct{ food, table string }
+	printed := map[pair]map[constituent.ID]float64{}
+	var pairs []pair
+	for _, c := range cells {
+		if !slices.Contains(sugars, c.id) {
+			continue
+		}
+		of := pair{c.food, c.table}
+		if printed[of] == nil {
+			printed[of] = map[constituent.ID]float64{}
+			pairs = append(pairs, of)
+		}
+		printed[of][c.id] = c.value
+	}
+	var list []trial
+	for _, of := range pairs {
+		f := core[food.ID{Table: "core", Code: of.food}]
+		all, values, water := true, "", 100.0
+		for _, id := range sugars {
+			own, known := f.Value(id)
+			x, ok := printed[of][id]
+			if ok {
+				values += fmt.Sprintf(", %s: %.6f g ± 0 g", id, x)
+				water -= x
+			}
+			all = all && (ok || !known || own.Amount < little)
+		}
+		if !all || values == "" {
+			continue
+		}
+		g, _ := glassOf(t, core, "drink: x\nserves: 1\nbuild: [100.000 g core:"+of.food+"]\n", 1, 1000)
+		other, _ := glassOf(t, core, fmt.Sprintf("drink: x\nserves: 1\nfoods: {a: {name: x, per: 100 g, values: {WATER: %.6f g ± 0 g%s, POLYL: 0 g ± 0 g}, source: x}}\nbuild: [100.000 g own:a]\n", water, values), 2, 200)
+		const each = 4
+		for range each {
+			for _, x := range sweetTrial(t, g, other, rng) {
+				x.outside = true
+				list = append(list, x)
+			}
+		}
+	}
+	return list
+}
+
+// rankTrials claim where a core food stands. The truth is a draw of another seed, with what nobody knows
+// anywhere up to its most.
+func rankTrials(t *testing.T, core assaytest.Library, rng *rand.Rand) []trial {
+	t.Helper()
+	const each = 8
+	var list []trial
+	var codes []string
+	for id, f := range core {
+		if !f.Chemical {
+			codes = append(codes, id.String())
+		}
+	}
+	slices.Sort(codes)
+	const water = "drink: x\nserves: 1\nbuild: [100 g core:water-pure]\n"
+	g, _ := glassOf(t, core, water, 1, 200)
+	other, _ := glassOf(t, core, water, 2, 200)
+	g.RankBy(library(core))
+	other.RankBy(library(core))
+	for _, id := range []constituent.ID{"SUGAR", "K", "CAFFN", "PROCNT", "FAT", "CITAC"} {
+		c := constituent.Must(id)
+		for range 5 {
+			name := codes[rng.IntN(len(codes))]
+			f, err := g.Rank(c, name)
+			require.NoError(t, err)
+			if estimate.Certain(f.Known) {
+				continue
+			}
+			truths, err := other.Rank(c, name)
+			require.NoError(t, err)
+			for range each {
+				truth, limit, is := drawOf(truths, rng), limitOf(f.Known[1:], rng), order(rng)
+				limit += []float64{-0.5, 0.5}[rng.IntN(2)] // places are whole numbers
+				x := judgedBy(t, g, fmt.Sprintf("food_rank(%s, %q) %s %.1f", id, name, is, limit))
+				if x.truth = truth < limit; is == ">" {
+					x.truth = truth > limit
+				}
+				list = append(list, x)
+			}
+		}
+	}
+	return list
+}
+
+// library is a table of which claims rank foods.
+type library assaytest.Library
+
+func (l library) Called(name string) (*food.Food, error) {
+	id, _ := food.ParseID(name)
+	return l[id], nil
+}
+
+func (l library) Table(string) ([]*food.Food, error) {
+	var all []*food.Food
+	for _, f := range l {
+		all = append(all, f)
+	}
+	return all, nil
 }

@@ -8,8 +8,8 @@ import (
 )
 
 // dimension is what a figure is of: powers of grams, millilitres and kilojoules, of a degree
-// Brix and of a pH.
-type dimension struct{ gram, ml, kJ, brix, pH int }
+// Brix, of a pH, of a sweetness and of a place among foods.
+type dimension struct{ gram, ml, kJ, brix, pH, sweet, place int }
 
 // The dimensions of figures.
 var (
@@ -19,11 +19,15 @@ var (
 	ofEnergy      = dimension{kJ: 1}
 	ofBrix        = dimension{brix: 1}
 	ofPH          = dimension{pH: 1}
+	ofSweetness   = dimension{sweet: 1}
+	ofPlace       = dimension{place: 1}
 	concentration = dimension{gram: 1, ml: -1}
 )
 
 func (d dimension) times(e dimension, sign int) dimension {
-	return dimension{d.gram + sign*e.gram, d.ml + sign*e.ml, d.kJ + sign*e.kJ, d.brix + sign*e.brix, d.pH + sign*e.pH}
+	return dimension{
+		d.gram + sign*e.gram, d.ml + sign*e.ml, d.kJ + sign*e.kJ, d.brix + sign*e.brix, d.pH + sign*e.pH, d.sweet + sign*e.sweet, d.place + sign*e.place,
+	}
 }
 
 // said names a dimension, with an example of a figure in it.
@@ -41,14 +45,24 @@ func (d dimension) said() string {
 		return "degrees Brix (14)"
 	case ofPH:
 		return "a pH (3.8)"
+	case ofSweetness:
+		return "a sweetness, as sucrose (9 %, or 9 g/100 ml)"
+	case ofPlace:
+		return "a place among foods (10)"
 	case concentration:
 		return "a mass in a volume (6 g/l)"
 	}
 	return "a product of several measures"
 }
 
-// alone tells whether a number without a unit may be such a figure.
-func (d dimension) alone() bool { return d == ofBrix || d == ofPH }
+// takes tells whether a number that is written may be such a figure: a pH, degrees Brix and a place
+// have no unit; of sucrose as sweet as a drink there are so many per cent, or grams in a volume.
+func (d dimension) takes(l literal) bool {
+	if l.bare {
+		return d == ofBrix || d == ofPH || d == ofPlace
+	}
+	return d == ofSweetness && (l.is == plain || l.is == concentration)
+}
 
 // measure reads a unit: what it is of, and how many grams, millilitres or kilojoules it is.
 func measure(word string) (dimension, float64, bool) {

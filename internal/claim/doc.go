@@ -20,15 +20,20 @@
 //	          | mass "/" ( "l" | "ml" | "100 ml" ) .
 //	figure    = "serving(" TAG ")" | "per100g(" TAG ")" | "per100ml(" TAG ")"
 //	          | "component(" part "," TAG ")" | "share(" TAG "," part ")" | "ratio(" TAG "," TAG ")"
-//	          | "ph()" | "ta()" | "brix()" | "brix_acid()" | "alcohol_abv()" .
+//	          | "ph()" | "ta()" | "brix()" | "brix_acid()" | "alcohol_abv()"
+//	          | "sweetness()" | "food_rank(" TAG "," food ")" .
 //	contains  = "contains(" text ")" .
 //	part      = [ "component" | "ingredient" | "kind" ] text .
+//	food      = text .                                    of a table: its code, or its whole name
 //	text      = '"' characters '"' .
 //	TAG       = a tagname, or the words of a constituent: MALAC, malic acid, "malic acid" .
 //
 // A mass is grams whatever the unit of the table; per100g and per100ml are the amount in 100 g
 // and in 100 ml; ta() is titratable acidity as citric acid in g/l; brix() and ph() are compared
-// with a number alone. Unlike things are not compared or added: the parser says in what each side is.
+// with a number alone. sweetness() is the sucrose that makes a drink as sweet, and is compared with
+// per cent or with a mass in a volume: 9 % are 9 g in 100 ml are 90 g/l. It is a measure of its own, and is not added to
+// anything that is weighed or titrated. food_rank() is the place of a food among the foods of its table by what
+// 100 g hold, 1 with the most; it is compared with a number alone. Unlike things are not compared or added: the parser says in what each side is.
 //
 // # Model
 //
@@ -56,9 +61,7 @@
 // # Limits
 //
 // A figure that stands twice in an expression counts its unknown part twice: the ends lie no nearer
-// than they should, and may lie further apart. sweetness() wants an index of taste and food_rank()
-// the rank of a food in its table: neither is a figure of a drink's assay, and both are refused by
-// name. contains() never denies: what nobody has declared is not known to be absent, so that
+// than they should, and may lie further apart. contains() never denies: what nobody has declared is not known to be absent, so that
 // "not contains" is unknown at best. The nearest world moves a few inputs, one point of several may
 // be as near, and the iteration finds a near point, not provably the nearest, of a margin that bends
 // back. A claim has at most 60 terms (data/limits.csv).

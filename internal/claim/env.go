@@ -11,6 +11,10 @@ type Env interface {
 	// Property is what the drink is as a liquid.
 	Property(p Property) (Figure, error)
 
+	// Rank is at which place a food of a table stands among the foods of that table by what 100 g hold of
+	// a constituent, the first with the most.
+	Rank(c *constituent.Constituent, food string) (Figure, error)
+
 	// Contains reports whether an allergen is declared; where it is not, why nobody can tell.
 	Contains(allergen string) (declared bool, why Gap, err error)
 }
@@ -28,6 +32,7 @@ type Gap struct {
 	Key    string    // tells it from all others of the drink
 	Most   []float64 // what it adds at its most, by draw or one number for all; +Inf where nothing bounds it
 	What   string    // in words: "malic acid of core:oat-drink"
+	Loose  bool      // Most is what nature allows, far beyond what anybody would expect: it decides, and is no figure
 	Settle string    // the line that would settle it
 	Where  string    // where the line goes
 }
@@ -44,6 +49,8 @@ const (
 	Brix     Property = "brix"      // °Bx
 	BrixAcid Property = "brix_acid" // °Bx over g/100 g
 	Strength Property = "abv"       // share by volume
+
+	Sweetness Property = "sweetness" // g/ml of sucrose as sweet as it
 )
 
 // PartSort is what a part is named by.

@@ -213,6 +213,15 @@ func (e *evaluation) serving(f figure) (span, error) {
 	return e.amount(f.tags[0], f.part, f.spot())
 }
 
+// rank is a place among foods.
+func (e *evaluation) rank(f figure) (span, error) {
+	of, err := e.env.Rank(f.tags[0], f.food)
+	if err != nil {
+		return span{}, e.placed(err, f.partAt)
+	}
+	return e.open(of), nil
+}
+
 // spot is where a figure is wrong if its names are: at its part.
 func (f figure) spot() int {
 	if f.part.Name != "" {

@@ -7,7 +7,7 @@ import (
 // function is a word of the grammar that stands for a figure of the drink.
 type function struct {
 	name  string
-	takes string // t: a constituent, p: a part, in order
+	takes string // t: a constituent, p: a part, f: a food of a table, in order
 	shape string // as it is written
 	is    func([]*constituent.Constituent) dimension
 	eval  func(*evaluation, figure) (span, error)
@@ -45,13 +45,9 @@ func init() { // the functions evaluate figures, and figures name their function
 		{"brix", "", "brix()", always(ofBrix), property(Brix), true},
 		{"brix_acid", "", "brix_acid()", always(plain), property(BrixAcid), true},
 		{"alcohol_abv", "", "alcohol_abv()", always(plain), property(Strength), false},
+		{"sweetness", "", "sweetness()", always(ofSweetness), property(Sweetness), false},
+		{"food_rank", "tf", `food_rank(CITAC, "core:lemon-juice")`, always(ofPlace), (*evaluation).rank, false},
 	}
-}
-
-// missing are the functions of the grammar that nothing in a drink's assay answers.
-var missing = map[string][2]string{
-	"sweetness": {"sweetness() wants an index of taste, which is not calculated yet", "check what is: serving(SUGAR), brix(), brix_acid()"},
-	"food_rank": {"food_rank() wants the rank of a food in its table, which is no figure of a drink", "see: sipsum food rank TAG; and check what the drink holds: share(MALAC, \"cherry syrup\")"},
 }
 
 func functionOf(name string) *function {

@@ -192,7 +192,7 @@ func (p *parser) between(first quantity) (node, *fault) {
 }
 
 // alike lets two figures be compared or added, or says why they are unlike. A number without
-// a unit may be a pH or degrees Brix.
+// a unit may be a pH, degrees Brix or a place, a per cent a sweetness.
 func alike(a, b quantity, at int) (quantity, quantity, *fault) {
 	a, b = as(a, b.of()), as(b, a.of())
 	if a.of() != b.of() {
@@ -202,7 +202,7 @@ func alike(a, b quantity, at int) (quantity, quantity, *fault) {
 }
 
 func as(q quantity, d dimension) quantity {
-	if l, ok := q.(literal); ok && l.bare && d.alone() {
+	if l, ok := q.(literal); ok && d.takes(l) {
 		l.is = d
 		return l
 	}
@@ -213,7 +213,7 @@ func as(q quantity, d dimension) quantity {
 func exampleOf(a, b quantity) string {
 	for _, q := range []quantity{a, b} {
 		if f, ok := q.(figure); ok {
-			if sample, ok := map[dimension]string{ofMass: "12 g", ofEnergy: "90 kJ", plain: "0.5 or 50 %", concentration: "6 g/l", ofPH: "3.8", ofBrix: "14"}[f.of()]; ok {
+			if sample, ok := map[dimension]string{ofMass: "12 g", ofEnergy: "90 kJ", plain: "0.5 or 50 %", concentration: "6 g/l", ofPH: "3.8", ofBrix: "14", ofSweetness: "9 %, or 90 g/l", ofPlace: "10"}[f.of()]; ok {
 				return f.function.shape + " is compared with " + sample
 			}
 		}
@@ -325,9 +325,6 @@ func literally(t token) (node, *fault) {
 // call reads the arguments of a function.
 func (p *parser) call(name token) (node, *fault) {
 	f, asks := functionOf(strings.ToLower(name.text)), strings.EqualFold(name.text, "contains")
-	if why, ok := missing[strings.ToLower(name.text)]; ok {
-		return nil, &fault{name.at, why[0], why[1]}
-	}
 	if f == nil && !asks {
 		do := "use one of: " + strings.Join(functionNames(), ", ")
 		if _, err := constituent.Read(name.text, constituent.OfDrinks); err == nil {
@@ -353,9 +350,12 @@ func (p *parser) call(name token) (node, *fault) {
 			return nil, p.unexpected(name.text+" takes "+fmt.Sprint(len(f.takes))+" things, with a comma between", "write "+f.shape)
 		}
 		var wrong *fault
-		if takes == 't' {
+		switch takes {
+		case 't':
 			wrong = p.tag(&out)
-		} else {
+		case 'f':
+			wrong = p.food(&out)
+		default:
 			wrong = p.part(&out)
 		}
 		if wrong != nil {
@@ -413,5 +413,15 @@ func (p *parser) part(f *figure) *fault {
 		f.part.Sort = Named
 	}
 	f.part.Name = t.text
+	return nil
+}
+
+// food reads the food of a table: its code, or its whole name.
+func (p *parser) food(f *figure) *fault {
+	t := p.next()
+	if t.sort != quote || t.text == "" {
+		return &fault{t.at, "a food stands in quotation marks", "write " + f.function.shape}
+	}
+	f.food, f.partAt = t.text, t.at
 	return nil
 }

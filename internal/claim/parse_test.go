@@ -20,6 +20,7 @@ func TestReads(t *testing.T) {
 		`ta() > 6 g/l`, `ta() between 400 mg/100 ml and 700 mg/100ml`, `alcohol_abv() < 0.5 % vol`, `alcohol_abv() ≤ 1.2 %`, `brix_acid() > 20`, `brix() >= 12 °Bx`,
 		`contains("milk")`, `share(CITAC, ingredient "core:lemon-juice") > 0.5`, `share(CITAC, kind "fruit") > 1 - 20 %`, `-serving(SUGAR) > -5 g`, `((serving(SUGAR))) < (3 g + 2 g)`,
 		`share(caffeine, “espresso”) > 50 %`, `NOT serving(SUGAR) < 1 g`,
+		`sweetness() < 9 %`, `sweetness() between 80 g/l and 9.5 g/100 ml`, `food_rank(citric acid, "core:lemon-juice") <= 10`, `food_rank(MALAC, "Pear juice") between 1 and 10`,
 	} {
 		_, err := claim.Parse(text, fail.Place{})
 		assert.NoError(t, err, text)
@@ -46,8 +47,12 @@ func TestRefuses(t *testing.T) {
 		{`serving(nonsense acid) < 12 g`, 18, "unknown constituent", ""},
 		{`portion(SUGAR) < 12 g`, 10, `no figure "portion"`, ""},
 		{`SUGAR < 12 g`, 10, `no figure "SUGAR"`, "serving(SUGAR)"},
-		{`sweetness() > 3`, 10, "index of taste", "brix()"},
-		{`food_rank(MALAC, "pear") < 3`, 10, "rank of a food", "sipsum food rank"},
+		{`sweetness() > 3`, 22, "a sweetness, as sucrose", "9 %, or 90 g/l"},
+		{`sweetness() + ta() > 3 %`, 22, "unlike", ""},
+		{`sweetness() < serving(SUGAR)`, 22, "unlike", ""},
+		{`food_rank(MALAC, "core:pear-juice") < 3 %`, 46, "a place among foods (10) and a number without a unit", "compared with 10"},
+		{`food_rank(MALAC, pear) < 3`, 27, "a food stands in quotation marks", "food_rank(CITAC"},
+		{`food_rank("core:pear-juice", MALAC) < 3`, 20, "unknown constituent", ""},
 		{`share(MALAC, syrup) > 50 %`, 23, "quotation marks", "share(MALAC"},
 		{`share("syrup", MALAC) > 50 %`, 16, "unknown constituent", ""},
 		{`share(MALAC, "syrup > 50 %`, 23, "not closed", "close it"},

@@ -54,7 +54,8 @@ type (
 		function *function
 		tags     []*constituent.Constituent
 		part     Part
-		partAt   int
+		food     string // of a table, whether or not it is in the drink
+		partAt   int    // or of the food
 		at       int
 	}
 	// arithmetic joins two figures.
@@ -121,6 +122,15 @@ func (c *Claim) Brings() (of *constituent.Constituent, by Part, ok bool) {
 // OfLiquid reports whether a claim asks what the drink is as a solution.
 func (c *Claim) OfLiquid() bool {
 	return slices.ContainsFunc(figures(c.truth), func(f figure) bool { return f.function.solution })
+}
+
+// OfTables reports whether a claim asks what no drink decides, where a food stands in its table, and
+// whether it asks of nothing else.
+func (c *Claim) OfTables() (some, all bool) {
+	list := figures(c.truth)
+	ranks := func(f figure) bool { return f.food != "" }
+	some = slices.ContainsFunc(list, ranks)
+	return some, some && !slices.ContainsFunc(list, func(f figure) bool { return !ranks(f) })
 }
 
 // figures lists the figures of an expression, in its order.

@@ -112,7 +112,7 @@ func (c *Claim) settling(env Env, open Outcome) (*Gap, error) {
 	least := math.Inf(1)
 	for i, g := range open.Gaps {
 		share := asRead
-		if math.IsInf(most(g.Most), 1) {
+		if g.Loose || math.IsInf(most(g.Most), 1) {
 			share = 0
 		}
 		o, err := c.Evaluate(env, map[string]float64{g.Key: share})

@@ -40,6 +40,13 @@ func (g glass) Amount(c *constituent.Constituent, of claim.Part) (claim.Figure, 
 
 func (g glass) Property(p claim.Property) (claim.Figure, error) { return g.properties[p], nil }
 
+func (g glass) Rank(_ *constituent.Constituent, food string) (claim.Figure, error) {
+	if food != "core:plum" {
+		return claim.Figure{}, fail.New(fail.Wrong, "there is no food "+food, "there is: core:plum")
+	}
+	return figure(even(0.5, 10.5, 1000), gap("others", 4)), nil
+}
+
 func (g glass) Contains(allergen string) (bool, claim.Gap, error) {
 	return g.declared[allergen], claim.Gap{Key: allergen, Most: []float64{1}, What: "nobody declares it"}, nil
 }
@@ -69,6 +76,7 @@ func sweet() glass {
 		properties: map[claim.Property]claim.Figure{
 			claim.Mass: figure(even(100, 100, 1000)), claim.Volume: figure(even(80, 80, 1000)), claim.PH: figure(even(3.5, 4, 200)),
 			claim.Acidity: figure(even(0.006, 0.006, 200)), claim.Strength: figure(even(0.012, 0.012, 1000)), claim.Brix: figure(even(14, 14, 1000)),
+			claim.Sweetness: figure(even(0.075, 0.105, 1000)),
 		},
 		declared: map[string]bool{"milk": true},
 	}
@@ -113,6 +121,10 @@ func TestVerdicts(t *testing.T) {
 		{`alcohol_abv() <= 1.2 %`, "supported", 1},
 		{`brix() > 13`, "supported", 1},
 		{`contains("milk")`, "supported", 1},
+		{`sweetness() < 9.75 %`, "likely", 0.75},
+		{`sweetness() between 82.5 g/l and 9.75 g/100 ml`, "unclear", 0.5},
+		{`food_rank(MALAC, "core:plum") <= 14.4`, "supported", 0.99}, // 0.5 to 10.5, up to 4 more
+		{`food_rank(MALAC, "core:plum") > 9.5`, "unknown", 0},
 		{`component("syrup", CITAC) > 0 g`, "refuted", 0}, // none is not more than none
 		{`component("syrup", CITAC) >= 0 g`, "supported", 1},
 		{`share(MALAC, "syrup") >= 30 %`, "supported", 1},       // 0.3 of 0.8 at the most: 37.5 %
@@ -178,6 +190,9 @@ func (b broken) Amount(c *constituent.Constituent, of claim.Part) (claim.Figure,
 	}
 	return b.glass.Amount(c, of)
 }
+func (broken) Rank(*constituent.Constituent, string) (claim.Figure, error) {
+	return claim.Figure{}, errBroken
+}
 func (broken) Property(claim.Property) (claim.Figure, error) { return claim.Figure{}, errBroken }
 func (broken) Contains(string) (bool, claim.Gap, error)      { return false, claim.Gap{}, errBroken }
 
@@ -185,7 +200,7 @@ func (broken) Contains(string) (bool, claim.Gap, error)      { return false, cla
 func TestWhatTheDrinkCannotTell(t *testing.T) {
 	for _, text := range []string{
 		`serving(SUGAR) < 1 g`, `1 g < serving(SUGAR)`, `per100g(SUGAR) < 1 g`, `per100ml(MALAC) < 1 g`, `share(SUGAR, "syrup") > 1 %`, `ratio(SUGAR, MALAC) > 1`, `ratio(MALAC, SUGAR) > 1`,
-		`ph() < 3`, `contains("milk")`, `not contains("milk")`, `serving(MALAC) > 0 g and ph() < 3`, `ph() < 3 or serving(MALAC) > 0 g`, `serving(MALAC) + serving(SUGAR) < 1 g`, `serving(SUGAR) - serving(MALAC) < 1 g`,
+		`ph() < 3`, `sweetness() < 9 %`, `food_rank(MALAC, "core:plum") < 3`, `contains("milk")`, `not contains("milk")`, `serving(MALAC) > 0 g and ph() < 3`, `ph() < 3 or serving(MALAC) > 0 g`, `serving(MALAC) + serving(SUGAR) < 1 g`, `serving(SUGAR) - serving(MALAC) < 1 g`,
 	} {
 		c, err := claim.Parse(text, fail.Place{})
 		require.NoError(t, err, text)

@@ -27,6 +27,7 @@ type Said struct {
 	Nearest  *World              // in which it is false; nil if it does not hold, or none is within range
 	Closes   *drivers.Suggestion // the reading that narrows the margin most; nil if none does
 	Names    []constituent.ID    // that it asks of
+	Among    string              // among how many foods one was ranked; empty if none was
 }
 
 // Again calculates a drink at central values, with other figures of its foods, and its chemistry
@@ -39,6 +40,7 @@ type Bench struct {
 	Declared Declared
 	Works    Works
 	Again    Again // nil: no nearest world is looked for
+	Shelf    Shelf // nil: no food is ranked
 
 	runs *budget
 }
@@ -74,7 +76,7 @@ func (b Bench) Judge(ctx context.Context) ([]Said, error) {
 	faults := &fail.List{}
 	b.runs = newBudget()
 	d := b.Assay.Drink
-	g := NewGlass(b.Assay, b.Declared)
+	g := NewGlass(b.Assay, b.Declared).RankBy(b.Shelf)
 	var list []Said
 	for i, c := range Read(d, faults) {
 		if c == nil {
@@ -94,18 +96,23 @@ func (b Bench) Judge(ctx context.Context) ([]Said, error) {
 }
 
 func (b Bench) judge(ctx context.Context, g *Glass, c *claim.Claim, of drink.Claim) (Said, error) {
+	g.among, g.drawn = "", nil
 	v, err := c.Check(g)
 	if err != nil {
 		return Said{}, err
 	}
-	s := Said{Say: of.Say, Check: of.Check, Verdict: v, Remarks: g.Remarks(), Names: c.Constituents()}
+	s := Said{Say: of.Say, Check: of.Check, Verdict: v, Remarks: g.Remarks(), Names: c.Constituents(), Among: g.among}
 	s.Figure, s.UpTo = printed(v.Outcome)
 	margin := v.Outcome.Margin
-	if at, share := claim.Weakest(margin, b.Assay.Inputs); at >= 0 {
-		s.Weakest = g.linkOf(b.Assay.Inputs[at], share, b.Works)
+	inputs := b.inputs(g, c)
+	if at, share := claim.Weakest(margin, inputs); at >= 0 {
+		s.Weakest = g.linkOf(inputs[at], share, b.Works)
 	}
 	if s.Weakest != nil {
 		g.askOfPowder(s.Weakest, c, v)
+	}
+	if some, _ := c.OfTables(); some { // no reading and no figure of this drink moves a food in its table
+		return s, nil
 	}
 	if closing := b.Assay.Closing(margin); len(closing) > 0 {
 		s.Closes = &closing[0]
@@ -116,6 +123,19 @@ func (b Bench) judge(ctx context.Context, g *Glass, c *claim.Claim, of drink.Cla
 	return s, err
 }
 
+// inputs are all that a claim may hang on: those of the run, how sweet things are, and what a ranked food
+// holds, which alone moves the place of a food.
+func (b Bench) inputs(g *Glass, c *claim.Claim) []estimate.Entry {
+	var ranked []estimate.Entry
+	for _, p := range g.drawn {
+		ranked = append(ranked, p.own)
+	}
+	if _, all := c.OfTables(); all {
+		return ranked
+	}
+	return slices.Concat(b.Assay.Inputs, g.factors, ranked)
+}
+
 // printed summarises the first figure of a claim.
 func printed(o claim.Outcome) (estimate.Summary, float64) {
 	none := math.NaN()
@@ -124,7 +144,8 @@ func printed(o claim.Outcome) (estimate.Summary, float64) {
 		return s, none
 	}
 	s = estimate.Summarise(o.Figure[0])
-	if slices.ContainsFunc(o.Figure[1], func(x float64) bool { return math.IsInf(x, 0) || math.IsNaN(x) }) {
+	loose := slices.ContainsFunc(o.Gaps, func(g claim.Gap) bool { return g.Loose })
+	if loose || slices.ContainsFunc(o.Figure[1], func(x float64) bool { return math.IsInf(x, 0) || math.IsNaN(x) }) {
 		return s, none
 	}
 	return s, max(s.High, estimate.Summarise(o.Figure[1]).High)

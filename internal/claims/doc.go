@@ -12,7 +12,18 @@
 //
 // What a row does not know of a constituent is a gap, at its most what package composition bounds it
 // by, and one for each food and constituent, in however many pots. What the pH and the acidity are
-// open to beyond their draws (package chemistry) is a gap too, so is a figure that is withheld.
+// open to beyond their draws (package chemistry) is a gap too, so is a figure that is withheld. What no table
+// bounds is bounded by the mass of its food, less what else is known to be in it (room.go): such an end decides
+// what hangs on nothing less, and is not printed.
+//
+// Sweetness is that of package taste with what is unknown apart: sugars of which nobody has said which they are
+// count as the least sweet that they may be, with a gap up to the sweetest, and sugars that nobody has measured
+// as none. Its factors are drawn as the printed index draws them.
+//
+// A place among foods (rank.go) is of the food's own table, pure substances apart, per 100 g. Foods are entered as
+// the ledger enters them and drawn as the drink draws them; only those that any draw may bring near the one asked for
+// are drawn. Where nobody knows what a food holds, or all of it, it may come before: that is a gap. The verdict says
+// among how many it was ranked.
 //
 // The nearest world of a claim that holds is looked for among the inputs that a drink file can
 // state: the figures of foods, of tables and of its own, and written amounts, those few with which the margin goes
@@ -27,5 +38,12 @@
 // readings. A food used in several pots moves in all of
 // them. Where no setting within the range of the draws breaks a claim none is told, nor where it
 // would take more runs than data/limits.csv allows. The reading
-// that closes it is that which narrows the margin most of those not taken; it may not close it wholly.
+// that closes it is that which narrows the margin most of those not taken; it may not close it wholly. Beside a
+// figure of a food in the nearest world stands how many published figures lie as far off, where
+// data/samples.csv keeps them one by one: those of some acids, caffeine and theobromine of the core table.
+//
+// Where which sugars there are hurts a claim of sweetness, no nearest world is told: no single line states it.
+// Of a place among foods no nearest world is told, since no figure of a drink moves a table. What a table has not
+// measured is open in all of its foods at once, each up to its own bound: a place is often unknown for want of figures
+// of foods that nobody would name. Energy and what has no mass is not bounded by mass.
 package claims

@@ -4,14 +4,15 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"sipsum/internal/assay"
 	"sipsum/internal/claim"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
-	"sipsum/internal/ledger"
 	"sipsum/internal/solution"
 )
 
@@ -22,10 +23,18 @@ type Declared func(allergen string) (bool, error)
 type Glass struct {
 	assay    *assay.Assay
 	declared Declared
+	shelf    Shelf               // nil: foods are not ranked
 	standFor map[food.ID]food.ID // own foods of a nearest world, by the food that they stand for
 	kept     map[question]claim.Figure
 	unknowns map[string]unknown // by the key of their gap
 	remarks  []string           // of the last claim
+
+	places  map[question]placed
+	tables  map[string][]*food.Profile
+	drawn   []placed         // what the last claim ranked
+	sweet   *claim.Figure    // once it was asked for
+	factors []estimate.Entry // how sweet each substance is, in its draws
+	among   string           // among how many foods the last claim ranked one; empty if it ranked none
 }
 
 // unknown is a figure of a food that nobody knows, and the most that a gram holds of it; NaN where
@@ -43,7 +52,13 @@ type question struct {
 
 // NewGlass makes the drink of claims of an assay that was run with draws and chemistry.
 func NewGlass(a *assay.Assay, declared Declared) *Glass {
-	return &Glass{assay: a, declared: declared, kept: map[question]claim.Figure{}, unknowns: map[string]unknown{}}
+	return &Glass{assay: a, declared: declared, kept: map[question]claim.Figure{}, unknowns: map[string]unknown{}, places: map[question]placed{}, tables: map[string][]*food.Profile{}}
+}
+
+// RankBy gives the glass tables to rank foods of.
+func (g *Glass) RankBy(s Shelf) *Glass {
+	g.shelf = s
+	return g
 }
 
 // stands gives the food that one stands for.
@@ -82,7 +97,7 @@ func (g *Glass) Amount(c *constituent.Constituent, of claim.Part) (claim.Figure,
 			f.Known[d] += factor * x
 		}
 		if most := sort.UnknownOf(row); most != nil {
-			f.Gaps = added(f.Gaps, g.gap(r, c, most, factor))
+			f.Gaps = added(f.Gaps, g.gap(row, c, most, factor))
 		}
 	}
 	f.Unknown = f.Known[0] == 0 && len(f.Gaps) > 0
@@ -91,14 +106,16 @@ func (g *Glass) Amount(c *constituent.Constituent, of claim.Part) (claim.Figure,
 }
 
 // gap is what a row does not know of a constituent.
-func (g *Glass) gap(r ledger.Row, c *constituent.Constituent, most []float64, factor float64) claim.Gap {
+func (g *Glass) gap(row int, c *constituent.Constituent, most []float64, factor float64) claim.Gap {
+	r := g.assay.Serving.Rows[row]
 	f := r.Profile.Food
 	gap := claim.Gap{Key: string(c.ID) + " of " + g.stands(f.ID).String(), Most: make([]float64, len(most)), What: c.Words() + " of " + shortName(f)}
 	g.unknowns[gap.Key] = unknown{f, c, r.Profile.Cells[c.Order].Bound}
+	if math.IsNaN(most[0]) {
+		most, gap.Loose = room(g.assay.Serving, row, c), true
+	}
 	for d, x := range most {
-		if gap.Most[d] = factor * x; math.IsNaN(x) {
-			gap.Most[d] = math.Inf(1)
-		}
+		gap.Most[d] = factor * x
 	}
 	gap.Settle, gap.Where = lineFor(f, c)
 	return gap
@@ -111,15 +128,20 @@ func added(list []claim.Gap, gap claim.Gap) []claim.Gap {
 			for d, x := range gap.Most {
 				list[i].Most[d] += x
 			}
+			list[i].Loose = list[i].Loose || gap.Loose
 			return list
 		}
 	}
 	return append(list, gap)
 }
 
-// lineFor is the line that states a figure of a food.
-func lineFor(f *food.Food, c *constituent.Constituent) (line, where string) {
-	value := string(c.ID) + ": … " + c.Unit
+// lineFor is the line that states figures of a food.
+func lineFor(f *food.Food, of ...*constituent.Constituent) (line, where string) {
+	var values []string
+	for _, c := range of {
+		values = append(values, string(c.ID)+": … "+c.Unit)
+	}
+	value := strings.Join(values, ", ")
 	if f.ID.Table == food.Own {
 		return "values: {" + value + "}", "foods, " + f.ID.Code
 	}
@@ -147,6 +169,8 @@ func (g *Glass) Property(p claim.Property) (claim.Figure, error) {
 		return column(a.Volume, 1), nil
 	case claim.Strength:
 		return g.strength()
+	case claim.Sweetness:
+		return g.sweetness(), nil
 	}
 	return g.solution(p)
 }
@@ -158,8 +182,8 @@ func (g *Glass) Contains(allergen string) (bool, claim.Gap, error) {
 		return false, claim.Gap{}, fail.New(fail.Wrong, err.Error(), "see: sipsum allergens")
 	}
 	return is, claim.Gap{
-		Key: "contains " + allergen, Most: []float64{1}, What: "whether there is " + allergen + " in it, which nobody declares: that is no proof of absence",
-		Settle: "may-contain: [" + allergen + "]", Where: "the top of the file, if it may come in at the bar; else ask who made each food",
+		Key: "contains " + allergen, Most: []float64{1}, What: "whether there is " + allergen + " in it: nobody declares it, and that is no proof of absence",
+		Settle: "may-contain: [" + allergen + "]", Where: "the top of the file, if it may come in at the bar; that there is none no file can show: ask who made each food, and tell what is in the drink",
 	}, nil
 }
 

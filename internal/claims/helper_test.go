@@ -3,6 +3,7 @@ package claims_test
 import (
 	"context"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -13,6 +14,7 @@ import (
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
+	"sipsum/internal/food"
 	"sipsum/internal/recipe"
 	"sipsum/internal/source"
 )
@@ -36,7 +38,7 @@ func run(t testing.TB, foods assaytest.Library, text string, draws int) *assay.A
 // benchOf is what its claims are judged with. Whatever is listed for a food is declared.
 func benchOf(a *assay.Assay, foods assaytest.Library) claims.Bench {
 	return claims.Bench{
-		Assay: a, Works: noWorks,
+		Assay: a, Works: noWorks, Shelf: shelf(foods),
 		Declared: func(word string) (bool, error) {
 			return slices.ContainsFunc(a.Drink.Foods, func(f drink.OwnFood) bool {
 				return slices.ContainsFunc(f.Allergens, func(w drink.Word) bool { return w.Text == word })
@@ -57,4 +59,26 @@ func judged(t testing.TB, foods assaytest.Library, text string) []claims.Said {
 	said, err := benchOf(run(t, foods, text, 1000), foods).Judge(context.Background())
 	require.NoError(t, err)
 	return said
+}
+
+// shelf is a library of which foods are ranked, in the order of their codes.
+type shelf assaytest.Library
+
+func (s shelf) Called(name string) (*food.Food, error) {
+	id, _ := food.ParseID(name)
+	if f, ok := s[id]; ok {
+		return f, nil
+	}
+	return nil, fail.New(fail.Wrong, "no food is called "+name, "")
+}
+
+func (s shelf) Table(id string) ([]*food.Food, error) {
+	var all []*food.Food
+	for _, f := range s {
+		if f.ID.Table == id {
+			all = append(all, f)
+		}
+	}
+	slices.SortFunc(all, func(a, b *food.Food) int { return strings.Compare(a.ID.Code, b.ID.Code) })
+	return all, nil
 }

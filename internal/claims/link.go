@@ -56,50 +56,63 @@ func (g *Glass) ofTable(l *Link, works Works) {
 	if !ok {
 		return
 	}
-	for _, r := range g.assay.Serving.Rows {
-		f := r.Profile.Food
-		if f.ID.String() != of {
-			continue
-		}
-		l.Name = what + " of " + shortName(f)
-		l.Asked = "how do you know the " + what + " of your " + shortName(f) + "?"
-		c, ok := constituentNamed(what)
-		if !ok {
-			return
-		}
-		cell := r.Profile.Cells[c.Order]
-		from := f
-		if lender := r.Profile.Lender; lender != nil && cell.From == lender.ID {
-			from = lender
-		}
-		v, stated := from.Value(c.ID)
-		switch {
-		case stated && v.N == 1:
-			l.Rests = "1 sample"
-		case stated && v.N > 1:
-			l.Rests = fmt.Sprint(v.N) + " samples"
-		case cell.By == food.ByKin:
-			l.Rests = "nobody measured it: by its kin"
-		case from != f:
-			l.Rests = "borrowed from " + from.ID.String()
-		}
-		if own, ok := g.assay.Drink.OwnFood(f.ID.Code); ok && f.ID.Table == food.Own && from == f {
-			l.Answer = "by " + own.Source
-		}
-		var cited []string
-		for id := range strings.FieldsSeq(cell.Source) {
-			if w, ok := works(cell.From.Works(), id); ok && !source.IsFromMemory(w.Citation) {
-				cited = append(cited, w.Citation)
-			}
-		}
-		if len(cited) > 0 {
-			l.Answer = cited[0]
-		}
-		if l.Rests != "" {
-			l.Answer = l.Rests + ", " + l.Answer
-		}
+	profile := g.profileOf(of)
+	if profile == nil {
 		return
 	}
+	f := profile.Food
+	l.Name = what + " of " + shortName(f)
+	l.Asked = "how do you know the " + what + " of your " + shortName(f) + "?"
+	c, ok := constituentNamed(what)
+	if !ok {
+		return
+	}
+	cell := profile.Cells[c.Order]
+	from := f
+	if lender := profile.Lender; lender != nil && cell.From == lender.ID {
+		from = lender
+	}
+	v, stated := from.Value(c.ID)
+	switch {
+	case stated && v.N == 1:
+		l.Rests = "1 sample"
+	case stated && v.N > 1:
+		l.Rests = fmt.Sprint(v.N) + " samples"
+	case cell.By == food.ByKin:
+		l.Rests = "nobody measured it: by its kin"
+	case from != f:
+		l.Rests = "borrowed from " + from.ID.String()
+	}
+	if own, ok := g.assay.Drink.OwnFood(f.ID.Code); ok && f.ID.Table == food.Own && from == f {
+		l.Answer = "by " + own.Source
+	}
+	var cited []string
+	for id := range strings.FieldsSeq(cell.Source) {
+		if w, ok := works(cell.From.Works(), id); ok && !source.IsFromMemory(w.Citation) {
+			cited = append(cited, w.Citation)
+		}
+	}
+	if len(cited) > 0 {
+		l.Answer = cited[0]
+	}
+	if l.Rests != "" {
+		l.Answer = l.Rests + ", " + l.Answer
+	}
+}
+
+// profileOf gives a food of the serving, or one that the last claim ranked; nil if it is neither.
+func (g *Glass) profileOf(id string) *food.Profile {
+	for _, r := range g.assay.Serving.Rows {
+		if r.Profile.Food.ID.String() == id {
+			return r.Profile
+		}
+	}
+	for _, p := range g.drawn {
+		if p.profile.Food.ID.String() == id {
+			return p.profile
+		}
+	}
+	return nil
 }
 
 func constituentNamed(name string) (*constituent.Constituent, bool) {

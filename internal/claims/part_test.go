@@ -2,6 +2,7 @@ package claims_test
 
 import (
 	"context"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -156,4 +157,31 @@ claims: [{say: x, check: alcohol_abv() <= 0.3 %}, {say: y, check: alcohol_abv() 
 	assert.Equal(t, "alcohol of house kombucha", said[0].Settle.What)
 	assert.EqualValues(t, "supported", said[1].Word, said[1].Line())
 	assert.EqualValues(t, "refuted", said[2].Word, said[2].Line())
+}
+
+// What each of the new figures costs: the first time that a drink is asked for it, and then. A place wants
+// its whole table entered and drawn once.
+func BenchmarkFigures(b *testing.B) {
+	core := assaytest.Core(b)
+	a := run(b, core, pots+"  - {say: x, check: serving(MALAC) < 1 g}\n", 1000)
+	for _, text := range []string{`sweetness() < 9 %`, `serving(MALAC) < 1 g`, `food_rank(CITAC, "core:lemon-juice") <= 10`} {
+		c, err := claim.Parse(text, fail.Place{})
+		require.NoError(b, err)
+		name, _, _ := strings.Cut(text, "(")
+		b.Run("first "+name, func(b *testing.B) {
+			for b.Loop() {
+				if _, err := c.Check(claims.NewGlass(a, nil).RankBy(shelf(core))); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+		g := claims.NewGlass(a, nil).RankBy(shelf(core))
+		b.Run("again "+name, func(b *testing.B) {
+			for b.Loop() {
+				if _, err := c.Check(g); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
 }

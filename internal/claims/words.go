@@ -12,6 +12,9 @@ import (
 // Line is the verdict on a claim in one line.
 func (c Said) Line() string {
 	parts := []string{c.verdict()}
+	if c.Among != "" {
+		parts = append(parts, c.Among)
+	}
 	if c.Weakest != nil {
 		weakest := "weakest: " + c.Weakest.Name
 		if c.Weakest.Rests != "" {
@@ -63,7 +66,11 @@ func (c Said) Lines() []string {
 		words := make([]string, len(c.Nearest.Changes))
 		for i, x := range c.Nearest.Changes {
 			if words[i] = x.Words + ", which nobody knows"; !math.IsNaN(x.Is) {
-				words[i] = fmt.Sprintf("%s (taken to be %s)", x.Words, note.Grams(rounded(x.Is)))
+				taken := "taken to be " + note.Grams(rounded(x.Is))
+				if x.Among != "" {
+					taken += "; " + x.Among
+				}
+				words[i] = x.Words + " (" + taken + ")"
 			}
 		}
 		lines = append(lines, "false if "+strings.Join(words, " and "))

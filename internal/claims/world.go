@@ -29,6 +29,7 @@ type Change struct {
 	Is    float64 // what it is taken to be; NaN where nobody knows
 	To    float64
 	Unit  string
+	Among string // how many of the figures that are published of it lie as far off; empty if they are not kept one by one
 	Line  string // of the drink file: an amount's, or the own food's that has all the figures of the world
 }
 
@@ -55,7 +56,7 @@ func (b Bench) nearest(ctx context.Context, g *Glass, c *claim.Claim, margin []f
 		w, err = b.search(ctx, g, c, list, margin)
 	}
 	switch {
-	case errors.Is(err, errRuns):
+	case errors.Is(err, errRuns), errors.Is(err, errUnstated):
 		return nil, false, nil
 	case fail.ExitCode(err) == fail.Wrong: // a world that a drink file cannot state
 		return nil, true, nil
@@ -65,6 +66,9 @@ func (b Bench) nearest(ctx context.Context, g *Glass, c *claim.Claim, margin []f
 
 // errRuns ends a search that takes too many runs.
 var errRuns = errors.New("too many runs")
+
+// errUnstated ends a search where something unknown hurts a claim and no drink file can state it.
+var errUnstated = errors.New("an unknown that no drink file states")
 
 // budget counts the runs that are left for a claim and for a drink.
 type budget struct{ claim, drink int }
@@ -133,7 +137,7 @@ func (b Bench) search(ctx context.Context, g *Glass, c *claim.Claim, list []leve
 	}
 	if _, may := o.AtCentre(); may { // what nobody knows is at the end that hurts
 		if list, at, ok = g.hurting(c, o, other, list, at); !ok {
-			return nil, nil
+			return nil, errUnstated
 		}
 		if o, _, err = holds(list, at); err != nil {
 			return nil, err
@@ -334,6 +338,7 @@ func (l lever) change(x float64) Change {
 	if l.food.ID.Table == food.Own {
 		c.Line = "values: {" + l.tag + ": " + note.Grams(x) + " " + l.unit + " ± 0} per 100 g, in foods, " + l.food.ID.Code
 	}
+	c.Among = sampled(l.food, l.tag, c.Is, x)
 	c.Words = "your " + shortName(l.food) + " has " + figure + " " + named.Words() + " in 100 g"
 	return c
 }

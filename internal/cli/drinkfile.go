@@ -131,14 +131,14 @@ func (a drinks) calculate(ctx context.Context, found *recipe.Recipe, ask asked, 
 	}
 	s, err := sheet.Build("sipsum "+Version, result, tables, lib.works(ctx), ask.rules)
 	if err == nil && house != nil {
-		err = sheet.JudgeHouse(ctx, s, house, lib.works(ctx))
+		err = sheet.JudgeHouse(ctx, s, house, lib.works(ctx), shelf{lib, ctx})
 	}
 	switch {
 	case err != nil:
 	case claimed:
-		err = sheet.Judge(ctx, s, lib.works(ctx), a.again(lib))
+		err = sheet.Judge(ctx, s, lib.works(ctx), a.again(lib), shelf{lib, ctx})
 	case ask.change:
-		if err = sheet.Judge(ctx, s, lib.works(ctx), nil); err == nil {
+		if err = sheet.Judge(ctx, s, lib.works(ctx), nil, shelf{lib, ctx}); err == nil {
 			central := assay.Prepare(found, estimate.Ensemble{Seed: a.options.seed, N: 1})
 			if ens.Journal != nil { // which is of one run
 				plan = assay.Prepare(found, estimate.Ensemble{Seed: ens.Seed, N: ens.N})

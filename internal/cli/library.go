@@ -3,6 +3,7 @@ package cli
 import (
 	"context"
 
+	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/source"
 	"sipsum/internal/store"
@@ -61,4 +62,39 @@ func (l library) works(ctx context.Context) func(table, id string) (source.Work,
 		w, ok := list[id]
 		return w, ok
 	}
+}
+
+// shelf is a library of which claims rank foods.
+type shelf struct {
+	library
+	ctx context.Context // of one judgement of the claims of a drink
+}
+
+func (s shelf) Called(name string) (*food.Food, error) {
+	id, coded := food.ParseID(name)
+	if !coded {
+		found, ok, err := s.Named(s.ctx, name)
+		if err != nil {
+			return nil, err
+		}
+		if id = found; !ok {
+			do := "look it up: sipsum food find " + name
+			if near := s.Near(s.ctx, name); len(near) > 0 {
+				do = "did you mean " + fail.Or(near) + "?"
+			}
+			return nil, fail.New(fail.Wrong, "no food is called \""+name+"\"", do)
+		}
+	}
+	return s.db.Food(s.ctx, id)
+}
+
+func (s shelf) Table(id string) ([]*food.Food, error) {
+	var all []*food.Food
+	for f, err := range s.db.All(s.ctx, id) {
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, f)
+	}
+	return all, nil
 }

@@ -53,7 +53,7 @@ func serve(t testing.TB, text string) *sheet.Sheet {
 func answered(t testing.TB, text, rules string) *houserules.Answer {
 	t.Helper()
 	s := serve(t, text)
-	require.NoError(t, sheet.JudgeHouse(context.Background(), s, readRules(t, rules), noWorks))
+	require.NoError(t, sheet.JudgeHouse(context.Background(), s, readRules(t, rules), noWorks, nil))
 	return s.House
 }
 

@@ -33,7 +33,7 @@ func proposed(t *testing.T, text string) (*sheet.Brief, *assay.Plan) {
 	works := func(_, id string) (source.Work, bool) { return source.Work{ID: id, Citation: "a paper"}, true }
 	s, err := sheet.Build("sipsum test", a, nil, works, nil)
 	require.NoError(t, err)
-	require.NoError(t, sheet.Judge(context.Background(), s, works, nil))
+	require.NoError(t, sheet.Judge(context.Background(), s, works, nil, nil))
 	require.NoError(t, sheet.Propose(context.Background(), s, sheet.Again{Central: plan(1), Drawn: drawn}))
 	return sheet.BriefOf(s), plan(1)
 }

@@ -109,6 +109,9 @@ func noticed(d taste.Difference) string {
 	return "A judge notices a change of about " + share + " (" + d.How + ")."
 }
 
+// moleculesRule is where the rule of acid molecules stands.
+const moleculesRule = "Da Conceicao Neta ER, Johanningsmeier SD, Drake MA and McFeeters RF 2007, J Food Sci 72:S352"
+
 func sourRows(s taste.SourIndex) []TasteRow {
 	if s.Hardly {
 		return []TasteRow{{Name: "sour", Withheld: true, Said: "it takes less base than a burette reads"}}
@@ -117,9 +120,8 @@ func sourRows(s taste.SourIndex) []TasteRow {
 	if s.Hydrogen.Why == "" {
 		said += " (" + about(s.Hydrogen.Mean) + " mmol)"
 	}
-	const rule = "Da Conceicao Neta ER, Johanningsmeier SD, Drake MA and McFeeters RF 2007, J Food Sci 72:S352"
 	return []TasteRow{
-		indexRow("sour, acid molecules in a litre", s.Molecules, said+".", rule),
+		indexRow("sour, acid molecules in a litre", s.Molecules, said+".", moleculesRule),
 		indexRow("sour, titratable in a litre", s.Titratable,
 			fmt.Sprintf("Protons that base takes off on the way to pH %.1f. The field disputes which of the two a tongue follows. %s", s.EndPoint, noticed(s.Notices)), s.Notices.Source),
 	}
@@ -142,10 +144,7 @@ func doseRow(d taste.Dose) TasteRow {
 
 // doseSaid sets a dose beside its thresholds.
 func doseSaid(d taste.Dose) string {
-	thresholds := "threshold (" + about(d.Low) + " mg)"
-	if d.Low < d.High {
-		thresholds = "thresholds (" + about(d.Low) + " to " + about(d.High) + " mg)"
-	}
+	thresholds := thresholdsOf(d)
 	if d.Amount.Unknown && d.Place() == taste.Below {
 		return "Not known, and at most " + about(d.Times.UpTo) + " times its published " + thresholds + placeSaid[taste.Below]
 	}
@@ -164,6 +163,13 @@ func doseSaid(d taste.Dose) string {
 		said += ", up to " + about(d.Times.UpTo) + " with what is not known"
 	}
 	return said + placeSaid[d.Place()]
+}
+
+func thresholdsOf(d taste.Dose) string {
+	if d.Low < d.High {
+		return "thresholds (" + about(d.Low) + " to " + about(d.High) + " mg)"
+	}
+	return "threshold (" + about(d.Low) + " mg)"
 }
 
 // placeSaid ends the sentence about a dose.

@@ -13,10 +13,10 @@ import (
 )
 
 // JudgeHouse answers house rules. The assay was run as Judge wants it.
-func JudgeHouse(ctx context.Context, s *Sheet, h *drink.HouseRules, works evidence.Works) error {
+func JudgeHouse(ctx context.Context, s *Sheet, h *drink.HouseRules, works evidence.Works, shelf claims.Shelf) error {
 	of := houserules.Case{
 		Assay: s.Assay,
-		Bench: claims.Bench{Assay: s.Assay, Declared: func(word string) (bool, error) { return declares(s.Allergens(), word) }, Works: claims.Works(works)},
+		Bench: claims.Bench{Assay: s.Assay, Declared: func(word string) (bool, error) { return declares(s.Allergens(), word) }, Works: claims.Works(works), Shelf: shelf},
 	}
 	for _, d := range s.Allergens() {
 		of.Declarations = append(of.Declarations, d.Declaration)

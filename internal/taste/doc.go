@@ -9,7 +9,9 @@
 // between its low end and its value, half between that and its high end, one draw for each
 // substance. Where equally sweet solutions are published by strength (column at, grams of
 // sucrose in 100 g) the factor is that at the sweetness of the whole, which is found by
-// repetition: glucose and lactose gain on sucrose as a drink gets sweeter.
+// repetition: glucose and lactose gain on sucrose as a drink gets sweeter. Claims ask for it with the
+// unknown apart (sweetrange.go): sugars of which nobody has said which they are between the least and the most
+// sweet of those that the food may hold of them, each up to its bound, and nothing of them drawn.
 //
 // Sour is told twice, since the field disputes what a tongue follows:
 //

@@ -44,9 +44,7 @@ func Sweetness(g Glass) SweetIndex {
 		case len(s.strengths) == 0:
 			out.Without = append(out.Without, s.constituent)
 		default:
-			ens := g.ensemble()
-			within := ens.Column(estimate.Input{Shape: estimate.Uniform, Low: -1, High: 1, Stream: ens.Stream("sweetness", string(id))})
-			list = append(list, sweet{s, grams, within})
+			list = append(list, sweet{s, grams, g.within(s)})
 		}
 	}
 	level := make([]float64, g.Pot.N)
@@ -68,25 +66,43 @@ func Sweetness(g Glass) SweetIndex {
 	return out
 }
 
+// within draws where in the range of its factor a substance is.
+func (g Glass) within(s sweetener) []float64 {
+	ens := g.ensemble()
+	return ens.Column(estimate.Input{Shape: estimate.Uniform, Low: -1, High: 1, Stream: ens.Stream("sweetness", string(s.constituent.ID))})
+}
+
 // repeats bring a level to rest: a factor rises by at most 0.026 with a gram of sweetness, and
-// only up to 20 g, so of 25 g of glucose each leaves two thirds of what the one before was off by.
+// only up to 20 g, so of 25 g of glucose each leaves two thirds of what the one before was off by; and factors
+// go in straight lines, so that two steps tell where they lead (Aitken 1926, Proc R Soc Edinb 46:289).
 const (
 	repeats = 60
 	atRest  = 1e-9 // g
 )
 
 // levelOf finds the sweetness at which the factors that hold there make it.
-func levelOf(list []sweet, d int) float64 {
-	level := 0.0
-	for range repeats {
-		next := 0.0
+func levelOf(list []sweet, d int) float64 { return settle(list, d, 0, 0) }
+
+// settle finds it with so many grams of sucrose beside them, from a level on.
+func settle(list []sweet, d int, beside, level float64) float64 {
+	made := func(level float64) float64 {
+		sum := beside
 		for _, s := range list {
-			next += max(s.grams[d], 0) * s.at(level).drawn(s.within[d])
+			sum += max(s.grams[d], 0) * s.at(level).drawn(s.within[d])
 		}
-		if math.Abs(next-level) < atRest {
-			break
+		return sum
+	}
+	for range repeats {
+		once := made(level)
+		if math.Abs(once-level) < atRest {
+			return once
 		}
-		level = next
+		twice := made(once)
+		if bend := (twice - once) - (once - level); bend != 0 {
+			level = max(twice-(twice-once)*(twice-once)/bend, beside)
+		} else {
+			level = twice
+		}
 	}
 	return level
 }

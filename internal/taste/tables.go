@@ -83,6 +83,15 @@ func (s sweetener) most() float64 {
 	return most
 }
 
+// least gives the lowest factor at any strength.
+func (s sweetener) least() float64 {
+	least := s.most()
+	for _, x := range s.strengths {
+		least = min(least, x.low)
+	}
+	return least
+}
+
 // threshold is what is published of one compound and taste, in mg of the constituent per litre.
 type threshold struct {
 	taste       Taste

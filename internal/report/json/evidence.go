@@ -40,6 +40,13 @@ type category struct {
 	Sources       map[constituent.ID][]string `json:"sources"`
 	Sentences     []string                    `json:"sentences"` // each ends with its sources: ids of works
 	Ladder        []sentence                  `json:"ladder"`    // the same, taken apart
+	Taste         *tasteLine                  `json:"taste,omitempty"`
+}
+
+// tasteLine is what the numbers beside a taste say of a category.
+type tasteLine struct {
+	Says    string   `json:"says"`
+	Sources []string `json:"sources"`
 }
 
 // sentence says who brings a constituent, no more than holds in every draw with every unknown part
@@ -82,6 +89,7 @@ type evidenceBody struct {
 	Claims      []saidClaim `json:"claims"`
 	Works       []work      `json:"works"`
 	House       *houseForm  `json:"house_rules,omitempty"`
+	TasteLimits string      `json:"taste_limits"`
 }
 
 // Evidence writes sipsum.evidence/1.
@@ -93,7 +101,7 @@ func Evidence(w io.Writer, s *sheet.Sheet) error {
 }
 
 func evidenceOf(s *sheet.Sheet) evidenceBody {
-	body := evidenceBody{CompareWith: s.Evidence.CompareWith, Categories: []category{}, Claims: claimsOf(s), Works: []work{}, House: houseOf(s)}
+	body := evidenceBody{CompareWith: s.Evidence.CompareWith, Categories: []category{}, Claims: claimsOf(s), Works: []work{}, House: houseOf(s), TasteLimits: sheet.TasteMeans}
 	if alone := s.Assay.Alone; alone != nil {
 		body.CompareG = number(alone.Mass.Mean)
 	}
@@ -112,6 +120,9 @@ func categoryOf(s *sheet.Sheet, c evidence.Category) category {
 	out := category{
 		Name: c.Name, Constituents: []constituent.ID{}, Serving: constituents{}, CompareWith: constituents{},
 		Contributions: []part{}, Ingredients: []ingredientShare{}, Sources: map[constituent.ID][]string{}, Sentences: each(c.Sentences, cited), Ladder: each(c.Sentences, sentenceOf),
+	}
+	if line, ok := sheet.TasteLineOf(s, c.Name); ok {
+		out.Taste = &tasteLine{line.Says, line.Sources}
 	}
 	for _, e := range c.Entries {
 		id := e.Constituent.ID

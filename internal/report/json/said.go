@@ -20,6 +20,7 @@ type saidClaim struct {
 	Nearest *saidWorld  `json:"nearest,omitempty"`
 	Closes  *saidCloses `json:"closes,omitempty"`
 	Remarks []string    `json:"remarks,omitempty"`
+	Among   string      `json:"ranked_among,omitempty"`
 }
 
 // saidFigure is the first figure of the check, in g, kJ, ml or one.
@@ -57,6 +58,7 @@ type saidChange struct {
 	To    number `json:"to"`
 	Unit  string `json:"unit"`
 	Line  string `json:"line"`
+	Among string `json:"published,omitempty"`
 }
 
 type saidCloses struct {
@@ -77,7 +79,7 @@ func claimBody(c claims.Said) saidClaim {
 	out := saidClaim{
 		Say: c.Say, Check: c.Check, Verdict: string(c.Word), P: number(c.P), Hurt: number(c.Hurt), Help: number(c.Help),
 		Figure: saidFigure{number(c.Figure.Mean), number(c.Figure.Low), number(c.Figure.High), number(c.UpTo)},
-		Line:   c.Line(), Remarks: c.Remarks,
+		Line:   c.Line(), Remarks: c.Remarks, Among: c.Among,
 	}
 	if l := c.Weakest; l != nil {
 		out.Weakest = &saidLink{l.Name, l.Input, string(l.Cause), l.Rests, number(l.Share), l.Asked, l.Answer}
@@ -88,7 +90,7 @@ func claimBody(c claims.Said) saidClaim {
 	if w := c.Nearest; w != nil {
 		out.Nearest = &saidWorld{Distance: number(w.Distance)}
 		for _, x := range w.Changes {
-			out.Nearest.Changes = append(out.Nearest.Changes, saidChange{x.Words, number(x.Is), number(x.To), x.Unit, x.Line})
+			out.Nearest.Changes = append(out.Nearest.Changes, saidChange{x.Words, number(x.Is), number(x.To), x.Unit, x.Line, x.Among})
 		}
 	}
 	if r := c.Closes; r != nil {

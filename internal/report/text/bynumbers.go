@@ -1,9 +1,6 @@
 package textreport
 
-import (
-	"sipsum/internal/clean"
-	"sipsum/internal/sheet"
-)
+import "sipsum/internal/sheet"
 
 // byNumbers prints the numbers beside the tastes.
 type byNumbers struct {
@@ -22,12 +19,8 @@ func (p byNumbers) print(s *sheet.Sheet) {
 			p.paragraph(marginWidth, 2, r.Name+": "+p.inWords(r.Said))
 			continue
 		}
-		var numbers []int
-		for _, text := range r.Sources {
-			numbers = append(numbers, p.notes.number(clean.UpperFirst(text)))
-		}
 		p.row(r.Name, "", p.show(r.Result), "")
-		p.paragraph(partIndent, 2, Clean(r.Said, mostProse)+signs(numbers))
+		p.paragraph(partIndent, 2, Clean(r.Said, mostProse)+p.notes.all(r.Sources))
 	}
 	p.paragraph(0, 0, sheet.TasteMeans)
 }

@@ -25,6 +25,10 @@ func (p categories) atLength() {
 	for i := range p.s.Evidence.Categories {
 		p.category(&p.s.Evidence.Categories[i])
 	}
+	if sheet.TasteOf(p.s).Why == "" {
+		p.gap()
+		p.paragraph(0, 0, sheet.TasteLimit)
+	}
 }
 
 // category prints one category at length.
@@ -49,6 +53,9 @@ func (p categories) category(c *evidence.Category) {
 	}
 	if len(unknown) > 0 {
 		p.paragraph(marginWidth, 2, "not known: "+p.fewOf(unknown, seeAssay))
+	}
+	if line, ok := sheet.TasteLineOf(p.s, c.Name); ok {
+		p.paragraph(marginWidth, 2, Clean(line.Says, mostProse)+p.notes.all(line.Sources))
 	}
 	for _, said := range c.Sentences {
 		p.hanging("  “", marginWidth+1, clean.UpperFirst(Clean(said.Text, mostProse))+"”"+p.sourcesOf(c, said))

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"sipsum/internal/clean"
 	"sipsum/internal/evidence"
 	"sipsum/internal/source"
 )
@@ -22,6 +23,15 @@ func (f *footnotes) number(text string) int {
 		f.texts = append(f.texts, text)
 	}
 	return i + 1
+}
+
+// all gives the signs of source texts.
+func (f *footnotes) all(texts []string) string {
+	var numbers []int
+	for _, text := range texts {
+		numbers = append(numbers, f.number(clean.UpperFirst(text)))
+	}
+	return signs(numbers)
 }
 
 // signs writes numbers as " [1,3–5]", sorted; empty if there are none.
