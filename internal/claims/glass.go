@@ -9,9 +9,11 @@ import (
 	"sipsum/internal/claim"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
+	"sipsum/internal/liquid"
 	"sipsum/internal/solution"
 )
 
@@ -144,11 +146,46 @@ func (g *Glass) Property(p claim.Property) (claim.Figure, error) {
 	case claim.Mass:
 		return column(a.Mass, 1), nil
 	case claim.Volume:
-		return column(a.Volume, 1), nil
+		return g.roomy(column(a.Volume, 1)), nil
 	case claim.Strength:
-		return column(a.Strength, percent), nil
+		return g.strength(), nil
 	}
 	return g.solution(p)
+}
+
+// roomy gives a figure that hangs on the volume: where nobody knows how much room a food takes, no
+// more of it is known than the lower end of its interval, and up to the upper end is a gap.
+func (g *Glass) roomy(f claim.Figure) claim.Figure {
+	if why := liquid.NoVolume(g.assay.Serving); why != "" {
+		ends := estimate.Summarise(f.Known)
+		f.Known = slices.Repeat([]float64{ends.Low}, len(f.Known))
+		f.Gaps = append(f.Gaps, claim.Gap{
+			Key: "volume", Most: []float64{ends.High - ends.Low}, What: "how much room it takes (" + why + ")",
+			Settle: "density: … g/ml", Where: "foods, beside what they state",
+		})
+	}
+	return f
+}
+
+// strength is the share of alcohol. What nobody has stated of a wine, a beer or a spirit is a gap.
+func (g *Glass) strength() claim.Figure {
+	a, pot := g.assay, g.assay.Serving
+	f := g.roomy(column(a.Strength, percent))
+	volume, alcohol := slices.Concat([]float64{a.Volume.Mean}, a.Volume.Draws), constituent.Must(constituent.Alcohol)
+	sort := composition.SortOf(pot, alcohol)
+	for row, r := range pot.Rows {
+		most := sort.UnknownOf(row)
+		if most == nil || !r.Profile.Food.Facts().Alcoholic {
+			continue
+		}
+		gap := g.gap(r, alcohol, most, 1)
+		for d := range gap.Most {
+			gap.Most[d] = min(percent*solution.ABV(gap.Most[d], volume[d]), 1)
+		}
+		f.Gaps = added(f.Gaps, gap)
+	}
+	f.Unknown = f.Known[0] == 0 && len(f.Gaps) > 0
+	return f
 }
 
 // Contains reports whether an allergen is declared. What nobody declares may be there all the same.

@@ -118,6 +118,9 @@ func (g *Gauge) composedVolume(pot *ledger.Pot) []float64 {
 	for d := range sum {
 		sum[d] += solution.Excess(water[d], sugars[d], alcohol[d])
 	}
+	for row := range pot.Rows {
+		g.addOpen(sum, pot, row)
+	}
 	return sum
 }
 

@@ -47,6 +47,8 @@ var guards = []guard{
 	{"what is carried is no water", "riders are no water", owned("ASPM: 60 g, FAT: 0 g, PROCNT: 0 g, CHOCDF: 1 g")},
 	{"unknown is not water", fewFigures.name, fewIn("syrup", "SUGAR: 5 g", 50)},
 	{"open water is not read", fewFigures.name, fewIn("syrup", "SUGAR: 5 g", 50)},
+	{"open alcohol is not read", unstatedAlcohol.name, fewIn("spirit", "WATER: 62 g, SUGAR: 2 g", 98)},
+	{"nothing in 100 ml of nobody knows what", fewFigures.name, fewIn("syrup", "SUGAR: 5 g", 50)},
 	{"open water is not dissolved", fewFigures.name, fewIn("syrup", "SUGAR: 5 g", 2)},
 	{"what may be water is no solids", fewFigures.name, fewIn("syrup", "SUGAR: 5 g", 50)},
 	{"a normal is cut", "interval holds mean", built("10 g ± 9 g sd core:apple-juice, 30 g core:water-pure")},
@@ -105,7 +107,7 @@ func brokenBy(k *kitchen, name, text string) string {
 	return how
 }
 
-func allLaws() []law { return slices.Concat(laws, printedLaws, []law{fewFigures}) }
+func allLaws() []law { return slices.Concat(laws, printedLaws, []law{fewFigures, unstatedAlcohol}) }
 
 // With its guard each proof keeps its law.
 func TestGuard(t *testing.T) {
