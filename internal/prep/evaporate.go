@@ -66,7 +66,20 @@ func (e evaporating) off(pot *ledger.Pot, to []float64, f Factors) (Outcome, err
 	if left := estimate.Summarise(m.acid); v.acid[0] > 0 && 1-left.Low > much {
 		out.note("acetic acid goes with the water, more slowly: between %.2g and %.2g %% of it are still there", 100*left.Low, 100*left.High)
 	}
+	gone := make([][]float64, len(pot.Rows))
+	for row := range pot.Rows {
+		gone[row] = pot.Of(row, constituent.Alcohol)
+	}
 	out.Lost = apply(pot, m)
+	for row, was := range gone {
+		if was[0] <= 0 {
+			continue
+		}
+		for d, kept := range m.alcohol {
+			was[d] *= 1 - kept
+		}
+		ledger.BoilOff(pot, row, was)
+	}
 	doubt(pot, sulphurDioxideKept(m.water[0]))
 	return out, nil
 }

@@ -173,7 +173,9 @@ func (b *Bench) condition(pot *ledger.Pot, list []reading, before *kept, weighed
 		scales.close(pot)
 	}
 	growBounds(pot, bulky)
+	alcohol := b.moveAlcohol(pot, u, weighed || target[amount.ReadMass] != nil)
 	before.causes = b.moveWater(pot, u)
+	before.causes.alcohol = alcohol
 	return target
 }
 
