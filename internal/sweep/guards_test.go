@@ -68,6 +68,7 @@ var guards = []guard{
 	{"no glass holds that gas", impossibleIsRefused, stepped("100 g core:water-pure", "carbonate: {left: 50 g/l}")},
 	{"a wash has a fat", impossibleIsRefused, stepped("100 g core:lemon-juice", "wash: {fat: [10 g core:sugar-white]}")},
 	{"the drink fits the bottle", impossibleIsRefused, stepped("100 g core:water-pure", "carbonate: {bottle: 50 ml, charge: 1 g, at: 4 °C}")},
+	{"no more than dissolves", impossibleIsRefused, stepped("18 g core:coffee-roasted-arabica, 300 g core:water-brew", "brew: {out: 250 g, yield: 49 %}")},
 	{"no colder than the freezer", impossibleIsRefused, stepped("100 g core:wine-white", "concentrate: {by: freezing, to: 20 g}")},
 	{"no ice without water", impossibleIsRefused, stepped("50 g core:sugar-white, 50 g core:water-pure", "concentrate: {by: freezing, to: 30 g}")},
 	{"no impossible pH", "pH possible", built("50 g core:quinine-hydrochloride, 50 g core:water-pure")},

@@ -8,15 +8,15 @@ import (
 	"sipsum/internal/taste"
 )
 
-// waterThins is the viscosity of water in mPa·s by °C (IAPWS, as the CRC Handbook prints it).
-var waterThins = [][2]float64{{0, 1.7916}, {10, 1.3059}, {20, 1.0016}, {25, 0.8900}, {40, 0.6527}, {60, 0.4660}, {80, 0.3540}, {100, 0.2816}}
+// waterFlows is the viscosity of water in mPa·s by °C (IAPWS, as the CRC Handbook prints it).
+var waterFlows = [][2]float64{{0, 1.7916}, {10, 1.3059}, {20, 1.0016}, {25, 0.8900}, {40, 0.6527}, {60, 0.4660}, {80, 0.3540}, {100, 0.2816}}
 
 // thinnest is the viscosity of water, straight between those points less what the chord leaves above
 // the curve.
 func thinnest(celsius float64) float64 {
 	const chord = 0.97
-	for i, hot := range waterThins[1:] {
-		if cold := waterThins[i]; celsius <= hot[0] {
+	for i, hot := range waterFlows[1:] {
+		if cold := waterFlows[i]; celsius <= hot[0] {
 			return chord * (cold[1] + (hot[1]-cold[1])*(celsius-cold[0])/(hot[0]-cold[0]))
 		}
 	}
