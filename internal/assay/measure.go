@@ -51,6 +51,7 @@ func (a *Assay) measure(p *Plan, list []*made) {
 	a.setAlone(p, list, a.detailed(ids))
 	(&composition.Meter{Brief: !a.Want.Intervals}).Contribute(a.PerServing, a.Serving, of, a.detailed(ids))
 	a.TableEnergy = [2]composition.TableEnergy{composition.PrintedEnergy(a.Serving, constituent.Energy), composition.PrintedEnergy(a.Serving, constituent.EnergyKcal)}
+	a.noteIce()
 	if glass := a.Drink.Glass; glass != nil && liquid.NoVolume(a.Serving) == "" && a.Volume.Mean > glass.Base() {
 		a.Notes = append(a.Notes, note.Note{Kind: "glass", Text: "a serving of " + note.Number(a.Volume.Mean) + " ml overflows a glass of " + glass.String()})
 	}
