@@ -58,6 +58,17 @@ func TestBrixAgainstPublishedIndices(t *testing.T) {
 	}
 }
 
+// Ethanol in water by its strength, CRC Handbook: rows that data/solution_ethanol_refraction.csv lacks.
+// A neat spirit is no solution of 0.45 a per cent.
+func TestAlcoholRefractsByItsStrength(t *testing.T) {
+	for percent, index := range map[float64]float64{7: 1.3374, 12: 1.3410, 18: 1.3455, 24: 1.3498, 34: 1.3557, 46: 1.3604, 56: 1.3630, 64: 1.3644, 76: 1.3657} {
+		row, _ := solution.RefractionOf("ALC")
+		got := percent*row.Brix + solution.RefractionExcess(100-percent, percent)
+		assert.InDelta(t, brixAt(t, index), got, 0.15, "%g %%", percent)
+	}
+	assert.Zero(t, solution.RefractionExcess(100, 0))
+}
+
 // Kimball 1999, Citrus Processing, appendix A: what to add to a refractometer's
 // reading of juice for its citric acid.
 func TestBrixOfAcidIsLowByTheAcidCorrection(t *testing.T) {
