@@ -11,7 +11,7 @@ import (
 )
 
 // concentrate takes water out by freezing or under vacuum.
-func (a at) concentrate(s *drink.Concentrate) (Outcome, error) {
+func concentrate(a at, s *drink.Concentrate) (Outcome, error) {
 	to := a.amount(&s.To, "to")
 	if s.By == "vacuum" {
 		return Evaporate(a.pot, to, a.Factors)
@@ -40,30 +40,20 @@ func Freeze(pot *ledger.Pot, to []float64, freezer float64, f Factors) (Outcome,
 	if dry := mass[0] - water[0]; to[0] < dry {
 		return Outcome{}, unlike("freeze down to %s g: there are %s g of dry matter", to[0], dry)
 	}
-	stated := !math.IsNaN(freezer)
-	if !stated {
-		freezer = kinetics()["household freezer"].value
+	other := ""
+	if math.IsNaN(freezer) {
+		freezer, other = kinetics()["household freezer"].value, ", a household freezer: write at: … °C if yours is colder"
 	}
 	ratio := f.draw("ice distribution", kinetics()["ice distribution"])
 	// guard: no colder than the freezer
 	if least := leastFrozen(pot.First(1), ratio[0], freezer); to[0] < least {
-		return Outcome{}, unlike("freeze down to %s g: at "+degrees(freezer)+" no more ice forms from about %s g on"+colder(stated), to[0], least)
+		return Outcome{}, unlike("freeze down to %s g: at "+fmt.Sprintf("%.3g °C", freezer)+" no more ice forms from about %s g on"+other, to[0], least)
 	}
 	out := Outcome{Lost: apply(pot, iced(pot, to, ratio))}
 	if solids, limit := 1-pot.Central(constituent.Water)/pot.Central(constituent.Mass), kinetics()["freezing limit"].value; solids > limit {
 		out.note("%.0f %% solids: from about %.0f %% on the rest of the water does not freeze out", 100*solids, 100*limit)
 	}
 	return out, nil
-}
-
-func degrees(celsius float64) string { return fmt.Sprintf("%.3g °C", celsius) }
-
-// colder says how to tell of a freezer that nobody has stated.
-func colder(stated bool) string {
-	if stated {
-		return ""
-	}
-	return ", a household freezer: write at: … °C if yours is colder"
 }
 
 // leastFrozen gives the least mass that a freezer leaves of a pot of central values: what is left

@@ -6,6 +6,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
+	"sipsum/internal/solution"
 )
 
 // Evaporate takes water off in vacuum until the pot weighs to grams (a column), as Reduce
@@ -154,6 +155,6 @@ func (v vapour) ofAlcohol(d int, k staying) (volatility float64, settled bool) {
 	if alcohol > 0 {
 		x = alcohol / (alcohol + water)
 	}
-	volatility, settled = alcoholVolatility(x)
+	volatility, settled = solution.AlcoholVolatility(x)
 	return 1 + v.part[d]*(volatility-1), settled
 }

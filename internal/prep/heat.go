@@ -74,20 +74,20 @@ func (a at) heat(s *drink.Heat) (Outcome, error) {
 		hot.fade(a.pot, &out)
 	}
 	if !ok {
-		a.warmAlcohol(&out)
+		warmAlcohol(a.pot, &out)
 	}
 	a.splitHot(hot, &out)
 	return out, nil
 }
 
 // warmAlcohol says that alcohol goes in the heat, by how much nobody has said; a reading tells.
-func (a at) warmAlcohol(out *Outcome) {
+func warmAlcohol(pot *ledger.Pot, out *Outcome) {
 	const some = 0.004 // of the mass: half a per cent by volume, our own bound of what is worth a word
-	if a.pot.Central(constituent.Alcohol) < some*a.pot.Central(constituent.Mass) {
+	if pot.Central(constituent.Alcohol) < some*pot.Central(constituent.Mass) {
 		return
 	}
-	for row := range a.pot.Rows {
-		ledger.Warm(a.pot, row)
+	for row := range pot.Rows {
+		ledger.Warm(pot, row)
 	}
 	out.note("alcohol leaves a hot pot, and none of it counts as gone here: of what was stirred in and simmered 15 min about 40 %% stay (USDA retention factors, code 5004: heat: {code: \"5004\"}); - measured: {abv: …} behind this step tells it")
 }
