@@ -174,7 +174,7 @@ func TestGroupRules(t *testing.T) {
 		assert.Contains(t, []string{"", "yes"}, g["juice"], g["group"])
 		assert.Equal(t, strings.HasSuffix(g["group"], " juice"), g["juice"] == "yes", g["group"])
 		assert.Equal(t, g["brew"] != "", (g["dose"] == "yes") != (g["infused"] == "yes"), "%s: what is brewed is a dose or an infusion", g["group"])
-		for _, fact := range []string{"assumed", "takes_up_acid", "water", "of_animals", "curdles", "dose", "infused", "in_drinks"} {
+		for _, fact := range []string{"assumed", "takes_up_acid", "water", "of_animals", "curdles", "dose", "infused", "in_drinks", "alcoholic"} {
 			assert.Contains(t, []string{"", "yes"}, g[fact], "%s: %s", g["group"], fact)
 		}
 	}

@@ -16,7 +16,7 @@ import (
 func (lab *Laboratory) CalibrateBrew(pot *ledger.Pot, espresso float64) (notes []note.Note) {
 	for row := range pot.Rows {
 		profile := pot.Rows[row].Profile
-		if !profile.Food.Facts().Dose || len(pot.Traced(row)) > 0 { // it may have been brewed before
+		if !profile.Food.Facts().Dose || slices.ContainsFunc(pot.Traced(row), func(t ledger.Traced) bool { return !ledger.OfPast(t.Tracer) }) { // it may have been brewed before
 			continue
 		}
 		by, ok := evidenceOf(profile.Food)

@@ -17,7 +17,7 @@ func (u unmeasured) As() constituent.ID { return u.id }
 // settled reports whether a reading has spoken of a row's ions: then what tables
 // leave out of it is carried by the pot and not drawn again.
 func settled(pot *ledger.Pot, row int) bool {
-	return slices.ContainsFunc(pot.Traced(row), func(t ledger.Traced) bool { return !isCalibration(t.Tracer) && t.Tracer != ledger.WaterGone{} })
+	return slices.ContainsFunc(pot.Traced(row), func(t ledger.Traced) bool { return !isCalibration(t.Tracer) && !ledger.OfPast(t.Tracer) })
 }
 
 // Settle makes the rows of a pot carry what their tables leave out, as it was drawn

@@ -7,6 +7,7 @@ import (
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
+	"sipsum/internal/liquid"
 	"sipsum/internal/note"
 	"sipsum/internal/unit"
 )
@@ -37,7 +38,10 @@ func (a *Assay) measure(p *Plan, list []*made) {
 	})
 	side.Go(func() {
 		m := &composition.Meter{Brief: !a.Want.Whole || !a.Want.Intervals}
-		a.Per100ml = m.Composition(a.Serving, ids, of, volume, unit.Hundred)
+		// guard: nothing in 100 ml of nobody knows what
+		if liquid.NoVolume(a.Serving) == "" {
+			a.Per100ml = m.Composition(a.Serving, ids, of, volume, unit.Hundred)
+		}
 		if a.Want.Whole {
 			a.Per100g = m.Composition(a.Serving, ids, of, mass, unit.Hundred)
 		}
@@ -47,7 +51,8 @@ func (a *Assay) measure(p *Plan, list []*made) {
 	a.setAlone(p, list, a.detailed(ids))
 	(&composition.Meter{Brief: !a.Want.Intervals}).Contribute(a.PerServing, a.Serving, of, a.detailed(ids))
 	a.TableEnergy = [2]composition.TableEnergy{composition.PrintedEnergy(a.Serving, constituent.Energy), composition.PrintedEnergy(a.Serving, constituent.EnergyKcal)}
-	if glass := a.Drink.Glass; glass != nil && a.Volume.Mean > glass.Base() {
+	a.noteIce()
+	if glass := a.Drink.Glass; glass != nil && liquid.NoVolume(a.Serving) == "" && a.Volume.Mean > glass.Base() {
 		a.Notes = append(a.Notes, note.Note{Kind: "glass", Text: "a serving of " + note.Number(a.Volume.Mean) + " ml overflows a glass of " + glass.String()})
 	}
 }

@@ -25,7 +25,7 @@ type Chemistry struct {
 	Protonated Estimate
 	Density    composition.Result // g/ml at 20 °C
 	Brix       composition.Result // °Bx, as a refractometer reads it
-	TooDry     string             // why Density and Brix are withheld; empty if they are not
+	TooDry     string             // why Brix is withheld, and Density unless its foods state one; empty if they are not
 	// BrixCorrected is Brix with what the acid hides of it: the Brix value of juice.
 	BrixCorrected Estimate
 	// BrixAcid is °Brix over grams of titratable acidity per 100 g, as citric acid.
@@ -98,7 +98,7 @@ func solve(lab *acidity.Laboratory, l Liquid, in acidity.Ions, brix, density []f
 	c.Brix.Draws = brix[1:]
 	c.openWater(pot)
 	dry := liquid.TooDry(pot)
-	defer c.withholdReadings(dry)
+	defer c.withholdReadings(dry, strings.HasPrefix(dry, liquid.Unstated) && liquid.NoVolume(pot) == "")
 	c.CO2 = composition.Known(m.Of(estimate.Ratio(pot.Total(constituent.CarbonDioxide), lab.Gauge.Volume(pot), acidity.PerLitre)), "g/l")
 	why := acidity.Unsolvable(pot)
 	if in.Hidden {
@@ -106,7 +106,7 @@ func solve(lab *acidity.Laboratory, l Liquid, in acidity.Ions, brix, density []f
 	}
 	if dry != "" && why == "" && !sure.PH {
 		why = dry + ": measure the pH"
-		if !strings.HasPrefix(dry, liquid.WaterUnstated) {
+		if !strings.HasPrefix(dry, liquid.Unstated) {
 			why += " of its juice"
 		}
 	}

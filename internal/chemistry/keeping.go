@@ -55,7 +55,7 @@ func keepingOf(c *Chemistry, l Liquid) *Keeping {
 			one[id] = col[d]
 		}
 		aw, wet := solution.WaterActivity(one)
-		celsius, freezes := solution.FreezingPoint(aw)
+		celsius, freezes := solution.FreezesAt(one)
 		if !wet || !freezes {
 			k.WaterActivity.withhold("there is too little water in it")
 			k.Freezing.withhold("there is too little water in it")

@@ -9,7 +9,6 @@ import (
 	"sipsum/internal/ledger"
 	"sipsum/internal/liquid"
 	"sipsum/internal/note"
-	"sipsum/internal/solution"
 	"sipsum/internal/unit"
 )
 
@@ -61,20 +60,16 @@ func (c *Chemistry) widen(in acidity.Ions, pot *ledger.Pot) error {
 	return nil
 }
 
-// openWater lets °Brix and density be also what they are if all that may be water is water.
+// openWater lets °Brix be also what it is if all that may be water or alcohol is water; the
+// density has its bounds already (package liquid).
 func (c *Chemistry) openWater(pot *ledger.Pot) {
-	open, _ := liquid.OpenWater(pot)
-	mass := pot.Central(constituent.Mass)
+	open, mass := liquid.OpenMass(pot), pot.Central(constituent.Mass)
 	if open == 0 || mass == 0 {
 		return
 	}
 	// guard: open water is not dissolved
 	c.Brix.Low -= unit.Hundred * open / mass
 	c.Brix.Low = max(c.Brix.Low, 0)
-	water, _ := solution.VolumeOf(constituent.Water)
-	rest, _ := solution.VolumeOf(constituent.MassOther)
-	thin := mass / (mass/c.Density.Mean + open*(water.MlPerGram-rest.MlPerGram))
-	c.Density.Low = max(c.Density.Low-(c.Density.Mean-thin), 0)
 }
 
 func (e *Estimate) reach(x float64) { e.Low, e.High = min(e.Low, x), max(e.High, x) }

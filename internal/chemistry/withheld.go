@@ -140,7 +140,8 @@ func tooWide(foods []string) string {
 }
 
 // withholdReadings withholds what only a liquid has, and one that instruments can read.
-func (c *Chemistry) withholdReadings(why string) {
+// A density that its foods state is known, whatever is not.
+func (c *Chemistry) withholdReadings(why string, dense bool) {
 	scale := unit.LimitOf("°Brix", "")
 	switch {
 	case why != "":
@@ -151,6 +152,9 @@ func (c *Chemistry) withholdReadings(why string) {
 	}
 	c.TooDry = why
 	for _, r := range []*composition.Result{&c.Brix, &c.Density} {
+		if r == &c.Density && dense {
+			continue
+		}
 		r.Unknown = true
 		r.Mean, r.SD, r.Low, r.High, r.WithBounds, r.UpTo = math.NaN(), math.NaN(), math.NaN(), math.NaN(), math.NaN(), math.NaN()
 	}

@@ -13,6 +13,7 @@ import (
 	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
+	"sipsum/internal/liquid"
 	"sipsum/internal/solution"
 )
 
@@ -166,13 +167,27 @@ func (g *Glass) Property(p claim.Property) (claim.Figure, error) {
 	case claim.Mass:
 		return column(a.Mass, 1), nil
 	case claim.Volume:
-		return column(a.Volume, 1), nil
+		return g.roomy(column(a.Volume, 1)), nil
 	case claim.Strength:
 		return g.strength()
 	case claim.Sweetness:
 		return g.sweetness(), nil
 	}
 	return g.solution(p)
+}
+
+// roomy gives a figure that hangs on the volume: where nobody knows how much room a food takes, no
+// more of it is known than the lower end of its interval, and up to the upper end is a gap.
+func (g *Glass) roomy(f claim.Figure) claim.Figure {
+	if why := liquid.NoVolume(g.assay.Serving); why != "" {
+		ends := estimate.Summarise(f.Known)
+		f.Known = slices.Repeat([]float64{ends.Low}, len(f.Known))
+		f.Gaps = append(f.Gaps, claim.Gap{
+			Key: "volume", Most: []float64{ends.High - ends.Low}, What: "how much room it takes (" + why + ")",
+			Settle: "density: … g/ml", Where: "foods, beside what they state",
+		})
+	}
+	return f
 }
 
 // Contains reports whether an allergen is declared. What nobody declares may be there all the same.

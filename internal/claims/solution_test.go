@@ -79,3 +79,28 @@ func TestTheUnknownHasNoFigure(t *testing.T) {
 
 // ownJuice is a juice of which nobody knows the acids.
 const ownJuice = `{j: {name: Juice, group: fruit juice, per: 100 g, values: {WATER: 88 g, SUGAR: 10 g, K: 150 mg}, source: x}}`
+
+// Nobody knows the strength of what has no stated alcohol, nor of what has no stated volume: 20 g of
+// vodka of 40 % vol hold 6.66 g or 8.44 ml of alcohol (OIML R 22: 33.30 % by mass, 0.78924 g/ml). Beside
+// 27.6 g of a cordial that nobody has told apart and 2.4 g of its sugar it is 16.6 % if that is water
+// (27.6 ml) and 21 % if it is sugar (17 ml).
+func TestAStrengthThatNobodyKnows(t *testing.T) {
+	const cordial = "drink: x\nserves: 1\nfoods:\n  c: {name: Cordial, group: syrup, per: 100 g, values: {SUGAR: 8 g}, source: invented}\nbuild: [30 g own:c, 20 g core:vodka-40]\nclaims:\n"
+	const bitters = "drink: x\nserves: 1\nfoods:\n  c: {name: Bitters, group: spirit, per: 100 g, values: {WATER: 60 g, SUGAR: 2 g}, source: invented}\nbuild: [30 g own:c, 20 g core:water-pure]\nclaims:\n"
+	core := assaytest.Core(t)
+	for _, x := range []struct {
+		drink, check string
+		want         string
+	}{
+		{cordial, "alcohol_abv() > 15 %", "holds"}, {cordial, "alcohol_abv() > 18.5 %", "unknown"}, {cordial, "alcohol_abv() > 24 %", "fails"},
+		{bitters, "alcohol_abv() < 1 %", "unknown"}, {bitters, "alcohol_abv() > 20 %", "unknown"}, {bitters, "alcohol_abv() > 60 %", "fails"},
+	} {
+		said := judged(t, core, x.drink+"  - {say: \"strong\", check: '"+x.check+"'}\n")
+		require.Len(t, said, 1)
+		got := map[bool]string{true: "holds", false: "fails"}[said[0].Holds()]
+		if said[0].Word == claim.Unknown {
+			got = "unknown"
+		}
+		assert.Equal(t, x.want, got, x.check)
+	}
+}

@@ -12,7 +12,7 @@ import (
 // strength is the alcohol by volume. What nobody knows of the alcohol may add to it: a ferment whose
 // strength was not read is not taken to have none.
 func (g *Glass) strength() (claim.Figure, error) {
-	f := column(g.assay.Strength, percent)
+	f := g.roomy(column(g.assay.Strength, percent))
 	alcohol, err := g.Amount(constituent.Must(constituent.Alcohol), claim.Part{Sort: claim.Whole})
 	if err != nil {
 		return f, err
@@ -22,7 +22,7 @@ func (g *Glass) strength() (claim.Figure, error) {
 		gap.Most = slices.Clone(gap.Most)
 		for d, grams := range gap.Most {
 			if ml := volume[min(d, len(volume)-1)]; ml > 0 {
-				gap.Most[d] = percent * solution.ABV(grams, ml)
+				gap.Most[d] = min(percent*solution.ABV(grams, ml), 1)
 			} else {
 				gap.Most[d] = math.Inf(1)
 			}

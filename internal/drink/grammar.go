@@ -22,7 +22,7 @@ var drinkKeys = grammar[Drink]{"the drink", append([]key[Drink]{
 		(*reader).serves, func(d *Drink) *int { return &d.Serves }),
 	exact("glass", "the volume of one serving's glass, 160 ml: what overflows is told", volumeOnly, func(d *Drink) **unit.Amount { return &d.Glass }),
 	vesselKey("it is served in", func(d *Drink) *string { return &d.Vessel }),
-	scaled("at", "the temperature at which it is served: 6 °C", temperature, func(d *Drink) **Quantity { return &d.At }),
+	scaled("at", "the temperature at which it is served: 6 °C", served, func(d *Drink) **Quantity { return &d.At }),
 	lasting("takes", "how long it takes to make and serve before guests or judges: 9 min ± 1 min", func(d *Drink) **Quantity { return &d.Takes }),
 	exact("scale", "what the bar's scale shows, 0.1 g: how sure a line without ± is", massOnly, func(d *Drink) **unit.Amount { return &d.Scale }),
 	words("rules", "whose rules the cards and allergens follow: [eu, us]", ruleWords, func(d *Drink) *[]Word { return &d.Rules }),

@@ -14,6 +14,7 @@ import (
 // kitchen.
 var (
 	temperature = unit.Scale{What: "a temperature", Units: []string{"°C"}, Low: -40, High: 130, Example: "6 °C"}
+	served      = unit.Scale{What: "a serving temperature", Units: []string{"°C"}, Low: -30, High: 100, Example: "6 °C"} // our own bound: spirits out of a freezer of four stars pour at −24, and water boils at 100
 	percent     = unit.Scale{What: "a share", Units: []string{"%"}, Low: 0, High: 100, Example: "9.5 %"}
 	brixScale   = unit.Scale{What: "a reading in °Brix", Units: []string{"", "°Bx"}, Limit: "°Brix", Example: "52.5 ± 0.2"}
 	phScale     = unit.Scale{What: "a pH", Units: []string{""}, Limit: "pH", Example: "3.1"}

@@ -1,6 +1,7 @@
 package drink
 
 import (
+	"fmt"
 	"strings"
 
 	"sipsum/internal/fail"
@@ -195,8 +196,18 @@ type Caramelise struct {
 // Concentrate takes water out without heat.
 type Concentrate struct {
 	Head
-	By string      // freezing or vacuum
-	To unit.Amount // mass
+	By          string      // freezing or vacuum
+	To          unit.Amount // mass
+	Temperature *Quantity   // of the freezer; nil if not stated
+}
+
+// Said adds that under vacuum the temperature changes no figure.
+func (s Concentrate) Said() string {
+	h := s.Head
+	if s.Temperature != nil && s.By != "freezing" {
+		h.tell(fmt.Sprintf("%g °C", s.Temperature.Number))
+	}
+	return h.Said()
 }
 
 // Wash moves flavour from a fat into the drink and takes the fat out again.

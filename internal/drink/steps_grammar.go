@@ -71,7 +71,8 @@ var stepKinds = []stepKind{
 	stepWith(StepEntry{"concentrate", "take water out without boiling: {by: freezing, to: 300 g}; by: freezing or vacuum", "- concentrate: {by: freezing, to: 300 g}"}, grammar[Concentrate]{keys: append([]key[Concentrate]{
 		word("by", "how: by freezing or under vacuum", true, []string{"freezing", "vacuum"}, func(s *Concentrate) *string { return &s.By }),
 		massValue("to", "the mass that is left", func(s *Concentrate) *unit.Amount { return &s.To }),
-	}, toldKeys[Concentrate]()...)}, nil),
+		scaled("at", "how cold the freezer is, −18 °C if it is not stated; under vacuum it changes no figure", around, func(s *Concentrate) **Quantity { return &s.Temperature }),
+	}, toldKeys[Concentrate]("at")...)}, nil),
 	stepWith(StepEntry{"wash", "move flavour out of a fat and take the fat out again: {fat: 60 g core:butter-unsalted, collect: 350 g}", "- wash: {fat: 60 g core:butter-unsalted, collect: 350 g}"}, grammar[Wash]{keys: []key[Wash]{
 		someLines[Wash]("fat", "what flavour moves out of: butter, oil or the like"),
 		mass("collect", "the mass that is left", func(s *Wash) **unit.Amount { return &s.Collect }),

@@ -24,10 +24,13 @@ var told = []struct {
 	{"for", "how long, which changes no figure", duration},
 }
 
-// toldKeys are they, as keys of a step.
-func toldKeys[T any, P stepOf[T]]() []key[T] {
+// toldKeys are they, as keys of a step, but for those of which it makes something.
+func toldKeys[T any, P stepOf[T]](counted ...string) []key[T] {
 	var keys []key[T]
 	for _, t := range told {
+		if slices.Contains(counted, t.name) {
+			continue
+		}
 		keys = append(keys, key[T]{t.name, t.doc, false, quantityShape(t.scale), func(r *reader, s *T, n ast.Node) {
 			if text, ok := raw(n); r.quantity(n, t.name, t.scale) != nil && ok {
 				P(s).tell(text)

@@ -21,6 +21,7 @@ type Group struct {
 	Infused     bool // brewed elsewhere: what water has drawn from bean or leaf
 	Juice       bool // pressed: what boils down of it is concentrated juice
 	InDrinks    bool // what drinks are made of as a rule: listed before other foods
+	Alcoholic   bool // what its foods do not state may be alcohol
 	Grown       bool // what is grown so, or pressed of it, and made of nothing else: a pot of such a name holds it or is misnamed
 
 	// PHLow and PHHigh are between what pH of such foods has been published, by PHSource;
@@ -38,7 +39,7 @@ var Groups = sync.OnceValue(func() []Group {
 			Assumed: row.Text("assumed") == "yes", TakesUpAcid: row.Text("takes_up_acid") == "yes",
 			Water: row.Text("water") == "yes", OfAnimals: row.Text("of_animals") == "yes", Curdles: row.Text("curdles") == "yes",
 			Coffee: row.Text("brew") == "coffee", Tea: row.Text("brew") == "tea", Dose: row.Text("dose") == "yes", Infused: row.Text("infused") == "yes", Juice: row.Text("juice") == "yes",
-			InDrinks: row.Text("in_drinks") == "yes", Grown: row.Text("grown") == "yes",
+			InDrinks: row.Text("in_drinks") == "yes", Grown: row.Text("grown") == "yes", Alcoholic: row.Text("alcoholic") == "yes",
 			PHSource: row.Text("ph_source"),
 		}
 		g.PHLow, _ = row.Optional("ph_low")

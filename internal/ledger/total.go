@@ -65,16 +65,32 @@ func (p *Pot) Bound(id constituent.ID) (grams float64, rows []int) {
 
 // OpenWater gives what of a row may be water or anything else, in grams: the mass beyond all
 // that its food states, where the water is not known. Nil where it is.
-func OpenWater(p *Pot, row int) []float64 {
-	bound := p.bounds[row][constituent.Must(constituent.Water).Order]
+func OpenWater(p *Pot, row int) []float64 { return open(p, row, constituent.Water) }
+
+// OpenAlcohol gives what of a row of a wine, a beer or a spirit may be alcohol or anything
+// else, in grams, where nobody has stated its alcohol. Nil where somebody has, and of other
+// groups.
+func OpenAlcohol(p *Pot, row int) []float64 {
+	if !p.Rows[row].Profile.Food.Facts().Alcoholic {
+		return nil
+	}
+	return open(p, row, constituent.Alcohol)
+}
+
+// open gives what of a row may be a constituent that its food does not state, or anything
+// else: all that it leaves where nothing bounds it.
+func open(p *Pot, row int, id constituent.ID) []float64 {
+	bound := p.bounds[row][constituent.Must(id).Order]
 	if bound == 0 {
 		return nil
 	}
-	open := p.Of(row, constituent.MassOther)
-	for d, x := range open {
-		open[d] = min(x, bound)
+	grams := p.Of(row, constituent.MassOther)
+	for d, x := range grams {
+		if x > bound {
+			grams[d] = bound
+		}
 	}
-	return open
+	return grams
 }
 
 // Weighty is the share of a sum from which it counts how a part is known (design: the

@@ -35,9 +35,9 @@ func (p *Pot) Carry(row int, t Tracer) []float64 {
 	return c.Column
 }
 
-// Drop makes a row carry nothing beside its constituents, but for the water that has gone.
+// Drop makes a row carry nothing beside its constituents, but for what has left it.
 func (p *Pot) Drop(row int) {
-	p.traced[row] = slices.DeleteFunc(slices.Clone(p.traced[row]), func(c Traced) bool { return c.Tracer != WaterGone{} })
+	p.traced[row] = slices.DeleteFunc(slices.Clone(p.traced[row]), func(c Traced) bool { return !OfPast(c.Tracer) })
 }
 
 // Shed makes a row no longer carry a tracer.

@@ -16,6 +16,11 @@
 // poured, blended by volume, and fading as water leaves. A pot that is no liquid has neither
 // density nor °Brix, and dry.go says why.
 //
+// Of mass that nobody has told apart, since a food states neither its water nor, in a wine, a beer
+// or a spirit, its alcohol, only bounds of the density are known: its volume is drawn between them
+// (open.go), and it has no °Brix; where its food states a density, that is its volume (dry.go,
+// NoVolume).
+//
 // # Limits
 //
 // Volumes are those at 20 °C. Densities of tables are mostly household measures: good for

@@ -1,6 +1,7 @@
 package liquid
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -23,10 +24,8 @@ func TooDry(pot *ledger.Pot) string {
 	if solution.IsFat(grams) {
 		return "it is fat and next to no water: instruments for sugar and salt do not read it"
 	}
-	open, foods := OpenWater(pot)
-	// guard: open water is not read
-	if open > solution.MostOpenWater()*pot.Central(constituent.Mass) {
-		return WaterUnstated + note.Listed(foods)
+	if why := unstated(pot, func(ledger.Row) bool { return true }); why != "" {
+		return why
 	}
 	share, least := solution.Wetness(grams, solid(pot))
 	if share >= least {
@@ -35,20 +34,59 @@ func TooDry(pot *ledger.Pot) string {
 	return fmt.Sprintf("it is no liquid: %.0f %% of what is not fat is water or alcohol, a liquid holds %g %% or more", share, least)
 }
 
-// WaterUnstated begins the reason of what is withheld since nobody knows how much of a pot is
-// water; the foods follow.
-const WaterUnstated = "nobody has stated the water of "
+// Unstated begins the reason of what is withheld since nobody knows how much of a pot is
+// water or alcohol; which of them, and the foods, follow.
+const Unstated = "nobody has stated the "
 
-// OpenWater gives the mass in grams that may be water or anything else, at central values, and
-// the foods that it is of.
-func OpenWater(pot *ledger.Pot) (grams float64, foods []string) {
+// NoVolume tells why nobody knows how much room a pot takes: mass that may be water, alcohol
+// or anything else, of foods that state no density. Empty if it is known.
+func NoVolume(pot *ledger.Pot) string {
+	return unstated(pot, func(r ledger.Row) bool { return !statesDensity(r.Profile.Food) })
+}
+
+// unstated tells which water and alcohol is missing, of the rows that count, where it matters.
+func unstated(pot *ledger.Pot, counts func(ledger.Row) bool) string {
+	open, foods, what := 0.0, []string(nil), ""
 	for row, r := range pot.Rows {
-		if open := ledger.OpenWater(pot, row); open != nil && open[0] > 0 {
-			grams += open[0]
-			foods = append(foods, r.Profile.Food.ID.String())
+		mass := openMass(pot, row)
+		if mass == nil || mass[0] <= 0 || !counts(r) {
+			continue
+		}
+		open += mass[0]
+		foods = append(foods, r.Profile.Food.ID.String())
+		if ledger.OpenWater(pot, row) != nil {
+			what = "water of "
 		}
 	}
-	return grams, foods
+	// guard: open water is not read
+	if open > solution.MostOpenWater()*pot.Central(constituent.Mass) {
+		return Unstated + cmp.Or(what, "alcohol of ") + note.Listed(foods)
+	}
+	return ""
+}
+
+// openMass gives what of a row may be water or alcohol or anything else, in grams; nil if
+// nothing is open.
+func openMass(pot *ledger.Pot, row int) []float64 {
+	if water := ledger.OpenWater(pot, row); water != nil {
+		return water
+	}
+	// guard: open alcohol is not read
+	if alcohol := ledger.OpenAlcohol(pot, row); alcohol != nil {
+		return alcohol
+	}
+	return nil
+}
+
+// OpenMass gives the mass in grams that may be water or alcohol or anything else, at central
+// values.
+func OpenMass(pot *ledger.Pot) (grams float64) {
+	for row := range pot.Rows {
+		if open := openMass(pot, row); open != nil {
+			grams += open[0]
+		}
+	}
+	return grams
 }
 
 // solid reports whether a pot is all of solid foods with the water that they came with.

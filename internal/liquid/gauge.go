@@ -118,22 +118,30 @@ func (g *Gauge) composedVolume(pot *ledger.Pot) []float64 {
 	for d := range sum {
 		sum[d] += solution.Excess(water[d], sugars[d], alcohol[d])
 	}
+	for row := range pot.Rows {
+		g.addOpen(sum, pot, row)
+	}
 	return sum
 }
 
-// percent gives a property as a share of the mass.
-func (g *Gauge) percent(pot *ledger.Pot, p property) []float64 {
-	return estimate.Ratio(g.weighted(pot, p), pot.Mass(), unit.Hundred)
+// Refracted gives what a pot reads on a refractometer, in per cent of a gram: of its parts, and
+// what alcohol refracts more at its strength.
+func (g *Gauge) Refracted(pot *ledger.Pot) []float64 {
+	sum := g.weighted(pot, refraction)
+	water, alcohol := pot.Total(constituent.Water), pot.Total(constituent.Alcohol)
+	for d := range sum {
+		sum[d] += solution.RefractionExcess(water[d], alcohol[d])
+	}
+	return sum
 }
-
-// Refracted gives what a pot reads on a refractometer, in per cent of a gram.
-func (g *Gauge) Refracted(pot *ledger.Pot) []float64 { return g.weighted(pot, refraction) }
 
 // Dissolved gives the soluble solids of a pot, in grams.
 func (g *Gauge) Dissolved(pot *ledger.Pot) []float64 { return g.weighted(pot, solubleShare) }
 
 // Brix gives what a refractometer reads of a pot, in °Brix.
-func (g *Gauge) Brix(pot *ledger.Pot) []float64 { return g.percent(pot, refraction) }
+func (g *Gauge) Brix(pot *ledger.Pot) []float64 {
+	return estimate.Ratio(g.Refracted(pot), pot.Mass(), unit.Hundred)
+}
 
 // Solids gives the soluble solids of a pot in per cent by mass. What water brought to
 // coffee or tea does not count: the instrument is set to zero on that water, and the

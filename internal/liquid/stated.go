@@ -59,12 +59,17 @@ func mixed(pot *ledger.Pot, with food.ID) bool {
 	return false
 }
 
+// statesDensity reports whether a food is one of the drink file that states its density.
+func statesDensity(f *food.Food) bool {
+	return f.ID.Table == food.Own && food.Stated(f.Density.GramsPerMl)
+}
+
 // packedOf gives what a food of the drink file states of its density; nil if nothing. The
 // densities of tables are mostly household measures: good for pouring, no better than the
 // composition for a volume.
 func (g *Gauge) packedOf(profile *food.Profile) *packed {
 	f := profile.Food
-	if f.ID.Table != food.Own || !food.Stated(f.Density.GramsPerMl) {
+	if !statesDensity(f) {
 		return nil
 	}
 	if b, ok := g.packs[profile]; ok {
@@ -81,7 +86,7 @@ func (g *Gauge) packedOf(profile *food.Profile) *packed {
 		}
 	}
 	const mostly = 0.5
-	moist := unit.Hundred * (gram.Central(constituent.Water) + gram.Central(constituent.Alcohol))
+	moist := unit.Hundred * (gram.Central(constituent.Water) + gram.Central(constituent.Alcohol) + OpenMass(gram))
 	b.loose = b.more[0] > 0 && unit.LimitOf("moisture of a powder", "g/100 g").Holds(moist) && gram.Central(constituent.Fat) < mostly // an oil is dry, and no powder
 	g.packs[profile] = b
 	return b

@@ -84,6 +84,12 @@ func Brew(pot *ledger.Pot, r Recipe, f Factors) (Outcome, error) {
 	if r.Strength[0] >= 1 {
 		return Outcome{}, impossible("%.4g g in the cup cannot hold %.4g g of solids", r.Out[0], r.Out[0]*r.Strength[0])
 	}
+	bean := slices.ContainsFunc(pot.Rows, isBean)
+	soluble := brewing("soluble share coffee bean")
+	// guard: no more than dissolves
+	if bean && r.Yield[0] > soluble.high {
+		return Outcome{}, impossible("%.3g %% of the dose would be in the cup, and of roasted coffee no more than %.0f %% dissolves in hot water", unit.Hundred*r.Yield[0], unit.Hundred*soluble.high)
+	}
 	if liquid[0] > water[0] {
 		return Outcome{}, impossible("%.4g g in the cup hold %.4g g of water, but only %.4g g are there", r.Out[0], liquid[0], water[0])
 	}
@@ -100,8 +106,8 @@ func Brew(pot *ledger.Pot, r Recipe, f Factors) (Outcome, error) {
 		}
 	}
 	out.note("%.4g g at %.3g %% are %.3g %% of the dose; the grounds hold %.2g g of water a gram", r.Out[0], unit.Hundred*r.Strength[0], unit.Hundred*r.Yield[0], (water[0]-liquid[0])/dose[0])
-	if soluble := brewing("soluble share coffee bean").high; r.Yield[0] > soluble && slices.ContainsFunc(pot.Rows, isBean) {
-		out.note("about %.0f %% of roasted coffee dissolves at most: check out, strength and the dose", unit.Hundred*soluble)
+	if bean && r.Yield[0] > soluble.low {
+		out.note("about %.0f %% of roasted coffee dissolves as a rule, and %.0f %% at most: check out, strength and the dose", unit.Hundred*soluble.low, unit.Hundred*soluble.high)
 	}
 	return out, nil
 }

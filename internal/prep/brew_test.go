@@ -1,6 +1,7 @@
 package prep_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -212,7 +213,7 @@ func TestWashTakesTheFatOutAgain(t *testing.T) {
 
 func TestFreezingConcentrates(t *testing.T) {
 	pot := potOf(juice())
-	out, err := prep.Freeze(pot, grams(50), factors)
+	out, err := prep.Freeze(pot, grams(50), math.NaN(), factors)
 	require.NoError(t, err)
 	for d, mass := range pot.Mass() {
 		require.InDelta(t, 50, mass, close, "draw %d", d)
@@ -223,11 +224,11 @@ func TestFreezingConcentrates(t *testing.T) {
 		require.LessOrEqual(t, x, 10+close)
 		require.GreaterOrEqual(t, x, 10*(1-0.38*0.5)-close)
 	}
-	_, err = prep.Freeze(potOf(juice()), grams(13), factors)
+	_, err = prep.Freeze(potOf(juice()), grams(13), math.NaN(), factors)
 	assert.Error(t, err, "less than the dry matter")
-	_, err = prep.Freeze(potOf(juice()), grams(101), factors)
+	_, err = prep.Freeze(potOf(juice()), grams(101), math.NaN(), factors)
 	assert.Error(t, err, "more than there is")
-	far, err := prep.Freeze(potOf(juice()), grams(18), factors)
+	far, err := prep.Freeze(potOf(juice()), grams(18), math.NaN(), factors)
 	require.NoError(t, err)
 	assert.NotEmpty(t, far.Notes, "beyond 65 % solids")
 }

@@ -1,6 +1,7 @@
 package prep_test
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -29,7 +30,7 @@ var asking = map[string]struct {
 		return err
 	}},
 	"freeze down to 9999 g: the pot holds only 100 g": {func() *ledger.Pot { return potOf(juice()) }, func(pot *ledger.Pot, mass []float64) error {
-		_, err := prep.Freeze(pot, mass, factors)
+		_, err := prep.Freeze(pot, mass, math.NaN(), factors)
 		return err
 	}},
 	"collect 9999 g: only about ": {func() *ledger.Pot { return potOf(juice()) }, func(pot *ledger.Pot, mass []float64) error {

@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
+	"sipsum/internal/solution"
 	"sipsum/internal/unit"
 )
 
@@ -63,8 +64,8 @@ func (a at) dilute(s *drink.Dilute) (Outcome, error) {
 }
 
 // diluteTo gives the mass to dilute to: stated, or that at which the pot reads
-// the stated °Brix, since water reads none. Water brings no reading up, and none
-// to nothing.
+// the stated °Brix, since water reads none; what alcohol reads changes as it is thinned, so that
+// the mass is found by repetition. Water brings no reading up, and none to nothing.
 func (a at) diluteTo(s *drink.Dilute) ([]float64, error) {
 	if s.To != nil {
 		return a.amount(s.To, "to"), nil
@@ -81,8 +82,14 @@ func (a at) diluteTo(s *drink.Dilute) ([]float64, error) {
 		}
 		return nil, impossible("dilute to %.4g °Bx: the pot reads only %.4g °Bx, and water brings it further down", s.Brix.Number, there)
 	}
-	for d := range to {
-		to[d] /= read[d]
+	const repetitions = 20 // the last changes nothing that a scale shows
+	water, alcohol := a.pot.Total(constituent.Water), a.pot.Total(constituent.Alcohol)
+	for d, reads := range to {
+		now := solution.RefractionExcess(water[d], alcohol[d])
+		to[d] = reads / read[d]
+		for range repetitions {
+			to[d] = (reads - now + solution.RefractionExcess(water[d]+max(to[d]-mass[d], 0), alcohol[d])) / read[d]
+		}
 	}
 	return to, nil
 }

@@ -1,6 +1,7 @@
 package prep_test
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -21,7 +22,7 @@ func TestSolubilityEndsWithItsTable(t *testing.T) {
 // and all.
 func TestFreezingTellsItsSolids(t *testing.T) {
 	pot := potOf(juice())
-	out, err := prep.Freeze(pot, grams(18), factors)
+	out, err := prep.Freeze(pot, grams(18), math.NaN(), factors)
 	require.NoError(t, err)
 	require.NotEmpty(t, out.Notes)
 	solids := 1 - pot.Central("WATER")/pot.Mass()[0]

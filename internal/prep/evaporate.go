@@ -6,6 +6,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
+	"sipsum/internal/solution"
 )
 
 // Evaporate takes water off in vacuum until the pot weighs to grams (a column), as Reduce
@@ -66,7 +67,20 @@ func (e evaporating) off(pot *ledger.Pot, to []float64, f Factors) (Outcome, err
 	if left := estimate.Summarise(m.acid); v.acid[0] > 0 && 1-left.Low > much {
 		out.note("acetic acid goes with the water, more slowly: between %.2g and %.2g %% of it are still there", 100*left.Low, 100*left.High)
 	}
+	gone := make([][]float64, len(pot.Rows))
+	for row := range pot.Rows {
+		gone[row] = pot.Of(row, constituent.Alcohol)
+	}
 	out.Lost = apply(pot, m)
+	for row, was := range gone {
+		if was[0] <= 0 {
+			continue
+		}
+		for d, kept := range m.alcohol {
+			was[d] *= 1 - kept
+		}
+		ledger.BoilOff(pot, row, was)
+	}
 	doubt(pot, sulphurDioxideKept(m.water[0]))
 	return out, nil
 }
@@ -141,6 +155,6 @@ func (v vapour) ofAlcohol(d int, k staying) (volatility float64, settled bool) {
 	if alcohol > 0 {
 		x = alcohol / (alcohol + water)
 	}
-	volatility, settled = alcoholVolatility(x)
+	volatility, settled = solution.AlcoholVolatility(x)
 	return 1 + v.part[d]*(volatility-1), settled
 }

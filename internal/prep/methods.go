@@ -70,12 +70,7 @@ var methods = map[string]Method{
 		makes: []constituent.ID{burnt, constituent.RestOf(constituent.OrganicAcids)},
 		do:    at.caramelise,
 	},
-	"concentrate": method[*drink.Concentrate]{weight: states, do: func(a at, s *drink.Concentrate) (Outcome, error) {
-		if s.By == "vacuum" {
-			return Evaporate(a.pot, a.amount(&s.To, "to"), a.Factors)
-		}
-		return Freeze(a.pot, a.amount(&s.To, "to"), a.Factors)
-	}},
+	"concentrate": method[*drink.Concentrate]{weight: states, do: concentrate},
 	"wash": method[*drink.Wash]{
 		weight: asBefore, weighs: func(s *drink.Wash) bool { return s.Collect != nil },
 		do: func(a at, s *drink.Wash) (Outcome, error) {

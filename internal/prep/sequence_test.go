@@ -111,7 +111,7 @@ func (k kitchen) random(r *rand.Rand, pot *ledger.Pot, f prep.Factors) (did done
 		in := aside()
 		out, err = prep.Wash(pot, in, []([]float64){nil, part()}[r.IntN(2)], f)
 	case 6:
-		out, err = prep.Freeze(pot, part(), f)
+		out, err = prep.Freeze(pot, part(), math.NaN(), f)
 	case 7:
 		out, err = prep.Invert(pot, share())
 		did.made = append(madeBy(&drink.Invert{Head: drink.Head{Word: "invert"}}), constituent.AddedSugar) // with its water

@@ -22,6 +22,12 @@
 // middle 99 % of their own draws before the reading (range.go). What is left over stands as
 // read, expected and used (result.go), and readings of one state count the same in any order.
 //
+// Where nobody has stated how much of a pot is water, the first °Brix, else the first density, tells it
+// (open.go), and nothing more.
+//
+// A strength that was read beyond what the vapour of a pot explains says that alcohol stayed, and
+// below what was hot that some of it went (alcohol.go): both are taken before water is.
+//
 // Readings of pH and of titratable acidity take part in that update as they stand: with them
 // moves what tables leave out, which the pot carries from then on. What the update leaves is
 // closed in every draw (meet.go): the acidity by acid without a name, the pH by the strong

@@ -127,7 +127,8 @@ func instrumentAt(q drink.Quantity, kind string) func(at float64) float64 {
 }
 
 // with adds a reading in logarithms. sd is its standard deviation: where the recipe expects
-// it, so that it counts the same whatever was read.
+// it, so that it counts the same whatever was read; where the recipe expects so little that the
+// instrument would hardly see it and more was read, as far up as it sees well.
 func (b *Bench) with(list []reading, pot *ledger.Pot, m *drink.Measured, kind string, shown float64, read []float64, sd func(at float64) float64) []reading {
 	h := b.Expected(pot, kind)
 	z := read[0]
@@ -142,6 +143,7 @@ func (b *Bench) with(list []reading, pot *ledger.Pot, m *drink.Measured, kind st
 	}
 	b.Lab.Ens.Journal.Write(estimate.Readings, kind+" of "+m.Pot(), read)
 	expected := h[0]
+	sure := max(expected, min(z, limitOf("seen")*sd(z)))
 	estimate.Logs(h)
 	nature := 0.0
 	if all := estimate.Variance(h); all > 0 {
@@ -153,7 +155,7 @@ func (b *Bench) with(list []reading, pot *ledger.Pot, m *drink.Measured, kind st
 	}
 	return append(list, reading{
 		kind: kind, path: m.StepPath(), of: m.Of(), unit: amount.MustInstrument(kind).Unit,
-		z: z, read: shown, h: h, noisy: noisy, r: sd(expected) / expected, own: sd(z) / z, nature: nature,
+		z: z, read: shown, h: h, noisy: noisy, r: sd(sure) / sure, own: sd(z) / z, nature: nature,
 	})
 }
 

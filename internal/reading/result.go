@@ -135,6 +135,10 @@ func (r reading) advice(c causes, left float64) string {
 		return "met by acid or base that no food names: check the meter and the amounts"
 	case r.kind == amount.ReadMass && c.lost >= part:
 		return fmt.Sprintf("%.0f %% of all count as lost: check what stayed behind, and the amounts", 100*c.lost)
+	case r.kind == amount.ReadABV && c.alcohol > 0 && left < asRead:
+		return fmt.Sprintf("%s g of alcohol count as still in it that should have boiled off: check how long and how far it boiled, and what the instrument reads beside sugar", note.Number(c.alcohol))
+	case r.kind == amount.ReadABV && c.alcohol < 0 && left < asRead:
+		return fmt.Sprintf("%s g of alcohol count as gone in the heat, which the recipe does not count", note.Number(-c.alcohol))
 	case told && c.water <= -gram:
 		return fmt.Sprintf("%s g of water count as gone; %s", note.Number(-c.water), then)
 	case told && c.water >= gram:

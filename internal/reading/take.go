@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"math"
 	"slices"
 
 	"sipsum/internal/acidity"
@@ -74,12 +75,13 @@ func (b *Bench) Take(pot *ledger.Pot, read []*drink.Measured, state Stated) {
 	if slices.ContainsFunc(read, func(m *drink.Measured) bool { return m.PH != nil }) {
 		b.Lab.Forget(pot)
 	}
-	list := b.read(pot, read)
+	told := b.tellOpen(pot, read)
+	list, rest := tellsLast(b.read(pot, read), told)
 	heldPH, heldTA := b.held(pot, list, state.Met)
 	before := keepCells(pot, len(list) > 0)
 	target := map[string][]float64{}
-	if len(list) > 0 {
-		condition := func() { target = b.condition(pot, list, before, state.Mass) }
+	if len(rest) > 0 {
+		condition := func() { target = b.condition(pot, rest, before, state.Mass) }
 		if state.Gas {
 			prep.KeepAdded(pot, func() { b.keepGas(pot, condition) })
 		} else {
@@ -109,6 +111,24 @@ func (b *Bench) Take(pot *ledger.Pot, read []*drink.Measured, state Stated) {
 		}
 	}
 	b.report(pot, list, before)
+}
+
+// tellsLast puts the reading last that told how much of what is open is water, with those that ask
+// for the same of the pot, and gives the rest, on which it is conditioned: it has said all that it
+// can, and who reads twice sees whether they agree.
+func tellsLast(list []reading, told string) (all, rest []reading) {
+	var last []reading
+	for _, r := range list {
+		if told == "" || !slices.Contains([]string{amount.ReadBrix, amount.ReadTDS, amount.ReadDensity}, r.kind) {
+			rest = append(rest, r)
+			continue
+		}
+		r.open = r.kind == told
+		r.spread = math.Hypot(math.Sqrt(estimate.Variance(r.h)), r.r)
+		last = append(last, r)
+	}
+	all = append(rest, last...)
+	return all, all[:len(rest)]
 }
 
 // held gives the acidity of a pot that stays as it is, draw by draw, whatever was read of the
@@ -173,7 +193,9 @@ func (b *Bench) condition(pot *ledger.Pot, list []reading, before *kept, weighed
 		scales.close(pot)
 	}
 	growBounds(pot, bulky)
+	alcohol := b.moveAlcohol(pot, u, weighed || target[amount.ReadMass] != nil)
 	before.causes = b.moveWater(pot, u)
+	before.causes.alcohol = alcohol
 	return target
 }
 

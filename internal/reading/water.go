@@ -66,8 +66,9 @@ func (t *tap) putBack() { t.set(func(int) float64 { return 1 }) }
 // causes are what a pot's readings are taken for beyond what the recipe explains, at
 // central values.
 type causes struct {
-	water float64 // g that came; below zero, that went
-	lost  float64 // share of everything
+	water   float64 // g that came; below zero, that went
+	lost    float64 // share of everything
+	alcohol float64 // g that the recipe takes to have boiled off, and that are there; below zero, that went in the heat
 }
 
 // findWater tells which of the readings water may be the cause of: those whose instruments

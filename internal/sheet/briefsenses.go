@@ -128,7 +128,7 @@ func (t *taster) sweet() Sense {
 		t.add(&x, constituent.Polyols, false)
 	}
 	words := ""
-	if a, ok := t.figure(constituent.Alcohol); ok && solution.ABV(a.Mean, t.s.Assay.Volume.Mean) >= leastABV {
+	if a, ok := t.figure(constituent.Alcohol); ok && solution.ABV(a.Mean, servingMl(t.s.Assay)) >= leastABV {
 		words = "with its alcohol" // which bends light as sugar does
 	}
 	t.dissolved(&x, "brix", words, Metered, func(c *chemistry.Chemistry) (composition.Result, bool) {
@@ -156,7 +156,7 @@ func (t *taster) sour() Sense {
 		x.Figures[n-1].Form = HardlyThere
 	}
 	if c := t.s.Assay.Chemistry; c != nil {
-		x.Withheld = slices.DeleteFunc(withheld(c), func(w Withheld) bool { return w.What == noBrix })
+		x.Withheld = slices.DeleteFunc(withheld(c), func(w Withheld) bool { return w.What == noBrix || w.What == noBrixAlone })
 		for i := range x.Withheld {
 			x.Withheld[i].Why = t.s.inWords(x.Withheld[i].Why)
 		}
@@ -223,7 +223,7 @@ func (t *taster) bitter() Sense {
 func (t *taster) alcohol() (Sense, bool) {
 	x, a := Sense{Name: "alcohol"}, t.s.Assay
 	r, ok := t.figure(constituent.Alcohol)
-	abv := solution.ABV(r.Mean, a.Volume.Mean)
+	abv := solution.ABV(r.Mean, servingMl(a))
 	if !ok || None(r) || !(abv >= leastABV) && !t.s.cautioned("alcohol") {
 		return x, false
 	}
@@ -231,7 +231,7 @@ func (t *taster) alcohol() (Sense, bool) {
 	if len(x.Figures) > 0 {
 		f := &x.Figures[0]
 		f.Alone = nil // what a drink is set against is there for its taste
-		if a.Volume.Mean > 0 {
+		if abv > 0 {
 			f.Also = fmt.Sprintf("%.1f %% vol", abv)
 			if r.Partial {
 				f.Also = "≥ " + f.Also

@@ -195,7 +195,7 @@ func bodyRow(b taste.Body) TasteRow {
 			beside = append(beside, about(x.Mean)+" g of "+x.name)
 		}
 	}
-	said := "As if the sugars in their water were sucrose. "
+	said := "As if the sugars and acids in their water were sucrose. "
 	if len(beside) > 0 {
 		said += "Beside them in 100 ml: " + clean.Listed(beside) + ", which thicken by no rule here. "
 	}

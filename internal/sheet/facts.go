@@ -1,6 +1,9 @@
 package sheet
 
 import (
+	"math"
+	"strings"
+
 	"sipsum/internal/assay"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
@@ -41,8 +44,23 @@ func factsOf(a *assay.Assay) label.Facts {
 }
 
 // NoLiquid says why a serving is no liquid: it has a mass, and neither a volume nor a density
-// that anybody would read. Empty if it is one.
-func NoLiquid(a *assay.Assay) string { return liquid.TooDry(a.Serving) }
+// that anybody would read. Empty if it is one. Where nobody has stated the water of a food, its
+// density says how much room it takes all the same.
+func NoLiquid(a *assay.Assay) string {
+	why := liquid.TooDry(a.Serving)
+	if strings.HasPrefix(why, liquid.Unstated) {
+		return liquid.NoVolume(a.Serving)
+	}
+	return why
+}
+
+// servingMl is the volume of a serving; NaN if it has none that anybody knows.
+func servingMl(a *assay.Assay) float64 {
+	if NoLiquid(a) != "" {
+		return math.NaN()
+	}
+	return a.Volume.Mean
+}
 
 // statedEnergy is what packs and tables state of the energy themselves, where all of them do,
 // beside the interval of ours; in the unit that all of them print, if there is one, since

@@ -1,11 +1,15 @@
 package sheet_test
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 
 	"sipsum/internal/label"
+	"sipsum/internal/note"
+	"sipsum/internal/sheet"
 )
 
 // cardOf makes the card of 100 g of a pack that states these values.
@@ -34,6 +38,27 @@ func TestWhatIsNoLiquidIsDeclaredByItsMass(t *testing.T) {
 		assert.Zero(t, c.ServingMl, values)
 	}
 	assert.Equal(t, label.Per100ml, cardOf(t, "eu", "WATER: 90 g, SUCS: 10 g, FAT: 0 g").Basis)
+}
+
+// Of what nobody has stated the water of there are no millilitres: not on a menu, a leaf, a card or
+// in a brief, and nothing stands for 100 ml. Who states its density knows its volume: 20 g of vodka
+// of 40 % vol are 21.1 ml (OIML R 22: 0.948 g/ml) beside 30 ml, so 8.44 ml of alcohol are 16.5 % of it.
+func TestAVolumeThatNobodyKnowsIsNotPrinted(t *testing.T) {
+	drink := func(density string) *sheet.Sheet {
+		return built(t, "drink: \"Cloudy\"\nserves: 1\nglass: 30 ml\nfoods:\n  c: {name: \"Cordial\", group: syrup, per: 100 g, "+density+"values: {SUGAR: 8 g}, source: \"invented\", allergens: []}\n  v: {name: \"Vodka\", group: spirit, per: 100 g, values: {WATER: 66.7 g, ALC: 33.3 g}, source: \"invented\", allergens: []}\nbuild: [30.9 g own:c, 20 g own:v]\n", "eu")
+	}
+	for density, known := range map[string]bool{"": false, "density: 1.03 g/ml, ": true} {
+		s := drink(density)
+		offer := s.Offer("cloudy.drink.yaml")
+		assert.Equal(t, known, offer.ServingMl > 0, density)
+		assert.Equal(t, known, offer.Cards[0].Basis == label.Per100ml, density)
+		assert.Equal(t, known, len(s.Assay.Per100ml) > 0, density)
+		assert.Equal(t, known, slices.ContainsFunc(s.CardLeaf().Below, func(x string) bool { return strings.HasSuffix(x, " ml") }), density)
+		assert.Equal(t, known, slices.ContainsFunc(s.Assay.Notes, func(n note.Note) bool { return n.Kind == "glass" }), density)
+		if known {
+			assert.InDelta(t, 51.1, offer.ServingMl, 0.3)
+		}
+	}
 }
 
 // A pack that states xylitol alone: 60 g at 10 kJ and 2.4 kcal (Annex XIV), and 60 g of

@@ -78,8 +78,8 @@ func (s *Sheet) leaf(kind string) *Leaf {
 		size = say("serving.of", strconv.Itoa(a.Drink.Serves))
 	}
 	l.Below = append(l.Below, size, whole(a.Mass.Mean, "g"))
-	if a.Volume.Mean > 0 {
-		l.Below = append(l.Below, whole(a.Volume.Mean, "ml"))
+	if ml := servingMl(a); ml > 0 {
+		l.Below = append(l.Below, whole(ml, "ml"))
 	}
 	if at := a.Drink.At; at != nil {
 		l.Below = append(l.Below, say("at", fmt.Sprintf("%g %s", at.Number, clean.Name(at.Unit))))

@@ -110,14 +110,21 @@ func LiquidOf(c *chemistry.Chemistry, whole bool) Liquid {
 }
 
 // noBrix is what is withheld of what is no liquid.
-const noBrix = "no °Brix and no density"
+const (
+	noBrix      = "no °Brix and no density"
+	noBrixAlone = "no °Brix" // its foods state their density
+)
 
 // withheld lists what is not printed of a liquid. An acidity that is withheld for the same
 // reason as the pH is said once.
 func withheld(c *chemistry.Chemistry) []Withheld {
 	var list []Withheld
 	if c.TooDry != "" {
-		list = append(list, Withheld{What: noBrix, Why: c.TooDry})
+		what := noBrix
+		if c.Density.Mean > 0 {
+			what = noBrixAlone
+		}
+		list = append(list, Withheld{What: what, Why: c.TooDry})
 	}
 	if e := c.PHMeter; e.Why != "" {
 		list = append(list, readable(Withheld{"no pH", e.Why, boundsOf(e), "ph", "A meter tells"}))

@@ -82,7 +82,7 @@ func TestHardlySourIsNoFigure(t *testing.T) {
 func TestWithheld(t *testing.T) {
 	nan := math.NaN()
 	c := sour()
-	c.PHMeter, c.TooDry = kept("nobody knows its acids", 3, nan), "too little water"
+	c.PHMeter, c.TooDry, c.Density.Mean = kept("nobody knows its acids", 3, nan), "too little water", nan
 	c.Acidity[0].Per100g = kept("nobody has titrated it", nan, nan)
 	l := sheet.LiquidOf(c, false)
 	assert.NotContains(t, rowNames(l.Rows), "pH at 25 °C")

@@ -23,7 +23,7 @@ type Offer struct {
 	Name      string
 	Serves    int
 	ServingG  float64
-	ServingMl float64
+	ServingMl float64       // 0 if nobody knows it
 	Cards     []label.Card  // one for each of the menu's rules
 	Allergens []Declaration // one for each of the menu's rules
 	Open      []Line        // what somebody has to look at
@@ -34,7 +34,7 @@ type Offer struct {
 func (s *Sheet) Offer(file string) Offer {
 	a := s.Assay
 	return Offer{
-		File: file, Name: a.Drink.Name, Serves: a.Drink.Serves, ServingG: a.Mass.Mean, ServingMl: a.Volume.Mean,
+		File: file, Name: a.Drink.Name, Serves: a.Drink.Serves, ServingG: a.Mass.Mean, ServingMl: factsOf(a).ServingMl,
 		Cards: s.Cards(), Allergens: s.Allergens(), Open: s.toAsk(s.Allergens()), Advice: adviceOf(s.Cautions()),
 	}
 }

@@ -73,7 +73,7 @@ const (
 // figure, a guest has to ask.
 func (v *Served) strength(s *Sheet) {
 	grams, _, known := s.Assay.AmountOf(constituent.Alcohol)
-	abv := solution.ABV(grams, s.Assay.Volume.Mean)
+	abv := solution.ABV(grams, servingMl(s.Assay))
 	switch {
 	case known && abv >= leastABV:
 		v.Figures = append(v.Figures, Figured{say("strength"), say("strength.is", fmt.Sprintf("%.1f", abv))})

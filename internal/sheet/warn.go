@@ -13,21 +13,25 @@ import (
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/label"
+	"sipsum/internal/liquid"
 	"sipsum/internal/solution"
 )
 
 // warned looks a drink through for what may hurt, for whatever rules.
 func warned(a *assay.Assay, facts label.Facts, items []allergen.Item) caution.Drink {
-	alcohol, parts := facts.Serving[constituent.Alcohol], partsOf(a)
+	alcohol, parts, ml := facts.Serving[constituent.Alcohol], partsOf(a), a.Volume.Mean
+	if liquid.NoVolume(a.Serving) != "" && a.Volume.Low > 0 {
+		ml = a.Volume.Low // the strongest that it may be
+	}
 	abv := func(grams float64) float64 {
-		if !(a.Volume.Mean > 0) {
+		if !(ml > 0) {
 			return math.NaN()
 		}
-		return solution.ABV(grams, a.Volume.Mean)
+		return solution.ABV(grams, ml)
 	}
 	in := caution.Input{
 		Name: a.Drink.Name, Items: items, Parts: parts, Poured: pouredOf(a),
-		ServingG: a.Mass.Mean, ServingMl: a.Volume.Mean, Amounts: facts.Serving,
+		ServingG: a.Mass.Mean, ServingMl: ml, Amounts: facts.Serving,
 		ABV: abv(alcohol.Mean), ABVMost: abv(mostAlcohol(alcohol, took(a, "ferment"))),
 		Brought: map[constituent.ID][]food.ID{}, Unstated: map[constituent.ID][]food.ID{},
 	}

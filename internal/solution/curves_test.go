@@ -89,6 +89,31 @@ func TestFreezingPoint(t *testing.T) {
 	}
 }
 
+// CRC Handbook, ethanol in water by mass, rows that data/solution_ethanol_freezing.csv lacks:
+// straight lines between the others. Without alcohol it is the freezing point of the water; what is
+// dissolved beside it lowers it further. Nobody knows how more than 68 % freezes.
+func TestAlcoholFreezesAsPublished(t *testing.T) {
+	for percent, want := range map[float64]float64{3: -1.23, 6: -2.54, 9: -3.96, 13: -6.13, 17: -8.69, 19: -10.14, 42: -30.98, 50: -37.67, 58: -43.49, 66: -48.64} {
+		got, ok := solution.FreezesAt(map[constituent.ID]float64{"ALC": percent, "WATER": 100 - percent})
+		require.True(t, ok)
+		assert.InDelta(t, want, got, 0.15, "%g %%", percent)
+	}
+	syrup := map[constituent.ID]float64{"SUCS": 12, "WATER": 88}
+	plain, ok := solution.FreezesAt(syrup)
+	require.True(t, ok)
+	assert.InDelta(t, -0.77, plain, 0.02, "Clarke 2004, figure 2.8")
+	syrup["ALC"] = 10
+	both, ok := solution.FreezesAt(syrup)
+	require.True(t, ok)
+	alone, _ := solution.FreezesAt(map[constituent.ID]float64{"ALC": 10, "WATER": 88})
+	assert.Less(t, both, alone)
+	assert.Less(t, both, plain)
+	for _, grams := range []map[constituent.ID]float64{{"ALC": 70, "WATER": 30}, {"SUCS": 1}} {
+		_, ok = solution.FreezesAt(grams)
+		assert.False(t, ok)
+	}
+}
+
 func TestHoldingTables(t *testing.T) {
 	// FDA Food Code 1-201.10, tables A and B, cell by cell and at the edges.
 	const needs, free = true, false

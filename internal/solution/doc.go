@@ -11,11 +11,14 @@
 //	V = Σ mᵢ·vᵢ + E     ρ = Σ mᵢ / V
 //
 // with m in g, v in ml/g, ρ in g/ml. A constituent without a row takes its
-// parent's. Refraction is a sum of shares likewise (data/refraction.csv). The density
+// parent's: an acid that nobody has read takes citric acid's, with a wider spread. Refraction is
+// a sum of shares likewise (data/refraction.csv), and ethanol brings what it reads at its strength
+// (RefractionExcess). The density
 // of sucrose in water is a smooth curve through published points
 // (data/solution_sucrose.csv); ethanol in water is the polynomial of OIML R 22 at
 // 20 °C (data/solution_ethanol.csv). Water activity is Norrish's; ice forms where
-// it equals the activity of ice. What holds too little water to be a liquid (Wetness; IsFat) has
+// it equals the activity of ice, and ethanol lowers that as published (FreezesAt,
+// data/solution_ethanol_freezing.csv). What holds too little water to be a liquid (Wetness; IsFat) has
 // no reading of a refractometer. Gas solubility is Weiss's.
 //
 // # Limits

@@ -1,6 +1,13 @@
 package solution
 
-import "math"
+import (
+	"maps"
+	"math"
+	"sync"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
+)
 
 // FreezingPoint gives the temperature in °C at which ice begins to form, from the
 // water activity: there the activity of water equals that of ice,
@@ -11,11 +18,6 @@ import "math"
 // It takes the activity at 25 °C as that at the freezing point; below −20 °C it
 // is a guess. An activity of 0 or less freezes at no temperature: ok is false.
 func FreezingPoint(aw float64) (celsius float64, ok bool) {
-	k := constants()
-	heat, capacity, r := k["heat of fusion of water"], k["heat capacity change of fusion"], GasConstant()
-	iceActivity := func(t float64) float64 {
-		return (heat-capacity*zeroCelsius)/r*(1/zeroCelsius-1/t) + capacity/r*math.Log(t/zeroCelsius)
-	}
 	const coldest, exact = 200.0, 1e-9 // K
 	want := math.Log(aw)
 	if !(want >= iceActivity(coldest)) || want > 0 {
@@ -30,6 +32,49 @@ func FreezingPoint(aw float64) (celsius float64, ok bool) {
 		}
 	}
 	return hi - zeroCelsius, true
+}
+
+// iceActivity gives ln of the water activity of ice at a temperature in kelvin.
+func iceActivity(t float64) float64 {
+	k := constants()
+	heat, capacity, r := k["heat of fusion of water"], k["heat capacity change of fusion"], GasConstant()
+	return (heat-capacity*zeroCelsius)/r*(1/zeroCelsius-1/t) + capacity/r*math.Log(t/zeroCelsius)
+}
+
+// FreezesAt gives the temperature in °C at which ice begins to form in a mixture of masses in
+// grams. Alcohol and its water freeze as published (data/solution_ethanol_freezing.csv, straight
+// between its rows); what else is dissolved lowers the activity of the water by as much more as
+// it does without the alcohol. Beyond the last row, or without water, nobody knows: ok is false.
+func FreezesAt(grams map[constituent.ID]float64) (celsius float64, ok bool) {
+	sober := maps.Clone(grams)
+	delete(sober, constituent.Alcohol)
+	aw, ok := WaterActivity(sober)
+	if !ok {
+		return 0, false
+	}
+	alcohol, ok := ethanolFreezing(percent * grams[constituent.Alcohol] / (grams[constituent.Alcohol] + grams[constituent.Water]))
+	if !ok {
+		return 0, false
+	}
+	return FreezingPoint(aw * math.Exp(iceActivity(Kelvin(alcohol))))
+}
+
+var ethanolFreezes = sync.OnceValue(func() (points [][2]float64) {
+	for _, row := range embedded.Rows("solution_ethanol_freezing.csv") {
+		points = append(points, [2]float64{row.Number("percent"), row.Number("freezing_c")})
+	}
+	return points
+})
+
+// ethanolFreezing gives the freezing point of so many per cent by mass of ethanol in water.
+func ethanolFreezing(percent float64) (celsius float64, ok bool) {
+	list := ethanolFreezes()
+	for i, above := range list[1:] {
+		if below := list[i]; percent <= above[0] {
+			return below[1] + (above[1]-below[1])*(percent-below[0])/(above[0]-below[0]), true
+		}
+	}
+	return 0, false
 }
 
 // HeatOfFusion is the heat that melts a mol of ice at 0 °C, in J.

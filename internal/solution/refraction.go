@@ -25,6 +25,34 @@ var refractions = sync.OnceValue(func() map[constituent.ID]Refraction {
 	return all
 })
 
+// strengthRefracts is what a refractometer reads of ethanol in water, by mass, in °Bx.
+var strengthRefracts = sync.OnceValue(func() (points [][2]float64) {
+	for _, row := range embedded.Rows("solution_ethanol_refraction.csv") {
+		points = append(points, [2]float64{row.Number("percent"), row.Number("brix")})
+	}
+	return points
+})
+
+// RefractionExcess gives how much more a liquid reads on a refractometer, in per cent of a gram,
+// than the sum of its constituents' refraction (data/refraction.csv), from grams of water and of
+// ethanol: what a gram of ethanol refracts changes with its strength
+// (data/solution_ethanol_refraction.csv, by the per cent, straight between its rows).
+func RefractionExcess(water, ethanol float64) float64 {
+	if ethanol <= 0 {
+		return 0
+	}
+	list, p := strengthRefracts(), percent*ethanol/(ethanol+water)
+	each := list[0][1] / list[0][0]
+	for i, above := range list[1:] {
+		if below := list[i]; p > below[0] {
+			part := min((p-below[0])/(above[0]-below[0]), 1)
+			low, high := below[1]/below[0], above[1]/above[0]
+			each = low + part*(high-low)
+		}
+	}
+	return ethanol * (each - refractions()[constituent.Alcohol].Brix)
+}
+
 // RefractionOf gives the refraction of a mass-additive constituent: its own row
 // or that of the nearest parent, and whose row it is.
 func RefractionOf(id constituent.ID) (Refraction, constituent.ID) {

@@ -47,6 +47,8 @@ func TestBrixAgainstPublishedIndices(t *testing.T) {
 		{"ALC", 5, 1.3360, 0.10}, {"ALC", 10, 1.3395, 0.05}, {"ALC", 20, 1.3469, 0.05},
 		// Alone in water citric acid reads 0.87 per cent; in juice 0.8 (below).
 		{"CITAC", 10, 1.3459, 0.10}, {"CITAC", 20, 1.3598, 0.13},
+		{"ACEAC", 5, 1.3366, 0.03}, {"ACEAC", 10, 1.3402, 0.03}, {"ACEAC", 20, 1.3472, 0.04},
+		{"LACAC", 5, 1.3380, 0.03}, {"LACAC", 10, 1.3430, 0.03}, {"LACAC", 20, 1.3532, 0.03},
 	}
 	for _, c := range cases {
 		want := brixAt(t, c.index)
@@ -54,6 +56,17 @@ func TestBrixAgainstPublishedIndices(t *testing.T) {
 		t.Logf("%v %% %s reads %.2f °Bx, by the index %.2f", c.percent, c.solute, got, want)
 		assert.InEpsilon(t, want, got, c.relative, "%v %% %s", c.percent, c.solute)
 	}
+}
+
+// Ethanol in water by its strength, CRC Handbook: rows that data/solution_ethanol_refraction.csv lacks.
+// A neat spirit is no solution of 0.45 a per cent.
+func TestAlcoholRefractsByItsStrength(t *testing.T) {
+	for percent, index := range map[float64]float64{7: 1.3374, 12: 1.3410, 18: 1.3455, 24: 1.3498, 34: 1.3557, 46: 1.3604, 56: 1.3630, 64: 1.3644, 76: 1.3657} {
+		row, _ := solution.RefractionOf("ALC")
+		got := percent*row.Brix + solution.RefractionExcess(100-percent, percent)
+		assert.InDelta(t, brixAt(t, index), got, 0.15, "%g %%", percent)
+	}
+	assert.Zero(t, solution.RefractionExcess(100, 0))
 }
 
 // Kimball 1999, Citrus Processing, appendix A: what to add to a refractometer's
@@ -74,4 +87,20 @@ func TestEveryPartOfTheMassHasARefraction(t *testing.T) {
 		assert.GreaterOrEqual(t, r.BrixSD, 0.0, leaf.ID)
 		assert.LessOrEqual(t, r.Solids, 1.0, leaf.ID)
 	}
+}
+
+// Acetic acid boils at 118 °C (CRC Handbook) and dries off with its water: of vinegar nothing
+// of it counts as dissolved solids, though it refracts. An acid without a row of its own is
+// known less well than one that has been read.
+func TestOtherAcidsAreNoCitricAcid(t *testing.T) {
+	acetic, row := solution.RefractionOf("ACEAC")
+	assert.Equal(t, constituent.ID("ACEAC"), row)
+	assert.Zero(t, acetic.Solids)
+	citric, _ := solution.RefractionOf("CITAC")
+	other, row := solution.RefractionOf("TARAC")
+	assert.Equal(t, constituent.OrganicAcids, row)
+	assert.Greater(t, other.BrixSD, citric.BrixSD)
+	volume, _ := solution.VolumeOf("CITAC")
+	unread, _ := solution.VolumeOf("TARAC")
+	assert.Greater(t, unread.SD, volume.SD)
 }

@@ -47,6 +47,8 @@ var guards = []guard{
 	{"what is carried is no water", "riders are no water", owned("ASPM: 60 g, FAT: 0 g, PROCNT: 0 g, CHOCDF: 1 g")},
 	{"unknown is not water", fewFigures.name, fewIn("syrup", "SUGAR: 5 g", 50)},
 	{"open water is not read", fewFigures.name, fewIn("syrup", "SUGAR: 5 g", 50)},
+	{"open alcohol is not read", unstatedAlcohol.name, fewIn("spirit", "WATER: 62 g, SUGAR: 2 g", 98)},
+	{"nothing in 100 ml of nobody knows what", fewFigures.name, fewIn("syrup", "SUGAR: 5 g", 50)},
 	{"open water is not dissolved", fewFigures.name, fewIn("syrup", "SUGAR: 5 g", 2)},
 	{"what may be water is no solids", fewFigures.name, fewIn("syrup", "SUGAR: 5 g", 50)},
 	{"a normal is cut", "interval holds mean", built("10 g ± 9 g sd core:apple-juice, 30 g core:water-pure")},
@@ -66,6 +68,8 @@ var guards = []guard{
 	{"no glass holds that gas", impossibleIsRefused, stepped("100 g core:water-pure", "carbonate: {left: 50 g/l}")},
 	{"a wash has a fat", impossibleIsRefused, stepped("100 g core:lemon-juice", "wash: {fat: [10 g core:sugar-white]}")},
 	{"the drink fits the bottle", impossibleIsRefused, stepped("100 g core:water-pure", "carbonate: {bottle: 50 ml, charge: 1 g, at: 4 °C}")},
+	{"no more than dissolves", impossibleIsRefused, stepped("18 g core:coffee-roasted-arabica, 300 g core:water-brew", "brew: {out: 250 g, yield: 49 %}")},
+	{"no colder than the freezer", impossibleIsRefused, stepped("100 g core:wine-white", "concentrate: {by: freezing, to: 20 g}")},
 	{"no ice without water", impossibleIsRefused, stepped("50 g core:sugar-white, 50 g core:water-pure", "concentrate: {by: freezing, to: 30 g}")},
 	{"no impossible pH", "pH possible", built("50 g core:quinine-hydrochloride, 50 g core:water-pure")},
 	{"no more than passes", impossibleIsRefused, stepped("100 g core:apple-juice", "strain: {collect: 200 g, through: cloth}")},
@@ -106,7 +110,7 @@ func brokenBy(k *kitchen, name, text string) string {
 	return how
 }
 
-func allLaws() []law { return slices.Concat(laws, printedLaws, []law{fewFigures}) }
+func allLaws() []law { return slices.Concat(laws, printedLaws, []law{fewFigures, unstatedAlcohol}) }
 
 // With its guard each proof keeps its law.
 func TestGuard(t *testing.T) {

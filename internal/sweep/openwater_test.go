@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/stretchr/testify/require"
+
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
@@ -46,12 +48,40 @@ func waterIsOpen(s *subject, broken say) {
 		broken(open, "solids are %.4g g, with bounds %.4g, and %.4g g may be anything", solids.Mean, solids.WithBounds, open)
 	}
 	c := s.assay.Chemistry
+	if most := limit("open water"); open > most && len(s.assay.Per100ml) > 0 {
+		broken(open, "%.4g of 100 g may be water or sugar, and figures stand for 100 ml", open)
+	}
 	switch most := limit("open water"); {
 	case open > most && (c.TooDry == "" || !strings.Contains(c.TooDry, "water") || c.PHMeter.Why == ""):
 		broken(open, "%.4g of 100 g may be anything, and °Brix (%v) or pH (%v) is given", open, c.Brix.Mean, c.PHMeter.Mean)
 	case open < most && c.TooDry == "" && c.Brix.Low > max(c.Brix.Mean-open, 0)+1e-9:
 		broken(open, "%.4g of 100 g may be water, and °Brix %.4g is no lower than %.4g", open, c.Brix.Mean, c.Brix.Low)
 	}
+}
+
+// unstatedAlcohol: what a wine, a beer or a spirit does not state may be its alcohol.
+var unstatedAlcohol = law{"unstated alcohol is not solid", "an own wine, beer or spirit that states its water and not its alcohol has no °Brix as if the rest were sugar, and nothing in 100 ml", "design §5, Unknown", alcoholIsOpen}
+
+// alcoholIsOpen holds drinks of an own food of which much is neither water nor stated.
+func alcoholIsOpen(s *subject, broken say) {
+	if c := s.assay.Chemistry; c.TooDry == "" || len(s.assay.Per100ml) > 0 {
+		broken(1, "nobody has stated its alcohol, and °Brix is %.4g, with %d figures for 100 ml", c.Brix.Mean, len(s.assay.Per100ml))
+	}
+	// ethanol and sucrose in water at 20 °C, OIML R 22 and CRC Handbook: 0.95 and 1.17 g/ml at 36 %
+	if v, g := s.assay.Volume, s.assay.Mass.Mean; v.High < g/0.97 || v.Low > g/1.13 {
+		broken(1, "%.4g g take %.4g to %.4g ml: it may be all alcohol, or all sugar", g, v.Low, v.High)
+	}
+}
+
+// The three groups of which a share is alcohol.
+func TestUnstatedAlcoholIsNotSolid(t *testing.T) {
+	k, b := newKitchen(t), newBreaches([]law{unstatedAlcohol})
+	for _, group := range []string{"wine", "beer", "spirit"} {
+		s, refused := k.serve(group, fewIn(group, "WATER: 62 g, SUGAR: 2 g", 98))
+		require.Nil(t, refused, group)
+		b.judge(s, []law{unstatedAlcohol})
+	}
+	b.report(t)
 }
 
 // Whatever the group, one figure closes no food; but where published tables say of a group that

@@ -1,16 +1,18 @@
 package taste
 
 import (
+	"fmt"
 	"math"
 
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
+	"sipsum/internal/solution"
 )
 
 // Body is what makes a liquid feel thick.
 type Body struct {
-	Viscosity    Index              // mPa·s, of sugars and polyols in their water, as if they were sucrose
+	Viscosity    Index              // mPa·s, of sugars, polyols and acids in their water, as if they were sucrose
 	Celsius      float64            // at which it is
 	Fat, Protein composition.Result // g per 100 ml
 	Creamy       float64            // fat in g/100 g above which creaminess follows it
@@ -40,24 +42,28 @@ func (g Glass) body() Body {
 	return b
 }
 
-// viscosity is that of a solution of sucrose as strong as the sugars and polyols in their water.
+// viscosity is that of water, and what sugars, polyols and acids in it add as if they were sucrose.
 func (g Glass) viscosity() Index {
 	const unit = "mPa·s"
 	k := constants()
 	if low, high := k["lowest temperature"].value, k["highest temperature"].value; g.Celsius < low || g.Celsius > high {
 		return withheld(unit, "the equation for sucrose does not reach to the serving temperature")
 	}
-	sugars, polyols, water := g.Pot.Total(constituent.Sugar), g.Pot.Total(constituent.Polyols), g.Pot.Total(constituent.Water)
-	ens, spread := g.ensemble(), k["viscosity of the equation"]
-	off := ens.Column(estimate.Input{Central: spread.value, Shape: estimate.Uniform, Low: spread.low, High: spread.high, Stream: ens.Stream("viscosity of the equation")})
+	sugars, polyols, acids, water := g.Pot.Total(constituent.Sugar), g.Pot.Total(constituent.Polyols), g.Pot.Total(constituent.OrganicAcids), g.Pot.Total(constituent.Water)
+	ens := g.ensemble()
+	drawn := func(name string) []float64 {
+		c := k[name]
+		return ens.Column(estimate.Input{Central: c.value, Shape: estimate.Uniform, Low: c.low, High: c.high, Stream: ens.Stream(name)})
+	}
+	off, sour, plain := drawn("viscosity of the equation"), drawn("acid as sucrose"), WaterViscosity(g.Celsius)
 	col := make([]float64, g.Pot.N)
 	for d := range col {
-		solids := max(sugars[d]+polyols[d], 0)
+		solids := max(sugars[d]+polyols[d]+sour[d]*acids[d], 0)
 		percent := perHundred * solids / (solids + water[d])
 		if !(percent <= k["highest strength"].value) {
 			return withheld(unit, "it is stronger than the equation for sucrose reaches")
 		}
-		col[d] = off[d] * SucroseViscosity(percent, g.Celsius)
+		col[d] = plain + off[d]*(SucroseViscosity(percent, g.Celsius)-plain)
 	}
 	x := indexOf(col, unit)
 	if g.thickened() {
@@ -72,7 +78,7 @@ func (g Glass) thickened() bool {
 	if g.Pot.Central(constituent.Alcohol) > mass*constants()["spirit from"].value/perHundred {
 		return true
 	}
-	for _, id := range append([]constituent.ID{constituent.Sugar, constituent.Polyols}, thickens...) {
+	for _, id := range append([]constituent.ID{constituent.Sugar, constituent.Polyols, constituent.OrganicAcids}, thickens...) {
 		if _, rows := g.Pot.Bound(id); len(rows) > 0 {
 			return true
 		}
@@ -85,9 +91,26 @@ func (g Glass) thickened() bool {
 	return false
 }
 
+// WaterViscosity gives the viscosity of water in mPa·s (Patek et al. 2009),
+//
+//	η = Σ aᵢ·(T/300 K)^bᵢ
+func WaterViscosity(celsius float64) (sum float64) {
+	const terms, micro = 4, 1000 // µPa·s in a mPa·s
+	k := constants()
+	warm := solution.Kelvin(celsius) / k["water temperature"].value
+	for i := range terms {
+		sum += k[fmt.Sprintf("water term %d", i+1)].value * math.Pow(warm, k[fmt.Sprintf("water power %d", i+1)].value)
+	}
+	return sum / micro
+}
+
 // SucroseViscosity gives the viscosity of a solution of sucrose, in mPa·s, by its grams in 100 g
-// and its temperature.
+// and its temperature: that of its water, and what Génotelle's equation gives more than for water.
 func SucroseViscosity(percent, celsius float64) float64 {
+	return WaterViscosity(celsius) + genotelle(percent, celsius) - genotelle(0, celsius)
+}
+
+func genotelle(percent, celsius float64) float64 {
 	k := func(name string) float64 { return constants()[name].value }
 	x := percent / (k("mixing total") - k("mixing slope")*percent)
 	warm := (k("middle") - celsius) / (k("below") + celsius)

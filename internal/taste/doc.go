@@ -27,9 +27,9 @@
 // to the lowest. No two compounds are summed, for no rule is published. Where no threshold was
 // seen in print, that is said.
 //
-// Body is the viscosity that a solution of sucrose as strong as the sugars and polyols in their
-// water would have at the serving temperature (Génotelle's equation, data/taste_constants.csv),
-// and beside it fat and protein. What else thickens makes it "at least".
+// Body is the viscosity of water at the serving temperature, and what as much sucrose as the sugars,
+// the polyols and, by a share, the acids in it adds (Génotelle's equation, data/taste_constants.csv);
+// beside it fat and protein. What else thickens makes it "at least".
 //
 // What is unknown is not zero: its bound (package composition) is in UpTo, and never in the mean.
 // The least difference that a judge notices is a range of shares that moves with the mixture

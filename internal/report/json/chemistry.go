@@ -116,7 +116,9 @@ func chemistryOf(c *chemistry.Chemistry, density *composition.Result) *chemistry
 	}
 	if density == nil || c.TooDry != "" {
 		d := intervalOf(c.Density)
-		d.Why = c.TooDry
+		if !(c.Density.Mean > 0) {
+			d.Why = c.TooDry
+		}
 		out.Density = &d
 	}
 	out.Keeping = keepingOf(c.Keeping)

@@ -1,4 +1,4 @@
-package prep
+package solution
 
 import (
 	"sync"
@@ -19,10 +19,10 @@ var equilibria = sync.OnceValue(func() []equilibrium {
 	return list
 })
 
-// alcoholVolatility gives how much more of the alcohol than of the water leaves a liquid of
+// AlcoholVolatility gives how much more of the alcohol than of the water leaves a liquid of
 // this mole fraction, straight between the rows; settled says that it stays as it is when
 // more has left, for below the first row nobody measured.
-func alcoholVolatility(x float64) (volatility float64, settled bool) {
+func AlcoholVolatility(x float64) (volatility float64, settled bool) {
 	list := equilibria()
 	if x <= list[0].liquid {
 		return list[0].volatility, true
