@@ -1,0 +1,67 @@
+package sheet
+
+import (
+	"strings"
+
+	"sipsum/internal/allergen"
+	"sipsum/internal/clean"
+	"sipsum/internal/speech"
+)
+
+// mostChecked is how many words of what is to be checked anybody listens to (our own bound): what
+// is longer is told in general words, and stands on the page of allergens.
+const mostChecked = 25
+
+// guest tells what has to be told of allergens and of what may hurt. A judge drinks too: of
+// cautions there is what may kill.
+func (s *speaker) guest() {
+	g := &s.brief.Guest
+	var on []string
+	for _, t := range g.OnTop {
+		if !t.Eaten {
+			on = append(on, barWord(head(t.Name)))
+		}
+	}
+	if len(on) > 0 {
+		s.tell("on top", "", 0, s.file(), "garnish", clean.Listed(on))
+	}
+	s.allergens("contains", g.Contains, func(d *Declaration) []allergen.Entry { return d.Contains })
+	s.allergens("may contain", g.MayContain, func(d *Declaration) []allergen.Entry { return d.MayContain })
+	if len(g.Check) > 0 {
+		var what []string
+		for _, text := range g.Check {
+			_, text, _ = strings.Cut(text, ": ")
+			what = append(what, clean.LowerFirst(text))
+		}
+		general := "something in it"
+		text := clean.Listed(what)
+		if speech.Words(text) > mostChecked {
+			text = general
+		}
+		s.tell("check", "", 0, s.file(), "what", text).General = map[string]string{"what": general}
+	}
+	for i, c := range g.Cautions {
+		if c.Words != "" && (s.register == speech.Guest || c.Rank == deadly) {
+			s.tell(speech.Caution, "", i, worded(c.Source), "caution", clean.Prose(c.Words))
+		}
+	}
+}
+
+// allergens tells those that are declared under any of the rules.
+func (s *speaker) allergens(kind string, names []string, of func(*Declaration) []allergen.Entry) {
+	if len(names) == 0 {
+		return
+	}
+	var sources, lower []string
+	all := s.Allergens()
+	for i := range all {
+		for _, e := range of(&all[i]) {
+			sources = append(sources, e.Source)
+		}
+	}
+	for _, n := range names {
+		lower = append(lower, clean.LowerFirst(clean.Name(n)))
+	}
+	works := append(worded(sources...), s.file()...)
+	s.tell(kind, "", 0, works, "allergens", clean.Listed(lower)).General = map[string]string{"allergens": "allergens: ask for the list"}
+}

@@ -1,0 +1,151 @@
+package sheet
+
+import (
+	"slices"
+	"strings"
+
+	"sipsum/internal/clean"
+	"sipsum/internal/drink"
+	"sipsum/internal/food"
+	"sipsum/internal/speech"
+)
+
+// opening says what the drink is, and what it is poured of.
+func (s *speaker) opening() {
+	a := s.Assay
+	s.tell("open", "", 0, s.file(), "drink", clean.Name(a.Drink.Name))
+	var parts []string
+	for _, c := range a.Components {
+		name := clean.Name(c.Name)
+		if !c.House {
+			name = s.wordOf(c.ID.Food)
+		}
+		parts = append(parts, the(name))
+	}
+	switch steps := stepsAloud(a.Drink.Finish); {
+	case len(parts) < 2: // of one alone there is nothing to bring together
+	case steps == "":
+		s.tell("parts", "", 0, s.file(), "parts", clean.Listed(parts))
+	default:
+		s.tell("parts.finished", "", 0, s.file(), "parts", clean.Listed(parts), "steps", steps)
+	}
+}
+
+// made says of each component that is in the drink what it is made from, and how. Of one that is
+// nothing but the food whose name it has there is only what was done.
+func (s *speaker) made() {
+	used, rank := s.Assay.Used(), 0
+	for i := range s.Assay.Drink.Components {
+		c := &s.Assay.Drink.Components[i]
+		if !used[c.Name] {
+			continue
+		}
+		name, from, steps := clean.Name(c.Name), s.ingredientsAloud(c), stepsAloud(c.Steps)
+		gaps := []string{"name", bare(name), "ingredients", clean.Listed(from), "steps", steps}
+		switch same := len(from) == 0 || len(from) == 1 && within(from[0], name); {
+		case same && steps == "":
+			continue
+		case same:
+			s.tell("made.same", "", rank, s.file(), gaps...)
+		case steps == "":
+			s.tell("made", "", rank, s.file(), gaps...)
+		default:
+			s.tell("made.steps", "", rank, s.file(), gaps...)
+		}
+		rank++
+	}
+}
+
+// bare is a name without the article that a sentence puts before it.
+func bare(name string) string { return strings.TrimPrefix(the(name), "the ") }
+
+// within reports whether a name has every word of a food.
+func within(word, name string) bool {
+	words := strings.Fields(strings.ToLower(name))
+	for w := range strings.FieldsSeq(strings.ToLower(word)) {
+		if !slices.Contains(words, w) {
+			return false
+		}
+	}
+	return true
+}
+
+// ingredientsAloud names what goes into a component: other components first, then its foods.
+func (s *speaker) ingredientsAloud(c *drink.Component) []string {
+	var list []string
+	add := func(name string) {
+		if name != "" && !slices.Contains(list, name) {
+			list = append(list, name)
+		}
+	}
+	lines := slices.Clone(c.Ingredients)
+	for _, step := range c.Steps {
+		lines = append(lines, step.Lines()...)
+	}
+	for _, l := range lines {
+		if inner, ok := s.Assay.Drink.Component(l.Food); ok {
+			add(the(clean.Name(inner.Name)))
+		}
+	}
+	for _, it := range s.Assay.Items {
+		if n := len(it.Path); n > 0 && it.Path[n-1] == c.Name {
+			add(s.wordOf(it.Food.ID))
+		}
+	}
+	return list
+}
+
+// wordOf is a food as a bar calls it.
+func (s *speaker) wordOf(id food.ID) string {
+	if w, ok := s.words[id]; ok {
+		return w
+	}
+	for _, it := range s.Assay.Items {
+		if it.Food.ID == id {
+			return barWord(head(it.Food.Name()))
+		}
+	}
+	return ""
+}
+
+// stepsAloud puts steps into words, each once: "reduced, strained through cloth and chilled with ice".
+func stepsAloud(steps []drink.Step) string {
+	var list []string
+	for _, step := range steps {
+		text := speech.Step(step.Kind(), optionOf(step), map[string]string{"technique": techniqueOf(step)})
+		if text != "" && !slices.Contains(list, text) {
+			list = append(list, text)
+		}
+	}
+	return clean.Listed(list)
+}
+
+// optionOf is the way in which a step is done.
+func optionOf(step drink.Step) string {
+	switch x := step.(type) {
+	case *drink.Strain:
+		return x.Through
+	case *drink.Curdle:
+		return x.By
+	case *drink.Clarify:
+		return x.By
+	case *drink.Concentrate:
+		return x.By
+	case *drink.Adjust:
+		switch {
+		case x.PH != nil:
+			return "ph"
+		case x.TA != nil:
+			return "ta"
+		}
+		return "brix"
+	}
+	return ""
+}
+
+func techniqueOf(step drink.Step) string {
+	if x, ok := step.(*drink.Treat); ok {
+		return clean.LowerFirst(clean.Name(x.Technique))
+	}
+	return ""
+}

@@ -1,0 +1,107 @@
+package speech
+
+import (
+	"regexp"
+	"strings"
+	"sync"
+
+	"sipsum/internal/embedded"
+)
+
+// Register is for whom a speech is.
+type Register string
+
+// The registers.
+const (
+	Judge Register = "judge"
+	Guest Register = "guest"
+)
+
+// Registers are all of them, in the order in which they are printed.
+var Registers = []Register{Judge, Guest}
+
+// anybody is the register of what every register says.
+const anybody Register = "any"
+
+// sentence is a row of data/speech.csv.
+type sentence struct {
+	template string
+	worth    float64
+	safety   bool // it has no worth: it is not left out for time
+}
+
+type place struct {
+	register Register
+	kind     string
+}
+
+var sentences = sync.OnceValue(func() map[place]sentence {
+	all := map[place]sentence{}
+	for _, row := range embedded.Rows("speech.csv") {
+		worth, ok := row.Optional("worth")
+		all[place{Register(row.Text("register")), row.Text("kind")}] = sentence{row.Text("template"), worth, !ok}
+	}
+	return all
+})
+
+// phrase fills the words of a kind that every register has.
+func phrase(kind string, gaps map[string]string) string {
+	return strings.TrimSpace(filled(sentences()[place{anybody, kind}].template, gaps))
+}
+
+var gap = regexp.MustCompile(`\{([^{}]+)\}`)
+
+// filled puts words into the gaps of a template. A gap that nobody fills stays, and is not spoken.
+func filled(template string, gaps map[string]string) string {
+	return gap.ReplaceAllStringFunc(template, func(g string) string {
+		if text := gaps[g[1:len(g)-1]]; text != "" {
+			return text
+		}
+		return g
+	})
+}
+
+var stepWords = sync.OnceValue(func() map[string]string {
+	words := map[string]string{}
+	for _, row := range embedded.Rows("speech_steps.csv") {
+		words[row.Text("step")] = row.Text("words")
+	}
+	return words
+})
+
+// Step puts a step into words, with its option if it has one ("strain", "cloth"); empty: nobody
+// speaks of it.
+func Step(kind, option string, gaps map[string]string) string {
+	template, ok := stepWords()[kind+"."+option]
+	if !ok {
+		template = stepWords()[kind]
+	}
+	if text := filled(template, gaps); !gap.MatchString(text) {
+		return text
+	}
+	return ""
+}
+
+// Pace is how fast people speak, in words a minute, and how long a speech may be, in seconds.
+type Pace struct {
+	Slow, Fast, Time float64
+	Source           string
+}
+
+// Paces reads data/speech_limits.csv.
+var Paces = sync.OnceValue(func() Pace {
+	var p Pace
+	for _, row := range embedded.Rows("speech_limits.csv") {
+		switch x := row.Number("value"); row.Text("what") {
+		case "slow":
+			p.Slow, p.Source = x, row.Text("source")
+		case "fast":
+			p.Fast = x
+		case "time":
+			p.Time = x
+		default:
+			row.Fail("%q is no limit of a speech", row.Text("what"))
+		}
+	}
+	return p
+})

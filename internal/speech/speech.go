@@ -1,0 +1,160 @@
+package speech
+
+import (
+	"sipsum/internal/source"
+)
+
+// Fact is what one sentence may tell.
+type Fact struct {
+	Kind     string            // of data/speech.csv
+	Category string            // the sensory category; empty: of the whole drink
+	Gaps     map[string]string // what fills the sentence
+	General  map[string]string // of safety: words for gaps that cannot be spoken
+	Range    *Range            // fills {amount}
+	Sources  []source.Work
+	Rank     int // among those of its kind: the later are left out first
+}
+
+// Line is a sentence of a speech.
+type Line struct {
+	Kind     string
+	Category string
+	Text     string
+	Words    int
+	Figure   *Told  // nil: it has none
+	Of       *Range // behind Figure
+	Sources  []source.Work
+
+	worth  float64
+	safety bool
+	rank   int
+}
+
+// Left is a sentence that is not spoken, and why.
+type Left struct{ Text, Why string }
+
+// Speech is what is said in one register.
+type Speech struct {
+	Register Register
+	Lines    []Line
+	LeftOut  []Left // for time, in the order in which they would stand
+	Unspoken []Left // that cannot be said as they stand, or are not borne
+	Words    int
+	Slow     float64 // seconds at the slow end of the rates
+	Fast     float64 // and at the fast end
+}
+
+// Kinds of what has to be told for safety.
+const (
+	Caution = "caution"
+	More    = "more"
+)
+
+// Make makes a speech of facts, in their order, and leaves out what does not fit.
+func Make(register Register, facts []Fact) Speech {
+	s := Speech{Register: register}
+	for _, f := range facts {
+		row, ok := sentences()[place{register, f.Kind}]
+		if !ok {
+			continue
+		}
+		line, why := f.line(row)
+		if why != "" && row.safety {
+			line, why = Fact{Kind: f.Kind, Category: f.Category, Gaps: f.General, Sources: f.Sources}.line(row)
+		}
+		if why != "" {
+			s.Unspoken = append(s.Unspoken, Left{line.Text, why})
+			continue
+		}
+		s.Lines = append(s.Lines, line)
+	}
+	s.fit()
+	return s
+}
+
+// line writes the sentence of a fact; why is not empty if it is not to be spoken.
+func (f Fact) line(row sentence) (l Line, why string) {
+	l = Line{Kind: f.Kind, Category: f.Category, Sources: f.Sources, worth: row.worth, safety: row.safety, rank: f.Rank}
+	gaps := map[string]string{}
+	for g, text := range f.Gaps {
+		gaps[g] = text
+	}
+	if f.Range != nil {
+		told, ok := f.Range.tell()
+		if !ok {
+			return l, "its figure is open"
+		}
+		l.Figure, l.Of, gaps["amount"] = &told, f.Range, told.Words
+	}
+	l.Text = aloud(filled(row.template, gaps))
+	l.Words = Words(l.Text)
+	// guard: only plain words are spoken
+	return l, unspeakable(l.Text)
+}
+
+// fit leaves out what is worth least until a slow speaker is done in time. Of what is of safety
+// only cautions go, and a word that there are more comes in their place.
+func (s *Speech) fit() {
+	gone := make([]bool, len(s.Lines))
+	cautions := false
+	for s.timed(gone, cautions); s.Slow > Paces().Time; s.timed(gone, cautions) {
+		worst := -1
+		for i, l := range s.Lines {
+			if !gone[i] && !l.safety && (worst < 0 || l.before(s.Lines[worst])) {
+				worst = i
+			}
+		}
+		if worst < 0 {
+			break
+		}
+		gone[worst] = true
+		cautions = cautions || s.Lines[worst].Kind == Caution
+	}
+	var kept []Line
+	for i, l := range s.Lines {
+		if gone[i] {
+			s.LeftOut = append(s.LeftOut, Left{l.Text, "for time"})
+		} else {
+			kept = append(kept, l)
+		}
+	}
+	if cautions {
+		kept = append(kept, s.more())
+	}
+	s.Lines = kept
+}
+
+// timed counts the words of what is not gone, and their seconds.
+func (s *Speech) timed(gone []bool, more bool) {
+	s.Words = 0
+	for i, l := range s.Lines {
+		if !gone[i] {
+			s.Words += l.Words
+		}
+	}
+	if more {
+		s.Words += s.more().Words
+	}
+	p := Paces()
+	s.Slow, s.Fast = Seconds(s.Words, p.Slow), Seconds(s.Words, p.Fast)
+}
+
+// more says that there is more to ask; the sources are those of the cautions that were left out.
+func (s *Speech) more() Line {
+	f := Fact{Kind: More}
+	for _, l := range s.Lines {
+		if l.Kind == Caution {
+			f.Sources = append(f.Sources, l.Sources...)
+		}
+	}
+	line, _ := f.line(sentences()[place{s.Register, More}])
+	return line
+}
+
+// before reports whether a line is left out before another that stands earlier in the speech.
+func (l Line) before(other Line) bool {
+	if l.worth != other.worth {
+		return l.worth < other.worth
+	}
+	return l.rank >= other.rank
+}
