@@ -31,7 +31,7 @@ var floors = [][]string{
 	{"internal/chemistry", "internal/curdling", "internal/titration", "internal/dosing"},
 	{"internal/prep"},
 	{"internal/recipe", "internal/reading"},
-	{"internal/drivers", "internal/taste"},
+	{"internal/drivers", "internal/taste", "internal/ladder"},
 	{"internal/assay"},
 	{"internal/allergen", "internal/evidence", "internal/claims"},
 	{"internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist"},
@@ -61,7 +61,7 @@ var pure = []string{
 	"internal/solution", "internal/acid", "internal/curdling", "internal/drink", "internal/ledger", "internal/prep", "internal/assay", "internal/allergen",
 	"internal/phrase", "internal/spelling", "internal/note", "internal/liquid", "internal/amount", "internal/composition", "internal/acidity", "internal/chemistry", "internal/titration",
 	"internal/recipe", "internal/reading", "internal/drivers", "internal/dosing",
-	"internal/evidence", "internal/claim", "internal/claims", "internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/sheet", "internal/report/json", "internal/report/text",
+	"internal/evidence", "internal/ladder", "internal/claim", "internal/claims", "internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/sheet", "internal/report/json", "internal/report/text",
 	"internal/taste", "internal/speech", "internal/pack", "internal/clean", "internal/typeset", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv",
 	"internal/tables/difference",
 }

@@ -9,6 +9,7 @@ import (
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
+	"sipsum/internal/ladder"
 	"sipsum/internal/recipe"
 	"sipsum/internal/source"
 )
@@ -23,7 +24,7 @@ type View struct {
 type Category struct {
 	Name      string
 	Entries   []Entry
-	Sentences []string
+	Sentences []ladder.Sentence // the strongest first; each of another constituent
 }
 
 // Entry is one constituent of a category.
@@ -32,6 +33,8 @@ type Entry struct {
 	Alone *composition.Figure // what compare-with brings to the serving, or to what it is used in
 	Parts []Part              // by component, largest first
 	Works []source.Work       // behind the figures, without those from memory
+
+	fromMemory bool // a part that counts has no other work
 }
 
 // Part is what one component, or one food poured directly, brings.
@@ -41,7 +44,6 @@ type Part struct {
 	Mean    float64
 	Share   composition.Share
 	Unknown bool
-	Itself  bool // poured directly, and hardly anything else than the constituent
 }
 
 // Works finds the work that a value of a table cites; ok is false if there is
@@ -51,6 +53,7 @@ type Works func(table, sourceID string) (work source.Work, ok bool)
 // Of reads the evidence off an assay.
 func Of(a *assay.Assay, works Works) View {
 	v := View{CompareWith: a.Drink.CompareWith}
+	serving := servingOf(a)
 	for _, p := range plans(a.Drink) {
 		c := Category{Name: p.name}
 		for _, id := range p.ids {
@@ -59,9 +62,7 @@ func Of(a *assay.Assay, works Works) View {
 			}
 		}
 		if len(c.Entries) > 0 {
-			if len(a.Components) > 1 { // of one alone there is nothing to say
-				c.Sentences = sentences(c, a.Volume.Mean)
-			}
+			c.Sentences = sentences(serving, c)
 			v.Categories = append(v.Categories, c)
 		}
 	}
@@ -94,7 +95,7 @@ func entry(a *assay.Assay, id constituent.ID, works Works) (Entry, bool) {
 		}
 		return 0
 	})
-	e.Works = worksOf(f, works)
+	e.Works, e.fromMemory = worksOf(f, works), onlyFromMemory(e, works)
 	return e, true
 }
 
@@ -111,16 +112,8 @@ func aloneOf(a *assay.Assay, id constituent.ID) *composition.Figure {
 	return &f
 }
 
-// pure is the share of a food's mass from which it is the constituent itself (our own
-// bound: food grades are 95 % and better).
-const pure = 0.95
-
 func partOf(c *assay.Component, part composition.Figure) Part {
-	leaf := part.Constituent.Kind != constituent.Parent && part.Constituent.PerGram > 0
-	return Part{
-		ID: c.ID, Name: c.Name, Mean: part.Mean, Share: part.Share, Unknown: part.Unknown,
-		Itself: leaf && !c.House && part.Mean > 0 && c.Mass.Mean > 0 && part.Mean/part.Constituent.PerGram >= pure*c.Mass.Mean,
-	}
+	return Part{ID: c.ID, Name: c.Name, Mean: part.Mean, Share: part.Share, Unknown: part.Unknown}
 }
 
 func worksOf(f composition.Figure, works Works) []source.Work {

@@ -1,69 +1,101 @@
 package evidence
 
 import (
-	"fmt"
-	"math"
+	"cmp"
+	"slices"
 	"strings"
 
+	"sipsum/internal/assay"
+	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
+	"sipsum/internal/ladder"
+	"sipsum/internal/ledger"
+	"sipsum/internal/source"
 )
 
-// most is the least share of a constituent that is worth a sentence: whoever
-// brings less does not lead.
-const most = 0.5
+// servingOf is what an assay serves, with who may be said to bring something of it.
+func servingOf(a *assay.Assay) ladder.Serving {
+	s := ladder.Serving{Pot: a.Serving, Ml: a.Volume.Mean}
+	for i := range a.Components {
+		s.Parts = append(s.Parts, ladder.Part{Component: a.Components[i].ID.Component, Name: a.Components[i].Name, Rows: RowsOf(a, &a.Components[i])})
+	}
+	return s
+}
 
-// whole is the share from which a sentence says "all".
-const whole = 0.995
-
-// sentences says, for each constituent of a category, what leads it. A sentence
-// must hold whatever is unknown: with every unknown part at its most, the low end of the
-// lead's share is still at least half. It is left out where no seen source stands behind
-// the figure, or where the figure is only a trace or below a limit, or less than is
-// worth a word.
-func sentences(c Category, ml float64) []string {
-	var list []string
-	for _, e := range c.Entries {
-		if len(e.Parts) == 0 || len(e.Works) == 0 || e.State >= estimate.Trace || !Speaks(e.Constituent, e.Result, ml) {
-			continue
-		}
-		if text, ok := sentence(e); ok {
-			list = append(list, text)
+// RowsOf gives the rows of a serving that came of a part; none if the build does not pour it.
+func RowsOf(a *assay.Assay, c *assay.Component) []int {
+	if a.Serving == nil {
+		return nil
+	}
+	var rows []int
+	for row, r := range a.Serving.Rows {
+		if within := len(r.Path) > 0 && r.Path[0] == c.ID.Component; within || len(r.Path) == 0 && r.Profile.Food.ID == c.ID.Food {
+			rows = append(rows, row)
 		}
 	}
+	return rows
+}
+
+// sentences says of each constituent of a category the strongest that holds, the strongest first; one
+// about a part of a total that a part of the drink brings most of does not stand before that.
+func sentences(s ladder.Serving, c Category) []ladder.Sentence {
+	var list []ladder.Sentence
+	for _, e := range c.Entries {
+		if !Speaks(e, s.Ml) {
+			continue
+		}
+		if said, ok := s.Highest(e.Constituent); ok {
+			said.Works = e.Works
+			list = append(list, said)
+		}
+	}
+	height := func(x ladder.Sentence) int {
+		h := x.Rung.Height()
+		for _, whole := range list {
+			if up := whole.Rung.Height(); partOfTotal(x.Constituent, whole.Constituent) && up <= ladder.Most.Height() {
+				h = max(h, up)
+			}
+		}
+		return h
+	}
+	slices.SortStableFunc(list, func(x, y ladder.Sentence) int { return cmp.Compare(height(x), height(y)) })
 	return list
 }
 
-// slightGrams is what nobody would speak of, of what is counted in grams: our own bound, a
-// tenth of a gram, as cards print less than half a gram as little or nothing.
-const slightGrams = 0.1
-
-func sentence(e Entry) (string, bool) {
-	lead, name := e.Parts[0], e.Constituent.Name
-	much, but, ok := e.led()
-	switch {
-	case !ok:
-		return "", false
-	case lead.Itself: // that a substance brings itself is no evidence
-		return fmt.Sprintf("%s%s of the %s is added pure%s.", strings.ToUpper(much[:1]), much[1:], name, but), true
+// partOfTotal reports whether a constituent is part of another.
+func partOfTotal(c, whole *constituent.Constituent) bool {
+	for up := c.Parent; up != ""; up = constituent.Must(up).Parent {
+		if up == whole.ID {
+			return true
+		}
 	}
-	return fmt.Sprintf("%s brings %s of the %s%s.", lead.Name, much, name, but), true
+	return false
 }
 
-// led tells how much of a constituent its lead brings, in words, and what must be said
-// beside it; ok is false where nothing leads.
-func (e Entry) led() (much, but string, ok bool) {
-	lead := e.Parts[0]
-	switch {
-	case e.Partial && lead.Share.Least >= 1:
-		return "all", ", whatever is unknown", true
-	case e.Partial:
-		return fmt.Sprintf("at least %.0f %%", math.Floor(percent(lead.Share.Least))), ", whatever is unknown", lead.Share.Least >= most // NaN is not
-	case lead.Share.Low >= whole:
-		return "all", "", true
-	case lead.Share.Low >= most:
-		return fmt.Sprintf("%.0f %% (%.0f to %.0f)", percent(lead.Share.Mean), percent(lead.Share.Low), percent(lead.Share.High)), "", true
-	}
-	return "", "", false
+// Speaks reports whether a figure may be spoken of: a work that was seen stands behind it and no
+// weighty part of it is from memory, it is more than a trace, and there is enough of it.
+func Speaks(e Entry, ml float64) bool {
+	return len(e.Works) > 0 && !e.fromMemory && e.State < estimate.Trace && ladder.Worth(e.Constituent, e.Mean, ml)
 }
 
-func percent(share float64) float64 { return 100 * share }
+// onlyFromMemory reports whether a part that counts has a source and none that was seen.
+func onlyFromMemory(e Entry, works Works) bool {
+	for _, c := range e.Contributions {
+		if c.Mean < ledger.Weighty*e.Mean || c.Mean == 0 || c.Source == "" {
+			continue
+		}
+		remembered, seen := false, false
+		for id := range strings.FieldsSeq(c.Source) {
+			switch w, ok := works(c.Table, id); {
+			case ok && source.IsFromMemory(w.Citation):
+				remembered = true
+			case ok:
+				seen = true
+			}
+		}
+		if remembered && !seen {
+			return true
+		}
+	}
+	return false
+}

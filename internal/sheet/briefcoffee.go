@@ -7,6 +7,7 @@ import (
 	"sipsum/internal/chemistry"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
+	"sipsum/internal/evidence"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 )
@@ -31,7 +32,7 @@ func (s briefing) coffee() *coffee {
 	}
 	var parts []*assay.Component
 	for i := range a.Components {
-		if isCoffee(a.Serving, rowsOf(a, &a.Components[i])) {
+		if isCoffee(a.Serving, evidence.RowsOf(a, &a.Components[i])) {
 			parts = append(parts, &a.Components[i])
 		}
 	}
@@ -43,7 +44,7 @@ func (s briefing) coffee() *coffee {
 
 // part is a component as a coffee.
 func (s briefing) part(c *assay.Component) *coffee {
-	k := &coffee{name: c.Name, rows: rowsOf(s.Assay, c), figures: c.Constituents, chemistry: c.Chemistry}
+	k := &coffee{name: c.Name, rows: evidence.RowsOf(s.Assay, c), figures: c.Constituents, chemistry: c.Chemistry}
 	if c.ID.Component == "" {
 		k.name = wordsOf(s.Assay.Serving)[c.ID.Food]
 	}
@@ -71,17 +72,6 @@ func (s briefing) coffeeFood() *coffee {
 		return nil
 	}
 	return &coffee{name: wordsOf(pot)[of], rows: rows, figures: composed(pot, rows)}
-}
-
-// rowsOf gives the rows of a serving that came of a part; none if the build does not pour it.
-func rowsOf(a *assay.Assay, c *assay.Component) []int {
-	var rows []int
-	for row, r := range a.Serving.Rows {
-		if within := len(r.Path) > 0 && r.Path[0] == c.ID.Component; within || len(r.Path) == 0 && r.Profile.Food.ID == c.ID.Food {
-			rows = append(rows, row)
-		}
-	}
-	return rows
 }
 
 // isCoffee reports whether rows hold coffee, and nothing beside it but water.

@@ -4,14 +4,14 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"sipsum/internal/clean"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
-	"sipsum/internal/estimate"
 	"sipsum/internal/evidence"
 	"sipsum/internal/food"
+	"sipsum/internal/ladder"
+	"sipsum/internal/source"
 )
 
 // Kinds of what may be said.
@@ -28,29 +28,28 @@ type Said struct {
 	Text        string
 	Kind        string
 	Constituent *constituent.Constituent
-	Number      float64 // a share, a ratio or an amount in the constituent's unit
-	Food        food.ID // of an ingredient
-	Component   string  // of a component
+	Number      float64     // the least share, a ratio or an amount in the constituent's unit
+	Food        food.ID     // of an ingredient
+	Component   string      // of a component
+	Rung        ladder.Rung // of who brings something; empty: of another kind
+	Most        float64     // the most that the share may be; NaN where nothing bounds it
+	Works       []source.Work
 }
 
-// The limits of what is worth saying: our own bounds. Who brings less than half does not lead;
-// less than half as much again as the coffee is not heard.
+// The limits of what is worth saying: our own bounds. Less than half as much again as the coffee
+// is not heard.
 const (
-	leastLead  = 0.5
 	leastRatio = 1.5
 	mostRatio  = 20
 )
 
-// say gives what surely holds: of each sense its first sentence before the second of any. Of a
-// drink of one food there is nothing to say.
+// say gives what surely holds: of each sense its first sentence before the second of any.
 func (s briefing) say(senses []Sense, c *coffee) []Said {
 	bySense := make([][]Said, len(senses))
 	for i, x := range senses {
 		for _, f := range x.Figures {
-			if k, ok := constituent.Find(f.Key); ok && s.speaks(k, f.Result) {
-				if said, ok := s.leads(k, f.By); ok {
-					bySense[i] = append(bySense[i], said)
-				}
+			if said, ok := s.brings(f.Key); ok {
+				bySense[i] = append(bySense[i], said)
 			}
 		}
 	}
@@ -72,73 +71,33 @@ func (s briefing) say(senses []Sense, c *coffee) []Said {
 	return append(list, s.most(senses)...)
 }
 
-// speaks reports whether a figure may be spoken of: a work that was seen stands behind it, it is
-// more than a trace, and there is enough of it.
-func (s briefing) speaks(c *constituent.Constituent, r composition.Result) bool {
-	if r.State >= estimate.Trace || !evidence.Speaks(c, r, s.Assay.Volume.Mean) {
-		return false
-	}
+// brings is the sentence of the evidence about who brings a constituent.
+func (s briefing) brings(id string) (Said, bool) {
 	for _, category := range s.Evidence.Categories {
-		for _, e := range category.Entries {
-			if e.Constituent == c {
-				return len(e.Works) > 0
+		for _, x := range category.Sentences {
+			if string(x.Constituent.ID) != id {
+				continue
 			}
-		}
-	}
-	return false
-}
-
-// leads says which ingredient, else which component, brings half or more of a constituent.
-func (s briefing) leads(c *constituent.Constituent, by []Ingredient) (Said, bool) {
-	if len(wordsOf(s.Assay.Serving)) < 2 {
-		return Said{}, false
-	}
-	for _, i := range by {
-		if i.Worst >= leastLead && !saysNothing(i, c) { // of NaN nothing is said
-			return Said{ingredientLeads(i, c), SayIngredient, c, i.Worst, i.Food.ID, ""}, true
-		}
-	}
-	a := s.Assay
-	var groups [][]int
-	for i := range a.Components {
-		groups = append(groups, rowsOf(a, &a.Components[i]))
-	}
-	for i, b := range (&composition.Meter{Brief: true}).Bring(a.Serving, composition.SortOf(a.Serving, c), groups) {
-		if part := a.Components[i]; part.House && len(a.Components) > 1 && b.Worst >= leastLead {
-			text := fmt.Sprintf("The %s brings %s of the %s.", clean.Name(part.Name), atLeast(b.Worst), WordsFor(c))
-			return Said{text, SayComponent, c, b.Worst, food.ID{}, part.Name}, true
+			kind := SayIngredient
+			if x.Component != "" {
+				kind = SayComponent
+			}
+			return Said{x.Text, kind, x.Constituent, x.Least, x.Food, x.Component, x.Rung, x.Most, x.Works}, true
 		}
 	}
 	return Said{}, false
 }
 
-// saysNothing reports whether who brings a constituent has its name: sugar brings the sugars.
-func saysNothing(i Ingredient, c *constituent.Constituent) bool {
-	words := strings.Fields(strings.ToLower(i.Word))
-	return !i.Pure && len(words) > 0 && strings.HasPrefix(strings.ToLower(WordsFor(c)), words[len(words)-1])
-}
-
-func ingredientLeads(i Ingredient, c *constituent.Constituent) string {
-	much, words := atLeast(i.Worst), WordsFor(c)
-	if i.Pure {
-		return clean.UpperFirst(much) + " of the " + words + " is added pure."
+// works are those behind the figure of a constituent; none if it may not be spoken of.
+func (s briefing) works(id constituent.ID) []source.Work {
+	for _, category := range s.Evidence.Categories {
+		for _, e := range category.Entries {
+			if e.Constituent.ID == id && evidence.Speaks(e, s.Assay.Volume.Mean) {
+				return e.Works
+			}
+		}
 	}
-	name := clean.UpperFirst(i.The())
-	if path := i.Through[0].Path; len(i.Through) == 1 && len(path) > 0 && !strings.EqualFold(path[0], i.Word) {
-		name += " of the " + clean.Name(path[0])
-	}
-	return name + " brings " + much + " of the " + words + "."
-}
-
-// surely all: what arithmetic may leave of a whole.
-const dust = 1e-9
-
-// atLeast writes the least that a share can be.
-func atLeast(share float64) string {
-	if share >= 1-dust {
-		return "all"
-	}
-	return fmt.Sprintf("at least %.0f %%", math.Floor(hundred*share))
+	return nil
 }
 
 const hundred = 100
@@ -157,8 +116,8 @@ func (s briefing) against(c *coffee) (Said, bool) {
 	}
 	for _, id := range []constituent.ID{constituent.OrganicAcids, "CITAC", "MALAC"} {
 		k := constituent.Must(id)
-		r, ok := s.Assay.PerServing.Find(id)
-		if !ok || !s.speaks(k, r.Result) {
+		works := s.works(id)
+		if len(works) == 0 {
 			continue
 		}
 		// What the others bring is at least this share of all, so the coffee brings at most the rest.
@@ -166,7 +125,7 @@ func (s briefing) against(c *coffee) (Said, bool) {
 		if ratio := 1 / (1 - least); ratio >= leastRatio && ratio <= mostRatio {
 			tenths := math.Floor(10*ratio) / 10
 			text := fmt.Sprintf("At least %s the %s of the %s alone.", times(tenths), WordsFor(k), clean.Name(c.name))
-			return Said{text, SayAgainst, k, tenths, food.ID{}, ""}, true
+			return Said{Text: text, Kind: SayAgainst, Constituent: k, Number: tenths, Works: works}, true
 		}
 	}
 	return Said{}, false
@@ -185,7 +144,8 @@ func (s briefing) most(senses []Sense) []Said {
 	c := constituent.Must(constituent.Sugar)
 	for _, x := range senses {
 		for _, f := range x.Figures {
-			if f.Key != string(c.ID) || !s.speaks(c, f.Result) {
+			works := s.works(c.ID)
+			if f.Key != string(c.ID) || len(works) == 0 {
 				continue
 			}
 			most := composition.SortOf(s.Assay.Serving, c).MostOf(s.Assay.Serving)
@@ -193,7 +153,7 @@ func (s briefing) most(senses []Sense) []Said {
 				return nil
 			}
 			up := math.Ceil(most)
-			return []Said{{fmt.Sprintf("No more than %.0f g of sugars in a serving.", up), SayMost, c, up, food.ID{}, ""}}
+			return []Said{{Text: fmt.Sprintf("No more than %.0f g of sugars in a serving.", up), Kind: SayMost, Constituent: c, Number: up, Works: works}}
 		}
 	}
 	return nil

@@ -5,12 +5,11 @@ import (
 	"maps"
 	"slices"
 	"strings"
-	"unicode"
 
-	"sipsum/internal/clean"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
+	"sipsum/internal/ladder"
 	"sipsum/internal/ledger"
 )
 
@@ -30,12 +29,7 @@ const (
 )
 
 // The is the word with its article: "the lemon juice", and "what a ferment made" as it stands.
-func (i Ingredient) The() string {
-	if strings.HasPrefix(i.Word, "what ") {
-		return i.Word
-	}
-	return "the " + i.Word
-}
+func (i Ingredient) The() string { return ladder.The(i.Word) }
 
 // Ingredients tells which foods of a serving bring how much of a constituent, the most first.
 func Ingredients(of *Sheet, c *constituent.Constituent) []Ingredient {
@@ -49,7 +43,7 @@ func (s briefing) ingredients(of composition.Sort, c *constituent.Constituent) [
 	var list []Ingredient
 	for _, i := range (&composition.Meter{Brief: !s.Assay.Want.Intervals}).Ingredients(pot, of) {
 		in := Ingredient{i, cmp.Or(i.Food.Name(), i.Food.ID.String()), words[i.Food.ID], false}
-		if in.Pure = c != nil && i.Food.Chemical && strings.EqualFold(head(i.Food.Name()), WordsFor(c)); in.Pure {
+		if in.Pure = c != nil && i.Food.Chemical && strings.EqualFold(ladder.Head(i.Food.Name()), WordsFor(c)); in.Pure {
 			in.Word = pure + WordsFor(c)
 			if c.ID == constituent.CarbonDioxide {
 				in.Word = charge
@@ -60,34 +54,8 @@ func (s briefing) ingredients(of composition.Sort, c *constituent.Constituent) [
 	return list
 }
 
-// wordsOf gives each food of a pot the shortest of its names that tells it from the others: what
-// stands before the first comma, else that with what follows ("brown sugar"), else its whole name,
-// else that with its code.
-func wordsOf(pot *ledger.Pot) map[food.ID]string {
-	words, foods := map[food.ID]string{}, map[food.ID]*food.Food{}
-	for _, r := range pot.Rows {
-		foods[r.Profile.Food.ID] = r.Profile.Food
-	}
-	forms := []func(*food.Food) string{
-		func(f *food.Food) string { return head(f.Name()) }, turned, (*food.Food).Name,
-		func(f *food.Food) string { return f.Name() + " (" + f.ID.String() + ")" },
-	}
-	for _, form := range forms {
-		alike := map[string]int{}
-		for _, f := range foods {
-			alike[strings.ToLower(form(f))]++
-		}
-		for id, f := range foods {
-			if name := form(f); words[id] == "" && (name != "" && alike[strings.ToLower(name)] == 1) {
-				words[id] = barWord(clean.Name(name))
-			}
-		}
-	}
-	for id := range foods {
-		words[id] = cmp.Or(words[id], clean.Name(id.String()))
-	}
-	return words
-}
+// wordsOf gives each food of a pot the word by which a bar tells it from the others.
+func wordsOf(pot *ledger.Pot) map[food.ID]string { return ladder.Words(pot) }
 
 // inWords puts words in the place of the codes of a drink's foods.
 func (s briefing) inWords(text string) string {
@@ -100,35 +68,4 @@ func (s briefing) inWords(text string) string {
 		text = strings.ReplaceAll(text, id.String(), words[id])
 	}
 	return text
-}
-
-// turned is what a table says first of a food before its name: "Sugar, brown" is brown sugar.
-func turned(f *food.Food) string {
-	words := strings.Split(f.Name(), ", ")
-	if len(words) < 2 || f.ID.Table == food.Own || strings.ContainsAny(words[1][:min(len(words[1]), 1)], "0123456789") {
-		return f.Name()
-	}
-	return clean.LowerFirst(words[1]) + " " + clean.LowerFirst(words[0])
-}
-
-// head is a name without what a table says of it: "Milk, whole" is milk.
-func head(name string) string {
-	name = clean.Name(name)
-	for _, sign := range []string{", ", " (", " – "} {
-		if before, _, found := strings.Cut(name, sign); found && before != "" {
-			name = before
-		}
-	}
-	return name
-}
-
-// barWord writes a name as it stands in a line, unless it holds a name of its own.
-func barWord(name string) string {
-	_, rest, _ := strings.Cut(name, " ")
-	first, _, _ := strings.Cut(name, " ")
-	inner := strings.TrimLeft(first, strings.ToUpper(first[:min(len(first), 1)]))
-	if strings.IndexFunc(rest, unicode.IsUpper) >= 0 || strings.IndexFunc(inner, unicode.IsUpper) >= 0 {
-		return name
-	}
-	return clean.LowerFirst(name)
 }

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"sipsum/internal/clean"
-	"sipsum/internal/constituent"
 	"sipsum/internal/label"
 )
 
@@ -57,9 +56,9 @@ func (s *Sheet) StageLeaf() *Leaf {
 	l.add(parts(v)...)
 	var lines []Line
 	for _, c := range s.Evidence.Categories {
-		for i, text := range c.Sentences { // the first, and who brings what a guest may have to leave
-			if i == 0 || s.cautioned(string(quinine)) && strings.Contains(text, constituent.Must(quinine).Name) {
-				lines = append(lines, Line{Lead: clean.Name(c.Name), Text: "“" + clean.UpperFirst(clean.Prose(text)) + "”"})
+		for i, said := range c.Sentences { // the strongest, and who brings what a guest may have to leave
+			if i == 0 || s.cautioned(string(quinine)) && said.Constituent.ID == quinine {
+				lines = append(lines, Line{Lead: clean.Name(c.Name), Text: "“" + clean.UpperFirst(clean.Prose(said.Text)) + "”"})
 			}
 		}
 	}

@@ -11,13 +11,14 @@ import (
 	"sipsum/internal/estimate"
 	"sipsum/internal/evidence"
 	"sipsum/internal/food"
+	"sipsum/internal/ladder"
 	"sipsum/internal/source"
 	"sipsum/internal/speech"
 )
 
 // SpeechOf makes a barista's speech about a drink in one register. Its claims were judged.
 func SpeechOf(of *Sheet, register speech.Register) speech.Speech {
-	s := &speaker{briefing{of}, register, BriefOf(of), wordsOf(of.Assay.Serving), nil, nil}
+	s := &speaker{briefing{of}, register, BriefOf(of), ladder.Words(of.Assay.Serving), nil, nil}
 	s.opening()
 	s.made()
 	for i := range of.Evidence.Categories {

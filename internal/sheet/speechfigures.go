@@ -3,10 +3,11 @@ package sheet
 import (
 	"fmt"
 	"slices"
-	"strings"
-
+	
+	"sipsum/internal/clean"
 	"sipsum/internal/constituent"
 	"sipsum/internal/evidence"
+	"sipsum/internal/ladder"
 	"sipsum/internal/source"
 	"sipsum/internal/speech"
 	"sipsum/internal/taste"
@@ -21,7 +22,9 @@ func (s *speaker) category(c *evidence.Category) {
 	for i := range c.Entries {
 		e := &c.Entries[i]
 		works := s.works(e)
-		if len(works) == 0 || !known(e.Result) || !evidence.Speaks(e.Constituent, e.Result, s.Assay.Volume.Mean) {
+		spoken := *e
+		spoken.Works = works
+		if !known(e.Result) || !evidence.Speaks(spoken, s.Assay.Volume.Mean) {
 			continue
 		}
 		kind := "figure.more"
@@ -51,27 +54,31 @@ func counted(works int) string {
 	return fmt.Sprintf("%d published works", works)
 }
 
-// leads tells who brings what a category is about.
+// whoBrings are the kinds of a guest's sentences by the rung of the ladder that they stand on.
+var whoBrings = map[ladder.Rung]string{ladder.All: "who.all", ladder.NearlyAll: "who.nearly all", ladder.Most: "who.most", ladder.Lead: "who.lead"}
+
+// leads tells who brings what a category is about: a judge by the ladder's sentence, a guest by
+// its rung alone.
 func (s *speaker) leads(c *evidence.Category) {
-	rank := 0
-	for _, said := range s.brief.Say {
-		if said.Kind == SayMost || s.categoryOf([]constituent.ID{said.Constituent.ID}) != c.Name {
-			continue // the figure says it
-		}
-		works := s.works(s.entry(said.Constituent.ID))
-		if len(works) == 0 {
-			continue
-		}
+	for rank, said := range c.Sentences {
+		works := once(said.Works)
 		s.tell("lead", c.Name, rank, works, "sentence", said.Text)
-		if who, _, ok := strings.Cut(said.Text, " brings "); ok {
-			kind := "who.most"
-			if said.Number >= 1-dust {
-				kind = "who.all"
-			}
-			s.tell(kind, c.Name, rank, works, "words", WordsFor(said.Constituent), "who", strings.ToLower(who[:1])+who[1:])
+		if kind, ok := whoBrings[said.Rung]; ok && !said.Added {
+			s.tell(kind, c.Name, rank, works, "words", WordsFor(said.Constituent), "who", whoOf(said))
 		}
-		rank++
 	}
+}
+
+// whoOf names who brings something, with the one pot that it comes through.
+func whoOf(said ladder.Sentence) string {
+	who := ladder.The(said.Who)
+	if said.Component != "" {
+		who = the(said.Who)
+	}
+	if len(said.Pots) == 1 && !within(said.Who, said.Pots[0]) {
+		who += " of " + the(clean.Name(said.Pots[0]))
+	}
+	return who
 }
 
 // tastes tells why somebody should taste what is in a category.

@@ -5,6 +5,7 @@ import (
 
 	"sipsum/internal/allergen"
 	"sipsum/internal/clean"
+	"sipsum/internal/ladder"
 	"sipsum/internal/speech"
 )
 
@@ -19,7 +20,7 @@ func (s *speaker) guest() {
 	var on []string
 	for _, t := range g.OnTop {
 		if !t.Eaten {
-			on = append(on, barWord(head(t.Name)))
+			on = append(on, clean.LowerFirst(ladder.Head(t.Name)))
 		}
 	}
 	if len(on) > 0 {

@@ -7,6 +7,7 @@ import (
 	"sipsum/internal/clean"
 	"sipsum/internal/drink"
 	"sipsum/internal/food"
+	"sipsum/internal/ladder"
 	"sipsum/internal/speech"
 )
 
@@ -102,7 +103,7 @@ func (s *speaker) wordOf(id food.ID) string {
 	}
 	for _, it := range s.Assay.Items {
 		if it.Food.ID == id {
-			return barWord(head(it.Food.Name()))
+			return clean.LowerFirst(ladder.Head(it.Food.Name()))
 		}
 	}
 	return ""

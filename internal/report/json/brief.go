@@ -49,6 +49,8 @@ type saidForm struct {
 	Number      number         `json:"number"` // a share, a ratio, or an amount in the constituent's unit
 	Food        string         `json:"food,omitempty"`
 	Component   string         `json:"component,omitempty"`
+	Rung        string         `json:"rung,omitempty"` // of who brings something: data/ladder.csv
+	Sources     []string       `json:"sources"`        // ids of works
 }
 
 type nextForm struct {
@@ -167,7 +169,7 @@ func senseOf(x sheet.Sense) senseForm {
 }
 
 func saidOf(s sheet.Said) saidForm {
-	out := saidForm{Text: s.Text, Kind: s.Kind, Constituent: s.Constituent.ID, Number: number(s.Number), Component: s.Component}
+	out := saidForm{Text: s.Text, Kind: s.Kind, Constituent: s.Constituent.ID, Number: number(s.Number), Component: s.Component, Rung: string(s.Rung), Sources: idsOf(s.Works)}
 	if s.Kind == sheet.SayIngredient {
 		out.Food = s.Food.String()
 	}

@@ -2,9 +2,11 @@ package jsonreport
 
 import (
 	"io"
+	"strings"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/evidence"
+	"sipsum/internal/ladder"
 	"sipsum/internal/sheet"
 	"sipsum/internal/source"
 )
@@ -36,7 +38,41 @@ type category struct {
 	Contributions []part                      `json:"contributions"`
 	Ingredients   []ingredientShare           `json:"ingredients"`
 	Sources       map[constituent.ID][]string `json:"sources"`
-	Sentences     []string                    `json:"sentences"`
+	Sentences     []string                    `json:"sentences"` // each ends with its sources: ids of works
+	Ladder        []sentence                  `json:"ladder"`    // the same, taken apart
+}
+
+// sentence says who brings a constituent, no more than holds in every draw with every unknown part
+// at its most against it.
+type sentence struct {
+	Text        string         `json:"text"`
+	Rung        string         `json:"rung"` // of data/ladder.csv
+	Constituent constituent.ID `json:"constituent"`
+	Food        string         `json:"food,omitempty"`      // of an ingredient
+	Through     []string       `json:"through"`             // components that the ingredient comes through
+	Component   string         `json:"component,omitempty"` // where no ingredient bears as much
+	Added       bool           `json:"added"`               // it is the constituent itself
+	Least       number         `json:"least"`               // ends of its share, 0 to 1
+	Most        number         `json:"most"`                // null where nothing bounds what is unknown
+	Sources     []string       `json:"sources"`
+}
+
+func sentenceOf(s ladder.Sentence) sentence {
+	out := sentence{
+		Text: s.Text, Rung: string(s.Rung), Constituent: s.Constituent.ID, Through: append([]string{}, s.Pots...), Component: s.Component,
+		Added: s.Added, Least: number(s.Least), Most: number(s.Most), Sources: idsOf(s.Works),
+	}
+	if s.Component == "" {
+		out.Food = s.Food.String()
+	}
+	return out
+}
+
+// cited is a sentence with its sources behind it.
+func cited(s ladder.Sentence) string { return s.Text + " [" + strings.Join(idsOf(s.Works), ", ") + "]" }
+
+func idsOf(works []source.Work) []string {
+	return each(works, func(w source.Work) string { return w.ID })
 }
 
 type evidenceBody struct {
@@ -74,7 +110,7 @@ func workOf(w source.Work) work { return work{w.ID, w.Citation, w.URL, w.Licence
 func categoryOf(s *sheet.Sheet, c evidence.Category) category {
 	out := category{
 		Name: c.Name, Constituents: []constituent.ID{}, Serving: constituents{}, CompareWith: constituents{},
-		Contributions: []part{}, Ingredients: []ingredientShare{}, Sources: map[constituent.ID][]string{}, Sentences: append([]string{}, c.Sentences...),
+		Contributions: []part{}, Ingredients: []ingredientShare{}, Sources: map[constituent.ID][]string{}, Sentences: each(c.Sentences, cited), Ladder: each(c.Sentences, sentenceOf),
 	}
 	for _, e := range c.Entries {
 		id := e.Constituent.ID

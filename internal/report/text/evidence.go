@@ -3,6 +3,7 @@ package textreport
 import (
 	"sipsum/internal/clean"
 	"sipsum/internal/evidence"
+	"sipsum/internal/ladder"
 	"sipsum/internal/sheet"
 )
 
@@ -49,9 +50,19 @@ func (p categories) category(c *evidence.Category) {
 	if len(unknown) > 0 {
 		p.paragraph(marginWidth, 2, "not known: "+p.fewOf(unknown, seeAssay))
 	}
-	for _, text := range c.Sentences {
-		p.hanging("  “", marginWidth+1, clean.UpperFirst(Clean(text, mostProse))+"”")
+	for _, said := range c.Sentences {
+		p.hanging("  “", marginWidth+1, clean.UpperFirst(Clean(said.Text, mostProse))+"”"+p.sourcesOf(c, said))
 	}
+}
+
+// sourcesOf are the footnotes with which a sentence ends.
+func (p categories) sourcesOf(c *evidence.Category, said ladder.Sentence) string {
+	for i := range c.Entries {
+		if c.Entries[i].Constituent == said.Constituent {
+			return p.notes.of(&c.Entries[i], p.s.Tables)
+		}
+	}
+	return ""
 }
 
 // alone prints what the component that the drink is set against brings.

@@ -14,6 +14,7 @@ import (
 	"sipsum/internal/estimate"
 	"sipsum/internal/evidence"
 	"sipsum/internal/label"
+	"sipsum/internal/ladder"
 	"sipsum/internal/note"
 	"sipsum/internal/recipe"
 	"sipsum/internal/sheet"
@@ -152,7 +153,7 @@ func tide() *sheet.Sheet {
 		Tables:  []source.Table{{ID: "core", Title: "A table of drink foods", Edition: "3", Citation: "The makers (2002) A table of drink foods", Licence: "public domain"}},
 		Assay:   a,
 		Evidence: evidence.View{CompareWith: "espresso shot", Categories: []evidence.Category{
-			{Name: "sweet", Entries: []evidence.Entry{sugar, glucose}, Sentences: []string{"cordial brings 69 % (68 to 70) of the sugars in a serving."}},
+			{Name: "sweet", Entries: []evidence.Entry{sugar, glucose}, Sentences: []ladder.Sentence{{Text: "The cordial brings most of the sugars: at least 68 %.", Rung: ladder.Most, Constituent: sugar.Constituent}}},
 			{Name: "acid\u202e", Entries: []evidence.Entry{citric}},
 			{Name: "bitter", Entries: []evidence.Entry{caffeine, entryOf(a, "CHLRAC", "w3")}},
 		}},

@@ -1,0 +1,127 @@
+package ladder
+
+import (
+	"slices"
+	"strings"
+
+	"sipsum/internal/clean"
+	"sipsum/internal/constituent"
+	"sipsum/internal/food"
+	"sipsum/internal/ledger"
+)
+
+// Part is a component of a build, or a food that it pours, with its rows of a serving.
+type Part struct {
+	Component string // its name in the drink file; empty: a food
+	Name      string // by which readers tell it from the others
+	Rows      []int
+}
+
+// Serving is what sentences are about.
+type Serving struct {
+	Pot   *ledger.Pot
+	Parts []Part
+	Ml    float64 // not more than 0: nobody knows
+}
+
+// speaker is somebody who may bring something: an ingredient through all its pots, or a component.
+type speaker struct {
+	rows      []int
+	food      *food.Food // nil: a component
+	word      string
+	pots      []string // that an ingredient comes through
+	component string
+}
+
+// ingredients are the foods of a serving, in the order of its rows.
+func (s Serving) ingredients() []speaker {
+	words := Words(s.Pot)
+	var list []speaker
+	at := map[food.ID]int{}
+	for row, r := range s.Pot.Rows {
+		f := r.Profile.Food
+		i, have := at[f.ID]
+		if !have {
+			i = len(list)
+			at[f.ID] = i
+			list = append(list, speaker{food: f, word: words[f.ID]})
+		}
+		list[i].rows = append(list[i].rows, row)
+		pot := ""
+		if len(r.Path) > 0 {
+			pot = r.Path[0]
+		}
+		if !slices.Contains(list[i].pots, pot) {
+			list[i].pots = append(list[i].pots, pot)
+		}
+	}
+	return list
+}
+
+// parts are those of the build that are made, each beside all others of the build and what nobody
+// poured there, such as the water of melting ice.
+func (s Serving) parts() (list []speaker, others [][]int) {
+	poured := map[int]bool{}
+	for _, p := range s.Parts {
+		others = append(others, p.Rows)
+		for _, row := range p.Rows {
+			poured[row] = true
+		}
+		if p.Component != "" {
+			list = append(list, speaker{rows: p.Rows, word: clean.Name(p.Name), component: p.Component})
+		}
+	}
+	for _, in := range s.ingredients() {
+		var loose []int
+		for _, row := range in.rows {
+			if !poured[row] {
+				loose = append(loose, row)
+			}
+		}
+		if len(loose) > 0 {
+			others = append(others, loose)
+		}
+	}
+	return list, others
+}
+
+// single reports whether a serving has no more than one food beside water.
+func (s Serving) single() bool {
+	n := 0
+	for _, in := range s.ingredients() {
+		if !in.food.Facts().Water {
+			n++
+		}
+	}
+	return n < 2
+}
+
+// added reports whether an ingredient is a constituent and hardly anything else, so that it is
+// added and does not bring it; as is how: "pure", or "as sugar".
+func (w speaker) added(pot *ledger.Pot, c *constituent.Constituent) (as string, ok bool) {
+	if w.food == nil {
+		return "", false
+	}
+	holds := 0.0
+	profile := pot.Rows[w.rows[0]].Profile
+	for _, col := range pot.Columns.Below(c.ID) {
+		holds += profile.Cells[pot.Columns.List[col].Order].Amount
+	}
+	switch {
+	case holds < worthSaying().pure && !w.food.Chemical:
+		return "", false
+	case strings.EqualFold(Head(w.food.Name()), c.Words()):
+		return "added pure", true
+	}
+	return "added as " + w.word, true
+}
+
+// tautology reports whether a name says already what its bearer brings: sugar brings the sugars.
+func tautology(word string, c *constituent.Constituent) bool {
+	name, what := strings.Fields(strings.ToLower(word)), strings.ToLower(c.Words())
+	if len(name) == 0 || strings.HasPrefix(what, name[len(name)-1]) {
+		return true
+	}
+	first, _, _ := strings.Cut(what, " ")
+	return slices.ContainsFunc(name, func(n string) bool { return n == first || n+"s" == first || n == first+"s" })
+}

@@ -1,0 +1,47 @@
+package ladder
+
+import (
+	"sync"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
+)
+
+// worth is from how much of a constituent in 100 ml on a sentence about it is worth saying, and
+// which are never spoken of: data/worth.csv.
+type worth struct {
+	from   map[constituent.ID]float64
+	never  map[constituent.ID]bool
+	slight float64 // g: nobody would speak of less of what is counted in grams
+	pure   float64 // share of a food from which on it is a constituent itself
+}
+
+var worthSaying = sync.OnceValue(func() worth {
+	w := worth{from: map[constituent.ID]float64{}, never: map[constituent.ID]bool{}}
+	for _, row := range embedded.Rows("worth.csv") {
+		switch row.Text("what") {
+		case "slight":
+			w.slight = row.Number("value")
+		case "pure":
+			w.pure = row.Number("value") / hundred
+		case "say":
+			id := constituent.Must(constituent.ID(row.Text("constituent"))).ID
+			if least, ok := row.Optional("value"); ok {
+				w.from[id] = least
+			} else {
+				w.never[id] = true
+			}
+		}
+	}
+	return w
+})
+
+const perVolume = 100 // ml
+
+// Worth reports whether a barista would speak of so much of a constituent in a serving of so many
+// ml at all: there is enough of it to matter, and the sentence says more than what the thing is.
+// Where no volume is known what is there is enough.
+func Worth(c *constituent.Constituent, amount, ml float64) bool {
+	w := worthSaying()
+	return !w.never[c.ID] && !(amount*perVolume < w.from[c.ID]*ml) && !(c.Unit == "g" && amount < w.slight)
+}
