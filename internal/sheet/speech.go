@@ -16,6 +16,10 @@ import (
 	"sipsum/internal/speech"
 )
 
+// SpeechMeans says what a speech is to this sheet.
+const SpeechMeans = "Numbers in brackets name the sources and are not spoken. A threshold is other people's tongues, in water or in one drink: taste your own. " +
+	"What is said of allergens is what is known of the foods: whoever sells the drink answers for it."
+
 // SpeechOf makes a barista's speech about a drink in one register. Its claims were judged.
 func SpeechOf(of *Sheet, register speech.Register) speech.Speech {
 	s := &speaker{briefing{of}, register, BriefOf(of), ladder.Words(of.Assay.Serving), nil, nil}

@@ -44,6 +44,9 @@ type Speech struct {
 	Fast     float64 // and at the fast end
 }
 
+// ForTime is why a sentence is left out that fits no more.
+const ForTime = "for time"
+
 // Kinds of what has to be told for safety.
 const (
 	Caution = "caution"
@@ -113,7 +116,7 @@ func (s *Speech) fit() {
 	var kept []Line
 	for i, l := range s.Lines {
 		if gone[i] {
-			s.LeftOut = append(s.LeftOut, Left{l.Text, "for time"})
+			s.LeftOut = append(s.LeftOut, Left{l.Text, ForTime})
 		} else {
 			kept = append(kept, l)
 		}
