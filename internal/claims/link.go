@@ -27,6 +27,7 @@ type Link struct {
 	Asked  string  // the likely question
 	Answer string
 	Cited  string // the work that the answer names; empty: it names none
+	Powder string // what could be bought in the place of it, if that is asked: "citric acid"
 }
 
 // linkOf puts an input into words.

@@ -22,7 +22,7 @@ const SpeechMeans = "Numbers in brackets name the sources and are not spoken. A 
 
 // SpeechOf makes a barista's speech about a drink in one register. Its claims were judged.
 func SpeechOf(of *Sheet, register speech.Register) speech.Speech {
-	s := &speaker{briefing{of}, register, BriefOf(of), ladder.Words(of.Assay.Serving), nil, nil}
+	s := &speaker{briefing{of}, register, BriefOf(of), ladder.Words(of.Assay.Serving), nil, nil, nil}
 	s.opening()
 	s.made()
 	for i := range of.Evidence.Categories {
@@ -47,6 +47,7 @@ type speaker struct {
 	register speech.Register
 	brief    *Brief
 	words    map[food.ID]string
+	known    *evidence.Entry // the first figure that is spoken
 	facts    []speech.Fact
 	unspoken []speech.Left
 }

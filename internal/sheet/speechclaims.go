@@ -1,11 +1,14 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
 	"sipsum/internal/claims"
 	"sipsum/internal/clean"
+	"sipsum/internal/estimate"
+	"sipsum/internal/source"
 	"sipsum/internal/speech"
 )
 
@@ -30,21 +33,36 @@ func (s *speaker) claim(c claims.Said, category string) {
 		kind = "claim.supported"
 	}
 	s.tell(kind, category, 0, works, "say", say)
-	if l := c.Weakest; l != nil {
-		question := clean.UpperFirst(clean.Prose(l.Asked))
-		switch {
-		case l.Cited == "":
-			s.tell("asked", category, 0, works, "question", question, "answer", clean.UpperFirst(clean.Prose(l.Answer)))
-		case l.Rests == "":
-			s.tell("asked.source", category, 0, append(works, worded(l.Cited)...), "question", question)
-		default:
-			s.tell("asked.rests", category, 0, append(works, worded(l.Cited)...), "question", question, "rests", clean.UpperFirst(clean.Prose(l.Rests)))
-		}
+	if c.Weakest != nil {
+		s.question(c.Weakest, category, works)
 	}
 }
 
-// asked is what a judge may ask of the drink as a whole: what nobody knows.
+// question tells what is asked next, and answers without a figure and a work: they stand on the sheet.
+func (s *speaker) question(l *claims.Link, category string, works []source.Work) {
+	kind, gaps := "asked", []string{"question", clean.UpperFirst(clean.Prose(l.Asked)), "answer", clean.UpperFirst(clean.Prose(l.Answer))}
+	switch {
+	case l.Powder != "":
+		kind, gaps = "asked.powder", append(gaps, "acid", l.Powder)
+	case l.Cause == estimate.Hand:
+		kind = "asked.hand"
+	case l.Cited != "" && l.Rests != "":
+		kind, gaps = "asked.rests", append(gaps, "rests", clean.UpperFirst(clean.Prose(l.Rests)))
+	case l.Cited != "":
+		kind = "asked.source"
+	}
+	if l.Cited != "" {
+		works = append(slices.Clone(works), worded(l.Cited)...)
+	}
+	s.tell(kind, category, 0, works, gaps...).After = true
+}
+
+// asked is what a judge may ask of the drink as a whole: how its figures are known, and what nobody knows.
 func (s *speaker) asked() {
+	if s.known != nil {
+		works := s.works(s.known)
+		s.tell("asked.works", "", 0, works, "words", WordsFor(s.known.Constituent), "works", counted(len(works)))
+	}
 	g := s.brief.Gap
 	if g == nil || g.In != "" {
 		return

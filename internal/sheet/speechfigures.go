@@ -1,38 +1,38 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
-	
+	"strings"
+
+	"sipsum/internal/acidity"
 	"sipsum/internal/clean"
 	"sipsum/internal/constituent"
 	"sipsum/internal/evidence"
 	"sipsum/internal/ladder"
+	"sipsum/internal/note"
 	"sipsum/internal/source"
 	"sipsum/internal/speech"
 	"sipsum/internal/taste"
 )
 
 // category tells a sensory category: who brings it, how much there is, why it should be tasted,
-// and what is claimed of it.
+// and what is claimed of it. The first of its figures is of what its first sentence is about.
 func (s *speaker) category(c *evidence.Category) {
-	s.leads(c)
-	var first *evidence.Entry
-	rank := 0
-	for i := range c.Entries {
-		e := &c.Entries[i]
-		works := s.works(e)
-		spoken := *e
-		spoken.Works = works
-		if !known(e.Result) || !evidence.Speaks(spoken, s.Assay.Volume.Mean) {
-			continue
-		}
+	order := s.order(c)
+	s.leads(c, order)
+	rank := s.late(c)
+	for i, e := range s.figures(c, order) {
 		kind := "figure.more"
-		if first == nil {
-			kind, first = "figure", e
+		if i == 0 {
+			kind = "figure"
 		}
-		s.tell(kind, c.Name, rank, works, "words", WordsFor(e.Constituent)).Range = &speech.Range{Low: e.Low, UpTo: e.UpTo, Unit: e.Unit}
-		rank++
+		works := s.works(e)
+		s.tell(kind, c.Name, rank+i, works, "words", WordsFor(e.Constituent)).Range = &speech.Range{Low: e.Low, UpTo: e.UpTo, Unit: e.Unit}
+		if s.known == nil {
+			s.known = e
+		}
 	}
 	s.tastes(c)
 	for _, said := range s.Said {
@@ -40,10 +40,54 @@ func (s *speaker) category(c *evidence.Category) {
 			s.claim(said, c.Name)
 		}
 	}
-	if first != nil {
-		works := s.works(first)
-		s.tell("asked.works", c.Name, 0, works, "words", WordsFor(first.Constituent), "works", counted(len(works)))
+}
+
+// dear is how many categories are told before all that is more of any (our own bound).
+const dear = 3
+
+// late is 1 for what is told of a category after the first few.
+func (s *speaker) late(c *evidence.Category) int {
+	for i := range min(dear, len(s.Evidence.Categories)) {
+		if s.Evidence.Categories[i].Name == c.Name {
+			return 0
+		}
 	}
+	return 1
+}
+
+// order puts the sentences of a category into the order in which it lists what they are about:
+// first those by which somebody leads.
+func (s *speaker) order(c *evidence.Category) []ladder.Sentence {
+	list := slices.Clone(c.Sentences)
+	place := func(x ladder.Sentence) int {
+		i := slices.IndexFunc(c.Entries, func(e evidence.Entry) bool { return e.Constituent == x.Constituent })
+		if x.Rung.Height() > ladder.Lead.Height() {
+			i += len(c.Entries)
+		}
+		return i
+	}
+	slices.SortStableFunc(list, func(x, y ladder.Sentence) int { return cmp.Compare(place(x), place(y)) })
+	return list
+}
+
+// figures are those of a category that may be spoken: of what its first sentence is about before the
+// others.
+func (s *speaker) figures(c *evidence.Category, order []ladder.Sentence) []*evidence.Entry {
+	var list []*evidence.Entry
+	for i := range c.Entries {
+		e := &c.Entries[i]
+		spoken := *e
+		spoken.Works = s.works(e)
+		if !known(e.Result) || !evidence.Speaks(spoken, s.Assay.Volume.Mean) {
+			continue
+		}
+		if len(order) > 0 && e.Constituent == order[0].Constituent {
+			list = slices.Insert(list, 0, e)
+		} else {
+			list = append(list, e)
+		}
+	}
+	return list
 }
 
 // counted counts works as they are spoken of.
@@ -57,16 +101,36 @@ func counted(works int) string {
 // whoBrings are the kinds of a guest's sentences by the rung of the ladder that they stand on.
 var whoBrings = map[ladder.Rung]string{ladder.All: "who.all", ladder.NearlyAll: "who.nearly all", ladder.Most: "who.most", ladder.Lead: "who.lead"}
 
-// leads tells who brings what a category is about: a judge by the ladder's sentence, a guest by
-// its rung alone.
-func (s *speaker) leads(c *evidence.Category) {
-	for rank, said := range c.Sentences {
+// leads tells who brings what a category is about: a judge by the ladder's sentences, a guest the
+// first of them by its rung alone.
+func (s *speaker) leads(c *evidence.Category, order []ladder.Sentence) {
+	rank, guest := s.late(c), false
+	for i, said := range order {
 		works := once(said.Works)
-		s.tell("lead", c.Name, rank, works, "sentence", said.Text)
-		if kind, ok := whoBrings[said.Rung]; ok && !said.Added {
-			s.tell(kind, c.Name, rank, works, "words", WordsFor(said.Constituent), "who", whoOf(said))
+		s.tell("lead", c.Name, rank+i, works, "sentence", plainly(said))
+		kind, ok := whoBrings[said.Rung]
+		if guest || !ok || said.Added {
+			continue
+		}
+		guest = true
+		words, come := WordsFor(said.Constituent), "comes"
+		if strings.HasSuffix(words, "s") && !strings.HasSuffix(words, "ss") {
+			come = "come"
+		}
+		s.tell(kind, c.Name, rank, works, "words", words, "come", come, "who", whoOf(said))
+	}
+}
+
+// plainly is a sentence without a pot whose name says who is in it: "the milk of the cardamom milk".
+func plainly(said ladder.Sentence) string {
+	who := ladder.The(said.Who)
+	for _, pot := range said.Pots {
+		if within(said.Who, pot) && len(said.Pots) == 1 {
+			long := clean.UpperFirst(who) + " of the " + clean.Name(pot) + " "
+			return strings.Replace(said.Text, long, clean.UpperFirst(who)+" ", 1)
 		}
 	}
+	return said.Text
 }
 
 // whoOf names who brings something, with the one pot that it comes through.
@@ -102,9 +166,9 @@ func (s *speaker) tastes(c *evidence.Category) {
 		works = append(works, worded(d.Sources...)...)
 		switch d.Place() {
 		case taste.Above:
-			s.tell("taste.above", c.Name, 0, works, "words", WordsFor(d.Constituent), "taste", string(d.Taste))
+			s.tell("taste.above", c.Name, s.late(c), works, "words", WordsFor(d.Constituent), "taste", string(d.Taste))
 		case taste.Among:
-			s.tell("taste.among", c.Name, 0, works, "words", WordsFor(d.Constituent), "taste", string(d.Taste))
+			s.tell("taste.among", c.Name, s.late(c), works, "words", WordsFor(d.Constituent), "taste", string(d.Taste))
 		}
 	}
 }
@@ -136,9 +200,9 @@ func (s *speaker) sour(category string) {
 		return
 	}
 	if e := c.PHMeter; e.Why == "" && e.Unit != "" {
-		s.tell("ph", category, 0, works).Range = &speech.Range{Low: e.Low, UpTo: e.High}
+		s.tell("ph", category, 0, works, "celsius", note.Number(acidity.MeterCelsius)).Range = &speech.Range{Low: e.Low, UpTo: e.High}
 	}
-	if e := c.Acidity[0].Per100g; e.Why == "" && e.Unit != "" && TasteOf(s.Sheet).Sour.Hardly == false {
+	if e := c.Acidity[0].Per100g; e.Why == "" && e.Unit != "" && !TasteOf(s.Sheet).Sour.Hardly {
 		s.tell("sour", category, 0, append(works, worded(TasteOf(s.Sheet).Sour.Notices.Source)...)).Range = &speech.Range{Low: e.Low, UpTo: e.High, Unit: "%"}
 	}
 }

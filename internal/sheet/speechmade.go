@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"cmp"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -13,23 +15,31 @@ import (
 
 // opening says what the drink is, and what it is poured of.
 func (s *speaker) opening() {
-	a := s.Assay
-	s.tell("open", "", 0, s.file(), "drink", clean.Name(a.Drink.Name))
-	var parts []string
-	for _, c := range a.Components {
-		name := clean.Name(c.Name)
-		if !c.House {
-			name = s.wordOf(c.ID.Food)
-		}
-		parts = append(parts, the(name))
-	}
-	switch steps := stepsAloud(a.Drink.Finish); {
-	case len(parts) < 2: // of one alone there is nothing to bring together
+	drink := clean.Name(s.Assay.Drink.Name)
+	parts, steps := clean.Listed(s.poured()), stepsAloud(s.Assay.Drink.Finish)
+	switch {
+	case parts == "":
+		s.tell("open", "", 0, s.file(), "drink", drink)
 	case steps == "":
-		s.tell("parts", "", 0, s.file(), "parts", clean.Listed(parts))
+		s.tell("open.parts", "", 0, s.file(), "drink", drink, "parts", parts)
 	default:
-		s.tell("parts.finished", "", 0, s.file(), "parts", clean.Listed(parts), "steps", steps)
+		s.tell("open.finished", "", 0, s.file(), "drink", drink, "parts", parts, "steps", steps)
 	}
+}
+
+// poured names the parts of the build: not the water of ice, which a step melts.
+func (s *speaker) poured() []string {
+	var list []string
+	for _, c := range s.Assay.Components {
+		line := func(l drink.Line) bool { return slices.Contains(c.Lines, l.Path) }
+		switch {
+		case c.House:
+			list = append(list, the(clean.Name(c.Name)))
+		case slices.ContainsFunc(s.Assay.Drink.Build, line):
+			list = append(list, s.wordOf(c.ID.Food))
+		}
+	}
+	return list
 }
 
 // made says of each component that is in the drink what it is made from, and how. Of one that is
@@ -96,10 +106,13 @@ func (s *speaker) ingredientsAloud(c *drink.Component) []string {
 	return list
 }
 
+// aside is what a name says in brackets: nobody speaks it.
+var aside = regexp.MustCompile(`\s*\([^()]*\)`)
+
 // wordOf is a food as a bar calls it.
 func (s *speaker) wordOf(id food.ID) string {
 	if w, ok := s.words[id]; ok {
-		return w
+		return cmp.Or(aside.ReplaceAllString(w, ""), w)
 	}
 	for _, it := range s.Assay.Items {
 		if it.Food.ID == id {

@@ -9,14 +9,14 @@
 // the likely question; the guest hears names, what must be told for safety, and no figure.
 //
 // A figure is told by its range with all that nobody knows at its most (range.go): the ends are
-// rounded outwards, to a step of at most a quarter of the range, so that what is said holds
-// wherever the figure lies within it. Where both ends are the same in two digits it is "about" that; where
+// rounded outwards, to a step of at most a quarter of the range and to no more than two digits, so
+// that what is said holds wherever the figure lies within it. Where both ends are the same in two digits it is "about" that; where
 // nothing bounds it, "at least".
 //
 // Words are counted as they are spoken (count.go): "0.48 g" is five, "zero point four eight
 // grams". The time is that of the slow end of the published rates (data/speech_limits.csv). What
-// does not fit is left out by its row's worth, the least first, of the same worth the later rank
-// first, and is told to be left out. A row without a worth, and a caution, are of safety: of those
+// does not fit is left out by its row's worth, the least first, and is told to be left out: the first
+// of its kind has one, those of a higher rank a lesser (column later), of the same worth the higher rank goes first. A row without a worth, and a caution, are of safety: of those
 // only cautions may be left out, the last first, and then the speech says that there is more to ask.
 //
 // Nothing is spoken that holds a code, a tagname, †, what is from memory, or that something is

@@ -21,12 +21,11 @@ type Told struct {
 }
 
 const (
-	parts      = 4    // of a range that rounding may take from it
-	decade     = 10   // of digits
-	digits     = 2    // that "about" and "at least" have
-	mostDigits = 3    // that anybody hears
-	hair       = 1e-9 // what arithmetic leaves of a whole step
-	toLarger   = 1000 // mg in a g
+	parts    = 4    // of a range that rounding may take from it
+	decade   = 10   // of digits
+	digits   = 2    // that anybody hears
+	hair     = 1e-9 // what arithmetic leaves of a whole step
+	toLarger = 1000 // mg in a g
 )
 
 // inWords are units as they are spoken.
@@ -53,7 +52,7 @@ func (r Range) tell() (t Told, ok bool) {
 		t.Words = phrase("amount.about", map[string]string{"low": written(about, step), "unit": unit})
 		return t, about > 0
 	}
-	step := max(math.Pow(decade, math.Floor(math.Log10((r.UpTo-r.Low)/parts))), lastOf(r.UpTo, mostDigits))
+	step := max(math.Pow(decade, math.Floor(math.Log10((r.UpTo-r.Low)/parts))), lastOf(r.UpTo, digits))
 	// guard: what is spoken holds the figure
 	t = Told{Low: downTo(r.Low, step), High: upTo(r.UpTo, step), Unit: r.Unit}
 	if t.Low <= 0 {

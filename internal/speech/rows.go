@@ -27,7 +27,8 @@ const anybody Register = "any"
 type sentence struct {
 	template string
 	worth    float64
-	safety   bool // it has no worth: it is not left out for time
+	later    float64 // of all but the first of its kind
+	safety   bool    // it has no worth: it is not left out for time
 }
 
 type place struct {
@@ -39,7 +40,8 @@ var sentences = sync.OnceValue(func() map[place]sentence {
 	all := map[place]sentence{}
 	for _, row := range embedded.Rows("speech.csv") {
 		worth, ok := row.Optional("worth")
-		all[place{Register(row.Text("register")), row.Text("kind")}] = sentence{row.Text("template"), worth, !ok}
+		later, _ := row.Optional("later")
+		all[place{Register(row.Text("register")), row.Text("kind")}] = sentence{row.Text("template"), worth, later, !ok}
 	}
 	return all
 })
@@ -54,7 +56,7 @@ var gap = regexp.MustCompile(`\{([^{}]+)\}`)
 // filled puts words into the gaps of a template. A gap that nobody fills stays, and is not spoken.
 func filled(template string, gaps map[string]string) string {
 	return gap.ReplaceAllStringFunc(template, func(g string) string {
-		if text := gaps[g[1:len(g)-1]]; text != "" {
+		if text, ok := gaps[g[1:len(g)-1]]; ok {
 			return text
 		}
 		return g

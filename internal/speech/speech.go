@@ -1,6 +1,9 @@
 package speech
 
 import (
+	"cmp"
+	"slices"
+
 	"sipsum/internal/source"
 )
 
@@ -12,7 +15,8 @@ type Fact struct {
 	General  map[string]string // of safety: words for gaps that cannot be spoken
 	Range    *Range            // fills {amount}
 	Sources  []source.Work
-	Rank     int // among those of its kind: the later are left out first
+	Rank     int  // among those of its kind: the later are left out first
+	After    bool // it speaks of the fact before it, and is not told without it
 }
 
 // Line is a sentence of a speech.
@@ -28,6 +32,7 @@ type Line struct {
 	worth  float64
 	safety bool
 	rank   int
+	after  int // the line that it follows; -1: none
 }
 
 // Left is a sentence that is not spoken, and why.
@@ -56,7 +61,10 @@ const (
 // Make makes a speech of facts, in their order, and leaves out what does not fit.
 func Make(register Register, facts []Fact) Speech {
 	s := Speech{Register: register}
+	before := -1 // the line of the fact before
 	for _, f := range facts {
+		follows := before
+		before = -1
 		row, ok := sentences()[place{register, f.Kind}]
 		if !ok {
 			continue
@@ -65,10 +73,17 @@ func Make(register Register, facts []Fact) Speech {
 		if why != "" && row.safety {
 			line, why = Fact{Kind: f.Kind, Category: f.Category, Gaps: f.General, Sources: f.Sources}.line(row)
 		}
+		if f.After && follows < 0 {
+			continue
+		}
 		if why != "" {
 			s.Unspoken = append(s.Unspoken, Left{line.Text, why})
 			continue
 		}
+		if line.after = -1; f.After {
+			line.after = follows
+		}
+		before = len(s.Lines)
 		s.Lines = append(s.Lines, line)
 	}
 	s.fit()
@@ -80,7 +95,12 @@ func (f Fact) line(row sentence) (l Line, why string) {
 	l = Line{Kind: f.Kind, Category: f.Category, Sources: f.Sources, worth: row.worth, safety: row.safety, rank: f.Rank}
 	gaps := map[string]string{}
 	for g, text := range f.Gaps {
-		gaps[g] = text
+		if text != "" {
+			gaps[g] = text
+		}
+	}
+	if f.Rank > 0 {
+		l.worth = row.later
 	}
 	if f.Range != nil {
 		told, ok := f.Range.tell()
@@ -95,24 +115,20 @@ func (f Fact) line(row sentence) (l Line, why string) {
 	return l, unspeakable(l.Text)
 }
 
-// fit leaves out what is worth least until a slow speaker is done in time. Of what is of safety
-// only cautions go, and a word that there are more comes in their place.
+// fit leaves out what is worth least until a slow speaker is done in time, and takes back what there
+// is room for. Of what is of safety only cautions go, and a word that there are more comes in their
+// place.
 func (s *Speech) fit() {
-	gone := make([]bool, len(s.Lines))
-	cautions := false
+	gone, cautions := make([]bool, len(s.Lines)), false
 	for s.timed(gone, cautions); s.Slow > Paces().Time; s.timed(gone, cautions) {
-		worst := -1
-		for i, l := range s.Lines {
-			if !gone[i] && !l.safety && (worst < 0 || l.before(s.Lines[worst])) {
-				worst = i
-			}
-		}
+		worst := s.worst(gone)
 		if worst < 0 {
 			break
 		}
 		gone[worst] = true
 		cautions = cautions || s.Lines[worst].Kind == Caution
 	}
+	s.takeBack(gone, cautions)
 	var kept []Line
 	for i, l := range s.Lines {
 		if gone[i] {
@@ -125,6 +141,45 @@ func (s *Speech) fit() {
 		kept = append(kept, s.more())
 	}
 	s.Lines = kept
+}
+
+// worst is the line that goes next; -1 if none may.
+func (s *Speech) worst(gone []bool) int {
+	worst := -1
+	for i, l := range s.Lines {
+		switch {
+		case gone[i]:
+		case l.after >= 0 && gone[l.after]: // what it follows has gone
+			return i
+		case !l.safety && (worst < 0 || l.before(s.Lines[worst])):
+			worst = i
+		}
+	}
+	return worst
+}
+
+// takeBack takes lines back that still fit, the dearest first. Cautions go in their order.
+func (s *Speech) takeBack(gone []bool, cautions bool) {
+	var out []int
+	for i, l := range s.Lines {
+		if gone[i] && l.Kind != Caution {
+			out = append(out, i)
+		}
+	}
+	slices.SortStableFunc(out, func(i, j int) int {
+		a, b := s.Lines[i], s.Lines[j]
+		return cmp.Or(cmp.Compare(b.worth, a.worth), cmp.Compare(a.rank, b.rank))
+	})
+	for _, i := range out {
+		if after := s.Lines[i].after; after >= 0 && gone[after] {
+			continue
+		}
+		gone[i] = false
+		if s.timed(gone, cautions); s.Slow > Paces().Time {
+			gone[i] = true
+		}
+	}
+	s.timed(gone, cautions)
 }
 
 // timed counts the words of what is not gone, and their seconds.
