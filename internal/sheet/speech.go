@@ -22,7 +22,7 @@ const SpeechMeans = "Numbers in brackets name the sources and are not spoken. A 
 
 // SpeechOf makes a barista's speech about a drink in one register. Its claims were judged.
 func SpeechOf(of *Sheet, register speech.Register) speech.Speech {
-	s := &speaker{briefing{of}, register, BriefOf(of), ladder.Words(of.Assay.Serving), nil, nil, nil}
+	s := &speaker{briefing: briefing{of}, register: register, brief: BriefOf(of), words: ladder.Words(of.Assay.Serving)}
 	s.opening()
 	s.made()
 	for i := range of.Evidence.Categories {
@@ -47,9 +47,11 @@ type speaker struct {
 	register speech.Register
 	brief    *Brief
 	words    map[food.ID]string
-	known    *evidence.Entry // the first figure that is spoken
-	facts    []speech.Fact
-	unspoken []speech.Left
+
+	known     *evidence.Entry // the first figure that is spoken
+	questions []string        // that were asked
+	facts     []speech.Fact
+	unspoken  []speech.Left
 }
 
 // tell adds a fact; gaps are names and what fills them.

@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/claims"
 	"sipsum/internal/clean"
 	"sipsum/internal/estimate"
+	"sipsum/internal/ladder"
 	"sipsum/internal/source"
 	"sipsum/internal/speech"
 )
@@ -54,7 +55,10 @@ func (s *speaker) question(l *claims.Link, category string, works []source.Work)
 	if l.Cited != "" {
 		works = append(slices.Clone(works), worded(l.Cited)...)
 	}
-	s.tell(kind, category, 0, works, gaps...).After = true
+	if asked := l.Asked + kind; !slices.Contains(s.questions, asked) { // nobody asks the same twice
+		s.questions = append(s.questions, asked)
+		s.tell(kind, category, 0, works, gaps...).After = true
+	}
 }
 
 // asked is what a judge may ask of the drink as a whole: how its figures are known, and what nobody knows.
@@ -76,7 +80,7 @@ func (s *speaker) asked() {
 	if own, ok := s.Assay.Drink.OwnFood(g.By.Food.ID.Code); ok && own.Source != "" {
 		works = append(works, own.Source)
 	}
-	s.tell("asked.gap", "", 0, worded(works...), "words", WordsFor(g.Constituent), "who", bare(g.By.Word))
+	s.tell("asked.gap", "", 0, worded(works...), "words", WordsFor(g.Constituent), "who", ladder.The(g.By.Word))
 }
 
 // smells tells what is there for the nose.

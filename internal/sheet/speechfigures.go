@@ -21,23 +21,31 @@ import (
 // and what is claimed of it. The first of its figures is of what its first sentence is about.
 func (s *speaker) category(c *evidence.Category) {
 	order := s.order(c)
-	s.leads(c, order)
-	rank := s.late(c)
-	for i, e := range s.figures(c, order) {
-		kind := "figure.more"
-		if i == 0 {
-			kind = "figure"
-		}
-		works := s.works(e)
-		s.tell(kind, c.Name, rank+i, works, "words", WordsFor(e.Constituent)).Range = &speech.Range{Low: e.Low, UpTo: e.UpTo, Unit: e.Unit}
-		if s.known == nil {
-			s.known = e
-		}
+	figures := s.figures(c, order)
+	if s.known == nil && len(figures) > 0 {
+		s.known = figures[0]
 	}
+	s.leads(c, order, true)
+	s.amounts(c, figures, true)
 	s.tastes(c)
 	for _, said := range s.Said {
 		if s.categoryOf(said.Names) == c.Name {
 			s.claim(said, c.Name)
+		}
+	}
+	s.leads(c, order, false)
+	s.amounts(c, figures, false)
+}
+
+// amounts tells the first figure of a category, or all others.
+func (s *speaker) amounts(c *evidence.Category, list []*evidence.Entry, first bool) {
+	for i, e := range list {
+		kind := "figure.more"
+		if i == 0 {
+			kind = "figure"
+		}
+		if first == (i == 0) {
+			s.tell(kind, c.Name, s.late(c)+i, s.works(e), "words", WordsFor(e.Constituent)).Range = &speech.Range{Low: e.Low, UpTo: e.UpTo, Unit: e.Unit}
 		}
 	}
 }
@@ -101,24 +109,23 @@ func counted(works int) string {
 // whoBrings are the kinds of a guest's sentences by the rung of the ladder that they stand on.
 var whoBrings = map[ladder.Rung]string{ladder.All: "who.all", ladder.NearlyAll: "who.nearly all", ladder.Most: "who.most", ladder.Lead: "who.lead"}
 
-// leads tells who brings what a category is about: a judge by the ladder's sentences, a guest the
-// first of them by its rung alone.
-func (s *speaker) leads(c *evidence.Category, order []ladder.Sentence) {
-	rank, guest := s.late(c), false
+// leads tells who brings what a category is about, first or after all else: a judge by the ladder's
+// sentences, a guest the first that somebody leads by its rung alone.
+func (s *speaker) leads(c *evidence.Category, order []ladder.Sentence, first bool) {
 	for i, said := range order {
-		works := once(said.Works)
-		s.tell("lead", c.Name, rank+i, works, "sentence", plainly(said))
-		kind, ok := whoBrings[said.Rung]
-		if guest || !ok || said.Added {
-			continue
+		if first == (i == 0) {
+			s.tell("lead", c.Name, s.late(c)+i, said.Works, "sentence", plainly(said))
 		}
-		guest = true
-		words, come := WordsFor(said.Constituent), "comes"
-		if strings.HasSuffix(words, "s") && !strings.HasSuffix(words, "ss") {
-			come = "come"
-		}
-		s.tell(kind, c.Name, rank, works, "words", words, "come", come, "who", whoOf(said))
 	}
+	i := slices.IndexFunc(order, func(x ladder.Sentence) bool { return whoBrings[x.Rung] != "" && !x.Added })
+	if !first || i < 0 {
+		return
+	}
+	words, come := WordsFor(order[i].Constituent), "comes"
+	if strings.HasSuffix(words, "s") && !strings.HasSuffix(words, "ss") {
+		come = "come"
+	}
+	s.tell(whoBrings[order[i].Rung], c.Name, s.late(c), order[i].Works, "words", words, "come", come, "who", whoOf(order[i]))
 }
 
 // plainly is a sentence without a pot whose name says who is in it: "the milk of the cardamom milk".

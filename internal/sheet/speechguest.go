@@ -1,10 +1,12 @@
 package sheet
 
 import (
-	"strings"
+	"cmp"
+	"slices"
 
 	"sipsum/internal/allergen"
 	"sipsum/internal/clean"
+	"sipsum/internal/food"
 	"sipsum/internal/ladder"
 	"sipsum/internal/speech"
 )
@@ -28,13 +30,8 @@ func (s *speaker) guest() {
 	}
 	s.allergens("contains", g.Contains, func(d *Declaration) []allergen.Entry { return d.Contains })
 	s.allergens("may contain", g.MayContain, func(d *Declaration) []allergen.Entry { return d.MayContain })
-	if len(g.Check) > 0 {
-		var what []string
-		for _, text := range g.Check {
-			_, text, _ = strings.Cut(text, ": ")
-			what = append(what, clean.LowerFirst(text))
-		}
-		general := "something in it"
+	if what := s.toCheck(); len(what) > 0 {
+		const general = "some of what is in it"
 		text := clean.Listed(what)
 		if speech.Words(text) > mostChecked {
 			text = general
@@ -46,6 +43,30 @@ func (s *speaker) guest() {
 			s.tell(speech.Caution, "", i, worded(c.Source), "caution", clean.Prose(c.Words))
 		}
 	}
+}
+
+// toCheck is what somebody has to look at first, as it is spoken of.
+func (s *speaker) toCheck() []string {
+	var list []string
+	all := s.Allergens()
+	for i := range all {
+		for _, c := range all[i].Check {
+			var foods []string
+			for _, code := range c.Foods {
+				if id, ok := food.ParseID(code); ok {
+					foods = append(foods, cmp.Or(s.wordOf(id), "a food"))
+				}
+			}
+			text := clean.Listed(foods)
+			if c.Leaf != "" {
+				text = "whether " + cmp.Or(text, "it") + " holds " + clean.LowerFirst(clean.Name(cmp.Or(c.Name, c.Leaf)))
+			}
+			if text = cmp.Or(text, "some of what is in it"); !slices.Contains(list, text) {
+				list = append(list, text)
+			}
+		}
+	}
+	return list
 }
 
 // allergens tells those that are declared under any of the rules.

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode"
 
 	"sipsum/internal/clean"
 	"sipsum/internal/drink"
@@ -98,10 +99,18 @@ func (s *speaker) ingredientsAloud(c *drink.Component) []string {
 			add(the(clean.Name(inner.Name)))
 		}
 	}
+	var waters []string // which nobody names beside anything else
 	for _, it := range s.Assay.Items {
-		if n := len(it.Path); n > 0 && it.Path[n-1] == c.Name {
+		switch n := len(it.Path); {
+		case n == 0 || it.Path[n-1] != c.Name:
+		case it.Food.Facts().Water:
+			waters = append(waters, s.wordOf(it.Food.ID))
+		default:
 			add(s.wordOf(it.Food.ID))
 		}
+	}
+	if len(list) == 0 {
+		return waters
 	}
 	return list
 }
@@ -157,9 +166,15 @@ func optionOf(step drink.Step) string {
 	return ""
 }
 
+// techniqueOf is a technique in the designer's words, as far as they hold no figure.
 func techniqueOf(step drink.Step) string {
-	if x, ok := step.(*drink.Treat); ok {
-		return clean.LowerFirst(clean.Name(x.Technique))
+	x, ok := step.(*drink.Treat)
+	if !ok {
+		return ""
 	}
-	return ""
+	text := clean.LowerFirst(clean.Name(x.Technique))
+	if i := strings.IndexFunc(text, unicode.IsDigit); i >= 0 {
+		text = text[:i]
+	}
+	return strings.TrimRight(text, " ,;:-–(")
 }

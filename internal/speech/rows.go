@@ -78,10 +78,7 @@ func Step(kind, option string, gaps map[string]string) string {
 	if !ok {
 		template = stepWords()[kind]
 	}
-	if text := filled(template, gaps); !gap.MatchString(text) {
-		return text
-	}
-	return ""
+	return filled(template, gaps)
 }
 
 // Pace is how fast people speak, in words a minute, and how long a speech may be, in seconds.

@@ -112,7 +112,10 @@ func (f Fact) line(row sentence) (l Line, why string) {
 	l.Text = aloud(filled(row.template, gaps))
 	l.Words = Words(l.Text)
 	// guard: only plain words are spoken
-	return l, unspeakable(l.Text)
+	if bad := unspeakable(l.Text); bad != "" {
+		return l, bad
+	}
+	return l, ""
 }
 
 // fit leaves out what is worth least until a slow speaker is done in time, and takes back what there
