@@ -53,8 +53,9 @@ func (r Range) tell() (t Told, ok bool) {
 		return t, about > 0
 	}
 	step := max(math.Pow(decade, math.Floor(math.Log10((r.UpTo-r.Low)/parts))), lastOf(r.UpTo, digits))
+	t.Unit = r.Unit
 	// guard: what is spoken holds the figure
-	t = Told{Low: downTo(r.Low, step), High: upTo(r.UpTo, step), Unit: r.Unit}
+	t.Low, t.High = downTo(r.Low, step), upTo(r.UpTo, step)
 	if t.Low <= 0 {
 		t.Low, t.Words = 0, phrase("amount.most", map[string]string{"high": written(t.High, step), "unit": unit})
 		return t, true
