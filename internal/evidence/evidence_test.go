@@ -8,11 +8,13 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/evidence"
+	"sipsum/internal/food"
 	"sipsum/internal/source"
 )
 
@@ -48,7 +50,36 @@ func drinkOf(first, second, withBounds float64, partial bool) *assay.Assay {
 		},
 	}
 	a.Alone = &a.Components[0]
+	pour := func(code string, known, most float64) assaytest.Poured {
+		const grams, mg = 100.0, 1000.0
+		p := assaytest.Poured{Code: code, Grams: grams, Holds: map[constituent.ID]float64{"MALAC": known / mg / grams, constituent.Water: 1 - known/mg/grams}}
+		if most != 0 {
+			p.Most = map[constituent.ID]float64{}
+			for up := constituent.ID("MALAC"); up != "" && up != constituent.Mass; up = constituent.Must(up).Parent { // nobody knows its totals either
+				p.Most[up] = most / mg / grams
+			}
+		}
+		return p
+	}
+	rest := 0.0
+	if partial {
+		rest = withBounds - first - second
+	}
+	a.Serving, _ = assaytest.Pot(10, pour("grounds", first, 0), pour("herb", 0, rest), pour("pear", second, 0))
+	for row, pot := range []string{"coffee", "coffee", "syrup"} {
+		a.Serving.Rows[row].Path = []string{pot}
+		a.Serving.Rows[row].Profile.Food.Names = []food.Name{{Text: a.Serving.Rows[row].Profile.Food.ID.Code}}
+	}
 	return a
+}
+
+// texts are the sentences of a category.
+func texts(c evidence.Category) []string {
+	var list []string
+	for _, s := range c.Sentences {
+		list = append(list, s.Text)
+	}
+	return list
 }
 
 func works(_, id string) (source.Work, bool) { return source.Work{ID: id, Citation: "a paper"}, true }
@@ -66,25 +97,16 @@ func TestPartsStandLargestFirstAndTheCoffeeAlone(t *testing.T) {
 	assert.Equal(t, "syrup", c.Entries[0].Parts[0].Name)
 	require.NotNil(t, c.Entries[0].Alone)
 	assert.Equal(t, 20.0, c.Entries[0].Alone.Mean)
-	assert.Equal(t, []string{"syrup brings 80 % (75 to 85) of the malic acid."}, c.Sentences)
+	assert.Equal(t, []string{"The pear brings most of the malic acid: at least 80 %."}, texts(c))
+	assert.Equal(t, c.Entries[0].Works, c.Sentences[0].Works)
 }
 
 func TestASentenceHoldsWhateverIsUnknown(t *testing.T) {
-	c := acid(t, evidence.Of(drinkOf(20, 80, 140, true), works))
-	assert.Equal(t, []string{"syrup brings at least 53 % of the malic acid, whatever is unknown."}, c.Sentences, "75 of 140: the low end, not the mean")
-	assert.Empty(t, acid(t, evidence.Of(drinkOf(20, 80, 155, true), works)).Sentences, "the unknown could outweigh it: 75 of 155, though 80 are more than half")
+	c := acid(t, evidence.Of(drinkOf(20, 80, 130, true), works))
+	assert.Equal(t, []string{"The pear brings most of the malic acid: at least 61 %."}, texts(c), "80 of 130")
+	c = acid(t, evidence.Of(drinkOf(20, 80, 190, true), works))
+	assert.Equal(t, []string{"The pear brings some of the malic acid: at least 42 %."}, texts(c), "80 of 190, and the herb may bring 90")
 	assert.Empty(t, acid(t, evidence.Of(drinkOf(20, 80, math.NaN(), true), works)).Sentences, "nothing bounds the unknown")
-}
-
-// A pure substance brings itself, which is no evidence; a syrup of it does.
-func TestASubstancePouredAsSuchIsNoLead(t *testing.T) {
-	a := drinkOf(20, 80, 100, false)
-	a.Components[1].Mass.Mean = 0.081 // g for 80 mg: 99 % of it
-	assert.Equal(t, []string{"80 % (75 to 85) of the malic acid is added pure."}, acid(t, evidence.Of(a, works)).Sentences)
-	a.Components[1].House = true
-	assert.Equal(t, []string{"syrup brings 80 % (75 to 85) of the malic acid."}, acid(t, evidence.Of(a, works)).Sentences)
-	a.Components[1].House, a.Components[1].Mass.Mean = false, 8
-	assert.Equal(t, []string{"syrup brings 80 % (75 to 85) of the malic acid."}, acid(t, evidence.Of(a, works)).Sentences)
 }
 
 func TestFiguresFromMemoryAreNoEvidence(t *testing.T) {
@@ -94,16 +116,33 @@ func TestFiguresFromMemoryAreNoEvidence(t *testing.T) {
 	c := acid(t, evidence.Of(drinkOf(20, 80, 100, false), memory))
 	assert.Empty(t, c.Entries[0].Works)
 	assert.Empty(t, c.Sentences)
+
+	a := drinkOf(20, 80, 100, false) // of the part that counts, though not of all
+	a.PerServing[0].Contributions = []composition.Contribution{{Table: "own", Source: "seen", Mean: 80}, {Table: "own", Source: "remembered", Mean: 20}}
+	half := func(_, id string) (source.Work, bool) {
+		return source.Work{ID: id, Citation: map[string]string{"seen": "a paper", "remembered": "a handbook, from memory"}[id]}, true
+	}
+	c = acid(t, evidence.Of(a, half))
+	assert.NotEmpty(t, c.Entries[0].Works)
+	assert.Empty(t, c.Sentences)
+}
+
+// What is only a trace is not spoken of.
+func TestTracesAreNotSpokenOf(t *testing.T) {
+	a := drinkOf(20, 80, 100, false)
+	a.PerServing[0].State = estimate.Trace
+	assert.Empty(t, acid(t, evidence.Of(a, works)).Sentences)
+}
+
+// An assay without a liquid says nothing, and nothing fails.
+func TestNothingIsSaidOfNoPot(t *testing.T) {
+	a := drinkOf(20, 80, 100, false)
+	a.Serving = nil
+	assert.Empty(t, acid(t, evidence.Of(a, works)).Sentences)
 }
 
 func TestWhatTheDrinkSurelyLacksIsLeftOut(t *testing.T) {
 	assert.Empty(t, evidence.Of(drinkOf(0, 0, 0, false), works).Categories)
-}
-
-// A lead of exactly half is one.
-func TestHalfIsALead(t *testing.T) {
-	c := acid(t, evidence.Of(drinkOf(20, 80, 150, true), works)) // 75 of 150
-	assert.Equal(t, []string{"syrup brings at least 50 % of the malic acid, whatever is unknown."}, c.Sentences)
 }
 
 // A component that surely has none of a constituent is not listed, one of which nobody knows
@@ -129,14 +168,6 @@ func TestOwnCategories(t *testing.T) {
 	require.Len(t, v.Categories, 1)
 	assert.Equal(t, "bright", v.Categories[0].Name)
 	assert.Contains(t, evidence.Constituents(&drink.Drink{}), constituent.ID("MALAC"))
-}
-
-// Nothing leads of what each brings a part of, and what one brings all of is all.
-func TestAllAndNoLead(t *testing.T) {
-	assert.Empty(t, acid(t, evidence.Of(drinkOf(48, 52, 100, false), works)).Sentences, "52 % (47 to 57)")
-	a := drinkOf(20, 80, 100, false)
-	a.Components[1].Constituents[0].Share = composition.Share{Mean: 1, Low: 0.995, High: 1}
-	assert.Equal(t, []string{"syrup brings all of the malic acid."}, acid(t, evidence.Of(a, works)).Sentences)
 }
 
 // Beside the drink stands what it is compared with, if it has any.

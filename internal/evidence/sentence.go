@@ -1,7 +1,6 @@
 package evidence
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 
@@ -36,8 +35,7 @@ func RowsOf(a *assay.Assay, c *assay.Component) []int {
 	return rows
 }
 
-// sentences says of each constituent of a category the strongest that holds, the strongest first; one
-// about a part of a total that a part of the drink brings most of does not stand before that.
+// sentences says of each constituent of a category the strongest that holds, the strongest first.
 func sentences(s ladder.Serving, c Category) []ladder.Sentence {
 	var list []ladder.Sentence
 	for _, e := range c.Entries {
@@ -49,17 +47,30 @@ func sentences(s ladder.Serving, c Category) []ladder.Sentence {
 			list = append(list, said)
 		}
 	}
-	height := func(x ladder.Sentence) int {
-		h := x.Rung.Height()
-		for _, whole := range list {
-			if up := whole.Rung.Height(); partOfTotal(x.Constituent, whole.Constituent) && up <= ladder.Most.Height() {
-				h = max(h, up)
-			}
-		}
-		return h
-	}
-	slices.SortStableFunc(list, func(x, y ladder.Sentence) int { return cmp.Compare(height(x), height(y)) })
+	slices.SortStableFunc(list, func(x, y ladder.Sentence) int {
+		return slices.Compare(place(x, list), place(y, list))
+	})
 	return list
+}
+
+// place orders a sentence among those of its category: those in which somebody leads before those
+// that say less, what is part of a total before what is of none (an acid before a salt), then by
+// rung, no part of a total before a leading sentence about the total.
+func place(s ladder.Sentence, list []ladder.Sentence) []int {
+	lead := ladder.Lead.Height()
+	p := []int{0, 0, s.Rung.Height()}
+	if s.Rung.Height() > lead {
+		p[0] = 1
+	}
+	if s.Constituent.Parent == "" {
+		p[1] = 1
+	}
+	for _, whole := range list {
+		if up := whole.Rung.Height(); up <= lead && partOfTotal(s.Constituent, whole.Constituent) {
+			p[2] = max(p[2], up)
+		}
+	}
+	return p
 }
 
 // partOfTotal reports whether a constituent is part of another.

@@ -56,6 +56,30 @@ func turned(f *food.Food) string {
 	return clean.LowerFirst(words[1]) + " " + clean.LowerFirst(words[0])
 }
 
+// Suggests reports whether the name of a pot makes a guest think of an ingredient: they share a
+// word, and not only what kind of thing both are ("cherry syrup", "maple syrup").
+func Suggests(pot, word string) bool {
+	name, of := wordsIn(pot), wordsIn(word)
+	for i, w := range name {
+		for k, v := range of {
+			kind := i == len(name)-1 && k == len(of)-1 && k > 0
+			if w == v && !kind {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// wordsIn are the words of a name, one of a thing like many of it.
+func wordsIn(name string) []string {
+	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return !unicode.IsLetter(r) })
+	for i, w := range words {
+		words[i] = strings.TrimSuffix(w, "s")
+	}
+	return words
+}
+
 // Head is a name without what a table says of it: "Milk, whole" is milk.
 func Head(name string) string {
 	name = clean.Name(name)

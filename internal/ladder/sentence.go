@@ -26,31 +26,34 @@ type Sentence struct {
 	Works       []source.Work
 }
 
-// Highest gives the strongest sentence about a constituent; ok is false if there is none.
+// Highest gives the strongest sentence about a constituent: that of an ingredient, if one brings
+// more than any other, else the higher rung; ok is false if there is none.
 func (s Serving) Highest(c *constituent.Constituent) (best Sentence, ok bool) {
 	if s.Pot == nil || s.single() {
 		return Sentence{}, false
 	}
 	b := open(s.Pot, c)
-	consider := func(w speaker, others [][]int, kind string) {
-		if b.slight(w.rows) {
-			return
-		}
-		if said, ok := s.sentence(b, w, others, kind, c); ok && (best.Rung == "" || stronger(said, best)) {
-			best = said
-		}
-	}
 	foods := s.ingredients()
 	rows := make([][]int, len(foods))
 	for i, w := range foods {
 		rows[i] = w.rows
 	}
-	for i, w := range foods {
-		consider(w, without(rows, i), "ingredient")
+	consider := func(w speaker, others [][]int, kind string) {
+		if said, ok := s.sentence(b, w, others, kind, c); ok && (best.Rung == "" || stronger(said, best)) {
+			best = said
+		}
 	}
-	if len(s.Parts) > 1 {
-		parts, all := s.parts()
-		for _, w := range parts {
+	for i, w := range foods {
+		if !b.slight(w.rows) {
+			consider(w, without(rows, i), "ingredient")
+		}
+	}
+	if best.Rung != "" && best.Rung.Height() <= Lead.Height() || len(s.Parts) < 2 {
+		return best, best.Rung != ""
+	}
+	parts, all := s.parts()
+	for _, w := range parts {
+		if !b.slight(w.rows) && !s.misleads(b, w, foods, c) {
 			i := slices.IndexFunc(all, func(rows []int) bool { return slices.Equal(rows, w.rows) })
 			consider(w, without(all, i), "part of the drink")
 		}
@@ -103,18 +106,17 @@ func (s Serving) bears(w speaker, c *constituent.Constituent) bool {
 }
 
 // called is who brings something, with the pots that it comes through: "the passion fruit juice of
-// the passion syrup". A pot of the same name, and one beside which the build pours it too, is left
-// out.
+// the passion syrup". Where it is poured by itself too, or in a pot of its name, it needs none.
 func (w speaker) called() string {
+	if w.plain || len(w.pots) == 0 {
+		return The(w.word)
+	}
 	var pots []string
 	for _, pot := range w.pots {
-		if pot == "" || strings.EqualFold(pot, w.word) {
+		if strings.EqualFold(pot, w.word) {
 			return The(w.word)
 		}
 		pots = append(pots, "the "+clean.Name(pot))
-	}
-	if len(pots) == 0 {
-		return The(w.word)
 	}
 	return The(w.word) + " of " + clean.Listed(pots)
 }

@@ -59,6 +59,7 @@ func (b book) sum(rows []int) (known, most []float64) {
 			known[d] += x
 			most[d] += x
 		}
+		// guard: what nobody knows of others may be theirs
 		for d, x := range b.open[row] {
 			most[d] += x // NaN stays NaN
 		}

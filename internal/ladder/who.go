@@ -29,13 +29,14 @@ type speaker struct {
 	rows      []int
 	food      *food.Food // nil: a component
 	word      string
-	pots      []string // that an ingredient comes through
+	pots      []string // that an ingredient comes through; empty: the build pours it
+	plain     bool     // one of them holds nothing beside it, so that none need be named
 	component string
 }
 
 // ingredients are the foods of a serving, in the order of its rows.
 func (s Serving) ingredients() []speaker {
-	words := Words(s.Pot)
+	words, alone := Words(s.Pot), s.alone()
 	var list []speaker
 	at := map[food.ID]int{}
 	for row, r := range s.Pot.Rows {
@@ -53,9 +54,58 @@ func (s Serving) ingredients() []speaker {
 		}
 		if !slices.Contains(list[i].pots, pot) {
 			list[i].pots = append(list[i].pots, pot)
+			list[i].plain = list[i].plain || pot == "" || alone[pot]
 		}
 	}
 	return list
+}
+
+// alone lists the components that hold no more than one food beside water.
+func (s Serving) alone() map[string]bool {
+	holds := map[string]map[food.ID]bool{}
+	for _, r := range s.Pot.Rows {
+		if len(r.Path) == 0 || r.Profile.Food.Facts().Water {
+			continue
+		}
+		if holds[r.Path[0]] == nil {
+			holds[r.Path[0]] = map[food.ID]bool{}
+		}
+		holds[r.Path[0]][r.Profile.Food.ID] = true
+	}
+	alone := map[string]bool{}
+	for pot, foods := range holds {
+		alone[pot] = len(foods) == 1
+	}
+	return alone
+}
+
+// misleads reports whether the name of a component suggests an ingredient that is not the one which
+// brings most of a constituent there, though that one could be named.
+func (s Serving) misleads(b book, w speaker, foods []speaker, c *constituent.Constituent) bool {
+	most, top, suggested := 0.0, speaker{}, map[string]bool{}
+	for _, f := range foods {
+		inside := 0.0
+		for _, row := range f.rows {
+			if slices.Contains(w.rows, row) {
+				suggested[f.word] = Suggests(w.word, f.word)
+				if b.known[row] != nil {
+					inside += b.known[row][0]
+				}
+			}
+		}
+		if inside > most {
+			most, top = inside, f
+		}
+	}
+	if top.food == nil || suggested[top.word] || tautology(top.word, c) && !s.bears(top, c) {
+		return false
+	}
+	for _, is := range suggested {
+		if is {
+			return true
+		}
+	}
+	return false
 }
 
 // parts are those of the build that are made, each beside all others of the build and what nobody

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -68,7 +69,17 @@ func (s briefing) say(senses []Sense, c *coffee) []Said {
 			break
 		}
 	}
+	// What says that somebody leads stands before what says less.
+	slices.SortStableFunc(list, func(a, b Said) int { return cmp.Compare(a.less(), b.less()) })
 	return append(list, s.most(senses)...)
+}
+
+// less is 1 for a sentence in which nobody leads.
+func (s Said) less() int {
+	if s.Rung != "" && s.Rung.Height() > ladder.Lead.Height() {
+		return 1
+	}
+	return 0
 }
 
 // brings is the sentence of the evidence about who brings a constituent.

@@ -4,9 +4,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
-	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -85,13 +83,12 @@ func inside(broken say, of string, b composition.Bringing) {
 func whatIsSaidHolds(s *subject, broken say) {
 	b := sheet.BriefOf(s.sheet)
 	for _, said := range b.Say {
+		if said.Rung != "" {
+			continue // the law of the ladder is about it
+		}
 		worst, stated := math.Inf(1), said.Number
 		for d := range s.assay.Serving.N {
 			worst = math.Min(worst, s.inDraw(b, said, d))
-		}
-		if m := regexp.MustCompile(`(\d+) %`).FindAllStringSubmatch(said.Text, -1); m != nil { // the last: a chocolate has one in its name
-			percent, _ := strconv.ParseFloat(m[len(m)-1][1], 64)
-			stated = percent / 100
 		}
 		if !(worst >= stated-1e-9) {
 			broken(stated-worst, "%s In some draw it is %.4g.", said.Text, worst)
@@ -103,34 +100,22 @@ func whatIsSaidHolds(s *subject, broken say) {
 func (s *subject) inDraw(b *sheet.Brief, said sheet.Said, d int) float64 {
 	pot, id := s.assay.Serving, said.Constituent.ID
 	mine := func(row int) bool {
-		r := pot.Rows[row]
-		switch said.Kind {
-		case sheet.SayIngredient:
-			return r.Profile.Food.ID == said.Food
-		case sheet.SayComponent:
-			return len(r.Path) > 0 && r.Path[0] == said.Component
-		case sheet.SayAgainst: // the coffee is what is compared with
-			return s.isAlone(b, row)
-		}
-		return false
+		return said.Kind == sheet.SayAgainst && s.isAlone(b, row) // the coffee is what is compared with
 	}
-	part, partMost, rest, restMost := 0.0, 0.0, 0.0, 0.0
+	partMost, rest, restMost := 0.0, 0.0, 0.0
 	for row := range pot.Rows {
 		own := pot.Of(row, id)[d]
 		most := own + s.openIn(row, said.Constituent, d)
 		if mine(row) {
-			part, partMost = part+own, partMost+most
+			partMost += most
 		} else {
 			rest, restMost = rest+own, restMost+most
 		}
 	}
-	switch said.Kind {
-	case sheet.SayAgainst:
+	if said.Kind == sheet.SayAgainst {
 		return 1 + rest/partMost
-	case sheet.SayMost:
-		return 2*said.Number - restMost*said.Constituent.PerGram // at least Number where restMost is at most that
 	}
-	return part / (part + restMost)
+	return 2*said.Number - restMost*said.Constituent.PerGram // at least Number where restMost is at most that
 }
 
 // isAlone reports whether a row belongs to what the brief sets the drink against.

@@ -75,6 +75,7 @@ var guards = []guard{
 	{"protein buffers", "protein needs a titration", built("90 g core:milk-whole, 10 g core:sugar-white")},
 	{"unknown is not zero", "unknown is not zero", built("100 g core:espresso")},
 	{"an open liquid holds little gas", "an open liquid holds little gas", built("100 g core:water-tap")},
+	{"what nobody knows of others may be theirs", "the ladder holds", built("30 g core:passion-fruit-juice-purple, 60 g core:whey-acid, 40 g core:espresso")},
 	{"a name states its strength", "a stated strength is held", built("40 g core:rum-40, 60 g core:water-pure")},
 	{"ice does not warm", impossibleIsRefused, stepped("100 g core:apple-juice", "chill: {from: 4 °C, to: 70 °C}")},
 	{"what is spoken holds the figure", "what is spoken is borne", built("40 g core:espresso, 10 g core:lemon-juice")},

@@ -46,6 +46,7 @@ var laws = []law{
 	{"ingredients add up", "ingredients sum to the total, shares to 1, none outside [0, 1]; those of a component to what it brings", "conservation of mass", ingredientsAddUp},
 	{"what is said holds", "no sentence of the brief is false in any draw with all that is unknown at its most", "a sentence for the stage says no more than is known", whatIsSaidHolds},
 	{"what is spoken is borne", "a speech is said in 90 s, in plain words with sources, says no more than its figures with all that is unknown at its most, and all that must be told", "a sentence for the stage says no more than is known", whatIsSpokenIsBorne},
+	{"the ladder holds", "no sentence about who brings what is above its rung in any draw with all that is unknown at its most, each is cited, and none says what its words say", "data/ladder.csv", theLadderHolds},
 	{"components add up", "components weigh what the serving weighs, and hold what it holds", "conservation of mass", componentsAddUp},
 	{"energy possible", "0 ≤ energy ≤ that of fat", "Regulation (EU) No 1169/2011, Annex XIV", energyPossible},
 	{"energy of its parts", "energy = Σ factor × part", "Regulation (EU) No 1169/2011, Annex XIV", energyOfItsParts},
