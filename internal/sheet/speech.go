@@ -17,7 +17,7 @@ import (
 )
 
 // SpeechMeans says what a speech is to this sheet.
-const SpeechMeans = "Numbers in brackets name the sources and are not spoken. A threshold is other people's tongues, in water or in one drink: taste your own. " +
+const SpeechMeans = "Numbers in brackets name the sources and are not spoken. A range holds in nine of ten draws, with what nobody has measured at its most. A pH is a meter's, at 25 °C. A threshold is other people's tongues, in water or in one drink: taste your own. " +
 	"What is said of allergens is what is known of the foods: whoever sells the drink answers for it."
 
 // SpeechOf makes a barista's speech about a drink in one register. Its claims were judged.

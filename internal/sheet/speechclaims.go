@@ -22,7 +22,7 @@ func (s *speaker) claim(c claims.Said, category string) {
 		why = "its figure says nothing to a guest"
 	}
 	if why != "" {
-		s.unspoken = append(s.unspoken, speech.Left{Text: say, Why: why})
+		s.unspoken = append(s.unspoken, speech.Left{Kind: "claim", Text: say, Why: why})
 		return
 	}
 	works := worded("The check of the drink file: " + c.Check)

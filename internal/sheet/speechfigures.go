@@ -3,15 +3,15 @@ package sheet
 import (
 	"cmp"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
-	"sipsum/internal/acidity"
+	"sipsum/internal/chemistry"
 	"sipsum/internal/clean"
 	"sipsum/internal/constituent"
 	"sipsum/internal/evidence"
 	"sipsum/internal/ladder"
-	"sipsum/internal/note"
 	"sipsum/internal/source"
 	"sipsum/internal/speech"
 	"sipsum/internal/taste"
@@ -63,18 +63,28 @@ func (s *speaker) late(c *evidence.Category) int {
 	return 1
 }
 
-// order puts the sentences of a category into the order in which it lists what they are about:
-// first those by which somebody leads.
+// order puts the sentences of a category into the order in which they are told: first those by which
+// somebody leads, and of these those that are about most.
 func (s *speaker) order(c *evidence.Category) []ladder.Sentence {
 	list := slices.Clone(c.Sentences)
-	place := func(x ladder.Sentence) int {
-		i := slices.IndexFunc(c.Entries, func(e evidence.Entry) bool { return e.Constituent == x.Constituent })
-		if x.Rung.Height() > ladder.Lead.Height() {
-			i += len(c.Entries)
+	grams := func(x ladder.Sentence) float64 {
+		for _, e := range c.Entries {
+			if e.Constituent == x.Constituent {
+				return e.Mean / e.Constituent.PerGram
+			}
 		}
-		return i
+		return 0
 	}
-	slices.SortStableFunc(list, func(x, y ladder.Sentence) int { return cmp.Compare(place(x), place(y)) })
+	behind := func(x ladder.Sentence) int { return max(x.Rung.Height(), ladder.Lead.Height()) }
+	slight := func(x ladder.Sentence) int { // some that is added is no news
+		if x.Added && behind(x) > ladder.Lead.Height() {
+			return 1
+		}
+		return 0
+	}
+	slices.SortStableFunc(list, func(x, y ladder.Sentence) int {
+		return cmp.Or(cmp.Compare(behind(x), behind(y)), cmp.Compare(slight(x), slight(y)), cmp.Compare(grams(y), grams(x)))
+	})
 	return list
 }
 
@@ -121,16 +131,26 @@ func (s *speaker) leads(c *evidence.Category, order []ladder.Sentence, first boo
 	if !first || i < 0 {
 		return
 	}
-	words, come := WordsFor(order[i].Constituent), "comes"
-	if strings.HasSuffix(words, "s") && !strings.HasSuffix(words, "ss") {
-		come = "come"
-	}
-	s.tell(whoBrings[order[i].Rung], c.Name, s.late(c), order[i].Works, "words", words, "come", come, "who", whoOf(order[i]))
+	words := WordsFor(order[i].Constituent)
+	s.tell(whoBrings[order[i].Rung], c.Name, s.late(c), order[i].Works, "words", words, "come", agreed(words, "comes", "come"), "who", whoOf(order[i]))
 }
 
-// plainly is a sentence without a pot whose name says who is in it: "the milk of the cardamom milk".
+// agreed is the verb that goes with the words of a constituent.
+func agreed(words, one, many string) string {
+	if strings.HasSuffix(words, "s") && !strings.HasSuffix(words, "ss") {
+		return many
+	}
+	return one
+}
+
+// share is what a sentence of the ladder ends with.
+var share = regexp.MustCompile(`: (at least )?\d[^:]*$`)
+
+// plainly is a sentence as far as its rung says it, without its share, and without a pot whose name
+// says who is in it: "the milk of the cardamom milk".
 func plainly(said ladder.Sentence) string {
 	who := ladder.The(said.Who)
+	said.Text = share.ReplaceAllString(said.Text, ".")
 	for _, pot := range said.Pots {
 		if within(said.Who, pot) && len(said.Pots) == 1 {
 			long := clean.UpperFirst(who) + " of the " + clean.Name(pot) + " "
@@ -171,16 +191,13 @@ func (s *speaker) tastes(c *evidence.Category) {
 			continue
 		}
 		works = append(works, worded(d.Sources...)...)
-		switch d.Place() {
-		case taste.Above:
-			s.tell("taste.above", c.Name, s.late(c), works, "words", WordsFor(d.Constituent), "taste", string(d.Taste))
-		case taste.Among:
-			s.tell("taste.among", c.Name, s.late(c), works, "words", WordsFor(d.Constituent), "taste", string(d.Taste))
-		}
+		kind := map[taste.Place]string{taste.Above: "taste.above", taste.Among: "taste.among"}[d.Place()]
+		words := WordsFor(d.Constituent)
+		s.tell(kind, c.Name, s.late(c), works, "words", words, "is", agreed(words, "is", "are"), "taste", string(d.Taste))
 	}
 }
 
-// sweet tells the sucrose equivalents.
+// sweet tells the sucrose equivalents, grams in 100 ml as per cent.
 func (s *speaker) sweet(category string, x taste.SweetIndex) {
 	works := s.works(s.entry(constituent.Sugar))
 	if x.Why != "" || x.Unknown || x.High == 0 || len(works) == 0 {
@@ -193,11 +210,13 @@ func (s *speaker) sweet(category string, x taste.SweetIndex) {
 	if !x.Partial {
 		up = x.High
 	}
-	s.tell("sweet", category, 0, works).Range = &speech.Range{Low: x.Low, UpTo: up, Unit: "g"}
+	s.tell("sweet", category, 0, works).Range = &speech.Range{Low: x.Low, UpTo: up, Unit: "%"}
 }
 
-// sour tells pH and titratable acidity, as far as no constant from memory bears them.
+// sour tells whether a panel finds it sour, its pH and its titratable acidity, as far as no constant
+// from memory bears them.
 func (s *speaker) sour(category string) {
+	s.panel(category)
 	c := s.Assay.Chemistry
 	if c == nil || len(c.Unseen) > 0 || len(c.Acidity) == 0 {
 		return
@@ -207,11 +226,22 @@ func (s *speaker) sour(category string) {
 		return
 	}
 	if e := c.PHMeter; e.Why == "" && e.Unit != "" {
-		s.tell("ph", category, 0, works, "celsius", note.Number(acidity.MeterCelsius)).Range = &speech.Range{Low: e.Low, UpTo: e.High}
+		s.tell("ph", category, 0, works).Range = &speech.Range{Low: e.Low, UpTo: e.High}
 	}
-	if e := c.Acidity[0].Per100g; e.Why == "" && e.Unit != "" && !TasteOf(s.Sheet).Sour.Hardly {
-		s.tell("sour", category, 0, append(works, worded(TasteOf(s.Sheet).Sour.Notices.Source)...)).Range = &speech.Range{Low: e.Low, UpTo: e.High, Unit: "%"}
+	if e := c.Acidity[0].Per100g; e.Why == "" && e.Unit != "" && e.High >= chemistry.HardlySour {
+		s.tell("acidity", category, 0, works).Range = &speech.Range{Low: e.Low, UpTo: e.High, Unit: "%"}
 	}
+}
+
+// panel sets the citric acid of a litre beside what a panel picks out in coffee.
+func (s *speaker) panel(category string) {
+	const litre = 1000 // ml
+	e, limit := s.entry("CITAC"), speech.Limits().Sour
+	works := s.works(e)
+	if len(works) == 0 || !(e.Low*litre >= limit.Value*s.Assay.Volume.High) {
+		return
+	}
+	s.tell("sour.above", category, 0, append(works, worded(limit.Source)...))
 }
 
 // acidWorks are those behind the acids and the published pH of what is in the drink.

@@ -81,26 +81,26 @@ func Step(kind, option string, gaps map[string]string) string {
 	return filled(template, gaps)
 }
 
-// Pace is how fast people speak, in words a minute, and how long a speech may be, in seconds.
-type Pace struct {
-	Slow, Fast, Time float64
-	Source           string
+// Limit is a row of data/speech_limits.csv.
+type Limit struct {
+	Value  float64
+	Source string
 }
 
-// Paces reads data/speech_limits.csv.
-var Paces = sync.OnceValue(func() Pace {
+// Pace is how fast people speak, in words a minute, how long a speech may be, in seconds, and from
+// how much citric acid on, in mg/l, a panel finds a coffee sourer.
+type Pace struct{ Slow, Fast, Time, Sour Limit }
+
+// Limits reads data/speech_limits.csv.
+var Limits = sync.OnceValue(func() Pace {
 	var p Pace
+	fields := map[string]*Limit{"slow": &p.Slow, "fast": &p.Fast, "time": &p.Time, "sour": &p.Sour}
 	for _, row := range embedded.Rows("speech_limits.csv") {
-		switch x := row.Number("value"); row.Text("what") {
-		case "slow":
-			p.Slow, p.Source = x, row.Text("source")
-		case "fast":
-			p.Fast = x
-		case "time":
-			p.Time = x
-		default:
+		field, ok := fields[row.Text("what")]
+		if !ok {
 			row.Fail("%q is no limit of a speech", row.Text("what"))
 		}
+		*field = Limit{row.Number("value"), row.Text("source")}
 	}
 	return p
 })

@@ -36,7 +36,7 @@ type Line struct {
 }
 
 // Left is a sentence that is not spoken, and why.
-type Left struct{ Text, Why string }
+type Left struct{ Kind, Text, Why string }
 
 // Speech is what is said in one register.
 type Speech struct {
@@ -77,7 +77,7 @@ func Make(register Register, facts []Fact) Speech {
 			continue
 		}
 		if why != "" {
-			s.Unspoken = append(s.Unspoken, Left{line.Text, why})
+			s.Unspoken = append(s.Unspoken, Left{f.Kind, line.Text, why})
 			continue
 		}
 		if line.after = -1; f.After {
@@ -123,7 +123,7 @@ func (f Fact) line(row sentence) (l Line, why string) {
 // place.
 func (s *Speech) fit() {
 	gone, cautions := make([]bool, len(s.Lines)), false
-	for s.timed(gone, cautions); s.Slow > Paces().Time; s.timed(gone, cautions) {
+	for s.timed(gone, cautions); s.Slow > Limits().Time.Value; s.timed(gone, cautions) {
 		worst := s.worst(gone)
 		if worst < 0 {
 			break
@@ -135,7 +135,7 @@ func (s *Speech) fit() {
 	var kept []Line
 	for i, l := range s.Lines {
 		if gone[i] {
-			s.LeftOut = append(s.LeftOut, Left{l.Text, ForTime})
+			s.LeftOut = append(s.LeftOut, Left{l.Kind, l.Text, ForTime})
 		} else {
 			kept = append(kept, l)
 		}
@@ -178,7 +178,7 @@ func (s *Speech) takeBack(gone []bool, cautions bool) {
 			continue
 		}
 		gone[i] = false
-		if s.timed(gone, cautions); s.Slow > Paces().Time {
+		if s.timed(gone, cautions); s.Slow > Limits().Time.Value {
 			gone[i] = true
 		}
 	}
@@ -196,8 +196,8 @@ func (s *Speech) timed(gone []bool, more bool) {
 	if more {
 		s.Words += s.more().Words
 	}
-	p := Paces()
-	s.Slow, s.Fast = Seconds(s.Words, p.Slow), Seconds(s.Words, p.Fast)
+	p := Limits()
+	s.Slow, s.Fast = Seconds(s.Words, p.Slow.Value), Seconds(s.Words, p.Fast.Value)
 }
 
 // more says that there is more to ask; the sources are those of the cautions that were left out.

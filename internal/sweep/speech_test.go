@@ -15,7 +15,7 @@ import (
 
 var (
 	notSpoken    = regexp.MustCompile(`(?i)\b[a-z_~-]+:[a-z0-9]|†|from memory|\bfree[ -](from|of)\b|[a-z]-free\b|\bNaN\b|\bInf\b|%!|[{}]`)
-	spokenAmount = regexp.MustCompile(`(about|between|at least|at most) (\d+(?:\.\d+)?)(?: and (\d+(?:\.\d+)?))?`)
+	spokenAmount = regexp.MustCompile(`(?:(about|at least|at most) (\d+(?:\.\d+)?)|(\d+(?:\.\d+)?) to (\d+(?:\.\d+)?))`)
 )
 
 // whatIsSpokenIsBorne holds a speech to its time, its words, and its figures.
@@ -89,11 +89,11 @@ func (s *subject) spokenWithin(l speech.Line, broken say) {
 		broken(1, "%q has no amount", l.Text)
 		return
 	}
-	first, _ := strconv.ParseFloat(m[2], 64)
-	second, _ := strconv.ParseFloat(m[3], 64)
+	first, _ := strconv.ParseFloat(m[2]+m[3], 64)
+	second, _ := strconv.ParseFloat(m[4], 64)
 	near := func(x, y float64) bool { return math.Abs(x-y) <= 1e-9*math.Max(1, math.Abs(y)) }
 	ok := map[string]bool{
-		"about": near(first, (t.Low+t.High)/2) && t.High-t.Low <= first/9, "between": near(first, t.Low) && near(second, t.High),
+		"about": near(first, (t.Low+t.High)/2) && t.High-t.Low <= first/9, "": near(first, t.Low) && near(second, t.High),
 		"at least": near(first, t.Low) && math.IsInf(t.High, 1), "at most": near(first, t.High) && t.Low == 0,
 	}[m[1]]
 	if !ok {
@@ -110,7 +110,7 @@ func (s *subject) spokenWithin(l speech.Line, broken say) {
 func (s *subject) spokenOf(l speech.Line) (composition.Figure, bool) {
 	for _, f := range s.assay.PerServing {
 		words := sheet.WordsFor(f.Constituent)
-		if l.Kind == "figure" && strings.HasSuffix(l.Text, " of "+words+".") || l.Kind == "figure.more" && strings.HasPrefix(l.Text, "Of "+words+" it holds ") {
+		if l.Kind == "figure" && strings.HasSuffix(l.Text, " of "+words+".") || l.Kind == "figure.more" && strings.HasPrefix(l.Text, "Of "+words+" there are ") {
 			return f, true
 		}
 	}

@@ -30,6 +30,7 @@ type spokenRange struct {
 }
 
 type leftLine struct {
+	Kind string `json:"kind"`
 	Text string `json:"text"`
 	Why  string `json:"why"`
 }
@@ -62,13 +63,13 @@ func Speech(w io.Writer, s *sheet.Sheet, registers []speech.Register) error {
 	for _, x := range all {
 		works = append(works, workOf(x))
 	}
-	pace := speech.Paces()
+	pace := speech.Limits()
 	return write(w, struct {
 		head
 		Pace     paceForm     `json:"pace"`
 		Speeches []speechForm `json:"speeches"`
 		Sources  []work       `json:"sources"`
-	}{headOf("sipsum.speech/1", s), paceForm{number(pace.Slow), number(pace.Fast), number(pace.Time), pace.Source}, list, works})
+	}{headOf("sipsum.speech/1", s), paceForm{number(pace.Slow.Value), number(pace.Fast.Value), number(pace.Time.Value), pace.Slow.Source}, list, works})
 }
 
 func speechOf(s speech.Speech, all *[]source.Work) speechForm {
@@ -97,7 +98,7 @@ func speechOf(s speech.Speech, all *[]source.Work) speechForm {
 func leftOf(list []speech.Left) []leftLine {
 	out := []leftLine{}
 	for _, l := range list {
-		out = append(out, leftLine{l.Text, l.Why})
+		out = append(out, leftLine{l.Kind, l.Text, l.Why})
 	}
 	return out
 }

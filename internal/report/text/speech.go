@@ -16,11 +16,11 @@ var toWhom = map[speech.Register]string{speech.Judge: "To the judges", speech.Gu
 func Speech(w io.Writer, s *sheet.Sheet, registers []speech.Register, st Style) error {
 	v := view{newPage(st), s, &footnotes{}}
 	v.head("speech")
-	pace := speech.Paces()
+	pace := speech.Limits()
 	for _, register := range registers {
 		said := sheet.SpeechOf(s, register)
 		v.heading(toWhom[register])
-		v.paragraph(0, 2, fmt.Sprintf("%d words: %.0f to %.0f s, at %g to %g words a minute%s", said.Words, said.Fast, said.Slow, pace.Fast, pace.Slow, signs([]int{v.notes.number(pace.Source + ".")})))
+		v.paragraph(0, 2, fmt.Sprintf("%d words: %.0f to %.0f s, at %g to %g words a minute%s", said.Words, said.Fast, said.Slow, pace.Fast.Value, pace.Slow.Value, signs([]int{v.notes.number(pace.Slow.Source + ".")})))
 		v.spoken(said.Lines)
 		v.unspoken("Left out for time", said.LeftOut)
 		v.unspoken("Not spoken", said.Unspoken)
