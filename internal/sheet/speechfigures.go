@@ -127,11 +127,13 @@ func (s *speaker) leads(c *evidence.Category, order []ladder.Sentence, first boo
 			s.tell("lead", c.Name, s.late(c)+i, said.Works, "sentence", plainly(said))
 		}
 	}
-	i := slices.IndexFunc(order, func(x ladder.Sentence) bool { return whoBrings[x.Rung] != "" && !x.Added })
+	i := slices.IndexFunc(order, func(x ladder.Sentence) bool {
+		return whoBrings[x.Rung] != "" && !x.Added && speech.ForGuests()[x.Constituent.ID] != ""
+	})
 	if !first || i < 0 {
 		return
 	}
-	words := WordsFor(order[i].Constituent)
+	words := speech.ForGuests()[order[i].Constituent.ID]
 	s.tell(whoBrings[order[i].Rung], c.Name, s.late(c), order[i].Works, "words", words, "come", agreed(words, "comes", "come"), "who", whoOf(order[i]))
 }
 
@@ -185,17 +187,22 @@ func (s *speaker) tastes(c *evidence.Category) {
 	if has(constituent.OrganicAcids) {
 		s.sour(c.Name)
 	}
-	for _, d := range p.Doses {
-		works := s.works(s.entry(d.Constituent.ID))
-		if !has(d.Constituent.ID) || d.Why != "" || d.Neutral || len(works) == 0 {
-			continue
+	told := map[taste.Taste]bool{}
+	for _, place := range []taste.Place{taste.Above, taste.Among} {
+		for _, d := range p.Doses {
+			works := s.works(s.entry(d.Constituent.ID))
+			if d.Place() != place || told[d.Taste] || !has(d.Constituent.ID) || d.Why != "" || d.Neutral || len(works) == 0 {
+				continue
+			}
+			told[d.Taste] = true // one is enough, and what some may find nobody says of what all should
+			words := WordsFor(d.Constituent)
+			s.tell(overThreshold[place], c.Name, s.late(c), append(works, worded(d.Sources...)...), "words", words, "is", agreed(words, "is", "are"), "taste", string(d.Taste))
 		}
-		works = append(works, worded(d.Sources...)...)
-		kind := map[taste.Place]string{taste.Above: "taste.above", taste.Among: "taste.among"}[d.Place()]
-		words := WordsFor(d.Constituent)
-		s.tell(kind, c.Name, s.late(c), works, "words", words, "is", agreed(words, "is", "are"), "taste", string(d.Taste))
 	}
 }
+
+// overThreshold are the kinds of sentences by where a dose lies.
+var overThreshold = map[taste.Place]string{taste.Above: "taste.above", taste.Among: "taste.among"}
 
 // sweet tells the sucrose equivalents, grams in 100 ml as per cent.
 func (s *speaker) sweet(category string, x taste.SweetIndex) {

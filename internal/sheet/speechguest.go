@@ -38,10 +38,15 @@ func (s *speaker) guest() {
 		}
 		s.tell("check", "", 0, s.file(), "what", text).General = map[string]string{"what": general}
 	}
+	var told []string
 	for i, c := range g.Cautions {
-		if c.Words != "" && (s.register == speech.Guest || c.Rank == deadly) {
-			s.tell(speech.Caution, "", i, worded(c.Source), "caution", clean.Prose(c.Words))
+		advice, written := cardWords()["advice."+c.Code]
+		kitchen := written && advice == "" // a guest has nothing to do with it
+		if c.Words == "" || kitchen || slices.Contains(told, c.Words) || s.register == speech.Judge && c.Rank != deadly {
+			continue
 		}
+		told = append(told, c.Words)
+		s.tell(speech.Caution, "", i, worded(c.Source), "caution", clean.Prose(c.Words))
 	}
 }
 

@@ -18,12 +18,9 @@ import (
 func (s *speaker) opening() {
 	drink := clean.Name(s.Assay.Drink.Name)
 	parts, steps := clean.Listed(s.poured()), stepsAloud(s.Assay.Drink.Finish)
-	switch {
-	case parts == "":
-		s.tell("open", "", 0, s.file(), "drink", drink)
-	case steps == "":
+	if steps == "" {
 		s.tell("open.parts", "", 0, s.file(), "drink", drink, "parts", parts)
-	default:
+	} else {
 		s.tell("open.finished", "", 0, s.file(), "drink", drink, "parts", parts, "steps", steps)
 	}
 }

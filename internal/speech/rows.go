@@ -5,6 +5,7 @@ import (
 	"strings"
 	"sync"
 
+	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
 )
 
@@ -80,6 +81,15 @@ func Step(kind, option string, gaps map[string]string) string {
 	}
 	return filled(template, gaps)
 }
+
+// ForGuests are constituents of which a guest is told, by the words for them.
+var ForGuests = sync.OnceValue(func() map[constituent.ID]string {
+	words := map[constituent.ID]string{}
+	for _, row := range embedded.Rows("speech_words.csv") {
+		words[constituent.Must(constituent.ID(row.Text("constituent"))).ID] = row.Text("words")
+	}
+	return words
+})
 
 // Limit is a row of data/speech_limits.csv.
 type Limit struct {

@@ -135,8 +135,14 @@ func (s *subject) toldForSafety(said speech.Speech, broken say) {
 	if len(b.Guest.Check) > 0 && !strings.Contains(text.String(), "still to be checked") {
 		broken(1, "%s is not told that something is to be checked", said.Register)
 	}
+	kitchen := map[string]bool{} // a guest has nothing to do with it
+	for _, row := range rowsOf("card_words.csv") {
+		if code, ok := strings.CutPrefix(row["key"], "advice."); ok && row["text"] == "" {
+			kitchen[code] = true
+		}
+	}
 	for _, c := range b.Guest.Cautions {
-		if said.Register == speech.Guest && c.Words != "" && !more && !strings.Contains(text.String(), strings.ToLower(c.Words)) {
+		if said.Register == speech.Guest && c.Words != "" && !kitchen[c.Code] && !more && !strings.Contains(text.String(), strings.ToLower(c.Words)) {
 			broken(1, "a guest is not told: %s", c.Words)
 		}
 	}
