@@ -12,6 +12,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/evidence"
 	"sipsum/internal/ladder"
+	"sipsum/internal/ledger"
 	"sipsum/internal/source"
 	"sipsum/internal/speech"
 	"sipsum/internal/taste"
@@ -211,7 +212,9 @@ func (s *speaker) sweet(category string, x taste.SweetIndex) {
 		return
 	}
 	for _, p := range x.Parts {
-		works = append(works, worded(p.Sources...)...)
+		if p.Equivalent >= ledger.Weighty*x.Mean {
+			works = append(works, worded(p.Sources...)...)
+		}
 	}
 	up := x.UpTo
 	if !x.Partial {

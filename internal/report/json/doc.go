@@ -27,6 +27,12 @@
 // others do not know at its most. sipsum.brief/1 has all that a brief has to tell, whether it fits
 // a screen or not; the numbers of "say" are those of its sentences.
 //
+// sipsum.speech/1 has a speech for each register that is asked for: "lines" in the order in which they
+// are spoken, "words" as they are spoken, "seconds_slow" at the slow end of the rates of "pace". A line
+// with a figure has what is said ("said_low" to "said_high") beside what it was rounded from ("low" to
+// "high", with all that is unknown at its most). "left_out" is for time, "not_spoken" says why;
+// "sources" are numbered from 1.
+//
 // sipsum.menu/1 is JSON Lines: a drink a line. "leaf" of sipsum.card/1 is the card for guests or
 // for the stage in the words that are printed.
 //
