@@ -134,8 +134,11 @@ func (s *speaker) leads(c *evidence.Category, order []ladder.Sentence, first boo
 	if !first || i < 0 {
 		return
 	}
-	words := speech.ForGuests()[order[i].Constituent.ID]
-	s.tell(whoBrings[order[i].Rung], c.Name, s.late(c), order[i].Works, "words", words, "come", agreed(words, "comes", "come"), "who", whoOf(order[i]))
+	words, kind := speech.ForGuests()[order[i].Constituent.ID], "ingredient"
+	if order[i].Component != "" {
+		kind = "part"
+	}
+	s.tell(whoBrings[order[i].Rung], c.Name, s.late(c), order[i].Works, "words", words, "come", agreed(words, "comes", "come"), "who", whoOf(order[i]), "kind", kind)
 }
 
 // agreed is the verb that goes with the words of a constituent.
