@@ -127,7 +127,7 @@ func (s *speaker) entry(id constituent.ID) *evidence.Entry {
 // works are those behind a figure; none where somebody's memory, or nobody, stands behind a part
 // of it that weighs.
 func (s *speaker) works(e *evidence.Entry) []source.Work {
-	if e == nil || e.State >= estimate.Trace {
+	if e == nil || e.State >= estimate.Trace || e.Remembered() {
 		return nil
 	}
 	list := slices.Clone(e.Works)

@@ -176,3 +176,10 @@ func TestNothingFromMemoryIsSpoken(t *testing.T) {
 	assert.Contains(t, texts(sheet.SpeechOf(spoken(t, strings.Replace(tea, "%", "report 7", 1)), speech.Judge)), "caffeine")
 	assert.NotContains(t, texts(sheet.SpeechOf(spoken(t, strings.Replace(tea, "%", "from memory", 1)), speech.Judge)), "caffeine")
 }
+
+// A caution that nobody has seen in print is not spoken, but that there is more to ask is.
+func TestACautionFromMemoryIsAskedFor(t *testing.T) {
+	s := texts(sheet.SpeechOf(spoken(t, "foods:\n  herb: {name: \"Comfrey leaf\", per: 100 g, allergens: [], values: {WATER: 90 g}, source: \"a gardener\"}\nbuild: [100 g core:black-tea, 5 g own:herb]\n"), speech.Guest))
+	assert.NotContains(t, s, "comfrey hold")
+	assert.Contains(t, s, "There is more to know before you drink it: please ask us.")
+}

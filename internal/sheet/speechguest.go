@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/clean"
 	"sipsum/internal/food"
 	"sipsum/internal/ladder"
+	"sipsum/internal/source"
 	"sipsum/internal/speech"
 )
 
@@ -39,6 +40,7 @@ func (s *speaker) guest() {
 		s.tell("check", "", 0, s.file(), "what", text).General = map[string]string{"what": general}
 	}
 	var told []string
+	asks := false
 	for i, c := range g.Cautions {
 		advice, written := cardWords()["advice."+c.Code]
 		kitchen := written && advice == "" // a guest has nothing to do with it
@@ -46,7 +48,14 @@ func (s *speaker) guest() {
 			continue
 		}
 		told = append(told, c.Words)
+		if source.IsFromMemory(c.Source) { // it is no evidence, and may hurt all the same
+			asks = true
+			continue
+		}
 		s.tell(speech.Caution, "", i, worded(c.Source), "caution", clean.Prose(c.Words))
+	}
+	if asks {
+		s.tell(speech.More, "", 0, s.file())
 	}
 }
 

@@ -122,14 +122,15 @@ func (f Fact) line(row sentence) (l Line, why string) {
 // is room for. Of what is of safety only cautions go, and a word that there are more comes in their
 // place.
 func (s *Speech) fit() {
-	gone, cautions := make([]bool, len(s.Lines)), false
+	gone, cautions := make([]bool, len(s.Lines)), false // cautions: some have gone, and nothing says that there is more
+	asks := slices.ContainsFunc(s.Lines, func(l Line) bool { return l.Kind == More })
 	for s.timed(gone, cautions); s.Slow > Limits().Time.Value; s.timed(gone, cautions) {
 		worst := s.worst(gone)
 		if worst < 0 {
 			break
 		}
 		gone[worst] = true
-		cautions = cautions || s.Lines[worst].Kind == Caution
+		cautions = cautions || s.Lines[worst].Kind == Caution && !asks
 	}
 	s.takeBack(gone, cautions)
 	var kept []Line
