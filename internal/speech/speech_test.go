@@ -3,6 +3,7 @@ package speech_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -118,12 +119,12 @@ func TestSafetyIsToldInGeneralWords(t *testing.T) {
 	assert.Equal(t, "It contains allergens: ask.", s.Lines[0].Text)
 }
 
-// long are facts of which twelve words each are spoken.
+// long are facts of which thirteen words each are spoken.
 func long(kind string, n int) []speech.Fact {
 	var list []speech.Fact
 	for i := range n {
-		list = append(list, speech.Fact{Kind: kind, Rank: i, Gaps: map[string]string{"say": fmt.Sprintf("this is %c sentence of twelve words so that ten take twice sixty", 'a'+i),
-			"caution": "this is a caution of twelve words so that ten take twice sixty", "question": "Why?", "answer": "because it is so"}})
+		list = append(list, speech.Fact{Kind: kind, Rank: i, Gaps: map[string]string{"say": fmt.Sprintf("this is %c sentence of thirteen words so that ten take twice sixty", 'a'+i),
+			"caution": "this is a caution of thirteen words so that ten take twice sixty", "question": "Why?", "answer": "because it is so"}})
 	}
 	return list
 }
@@ -162,6 +163,22 @@ func TestAnAnswerGoesWithItsClaim(t *testing.T) {
 	assert.Len(t, speech.Make(speech.Judge, facts).Lines, 2)
 	facts[0].Gaps["say"] = "core:x"
 	assert.Empty(t, speech.Make(speech.Judge, facts).Lines)
+}
+
+// What is left out is taken back where there is room, but no answer without its claim.
+func TestWhatFitsIsTakenBack(t *testing.T) {
+	facts := long("claim.supported", 13) // of thirteen words each
+	dear := speech.Fact{Kind: "asked.works", Gaps: map[string]string{"words": "x", "works": "y"}}
+	slight := speech.Fact{Kind: "made.same", Gaps: map[string]string{"name": "veil", "steps": "cooled"}}
+	s := speech.Make(speech.Judge, append(slices.Clone(facts), dear, slight))
+	assert.Equal(t, 13*13+4, s.Words)
+	assert.Equal(t, "The veil is cooled.", s.Lines[13].Text)
+	likely := speech.Fact{Kind: "claim.likely", Gaps: map[string]string{"say": strings.Repeat("much ", 20)}}
+	asked := long("asked", 1)[0]
+	asked.After = true
+	s = speech.Make(speech.Judge, append([]speech.Fact{likely, asked}, facts...))
+	assert.Equal(t, 13*13, s.Words)
+	assert.Len(t, s.LeftOut, 2)
 }
 
 // A caution may be left out for time only if the speech says that there is more to ask.
