@@ -29,6 +29,10 @@
 // of it holds in every draw with all that nobody has measured at its most against it, which is more
 // than the evidence asks: that is of the ends of intervals. What has no room a form counts.
 //
+// A speech (speech.go) gathers, for package speech, what may be said on stage in a minute and a half:
+// who brings what, how much, why it should be tasted, claims as far as they are borne, and what
+// somebody has to be told.
+//
 // Cards, their workings and the declarations are made when they are asked for, and once.
 //
 // # Limits
