@@ -25,7 +25,7 @@ var floors = [][]string{
 	{"internal/unit", "internal/phrase", "internal/spelling", "internal/typeset"},
 	{"internal/constituent"},
 	{"internal/food", "internal/solution", "internal/acid", "internal/pack"},
-	{"internal/drink", "internal/claim", "internal/ledger", "internal/note", "internal/tables/table", "internal/tables/difference"},
+	{"internal/drink", "internal/claim", "internal/ledger", "internal/note", "internal/speech", "internal/tables/table", "internal/tables/difference"},
 	{"internal/liquid", "internal/amount", "internal/ledger/ledgertest"},
 	{"internal/composition", "internal/acidity", "internal/untold"},
 	{"internal/chemistry", "internal/curdling", "internal/titration", "internal/dosing"},
@@ -62,7 +62,7 @@ var pure = []string{
 	"internal/phrase", "internal/spelling", "internal/note", "internal/liquid", "internal/amount", "internal/composition", "internal/acidity", "internal/chemistry", "internal/titration",
 	"internal/recipe", "internal/reading", "internal/untold", "internal/drivers", "internal/dosing",
 	"internal/evidence", "internal/ladder", "internal/claim", "internal/claims", "internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/houserules", "internal/sheet", "internal/report/json", "internal/report/text",
-	"internal/taste", "internal/pack", "internal/clean", "internal/typeset", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv",
+	"internal/taste", "internal/speech", "internal/pack", "internal/clean", "internal/typeset", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv",
 	"internal/tables/difference",
 }
 

@@ -26,6 +26,8 @@ type Link struct {
 	Share  float64 // of the variance of the margin
 	Asked  string  // the likely question
 	Answer string
+	Cited  string // the work that the answer names; empty: it names none
+	Powder string // what could be bought in the place of it, if that is asked: "citric acid"
 }
 
 // linkOf puts an input into words.
@@ -93,7 +95,7 @@ func (g *Glass) ofTable(l *Link, works Works) {
 		}
 	}
 	if len(cited) > 0 {
-		l.Answer = cited[0]
+		l.Answer, l.Cited = cited[0], cited[0]
 	}
 	if l.Rests != "" {
 		l.Answer = l.Rests + ", " + l.Answer

@@ -21,7 +21,7 @@ func (g *Glass) askOfPowder(l *Link, c *claim.Claim, v claim.Verdict) {
 		return
 	}
 	s := estimate.Summarise(f.Known)
-	l.Asked = "why not the powder?"
+	l.Asked, l.Cited, l.Powder = "why not the powder?", "", of.Words()
 	l.Answer = "the powder is " + of.Words() + " alone; with " + part.Name + " come " + note.Number(s.Mean) + " g (" + note.Number(s.Low) + " to " + note.Number(s.High) + ") of sugars and its taste"
 }
 

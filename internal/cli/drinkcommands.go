@@ -3,6 +3,7 @@ package cli
 import (
 	"cmp"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -13,6 +14,7 @@ import (
 	"sipsum/internal/report/json"
 	"sipsum/internal/report/text"
 	"sipsum/internal/sheet"
+	"sipsum/internal/speech"
 )
 
 // drinkArgument explains what DRINK may be.
@@ -141,19 +143,61 @@ func newAssay(a *app) *cobra.Command {
 
 func newEvidence(a *app) *cobra.Command {
 	var say, check string
+	var spoken []string
 	cmd := a.command(view{
 		use: "evidence", short: "the assay by sensory category, with sources; the verdict on each claim",
 		long: "evidence groups the assay by sensory category (sweet, acid, bitter, body, salty, sparkle), sets it\n" +
 			"against the coffee alone (compare-with:), names the sources behind the figures, and tells of each of\n" +
 			"the drink's claims how surely it holds, what it hangs on, and in which world it would be false.\n" +
 			"With --check it judges one sentence in their place: --say \"Little sugar\" --check \"serving(SUGAR) < 8 g\".\n" +
-			"Rules that you typed in (--house-rules, or " + houseRulesFile + " beside the drink) are answered line by line.",
-		text: textreport.Evidence, json: jsonreport.Evidence, claims: true, house: true, findings: sheet.EvidenceToDecide,
-		said: func() (*drink.Claim, error) { return claimOf(say, check) },
+			"Rules that you typed in (--house-rules, or " + houseRulesFile + " beside the drink) are answered line by line.\n" +
+			"With --speech it writes what may be said in a minute and a half, to the judges and to a guest.",
+		text: func(w io.Writer, s *sheet.Sheet, st textreport.Style) error {
+			if len(spoken) > 0 {
+				return textreport.Speech(w, s, registersOf(spoken), st)
+			}
+			return textreport.Evidence(w, s, st)
+		},
+		json: func(w io.Writer, s *sheet.Sheet) error {
+			if len(spoken) > 0 {
+				return jsonreport.Speech(w, s, registersOf(spoken))
+			}
+			return jsonreport.Evidence(w, s)
+		},
+		claims: true, house: true, findings: sheet.EvidenceToDecide,
+		said:  func() (*drink.Claim, error) { return claimOf(say, check) },
+		check: func(string, *output) error { return knownRegisters(spoken) },
 	})
+	all := strings.Join(registerNames(), ",")
+	cmd.Flags().StringSliceVar(&spoken, "speech", nil, "write the speech; with =judge or =guest that one alone")
+	cmd.Flags().Lookup("speech").NoOptDefVal = all
 	cmd.Flags().StringVar(&say, "say", "", "a sentence to test, in the place of the file's claims")
 	cmd.Flags().StringVar(&check, "check", "", "the expression that decides it: share(MALAC, \"cherry syrup\") >= 50 %")
 	return cmd
+}
+
+// registerNames are the words for whom a speech may be.
+func registerNames() []string {
+	var list []string
+	for _, r := range speech.Registers {
+		list = append(list, string(r))
+	}
+	return list
+}
+
+// knownRegisters refuses a speech for anybody else.
+func knownRegisters(asked []string) error {
+	for _, name := range asked {
+		if !slices.Contains(registerNames(), name) {
+			return fail.New(fail.Wrong, "there is no speech for \""+name+"\"", "write --speech for all, or --speech="+fail.Or(registerNames()))
+		}
+	}
+	return nil
+}
+
+// registersOf are those asked for, in the order in which they are printed.
+func registersOf(asked []string) []speech.Register {
+	return slices.DeleteFunc(slices.Clone(speech.Registers), func(r speech.Register) bool { return !slices.Contains(asked, string(r)) })
 }
 
 // claimOf is the claim of a command line; nil if none is given.

@@ -37,6 +37,9 @@ type Entry struct {
 	fromMemory bool // a part that counts has no other work
 }
 
+// Remembered reports whether a part that weighs rests on memory alone.
+func (e Entry) Remembered() bool { return e.fromMemory }
+
 // Part is what one component, or one food poured directly, brings.
 type Part struct {
 	ID      recipe.PartID

@@ -33,6 +33,10 @@
 // notices (briefnotice.go); found at central values (briefsearch.go) and borne out by a run with the
 // draws. What has no room a form counts.
 //
+// A speech (speech.go) gathers, for package speech, what may be said on stage in a minute and a half:
+// who brings what, how much, why it should be tasted, claims as far as they are borne, and what
+// somebody has to be told.
+//
 // Cards, their workings and the declarations are made when they are asked for, and once.
 //
 // # Limits

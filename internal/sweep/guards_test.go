@@ -82,6 +82,8 @@ var guards = []guard{
 	{"what nobody knows of others may be theirs", "the ladder holds", built("30 g core:passion-fruit-juice-purple, 60 g core:whey-acid, 40 g core:espresso")},
 	{"a name states its strength", "a stated strength is held", built("40 g core:rum-40, 60 g core:water-pure")},
 	{"ice does not warm", impossibleIsRefused, stepped("100 g core:apple-juice", "chill: {from: 4 °C, to: 70 °C}")},
+	{"what is spoken holds the figure", "what is spoken is borne", built("40 g core:espresso, 10 g core:lemon-juice")},
+	{"only plain words are spoken", "what is spoken is borne", strings.Replace(stepped("20 g core:lemon-juice, 5 g core:sugar-white", "cool: {to: 4 °C}"), "pot", "fat-free cordial", 2)},
 	{"not colder than it freezes", impossibleIsRefused, stepped("100 g core:apple-juice", "chill: {from: 20 °C, to: -8 °C}")},
 	{"no more than is clear", impossibleIsRefused, stepped("100 g core:apple-juice", "clarify: {by: centrifuge, collect: 150 g}")},
 	{"no ferment raises what it reads", impossibleIsRefused, stepped("100 g core:apple-juice", "ferment: {after: {brix: 40}}")},

@@ -46,6 +46,7 @@ var laws = []law{
 	{"ingredients add up", "ingredients sum to the total, shares to 1, none outside [0, 1]; those of a component to what it brings", "conservation of mass", ingredientsAddUp},
 	{"what is forbidden never passes", "a food that the file pours anywhere never passes as absent, by its code, name or kind", "a rule is kept only by what is surely so", forbiddenNeverPasses},
 	{"what is said holds", "no sentence of the brief is false in any draw with all that is unknown at its most", "a sentence for the stage says no more than is known", whatIsSaidHolds},
+	{"what is spoken is borne", "a speech is said in 90 s, in plain words with sources, says no more than its figures with all that is unknown at its most, and all that must be told", "a sentence for the stage says no more than is known", whatIsSpokenIsBorne},
 	{"the ladder holds", "no sentence about who brings what is above its rung in any draw with all that is unknown at its most, each is cited, and none says what its words say", "data/ladder.csv", theLadderHolds},
 	{"what is not said does not hold", "what the brief warns of does not hold in every draw", "a warning that cries wolf is none", whatIsNotSaidDoesNotHold},
 	{"a change does what it says", "the amount that the brief proposes does what it is for, spills nothing, and goes the same way in every draw", "a proposal that no run bears out is none", aChangeDoesWhatItSays},

@@ -31,6 +31,12 @@
 // file of house rules was read: "rules" says where they stand, and each of "lines" has its "key" of the
 // file, the "rule" in words, its "verdict" (pass, fails, cannot tell), "why", and what would "settle" it.
 //
+// sipsum.speech/1 has a speech for each register that is asked for: "lines" in the order in which they
+// are spoken, "words" as they are spoken, "seconds_slow" at the slow end of the rates of "pace". A line
+// with a figure has what is said ("said_low" to "said_high") beside what it was rounded from ("low" to
+// "high", with all that is unknown at its most). "left_out" is for time, "not_spoken" says why;
+// "sources" are numbered from 1.
+//
 // sipsum.menu/1 is JSON Lines: a drink a line. "leaf" of sipsum.card/1 is the card for guests or
 // for the stage in the words that are printed.
 //

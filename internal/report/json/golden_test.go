@@ -25,6 +25,7 @@ import (
 	"sipsum/internal/report/json"
 	"sipsum/internal/sheet"
 	"sipsum/internal/source"
+	"sipsum/internal/speech"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden files")
@@ -83,6 +84,7 @@ func documents(t *testing.T) map[string]func(io.Writer) error {
 		"brief": func(w io.Writer) error {
 			return jsonreport.Brief(w, asked(t, assaytest.Options{Want: assay.Want{Next: true}}))
 		},
+		"speech":      func(w io.Writer) error { return jsonreport.Speech(w, s, speech.Registers) },
 		"card":        of(jsonreport.Card),
 		"cardworking": of(jsonreport.CardWorking),
 		"allergens":   of(jsonreport.Allergens),

@@ -1,0 +1,185 @@
+package sheet_test
+
+import (
+	"context"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/claims"
+	"sipsum/internal/drink"
+	"sipsum/internal/embedded"
+	"sipsum/internal/estimate"
+	"sipsum/internal/evidence"
+	"sipsum/internal/recipe"
+	"sipsum/internal/sheet"
+	"sipsum/internal/source"
+	"sipsum/internal/speech"
+)
+
+// spoken gives the sheet of a drink of the core table with its claims judged, and a work behind
+// every figure.
+func spoken(t *testing.T, text string) *sheet.Sheet {
+	t.Helper()
+	foods := assaytest.Core(t)
+	d, faults := drink.Parse("proof.drink.yaml", []byte("drink: Proof\nserves: 1\n"+text), nil)
+	r, err := recipe.Find(context.Background(), d, faults, foods)
+	require.NoError(t, err)
+	ens := estimate.Ensemble{Seed: 1, N: 201, Journal: &estimate.Journal{}}
+	a, err := assay.Prepare(r, ens).Run(context.Background(), nil, assay.Want{
+		Figures: slices.Concat(evidence.Constituents(d), claims.Constituents(d)), Intervals: true, Chemistry: true, Draws: true, Next: true,
+	})
+	require.NoError(t, err)
+	works := func(_, id string) (source.Work, bool) { return source.Work{ID: id, Citation: "the paper " + id}, true }
+	s, err := sheet.Build("sipsum test", a, []source.Table{{ID: "core", Title: "A table"}}, works, nil)
+	require.NoError(t, err)
+	require.NoError(t, sheet.Judge(context.Background(), s, works, nil))
+	return s
+}
+
+// texts are the sentences of a speech, one a line.
+func texts(s speech.Speech) string {
+	var list []string
+	for _, l := range s.Lines {
+		list = append(list, l.Text)
+	}
+	return strings.Join(list, "\n")
+}
+
+// everything has, between them, all that a speech can tell.
+var everything = []string{
+	`components:
+  shot:
+    ingredients: [18 g core:coffee-roasted-arabica, 60 g core:water-brew]
+    steps:
+      - brew: {out: 38 g, strength: 9.5 %}
+  espresso pot:
+    ingredients: [40 g core:espresso]
+    steps:
+      - cool: {to: 4 °C}
+  cordial:
+    ingredients: [120 g core:lemon-juice, 60 g core:sugar-white, 20 g shot]
+  veil:
+    ingredients: [100 g core:milk-whole, 10 g cordial]
+    steps:
+      - treat: "smoked, apple wood 20 min"
+build: [36 g espresso pot, 30 g cordial, 60 g veil]
+finish:
+  - chill: {melt: 20 g}
+garnish: [1 g core:spearmint]
+may-contain: [almond]
+aroma:
+  - {of: "orange peel", treatment: expressed}
+claims:
+  - {say: "The lemon brings most of the citric acid", check: 'share(CITAC, "lemon juice") >= 50 %'}
+  - {say: "Not much caffeine", check: serving(CAFFN) < 191 mg}
+`,
+	`foods:
+  tea: {name: "Tea, invented", per: 100 g, values: {WATER: 99 g ± 0 g, CAFFN: 50 mg ± 5 mg sd}, source: "a laboratory"}
+  dark: {name: "Dark, invented", per: 100 g, allergens: [], values: {WATER: 99 g ± 0 g, CAFFN: 50 mg ± 0 mg}, source: "a laboratory"}
+build: [100 g own:tea, "50 g ± 20 g own:dark"]
+claims:
+  - {say: "Not much caffeine", check: serving(CAFFN) < 82 mg}
+  - {say: "The dark tea matters", check: "component('Dark, invented', CAFFN) > 17 mg"}
+  - {say: "Pale", check: "component('Tea, invented', CAFFN) < 60 mg"}
+`,
+	`build: [100 g core:espresso, 20 g core:pear-juice, 50 g core:apple-juice]
+claims:
+  - {say: "Strong", check: serving(CAFFN) > 100 mg}
+  - {say: "Malic", check: serving(MALAC) > 200 mg}
+  - {say: "Sugars", check: serving(SUGAR) > 4 g}
+`,
+	"build: [100 g core:orange-juice, 30 g core:milk-whole]\n",
+	"components:\n  pot: {ingredients: [100 g ± 9 g core:sugar-white, 100 g ± 9 g core:water-pure], measured: {brix: 50 ± 1}}\nbuild: [100 g ± 0.01 g pot, 10 g ± 0.01 g core:lemon-juice]\nclaims:\n  - {say: \"Thick\", check: serving(SUGAR) > 49 g}\n",
+	"build: [60 g core:filter-coffee, 60 g core:tonic-water]\nfinish:\n  - treat: liquid nitrogen\n",
+	"build: [60 g core:filter-coffee, 40 g core:rum-40, 30 g core:egg-white, 20 g core:honey, 30 g core:tonic-water, 30 g core:grapefruit-juice, 3 g core:tonka-bean, 60 g core:kombucha, 5 g core:poppy-seed, 30 g core:elderberry-juice, 5 g core:juniper-berry, 2 g core:cinchona-bark]\n",
+}
+
+func TestEverySentenceIsSaid(t *testing.T) {
+	said := map[string]bool{}
+	for _, text := range everything {
+		s := spoken(t, text)
+		for _, register := range speech.Registers {
+			out := sheet.SpeechOf(s, register)
+			for _, l := range out.Lines {
+				said[string(register)+" "+l.Kind] = true
+			}
+			for _, l := range slices.Concat(out.LeftOut, out.Unspoken) {
+				said[string(register)+" "+l.Kind] = true
+			}
+		}
+	}
+	for _, row := range embedded.Rows("speech.csv") {
+		// Parts of sentences, and what is said where cautions do not fit, the room's own tests want.
+		if row.Text("register") != "any" && row.Text("kind") != speech.More {
+			assert.True(t, said[row.Text("register")+" "+row.Text("kind")], "nobody says %s to the %s", row.Text("kind"), row.Text("register"))
+		}
+	}
+}
+
+// Every step of a drink file, done in any way, has words, but for those that do nothing which
+// anybody would speak of; and there are no words for a step that no file can have.
+func TestEveryStepHasWords(t *testing.T) {
+	ways := map[string][]string{
+		"strain": {"cloth", "paper", "metal", "sieve", "bag"}, "press": {"cloth", "paper", "metal", "sieve", "bag"},
+		"clarify": {"milk", "egg white", "gelatine", "agar", "centrifuge"}, "curdle": {"acid", "rennet"},
+		"concentrate": {"freezing", "vacuum"}, "adjust": {"ph", "ta", "brix"},
+	}
+	known := map[string]bool{}
+	for _, step := range drink.Steps() {
+		silent := step.Word == "measured" || step.Word == "add"
+		for _, way := range append(ways[step.Word], "") {
+			if way == "" && len(ways[step.Word]) > 0 {
+				continue
+			}
+			known[strings.TrimSuffix(step.Word+"."+way, ".")] = true
+			assert.Equal(t, silent, speech.Step(step.Word, way, map[string]string{"technique": "smoked"}) == "", "%s %s", step.Word, way)
+		}
+	}
+	for _, row := range embedded.Rows("speech_steps.csv") {
+		assert.True(t, known[row.Text("step")], "no file can have the step %s", row.Text("step"))
+	}
+}
+
+// A claim is said as far as its verdict bears it, in no other words; one that is not borne is told
+// to be left out, and why.
+func TestAClaimIsSaidNoHigherThanItsVerdict(t *testing.T) {
+	const tea = `foods:
+  tea: {name: "Tea, invented", per: 100 g, values: {WATER: 99 g ± 0 g, CAFFN: 50 mg ± 5 mg sd}, source: "invented for this file"}
+build: [100 g own:tea]
+claims:
+`
+	// Φ: 60 mg 0.97, 54 mg 0.79, 50 mg 0.52, 44 mg 0.11, 40 mg 0.01 (testdata/claims/likely.drink.yaml)
+	for below, want := range map[string]string{
+		"60": "It wakes you gently.", "54": "Most likely, though not surely: It wakes you gently.", "50": "unclear", "44": "unlikely", "40": "refuted",
+	} {
+		s := sheet.SpeechOf(spoken(t, tea+"  - {say: \"It wakes you gently\", check: serving(CAFFN) < "+below+" mg}\n"), speech.Judge)
+		if strings.HasSuffix(want, ".") {
+			assert.Contains(t, "\n"+texts(s)+"\n", "\n"+want+"\n", below)
+			assert.Empty(t, s.Unspoken, below)
+			continue
+		}
+		assert.NotContains(t, texts(s), "gently", below)
+		require.Len(t, s.Unspoken, 1, below)
+		assert.Equal(t, "its verdict is "+want, s.Unspoken[0].Why)
+	}
+}
+
+// A figure that nobody has seen in print is not spoken, nor what rests on it.
+func TestNothingFromMemoryIsSpoken(t *testing.T) {
+	const tea = "foods:\n  tea: {name: \"Tea\", per: 100 g, values: {WATER: 99 g, CAFFN: 50 mg}, source: \"%\"}\nbuild: [100 g own:tea]\n"
+	assert.Contains(t, texts(sheet.SpeechOf(spoken(t, strings.Replace(tea, "%", "report 7", 1)), speech.Judge)), "caffeine")
+	assert.NotContains(t, texts(sheet.SpeechOf(spoken(t, strings.Replace(tea, "%", "from memory", 1)), speech.Judge)), "caffeine")
+}
+
+// A caution that nobody has seen in print is not spoken, but that there is more to ask is.
+func TestACautionFromMemoryIsAskedFor(t *testing.T) {
+	s := texts(sheet.SpeechOf(spoken(t, "foods:\n  herb: {name: \"Comfrey leaf\", per: 100 g, allergens: [], values: {WATER: 90 g}, source: \"a gardener\"}\nbuild: [100 g core:black-tea, 5 g own:herb]\n"), speech.Guest))
+	assert.NotContains(t, s, "comfrey hold")
+	assert.Contains(t, s, "There is more to know before you drink it: please ask us.")
+}

@@ -1,0 +1,116 @@
+package speech
+
+import (
+	"regexp"
+	"strings"
+	"sync"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
+)
+
+// Register is for whom a speech is.
+type Register string
+
+// The registers.
+const (
+	Judge Register = "judge"
+	Guest Register = "guest"
+)
+
+// Registers are all of them, in the order in which they are printed.
+var Registers = []Register{Judge, Guest}
+
+// anybody is the register of what every register says.
+const anybody Register = "any"
+
+// sentence is a row of data/speech.csv.
+type sentence struct {
+	template string
+	worth    float64
+	later    float64 // of all but the first of its kind
+	safety   bool    // it has no worth: it is not left out for time
+}
+
+type place struct {
+	register Register
+	kind     string
+}
+
+var sentences = sync.OnceValue(func() map[place]sentence {
+	all := map[place]sentence{}
+	for _, row := range embedded.Rows("speech.csv") {
+		worth, ok := row.Optional("worth")
+		later, _ := row.Optional("later")
+		all[place{Register(row.Text("register")), row.Text("kind")}] = sentence{row.Text("template"), worth, later, !ok}
+	}
+	return all
+})
+
+// phrase fills the words of a kind that every register has.
+func phrase(kind string, gaps map[string]string) string {
+	return strings.TrimSpace(filled(sentences()[place{anybody, kind}].template, gaps))
+}
+
+var gap = regexp.MustCompile(`\{([^{}]+)\}`)
+
+// filled puts words into the gaps of a template. A gap that nobody fills stays, and is not spoken.
+func filled(template string, gaps map[string]string) string {
+	return gap.ReplaceAllStringFunc(template, func(g string) string {
+		if text, ok := gaps[g[1:len(g)-1]]; ok {
+			return text
+		}
+		return g
+	})
+}
+
+var stepWords = sync.OnceValue(func() map[string]string {
+	words := map[string]string{}
+	for _, row := range embedded.Rows("speech_steps.csv") {
+		words[row.Text("step")] = row.Text("words")
+	}
+	return words
+})
+
+// Step puts a step into words, with its option if it has one ("strain", "cloth"); empty: nobody
+// speaks of it.
+func Step(kind, option string, gaps map[string]string) string {
+	template, ok := stepWords()[kind+"."+option]
+	if !ok {
+		template = stepWords()[kind]
+	}
+	return filled(template, gaps)
+}
+
+// ForGuests are constituents of which a guest is told, by the words for them.
+var ForGuests = sync.OnceValue(func() map[constituent.ID]string {
+	words := map[constituent.ID]string{}
+	for _, row := range embedded.Rows("speech_words.csv") {
+		words[constituent.Must(constituent.ID(row.Text("constituent"))).ID] = row.Text("words")
+	}
+	return words
+})
+
+// Limit is a row of data/speech_limits.csv.
+type Limit struct {
+	Value  float64
+	Source string
+}
+
+// Pace is how fast people speak, in words a minute, how long a speech may be, in seconds, and from
+// how much citric acid on, in mg/l, a panel finds a coffee sourer.
+type Pace struct{ Slow, Fast, Time, Sour Limit }
+
+// Limits reads data/speech_limits.csv.
+var Limits = sync.OnceValue(func() Pace {
+	var p Pace
+	fields := map[string]*Limit{"slow": &p.Slow, "fast": &p.Fast, "time": &p.Time, "sour": &p.Sour}
+	for _, row := range embedded.Rows("speech_limits.csv") {
+		field, ok := fields[row.Text("what")]
+		if !ok {
+			row.Fail("%q is no limit of a speech", row.Text("what"))
+		}
+		*field = Limit{row.Number("value"), row.Text("source")}
+	}
+	return p
+})
