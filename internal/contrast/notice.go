@@ -48,16 +48,18 @@ func (p *pair) sweet() Noticed {
 // corner is what is added to both drinks where what nobody knows is at one of its ends.
 type corner struct{ a, b float64 }
 
-// corners lists the ends of what nobody knows of the sugars: where both hold the same unknown they
-// move together.
+// corners lists the ends of what nobody knows of the sugars. What both hold of the same unknown moves
+// together, and apart by as much as one of them has more of it.
 func (p *pair) corners(open [2]float64) []corner {
-	switch {
-	case open[0] == 0 && open[1] == 0:
+	if open[0] == 0 && open[1] == 0 {
 		return []corner{{0, 0}}
-	case p.apart(sweetens) == 0:
-		return []corner{{0, 0}, {open[0], open[1]}}
 	}
-	return []corner{{0, 0}, {open[0], open[1]}, {open[0], 0}, {0, open[1]}}
+	apart := p.apart(sweetens) * math.Max(open[0], open[1]) // NaN stays NaN
+	var list []corner
+	for _, at := range []corner{{0, 0}, {open[0], open[1]}} {
+		list = append(list, at, corner{at.a + apart, at.b}, corner{at.a, at.b + apart})
+	}
+	return list
 }
 
 // sweetens reports whether a constituent is one of sugars and polyols, or their total.

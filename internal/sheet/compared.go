@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"sipsum/internal/allergen"
+	"sipsum/internal/amount"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/contrast"
@@ -54,7 +55,7 @@ func (c *Compared) Told() Telling {
 	for _, f := range c.Figures {
 		switch {
 		case f.None():
-		case !f.Bounded(), f.Sign() == 0 && (Hollow(f.A) || Hollow(f.B)):
+		case !f.Bounded(), Hollow(f.A) && Hollow(f.B), f.Sign() == 0 && (Hollow(f.A) || Hollow(f.B)):
 			t.Open = append(t.Open, f)
 		case hardly(f.Difference, f.A, f.B):
 			t.Hardly = append(t.Hardly, f)
@@ -65,17 +66,31 @@ func (c *Compared) Told() Telling {
 	return t
 }
 
-// Our own bounds: a difference is hardly one where it is lost in the three digits that a figure has,
-// or is less than anybody weighs, in any unit.
+// Our own bounds: a difference is hardly one that is less than a fiftieth of the larger figure, which
+// no jigger pours, or less than anybody weighs, in any unit. Of a density what is lost in its digits
+// is hardly one, of a pH what its meter may be off.
 const (
-	lostInDigits    = 0.005
+	aFiftieth       = 0.02
 	weighedByNobody = 0.0005
+	lostOfDensity   = 0.0005
 )
 
 func hardly(d contrast.Difference, a, b composition.Result) bool {
-	most := max(math.Abs(d.Least), math.Abs(d.Most))
-	return most < lostInDigits*max(a.Mean, b.Mean) || most < weighedByNobody
+	most := furthest(d)
+	return most < aFiftieth*max(a.Mean, b.Mean) || most < weighedByNobody
 }
+
+func hardlyLiquid(l contrast.Liquid) bool {
+	switch l.Kind {
+	case contrast.PH:
+		return furthest(l.Difference) < amount.MustInstrument(amount.ReadPH).Half
+	case contrast.Density:
+		return furthest(l.Difference) < lostOfDensity
+	}
+	return hardly(l.Difference, l.A, l.B)
+}
+
+func furthest(d contrast.Difference) float64 { return max(math.Abs(d.Least), math.Abs(d.Most)) }
 
 // ClassChange is a class of allergens that stands otherwise in the two drinks.
 type ClassChange struct {

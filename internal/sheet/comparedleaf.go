@@ -47,7 +47,9 @@ func (c *Compared) called(s *Sheet) string {
 // first is what is said first.
 func (c *Compared) first() Block {
 	b := Block{Heading: "B against A"}
+	about := map[string]bool{}
 	for _, w := range c.Words() {
+		about[w.About] = true
 		b.Lines = append(b.Lines, Line{Text: clean.Prose(w.Text)})
 	}
 	b.Lines = append(b.Lines, Line{Text: c.Rest()})
@@ -55,10 +57,10 @@ func (c *Compared) first() Block {
 		b.Lines = append(b.Lines, Line{Text: text})
 	}
 	for _, x := range []struct {
-		of string
+		about, of string
 		contrast.Noticed
-	}{{"sweetness", c.Sweet}, {"titratable acidity", c.Sour}} {
-		if x.Notice != contrast.Untold && x.Index.Sign() != 0 {
+	}{{"sweet", "sweetness", c.Sweet}, {"sour", "titratable acidity", c.Sour}} {
+		if x.Notice != contrast.Untold && about[x.about] {
 			b.Lines = append(b.Lines, Line{Text: band(x.of, x.Noticed), Source: x.Band.Source})
 		}
 	}
@@ -101,7 +103,7 @@ func (c *Compared) servings() Block {
 		label string
 		contrast.Liquid
 	}{{"mass", c.Mass}, {"volume", c.Volume}} {
-		if !l.None() && !hardly(l.Difference, l.A, l.B) {
+		if !l.None() && !hardlyLiquid(l.Liquid) {
 			g.Rows = append(g.Rows, comparedRow(l.label, 0, l.A.Unit, l.A, l.B, l.Difference))
 		}
 	}
@@ -170,13 +172,13 @@ func (c *Compared) liquids() Block {
 	for _, l := range c.Liquids {
 		words := liquidWords[l.Kind]
 		switch {
-		case l.None(), l.Why == "" && hardly(l.Difference, l.A, l.B):
+		case l.None(), l.Why == "" && hardlyLiquid(l):
 			continue
 		case l.Why != "":
-			text := "No difference in " + words.words + ": " + clean.Prose(l.Why)
+			text := words.words + " cannot be compared, " + clean.Prose(l.Why)
 			if l.Bounded() && !math.IsInf(l.Least, 0) && !math.IsInf(l.Most, 0) {
 				last := lastPlace(l.Most, l.Least, l.Most)
-				text += fmt.Sprintf("; between %s and %s", signed(l.Least, last), signed(l.Most, last))
+				text += fmt.Sprintf("; the difference is between %s and %s", signed(l.Least, last), signed(l.Most, last))
 			}
 			b.Lines = append(b.Lines, Line{Text: text + "."})
 		default:

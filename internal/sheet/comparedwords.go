@@ -3,7 +3,6 @@ package sheet
 import (
 	"math"
 
-	"sipsum/internal/amount"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/contrast"
@@ -62,7 +61,7 @@ func (c *Compared) sweetWords() []Word {
 		sugars = f.Sign()
 	}
 	switch {
-	case sugars != 0 && sugars == mouthful && !heard(c.Sweet, f.Difference, f.A, f.B):
+	case sugars != 0 && sugars == mouthful && hardly(f.Difference, f.A, f.B):
 	case sugars != 0 && sugars == mouthful:
 		amount, interval := by(f.Difference, f.Constituent.Unit)
 		text := "sweeter by "
@@ -110,7 +109,7 @@ func noticeable(n contrast.Noticed, about, text string) Word {
 // sourWords speak of the pH, as far as a meter tells it, and of the titratable acidity.
 func (c *Compared) sourWords() []Word {
 	var list []Word
-	if l, ok := c.liquid(contrast.PH); ok && l.Sign() != 0 && math.Abs(l.Mean) >= amount.MustInstrument(amount.ReadPH).Half {
+	if l, ok := c.liquid(contrast.PH); ok && l.Sign() != 0 && !hardlyLiquid(l) {
 		amount, interval := by(l.Difference, "")
 		text := "pH " + amount + " higher"
 		if l.Sign() < 0 {
@@ -146,13 +145,15 @@ func (c *Compared) Rest() string {
 		}
 	}
 	for _, l := range c.Liquids {
-		if l.Sign() != 0 && !hardly(l.Difference, l.A, l.B) {
+		if l.Sign() != 0 && !hardlyLiquid(l) {
 			surely++
 		}
 	}
 	switch {
 	case surely == 0 && len(words) == 0:
 		return "No figure surely differs: what differs does so by less than its interval."
+	case len(words) == 0:
+		return "Little differs: what surely does stands in the table, the rest differs by less than its interval."
 	case surely > len(words):
 		return "What else surely differs stands in the table; the rest differs by less than its interval."
 	}
@@ -161,7 +162,7 @@ func (c *Compared) Rest() string {
 
 // Servings says that servings are not of one size; empty if they are.
 func (c *Compared) Servings() string {
-	if same := func(l contrast.Liquid) bool { return l.Sign() == 0 || hardly(l.Difference, l.A, l.B) }; same(c.Mass) && same(c.Volume) {
+	if same := func(l contrast.Liquid) bool { return l.Sign() == 0 || hardlyLiquid(l) }; same(c.Mass) && same(c.Volume) {
 		return ""
 	}
 	size := func(s *Sheet) string {
