@@ -57,12 +57,13 @@ func (p *pair) figure(c *constituent.Constituent) Figure {
 	return f
 }
 
-// result is the figure of a serving. What no food of a drink tracks nobody knows to be there.
+// result is the figure of a serving; what no food of a drink tracks is not known.
 func (p *pair) result(side int, c *constituent.Constituent) composition.Result {
 	if f, ok := p.assays[side].PerServing.Find(c.ID); ok {
 		return f.Result
 	}
-	return composition.Known(estimate.Summary{}, c.Unit)
+	none := math.NaN()
+	return composition.Result{Unit: c.Unit, State: estimate.Unknown, Coverage: none, WithBounds: none, UpTo: none, Unknown: true, Partial: true}
 }
 
 // addGap joins the gaps of one food in several pots.
