@@ -1,6 +1,7 @@
 package contrast
 
 import (
+	"cmp"
 	"fmt"
 	"reflect"
 	"slices"
@@ -62,19 +63,19 @@ const theDrink = "the drink"
 func lines(where string, of []drink.Line) []entry {
 	var list []entry
 	for _, l := range of {
-		text := l.Amount.String()
+		text, what := l.Amount.String(), l.Food
 		if l.Portion != "" {
 			text = note.Grams(l.Count) + " × " + l.Portion
 		}
 		for _, more := range []string{l.As, l.Fill} {
 			if more != "" {
-				text += ", " + more
+				what += ", " + more
 			}
 		}
 		if where == "garnish" && l.Eaten {
-			text += ", eaten"
+			what += ", eaten"
 		}
-		list = append(list, entry{where, l.Food, text, true})
+		list = append(list, entry{where, what, text, true})
 	}
 	return list
 }
@@ -173,6 +174,9 @@ func textOf(v reflect.Value) string {
 // unsaid are the types that say where something stands.
 var unsaid = []reflect.Type{reflect.TypeFor[drink.Head](), reflect.TypeFor[fail.Place]()}
 
+// asWritten are the keys of a file that are not called like their field.
+var asWritten = map[string]string{"Temperature": "at", "Minutes": "for"}
+
 func fieldsOf(v reflect.Value) string {
 	var list []string
 	for i := range v.NumField() {
@@ -185,7 +189,7 @@ func fieldsOf(v reflect.Value) string {
 		case f.Anonymous, f.Type.Kind() == reflect.String:
 			list = append(list, text)
 		default:
-			list = append(list, strings.ToLower(f.Name)+" "+text)
+			list = append(list, cmp.Or(asWritten[f.Name], strings.ToLower(f.Name))+" "+text)
 		}
 	}
 	return strings.Join(list, ", ")

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"path"
 	"slices"
 
 	"sipsum/internal/allergen"
@@ -38,10 +39,15 @@ func (c *Compared) title() string {
 	return b + " against " + a
 }
 
-// called names a drink: by its file too, for versions have one name.
+// called names a drink by its file too, for versions have one name; without its folder where that
+// tells them apart.
 func (c *Compared) called(s *Sheet) string {
-	d := s.Assay.Drink
-	return clean.Name(d.Name) + " (" + clean.Name(d.File) + ")"
+	base := func(of *Sheet) string { return path.Base(of.Assay.Drink.File) }
+	file := s.Assay.Drink.File
+	if base(c.A) != base(c.B) {
+		file = base(s)
+	}
+	return clean.Name(s.Assay.Drink.Name) + " (" + clean.Name(file) + ")"
 }
 
 // first is what is said first.
@@ -136,11 +142,15 @@ func figureNames(list []contrast.Figure) string {
 	return clean.Listed(names)
 }
 
-// openFoods names the foods of which something is unknown that does not go out.
+// openFoods names the foods of which something is unknown that does not go out, where it tells on an
+// interval.
 func (c *Compared) openFoods(list []contrast.Figure) []string {
 	var names []string
 	words := c.foodWords()
 	for _, f := range list {
+		if f.Low-f.Least+f.Most-f.High < aFiftieth*max(f.A.Mean, f.B.Mean) {
+			continue
+		}
 		for _, of := range f.Open {
 			if name := words(of.ID); !slices.Contains(names, name) {
 				names = append(names, name)
@@ -273,7 +283,12 @@ func (c *Compared) allergens() Block {
 	for i, rules := range c.A.Rules {
 		var lines []Line
 		for _, x := range c.Classes(i) {
-			lines = append(lines, Line{Lead: rulesName(rules), Strong: clean.Name(x.Name), Text: stateWords[x.A] + " in A, " + stateWords[x.B] + " in B"})
+			text := stateWords[x.A] + " in A, " + stateWords[x.B] + " in B"
+			if n := len(lines); n > 0 && lines[n-1].Text == text { // a food that nobody has assessed may be of any class
+				lines[n-1].Strong += ", " + clean.Name(x.Name)
+				continue
+			}
+			lines = append(lines, Line{Lead: rulesName(rules), Strong: clean.Name(x.Name), Text: text})
 		}
 		if len(lines) == 0 {
 			lines = []Line{{Lead: rulesName(rules), Text: "every class stands alike in both"}}
