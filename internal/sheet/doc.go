@@ -29,6 +29,10 @@
 // of it holds in every draw with all that nobody has measured at its most against it, which is more
 // than the evidence asks: that is of the ends of intervals. What has no room a form counts.
 //
+// A drink against another (compared.go) is a leaf too: what is worth a word (comparedwords.go), what
+// differs and what hardly does, what makes it, what the files say otherwise, and which allergens and
+// cautions come or go. A word is said of what the whole interval bears, and of nothing else.
+//
 // Cards, their workings and the declarations are made when they are asked for, and once.
 //
 // # Limits
