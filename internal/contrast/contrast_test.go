@@ -151,11 +151,14 @@ func TestTheUnknownGoesOutWhereItIsTheSame(t *testing.T) {
 // Where nothing bounds what one of them does not know, nobody knows the difference.
 func TestNobodyKnowsWhereNothingBounds(t *testing.T) {
 	foods := assaytest.Core(t)
-	c := texts(t, foods, glass, glass+"  - 10 g own:mystery\nfoods:\n  mystery: {name: Mystery, per: 100 g, values: {sugars: 10 g}, source: invented}\n")
-	f := figure(t, c, constituent.Caffeine)
-	assert.False(t, f.Bounded())
-	assert.Zero(t, f.Sign())
-	assert.False(t, f.None())
+	const mystery = glass + "  - 10 g own:mystery\nfoods:\n  mystery: {name: Mystery, per: 100 g, values: {sugars: 10 g}, source: invented}\n"
+	for what, b := range map[string]string{"in one alone": glass, "more of it": replaced(t, mystery, "10 g own:mystery", "11 g own:mystery"), "stated otherwise": replaced(t, mystery, "sugars: 10 g", "sugars: 9 g")} {
+		f := figure(t, texts(t, foods, mystery, b), constituent.Caffeine)
+		assert.False(t, f.Bounded(), what)
+		assert.Zero(t, f.Sign(), what)
+		assert.False(t, f.None(), what)
+	}
+	assert.True(t, figure(t, texts(t, foods, mystery, replaced(t, mystery, "80 g core:whey", "90 g core:whey")), constituent.Caffeine).None(), "as much of it in both")
 }
 
 func TestStreamsFollowPotFoodAndAmount(t *testing.T) {
