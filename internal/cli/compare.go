@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/amount"
 	"sipsum/internal/contrast"
 	"sipsum/internal/fail"
+	"sipsum/internal/label"
 	"sipsum/internal/recipe"
 	"sipsum/internal/report/json"
 	"sipsum/internal/report/text"
@@ -42,6 +43,11 @@ func newCompare(a *app) *cobra.Command {
 func (a drinks) compare(ctx context.Context, args, rules []string) (*sheet.Compared, error) {
 	if args[0] == "-" && args[1] == "-" {
 		return nil, fail.New(fail.Wrong, "both drinks are the standard input", "name a file for one of them")
+	}
+	for _, r := range rules {
+		if err := label.Check(r, label.Facts{ServingG: 1}); err != nil {
+			return nil, err
+		}
 	}
 	found, err := a.findAll(ctx, args)
 	if err != nil {
