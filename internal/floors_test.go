@@ -33,7 +33,7 @@ var floors = [][]string{
 	{"internal/recipe", "internal/reading"},
 	{"internal/drivers", "internal/taste", "internal/ladder"},
 	{"internal/assay"},
-	{"internal/allergen", "internal/evidence", "internal/claims"},
+	{"internal/allergen", "internal/evidence", "internal/claims", "internal/contrast"},
 	{"internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/houserules"},
 	{"internal/sheet"},
 	{"internal/store", "internal/tables/core", "internal/tables/sr", "internal/tables/ifct", "internal/tables/ciqual", "internal/tables/swiss", "internal/tables/generic", "internal/tables/cofid", "internal/tables/cnf", "internal/tables/fdc", "internal/tables/fndds", "internal/tables/stfcj", "internal/tables/afcd", "internal/tables/tablestest", "internal/report/json", "internal/report/text", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv"},
@@ -61,7 +61,7 @@ var pure = []string{
 	"internal/solution", "internal/acid", "internal/curdling", "internal/drink", "internal/ledger", "internal/prep", "internal/assay", "internal/allergen",
 	"internal/phrase", "internal/spelling", "internal/note", "internal/liquid", "internal/amount", "internal/composition", "internal/acidity", "internal/chemistry", "internal/titration",
 	"internal/recipe", "internal/reading", "internal/untold", "internal/drivers", "internal/dosing",
-	"internal/evidence", "internal/ladder", "internal/claim", "internal/claims", "internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/houserules", "internal/sheet", "internal/report/json", "internal/report/text",
+	"internal/evidence", "internal/contrast", "internal/ladder", "internal/claim", "internal/claims", "internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/houserules", "internal/sheet", "internal/report/json", "internal/report/text",
 	"internal/taste", "internal/speech", "internal/pack", "internal/clean", "internal/typeset", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv",
 	"internal/tables/difference",
 }

@@ -6,7 +6,8 @@
 // Without ± an amount is known to half a unit of its last digit, or of the bar's scale for
 // masses; a bar measure to the spread of its filling. An instrument without ± has the spread
 // of data/instruments.csv. Each has the stream of its path in the drink file, so that what
-// is written elsewhere changes none of its draws. A run may have amounts other than those
+// is written elsewhere changes none of its draws; where two drinks are compared, what they write
+// otherwise has other streams (package contrast). A run may have amounts other than those
 // written, by the same paths.
 //
 // # Limits

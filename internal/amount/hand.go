@@ -21,6 +21,27 @@ type Hand struct {
 	Scale *unit.Amount // the bar's scale; nil: the decimals written
 	Other Amounts      // in place of those written, by path
 	Asked Amounts      // those written that somebody has asked for; nil: nobody cares
+
+	Heard   Written // what was asked for as it is written, quantities too; nil: nobody cares
+	Streams Streams // of what does not have the stream of its path
+}
+
+// Written is what is written, by path.
+type Written map[string]string
+
+// Streams names the streams of what is written, by path. What is not in it has the stream of its
+// path.
+type Streams map[string]string
+
+// stream is the stream of what is written at a path.
+func (h Hand) stream(path, written string) estimate.Key {
+	if h.Heard != nil {
+		h.Heard[path] = written
+	}
+	if name, ok := h.Streams[path]; ok {
+		path = name
+	}
+	return h.Ens.Stream("amount", path)
 }
 
 // Column gives an amount that a hand measures, in its base unit (g, ml or a
@@ -44,7 +65,7 @@ func (h Hand) Column(amount unit.Amount, path string) []float64 {
 // measure has the spread of its filling instead.
 func (h Hand) Draw(amount unit.Amount, path string) []float64 {
 	central := amount.Base()
-	in := estimate.Input{Central: central, Shape: estimate.Uniform, Stream: h.Ens.Stream("amount", path)}
+	in := estimate.Input{Central: central, Shape: estimate.Uniform, Stream: h.stream(path, amount.String())}
 	half := amount.Half * amount.Measure.Factor
 	switch {
 	case amount.Sigma:
@@ -120,7 +141,7 @@ func (h Hand) DrawQuantity(q drink.Quantity, factor float64, path string) []floa
 	in := estimate.Input{
 		Central: central * factor, Shape: estimate.Uniform,
 		Low: low * factor, High: high * factor,
-		Stream: h.Ens.Stream("amount", path),
+		Stream: h.stream(path, q.String()),
 	}
 	if q.Sigma {
 		in.Shape, in.SD, in.Low, in.High = estimate.Normal, q.Half*factor, 0, most*factor

@@ -29,28 +29,35 @@ func (a *Assay) served(name string, list []*made) []float64 {
 	return sum
 }
 
-// setAlone finds what compare-with names: the part that the build pours of it, or, if it
-// is only used inside other components, as much of it as they take for a serving, as it
-// was made and before what is done to them.
+// setAlone finds what compare-with names.
 func (a *Assay) setAlone(p *Plan, list []*made, ids []*constituent.Constituent) {
-	id := recipe.PartID{Component: a.Drink.CompareWith}
-	if id.Component == "" {
-		return
+	for i, name := range a.Drink.Compared() {
+		c := a.alone(p, list, ids, recipe.PartID{Component: name})
+		if i == 0 {
+			a.Alone = c
+		} else if c != nil {
+			a.Also = append(a.Also, c)
+		}
 	}
+}
+
+// alone is a component by itself: the part that the build pours of it, or, if it is only used inside
+// other components, as much of it as they take for a serving, as it was made and before what is done
+// to them. Nil if nothing was made of it.
+func (a *Assay) alone(p *Plan, list []*made, ids []*constituent.Constituent, id recipe.PartID) *Component {
 	for i := range a.Components {
 		if a.Components[i].ID == id {
-			a.Alone = &a.Components[i]
-			return
+			return &a.Components[i]
 		}
 	}
 	m := named(list, id.Component)
 	if m == nil {
-		return
+		return nil
 	}
 	pot := p.drawer.NewPot()
 	pot.Mix(m.pot, a.served(id.Component, list), id.Component)
 	alone := componentOf(&composition.Meter{Brief: !a.Want.Intervals}, id, a.recipe.Called[id], pot, composition.TotalsOf(pot, ids), ids)
-	a.Alone = &alone
+	return &alone
 }
 
 // componentOf reads what a part brings off its pot.

@@ -47,9 +47,9 @@ type Assay struct {
 	Size
 	Basis
 	Components []Component
-	Alone      *Component // what compare-with names; nil if it names nothing
-	Chemistry  *chemistry.Chemistry
-	Curdling   *curdling.Judgement // nil if nothing in the drink may curdle, or nothing sours it
+	Against
+	Chemistry *chemistry.Chemistry
+	Curdling  *curdling.Judgement // nil if nothing in the drink may curdle, or nothing sours it
 	// TableEnergy is in kJ and in kcal.
 	TableEnergy [2]composition.TableEnergy
 	Answers
@@ -62,6 +62,12 @@ type Assay struct {
 	Notes    []note.Note
 
 	recipe *recipe.Recipe
+}
+
+// Against is what compare-with names.
+type Against struct {
+	Alone *Component   // the first; nil if it names nothing
+	Also  []*Component // further ones, in the order of the file
 }
 
 // Ensemble says which draws a run has, and how many.

@@ -29,7 +29,17 @@ type Plan struct {
 	holds  map[string]map[string]bool // by component: those in it, itself included
 	kept   map[string]*made           // by component: as it was made last
 	asked  amount.Amounts             // that were written and that the drink depends on
+
+	heard   amount.Written
+	streams amount.Streams
 }
+
+// Hear lets a plan tell what is written in its drink, amounts and quantities, by path: runs add
+// to it what they ask for.
+func (p *Plan) Hear(all amount.Written) { p.heard = all }
+
+// Follow lets amounts have streams other than those of their paths.
+func (p *Plan) Follow(streams amount.Streams) { p.streams = streams }
 
 // Prepare makes the draws of a recipe's foods. An ensemble with a journal is for one run.
 func Prepare(r *recipe.Recipe, ens estimate.Ensemble) *Plan {
@@ -110,7 +120,7 @@ func (p *Plan) fits(other amount.Amounts) error {
 func (p *Plan) Run(ctx context.Context, other amount.Amounts, want Want) (*Assay, error) {
 	w := &walk{
 		ctx: ctx, plan: p, samples: want.Next,
-		amounts: amount.Hand{Ens: p.ens, Scale: p.recipe.Drink.Scale, Other: other, Asked: p.asked}, making: &made{},
+		amounts: amount.Hand{Ens: p.ens, Scale: p.recipe.Drink.Scale, Other: other, Asked: p.asked, Heard: p.heard, Streams: p.streams}, making: &made{},
 	}
 	served, liquid, err := w.serve()
 	if err != nil {

@@ -102,6 +102,13 @@ func TestNothingIsSetAgainstWhatIsNotInTheDrink(t *testing.T) {
 	outer := assaytest.Assay(t, lib, fmt.Sprintf(text, "outer"), 10)
 	require.NotNil(t, outer.Alone)
 	assert.InDelta(t, 20, outer.Alone.Mass.Mean, 1e-9)
+	assert.Empty(t, outer.Also)
+	both := assaytest.Assay(t, lib, fmt.Sprintf(text, "[outer, inner]"), 10)
+	require.NotNil(t, both.Alone)
+	assert.Equal(t, outer.Alone.Mass, both.Alone.Mass, "the first, as it is without the other")
+	require.Len(t, both.Also, 1)
+	assert.Equal(t, inner.Alone.Mass, both.Also[0].Mass)
+	assert.Equal(t, "inner", both.Also[0].Name)
 }
 
 // What has not changed is not made again, nor solved: a run with another amount of the build

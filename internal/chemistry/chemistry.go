@@ -95,14 +95,17 @@ func Of(lab *acidity.Laboratory, l Liquid) *Chemistry {
 func solve(lab *acidity.Laboratory, l Liquid, in acidity.Ions, brix, density []float64) *Chemistry {
 	m, pot, sure, n := &composition.Meter{}, l.Pot, l.Read, in.N
 	c := &Chemistry{Celsius: l.Celsius, Density: composition.Known(m.Of(density), "g/ml"), Brix: composition.Known(m.Of(brix), "°Bx")}
-	c.Brix.Draws = brix[1:]
+	c.Brix.Draws, c.Density.Draws = brix[1:], density[1:]
 	c.openWater(pot)
 	dry := liquid.TooDry(pot)
 	defer c.withholdReadings(dry, strings.HasPrefix(dry, liquid.Unstated) && liquid.NoVolume(pot) == "")
-	c.CO2 = composition.Known(m.Of(estimate.Ratio(pot.Total(constituent.CarbonDioxide), lab.Gauge.Volume(pot), acidity.PerLitre)), "g/l")
+	gas := estimate.Ratio(pot.Total(constituent.CarbonDioxide), lab.Gauge.Volume(pot), acidity.PerLitre)
+	c.CO2 = composition.Known(m.Of(gas), "g/l")
+	c.CO2.Draws = gas[1:]
 	why := acidity.Unsolvable(pot)
 	if in.Hidden {
 		c.CO2.Mean, c.CO2.SD, c.CO2.Low, c.CO2.High, c.CO2.Unknown = math.NaN(), math.NaN(), math.NaN(), math.NaN(), true
+		c.CO2.Draws = nil
 	}
 	if dry != "" && why == "" && !sure.PH {
 		why = dry + ": measure the pH"

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"sipsum/data"
+	"sipsum/internal/amount"
 	"sipsum/internal/assay"
 	"sipsum/internal/claims"
 	"sipsum/internal/constituent"
@@ -39,6 +40,9 @@ type asked struct {
 	whole bool           // every figure of every component: for a document
 
 	degassed bool // the pH when the gas has left
+
+	figures []constituent.ID // of a comparison, with the draws of its size; their streams
+	streams amount.Streams
 
 	claims bool         // the verdicts on its claims, with the nearest world of each
 	change bool         // what to change, and the verdicts alone
@@ -114,9 +118,10 @@ func (a drinks) calculate(ctx context.Context, found *recipe.Recipe, ask asked, 
 	}
 	verdicts := ask.change && len(found.Drink.Claims) > 0
 	plan := assay.Prepare(found, ens)
+	plan.Follow(ask.streams)
 	result, err := plan.Run(ctx, nil, assay.Want{
-		Figures: slices.Concat(evidence.Constituents(found.Drink), claims.Constituents(found.Drink)), Whole: ask.whole, Intervals: true, Chemistry: true,
-		Why: ask.why, Next: ask.next || judged, Draws: judged || verdicts, Degassed: ask.degassed,
+		Figures: slices.Concat(evidence.Constituents(found.Drink), claims.Constituents(found.Drink), ask.figures), Whole: ask.whole, Intervals: true, Chemistry: true,
+		Why: ask.why, Next: ask.next || judged, Draws: judged || verdicts || len(ask.figures) > 0, Degassed: ask.degassed,
 	})
 	if err != nil {
 		return nil, err

@@ -26,10 +26,7 @@ var drinkKeys = grammar[Drink]{"the drink", append([]key[Drink]{
 	lasting("takes", "how long it takes to make and serve before guests or judges: 9 min ± 1 min", func(d *Drink) **Quantity { return &d.Takes }),
 	exact("scale", "what the bar's scale shows, 0.1 g: how sure a line without ± is", massOnly, func(d *Drink) **unit.Amount { return &d.Scale }),
 	words("rules", "whose rules the cards and allergens follow: [eu, us]", ruleWords, func(d *Drink) *[]Word { return &d.Rules }),
-	{"compare-with", "the component that the evidence compares the drink with", false, textShape(mostName), func(r *reader, d *Drink, n ast.Node) {
-		d.CompareWith, _ = r.name(n, "compare-with")
-		r.compareAt = r.nodeAt(n)
-	}},
+	{"compare-with", "the component that the evidence compares the drink with, or several: [espresso, filter]; sentences speak of the first", false, anyOf(textShape(mostName), listOf(textShape(mostName))), readCompared},
 }, append(slices.Clone(pantryKeys.keys),
 	key[Drink]{"build", "what goes into the vessel, for all servings together", true, linesShape, func(r *reader, d *Drink, n ast.Node) {
 		d.Build = r.lines(n, "build", "build")
@@ -69,6 +66,35 @@ var pantryKeys = grammar[Drink]{"a shelf", []key[Drink]{
 }}
 
 var ruleWords = []string{"eu", "uk", "us", "ca", "anz", "codex"}
+
+// readCompared reads the name of a component, or a list of them.
+func readCompared(r *reader, d *Drink, n ast.Node) {
+	if _, several := n.(*ast.SequenceNode); several {
+		r.compared = r.words(n, "compare-with", nil)
+	} else if name, ok := r.name(n, "compare-with"); ok {
+		r.compared = []Word{{r.nodeAt(n), name}}
+	}
+	if r.compared != nil && len(r.compared) == 0 {
+		r.faults.Add(r.nodeAt(n), "name a component, or take the key out", "compare-with is empty")
+	}
+	d.setCompared(r.compared)
+}
+
+// setCompared keeps the names of what a drink is compared with.
+func (d *Drink) setCompared(list []Word) {
+	d.CompareWith, d.CompareAlso = "", nil
+	if len(list) > 0 {
+		d.CompareWith, d.CompareAlso = list[0].Text, each(list[1:], func(w Word) string { return w.Text })
+	}
+}
+
+// Compared lists the components that a drink is compared with, in the order of the file.
+func (d *Drink) Compared() []string {
+	if d.CompareWith == "" {
+		return nil
+	}
+	return append([]string{d.CompareWith}, d.CompareAlso...)
+}
 
 // serves reads a whole number of servings.
 func (r *reader) serves(n ast.Node, what string) int {

@@ -160,7 +160,7 @@ func (r *values) words(n ast.Node, what string, allowed []string) []Word {
 	out := []Word{}
 	seen := map[string]bool{}
 	for _, e := range entries {
-		text, ok := r.text(e, "an entry of "+what, mostName)
+		text, ok := r.name(e, "an entry of "+what)
 		if len(allowed) > 0 {
 			text = asKnown(text, allowed)
 		}

@@ -11,12 +11,12 @@ import (
 // reader reads what a drink is made of.
 type reader struct {
 	values
-	open      func(path string) ([]byte, error) // nil in a pantry
-	count     *int                              // ingredient lines of all files so far
-	seen      *Reading                          // of all files
-	top       []string                          // the keys of a drink file
-	compareAt fail.Place                        // of compare-with, which is checked at the end
-	allShown  bool                              // a fault of this file has shown all steps
+	open     func(path string) ([]byte, error) // nil in a pantry
+	count    *int                              // ingredient lines of all files so far
+	seen     *Reading                          // of all files
+	top      []string                          // the keys of a drink file
+	compared []Word                            // of compare-with, which is checked at the end
+	allShown bool                              // a fault of this file has shown all steps
 }
 
 // Parse reads a drink file. Name is the file's name for positions; open reads a
@@ -39,7 +39,7 @@ func Parse(name string, text []byte, open func(path string) ([]byte, error)) (*D
 		return d, faults
 	}
 	drinkKeys.read(r, d, root)
-	w := whole{drink: d, file: &r.file, compareAt: r.compareAt}
+	w := whole{drink: d, file: &r.file, compared: r.compared}
 	w.check()
 	return d, faults
 }

@@ -4,15 +4,13 @@ import (
 	"cmp"
 	"slices"
 	"strings"
-
-	"sipsum/internal/fail"
 )
 
 // whole is a drink that has been read, and the file to whose list its faults go.
 type whole struct {
-	drink     *Drink
-	file      *file
-	compareAt fail.Place // of compare-with
+	drink    *Drink
+	file     *file
+	compared []Word // of compare-with
 }
 
 // check finds what no single line can tell: names that must exist, plain
@@ -30,17 +28,27 @@ func (w *whole) check() {
 	w.checkVary()
 }
 
+// checkCompare reports what compare-with names and no component is called.
 func (w *whole) checkCompare() {
-	if _, ok := w.drink.Component(w.drink.CompareWith); ok || w.drink.CompareWith == "" || w.file.torn {
+	if w.file.torn {
 		return
 	}
-	names := each(w.drink.Components, func(c Component) string { return c.Name })
-	do := "name a component of this drink"
-	if meant := near(w.drink.CompareWith, names); meant != "" {
-		do = "write: compare-with: " + meant
-	}
-	w.file.faults.Add(w.compareAt, do, "compare-with names no component: %s", quoted(w.drink.CompareWith))
-	w.drink.CompareWith = ""
+	names, several := each(w.drink.Components, func(c Component) string { return c.Name }), len(w.compared) > 1
+	w.compared = slices.DeleteFunc(w.compared, func(named Word) bool {
+		if _, ok := w.drink.Component(named.Text); ok {
+			return false
+		}
+		do := "name a component of this drink"
+		if meant := near(named.Text, names); meant != "" {
+			do = "write: compare-with: " + meant
+			if several {
+				do = "write " + meant
+			}
+		}
+		w.file.faults.Add(named.Place, do, "compare-with names no component: %s", quoted(named.Text))
+		return true
+	})
+	w.drink.setCompared(w.compared)
 }
 
 // checkCompared reports a component to compare with that nobody drinks: nothing says
@@ -63,8 +71,10 @@ func (w *whole) checkCompared() {
 	for _, lines := range w.drink.outerLists() {
 		visit(*lines)
 	}
-	if w.drink.CompareWith != "" && !drunk[w.drink.CompareWith] {
-		w.file.faults.Add(w.compareAt, "pour it, name a component that the drink uses, or take compare-with out", "compare-with names %s, and no line of the drink uses it", quoted(w.drink.CompareWith))
+	for _, named := range w.compared {
+		if !drunk[named.Text] {
+			w.file.faults.Add(named.Place, "pour it, name a component that the drink uses, or take compare-with out", "compare-with names %s, and no line of the drink uses it", quoted(named.Text))
+		}
 	}
 }
 

@@ -7,7 +7,7 @@
 // A category is a list of constituents: those of data/categories.csv, or the
 // drink file's own. For each constituent that the drink has, or that nobody has
 // measured, the view gives the serving's figure, the part that the coffee alone
-// (compare-with) brings, the parts by component, and the works behind the
+// (compare-with, one or several) brings, the parts by component, and the works behind the
 // figures. The coffee alone is assay.Assay's: of one that is only used inside other
 // components it is what they take, as it was made. Sentences say who brings each constituent, by
 // the highest rung of the ladder (package ladder) that holds whatever is unknown, only where the figure

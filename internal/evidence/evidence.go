@@ -16,7 +16,8 @@ import (
 
 // View is the assay by category.
 type View struct {
-	CompareWith string // the component it is set against; empty if none
+	CompareWith string   // the component it is set against; empty if none
+	Also        []string // further ones, in the order of the file
 	Categories  []Category
 }
 
@@ -31,6 +32,7 @@ type Category struct {
 type Entry struct {
 	composition.Figure
 	Alone *composition.Figure // what compare-with brings to the serving, or to what it is used in
+	Also  []Alone             // what further ones bring
 	Parts []Part              // by component, largest first
 	Works []source.Work       // behind the figures, without those from memory
 
@@ -39,6 +41,12 @@ type Entry struct {
 
 // Remembered reports whether a part that weighs rests on memory alone.
 func (e Entry) Remembered() bool { return e.fromMemory }
+
+// Alone is what a component that the drink is set against brings; Figure is nil if it surely has none.
+type Alone struct {
+	Name   string
+	Figure *composition.Figure
+}
 
 // Part is what one component, or one food poured directly, brings.
 type Part struct {
@@ -57,6 +65,9 @@ type Works func(table, sourceID string) (work source.Work, ok bool)
 func Of(a *assay.Assay, works Works) View {
 	v := View{CompareWith: a.Drink.CompareWith}
 	serving := servingOf(a)
+	for _, also := range a.Also {
+		v.Also = append(v.Also, also.Name)
+	}
 	for _, p := range plans(a.Drink) {
 		c := Category{Name: p.name}
 		for _, id := range p.ids {
@@ -88,7 +99,10 @@ func entry(a *assay.Assay, id constituent.ID, works Works) (Entry, bool) {
 		}
 		e.Parts = append(e.Parts, partOf(c, part))
 	}
-	e.Alone = aloneOf(a, id)
+	e.Alone = aloneOf(a.Alone, id)
+	for _, also := range a.Also {
+		e.Also = append(e.Also, Alone{also.Name, aloneOf(also, id)})
+	}
 	slices.SortStableFunc(e.Parts, func(x, y Part) int {
 		switch {
 		case x.Mean > y.Mean:
@@ -102,13 +116,13 @@ func entry(a *assay.Assay, id constituent.ID, works Works) (Entry, bool) {
 	return e, true
 }
 
-// aloneOf gives what the component that the drink is set against has of a constituent;
+// aloneOf gives what a component that the drink is set against has of a constituent;
 // nil if it surely has none.
-func aloneOf(a *assay.Assay, id constituent.ID) *composition.Figure {
-	if a.Alone == nil {
+func aloneOf(alone *assay.Component, id constituent.ID) *composition.Figure {
+	if alone == nil {
 		return nil
 	}
-	f, ok := a.Alone.Constituents.Find(id)
+	f, ok := alone.Constituents.Find(id)
 	if !ok || f.Mean == 0 && !f.Partial {
 		return nil
 	}

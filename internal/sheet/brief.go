@@ -7,7 +7,8 @@ import (
 // Brief is a drink on one screen: what is in it by sense and who brings it, what may surely be
 // said, what to read next, and what a guest must know. What a form has no room for it counts.
 type Brief struct {
-	Against string // the coffee that it is set against; empty if there is none
+	Against string   // the coffee that it is set against; empty if there is none
+	Also    []string // further ones that compare-with names
 	Senses  []Sense
 	Read    Read // what disagrees stands on the screen
 	Say     []Said
@@ -38,7 +39,8 @@ type SenseFigure struct {
 	Leads      bool   // it stands in the first line of its sense
 	Form       Form
 	Result     composition.Result
-	Alone      *composition.Result // nil: nothing to say
+	Alone      *composition.Result   // nil: nothing to say
+	Further    []*composition.Result // of each of Brief.Also, as Alone
 	By         []Ingredient
 	FromMemory bool
 }
@@ -54,7 +56,10 @@ func BriefOf(of *Sheet) *Brief {
 	if c != nil {
 		b.Against = c.name
 	}
-	t := &taster{s, c, s.Assay.Serving, &composition.Meter{}, nil}
+	t := &taster{s, c, s.further(), s.Assay.Serving, &composition.Meter{}, nil}
+	for _, k := range t.further {
+		b.Also = append(b.Also, k.name)
+	}
 	b.Senses = []Sense{t.sweet(), t.sour(), t.bitter()}
 	if alcohol, ok := t.alcohol(); ok {
 		b.Senses = append(b.Senses, alcohol)

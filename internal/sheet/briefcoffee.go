@@ -42,6 +42,15 @@ func (s briefing) coffee() *coffee {
 	return s.coffeeFood()
 }
 
+// further are the others that compare-with names.
+func (s briefing) further() []*coffee {
+	var list []*coffee
+	for _, c := range s.Assay.Also {
+		list = append(list, s.part(c))
+	}
+	return list
+}
+
 // part is a component as a coffee.
 func (s briefing) part(c *assay.Component) *coffee {
 	k := &coffee{name: c.Name, rows: evidence.RowsOf(s.Assay, c), figures: c.Constituents, chemistry: c.Chemistry}

@@ -44,11 +44,12 @@ func acids(pot *ledger.Pot) []constituent.ID {
 
 // taster reads the senses off a serving.
 type taster struct {
-	s      briefing
-	coffee *coffee
-	pot    *ledger.Pot
-	meter  *composition.Meter
-	all    composition.Composition // of the pot, as far as the assay does not say
+	s       briefing
+	coffee  *coffee
+	further []*coffee
+	pot     *ledger.Pot
+	meter   *composition.Meter
+	all     composition.Composition // of the pot, as far as the assay does not say
 }
 
 // figure gives a constituent of the serving; false where no food says anything of it.
@@ -91,23 +92,28 @@ func (t *taster) add(x *Sense, id constituent.ID, leads bool) {
 		return
 	}
 	f := SenseFigure{Key: string(id), Words: WordsFor(c), Leads: leads, Form: Metered, Result: r, By: by}
-	if t.coffee != nil {
-		if alone, ok := t.coffee.figures.Find(id); ok && alone.Mean != r.Mean { // it is not all there is
-			f.Alone = &alone.Result
-		}
-	}
+	t.beside(&f, func(k *coffee) (composition.Result, bool) {
+		alone, ok := k.figures.Find(id)
+		return alone.Result, ok && alone.Mean != r.Mean // it is not all there is
+	})
 	x.Figures = append(x.Figures, f)
 }
 
-// alone gives a figure of the coffee as a solution.
-func (t *taster) alone(of func(*chemistry.Chemistry) (composition.Result, bool)) *composition.Result {
-	if t.coffee == nil || t.coffee.chemistry == nil {
+// beside puts what each coffee alone has beside a figure.
+func (t *taster) beside(f *SenseFigure, of func(*coffee) (composition.Result, bool)) {
+	alone := func(k *coffee) *composition.Result {
+		if k == nil {
+			return nil
+		}
+		if r, ok := of(k); ok {
+			return &r
+		}
 		return nil
 	}
-	if r, ok := of(t.coffee.chemistry); ok {
-		return &r
+	f.Alone = alone(t.coffee)
+	for _, k := range t.further {
+		f.Further = append(f.Further, alone(k))
 	}
-	return nil
 }
 
 // dissolved puts a figure of the solution into a sense, and that of the coffee alone beside it.
@@ -117,7 +123,14 @@ func (t *taster) dissolved(x *Sense, key, words string, form Form, of func(*chem
 		return
 	}
 	if r, ok := of(c); ok {
-		x.Figures = append(x.Figures, SenseFigure{Key: key, Words: words, Leads: true, Form: form, Result: r, Alone: t.alone(of), FromMemory: len(c.Unseen) > 0 && form == Estimated})
+		f := SenseFigure{Key: key, Words: words, Leads: true, Form: form, Result: r, FromMemory: len(c.Unseen) > 0 && form == Estimated}
+		t.beside(&f, func(k *coffee) (composition.Result, bool) {
+			if k.chemistry == nil {
+				return composition.Result{}, false
+			}
+			return of(k.chemistry)
+		})
+		x.Figures = append(x.Figures, f)
 	}
 }
 
@@ -210,7 +223,7 @@ func (t *taster) bitter() Sense {
 	if r, ok := t.figure(quinine); ok && r.Mean > 0 || t.s.cautioned(string(quinine)) {
 		n := len(x.Figures)
 		if t.add(&x, quinine, true); len(x.Figures) > n {
-			x.Figures[n].Alone = nil // who pours a tonic does not ask it of the coffee
+			x.Figures[n].Alone, x.Figures[n].Further = nil, nil // who pours a tonic does not ask it of the coffee
 		}
 	}
 	if len(x.Figures) == 0 && len(x.Unmeasured) == 0 {
@@ -230,7 +243,7 @@ func (t *taster) alcohol() (Sense, bool) {
 	t.add(&x, constituent.Alcohol, true)
 	if len(x.Figures) > 0 {
 		f := &x.Figures[0]
-		f.Alone = nil // what a drink is set against is there for its taste
+		f.Alone, f.Further = nil, nil // what a drink is set against is there for its taste
 		if abv > 0 {
 			f.Also = fmt.Sprintf("%.1f %% vol", abv)
 			if r.Partial {

@@ -37,6 +37,10 @@
 // who brings what, how much, why it should be tasted, claims as far as they are borne, and what
 // somebody has to be told.
 //
+// A drink against another (compared.go) is a leaf too: what is worth a word (comparedwords.go), what
+// differs and what hardly does, what makes it, what the files say otherwise, and which allergens and
+// cautions come or go. A word is said of what the whole interval bears, and of nothing else.
+//
 // Cards, their workings and the declarations are made when they are asked for, and once.
 //
 // # Limits

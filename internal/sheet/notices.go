@@ -108,12 +108,13 @@ func (s *Sheet) TableEnergy() (stated []composition.TableEnergy, missing []strin
 	return stated, missing
 }
 
-// Inside gives the component that the drink is set against where no line of the build pours
-// it; nil if one does.
-func (s *Sheet) Inside() *assay.Component {
-	alone := s.Assay.Alone
-	if alone == nil || slices.ContainsFunc(s.Assay.Components, func(c assay.Component) bool { return c.ID == alone.ID }) {
-		return nil
+// Inside gives the components that the drink is set against where no line of the build pours them.
+func (s *Sheet) Inside() []*assay.Component {
+	var list []*assay.Component
+	for _, alone := range append([]*assay.Component{s.Assay.Alone}, s.Assay.Also...) {
+		if alone != nil && !slices.ContainsFunc(s.Assay.Components, func(c assay.Component) bool { return c.ID == alone.ID }) {
+			list = append(list, alone)
+		}
 	}
-	return alone
+	return list
 }

@@ -91,12 +91,14 @@ func TestTableEnergy(t *testing.T) {
 }
 
 func TestInside(t *testing.T) {
-	alone := component("espresso")
-	s := &sheet.Sheet{Assay: &assay.Assay{Alone: &alone, Components: []assay.Component{component("syrup")}}}
-	assert.Same(t, &alone, s.Inside())
+	alone, also := component("espresso"), component("filter")
+	s := &sheet.Sheet{Assay: &assay.Assay{Against: assay.Against{Alone: &alone}, Components: []assay.Component{component("syrup")}}}
+	assert.Equal(t, []*assay.Component{&alone}, s.Inside())
+	s.Assay.Also = []*assay.Component{&also}
+	assert.Equal(t, []*assay.Component{&alone, &also}, s.Inside(), "in the order of the file")
 	s.Assay.Components = append(s.Assay.Components, alone)
-	assert.Nil(t, s.Inside(), "the build pours it")
-	s.Assay.Alone = nil
+	assert.Equal(t, []*assay.Component{&also}, s.Inside(), "the build pours the first")
+	s.Assay.Alone, s.Assay.Also = nil, nil
 	assert.Nil(t, s.Inside())
 }
 

@@ -46,8 +46,8 @@ func TasteLineOf(s *Sheet, category string) (TasteLine, bool) {
 	return TasteLine{}, false
 }
 
-// within is a figure of an index with its interval.
-func within(x taste.Index, unit string) string {
+// indexed is a figure of an index with its interval.
+func indexed(x taste.Index, unit string) string {
 	text := about(x.Mean) + unit
 	if x.Partial {
 		text = "at least " + text
@@ -64,7 +64,7 @@ func sweetLine(s taste.SweetIndex, ml float64) (TasteLine, bool) {
 	if s.Why != "" || s.High == 0 && !s.Partial {
 		return TasteLine{}, false
 	}
-	line := TasteLine{Says: "sweet as " + within(s.Index, " % sucrose"), Sources: []string{s.Notices.Source}}
+	line := TasteLine{Says: "sweet as " + indexed(s.Index, " % sucrose"), Sources: []string{s.Notices.Source}}
 	for _, part := range s.Parts {
 		if part.Equivalent < ledger.Weighty*s.Mean || part.Constituent.ID == constituent.Sucrose { // which is the measure
 			continue
@@ -92,10 +92,10 @@ func sourLine(s taste.SourIndex) (TasteLine, bool) {
 	var parts []string
 	line := TasteLine{Sources: []string{s.Notices.Source}}
 	if s.Titratable.Why == "" {
-		parts = append(parts, within(s.Titratable, " mmol")+" that base takes off")
+		parts = append(parts, indexed(s.Titratable, " mmol")+" that base takes off")
 	}
 	if s.Molecules.Why == "" {
-		parts = append(parts, within(s.Molecules, " mmol")+" of acid molecules with a proton to give")
+		parts = append(parts, indexed(s.Molecules, " mmol")+" of acid molecules with a proton to give")
 		line.Sources = append(line.Sources, moleculesRule)
 	}
 	line.Says = "sour by " + strings.Join(parts, " or ") + " in a litre"
@@ -139,7 +139,7 @@ func bodyLine(b taste.Body) (TasteLine, bool) {
 		return TasteLine{}, false
 	}
 	return TasteLine{
-		Says:    fmt.Sprintf("thick as %s mPa·s of sugars in their water at %s °C; a judge notices about %s %% more or less, %s", within(b.Viscosity, ""), note.Number(b.Celsius), note.Number(b.Notices.Low), b.Notices.How),
+		Says:    fmt.Sprintf("thick as %s mPa·s of sugars in their water at %s °C; a judge notices about %s %% more or less, %s", indexed(b.Viscosity, ""), note.Number(b.Celsius), note.Number(b.Notices.Low), b.Notices.How),
 		Sources: []string{b.Source, b.Notices.Source},
 	}, true
 }

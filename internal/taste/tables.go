@@ -174,3 +174,6 @@ var differences = sync.OnceValue(func() map[Taste]Difference {
 	}
 	return m
 })
+
+// Notices gives the least change of a taste that a judge notices; none of it is published of most.
+func Notices(t Taste) Difference { return differences()[t] }

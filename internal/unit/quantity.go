@@ -18,6 +18,22 @@ type Quantity struct {
 	Decimals int     // decimals written
 }
 
+// String writes a quantity as a drink file does.
+func (q Quantity) String() string {
+	of := ""
+	if q.Unit != "" {
+		of = " " + q.Unit
+	}
+	text := strconv.FormatFloat(q.Number, 'f', -1, 64) + of
+	if q.Half > 0 {
+		text += " ± " + strconv.FormatFloat(q.Half, 'f', -1, 64) + of
+	}
+	if q.Sigma {
+		text += " sd"
+	}
+	return text
+}
+
 // Scale is a kind of quantity that is not a kitchen measure: its units and the
 // range in which a figure can be meant.
 type Scale struct {

@@ -18,6 +18,7 @@ type senseFigure struct {
 	Leads       bool              `json:"leads"`
 	Serving     any               `json:"serving"`
 	Alone       any               `json:"alone"`
+	AloneAlso   []any             `json:"alone_also,omitempty"` // of each of compare_with_also
 	Ingredients []ingredientShare `json:"ingredients"`
 }
 
@@ -143,6 +144,7 @@ type atForm struct {
 type briefBody struct {
 	Size           briefSize       `json:"serving"`
 	CompareWith    string          `json:"compare_with,omitempty"`
+	CompareAlso    []string        `json:"compare_with_also,omitempty"` // further ones, in the order of the file
 	Senses         []senseForm     `json:"senses"`
 	Contradictions []contradiction `json:"contradictions"`
 	Notes          []string        `json:"contradicting_notes"`
@@ -167,7 +169,7 @@ func Brief(w io.Writer, s *sheet.Sheet) error {
 func briefOf(s *sheet.Sheet) briefBody {
 	b := sheet.BriefOf(s)
 	return briefBody{
-		Size: briefSizeOf(s), CompareWith: b.Against, Senses: each(b.Senses, senseOf),
+		Size: briefSizeOf(s), CompareWith: b.Against, CompareAlso: b.Also, Senses: each(b.Senses, senseOf),
 		Contradictions: each(b.Read.Disagree, func(r reading.Reading) contradiction {
 			return contradiction{readingsOf([]reading.Reading{r})[0], r.Advice}
 		}),
@@ -187,9 +189,16 @@ func senseOf(x sheet.Sense) senseForm {
 	return senseForm{
 		x.Name,
 		each(x.Figures, func(f sheet.SenseFigure) senseFigure {
-			out := senseFigure{f.Key, f.Words, f.Also, f.Leads, figureOf(f.Result), nil, ingredientShares("", f.By)}
+			out := senseFigure{f.Key, f.Words, f.Also, f.Leads, figureOf(f.Result), nil, nil, ingredientShares("", f.By)}
 			if f.Alone != nil {
 				out.Alone = figureOf(*f.Alone)
+			}
+			for _, r := range f.Further {
+				if r == nil {
+					out.AloneAlso = append(out.AloneAlso, nil)
+					continue
+				}
+				out.AloneAlso = append(out.AloneAlso, figureOf(*r))
 			}
 			return out
 		}),

@@ -37,6 +37,21 @@
 // "high", with all that is unknown at its most). "left_out" is for time, "not_spoken" says why;
 // "sources" are numbered from 1.
 //
+// sipsum.compare/1 sets "b" against "a", two drinks of one ensemble. Each figure of "constituents"
+// (of a serving), "mass", "volume" and "chemistry" has those of both and "difference", B less A draw
+// by draw, in their unit: mean, sd, low and high of what is known; "least" and "most", the ends with
+// what nobody knows at its worst, null where nothing bounds it; "sign" is 1 or -1 where all between
+// them is above or below zero, and 0 where nobody can tell; "open" are the foods of which something is
+// unknown that does not go out, "mostly_by" is what brings most. Of "sweetness" and "sourness" the
+// shares are of A's figure, and "notice" says whether a judge may notice it. "words" is what of it is
+// worth a word, "file" what the two files say otherwise, "a" and "b" as written (neither: a step without
+// words that only one of them has). "allergens" are the classes that stand otherwise, "cautions_only" the
+// cautions of one alone, under "a" and "b".
+//
+// compare-with may name several components: "compare_with" is the first, of which sentences speak, and
+// "compare_with_also" are the others in the order of the file; "alone_also" of a figure of a brief has
+// one entry for each of them, null where there is nothing to say.
+//
 // sipsum.menu/1 is JSON Lines: a drink a line. "leaf" of sipsum.card/1 is the card for guests or
 // for the stage in the words that are printed.
 //

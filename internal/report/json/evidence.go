@@ -35,6 +35,7 @@ type category struct {
 	Constituents  []constituent.ID            `json:"constituents"`
 	Serving       constituents                `json:"serving"`
 	CompareWith   constituents                `json:"compare_with"`
+	CompareAlso   []alsoAlone                 `json:"compare_with_also,omitempty"`
 	Contributions []part                      `json:"contributions"`
 	Ingredients   []ingredientShare           `json:"ingredients"`
 	Sources       map[constituent.ID][]string `json:"sources"`
@@ -82,9 +83,17 @@ func idsOf(works []source.Work) []string {
 	return each(works, func(w source.Work) string { return w.ID })
 }
 
+// alsoAlone is what a further component that the drink is set against has alone.
+type alsoAlone struct {
+	Name         string       `json:"name"`
+	MassG        number       `json:"mass_g,omitempty"`
+	Constituents constituents `json:"constituents,omitempty"`
+}
+
 type evidenceBody struct {
 	CompareWith string      `json:"compare_with,omitempty"`
 	CompareG    number      `json:"compare_with_mass_g,omitempty"` // of it in a serving, or in what is made of it for one
+	CompareAlso []alsoAlone `json:"compare_with_also,omitempty"`   // further ones, in the order of the file
 	Categories  []category  `json:"categories"`
 	Claims      []saidClaim `json:"claims"`
 	Works       []work      `json:"works"`
@@ -105,6 +114,9 @@ func evidenceOf(s *sheet.Sheet) evidenceBody {
 	if alone := s.Assay.Alone; alone != nil {
 		body.CompareG = number(alone.Mass.Mean)
 	}
+	for _, also := range s.Assay.Also {
+		body.CompareAlso = append(body.CompareAlso, alsoAlone{Name: also.Name, MassG: number(also.Mass.Mean)})
+	}
 	for _, c := range s.Evidence.Categories {
 		body.Categories = append(body.Categories, categoryOf(s, c))
 	}
@@ -124,12 +136,20 @@ func categoryOf(s *sheet.Sheet, c evidence.Category) category {
 	if line, ok := sheet.TasteLineOf(s, c.Name); ok {
 		out.Taste = &tasteLine{line.Says, line.Sources}
 	}
+	for _, name := range s.Evidence.Also {
+		out.CompareAlso = append(out.CompareAlso, alsoAlone{Name: name, Constituents: constituents{}})
+	}
 	for _, e := range c.Entries {
 		id := e.Constituent.ID
 		out.Constituents = append(out.Constituents, id)
 		out.Serving[id] = figureOf(e.Result)
 		if e.Alone != nil {
 			out.CompareWith[id] = figureOf(e.Alone.Result)
+		}
+		for i, also := range e.Also {
+			if also.Figure != nil {
+				out.CompareAlso[i].Constituents[id] = figureOf(also.Figure.Result)
+			}
 		}
 		for _, p := range e.Parts {
 			out.Contributions = append(out.Contributions, part{

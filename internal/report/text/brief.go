@@ -56,7 +56,7 @@ func (p briefly) print(s *sheet.Sheet) {
 	all = append(all, p.contradictions(b)...)
 	all = append(all, p.mind(b.Mind)...)
 	for _, x := range b.Senses {
-		all = append(all, p.sense(&x, b.Against)...)
+		all = append(all, p.sense(&x, b.Against, b.Also)...)
 	}
 	all = append(all, p.say(b.Say)...)
 	all = append(all, p.dontSay(b.Dont)...)

@@ -14,7 +14,7 @@ import (
 
 // sense prints one sense: each figure that somebody brings with those who do, the figures of the
 // liquid together, and what the coffee alone has.
-func (p briefly) sense(x *sheet.Sense, against string) []entry {
+func (p briefly) sense(x *sheet.Sense, against string, also []string) []entry {
 	label := clean.UpperFirst(x.Name)
 	var all []entry
 	var liquid, alone []string
@@ -46,6 +46,11 @@ func (p briefly) sense(x *sheet.Sense, against string) []entry {
 		}
 	}
 	all = p.ofLiquid(all, label, liquid, alone, against)
+	for i, name := range also {
+		if has := p.further(x, i); len(has) > 0 {
+			add(whoBrings, Clean(name, mostName)+" alone: "+strings.Join(has, ", "))
+		}
+	}
 	for _, w := range x.Withheld {
 		e := p.cut(label, firstOfAll, askAssay, bounded(w)+": "+Clean(w.Why, mostProse))
 		all = slices.Insert(all, min(len(liquid), 1, len(all)), e) // a figure stands before what is none
@@ -104,6 +109,16 @@ func (p briefly) ofLiquid(all []entry, label string, liquid, alone []string, aga
 		return append(all, list...)
 	}
 	return append(list, all...)
+}
+
+// further gives what one of the further coffees alone has of a sense.
+func (p briefly) further(x *sheet.Sense, coffee int) (has []string) {
+	for i := range x.Figures {
+		if f := &x.Figures[i]; f.Leads && coffee < len(f.Further) && f.Further[coffee] != nil {
+			has = append(has, p.short(f, *f.Further[coffee]))
+		}
+	}
+	return has
 }
 
 // aside is the gap before what stands beside something.

@@ -2,6 +2,7 @@ package textreport
 
 import (
 	"sipsum/internal/clean"
+	"sipsum/internal/composition"
 	"sipsum/internal/evidence"
 	"sipsum/internal/ladder"
 	"sipsum/internal/sheet"
@@ -10,12 +11,10 @@ import (
 // inside says what stands alone where no line of the build pours what the drink is set
 // against.
 func (p view) inside() {
-	alone := p.s.Inside()
-	if alone == nil {
-		return
+	for _, alone := range p.s.Inside() {
+		p.gap()
+		p.paragraph(0, 2, clean.UpperFirst(Clean(alone.Name, mostName))+" is used inside other components. Alone it is what they take for a serving, "+p.sentence(alone.Mass, "")+", as it was made.")
 	}
-	p.gap()
-	p.paragraph(0, 2, clean.UpperFirst(Clean(alone.Name, mostName))+" is used inside other components. Alone it is what they take for a serving, "+p.sentence(alone.Mass, "")+", as it was made.")
 }
 
 // categories prints the evidence.
@@ -45,8 +44,10 @@ func (p categories) category(c *evidence.Category) {
 		p.row(words, p.notes.of(e, p.s.Tables), p.show(e.Result), "")
 		parts := sheet.BroughtTo(p.s.Assay, e.Constituent.ID)
 		// Where one component brings all, the line that says so says this too.
-		if with := p.s.Evidence.CompareWith; with != "" && !(len(parts.Known) == 1 && parts.Known[0].ID.Component == with) {
-			p.alone(with, e)
+		for _, a := range append([]evidence.Alone{{Name: p.s.Evidence.CompareWith, Figure: e.Alone}}, e.Also...) {
+			if a.Name != "" && !(len(parts.Known) == 1 && parts.Known[0].ID.Component == a.Name) {
+				p.alone(a.Name, a.Figure)
+			}
 		}
 		brought{p.page}.parts(parts)
 		brought{p.page}.ingredients(sheet.Ingredients(p.s, e.Constituent))
@@ -73,10 +74,10 @@ func (p categories) sourcesOf(c *evidence.Category, said ladder.Sentence) string
 }
 
 // alone prints what the component that the drink is set against brings.
-func (p categories) alone(name string, e *evidence.Entry) {
+func (p categories) alone(name string, f *composition.Figure) {
 	s := shown{number: "none"}
-	if e.Alone != nil {
-		s = p.show(e.Alone.Result)
+	if f != nil {
+		s = p.show(f.Result)
 	}
 	s.mark = ""
 	p.row("  "+Clean(name, mostName)+" alone", "", s, "")

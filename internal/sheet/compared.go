@@ -1,0 +1,152 @@
+package sheet
+
+import (
+	"math"
+	"slices"
+
+	"sipsum/internal/allergen"
+	"sipsum/internal/amount"
+	"sipsum/internal/composition"
+	"sipsum/internal/constituent"
+	"sipsum/internal/contrast"
+	"sipsum/internal/drink"
+	"sipsum/internal/evidence"
+)
+
+// Compared is a drink, B, against another, A. Both were calculated in one ensemble, under the same
+// rules.
+type Compared struct {
+	A, B *Sheet
+	*contrast.Contrast
+}
+
+// Compare sets a drink against another.
+func Compare(a, b *Sheet) *Compared {
+	return &Compared{a, b, contrast.Of(a.Assay, b.Assay, ComparedFigures(a.Assay.Drink, b.Assay.Drink))}
+}
+
+// ComparedFigures lists what is told of a serving of two drinks: what the one-page sheet tells, and
+// what speaks for the senses of either, in the order of every page.
+func ComparedFigures(a, b *drink.Drink) []constituent.ID {
+	asked := slices.Concat(evidence.Constituents(a), evidence.Constituents(b))
+	var ids []constituent.ID
+	for _, g := range Groups() {
+		for _, l := range g.Lines {
+			if l.Short || slices.Contains(asked, l.ID) {
+				ids = append(ids, l.ID)
+			}
+		}
+	}
+	for _, id := range asked {
+		if !slices.Contains(ids, id) {
+			ids = append(ids, id)
+		}
+	}
+	return ids
+}
+
+// Telling is how figures are told: those that differ and of which anybody knows how far, those that
+// hardly do, and those that nobody can tell apart. What is the same is in none.
+type Telling struct{ Told, Hardly, Open []contrast.Figure }
+
+// Told sorts the figures of a serving.
+func (c *Compared) Told() Telling {
+	var t Telling
+	for _, f := range c.Figures {
+		switch {
+		case f.None():
+		case !f.Bounded(), Hollow(f.A) && Hollow(f.B), f.Sign() == 0 && (Hollow(f.A) || Hollow(f.B)):
+			t.Open = append(t.Open, f)
+		case hardly(f.Difference, f.A, f.B):
+			t.Hardly = append(t.Hardly, f)
+		default:
+			t.Told = append(t.Told, f)
+		}
+	}
+	return t
+}
+
+// Our own bounds: a difference is hardly one that is less than a fiftieth of the larger figure, which
+// no jigger pours, or less than anybody weighs, in any unit. Of a density what is lost in its digits
+// is hardly one, of a pH what its meter may be off.
+const (
+	aFiftieth       = 0.02
+	weighedByNobody = 0.0005
+	lostOfDensity   = 0.0005
+)
+
+func hardly(d contrast.Difference, a, b composition.Result) bool {
+	most := furthest(d)
+	return most < aFiftieth*max(a.Mean, b.Mean) || most < weighedByNobody
+}
+
+func hardlyLiquid(l contrast.Liquid) bool {
+	switch l.Kind {
+	case contrast.PH:
+		return furthest(l.Difference) < amount.MustInstrument(amount.ReadPH).Half
+	case contrast.Density:
+		return furthest(l.Difference) < lostOfDensity
+	}
+	return hardly(l.Difference, l.A, l.B)
+}
+
+func furthest(d contrast.Difference) float64 { return max(math.Abs(d.Least), math.Abs(d.Most)) }
+
+// ClassChange is a class of allergens that stands otherwise in the two drinks.
+type ClassChange struct {
+	Code, Name string
+	A, B       allergen.State
+}
+
+// Classes tells under one of the rules, by its place among them, which classes of allergens stand
+// otherwise.
+func (c *Compared) Classes(rules int) []ClassChange {
+	a, b := c.A.Allergens()[rules], c.B.Allergens()[rules]
+	var list []ClassChange
+	for _, class := range allergen.Classes(c.A.Rules[rules]) {
+		if x, y := a.State(class.Code), b.State(class.Code); x != y {
+			list = append(list, ClassChange{class.Code, class.Name, x, y})
+		}
+	}
+	return list
+}
+
+// Parted is a list of which some are in both drinks and some in one.
+type Parted struct{ Both, OnlyA, OnlyB []string }
+
+// Undecided says what of the allergens waits for a decision.
+func (c *Compared) Undecided() Parted { return parted(c.A.Undecided(), c.B.Undecided()) }
+
+func parted(a, b []string) Parted {
+	var p Parted
+	for _, x := range a {
+		if slices.Contains(b, x) {
+			p.Both = append(p.Both, x)
+		} else {
+			p.OnlyA = append(p.OnlyA, x)
+		}
+	}
+	for _, x := range b {
+		if !slices.Contains(a, x) {
+			p.OnlyB = append(p.OnlyB, x)
+		}
+	}
+	return p
+}
+
+// NewCautions gives the cautions that only one of the drinks has.
+func (c *Compared) NewCautions() (onlyA, onlyB []Cautioned) {
+	a, b := c.A.Cautions(), c.B.Cautions()
+	return notIn(a, b), notIn(b, a)
+}
+
+// notIn gives the cautions of which another list has none of that code.
+func notIn(list, other []Cautioned) []Cautioned {
+	var out []Cautioned
+	for _, x := range list {
+		if !slices.ContainsFunc(other, func(y Cautioned) bool { return y.Code == x.Code }) {
+			out = append(out, x)
+		}
+	}
+	return out
+}
