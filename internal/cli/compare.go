@@ -64,7 +64,7 @@ func (a drinks) compare(ctx context.Context, args, rules []string) (*sheet.Compa
 	var both [2]*sheet.Sheet
 	var faults fail.List
 	for i, f := range found {
-		both[i], err = a.calculate(ctx, f, asked{rules: rules, figures: figures, streams: streams[i]})
+		both[i], err = a.calculate(ctx, f, asked{rules: rules, figures: figures, streams: streams[i]}, nil)
 		if err = note(&faults, fail.Place{File: args[i]}, err); err != nil {
 			return nil, err
 		}

@@ -38,7 +38,7 @@ func spoken(t *testing.T, text string) *sheet.Sheet {
 	works := func(_, id string) (source.Work, bool) { return source.Work{ID: id, Citation: "the paper " + id}, true }
 	s, err := sheet.Build("sipsum test", a, []source.Table{{ID: "core", Title: "A table"}}, works, nil)
 	require.NoError(t, err)
-	require.NoError(t, sheet.Judge(context.Background(), s, works, nil))
+	require.NoError(t, sheet.Judge(context.Background(), s, works, nil, nil))
 	return s
 }
 
