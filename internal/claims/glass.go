@@ -31,7 +31,7 @@ type Glass struct {
 	remarks  []string           // of the last claim
 
 	places  map[question]placed
-	tables  map[string][]*food.Profile
+	tables  entered
 	drawn   []placed         // what the last claim ranked
 	sweet   *claim.Figure    // once it was asked for
 	factors []estimate.Entry // how sweet each substance is, in its draws
@@ -53,7 +53,7 @@ type question struct {
 
 // NewGlass makes the drink of claims of an assay that was run with draws and chemistry.
 func NewGlass(a *assay.Assay, declared Declared) *Glass {
-	return &Glass{assay: a, declared: declared, kept: map[question]claim.Figure{}, unknowns: map[string]unknown{}, places: map[question]placed{}, tables: map[string][]*food.Profile{}}
+	return &Glass{assay: a, declared: declared, kept: map[question]claim.Figure{}, unknowns: map[string]unknown{}, places: map[question]placed{}, tables: entered{}}
 }
 
 // RankBy gives the glass tables to rank foods of.

@@ -44,7 +44,7 @@ func (g *Glass) Rank(c *constituent.Constituent, name string) (claim.Figure, err
 		if err != nil {
 			return claim.Figure{}, err
 		}
-		entered, err := g.entered(f.ID.Table)
+		entered, err := g.tables.of(f.ID.Table, g.shelf)
 		if err != nil {
 			return claim.Figure{}, err
 		}
@@ -55,12 +55,14 @@ func (g *Glass) Rank(c *constituent.Constituent, name string) (claim.Figure, err
 	return p.figure, nil
 }
 
-// entered gives the foods of a table as they enter the ledger.
-func (g *Glass) entered(table string) ([]*food.Profile, error) {
-	if list, ok := g.tables[table]; ok {
+// entered is the foods of tables as they enter the ledger, each table once.
+type entered map[string][]*food.Profile
+
+func (e entered) of(table string, shelf Shelf) ([]*food.Profile, error) {
+	if list, ok := e[table]; ok {
 		return list, nil
 	}
-	foods, err := g.shelf.Table(table)
+	foods, err := shelf.Table(table)
 	if err != nil {
 		return nil, err
 	}
@@ -68,7 +70,7 @@ func (g *Glass) entered(table string) ([]*food.Profile, error) {
 	for i, f := range foods {
 		list[i] = food.Enter(f, nil)
 	}
-	g.tables[table] = list
+	e[table] = list
 	return list, nil
 }
 

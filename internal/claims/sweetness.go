@@ -45,7 +45,7 @@ func (g *Glass) sweetFigure() claim.Figure {
 		gap := claim.Gap{Key: string(x.Of.ID) + " of " + g.stands(x.Food.ID).String(), Most: perMl(x.Most), What: x.Of.Words() + " of " + shortName(x.Food)}
 		if x.Unsaid {
 			gap.Key, gap.What = "which "+gap.Key, "which "+gap.What+" they are"
-			gap.Settle, gap.Where = lineFor(x.Food, g.whichOf(x)...)
+			gap.Settle, gap.Where = lineFor(x.Food, whichOf(x, g.cells(x.Food))...)
 		} else {
 			g.unknowns[gap.Key] = unknown{x.Food, x.Of, g.cells(x.Food)[x.Of.Order].Bound}
 			gap.Settle, gap.Where = lineFor(x.Food, x.Of)
@@ -65,10 +65,9 @@ func (g *Glass) cells(f *food.Food) []food.Cell {
 	return g.assay.Serving.Rows[i].Profile.Cells
 }
 
-// whichOf lists the few that sugars nobody has named may be most of.
-func (g *Glass) whichOf(x taste.SweetGap) []*constituent.Constituent {
+// whichOf lists the few that sugars nobody has named may be most of, by what is known of their food.
+func whichOf(x taste.SweetGap, cells []food.Cell) []*constituent.Constituent {
 	const few = 4
-	cells := g.cells(x.Food)
 	most := func(c *constituent.Constituent) float64 {
 		if bound := cells[c.Order].Bound; food.Stated(bound) {
 			return bound

@@ -116,7 +116,7 @@ func TestSafetyIsToldInGeneralWords(t *testing.T) {
 	f := speech.Fact{Kind: "contains", Gaps: map[string]string{"allergens": "own:nuts"}, General: map[string]string{"allergens": "allergens: ask"}}
 	s := speech.Make(speech.Guest, []speech.Fact{f})
 	require.Len(t, s.Lines, 1)
-	assert.Equal(t, "It contains allergens: ask.", s.Lines[0].Text)
+	assert.Equal(t, "The drink contains allergens: ask.", s.Lines[0].Text)
 }
 
 // long are facts of which thirteen words each are spoken.
@@ -145,7 +145,7 @@ func TestWhatIsWorthLeastIsLeftOut(t *testing.T) {
 		words += l.Words
 	}
 	assert.Equal(t, s.Words, words)
-	assert.Contains(t, texts, "It contains milk.")
+	assert.Contains(t, texts, "The drink contains milk.")
 	assert.Contains(t, texts, "This is Proof: tea.")
 	assert.True(t, strings.HasPrefix(texts[0], "This is a sentence"), "what is kept stands in its order")
 }
