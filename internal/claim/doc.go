@@ -20,14 +20,14 @@
 //	          | mass "/" ( "l" | "ml" | "100 ml" ) .
 //	figure    = "serving(" TAG ")" | "per100g(" TAG ")" | "per100ml(" TAG ")"
 //	          | "component(" part "," TAG ")" | "share(" TAG "," part ")" | "ratio(" TAG "," TAG ")"
-//	          | "ph()" | "ta()" | "brix()" | "brix_acid()" | "alcohol_abv()" .
+//	          | "mass()" | "volume()" | "ph()" | "ta()" | "brix()" | "brix_acid()" | "alcohol_abv()" .
 //	contains  = "contains(" text ")" .
 //	part      = [ "component" | "ingredient" | "kind" ] text .
 //	text      = '"' characters '"' .
 //	TAG       = a tagname, or the words of a constituent: MALAC, malic acid, "malic acid" .
 //
 // A mass is grams whatever the unit of the table; per100g and per100ml are the amount in 100 g
-// and in 100 ml; ta() is titratable acidity as citric acid in g/l; brix() and ph() are compared
+// and in 100 ml; mass() and volume() are of a serving; ta() is titratable acidity as citric acid in g/l; brix() and ph() are compared
 // with a number alone. Unlike things are not compared or added: the parser says in what each side is.
 //
 // # Model
