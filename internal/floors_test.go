@@ -22,7 +22,7 @@ const module = "sipsum/"
 var floors = [][]string{
 	{"data", "internal/fail", "internal/estimate", "internal/source", "internal/clean"},
 	{"internal/embedded"},
-	{"internal/unit", "internal/phrase", "internal/spelling", "internal/typeset"},
+	{"internal/unit", "internal/phrase", "internal/spelling", "internal/typeset", "internal/tasting"},
 	{"internal/constituent"},
 	{"internal/food", "internal/solution", "internal/acid", "internal/pack"},
 	{"internal/drink", "internal/claim", "internal/ledger", "internal/note", "internal/tables/table", "internal/tables/difference"},
@@ -63,7 +63,7 @@ var pure = []string{
 	"internal/recipe", "internal/reading", "internal/drivers", "internal/dosing",
 	"internal/evidence", "internal/claim", "internal/claims", "internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/sheet", "internal/report/json", "internal/report/text",
 	"internal/taste", "internal/pack", "internal/clean", "internal/typeset", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv",
-	"internal/tables/difference",
+	"internal/tables/difference", "internal/tasting",
 }
 
 var worldly = []string{"os", "os/exec", "net", "net/http", "syscall", "time"}
