@@ -11,6 +11,9 @@ import (
 // Sqrt3 is by what half of a rectangle is more than its standard deviation (JCGM 100:2008, 4.3.7).
 var Sqrt3 = math.Sqrt(3)
 
+// Stream is the kind of input (estimate.Ensemble.Only) that a hand measures.
+const Stream = "amount"
+
 // Amounts are amounts other than those written, by the path of what they are written at: a
 // line, or an amount of a step.
 type Amounts map[string]unit.Amount
@@ -44,7 +47,7 @@ func (h Hand) Column(amount unit.Amount, path string) []float64 {
 // measure has the spread of its filling instead.
 func (h Hand) Draw(amount unit.Amount, path string) []float64 {
 	central := amount.Base()
-	in := estimate.Input{Central: central, Shape: estimate.Uniform, Stream: h.Ens.Stream("amount", path)}
+	in := estimate.Input{Central: central, Shape: estimate.Uniform, Stream: h.Ens.Stream(Stream, path)}
 	half := amount.Half * amount.Measure.Factor
 	switch {
 	case amount.Sigma:
@@ -120,7 +123,7 @@ func (h Hand) DrawQuantity(q drink.Quantity, factor float64, path string) []floa
 	in := estimate.Input{
 		Central: central * factor, Shape: estimate.Uniform,
 		Low: low * factor, High: high * factor,
-		Stream: h.Ens.Stream("amount", path),
+		Stream: h.Ens.Stream(Stream, path),
 	}
 	if q.Sigma {
 		in.Shape, in.SD, in.Low, in.High = estimate.Normal, q.Half*factor, 0, most*factor

@@ -68,6 +68,7 @@ type Assay struct {
 type Ensemble struct {
 	Seed  uint64
 	Draws int
+	Only  string // the one kind of input that varies in them; "": all do
 }
 
 // Size is how much a serving is.
