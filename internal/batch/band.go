@@ -36,8 +36,10 @@ const (
 	sweet = "sweet"
 	sour  = "sour"
 	thick = "thick"
-	glass = "the glass"
 )
+
+// Overflow is the band of a stated glass: it does not.
+const Overflow = "the glass"
 
 // reads the conditions of a drink; what cannot be judged is told by the commands that judge it.
 func newBands(b Bench) *bands {
@@ -83,9 +85,9 @@ func (s *bands) read(a *assay.Assay) reading {
 		}
 	}
 	if of := s.Recipe.Drink.Glass; of != nil {
-		r[glass] = []float64{of.Base() - a.Volume.Mean}
+		r[Overflow] = []float64{of.Base() - a.Volume.Mean}
 		for _, x := range a.Volume.Draws {
-			r[glass] = append(r[glass], of.Base()-x)
+			r[Overflow] = append(r[Overflow], of.Base()-x)
 		}
 	}
 	return r
@@ -112,8 +114,8 @@ func (s *bands) hold(now reading, tastes taste.Profile) {
 			s.list = append(s.list, Band{Name: c.text})
 		}
 	}
-	if m := now[glass]; m != nil && m[0] >= 0 {
-		s.list = append(s.list, Band{Name: glass})
+	if m := now[Overflow]; m != nil && m[0] >= 0 {
+		s.list = append(s.list, Band{Name: Overflow})
 	}
 }
 
@@ -139,4 +141,3 @@ func (s *bands) drawn(r reading) int {
 	}
 	return n
 }
-

@@ -15,7 +15,7 @@ type Pot struct {
 	Times   float64 // how often its recipe is made in all
 	Whole   *Whole  // it is made again and again as it is written; nil: in one pot
 	Lines   []Weighed
-	Moves   []Move // its steps, and what was read at the end
+	Moves   []Move  // its steps, and what was read at the end
 	In, Out float64 // grams of all that is made
 	Needed  float64 // grams of it that are used
 	Bottles []Charge

@@ -142,4 +142,3 @@ func (m *maker) hands() amount.Amounts {
 	}
 	return other
 }
-

@@ -32,12 +32,16 @@ type Part struct {
 
 // shop adds up what is bought, waters and ice too, in the order in which it is first taken.
 func (m *maker) shop() {
-	at := map[food.ID]int{}
+	at := map[string]int{} // by food, or by what a step brings
 	add := func(pot string, f *food.Food, name string, grams float64) {
-		i, ok := at[f.ID]
+		key := f.ID.String()
+		if f == m.Recipe.Water.Food {
+			key = name
+		}
+		i, ok := at[key]
 		if !ok {
 			i = len(m.out.Purchases)
-			at[f.ID] = i
+			at[key] = i
 			m.out.Purchases = append(m.out.Purchases, Purchase{Name: name, Food: f})
 		}
 		p := &m.out.Purchases[i]
@@ -58,8 +62,8 @@ func (m *maker) shop() {
 	steps := func(pot string, list []drink.Step) {
 		for _, step := range list {
 			lines(pot, step.Lines(), m.times[pot])
-			if f, grams := m.brought(pot, step); f != nil {
-				add(pot, f, f.Name(), grams*m.times[pot])
+			if f, name, grams := m.brought(pot, step); f != nil {
+				add(pot, f, name, grams*m.times[pot])
 			}
 		}
 	}
@@ -76,22 +80,35 @@ func (m *maker) shop() {
 	}
 }
 
+// Names of what a step brings.
+const (
+	ice   = "Ice, what melts of it"
+	water = "Water"
+)
+
 // brought is what a step brings that no line names: gas, melted ice, water.
-func (m *maker) brought(pot string, step drink.Step) (*food.Food, float64) {
+func (m *maker) brought(pot string, step drink.Step) (f *food.Food, name string, grams float64) {
 	switch s := step.(type) {
 	case *drink.Carbonate:
-		if s.Charge == nil {
-			return nil, 0
+		if s.Charge != nil {
+			return prep.Gas(), prep.Gas().Name(), s.Charge.Base()
 		}
-		return prep.Gas(), s.Charge.Base()
-	case *drink.Chill, *drink.Dilute:
-		for _, y := range m.yields[pot].Steps {
-			if y.Path == step.StepPath() && y.Added > 0 {
-				return m.Recipe.Water.Food, y.Added
-			}
+	case *drink.Chill:
+		return m.Recipe.Water.Food, ice, m.added(pot, step)
+	case *drink.Dilute:
+		return m.Recipe.Water.Food, water, m.added(pot, step)
+	}
+	return nil, "", 0
+}
+
+// added is what a step added to a pot.
+func (m *maker) added(pot string, step drink.Step) float64 {
+	for _, y := range m.yields[pot].Steps {
+		if y.Path == step.StepPath() {
+			return y.Added
 		}
 	}
-	return nil, 0
+	return 0
 }
 
 // bought turns what is weighed in into what is bought.

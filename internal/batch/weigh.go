@@ -9,11 +9,11 @@ import (
 
 // Weighed is an amount of a batch.
 type Weighed struct {
-	Path  string
-	Name  string      // what is weighed; of an amount of a step its parameter
-	House bool        // it is a component
-	Food  string      // table:code; "" of a component and of an amount of a step
-	Eaten bool        // false of a garnish that stays behind
+	Path    string
+	Name    string      // what is weighed; of an amount of a step its parameter
+	House   bool        // it is a component
+	Food    string      // table:code; "" of a component and of an amount of a step
+	Eaten   bool        // false of a garnish that stays behind
 	Amount  unit.Amount // without rounding; its Measure has no kind if it is counted, or dosed to a reading
 	Rounded unit.Amount // as the scale shows it
 	Count   float64     // of portions

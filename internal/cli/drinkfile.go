@@ -117,7 +117,7 @@ func (a drinks) calculate(ctx context.Context, found *recipe.Recipe, ask asked) 
 	if err != nil {
 		return nil, err
 	}
-	s, err := sheet.Build("sipsum "+Version, result, tables, lib.works(ctx), ask.rules)
+	s, err := sheet.Build(program, result, tables, lib.works(ctx), ask.rules)
 	if err != nil || !judged {
 		return s, err
 	}

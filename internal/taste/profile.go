@@ -86,7 +86,9 @@ func (g Glass) carried(id constituent.ID) bool {
 }
 
 // ensemble makes the draws of what the tables of this package leave open.
-func (g Glass) ensemble() estimate.Ensemble { return estimate.Ensemble{Seed: g.Seed, N: g.Pot.N, Only: g.Only} }
+func (g Glass) ensemble() estimate.Ensemble {
+	return estimate.Ensemble{Seed: g.Seed, N: g.Pot.N, Only: g.Only}
+}
 
 // indexOf reads an index off a column.
 func indexOf(col []float64, unit string) Index {

@@ -145,3 +145,6 @@ var usual = sync.OnceValue(func() settings {
 	}
 	return u
 })
+
+// Most is the most tasters that anybody gathers.
+func Most() int { return usual().most }

@@ -76,6 +76,10 @@ func (p leaf) sentence(role sheet.Role, l sheet.Line) {
 		p.hanging("  "+left(l.Lead, leadWidth), leadWidth+2, l.Text)
 		return
 	}
+	if role == sheet.Ticked {
+		p.hanging("  ", bulletIndent, text)
+		return
+	}
 	if role == sheet.Small || role == sheet.Tabled {
 		p.paragraph(marginWidth, 2, text)
 		return

@@ -1,0 +1,253 @@
+package sheet
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+
+	"sipsum/internal/batch"
+	"sipsum/internal/clean"
+	"sipsum/internal/note"
+	"sipsum/internal/unit"
+)
+
+// tick stands before what is done and ticked off.
+const tick = "☐ "
+
+// BatchLeaf is the bench card of a batch in the order of work: what is bought, the pots with the
+// earliest first, the build; with what it is held to, allergens and cautions. With kitchen the
+// measures of a US kitchen stand beside the grams.
+func (s *Sheet) BatchLeaf(b *batch.Batch, kitchen bool) *Leaf {
+	p := bench{Sheet: s, batch: b, kitchen: kitchen}
+	l := s.leaf("batch")
+	l.Below = []string{say("batch.serves", counted(b.Serves)), massText(b.Serves * b.Grams), say("batch.each", note.Grams(b.Grams))}
+	l.add(p.buy())
+	for _, pot := range EarliestFirst(b.Pots) {
+		l.add(p.pot(pot))
+	}
+	l.add(p.build())
+	l.lines("", say("batch.exact"), p.exact())
+	l.add(s.box(s.Served()))
+	var lines []Line
+	for _, c := range s.Cautions() {
+		lines = append(lines, cautionLine(c))
+	}
+	l.lines("", say("cautions"), lines)
+	below := []Line{{Text: Declaring}}
+	if len(lines) > 0 {
+		below = append([]Line{{Text: LocalCode}}, below...)
+	}
+	l.lines(Small, "", below)
+	l.foot(s)
+	return l
+}
+
+// EarliestFirst gives pots by the day on which they can be made, else in the order of making.
+func EarliestFirst(pots []batch.Pot) []batch.Pot {
+	pots = slices.Clone(pots)
+	slices.SortStableFunc(pots, func(a, b batch.Pot) int {
+		if a.Glass != b.Glass {
+			return cmp.Compare(b2i(a.Glass), b2i(b.Glass))
+		}
+		return cmp.Compare(b.Ahead, a.Ahead)
+	})
+	return pots
+}
+
+func b2i(is bool) int {
+	if is {
+		return 1
+	}
+	return 0
+}
+
+// bench writes a batch.
+type bench struct {
+	*Sheet
+	batch   *batch.Batch
+	kitchen bool
+}
+
+// buy is the shopping list.
+func (p bench) buy() Block {
+	g := &Grid{Caption: say("batch.buy.of", counted(p.batch.Serves)), Head: []string{"", say("batch.mass"), say("batch.shop")}}
+	if p.kitchen {
+		g.Head = append(g.Head, say("batch.us"))
+	}
+	var lines []Line
+	for _, x := range p.batch.Purchases {
+		name := clean.Name(x.Name)
+		row := GridRow{Label: tick + name, Cells: []GridCell{{Text: massText(x.Bought)}, {Text: shopUnits(x)}}}
+		if p.kitchen {
+			row.Cells = append(row.Cells, GridCell{Text: USMeasure(x.Millilitres)})
+		}
+		g.Rows = append(g.Rows, row)
+		if !math.IsNaN(x.Edible) {
+			lines = append(lines, Line{Text: say("batch.edible", name, note.Grams(unit.Hundred*x.Edible), massText(x.Grams))})
+		}
+	}
+	return Block{Role: Tabled, Heading: say("batch.buy"), Grid: g, Lines: lines}
+}
+
+// shopUnits are pieces, charges, or the volume of what has a density.
+func shopUnits(x batch.Purchase) string {
+	switch {
+	case x.Gas:
+		return say("batch.charges", counted(x.Pieces))
+	case !math.IsNaN(x.Pieces):
+		return fmt.Sprintf("%.0f × %s", math.Ceil(x.Pieces-unit.Closeness), clean.Name(x.Piece))
+	case !math.IsNaN(x.Millilitres) && x.Food.Group != "sugar":
+		return volumeText(x.Millilitres)
+	}
+	return ""
+}
+
+// pot is a component: what goes in, what is done, what comes out.
+func (p bench) pot(pot batch.Pot) Block {
+	name := clean.Name(pot.Name)
+	b := Block{Role: Ticked, Heading: name + " · " + when(pot)}
+	b.Grid = p.grid(potCaption(pot), say("batch.amount"), pot.Lines)
+	b.Lines = p.moves(pot.Moves)
+	last := say("batch.out", massText(pot.Out), massText(pot.Needed))
+	if left := pot.Left(); left >= worthSaying {
+		last = say("batch.left", massText(pot.Out), massText(pot.Needed), massText(left))
+	}
+	b.Lines = append(b.Lines, Line{Text: last})
+	if pot.Note != "" {
+		b.Lines = append(b.Lines, Line{Text: clean.Prose(pot.Note)})
+	}
+	return b
+}
+
+// when says when a pot is made.
+func when(pot batch.Pot) string {
+	switch {
+	case pot.Glass:
+		return say("batch.glass")
+	case pot.Ahead == 0:
+		return say("batch.today")
+	case pot.Ahead < 1:
+		return say("batch.hours", note.Grams(pot.Ahead*hours))
+	case pot.Keeps == nil:
+		return say("batch.before", clean.Listed(pot.Before), note.Grams(pot.Ahead))
+	case pot.Keeps.At != nil:
+		return say("batch.ahead.at", note.Grams(pot.Ahead), note.Grams(pot.Keeps.At.Number))
+	}
+	return say("batch.ahead", note.Grams(pot.Ahead))
+}
+
+const (
+	hours       = 24
+	worthSaying = 1 // g that are left over
+)
+
+func potCaption(pot batch.Pot) string {
+	switch w := pot.Whole; {
+	case w == nil:
+		return say("batch.times", note.Grams(pot.Times))
+	case w.Glasses == 0:
+		return say("batch.whole.pots", say("batch."+w.Of), counted(pot.Times))
+	case w.Glasses < 1:
+		return say("batch.whole.several", say("batch."+w.Of), counted(pot.Times), counted(1/w.Glasses))
+	default:
+		return say("batch.whole", say("batch."+w.Of), counted(pot.Times), counted(w.Glasses))
+	}
+}
+
+// grid sets amounts beside how finely each has to be weighed.
+func (p bench) grid(caption, head string, list []batch.Weighed) *Grid {
+	g := &Grid{Caption: caption, Head: []string{"", head, say("batch.to")}}
+	if p.kitchen {
+		g.Head = append(g.Head, say("batch.us"))
+	}
+	for _, w := range list {
+		row := GridRow{Label: tick + clean.Name(w.Name), Cells: []GridCell{{Text: WeighedText(w)}, {Text: StepText(w)}}}
+		if p.kitchen {
+			row.Cells = append(row.Cells, GridCell{Text: USMeasure(w.Millilitres)})
+		}
+		g.Rows = append(g.Rows, row)
+	}
+	return g
+}
+
+// build is what goes into one glass, into all of them, and what finishes it.
+func (p bench) build() Block {
+	all := counted(p.batch.Rounds * float64(p.Assay.Drink.Serves))
+	g := &Grid{Caption: say("batch.build.of"), Head: []string{"", say("batch.one"), say("batch.to"), say("batch.all", all)}}
+	if p.kitchen {
+		g.Head = append(g.Head, say("batch.us"))
+	}
+	for _, x := range slices.Concat(p.batch.Build, p.batch.Garnish) {
+		row := GridRow{Label: tick + clean.Name(x.Name), Cells: []GridCell{{Text: WeighedText(x.Weighed)}, {Text: StepText(x.Weighed)}, {Text: WeighedText(x.All)}}}
+		if p.kitchen {
+			row.Cells = append(row.Cells, GridCell{Text: USMeasure(x.Millilitres)})
+		}
+		g.Rows = append(g.Rows, row)
+	}
+	b := Block{Role: Ticked, Heading: say("batch.build"), Grid: g, Lines: p.moves(p.batch.Finish)}
+	for _, c := range p.batch.Charges() {
+		b.Lines = append(b.Lines, Line{Text: say("batch.bottles", counted(c.Count), c.Bottle.String(), c.Gas.String(), counted(c.Glasses))})
+	}
+	if len(p.batch.Charges()) > 0 {
+		b.Lines = append(b.Lines, Line{Text: say("batch.last")})
+	}
+	return b
+}
+
+func (p bench) moves(list []batch.Move) []Line {
+	var lines []Line
+	for _, m := range list {
+		lines = append(lines, Line{Text: tick + StepOf(m)})
+	}
+	return lines
+}
+
+// exact says how exact a serving is.
+func (p bench) exact() []Line {
+	b := p.batch
+	var lines []Line
+	if r := b.Rounding; r.Figure == nil {
+		lines = append(lines, Line{Text: say("batch.rounding.none")})
+	} else {
+		lines = append(lines, Line{Text: say("batch.rounding", upTo(unit.Hundred*r.Share), WordsFor(r.Figure), upTo(max(r.PH, leastPH)))})
+	}
+	x := b.Precision
+	if len(x.Bands) == 0 {
+		return append(lines, Line{Text: say("batch.nobands")})
+	}
+	var held []string
+	for _, band := range x.Bands {
+		held = append(held, bandText(band))
+	}
+	lines = append(lines, Line{Text: say("batch.held", joinedBy(held, ", "), note.Grams(unit.Hundred*x.Share))})
+	if !math.IsNaN(x.Inside) {
+		text := say("batch.inside.all")
+		if x.Inside < 1 {
+			text = say("batch.inside", strconv.Itoa(int(math.Floor(unit.Hundred*x.Inside))))
+		}
+		if x.First != "" {
+			text += " " + say("batch.first", clean.Prose(x.First))
+		}
+		lines = append(lines, Line{Text: text})
+	}
+	if !p.Read().None() {
+		lines = append(lines, Line{Text: say("batch.reread")})
+	}
+	return lines
+}
+
+// leastPH is the least change of a pH that is told: finer than any meter reads.
+const leastPH = 0.001
+
+// bandText says to what a serving is held.
+func bandText(b batch.Band) string {
+	switch {
+	case b.Name == batch.Overflow:
+		return say("batch.overflow")
+	case b.Share > 0:
+		return b.Name + " ± " + note.Grams(unit.Hundred*b.Share) + " %"
+	}
+	return clean.Prose(b.Name)
+}
