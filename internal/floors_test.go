@@ -37,7 +37,7 @@ var floors = [][]string{
 	{"internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/batch"},
 	{"internal/sheet"},
 	{"internal/store", "internal/tables/core", "internal/tables/sr", "internal/tables/ifct", "internal/tables/ciqual", "internal/tables/swiss", "internal/tables/generic", "internal/tables/cofid", "internal/tables/cnf", "internal/tables/fdc", "internal/tables/fndds", "internal/tables/stfcj", "internal/tables/afcd", "internal/tables/tablestest", "internal/report/json", "internal/report/text", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv"},
-	{"internal/tables", "internal/assay/assaytest"},
+	{"internal/tables", "internal/assay/assaytest", "internal/batch/batchtest"},
 	{"internal/cli", "internal/sweep", "internal/report/reporttest"},
 	{"cmd/sipsum", "scripts/rebuildcore", "scripts/corereport", "scripts/spread", "scripts/kins", "scripts/download", "scripts/benchload", "scripts/mutants"},
 }

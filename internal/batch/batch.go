@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"sipsum/internal/amount"
 	"sipsum/internal/assay"
 	"sipsum/internal/claims"
 	"sipsum/internal/drink"
@@ -46,7 +45,8 @@ type Batch struct {
 	Precision Precision
 }
 
-// Pour is a line of the build or of the garnish: of one serve, and of all.
+// Pour is a line of the build or of the garnish: of one serve, of a bottle where it is charged in one,
+// and of all.
 type Pour struct {
 	Weighed
 	All Weighed
@@ -136,7 +136,7 @@ func (m *maker) build() {
 	pours := func(lines []drink.Line) []Pour {
 		var list []Pour
 		for _, line := range lines {
-			list = append(list, Pour{m.weighed(line, 1/float64(d.Serves), b.Rounds*float64(d.Serves)), m.weighed(line, b.Rounds, 1)})
+			list = append(list, Pour{m.weighed(line, m.servedBy(), b.Rounds/m.servedBy()), m.weighed(line, b.Rounds, 1)})
 		}
 		return list
 	}
@@ -152,18 +152,6 @@ func (m *maker) servedBy() float64 {
 		return 1
 	}
 	return 1 / float64(m.Recipe.Drink.Serves)
-}
-
-// Amounts gives every amount as the whole batch has it, without rounding, by path: those of a drink
-// file that serves it all.
-func (b *Batch) Amounts() amount.Amounts {
-	all := amount.Amounts{}
-	for _, w := range b.all() {
-		if w.measured() {
-			all[w.Path] = times(w.Amount, w.more)
-		}
-	}
-	return all
 }
 
 // measured reports whether an amount is of a mass or a volume that somebody measures.

@@ -1,4 +1,4 @@
-package batch
+package batch_test
 
 import (
 	"context"
@@ -15,9 +15,13 @@ import (
 	"sipsum/internal/amount"
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/batch"
+	"sipsum/internal/batch/batchtest"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
+	"sipsum/internal/food"
 	"sipsum/internal/recipe"
+	"sipsum/internal/unit"
 )
 
 // drinks are the demos, the drinks of testdata, and one of each thing that a batch minds.
@@ -85,7 +89,7 @@ finish: [{carbonate: {bottle: 0.5 l, charge: 8 g, at: 4 °C, left: 3 g/l}}]
 `,
 }
 
-// library is the core table, and a way to the pantries beside a drink.
+// found finds the foods of a drink, those of the pantries beside it too.
 func found(t *testing.T, name, text string, foods assaytest.Library, change func(*drink.Drink)) *recipe.Recipe {
 	t.Helper()
 	open := func(path string) ([]byte, error) { return os.ReadFile(filepath.Join(filepath.Dir(name), path)) }
@@ -100,57 +104,18 @@ func found(t *testing.T, name, text string, foods assaytest.Library, change func
 	return r
 }
 
-func batchOf(t *testing.T, r *recipe.Recipe, ask Ask) *Batch {
+func batchOf(t *testing.T, r *recipe.Recipe, ask batch.Ask) *batch.Batch {
 	t.Helper()
-	b, err := Make(context.Background(), benchOf(r), ask)
+	b, err := batch.Make(context.Background(), benchOf(r), ask)
 	require.NoError(t, err)
 	return b
 }
 
-func benchOf(r *recipe.Recipe) Bench {
-	return Bench{
+func benchOf(r *recipe.Recipe) batch.Bench {
+	return batch.Bench{
 		Recipe: r, Central: assay.Prepare(r, estimate.Ensemble{Seed: 1, N: 1}),
 		Hands:    assay.Prepare(r, estimate.Ensemble{Seed: 1, N: 61, Only: amount.Stream}),
 		Declared: func(string) (bool, error) { return true, nil },
-	}
-}
-
-// written is the drink as a file would have it that serves the whole batch.
-func written(d *drink.Drink, b *Batch) {
-	amounts, more := b.Amounts(), map[string]float64{}
-	for _, w := range b.all() {
-		more[w.Path] = w.more / w.file
-	}
-	d.Serves = int(math.Round(b.Rounds * float64(d.Serves)))
-	lines := func(list []drink.Line) {
-		for i := range list {
-			if a, ok := amounts[list[i].Path]; ok {
-				list[i].Amount = a
-			}
-			list[i].Count *= more[list[i].Path]
-		}
-	}
-	steps := func(list []drink.Step) {
-		for _, step := range list {
-			lines(step.Lines())
-			for _, p := range amountsOf(step) {
-				*p.amount = amounts[step.StepPath()+"/"+p.name]
-			}
-		}
-	}
-	lines(d.Build)
-	lines(d.Garnish)
-	steps(d.Finish)
-	for i := range d.Components {
-		c := &d.Components[i]
-		if !slices.ContainsFunc(b.Pots, func(p Pot) bool { return p.Name == c.Name }) {
-			continue // nothing of it is drunk
-		}
-		lines(c.Ingredients)
-		steps(c.Steps)
-		if c.Measured != nil {
-			steps([]drink.Step{c.Measured})
-		}
 	}
 }
 
@@ -182,10 +147,241 @@ func TestABatchIsTheDrink(t *testing.T) {
 	for name, text := range drinks(t) {
 		t.Run(filepath.Base(name), func(t *testing.T) {
 			r := found(t, name, text, foods, nil)
-			b := batchOf(t, r, Ask{Serves: 24})
-			big := found(t, name, text, foods, func(d *drink.Drink) { written(d, b) })
-			assert.Equal(t, max(24, int(math.Round(b.Rounds*float64(r.Drink.Serves)))), big.Drink.Serves)
-			same(t, figures(t, r), figures(t, big), 1e-9)
+			b := batchOf(t, r, batch.Ask{Serves: 24})
+			big := found(t, name, text, foods, func(d *drink.Drink) { batchtest.Written(d, b) })
+			assert.GreaterOrEqual(t, big.Drink.Serves, 24)
+			made := figures(t, big)
+			same(t, figures(t, r), made, 1e-9)
+			gives(t, b, made)
+			buys(t, b, big, made)
 		})
+	}
+}
+
+// gives holds the pots to what is taken of them: the shopping list, fed forward through the yields of
+// the big drink, gives the build.
+func gives(t *testing.T, b *batch.Batch, made *assay.Assay) {
+	t.Helper()
+	for _, y := range made.Yields {
+		if y.Component == "" {
+			assert.InEpsilon(t, b.Grams*float64(made.Drink.Serves), y.Out, 1e-9)
+			continue
+		}
+		i := slices.IndexFunc(b.Pots, func(p batch.Pot) bool { return p.Name == y.Component })
+		require.GreaterOrEqual(t, i, 0, y.Component)
+		assert.InEpsilon(t, b.Pots[i].Out, y.Out, 1e-9, y.Component)
+		assert.InEpsilon(t, b.Pots[i].Needed, y.Used, 1e-9, y.Component)
+		assert.GreaterOrEqual(t, y.Out, y.Used*(1-1e-9), "%s is short", y.Component)
+	}
+}
+
+// buys holds the shopping list to what the big drink weighs in, garnish, ice and gas too.
+func buys(t *testing.T, b *batch.Batch, big *recipe.Recipe, made *assay.Assay) {
+	t.Helper()
+	weighed, added, bought := map[food.ID]float64{}, 0.0, map[food.ID]float64{}
+	for _, y := range made.Yields {
+		for _, p := range y.Poured {
+			if in := big.Lines[p.Path]; in.Component == nil {
+				weighed[in.Profile.Food.ID] += p.Grams
+			}
+		}
+		for _, step := range y.Steps {
+			if step.Kind == "chill" || step.Kind == "dilute" {
+				added += step.Added
+			}
+		}
+	}
+	for _, line := range big.Drink.Garnish {
+		if in := big.Lines[line.Path]; !line.Eaten && in.Component == nil {
+			weighed[in.Profile.Food.ID] += line.Amount.Base() * in.Grams
+		}
+	}
+	for _, p := range b.Purchases {
+		sum := 0.0
+		for _, of := range p.Of {
+			sum += of.Grams
+		}
+		assert.InEpsilon(t, p.Grams, sum, 1e-9, p.Name)
+		if !math.IsNaN(p.Edible) {
+			assert.InEpsilon(t, p.Grams, p.Bought*p.Edible, 1e-9, p.Name)
+		}
+		switch {
+		case p.Gas:
+		case strings.HasPrefix(p.Name, "Ice,"), p.Name == "Water":
+			added -= p.Grams
+		default:
+			bought[p.Food.ID] += p.Grams
+		}
+	}
+	assert.InDelta(t, 0, added, 1e-6)
+	require.Len(t, bought, len(weighed))
+	for id, grams := range weighed {
+		assert.InEpsilon(t, grams, bought[id], 1e-9, "%s", id)
+	}
+}
+
+// The steps of the scale move no figure more than is told, and leave no pot short.
+func TestRoundingMovesNoMoreThanIsTold(t *testing.T) {
+	foods := assaytest.Core(t)
+	moved := 0
+	for name, text := range drinks(t) {
+		t.Run(filepath.Base(name), func(t *testing.T) {
+			r := found(t, name, text, foods, nil)
+			b := batchOf(t, r, batch.Ask{Serves: 26})
+			exact := figures(t, r)
+			for _, atOnce := range []bool{false, true} {
+				rounded := shown(b, atOnce)
+				big := figures(t, found(t, name, text, foods, func(d *drink.Drink) {
+					batchtest.Written(d, b)
+					batchtest.Change(d, func(path string, a *unit.Amount, _ *float64) {
+						if to, ok := rounded[path]; ok {
+							*a = to
+						}
+					})
+				}))
+				for i, f := range exact.PerServing {
+					if f.Mean == 0 || math.IsNaN(f.Mean) {
+						continue
+					}
+					share := math.Abs(big.PerServing[i].Mean/f.Mean - 1)
+					assert.LessOrEqual(t, share, b.Rounding.Share+1e-8, "%s", f.Constituent.ID)
+					if share > 1e-6 {
+						moved++
+					}
+				}
+				if exact.Chemistry.PH.Why == "" {
+					assert.InDelta(t, exact.Chemistry.PH.Mean, big.Chemistry.PH.Mean, b.Rounding.PH+1e-6)
+				}
+				for _, y := range big.Yields {
+					if i := slices.IndexFunc(b.Pots, func(p batch.Pot) bool { return p.Name == y.Component }); i >= 0 && atOnce {
+						assert.GreaterOrEqual(t, y.Out, y.Used-1e-6, "%s is short", y.Component)
+					}
+				}
+			}
+		})
+	}
+	assert.Greater(t, moved, 50)
+}
+
+// shown gives what the scale shows of the whole batch, by path, of what a run can change: a reading
+// stays as it was read.
+func shown(b *batch.Batch, atOnce bool) map[string]unit.Amount {
+	all := map[string]unit.Amount{}
+	add := func(list []batch.Weighed, again float64) {
+		for _, w := range list {
+			if k := w.Amount.Measure.Kind; k == unit.Mass || k == unit.Volume {
+				a := w.Rounded
+				a.Number *= again
+				all[w.Path] = a
+			}
+		}
+	}
+	moves := func(list []batch.Move, again float64) {
+		for _, m := range list {
+			if m.Step.Kind() != "measured" {
+				add(m.Lines, again)
+				add(m.Amounts, again)
+			}
+		}
+	}
+	for _, p := range b.Pots {
+		again := 1.0
+		if p.Whole != nil {
+			again = p.Times
+		}
+		add(p.Lines, again)
+		moves(p.Moves, again)
+	}
+	serve := b.Serves
+	if b.Whole {
+		serve = b.Rounds
+	}
+	for _, p := range slices.Concat(b.Build, b.Garnish) {
+		add([]batch.Weighed{p.Weighed}, serve)
+	}
+	if atOnce {
+		for _, p := range b.Build {
+			add([]batch.Weighed{p.All}, 1)
+		}
+	}
+	moves(b.Finish, serve)
+	return all
+}
+
+// A brew is made as a whole, for whole glasses.
+func TestWholeShots(t *testing.T) {
+	foods := assaytest.Core(t)
+	for _, of := range []struct {
+		glass         string
+		shots, serves float64
+	}{{"16 g", 12, 2}, {"19 g", 12, 2}, {"20 g", 24, 1}, {"40 g", 48, 0.5}, {"38 g", 24, 1}} {
+		text := strings.Replace(made["shots"], "16 g shot", of.glass+" shot", 1)
+		b := batchOf(t, found(t, "shots", text, foods, nil), batch.Ask{Serves: 24})
+		require.Len(t, b.Pots, 1)
+		assert.Equal(t, of.shots, b.Pots[0].Times, of.glass)
+		require.NotNil(t, b.Pots[0].Whole)
+		assert.Equal(t, of.serves, b.Pots[0].Whole.Glasses, of.glass)
+		assert.Equal(t, 18.0, b.Pots[0].Lines[0].Rounded.Number, "the dose stays")
+		assert.True(t, b.Pots[0].Glass)
+	}
+}
+
+// A bottle is charged as it is written: three glasses each.
+func TestWholeBottles(t *testing.T) {
+	b := batchOf(t, found(t, "bottle", made["bottle"], assaytest.Core(t), nil), batch.Ask{Serves: 10})
+	require.Len(t, b.Charges(), 1)
+	c := b.Charges()[0]
+	assert.Equal(t, 4.0, c.Count)
+	assert.Equal(t, 3.0, c.Glasses)
+	assert.Equal(t, 10.0, b.Serves)
+	assert.Equal(t, 40.0, b.Build[0].Rounded.Number, "into each bottle")
+	assert.InEpsilon(t, 160, b.Pots[0].Needed, 1e-9)
+	i := slices.IndexFunc(b.Purchases, func(p batch.Purchase) bool { return p.Gas })
+	require.GreaterOrEqual(t, i, 0)
+	assert.Equal(t, 4.0, b.Purchases[i].Pieces)
+	assert.InEpsilon(t, 32, b.Purchases[i].Grams, 1e-9)
+}
+
+// A mass goes back through the melt: 200 g a serve, of which 10 g are ice, are eleven serves of 2.2 kg.
+func TestMass(t *testing.T) {
+	const text = "drink: Mass\nserves: 1\nbuild: [190 g core:water-tap]\nfinish: [{chill: {melt: 10 g}}]\n"
+	b := batchOf(t, found(t, "mass", text, assaytest.Core(t), nil), batch.Ask{Grams: 2200})
+	assert.InEpsilon(t, 11, b.Serves, 1e-9)
+	assert.InEpsilon(t, 2090, b.Build[0].All.Amount.Number, 1e-9)
+	assert.InEpsilon(t, 110, b.Purchases[1].Grams, 1e-9)
+}
+
+// A pot is never made smaller than its recipe, and what is left of it is told.
+func TestNeverLessThanTheRecipe(t *testing.T) {
+	text := string(assaytest.FileOf(t, "data/demo/garden-tide.yaml"))
+	b := batchOf(t, found(t, "garden", text, assaytest.Core(t), nil), batch.Ask{Serves: 2})
+	i := slices.IndexFunc(b.Pots, func(p batch.Pot) bool { return p.Name == "passion syrup" })
+	assert.Equal(t, 1.0, b.Pots[i].Times)
+	assert.InDelta(t, 170, b.Pots[i].Left(), 1e-6)
+}
+
+// Each pot as early as it keeps, or before what is made of it keeps.
+func TestDays(t *testing.T) {
+	foods := assaytest.Core(t)
+	ahead := func(text string) map[string]float64 {
+		days := map[string]float64{}
+		for _, p := range batchOf(t, found(t, "nested", text, foods, nil), batch.Ask{Serves: 4}).Pots {
+			days[p.Name] = p.Ahead
+		}
+		return days
+	}
+	text := made["nested"]
+	assert.Equal(t, map[string]float64{"base": 10, "tea base": 2}, ahead(text), "the build pours both")
+	text = strings.Replace(text, "20 g base, ", "", 1)
+	assert.Equal(t, map[string]float64{"base": 12, "tea base": 2}, ahead(text))
+	text = strings.Replace(text, "    keeps: 10 days at 4 °C\n", "", 1)
+	assert.Equal(t, map[string]float64{"base": 2, "tea base": 2}, ahead(text), "nobody says how long it keeps: when the other is made")
+}
+
+func TestAsks(t *testing.T) {
+	r := found(t, "shots", made["shots"], assaytest.Core(t), nil)
+	for _, ask := range []batch.Ask{{}, {Serves: -1}, {Serves: 10_000_000}, {Grams: -5}, {Grams: 1e9}, {Grams: math.NaN()}} {
+		_, err := batch.Make(context.Background(), benchOf(r), ask)
+		assert.ErrorContains(t, err, "nobody makes", "%v", ask)
 	}
 }

@@ -28,28 +28,28 @@ func (m *maker) move(step drink.Step, k, more float64) Move {
 	for _, line := range step.Lines() {
 		move.Lines = append(move.Lines, m.weighed(line, k, more))
 	}
-	for _, p := range amountsOf(step) {
-		exact := times(*p.amount, k)
+	for _, p := range Growing(step) {
+		exact := times(*p.Amount, k)
 		move.Amounts = append(move.Amounts, Weighed{
-			Path: step.StepPath() + "/" + p.name, Name: p.name, Amount: exact, Rounded: m.round(exact),
-			Grams: exact.Base(), more: more, file: 1 / k,
+			Path: step.StepPath() + "/" + p.Name, Name: p.Name, Amount: exact, Rounded: m.round(exact),
+			Grams: exact.Base(), Times: k * more, file: 1 / k,
 		})
 	}
 	return move
 }
 
-// parameter is an amount of a step that grows with the pot.
-type parameter struct {
-	name   string
-	amount *unit.Amount
+// Parameter is an amount of a step.
+type Parameter struct {
+	Name   string
+	Amount *unit.Amount // in the step
 }
 
-// amountsOf lists what of a step grows with the pot. What a titration takes of it does not.
-func amountsOf(step drink.Step) []parameter {
-	var list []parameter
+// Growing lists the amounts of a step that grow with the pot. What a titration takes of it does not.
+func Growing(step drink.Step) []Parameter {
+	var list []Parameter
 	add := func(name string, a *unit.Amount) {
 		if a != nil {
-			list = append(list, parameter{name, a})
+			list = append(list, Parameter{name, a})
 		}
 	}
 	switch s := step.(type) {

@@ -109,8 +109,8 @@ func (m *maker) brews(makes, drunk float64, w *Whole) float64 {
 func (m *maker) spare(c *drink.Component) float64 {
 	spare, takes := 0.0, len(c.Ingredients)
 	for _, step := range c.Steps {
-		if ps := amountsOf(step); len(ps) > 0 { // it is brought to a mass, whatever was in it
-			spare, takes = m.step(*ps[len(ps)-1].amount)/2, 0
+		if ps := Growing(step); len(ps) > 0 { // it is brought to a mass, whatever was in it
+			spare, takes = m.step(*ps[len(ps)-1].Amount)/2, 0
 		}
 		takes += len(step.Lines())
 	}

@@ -23,14 +23,14 @@ type Weighed struct {
 
 	Millilitres float64 // NaN if nobody states a density
 	Step        Step    // how finely it has to be weighed
-	more        float64 // how often it is weighed in all
+	Times       float64 // how often what the file writes is weighed in all
 	file        float64 // by what it is multiplied to be what the file writes
 }
 
 // weighed is a line of the file k times, and that again and again.
 func (m *maker) weighed(line drink.Line, k, more float64) Weighed {
 	in := m.Recipe.Lines[line.Path]
-	w := Weighed{Path: line.Path, Eaten: line.Eaten, Grams: m.grams(line) * k, Millilitres: math.NaN(), more: more, file: 1 / k}
+	w := Weighed{Path: line.Path, Eaten: line.Eaten, Grams: m.grams(line) * k, Millilitres: math.NaN(), Times: k * more, file: 1 / k}
 	if in.Component != nil {
 		w.Name, w.House = in.Component.Name, true
 	} else {

@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"sipsum/internal/batch"
 	"sipsum/internal/clean"
@@ -93,11 +94,12 @@ func (p bench) buy() Block {
 
 // shopUnits are pieces, charges, or the volume of what has a density.
 func shopUnits(x batch.Purchase) string {
+	piece, _, _ := strings.Cut(x.Piece, " (") // without its size
 	switch {
 	case x.Gas:
 		return say("batch.charges", counted(x.Pieces))
 	case !math.IsNaN(x.Pieces):
-		return fmt.Sprintf("%.0f × %s", math.Ceil(x.Pieces-unit.Closeness), clean.Name(x.Piece))
+		return fmt.Sprintf("%.0f × %s", math.Ceil(x.Pieces-unit.Closeness), clean.Name(piece))
 	case !math.IsNaN(x.Millilitres) && x.Food.Group != "sugar":
 		return volumeText(x.Millilitres)
 	}
@@ -107,12 +109,13 @@ func shopUnits(x batch.Purchase) string {
 // pot is a component: what goes in, what is done, what comes out.
 func (p bench) pot(pot batch.Pot) Block {
 	name := clean.Name(pot.Name)
-	b := Block{Role: Ticked, Heading: name + " · " + when(pot)}
-	b.Grid = p.grid(potCaption(pot), say("batch.amount"), pot.Lines)
+	b := Block{Role: Ticked, Heading: name}
+	b.Grid = p.grid(when(pot), say("batch.amount"), pot.Lines)
+	b.Grid.Lead = []string{potCaption(pot)}
 	b.Lines = p.moves(pot.Moves)
-	last := say("batch.out", massText(pot.Out), massText(pot.Needed))
+	last := say("batch.out", wholeGrams(pot.Out), wholeGrams(pot.Needed))
 	if left := pot.Left(); left >= worthSaying {
-		last = say("batch.left", massText(pot.Out), massText(pot.Needed), massText(left))
+		last = say("batch.left", wholeGrams(pot.Out), wholeGrams(pot.Needed), wholeGrams(left))
 	}
 	b.Lines = append(b.Lines, Line{Text: last})
 	if pot.Note != "" {
@@ -131,11 +134,18 @@ func when(pot batch.Pot) string {
 	case pot.Ahead < 1:
 		return say("batch.hours", note.Grams(pot.Ahead*hours))
 	case pot.Keeps == nil:
-		return say("batch.before", clean.Listed(pot.Before), note.Grams(pot.Ahead))
+		return say("batch.before", clean.Listed(pot.Before), daysText(pot.Ahead))
 	case pot.Keeps.At != nil:
-		return say("batch.ahead.at", note.Grams(pot.Ahead), note.Grams(pot.Keeps.At.Number))
+		return say("batch.ahead.at", daysText(pot.Ahead), note.Grams(pot.Keeps.At.Number))
 	}
-	return say("batch.ahead", note.Grams(pot.Ahead))
+	return say("batch.ahead", daysText(pot.Ahead))
+}
+
+func daysText(n float64) string {
+	if n == 1 {
+		return "1 day"
+	}
+	return note.Grams(n) + " days"
 }
 
 const (
@@ -175,7 +185,11 @@ func (p bench) grid(caption, head string, list []batch.Weighed) *Grid {
 // build is what goes into one glass, into all of them, and what finishes it.
 func (p bench) build() Block {
 	all := counted(p.batch.Rounds * float64(p.Assay.Drink.Serves))
-	g := &Grid{Caption: say("batch.build.of"), Head: []string{"", say("batch.one"), say("batch.to"), say("batch.all", all)}}
+	one := say("batch.one")
+	if p.batch.Whole {
+		one = say("batch.one.bottle", counted(float64(p.Assay.Drink.Serves)))
+	}
+	g := &Grid{Caption: say("batch.build.of"), Head: []string{"", one, say("batch.to"), say("batch.all", all)}}
 	if p.kitchen {
 		g.Head = append(g.Head, say("batch.us"))
 	}

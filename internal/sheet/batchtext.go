@@ -56,6 +56,14 @@ func massText(g float64) string {
 	return digits(g) + " g"
 }
 
+// wholeGrams writes what is made, used and left in grams, as a scale shows it.
+func wholeGrams(g float64) string {
+	if g >= unit.Hundred {
+		return fmt.Sprintf("%.0f g", g)
+	}
+	return note.Number(g) + " g"
+}
+
 func volumeText(ml float64) string {
 	if ml >= unit.Kilo {
 		return digits(ml/unit.Kilo) + " l"

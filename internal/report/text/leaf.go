@@ -104,7 +104,9 @@ const (
 
 // grid prints a table, as many columns at a time as fit.
 func (p leaf) grid(g *sheet.Grid) {
-	p.line("  ", p.bold(p.accent(g.Caption)))
+	for _, part := range wrap(g.Caption, p.width-marginWidth) {
+		p.line("  ", p.bold(p.accent(part)))
+	}
 	for _, above := range g.Lead {
 		p.paragraph(marginWidth, 2, above)
 	}
