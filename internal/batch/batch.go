@@ -19,6 +19,7 @@ type Bench struct {
 	Central  *assay.Plan // at central values alone
 	Hands    *assay.Plan // in whose draws only what a hand measures varies (amount.Stream)
 	Declared claims.Declared
+	Allowed  map[string]float64 // days in which a component is used up by a code, the day it is made counted
 }
 
 // Ask is how much is wanted: so many serves, or a mass of the finished drink. One of them is set.

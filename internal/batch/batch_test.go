@@ -371,11 +371,18 @@ func TestDays(t *testing.T) {
 		return days
 	}
 	text := made["nested"]
-	assert.Equal(t, map[string]float64{"base": 10, "tea base": 2}, ahead(text), "the build pours both")
+	assert.Equal(t, map[string]float64{"base": 9, "tea base": 1}, ahead(text), "the day it is made counts; the build pours both")
 	text = strings.Replace(text, "20 g base, ", "", 1)
-	assert.Equal(t, map[string]float64{"base": 12, "tea base": 2}, ahead(text))
+	assert.Equal(t, map[string]float64{"base": 10, "tea base": 1}, ahead(text))
 	text = strings.Replace(text, "    keeps: 10 days at 4 °C\n", "", 1)
-	assert.Equal(t, map[string]float64{"base": 2, "tea base": 2}, ahead(text), "nobody says how long it keeps: when the other is made")
+	assert.Equal(t, map[string]float64{"base": 1, "tea base": 1}, ahead(text), "nobody says how long it keeps: when the other is made")
+	r := found(t, "nested", made["nested"], foods, nil)
+	bench := benchOf(r)
+	bench.Allowed = map[string]float64{"base": 7, "tea base": 7}
+	b, err := batch.Make(context.Background(), bench, batch.Ask{Serves: 4})
+	require.NoError(t, err)
+	assert.Equal(t, 7.0, b.Pots[0].UseUp, "a code allows no longer")
+	assert.Equal(t, 2.0, b.Pots[1].UseUp)
 }
 
 func TestAsks(t *testing.T) {

@@ -56,9 +56,9 @@ func newBatch(a *app) *cobra.Command {
 			return err
 		}
 		if cmd.Flags().Changed("tasters") {
-			return a.tasters(ask, form)
+			return tasters(a, ask, form)
 		}
-		return a.batch(cmd.Context(), cmd, args[0], ask, form)
+		return drinks{a}.batch(cmd.Context(), cmd, args[0], ask, form)
 	}
 	flags := cmd.Flags()
 	flags.IntVar(&ask.serves, "serves", 0, "how many serves")
@@ -91,47 +91,46 @@ func (q batchAsked) wanted(cmd *cobra.Command) (batch.Ask, error) {
 	return batch.Ask{Grams: m.Base()}, nil
 }
 
-func (a *app) batch(ctx context.Context, cmd *cobra.Command, arg string, q batchAsked, form string) error {
+func (a drinks) batch(ctx context.Context, cmd *cobra.Command, arg string, q batchAsked, form string) error {
 	want, err := q.wanted(cmd)
 	if err != nil {
 		return err
 	}
-	by := drinks{a}
-	d, faults, err := by.read(arg)
+	d, faults, err := a.read(arg)
 	if err != nil {
 		return err
 	}
-	found, err := by.lookUp(ctx, d, faults)
+	found, err := a.lookUp(ctx, d, faults)
 	if err != nil {
 		return err
 	}
-	s, err := by.calculate(ctx, found, asked{rules: q.rules})
+	s, err := a.calculate(ctx, found, asked{rules: q.rules})
 	if err != nil {
 		return err
 	}
 	b, err := batch.Make(ctx, batch.Bench{
-		Recipe: found, Declared: s.Declares,
+		Recipe: found, Declared: sheet.Declares(s), Allowed: sheet.Allowed(s),
 		Central: assay.Prepare(found, estimate.Ensemble{Seed: a.options.seed, N: 1}),
 		Hands:   assay.Prepare(found, estimate.Ensemble{Seed: a.options.seed, N: min(a.options.draws, acidity.ChemistryDraws) + 1, Only: amount.Stream}),
 	}, want)
 	if err != nil {
 		return err
 	}
-	return q.out.write(a, func(w io.Writer) error {
+	return q.out.write(a.app, func(w io.Writer) error {
 		switch form {
 		case formatText:
-			return textreport.Leaf(w, s.BatchLeaf(b, q.units != ""), q.out.style(a))
+			return textreport.Leaf(w, sheet.BatchLeaf(s, b, q.units != ""), q.out.style(a.app))
 		case formatJSON:
 			return jsonreport.Batch(w, s, b, q.units != "")
 		case formatCSV:
 			return csvreport.Batch(w, s, b)
 		}
-		return printLeaf(w, s.BatchLeaf(b, q.units != ""), form, cmp.Or(q.out.paper, cardPaper))
+		return printLeaf(w, sheet.BatchLeaf(s, b, q.units != ""), form, cmp.Or(q.out.paper, cardPaper))
 	})
 }
 
 // tasters tells what some tasters can find.
-func (a *app) tasters(q batchAsked, form string) error {
+func tasters(a *app, q batchAsked, form string) error {
 	if q.serves != 0 || q.mass != "" || q.units != "" {
 		return fail.New(fail.Wrong, "--tasters makes no batch", "leave --serves, --mass and --units out")
 	}

@@ -10,6 +10,7 @@ import (
 
 	"sipsum/internal/batch"
 	"sipsum/internal/clean"
+	"sipsum/internal/constituent"
 	"sipsum/internal/note"
 	"sipsum/internal/unit"
 )
@@ -20,7 +21,7 @@ const tick = "☐ "
 // BatchLeaf is the bench card of a batch in the order of work: what is bought, the pots with the
 // earliest first, the build; with what it is held to, allergens and cautions. With kitchen the
 // measures of a US kitchen stand beside the grams.
-func (s *Sheet) BatchLeaf(b *batch.Batch, kitchen bool) *Leaf {
+func BatchLeaf(s *Sheet, b *batch.Batch, kitchen bool) *Leaf {
 	p := bench{Sheet: s, batch: b, kitchen: kitchen}
 	l := s.leaf("batch")
 	l.Below = []string{say("batch.serves", counted(b.Serves)), massText(b.Serves * b.Grams), say("batch.each", note.Grams(b.Grams))}
@@ -124,48 +125,6 @@ func (p bench) pot(pot batch.Pot) Block {
 	return b
 }
 
-// when says when a pot is made.
-func when(pot batch.Pot) string {
-	switch {
-	case pot.Glass:
-		return say("batch.glass")
-	case pot.Ahead == 0:
-		return say("batch.today")
-	case pot.Ahead < 1:
-		return say("batch.hours", note.Grams(pot.Ahead*hours))
-	case pot.Keeps == nil:
-		return say("batch.before", clean.Listed(pot.Before), daysText(pot.Ahead))
-	case pot.Keeps.At != nil:
-		return say("batch.ahead.at", daysText(pot.Ahead), note.Grams(pot.Keeps.At.Number))
-	}
-	return say("batch.ahead", daysText(pot.Ahead))
-}
-
-func daysText(n float64) string {
-	if n == 1 {
-		return "1 day"
-	}
-	return note.Grams(n) + " days"
-}
-
-const (
-	hours       = 24
-	worthSaying = 1 // g that are left over
-)
-
-func potCaption(pot batch.Pot) string {
-	switch w := pot.Whole; {
-	case w == nil:
-		return say("batch.times", note.Grams(pot.Times))
-	case w.Glasses == 0:
-		return say("batch.whole.pots", say("batch."+w.Of), counted(pot.Times))
-	case w.Glasses < 1:
-		return say("batch.whole.several", say("batch."+w.Of), counted(pot.Times), counted(1/w.Glasses))
-	default:
-		return say("batch.whole", say("batch."+w.Of), counted(pot.Times), counted(w.Glasses))
-	}
-}
-
 // grid sets amounts beside how finely each has to be weighed.
 func (p bench) grid(caption, head string, list []batch.Weighed) *Grid {
 	g := &Grid{Caption: caption, Head: []string{"", head, say("batch.to")}}
@@ -225,7 +184,7 @@ func (p bench) exact() []Line {
 	if r := b.Rounding; r.Figure == nil {
 		lines = append(lines, Line{Text: say("batch.rounding.none")})
 	} else {
-		lines = append(lines, Line{Text: say("batch.rounding", upTo(unit.Hundred*r.Share), WordsFor(r.Figure), upTo(max(r.PH, leastPH)))})
+		lines = append(lines, Line{Text: say("batch.rounding", upTo(unit.Hundred*r.Share), figureName(r.Figure), upTo(max(r.PH, leastPH)))})
 	}
 	x := b.Precision
 	if len(x.Bands) == 0 {
@@ -264,4 +223,12 @@ func bandText(b batch.Band) string {
 		return b.Name + " ± " + note.Grams(unit.Hundred*b.Share) + " %"
 	}
 	return clean.Prose(b.Name)
+}
+
+// figureName names a figure; a remainder that no table names has none.
+func figureName(c *constituent.Constituent) string {
+	if c.ID == constituent.MassOther {
+		return say("batch.unnamed")
+	}
+	return WordsFor(c)
 }

@@ -14,14 +14,17 @@ import (
 // Judge judges the claims of the drink. Its assay was run with draws, chemistry, the readings not
 // yet taken and a journal of its inputs.
 func Judge(ctx context.Context, s *Sheet, works evidence.Works, again claims.Again) error {
-	bench := claims.Bench{Assay: s.Assay, Declared: s.Declares, Works: claims.Works(works), Again: again}
+	bench := claims.Bench{Assay: s.Assay, Declared: Declares(s), Works: claims.Works(works), Again: again}
 	said, err := bench.Judge(ctx)
 	s.Said = said
 	return err
 }
 
-// Declares reports whether an allergen, or one of a class, is declared under any of the rules.
-func (s *Sheet) Declares(word string) (bool, error) { return declares(s.Allergens(), word) }
+// Declares tells claims of a drink whether an allergen, or one of a class, is declared under any of
+// the rules.
+func Declares(s *Sheet) claims.Declared {
+	return func(word string) (bool, error) { return declares(s.Allergens(), word) }
+}
 
 // declares reports whether an allergen, or one of a class, is declared under any set of rules.
 func declares(under []Declaration, word string) (bool, error) {

@@ -22,16 +22,18 @@ func TastingLeaf(program string, p tasting.Panel) *Leaf {
 		Caption: say("tasting.power"),
 		Head:    []string{say("tasting.share"), say("tasting.finds"), say("tasting.need", percents(p.Wanted)), say("tasting.steady")},
 	}
+	var below []Line
 	for _, line := range p.Lines {
 		first := few(line.First)
 		if line.Loses {
 			first = say("tasting.loses", first)
+			below = []Line{{Text: say("tasting.star")}}
 		}
 		g.Rows = append(g.Rows, GridRow{Label: say("tasting.cell", percents(line.Share)), Cells: []GridCell{
 			{Text: say("tasting.cell", percents(line.Power))}, {Text: first}, {Text: few(line.Steady)},
 		}})
 	}
-	l.add(Block{Role: Tabled, Grid: g, Lines: []Line{{Text: say("tasting.same")}, {Text: say("tasting.order." + string(p.Test))}}})
+	l.add(Block{Role: Tabled, Grid: g, Lines: append(below, Line{Text: say("tasting.same")}, Line{Text: say("tasting.order." + string(p.Test))})})
 	l.Foot = []string{clean.Name(program)}
 	return l
 }

@@ -1,4 +1,3 @@
-// Package batchtest is what tests of batches share.
 package batchtest
 
 import (
