@@ -22,7 +22,10 @@ const tick = "☐ "
 // earliest first, the build; with what it is held to, allergens and cautions. With kitchen the
 // measures of a US kitchen stand beside the grams.
 func BatchLeaf(s *Sheet, b *batch.Batch, kitchen bool) *Leaf {
-	p := bench{Sheet: s, batch: b, kitchen: kitchen}
+	p := bench{Sheet: s, batch: b, kitchen: kitchen, cold: map[string]float64{}}
+	for _, x := range s.Log().Batches {
+		p.cold[x.Name] = x.Cold
+	}
 	l := s.leaf("batch")
 	l.Below = []string{say("batch.serves", counted(b.Serves)), massText(b.Serves * b.Grams), say("batch.each", note.Grams(b.Grams))}
 	l.add(p.buy())
@@ -70,6 +73,7 @@ type bench struct {
 	*Sheet
 	batch   *batch.Batch
 	kitchen bool
+	cold    map[string]float64 // °C at which a pot is kept, as its file says and a code allows; 0: nobody says
 }
 
 // buy is the shopping list.
@@ -111,7 +115,7 @@ func shopUnits(x batch.Purchase) string {
 func (p bench) pot(pot batch.Pot) Block {
 	name := clean.Name(pot.Name)
 	b := Block{Role: Ticked, Heading: name}
-	b.Grid = p.grid(when(pot), say("batch.amount"), pot.Lines)
+	b.Grid = p.grid(when(pot, p.cold[pot.Name]), say("batch.amount"), pot.Lines)
 	b.Grid.Lead = []string{potCaption(pot)}
 	b.Lines = p.moves(pot.Moves)
 	last := say("batch.out", wholeGrams(pot.Out), wholeGrams(pot.Needed))

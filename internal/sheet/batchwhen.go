@@ -6,13 +6,16 @@ import (
 	"sipsum/internal/note"
 )
 
-// when says when a pot is made.
-func when(pot batch.Pot) string {
+// when says when a pot is made, and how cold it is kept; 0: nobody says.
+func when(pot batch.Pot, celsius float64) string {
 	before := ""
 	if len(pot.Before) > 0 {
 		before = clean.Listed(cleaned(pot.Before))
 	}
-	cold := keptAt(pot)
+	cold := ""
+	if celsius != 0 {
+		cold = say("batch.kept", note.Grams(celsius))
+	}
 	switch {
 	case pot.Glass:
 		return say("batch.glass")
@@ -30,14 +33,6 @@ func when(pot batch.Pot) string {
 		return say("batch.before", daysText(pot.UseUp-1), before) + cold
 	}
 	return say("batch.ahead", daysText(pot.UseUp-1), note.Grams(pot.UseUp)) + cold
-}
-
-// keptAt says how cold a pot is kept; nothing if nobody says.
-func keptAt(pot batch.Pot) string {
-	if pot.Keeps == nil || pot.Keeps.At == nil {
-		return ""
-	}
-	return say("batch.kept", note.Grams(pot.Keeps.At.Number))
 }
 
 func cleaned(names []string) []string {
