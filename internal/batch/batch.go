@@ -42,6 +42,7 @@ type Batch struct {
 	Bottles []Charge
 
 	Purchases []Purchase
+	Costs     []Cost // one for each currency; none: nothing of it has a price
 	Rounding  Rounding
 	Precision Precision
 }

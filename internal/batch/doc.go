@@ -19,6 +19,9 @@
 // pieces where a table weighs one. A pot may be made as long before the service as it keeps, or
 // before the pots made of it, as long as these keep (days.go).
 //
+// Own foods may say how they are sold (price, lot, best): a purchase is then counted in whole packs,
+// and a serve costs what of them is used for it, whatever the steps lose (cost.go).
+//
 // An amount is rounded to what the bar's scale shows (rounding.go): the drink is run with all that
 // is rounded, each glass by itself and all in one round, and the figure of a serving that moved most
 // is told.

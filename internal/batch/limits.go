@@ -11,6 +11,7 @@ import (
 type settings struct {
 	steps       []float64 // g or ml, the finest first
 	share       float64   // of itself, by which no amount is off
+	pack        float64   // the share of a pack for which no other is opened
 	noticed     map[string]noticed
 	least, most float64 // serves
 	mass        float64 // g
@@ -34,6 +35,8 @@ var limits = sync.OnceValue(func() settings {
 			s.steps = append(s.steps, value)
 		case "share":
 			s.share = value * percent
+		case "pack":
+			s.pack = value * percent
 		case "noticed":
 			s.noticed[row.Text("of")] = noticed{value * percent, row.Text("source")}
 		case "serves least":

@@ -22,6 +22,7 @@ type Purchase struct {
 	Piece       string
 	Gas         bool // it comes in charges: Pieces are charges
 	Of          []Part
+	Sold
 }
 
 // Part is how much of a purchase goes where.
@@ -78,6 +79,7 @@ func (m *maker) shop() {
 	for i := range m.out.Purchases {
 		m.out.Purchases[i].bought(m.out)
 	}
+	m.sell()
 }
 
 // Names of what a step brings.

@@ -2,6 +2,7 @@ package estimate
 
 import (
 	"hash/fnv"
+	"math"
 	"math/rand/v2"
 )
 
@@ -9,7 +10,7 @@ import (
 type Key uint64
 
 // steady is the key of an input that does not vary.
-const steady Key = 0
+const steady Key = math.MaxUint64
 
 // KeyOf hashes the run's seed and what an input is: its kind, and then the
 // table, food and constituent, or the path of a line.

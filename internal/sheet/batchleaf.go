@@ -93,7 +93,9 @@ func (p bench) buy() Block {
 		if !math.IsNaN(x.Edible) {
 			lines = append(lines, Line{Text: say("batch.edible", name, note.Grams(unit.Hundred*x.Edible), massText(x.Grams))})
 		}
+		lines = append(lines, lotOf(x)...)
 	}
+	lines = append(lines, p.costs()...)
 	return Block{Role: Tabled, Heading: say("batch.buy"), Grid: g, Lines: lines}
 }
 
@@ -101,6 +103,8 @@ func (p bench) buy() Block {
 func shopUnits(x batch.Purchase) string {
 	piece, _, _ := strings.Cut(x.Piece, " (") // without its size
 	switch {
+	case x.Price != nil:
+		return counted(x.Packs) + " × " + x.Price.Per.String()
 	case x.Gas:
 		return say("batch.charges", counted(x.Pieces))
 	case !math.IsNaN(x.Pieces):

@@ -13,7 +13,8 @@ type batchBody struct {
 	ServingG  number        `json:"serving_g"`
 	Rounds    number        `json:"rounds"` // how often the build is made as the file writes it
 	Buy       []purchase    `json:"buy"`
-	Pots      []pot         `json:"pots"` // in the order of making
+	Costs     []costOf      `json:"costs"` // of what has a price
+	Pots      []pot         `json:"pots"`  // in the order of making
 	Build     []pourOf      `json:"build"`
 	Garnish   []pourOf      `json:"garnish"`
 	Finish    []moveOf      `json:"finish"`
@@ -35,6 +36,17 @@ type purchase struct {
 	Piece    string   `json:"piece,omitempty"`
 	US       string   `json:"us,omitempty"`
 	Of       []partOf `json:"of"`
+	Packs    number   `json:"packs,omitempty"`
+	Pack     string   `json:"pack,omitempty"`
+	Lot      string   `json:"lot,omitempty"`
+	Best     string   `json:"best,omitempty"`
+	Reread   []string `json:"read_again,omitempty"` // pots, with another lot
+}
+
+type costOf struct {
+	Currency string `json:"currency"`
+	Serve    number `json:"serve"`  // as much of each pack as is used
+	Outlay   number `json:"outlay"` // whole packs
 }
 
 type partOf struct {
@@ -137,7 +149,10 @@ func batchOf(s *sheet.Sheet, b *batch.Batch, kitchen bool) batchBody {
 	}
 	body := batchBody{
 		Serves: number(b.Serves), MassG: number(b.Serves * b.Grams), ServingG: number(b.Grams), Rounds: number(b.Rounds),
-		Buy:  each(b.Purchases, func(x batch.Purchase) purchase { return bought(x, kitchen) }),
+		Buy: each(b.Purchases, func(x batch.Purchase) purchase { return bought(x, kitchen) }),
+		Costs: each(b.Costs, func(c batch.Cost) costOf {
+			return costOf{c.Currency, number(c.Used / b.Serves), number(c.Outlay)}
+		}),
 		Pots: each(b.Pots, potOf), Build: pours(b.Build), Garnish: pours(b.Garnish), Finish: each(b.Finish, moving),
 		Charges: each(b.Charges(), func(c batch.Charge) chargeOf {
 			return chargeOf{c.Component, c.Bottle.String(), c.Gas.String(), number(c.Count), number(c.Glasses)}
@@ -170,6 +185,10 @@ func bought(x batch.Purchase, kitchen bool) purchase {
 		Food: x.Food.ID.String(), Name: x.Name, WeighedG: number(x.Grams), BoughtG: number(x.Bought), Edible: number(x.Edible),
 		VolumeML: number(x.Millilitres), Pieces: number(x.Pieces), Piece: x.Piece,
 		Of: each(x.Of, func(o batch.Part) partOf { return partOf{o.Pot, number(o.Grams)} }),
+	}
+	p.Lot, p.Best, p.Reread = x.Lot, x.Best, x.Reread
+	if x.Price != nil {
+		p.Packs, p.Pack = number(x.Packs), x.Price.Per.String()
 	}
 	if kitchen {
 		p.US = sheet.USMeasure(x.Millilitres)
