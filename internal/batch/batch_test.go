@@ -326,6 +326,17 @@ func TestWholeShots(t *testing.T) {
 	}
 }
 
+// Of a brew that keeps nothing is left in between: 24 glasses of 20 g are 13 brews of 38 g.
+func TestKeptBrews(t *testing.T) {
+	text := strings.Replace(made["shots"], "16 g shot", "20 g shot", 1)
+	text = strings.Replace(text, "strength: 9.5 %}}]\n", "strength: 9.5 %}}]\n    keeps: 2 days at 4 °C\n", 1)
+	b := batchOf(t, found(t, "shots", text, assaytest.Core(t), nil), batch.Ask{Serves: 24})
+	assert.Equal(t, 13.0, b.Pots[0].Times)
+	assert.InDelta(t, 14, b.Pots[0].Left(), 1e-9)
+	assert.False(t, b.Pots[0].Glass)
+	assert.Equal(t, 1.0, b.Pots[0].Ahead)
+}
+
 // A bottle is charged as it is written: three glasses each.
 func TestWholeBottles(t *testing.T) {
 	b := batchOf(t, found(t, "bottle", made["bottle"], assaytest.Core(t), nil), batch.Ask{Serves: 10})

@@ -29,7 +29,8 @@ func (p Pot) Left() float64 { return max(p.Out-p.Needed, 0) }
 // Whole says why something is made only as a whole, and for how many glasses one is.
 type Whole struct {
 	Of      string  // "brew" or "bottle"
-	Glasses float64 // that one serves; 0: it goes into other pots
+	Kept    bool    // it keeps: what is left of one goes into the next glass
+	Glasses float64 // that one serves, if it does not keep; 0: it goes into other pots
 }
 
 // component scales a component to what is taken of it, or to as many whole ones as that wants. Never
@@ -49,7 +50,11 @@ func (m *maker) component(y assay.Yield) {
 	each := 1.0 // of the recipe in one weighing
 	if what != "" {
 		p.Whole = &Whole{Of: what}
-		p.Times = m.brews(y.Out, drunk, p.Whole) + wholly(inner/y.Out)
+		if p.Whole.Kept = c.Keeps != nil; p.Whole.Kept {
+			p.Times = wholly(p.Needed / y.Out)
+		} else {
+			p.Times = m.brews(y.Out, drunk, p.Whole) + wholly(inner/y.Out)
+		}
 	} else {
 		p.Times = max(1, (p.Needed+m.spare(c))/y.Out)
 		each = p.Times

@@ -21,8 +21,8 @@ var (
 	isoDate  = regexp.MustCompile(`^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$`)
 )
 
-// price reads "4.20 EUR per 1 kg".
-func (r *reader) price(n ast.Node, what string) *Price {
+// readPrice reads "4.20 EUR per 1 kg".
+func readPrice(r *reader, n ast.Node, what string) *Price {
 	text, ok := r.text(n, what, mostName)
 	if !ok {
 		return nil
@@ -39,8 +39,8 @@ func (r *reader) price(n ast.Node, what string) *Price {
 	return &Price{x, money, per}
 }
 
-// best reads a date.
-func (r *reader) best(n ast.Node, what string) string {
+// readBest reads a date.
+func readBest(r *reader, n ast.Node, what string) string {
 	text, ok := r.text(n, what, mostName)
 	if ok && !isoDate.MatchString(text) {
 		r.faults.Add(r.nodeAt(n), "write year, month and day: 2027-03-31", "%s is no date", quoted(text))

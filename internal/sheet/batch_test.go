@@ -112,6 +112,7 @@ build: [POURED g pot]
 		{"hydrolyse: {lactose: 90 %}", "300", "☐ hydrolyse 90 % of the lactose"},
 		{"concentrate: {by: freezing, to: 200 g}", "200", "☐ concentrate by freezing to 1001 g"},
 		{"heat: {at: 80 °C, for: 10 min}", "300", "☐ heat at 80 °C for 10 min"},
+		{"heat: {at: 58 °C, for: 8 h}", "300", "☐ heat at 58 °C for 8 h"},
 		{"adjust: {ph: 3.5, with: core:citric-acid}", "300", "☐ adjust to pH 3.5 with about "},
 		{"clarify: {by: agar, with: 0.4 g core:agar, collect: 180 g}", "180", "☐ clarify by agar with 2 g Agar"},
 		{"curdle: {collect: 200 g, by: acid, at: 60 °C}", "200", "☐ curdle by acid at 60 °C, collect 1001 g"},

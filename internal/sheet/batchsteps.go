@@ -7,6 +7,7 @@ import (
 	"sipsum/internal/batch"
 	"sipsum/internal/clean"
 	"sipsum/internal/drink"
+	"sipsum/internal/note"
 )
 
 // StepOf is a step as a bench card tells it, with the amounts of the batch.
@@ -163,7 +164,14 @@ func quantity(q *drink.Quantity) string {
 
 func at(q *drink.Quantity) string { return before("at", q) }
 
-func lasting(q *drink.Quantity) string { return before("for", q) }
+// lasting tells minutes, and hours of what takes long.
+func lasting(q *drink.Quantity) string {
+	const long, hour = 120, 60
+	if q != nil && q.Number >= long {
+		return "for " + note.Grams(q.Number/hour) + " h"
+	}
+	return before("for", q)
+}
 
 func by(q *drink.Quantity) string { return before("by", q) }
 

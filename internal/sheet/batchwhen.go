@@ -68,6 +68,8 @@ func potCaption(pot batch.Pot) string {
 	switch w := pot.Whole; {
 	case w == nil:
 		return say("batch.times", note.Grams(pot.Times))
+	case w.Kept:
+		return say("batch.whole.kept", say("batch."+w.Of), counted(pot.Times))
 	case w.Glasses == 0:
 		return say("batch.whole.pots", say("batch."+w.Of), counted(pot.Times))
 	case w.Glasses < 1:

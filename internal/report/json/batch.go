@@ -70,7 +70,8 @@ type pot struct {
 
 type wholeOf struct {
 	Of      string `json:"of"`
-	Glasses number `json:"glasses"` // that one serves; 0: it goes into other pots
+	Kept    bool   `json:"kept"`
+	Glasses number `json:"glasses"` // that one serves, if it does not keep; 0: it goes into other pots
 }
 
 type weighedOf struct {
@@ -202,7 +203,7 @@ func potOf(p batch.Pot) pot {
 		NeededG: number(p.Needed), LeftG: number(p.Left()), Lines: each(p.Lines, weighing), Steps: each(p.Moves, moving),
 	}
 	if p.Whole != nil {
-		out.Whole = &wholeOf{p.Whole.Of, number(p.Whole.Glasses)}
+		out.Whole = &wholeOf{p.Whole.Of, p.Whole.Kept, number(p.Whole.Glasses)}
 	}
 	return out
 }
