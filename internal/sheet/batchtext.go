@@ -19,8 +19,8 @@ func WeighedText(w batch.Weighed) string {
 		return say("batch.about", massText(w.Grams))
 	case w.Portion != "":
 		return note.Grams(w.Count) + " × " + clean.Name(w.Portion)
-	case w.Amount.Measure.Kind == unit.Share:
-		return amountText(w.Rounded)
+	case w.Amount.Measure.Spread > 0 && w.Grams > 0: // many dashes are weighed
+		return amountText(w.Rounded) + " = " + wholeGrams(w.Grams)
 	}
 	return amountText(w.Rounded)
 }
@@ -96,11 +96,11 @@ func upTo(x float64) string {
 
 func joinedBy(list []string, with string) string { return strings.Join(list, with) }
 
-// kitchenFrom is from how much of a measure on it is used: a quarter of a cup, one of the smaller ones.
+// kitchenFrom is from how much of a measure on it is used: half a cup, one of the smaller ones.
 var kitchenFrom = []struct {
 	name, word string
 	from       float64
-}{{"cup", "cup", 0.25}, {"fl-oz", "fl oz", 1}, {"tbsp", "tbsp", 1}, {"tsp", "tsp", 0}}
+}{{"cup", "cup", 0.5}, {"fl-oz", "fl oz", 1}, {"tbsp", "tbsp", 1}, {"tsp", "tsp", 0}}
 
 // USMeasure writes a volume as a US kitchen measures it; empty where there is none.
 func USMeasure(ml float64) string {
