@@ -42,7 +42,8 @@ type Batch struct {
 	Bottles []Charge
 
 	Purchases []Purchase
-	Costs     []Cost // one for each currency; none: nothing of it has a price
+	Unmade    []string // components of which only a garnish that stays behind takes some: nothing is worked out of them
+	Costs     []Cost   // one for each currency; none: nothing of it has a price
 	Rounding  Rounding
 	Precision Precision
 }
@@ -143,6 +144,11 @@ func (m *maker) build() {
 		return list
 	}
 	b.Build, b.Garnish = pours(d.Build), pours(d.Garnish)
+	for _, g := range b.Garnish {
+		if _, made := m.yields[g.Name]; g.House && !made {
+			b.Unmade = append(b.Unmade, g.Name)
+		}
+	}
 	for _, step := range d.Finish {
 		b.Finish = append(b.Finish, m.move(step, m.servedBy(), b.Rounds/m.servedBy()))
 	}

@@ -114,7 +114,7 @@ func batchOf(t *testing.T, r *recipe.Recipe, ask batch.Ask) *batch.Batch {
 func benchOf(r *recipe.Recipe) batch.Bench {
 	return batch.Bench{
 		Recipe: r, Central: assay.Prepare(r, estimate.Ensemble{Seed: 1, N: 1}),
-		Hands:    assay.Prepare(r, estimate.Ensemble{Seed: 1, N: 61, Only: amount.Stream}),
+		Hands:    assay.Prepare(r, estimate.Ensemble{Seed: 1, N: 11, Only: amount.Stream}),
 		Declared: func(string) (bool, error) { return true, nil },
 	}
 }

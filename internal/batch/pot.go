@@ -79,15 +79,15 @@ func (m *maker) component(y assay.Yield) {
 
 // taken tells how many grams of a component the glasses take, and how many other pots.
 func (m *maker) taken(name string) (drunk, inner float64) {
-	for owner, y := range m.yields {
+	for _, y := range m.now.Yields { // in their order, so that sums come out the same
 		for _, p := range y.Poured {
 			in := m.Recipe.Lines[p.Path]
 			switch {
 			case in.Component == nil || in.Component.Name != name:
-			case owner == "":
+			case y.Component == "":
 				drunk += p.Grams * m.times[""]
 			default:
-				inner += p.Grams * m.times[owner]
+				inner += p.Grams * m.times[y.Component]
 			}
 		}
 	}

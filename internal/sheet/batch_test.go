@@ -129,6 +129,20 @@ build: [POURED g pot]
 	}
 }
 
+// What only a garnish takes is not worked out, and the card says so.
+func TestABenchCardNamesWhatItLeavesOut(t *testing.T) {
+	_, l := batched(t, `
+drink: "Dusted"
+serves: 1
+components:
+  dust:
+    ingredients: [10 g core:sugar-white, 1 g core:cardamom]
+build: [100 g core:water-tap]
+garnish: [1 g dust]
+`, 6)
+	assert.Contains(t, textOf(l), "not worked out: dust.")
+}
+
 // A code's cold and its days hold where they are stricter than the file.
 func TestABenchCardKeepsAsCodesDo(t *testing.T) {
 	_, l := batched(t, `

@@ -107,6 +107,9 @@ func (p bench) buy() Block {
 		lines = append(lines, lotOf(x)...)
 	}
 	lines = append(lines, p.costs()...)
+	if len(p.batch.Unmade) > 0 {
+		lines = append(lines, Line{Text: say("batch.unmade", clean.Listed(cleaned(p.batch.Unmade)))})
+	}
 	return Block{Role: Tabled, Heading: say("batch.buy"), Grid: g, Lines: lines}
 }
 

@@ -19,7 +19,7 @@ import (
 )
 
 // batchedDrinks is how many of the cook's drinks are made many times.
-const batchedDrinks = 30
+const batchedDrinks = 20
 
 // A drink file that is written from a batch has the drink's figures, whatever the cook has made.
 func TestABatchOfAnyDrinkIsTheDrink(t *testing.T) {

@@ -13,8 +13,9 @@ type batchBody struct {
 	ServingG  number        `json:"serving_g"`
 	Rounds    number        `json:"rounds"` // how often the build is made as the file writes it
 	Buy       []purchase    `json:"buy"`
-	Costs     []costOf      `json:"costs"` // of what has a price
-	Pots      []pot         `json:"pots"`  // in the order of making
+	Unmade    []string      `json:"unmade"` // components for a garnish alone, of which nothing is worked out
+	Costs     []costOf      `json:"costs"`  // of what has a price
+	Pots      []pot         `json:"pots"`   // in the order of making
 	Build     []pourOf      `json:"build"`
 	Garnish   []pourOf      `json:"garnish"`
 	Finish    []moveOf      `json:"finish"`
@@ -150,7 +151,8 @@ func batchOf(s *sheet.Sheet, b *batch.Batch, kitchen bool) batchBody {
 	}
 	body := batchBody{
 		Serves: number(b.Serves), MassG: number(b.Serves * b.Grams), ServingG: number(b.Grams), Rounds: number(b.Rounds),
-		Buy: each(b.Purchases, func(x batch.Purchase) purchase { return bought(x, kitchen) }),
+		Buy:    each(b.Purchases, func(x batch.Purchase) purchase { return bought(x, kitchen) }),
+		Unmade: each(b.Unmade, itself),
 		Costs: each(b.Costs, func(c batch.Cost) costOf {
 			return costOf{c.Currency, number(c.Used / b.Serves), number(c.Outlay)}
 		}),
