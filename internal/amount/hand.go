@@ -11,6 +11,9 @@ import (
 // Sqrt3 is by what half of a rectangle is more than its standard deviation (JCGM 100:2008, 4.3.7).
 var Sqrt3 = math.Sqrt(3)
 
+// Stream is the kind of input (estimate.Ensemble.Only) that a hand measures.
+const Stream = "amount"
+
 // Amounts are amounts other than those written, by the path of what they are written at: a
 // line, or an amount of a step.
 type Amounts map[string]unit.Amount
@@ -41,7 +44,7 @@ func (h Hand) stream(path, written string) estimate.Key {
 	if name, ok := h.Streams[path]; ok {
 		path = name
 	}
-	return h.Ens.Stream("amount", path)
+	return h.Ens.Stream(Stream, path)
 }
 
 // Column gives an amount that a hand measures, in its base unit (g, ml or a

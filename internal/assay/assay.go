@@ -74,6 +74,7 @@ type Against struct {
 type Ensemble struct {
 	Seed  uint64
 	Draws int
+	Only  string // the one kind of input that varies in them; "": all do
 }
 
 // Size is how much a serving is.

@@ -135,7 +135,7 @@ func (p *Plan) Run(ctx context.Context, other amount.Amounts, want Want) (*Assay
 	w.making.pot = liquid
 	list := append(w.made, w.making)
 	a := &Assay{
-		Drink: p.recipe.Drink, Want: want, Ensemble: Ensemble{p.ens.Seed, p.ens.N - 1},
+		Drink: p.recipe.Drink, Want: want, Ensemble: Ensemble{p.ens.Seed, p.ens.N - 1, p.ens.Only},
 		Serving: served, Items: p.recipe.Items, Garnish: p.recipe.Garnish(), recipe: p.recipe,
 	}
 	a.Notes, a.Readings, a.Adjusted = said(list)

@@ -22,6 +22,13 @@ type Yield struct {
 	Used      float64 // of Out, what the drink and other components take; of the drink all
 	Steps     []StepYield
 	Weighed   []Weighed // what it was made of, in order; of what steps add, water and gas
+	Poured    []Poured  // what each line weighed in, in order, waters among them
+}
+
+// Poured is what a line weighed in, in grams at central values, whatever became of it.
+type Poured struct {
+	Path  string
+	Grams float64
 }
 
 // Weighed is how much of a component or a food was weighed in, in grams at central values. Water
@@ -41,6 +48,7 @@ func (y *Yield) pour(in recipe.Ingredient, grams float64) {
 		p.Food = in.Profile.Food
 	}
 	y.Weighed = append(y.Weighed, p)
+	y.Poured = append(y.Poured, Poured{in.Line.Path, grams})
 }
 
 // left writes down what is left of water and gas, whoever poured them.

@@ -20,7 +20,7 @@
 //	          | mass "/" ( "l" | "ml" | "100 ml" ) .
 //	figure    = "serving(" TAG ")" | "per100g(" TAG ")" | "per100ml(" TAG ")"
 //	          | "component(" part "," TAG ")" | "share(" TAG "," part ")" | "ratio(" TAG "," TAG ")"
-//	          | "ph()" | "ta()" | "brix()" | "brix_acid()" | "alcohol_abv()"
+//	          | "mass()" | "volume()" | "ph()" | "ta()" | "brix()" | "brix_acid()" | "alcohol_abv()"
 //	          | "sweetness()" | "food_rank(" TAG "," food ")" .
 //	contains  = "contains(" text ")" .
 //	part      = [ "component" | "ingredient" | "kind" ] text .
@@ -29,7 +29,7 @@
 //	TAG       = a tagname, or the words of a constituent: MALAC, malic acid, "malic acid" .
 //
 // A mass is grams whatever the unit of the table; per100g and per100ml are the amount in 100 g
-// and in 100 ml; ta() is titratable acidity as citric acid in g/l; brix() and ph() are compared
+// and in 100 ml; mass() and volume() are of a serving; ta() is titratable acidity as citric acid in g/l; brix() and ph() are compared
 // with a number alone. sweetness() is the sucrose that makes a drink as sweet, and is compared with
 // per cent or with a mass in a volume: 9 % are 9 g in 100 ml are 90 g/l. It is a measure of its own, and is not added to
 // anything that is weighed or titrated. food_rank() is the place of a food among the foods of its table by what

@@ -40,6 +40,8 @@ func init() { // the functions evaluate figures, and figures name their function
 		{"component", "pt", `component("cherry syrup", SUGAR)`, amountOf, (*evaluation).serving, false},
 		{"share", "tp", `share(MALAC, "cherry syrup")`, always(plain), (*evaluation).share, false},
 		{"ratio", "tt", "ratio(MALAC, CITAC)", always(plain), (*evaluation).ratio, false},
+		{"mass", "", "mass()", always(ofMass), property(Mass), false},
+		{"volume", "", "volume()", always(ofVolume), property(Volume), false},
 		{"ph", "", "ph()", always(ofPH), property(PH), true},
 		{"ta", "", "ta()", always(concentration), property(Acidity), true},
 		{"brix", "", "brix()", always(ofBrix), property(Brix), true},

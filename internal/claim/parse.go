@@ -213,7 +213,7 @@ func as(q quantity, d dimension) quantity {
 func exampleOf(a, b quantity) string {
 	for _, q := range []quantity{a, b} {
 		if f, ok := q.(figure); ok {
-			if sample, ok := map[dimension]string{ofMass: "12 g", ofEnergy: "90 kJ", plain: "0.5 or 50 %", concentration: "6 g/l", ofPH: "3.8", ofBrix: "14", ofSweetness: "9 %, or 90 g/l", ofPlace: "10"}[f.of()]; ok {
+			if sample, ok := map[dimension]string{ofMass: "12 g", ofVolume: "60 ml", ofEnergy: "90 kJ", plain: "0.5 or 50 %", concentration: "6 g/l", ofPH: "3.8", ofBrix: "14", ofSweetness: "9 %, or 90 g/l", ofPlace: "10"}[f.of()]; ok {
 				return f.function.shape + " is compared with " + sample
 			}
 		}

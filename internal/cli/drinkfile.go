@@ -134,7 +134,7 @@ func (a drinks) calculate(ctx context.Context, found *recipe.Recipe, ask asked, 
 	if err != nil {
 		return nil, err
 	}
-	s, err := sheet.Build("sipsum "+Version, result, tables, lib.works(ctx), ask.rules)
+	s, err := sheet.Build(program, result, tables, lib.works(ctx), ask.rules)
 	if err == nil && house != nil {
 		err = sheet.JudgeHouse(ctx, s, house, lib.works(ctx), shelf{lib, ctx})
 	}

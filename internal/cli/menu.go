@@ -92,7 +92,7 @@ func (a drinks) menu(ctx context.Context, args, rules []string) (*sheet.Menu, er
 	if len(rules) == 0 {
 		rules = rulesOf(found)
 	}
-	m := &sheet.Menu{Program: "sipsum " + Version, Seed: a.options.seed, Draws: a.options.draws, Rules: rules}
+	m := &sheet.Menu{Program: program, Seed: a.options.seed, Draws: a.options.draws, Rules: rules}
 	var faults fail.List
 	for i, f := range found {
 		s, err := a.calculate(ctx, f, asked{rules: rules}, nil)

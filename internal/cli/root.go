@@ -12,9 +12,12 @@ import (
 // Version is the program's version, as in every document.
 const Version = "0.1.0"
 
+// program is the program as documents name it.
+const program = "sipsum " + Version
+
 func newRoot(a *app) *cobra.Command {
 	root := group("sipsum", "numbers behind a signature drink: composition, evidence, card, allergens",
-		newAssay(a), newBrief(a), newEvidence(a), newSheet(a), newCard(a), newAllergens(a), newLog(a), newMenu(a), newCompare(a),
+		newAssay(a), newBrief(a), newEvidence(a), newSheet(a), newCard(a), newAllergens(a), newLog(a), newBatch(a), newMenu(a), newCompare(a),
 		newFood(a), newTable(a), newNew(a), newSchema(a), newVersion(a),
 	)
 	root.Long = "sipsum reads a drink from a YAML file, follows every preparation step, and says what is in a\n" +
@@ -26,7 +29,7 @@ func newRoot(a *app) *cobra.Command {
 	flags := root.PersistentFlags()
 	flags.StringVar(&a.options.db, "db", "", "database file (default: $SIPSUM_DB, else the user's data folder)")
 	flags.StringSliceVar(&a.options.tables, "tables", nil, "only these tables, in this order, for bare names and search")
-	flags.StringVar(&a.options.format, "format", formatText, "text or json; of card, allergens and menu also html, svg, md, csv")
+	flags.StringVar(&a.options.format, "format", formatText, "text or json; of card, allergens, batch and menu also html, svg, md, csv")
 	flags.IntVar(&a.options.draws, "draws", usualDraws, "draws of the ensemble")
 	flags.Uint64Var(&a.options.seed, "seed", 1, "seed of the draws")
 	flags.BoolVar(&a.options.quiet, "quiet", false, "no progress, no notes")

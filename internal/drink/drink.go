@@ -99,6 +99,8 @@ type OwnFood struct {
 	Allergens []Word  // leaf codes
 	Assessed  bool    // the allergens key is present: somebody looked
 	Source    string
+	Price     *Price // nil if not stated
+	Lot, Best string // the lot it is of, and best before; "" if not stated
 }
 
 // Stated is one figure that the designer states for a constituent. With

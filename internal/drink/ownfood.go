@@ -42,6 +42,9 @@ var ownFoodKeys = grammar[OwnFood]{"an own food", []key[OwnFood]{
 		f.Assessed = f.Allergens != nil
 	}},
 	text("source", "where the values come from", false, mostProse, func(f *OwnFood) *string { return &f.Source }),
+	into("price", "what it costs, and the pack it is sold in: 4.20 EUR per 1 kg", false, textShape(mostName), readPrice, func(f *OwnFood) **Price { return &f.Price }),
+	text("lot", "the lot of which its figures and readings are", false, mostName, func(f *OwnFood) *string { return &f.Lot }),
+	into("best", "best before: 2027-03-31", false, textShape(mostName), readBest, func(f *OwnFood) *string { return &f.Best }),
 }}
 
 // foodGroups are the names of data/groups.csv.

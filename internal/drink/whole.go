@@ -90,12 +90,19 @@ func (w *whole) checkVary() {
 		foods = append(foods, m.Food)
 	}
 	for _, v := range w.drink.Vary {
-		if slices.Contains(foods, v.Of) || w.drink.mayName(v.Of) {
+		if slices.Contains(foods, v.Of) || w.drink.mayName(v.Of) || w.drink.mayLead(v.Of) {
 			continue
 		}
 		do := cmp.Or(guess(v.Of, foods, ""), "write the food as its line has it")
 		w.file.faults.Add(v.Place, do, "vary names %s, which is in no line", quoted(v.Of))
 	}
+}
+
+// mayLead reports whether a name may be the path of an amount: whose it is, and what follows.
+func (d *Drink) mayLead(name string) bool {
+	owner, _, follows := strings.Cut(name, "/")
+	_, ok := d.Component(owner)
+	return follows && (ok || owner == "build" || owner == "finish")
 }
 
 // checkComponentLines reports keys of a line that mean nothing for a component,

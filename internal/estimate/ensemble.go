@@ -6,11 +6,17 @@ type Ensemble struct {
 	Seed    uint64
 	N       int      // length of a column: draws + 1
 	Journal *Journal // nil: nobody asks where a spread comes from
+	Only    string   // the one kind of input that varies, all others stay at their central values; "": all vary
 }
 
 // Stream names the stream of an input: its kind, and then the table, food and constituent,
 // or the path of a line.
-func (e Ensemble) Stream(parts ...string) Key { return KeyOf(e.Seed, parts...) }
+func (e Ensemble) Stream(parts ...string) Key {
+	if e.Only != "" && parts[0] != e.Only {
+		return steady
+	}
+	return KeyOf(e.Seed, parts...)
+}
 
 // Column draws an input.
 func (e Ensemble) Column(in Input) []float64 {

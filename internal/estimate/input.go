@@ -31,6 +31,9 @@ type Input struct {
 func (in Input) Fill(col []float64) {
 	col[0] = in.Central
 	draws := col[1:]
+	if in.Stream == steady {
+		in.Shape = Exact
+	}
 	switch in.Shape {
 	case Exact:
 		for i := range draws {

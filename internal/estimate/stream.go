@@ -2,11 +2,15 @@ package estimate
 
 import (
 	"hash/fnv"
+	"math"
 	"math/rand/v2"
 )
 
 // Key names a stream of random numbers.
 type Key uint64
+
+// steady is the key of an input that does not vary.
+const steady Key = math.MaxUint64
 
 // KeyOf hashes the run's seed and what an input is: its kind, and then the
 // table, food and constituent, or the path of a line.
@@ -42,6 +46,10 @@ func unit(bits uint64) float64 {
 
 // Normals fills z with standard normal draws of the stream.
 func (k Key) Normals(z []float64) {
+	if k == steady {
+		Fill(z, 0)
+		return
+	}
 	stream, table := k.stream(), normal()
 	for i := range z {
 		z[i] = table.draw(stream)

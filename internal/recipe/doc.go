@@ -24,7 +24,7 @@
 // # Limits
 //
 // Names are found whole, case aside, never by likeness: what is near is only suggested, and a name
-// that looks like one of the drink's own is refused even where a table has it. Targets
-// are refused; claims are judged further up (package claims). Garnish amounts are for all servings together, like the build; a
-// garnish that is not eaten counts for the allergens only.
+// that looks like one of the drink's own is refused even where a table has it. Claims and targets
+// are judged further up (packages claims and fit). Garnish amounts are for all servings together,
+// like the build; a garnish that is not eaten counts for the allergens only.
 package recipe

@@ -24,7 +24,4 @@ func (r *resolver) refuseNotComputed() {
 	for _, step := range r.drink.Finish {
 		refuse(step)
 	}
-	for _, target := range r.drink.Targets {
-		r.faults.Add(target.Place, "take the target out for now", "targets are understood but not computed yet")
-	}
 }

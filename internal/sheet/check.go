@@ -7,12 +7,13 @@ import (
 	"sipsum/internal/claims"
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
+	"sipsum/internal/fit"
 	"sipsum/internal/note"
 	"sipsum/internal/spelling"
 )
 
 // Check finds what a drink file asks of its sheet and nobody can give: allergens that no
-// rules know, claims that check nothing. The file may be right by its grammar; these are its faults all the same, each
+// rules know, claims and targets that check nothing. The file may be right by its grammar; these are its faults all the same, each
 // at its place, beside all others.
 func Check(d *drink.Drink, faults *fail.List) {
 	for _, f := range d.Foods {
@@ -23,6 +24,7 @@ func Check(d *drink.Drink, faults *fail.List) {
 		}
 	}
 	claims.Read(d, faults)
+	fit.Read(d, faults)
 	for _, code := range d.MayContain {
 		if !allergen.IsLeaf(code.Text) {
 			faults.Add(code.Place, nearestAllergen(code.Text), "may-contain does not know the allergen %q", code.Text)

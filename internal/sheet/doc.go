@@ -24,6 +24,9 @@
 // for it, and gets the cautions in words of their own (advice.CODE there; an empty one is for
 // the kitchen, and one that has no row yet makes the card say that there is more to ask).
 //
+// A bench card (batchleaf.go) is a batch (package batch) in the order of work, with boxes to tick off,
+// and all that the sheet warns of; a pot keeps as the log says where a code is stricter than its file.
+//
 // A brief (brief.go) is one screen: five senses with their figures and the ingredients that bring
 // them, what may surely be said, what is tempting to say and does not hold (briefdont.go), the reading
 // to take next, the one change worth making (briefchange.go), and what a guest must know. A sentence

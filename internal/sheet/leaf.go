@@ -4,7 +4,7 @@ package sheet
 // on it, in which order and in which words is said here; a renderer gives it its form and
 // escapes what its form reads as signs. Texts of strangers are clean (package clean).
 type Leaf struct {
-	Kind     string // "card", "guest", "stage", "allergens" or "menu"
+	Kind     string // "card", "guest", "stage", "allergens", "menu", "batch" or "tasting"
 	Language string
 	Label    string // the kind in words
 	Title    string
@@ -33,6 +33,7 @@ const (
 	Small  Role = "small"
 	Aside  Role = "aside" // for who makes the page: not printed
 	Tabled Role = "table" // a table, and what belongs to it below
+	Ticked Role = "tick"  // what is done and ticked off: its lines have boxes of their own
 )
 
 // Figured is a figure that is printed large.

@@ -14,10 +14,16 @@ import (
 // Judge judges the claims of the drink. Its assay was run with draws, chemistry, the readings not
 // yet taken and a journal of its inputs.
 func Judge(ctx context.Context, s *Sheet, works evidence.Works, again claims.Again, shelf claims.Shelf) error {
-	bench := claims.Bench{Assay: s.Assay, Declared: func(word string) (bool, error) { return declares(s.Allergens(), word) }, Works: claims.Works(works), Again: again, Shelf: shelf}
+	bench := claims.Bench{Assay: s.Assay, Declared: Declares(s), Works: claims.Works(works), Again: again, Shelf: shelf}
 	said, err := bench.Judge(ctx)
 	s.Said = said
 	return err
+}
+
+// Declares tells claims of a drink whether an allergen, or one of a class, is declared under any of
+// the rules.
+func Declares(s *Sheet) claims.Declared {
+	return func(word string) (bool, error) { return declares(s.Allergens(), word) }
 }
 
 // declares reports whether an allergen, or one of a class, is declared under any set of rules.

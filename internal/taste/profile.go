@@ -31,6 +31,7 @@ type Glass struct {
 	Pot       *ledger.Pot
 	Volume    []float64 // ml
 	Seed      uint64    // of the draws that the pot has
+	Only      string    // the one kind of input that varies in them; "": all do
 	Celsius   float64   // at which it is served
 	Chemistry *chemistry.Chemistry
 }
@@ -85,7 +86,9 @@ func (g Glass) carried(id constituent.ID) bool {
 }
 
 // ensemble makes the draws of what the tables of this package leave open.
-func (g Glass) ensemble() estimate.Ensemble { return estimate.Ensemble{Seed: g.Seed, N: g.Pot.N} }
+func (g Glass) ensemble() estimate.Ensemble {
+	return estimate.Ensemble{Seed: g.Seed, N: g.Pot.N, Only: g.Only}
+}
 
 // indexOf reads an index off a column.
 func indexOf(col []float64, unit string) Index {

@@ -52,6 +52,10 @@
 // "compare_with_also" are the others in the order of the file; "alone_also" of a figure of a brief has
 // one entry for each of them, null where there is nothing to say.
 //
+// sipsum.batch/1 has the pots in the order of making; "exact" is without rounding and "rounded" what the
+// scale shows, both in "unit" and of one weighing: of a pot that is made as a whole of one brew or
+// bottle, of "serve" of one serve or bottle. "weigh_to" is in g or ml. sipsum.tasting/1 is of no drink.
+//
 // sipsum.menu/1 is JSON Lines: a drink a line. "leaf" of sipsum.card/1 is the card for guests or
 // for the stage in the words that are printed.
 //

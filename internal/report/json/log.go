@@ -6,8 +6,8 @@ import (
 	"sipsum/internal/sheet"
 )
 
-// batch is a component as it is logged when it is made.
-type batch struct {
+// logBatch is a component as it is logged when it is made.
+type logBatch struct {
 	Name     string  `json:"name"`
 	MassG    number  `json:"mass_g"`
 	UseByDay *number `json:"use_by_day"` // null: nobody says
@@ -34,13 +34,13 @@ func Log(w io.Writer, s *sheet.Sheet) error {
 	l := s.Log()
 	return write(w, struct {
 		head
-		Batches []batch      `json:"batches"`
+		Batches []logBatch   `json:"batches"`
 		Cooling cooled       `json:"cooling"`
 		HeldHot []hotHolding `json:"held_hot"`
 	}{
 		headOf("sipsum.log/1", s),
-		each(l.Batches, func(b sheet.Batch) batch {
-			return batch{b.Name, number(b.Grams), said(b.Days), said(b.Cold), b.Control, b.Cooled}
+		each(l.Batches, func(b sheet.Batch) logBatch {
+			return logBatch{b.Name, number(b.Grams), said(b.Days), said(b.Cold), b.Control, b.Cooled}
 		}),
 		cooled{number(l.From), number(l.First), number(l.Within), number(l.Cold), number(l.InAll)},
 		each(l.Hot, func(h sheet.HotHolding) hotHolding { return hotHolding{h.Rules, number(h.Celsius)} }),

@@ -76,6 +76,10 @@ func (p leaf) sentence(role sheet.Role, l sheet.Line) {
 		p.hanging("  "+left(l.Lead, leadWidth), leadWidth+2, l.Text)
 		return
 	}
+	if role == sheet.Ticked {
+		p.hanging("  ", bulletIndent, text)
+		return
+	}
 	if role == sheet.Small || role == sheet.Tabled {
 		p.paragraph(marginWidth, 2, text)
 		return
@@ -100,7 +104,9 @@ const (
 
 // grid prints a table, as many columns at a time as fit.
 func (p leaf) grid(g *sheet.Grid) {
-	p.line("  ", p.bold(p.accent(g.Caption)))
+	for _, part := range wrap(g.Caption, p.width-marginWidth) {
+		p.line("  ", p.bold(p.accent(part)))
+	}
 	for _, above := range g.Lead {
 		p.paragraph(marginWidth, 2, above)
 	}

@@ -1,0 +1,53 @@
+package batch
+
+import (
+	"sync"
+
+	"sipsum/internal/embedded"
+	"sipsum/internal/unit"
+)
+
+// settings are those of data/batch.csv.
+type settings struct {
+	steps       []float64 // g or ml, the finest first
+	share       float64   // of itself, by which no amount is off
+	pack        float64   // the share of a pack for which no other is opened
+	noticed     map[string]noticed
+	least, most float64 // serves
+	mass        float64 // g
+}
+
+// noticed is the least share of a taste that somebody notices.
+type noticed struct {
+	share  float64
+	source string
+}
+
+const percent = 0.01
+
+// limits reads data/batch.csv.
+var limits = sync.OnceValue(func() settings {
+	s := settings{noticed: map[string]noticed{}}
+	for _, row := range embedded.Rows("batch.csv") {
+		value := row.Number("value")
+		switch what := row.Text("what"); what {
+		case "step":
+			s.steps = append(s.steps, value)
+		case "share":
+			s.share = value * percent
+		case "pack":
+			s.pack = value * percent
+		case "noticed":
+			s.noticed[row.Text("of")] = noticed{value * percent, row.Text("source")}
+		case "serves least":
+			s.least = value
+		case "serves most":
+			s.most = value
+		case "mass most":
+			s.mass = value * unit.Kilo
+		default:
+			row.Fail("no setting %q", what)
+		}
+	}
+	return s
+})

@@ -1,0 +1,131 @@
+package batch
+
+import (
+	"math"
+	"slices"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/drink"
+	"sipsum/internal/unit"
+)
+
+// Pot is a component as it is made for a batch.
+type Pot struct {
+	Name    string
+	Times   float64 // how often its recipe is made in all
+	Whole   *Whole  // it is made again and again as it is written; nil: in one pot
+	Lines   []Weighed
+	Moves   []Move  // its steps, and what was read at the end
+	In, Out float64 // grams of all that is made
+	Needed  float64 // grams of it that are used
+	Bottles []Charge
+	Days
+	Note string
+}
+
+// Left is how much of a pot is left over.
+func (p Pot) Left() float64 { return max(p.Out-p.Needed, 0) }
+
+// Whole says why something is made only as a whole, and for how many glasses one is.
+type Whole struct {
+	Of      string  // "brew" or "bottle"
+	Kept    bool    // it keeps: what is left of one goes into the next glass
+	Glasses float64 // that one serves, if it does not keep; 0: it goes into other pots
+}
+
+// component scales a component to what is taken of it, or to as many whole ones as that wants. Never
+// is less made than its recipe makes: a smaller pot boils and strains otherwise.
+func (m *maker) component(y assay.Yield) {
+	c, _ := m.Recipe.Drink.Component(y.Component)
+	p := Pot{Name: c.Name, Note: c.Note, Bottles: charges(c.Name, c.Steps, 0)}
+	drunk, inner := m.taken(c.Name)
+	p.Needed = drunk + inner
+	what := ""
+	switch {
+	case slices.ContainsFunc(c.Steps, func(s drink.Step) bool { return s.Kind() == "brew" }):
+		what = "brew"
+	case len(p.Bottles) > 0:
+		what = "bottle"
+	}
+	each := 1.0 // of the recipe in one weighing
+	if what != "" {
+		p.Whole = &Whole{Of: what}
+		if p.Whole.Kept = c.Keeps != nil; p.Whole.Kept {
+			p.Times = wholly(p.Needed / y.Out)
+		} else {
+			p.Times = m.brews(y.Out, drunk, p.Whole) + wholly(inner/y.Out)
+		}
+	} else {
+		p.Times = max(1, (p.Needed+m.spare(c))/y.Out)
+		each = p.Times
+	}
+	for i := range p.Bottles {
+		p.Bottles[i].Count, p.Bottles[i].Glasses = p.Times, p.Whole.Glasses
+	}
+	p.In, p.Out = y.In*p.Times, y.Out*p.Times
+	m.times[c.Name], m.needs[c.Name] = p.Times, p.Needed
+	more := p.Times / each
+	for _, line := range c.Ingredients {
+		p.Lines = append(p.Lines, m.weighed(line, each, more))
+	}
+	for _, step := range c.Steps {
+		p.Moves = append(p.Moves, m.move(step, each, more))
+	}
+	if c.Measured != nil {
+		p.Moves = append(p.Moves, m.move(c.Measured, each, more))
+	}
+	m.out.Pots = slices.Insert(m.out.Pots, 0, p)
+}
+
+// taken tells how many grams of a component the glasses take, and how many other pots.
+func (m *maker) taken(name string) (drunk, inner float64) {
+	for _, y := range m.now.Yields { // in their order, so that sums come out the same
+		for _, p := range y.Poured {
+			in := m.Recipe.Lines[p.Path]
+			switch {
+			case in.Component == nil || in.Component.Name != name:
+			case y.Component == "":
+				drunk += p.Grams * m.times[""]
+			default:
+				inner += p.Grams * m.times[y.Component]
+			}
+		}
+	}
+	return drunk, inner
+}
+
+// brews tells how many brews or bottles the glasses want: what is left of one when its glasses are
+// poured does not wait for the next guest.
+func (m *maker) brews(makes, drunk float64, w *Whole) float64 {
+	if drunk == 0 {
+		return 0
+	}
+	serves := m.times[""] * float64(m.Recipe.Drink.Serves)
+	glass := drunk / serves
+	if makes >= glass*(1-unit.Closeness) {
+		w.Glasses = math.Floor(makes/glass + unit.Closeness)
+		return wholly(serves / w.Glasses)
+	}
+	w.Glasses = 1 / wholly(glass/makes)
+	return wholly(serves) * wholly(glass/makes)
+}
+
+// spare is what the rounding of a pot's amounts may cost of it, in grams.
+func (m *maker) spare(c *drink.Component) float64 {
+	spare, takes := 0.0, len(c.Ingredients)
+	for _, step := range c.Steps {
+		if ps := Growing(step); len(ps) > 0 { // it is brought to a mass, whatever was in it
+			spare, takes = m.step(*ps[len(ps)-1].Amount)/2, 0
+		}
+		takes += len(step.Lines())
+	}
+	if takes == 0 {
+		return spare
+	}
+	for _, line := range c.Ingredients {
+		if line.Amount.Measure.Kind == unit.Mass {
+			spare = max(spare, m.step(line.Amount)/2)
+		}
+	}
+	return spare * float64(max(takes, 1))
+}

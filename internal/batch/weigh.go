@@ -1,0 +1,122 @@
+package batch
+
+import (
+	"math"
+
+	"sipsum/internal/drink"
+	"sipsum/internal/unit"
+)
+
+// Weighed is an amount of a batch.
+type Weighed struct {
+	Path    string
+	Name    string      // what is weighed; of an amount of a step its parameter
+	House   bool        // it is a component
+	Food    string      // table:code; "" of a component and of an amount of a step
+	Eaten   bool        // false of a garnish that stays behind
+	Amount  unit.Amount // without rounding; its Measure has no kind if it is counted, or dosed to a reading
+	Rounded unit.Amount // as the scale shows it
+	Count   float64     // of portions
+	Portion string
+	Grams   float64 // at central values, edible
+	Dosed   bool    // as much as the reading of its step wants
+
+	Millilitres float64 // NaN if nobody states a density
+	Step        Step    // how finely it has to be weighed
+	Times       float64 // how often what the file writes is weighed in all
+	file        float64 // by what it is multiplied to be what the file writes
+}
+
+// weighed is a line of the file k times, and that again and again.
+func (m *maker) weighed(line drink.Line, k, more float64) Weighed {
+	in := m.Recipe.Lines[line.Path]
+	w := Weighed{Path: line.Path, Eaten: line.Eaten, Grams: m.grams(line) * k, Millilitres: math.NaN(), Times: k * more, file: 1 / k}
+	if in.Component != nil {
+		w.Name, w.House = in.Component.Name, true
+	} else {
+		f := in.Profile.Food
+		w.Name, w.Food = m.Recipe.Called[m.Recipe.PartOf(line)], f.ID.String()
+		if f.Density.GramsPerMl > 0 {
+			w.Millilitres = w.Grams / f.Density.GramsPerMl
+		}
+	}
+	switch _, dosed := m.doses()[line.Path]; {
+	case dosed:
+		w.Dosed = true
+	case line.Portion != "":
+		w.Count, w.Portion = line.Count*k, in.Line.Portion
+	case line.Amount.Measure.Kind == unit.Share:
+		w.Amount = line.Amount
+		w.Rounded = m.round(unit.Amount{Number: w.Grams, Measure: gram(), Decimals: 1})
+	default:
+		w.Amount = times(line.Amount, k)
+		w.Rounded = m.round(w.Amount)
+	}
+	return w
+}
+
+// grams is what a line weighs in as the file writes it, its edible part. A garnish that stays behind
+// is in no pot.
+func (m *maker) grams(line drink.Line) float64 {
+	if g, ok := m.poured[line.Path]; ok {
+		return g
+	}
+	in := m.Recipe.Lines[line.Path]
+	switch {
+	case in.Component != nil && line.Amount.Measure.Kind == unit.Mass:
+		return line.Amount.Base()
+	case in.Component != nil:
+		return math.NaN()
+	case line.Portion != "":
+		return line.Count * in.Grams
+	}
+	return line.Amount.Base() * in.Grams
+}
+
+// times multiplies an amount, with its ±.
+func times(a unit.Amount, k float64) unit.Amount {
+	a.Number, a.Half = a.Number*k, a.Half*k
+	return a
+}
+
+// step is what the bar's scale shows of an amount; of what no scale weighs, and of what it would
+// show as nothing, the last digit written.
+func (m *maker) step(a unit.Amount) float64 {
+	scale := m.Recipe.Drink.Scale
+	if scale != nil && a.Measure.Kind == unit.Mass && a.Base() >= scale.Base() {
+		return scale.Base()
+	}
+	return a.Resolution()
+}
+
+// round is an amount as the scale shows it.
+func (m *maker) round(a unit.Amount) unit.Amount {
+	step := m.step(a) / a.Measure.Factor
+	for step > a.Number && step > 0 { // nothing is no amount
+		step /= ten
+		a.Decimals++
+	}
+	a.Number = math.Round(a.Number/step) * step
+	a.Decimals = decimals(step)
+	a.Number = math.Round(a.Number*math.Pow(ten, float64(a.Decimals))) / math.Pow(ten, float64(a.Decimals))
+	a.Half = 0
+	return a
+}
+
+const ten = 10
+
+// decimals is how many a step has.
+func decimals(step float64) int {
+	const most = 6 // finer than any scale
+	n := 0
+	for x := step; n < most && math.Abs(x-math.Round(x)) > unit.Closeness; n++ {
+		x *= ten
+	}
+	return n
+}
+
+// gram is the measure of a scale.
+func gram() unit.Measure {
+	g, _ := unit.FindMeasure("g")
+	return g
+}

@@ -1,0 +1,144 @@
+package fit
+
+import (
+	"context"
+	"errors"
+	"math"
+
+	"sipsum/internal/amount"
+	"sipsum/internal/assay"
+	"sipsum/internal/claim"
+	"sipsum/internal/claims"
+	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
+	"sipsum/internal/fail"
+	"sipsum/internal/optimise"
+)
+
+// Bench is what a drink is fitted with.
+type Bench struct {
+	Central  *assay.Plan // at central values alone
+	Drawn    *assay.Plan // with the draws by which an answer is judged
+	Drink    *drink.Drink
+	Declared claims.Declared
+}
+
+// Aim is a target with its text.
+type Aim struct {
+	*claim.Target
+	Place fail.Place
+}
+
+// Read reads the targets of a drink; what is wrong with them joins the faults.
+func Read(d *drink.Drink, faults *fail.List) []Aim {
+	var list []Aim
+	goals := 0
+	for _, target := range d.Targets {
+		read, err := claim.ParseTarget(target.Check, target.Place)
+		if err != nil {
+			faults.Join(target.Place, err)
+			continue
+		}
+		if read.Goal != nil {
+			if goals++; goals > 1 {
+				faults.Add(target.Place, "keep the one that matters, and write the others as limits: serving(SUGAR) <= 10 g", "a drink has one goal that is least or most, and this is another")
+			}
+		}
+		list = append(list, Aim{read, target.Place})
+	}
+	return list
+}
+
+// Move is an amount of the answer.
+type Move struct {
+	Range
+	To    float64
+	AtEnd bool // of its range
+}
+
+// Changed reports whether the answer changes the amount.
+func (m Move) Changed() bool {
+	return math.Abs(m.To-m.Written.Number) > m.Step/2
+}
+
+// Held is a target at the answer.
+type Held struct {
+	Text   string
+	Met    bool             // at central values, with what is unknown at the end that hurts
+	Hurt   float64          // the share of the draws in which it holds with the unknown at that end
+	Help   float64          // and at the other; of a goal both are NaN
+	Goal   bool             // it is least or most, and no condition
+	Figure estimate.Summary // of a goal, or the first figure of a condition; NaN where nothing is known
+	Gives  float64          // missed: what its figure would have to give so that all others are met, in its base unit; NaN: even then they are not, or nothing is missed
+}
+
+// Result is what a fit has found.
+type Result struct {
+	Moves  []Move
+	Held   []Held
+	Met    bool // every condition is
+	Proven bool // nothing is better on the steps of the scale
+	Runs   int
+
+	Before, After *assay.Assay // with draws
+	Together      []string     // conditions that cannot be met together
+	StoppedBy     []string     // conditions without which the goal would be better
+}
+
+// theGlass is the condition that a stated glass makes.
+const theGlass = "the glass"
+
+// Fit finds the amounts. Errors are *fail.Error.
+func (b Bench) Fit(ctx context.Context, aims []Aim) (*Result, error) {
+	if _, err := b.Central.Run(ctx, nil, assay.Want{Draws: true}); err != nil {
+		return nil, err
+	}
+	faults := &fail.List{}
+	ranges := Ranges(b.Drink, b.Central.Written(), faults)
+	if err := faults.Err(fail.Wrong); err != nil {
+		return nil, err
+	}
+	j := newJudge(b, aims, ranges)
+	p := optimise.Problem{Eval: j.point}
+	for _, r := range ranges {
+		p.Variables = append(p.Variables, optimise.Variable{From: r.From, To: r.To, Step: r.Step, Start: r.Written.Number})
+	}
+	if _, err := j.at(ctx, startOf(ranges)); err != nil { // what is wrong with the targets
+		return nil, err
+	}
+	found, err := optimise.Solve(ctx, p)
+	if errors.Is(err, optimise.ErrNoAmount) {
+		return nil, fail.New(fail.Wrong, "no amount of vary is a multiple of the scale's step between its ends", "widen from and to, or state a finer scale")
+	}
+	if err != nil {
+		return nil, err
+	}
+	res := &Result{Met: found.Met, Proven: found.Proven, Runs: found.Runs}
+	for i, r := range ranges {
+		x := found.At[i]
+		res.Moves = append(res.Moves, Move{Range: r, To: x, AtEnd: x-r.From < r.Step || r.To-x < r.Step})
+	}
+	if err := j.judge(ctx, res, found); err != nil {
+		return nil, err
+	}
+	return res, j.stops(ctx, p, found, res)
+}
+
+func startOf(ranges []Range) []float64 {
+	at := make([]float64, len(ranges))
+	for i, r := range ranges {
+		at[i] = r.Written.Number
+	}
+	return at
+}
+
+// Amounts gives what the answer pours, by path, where it differs from what is written.
+func (r *Result) Amounts() amount.Amounts {
+	other := amount.Amounts{}
+	for _, m := range r.Moves {
+		if m.Changed() {
+			other[m.Path] = m.at(m.To)
+		}
+	}
+	return other
+}

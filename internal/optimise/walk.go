@@ -1,0 +1,180 @@
+package optimise
+
+import "errors"
+
+// walk finds a good point of a problem that bends: again and again it draws lines through where it
+// stands, solves them within reach, and goes there if it is better; else it reaches half as far
+// (sequential linear programming with a trust region: Fletcher and Sainz de la Maza 1989, Math.
+// Program. 43:235). Then every neighbour is asked.
+func (s *search) walk(start []int, l *linear) (Solution, error) {
+	scales := l.scales()
+	best, err := s.walkFrom(start, scales)
+	if err != nil {
+		return Solution{}, err
+	}
+	for _, share := range []float64{0.5, 0, 1} { // it may stand in a pocket
+		if best.missed == 0 {
+			break
+		}
+		at := make([]int, len(start))
+		for i, g := range s.grid {
+			at[i] = g.least + int(share*float64(g.most-g.least))
+		}
+		c, err := s.walkFrom(at, scales)
+		if err != nil {
+			return Solution{}, err
+		}
+		if c.better(best) {
+			best = c
+		}
+	}
+	return s.solution(best, false), nil
+}
+
+func (s *search) walkFrom(at []int, scales []float64) (candidate, error) {
+	best, err := s.candidate(at, scales)
+	if err != nil {
+		return best, err
+	}
+	reach := 1.0
+	for rounds := 0; rounds < mostRounds && s.reaches(reach); rounds++ {
+		l, err := s.lineAt(best.at, s.within(best.at, reach))
+		if err != nil {
+			return best, err
+		}
+		next, err := s.stepOn(l, best.at, reach, scales)
+		if err != nil {
+			return best, err
+		}
+		if next == nil {
+			reach /= 2
+			continue
+		}
+		c, err := s.candidate(next, scales)
+		if err != nil {
+			return best, err
+		}
+		if c.better(best) {
+			best = c
+			reach = min(2*reach, 1)
+		} else {
+			reach /= 2
+		}
+	}
+	return s.settle(best, scales)
+}
+
+// mostRounds ends a walk: our own bound.
+const mostRounds = 25
+
+// reaches tells whether a share of the ranges is still a step of any amount.
+func (s *search) reaches(share float64) bool {
+	for _, g := range s.grid {
+		if share*float64(g.most-g.least) >= 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// within is a stride of a tenth of the reach, a step at least, inwards at an end.
+func (s *search) within(at []int, share float64) func(i int) int {
+	const part = 0.1
+	one := s.near(at)
+	return func(i int) int {
+		g := s.grid[i]
+		by := one(i) * max(1, int(part*share*float64(g.most-g.least)))
+		if to := at[i] + by; to < g.least || to > g.most {
+			return one(i)
+		}
+		return by
+	}
+}
+
+// stepOn solves the lines within reach; nil where it stays where it is.
+func (s *search) stepOn(l *linear, at []int, share float64, scales []float64) ([]int, error) {
+	box := make([]steps, len(at))
+	for i, g := range s.grid {
+		by := max(1, int(share*float64(g.most-g.least)))
+		box[i] = steps{least: max(g.least, at[i]-by), most: min(g.most, at[i]+by), start: at[i]}
+	}
+	p := s.program(box)
+	for i, g := range s.grid { // what brings an amount back to what is written costs less
+		switch {
+		case at[i] > g.start:
+			p.down[i] = 0
+		case at[i] < g.start:
+			p.up[i] = 0
+		}
+	}
+	if l.goal != nil {
+		const little = 1e-3
+		for i, by := range l.goal.slope {
+			p.up[i], p.down[i] = little*p.up[i]+by/goalScale(l), little*p.down[i]-by/goalScale(l)
+		}
+	}
+	hard := *p
+	hard.holds(l.margins)
+	next, _, _, err := hard.best()
+	if errors.Is(err, errNone) {
+		p.elastic(l.margins, scales)
+		next, _, _, err = p.best()
+	}
+	if errors.Is(err, errNone) || err == nil && keyOf(next) == keyOf(at) {
+		return nil, nil
+	}
+	return next, err
+}
+
+func goalScale(l *linear) float64 {
+	if l.goal.scale == 0 {
+		return 1
+	}
+	return l.goal.scale
+}
+
+// settle asks every neighbour, and those that trade a step of one amount for a step of another,
+// until none is better.
+func (s *search) settle(best candidate, scales []float64) (candidate, error) {
+	for moved := true; moved; {
+		moved = false
+		for _, next := range s.neighbours(best.at) {
+			c, err := s.candidate(next, scales)
+			if err != nil {
+				return best, err
+			}
+			if c.better(best) {
+				best, moved = c, true
+				break
+			}
+		}
+	}
+	return best, nil
+}
+
+func (s *search) neighbours(at []int) [][]int {
+	var list [][]int
+	add := func(moves ...[2]int) {
+		next := append([]int(nil), at...)
+		for _, m := range moves {
+			next[m[0]] += m[1]
+			if g := s.grid[m[0]]; next[m[0]] < g.least || next[m[0]] > g.most {
+				return
+			}
+		}
+		list = append(list, next)
+	}
+	for i := range at {
+		for _, by := range []int{-1, 1} {
+			add([2]int{i, by})
+		}
+	}
+	for i := range at {
+		for k := range i {
+			for _, by := range [][2]int{{1, -1}, {-1, 1}, {-1, -1}, {1, 1}} {
+				add([2]int{i, by[0]}, [2]int{k, by[1]})
+			}
+		}
+	}
+	return list
+}

@@ -1,0 +1,222 @@
+package jsonreport
+
+import (
+	"io"
+
+	"sipsum/internal/batch"
+	"sipsum/internal/sheet"
+)
+
+type batchBody struct {
+	Serves    number        `json:"serves"`
+	MassG     number        `json:"mass_g"`
+	ServingG  number        `json:"serving_g"`
+	Rounds    number        `json:"rounds"` // how often the build is made as the file writes it
+	Buy       []purchase    `json:"buy"`
+	Unmade    []string      `json:"unmade"` // components for a garnish alone, of which nothing is worked out
+	Costs     []costOf      `json:"costs"`  // of what has a price
+	Pots      []pot         `json:"pots"`   // in the order of making
+	Build     []pourOf      `json:"build"`
+	Garnish   []pourOf      `json:"garnish"`
+	Finish    []moveOf      `json:"finish"`
+	Charges   []chargeOf    `json:"charges"`
+	Rounding  roundingOf    `json:"rounding"`
+	Precision precisionOf   `json:"precision"`
+	Contains  []string      `json:"contains"`
+	Cautions  []cautionedOf `json:"cautions"`
+}
+
+type purchase struct {
+	Food     string   `json:"food"`
+	Name     string   `json:"name"`
+	WeighedG number   `json:"weighed_g"`
+	BoughtG  number   `json:"bought_g"`
+	Edible   number   `json:"edible"`    // null: nobody states a share
+	VolumeML number   `json:"volume_ml"` // null: nobody states a density
+	Pieces   number   `json:"pieces"`    // null: nobody weighs one
+	Piece    string   `json:"piece,omitempty"`
+	US       string   `json:"us,omitempty"`
+	Of       []partOf `json:"of"`
+	Packs    number   `json:"packs,omitempty"`
+	Pack     string   `json:"pack,omitempty"`
+	Lot      string   `json:"lot,omitempty"`
+	Best     string   `json:"best,omitempty"`
+	Reread   []string `json:"read_again,omitempty"` // pots, with another lot
+}
+
+type costOf struct {
+	Currency string `json:"currency"`
+	Serve    number `json:"serve"`  // as much of each pack as is used
+	Outlay   number `json:"outlay"` // whole packs
+}
+
+type partOf struct {
+	Pot      string `json:"pot"` // "": the drink
+	WeighedG number `json:"weighed_g"`
+}
+
+type pot struct {
+	Name    string      `json:"name"`
+	Times   number      `json:"times"`
+	Whole   *wholeOf    `json:"whole"` // null: in one pot
+	Ahead   number      `json:"days_ahead"`
+	Glass   bool        `json:"with_each_glass"`
+	InG     number      `json:"in_g"`
+	OutG    number      `json:"out_g"`
+	NeededG number      `json:"needed_g"`
+	LeftG   number      `json:"left_g"`
+	Lines   []weighedOf `json:"lines"`
+	Steps   []moveOf    `json:"steps"`
+}
+
+type wholeOf struct {
+	Of      string `json:"of"`
+	Kept    bool   `json:"kept"`
+	Glasses number `json:"glasses"` // that one serves, if it does not keep; 0: it goes into other pots
+}
+
+type weighedOf struct {
+	Path    string `json:"path"`
+	Name    string `json:"name"`
+	Food    string `json:"food,omitempty"`
+	Exact   number `json:"exact"` // in unit; null: it is counted, or dosed to a reading
+	Rounded number `json:"rounded"`
+	Unit    string `json:"unit,omitempty"`
+	Count   number `json:"count,omitempty"`
+	Portion string `json:"portion,omitempty"`
+	Grams   number `json:"grams"`
+	Step    number `json:"weigh_to"` // g or ml; 0: nobody weighs it, or finer than scales are
+	Bound   string `json:"bound,omitempty"`
+	Text    string `json:"text"`
+}
+
+type pourOf struct {
+	Serve weighedOf `json:"serve"`
+	All   weighedOf `json:"all"`
+}
+
+type moveOf struct {
+	Path    string      `json:"path"`
+	Kind    string      `json:"kind"`
+	Lines   []weighedOf `json:"lines"`
+	Amounts []weighedOf `json:"amounts"`
+	Text    string      `json:"text"`
+}
+
+type chargeOf struct {
+	Of      string `json:"of"` // "": the drink
+	Bottle  string `json:"bottle"`
+	Gas     string `json:"gas"`
+	Count   number `json:"count"`
+	Glasses number `json:"glasses"`
+}
+
+type roundingOf struct {
+	Figure string `json:"figure,omitempty"`
+	Share  number `json:"share"`
+	PH     number `json:"ph"`
+}
+
+type precisionOf struct {
+	Bands  []bandOf `json:"bands"`
+	Share  number   `json:"share"`  // of itself, by which no amount is off
+	Inside number   `json:"inside"` // null: there is no band
+	First  string   `json:"first,omitempty"`
+	Draws  int      `json:"draws"`
+}
+
+type bandOf struct {
+	Name   string `json:"name"`
+	Share  number `json:"share"` // 0: it holds or does not
+	Source string `json:"source,omitempty"`
+}
+
+type cautionedOf struct {
+	Code   string `json:"code"`
+	Text   string `json:"text"`
+	Source string `json:"source"`
+}
+
+// Batch writes sipsum.batch/1. With kitchen the purchases have a US kitchen's measures too.
+func Batch(w io.Writer, s *sheet.Sheet, b *batch.Batch, kitchen bool) error {
+	return write(w, struct {
+		head
+		batchBody
+	}{headOf("sipsum.batch/1", s), batchOf(s, b, kitchen)})
+}
+
+func batchOf(s *sheet.Sheet, b *batch.Batch, kitchen bool) batchBody {
+	pours := func(list []batch.Pour) []pourOf {
+		return each(list, func(p batch.Pour) pourOf { return pourOf{weighing(p.Weighed), weighing(p.All)} })
+	}
+	body := batchBody{
+		Serves: number(b.Serves), MassG: number(b.Serves * b.Grams), ServingG: number(b.Grams), Rounds: number(b.Rounds),
+		Buy:    each(b.Purchases, func(x batch.Purchase) purchase { return bought(x, kitchen) }),
+		Unmade: each(b.Unmade, itself),
+		Costs: each(b.Costs, func(c batch.Cost) costOf {
+			return costOf{c.Currency, number(c.Used / b.Serves), number(c.Outlay)}
+		}),
+		Pots: each(b.Pots, potOf), Build: pours(b.Build), Garnish: pours(b.Garnish), Finish: each(b.Finish, moving),
+		Charges: each(b.Charges(), func(c batch.Charge) chargeOf {
+			return chargeOf{c.Component, c.Bottle.String(), c.Gas.String(), number(c.Count), number(c.Glasses)}
+		}),
+		Rounding: roundingOf{Share: number(b.Rounding.Share), PH: number(b.Rounding.PH)},
+		Precision: precisionOf{
+			Bands: each(b.Precision.Bands, func(x batch.Band) bandOf { return bandOf{x.Name, number(x.Share), x.Source} }),
+			Share: number(b.Precision.Share), Inside: number(b.Precision.Inside), First: b.Precision.First, Draws: b.Precision.Draws,
+		},
+		Contains: []string{},
+		Cautions: each(s.Cautions(), func(c sheet.Cautioned) cautionedOf { return cautionedOf{c.Code, c.Text, c.Source} }),
+	}
+	if b.Rounding.Figure != nil {
+		body.Rounding.Figure = string(b.Rounding.Figure.ID)
+	}
+	seen := map[string]bool{}
+	for _, d := range s.Allergens() {
+		for _, e := range d.Contains {
+			if !seen[e.Name] {
+				seen[e.Name] = true
+				body.Contains = append(body.Contains, e.Name)
+			}
+		}
+	}
+	return body
+}
+
+func bought(x batch.Purchase, kitchen bool) purchase {
+	p := purchase{
+		Food: x.Food.ID.String(), Name: x.Name, WeighedG: number(x.Grams), BoughtG: number(x.Bought), Edible: number(x.Edible),
+		VolumeML: number(x.Millilitres), Pieces: number(x.Pieces), Piece: x.Piece,
+		Of: each(x.Of, func(o batch.Part) partOf { return partOf{o.Pot, number(o.Grams)} }),
+	}
+	p.Lot, p.Best, p.Reread = x.Lot, x.Best, x.Reread
+	if x.Price != nil {
+		p.Packs, p.Pack = number(x.Packs), x.Price.Per.String()
+	}
+	if kitchen {
+		p.US = sheet.USMeasure(x.Millilitres)
+	}
+	return p
+}
+
+func potOf(p batch.Pot) pot {
+	out := pot{
+		Name: p.Name, Times: number(p.Times), Ahead: number(p.Ahead), Glass: p.Glass, InG: number(p.In), OutG: number(p.Out),
+		NeededG: number(p.Needed), LeftG: number(p.Left()), Lines: each(p.Lines, weighing), Steps: each(p.Moves, moving),
+	}
+	if p.Whole != nil {
+		out.Whole = &wholeOf{p.Whole.Of, p.Whole.Kept, number(p.Whole.Glasses)}
+	}
+	return out
+}
+
+func weighing(w batch.Weighed) weighedOf {
+	return weighedOf{
+		Path: w.Path, Name: w.Name, Food: w.Food, Exact: number(w.Amount.Number), Rounded: number(w.Rounded.Number), Unit: w.Amount.Measure.Name,
+		Count: number(w.Count), Portion: w.Portion, Grams: number(w.Grams), Step: number(w.Step.Base), Bound: w.Step.Bound, Text: sheet.WeighedText(w),
+	}
+}
+
+func moving(m batch.Move) moveOf {
+	return moveOf{m.Step.StepPath(), m.Step.Kind(), each(m.Lines, weighing), each(m.Amounts, weighing), sheet.StepOf(m)}
+}

@@ -1,0 +1,164 @@
+package sheet_test
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"sipsum/internal/amount"
+	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/batch"
+	"sipsum/internal/estimate"
+	"sipsum/internal/sheet"
+)
+
+// batched is the bench card of a drink, and its sheet.
+func batched(t *testing.T, text string, serves int) (*sheet.Sheet, *sheet.Leaf) {
+	t.Helper()
+	r := assaytest.Found(t, assaytest.Core(t), text)
+	a, err := assay.Prepare(r, estimate.Ensemble{Seed: 1, N: 11}).Run(context.Background(), nil, assay.Want{Intervals: true, Chemistry: true})
+	require.NoError(t, err)
+	s, err := sheet.Build("test", a, nil, uncited, nil)
+	require.NoError(t, err)
+	b, err := batch.Make(context.Background(), batch.Bench{
+		Recipe: r, Central: assay.Prepare(r, estimate.Ensemble{Seed: 1, N: 1}),
+		Hands:    assay.Prepare(r, estimate.Ensemble{Seed: 1, N: 11, Only: amount.Stream}),
+		Declared: sheet.Declares(s), Allowed: sheet.Allowed(s),
+	}, batch.Ask{Serves: serves})
+	require.NoError(t, err)
+	return s, sheet.BatchLeaf(s, b, false)
+}
+
+func textOf(l *sheet.Leaf) string {
+	var b strings.Builder
+	for _, block := range l.Blocks {
+		b.WriteString(block.Heading + "\n")
+		if block.Grid != nil {
+			b.WriteString(block.Grid.Caption + "\n" + strings.Join(block.Grid.Lead, "\n") + "\n")
+			for _, r := range block.Grid.Rows {
+				b.WriteString(r.Label)
+				for _, c := range r.Cells {
+					b.WriteString(" | " + c.Text)
+				}
+				b.WriteString("\n")
+			}
+		}
+		for _, line := range block.Lines {
+			b.WriteString(line.Sentence() + "\n")
+		}
+	}
+	return b.String()
+}
+
+// Whatever the sheet warns of stands on the bench card, and what is declared.
+func TestABenchCardWarnsAsTheSheetDoes(t *testing.T) {
+	names, err := filepath.Glob("../../data/demo/*.yaml")
+	require.NoError(t, err)
+	models, err := filepath.Glob("../../testdata/drinks/models/*.yaml")
+	require.NoError(t, err)
+	warned := 0
+	for _, name := range slices.Concat(names, models) {
+		text, err := os.ReadFile(name)
+		require.NoError(t, err)
+		s, l := batched(t, string(text), 12)
+		card := textOf(l)
+		for _, c := range s.Cautions() {
+			warned++
+			assert.Contains(t, card, c.Text, name)
+		}
+		for _, d := range s.Allergens() {
+			for _, e := range d.Contains {
+				assert.Contains(t, card, e.Name, name)
+			}
+		}
+	}
+	assert.Greater(t, warned, 20)
+}
+
+// Steps are told with the amounts of the batch: five times those of the file.
+func TestStepsOfABatch(t *testing.T) {
+	const frame = `
+drink: "Steps"
+serves: 1
+scale: 1 g
+components:
+  pot:
+    ingredients: [150 g core:apple-juice, 50 g core:sugar-white, 100 g core:milk-whole]
+    steps:
+      - STEP
+    keeps: 3 days at 8 °C
+build: [POURED g pot]
+`
+	for _, of := range []struct{ step, poured, want string }{
+		{"reduce: {to: 200 g}", "200", "☐ reduce to 1001 g"},
+		{"reduce: {by: 20 %}", "240", "☐ reduce by 20 %"},
+		{"strain: {collect: 200 g, through: cloth}", "200", "☐ strain through cloth, collect 1001 g"},
+		{"press: {collect: 200 g, through: bag}", "200", "☐ press through bag, collect 1001 g"},
+		{"steep: {ingredients: [6 g core:peppermint], at: 80 °C, for: 10 min, collect: 250 g}", "250", "☐ steep 30 g Peppermint, fresh at 80 °C for 10 min, collect 1251 g"},
+		{"add: 2 g core:salt", "302", "☐ add 10 g Salt"},
+		{"chill: {melt: 30 g}", "330", "☐ chill: 150 g of ice melts"},
+		{"chill: {from: 70 °C, to: 4 °C}", "400", "☐ chill with ice from 70 °C to 4 °C"},
+		{"cool: {to: 4 °C}", "300", "☐ cool to 4 °C"},
+		{"dilute: {to: 500 g}", "500", "☐ dilute with water to 2501 g"},
+		{"dilute: {brix: 12}", "300", "☐ dilute with water to 12 °Brix"},
+		{"invert: {share: 40 %}", "300", "☐ invert 40 %"},
+		{"hydrolyse: {lactose: 90 %}", "300", "☐ hydrolyse 90 % of the lactose"},
+		{"concentrate: {by: freezing, to: 200 g}", "200", "☐ concentrate by freezing to 1001 g"},
+		{"heat: {at: 80 °C, for: 10 min}", "300", "☐ heat at 80 °C for 10 min"},
+		{"heat: {at: 58 °C, for: 8 h}", "300", "☐ heat at 58 °C for 8 h"},
+		{"adjust: {ph: 3.5, with: core:citric-acid}", "300", "☐ adjust to pH 3.5 with about "},
+		{"clarify: {by: agar, with: 0.4 g core:agar, collect: 180 g}", "180", "☐ clarify by agar with 2 g Agar"},
+		{"curdle: {collect: 200 g, by: acid, at: 60 °C}", "200", "☐ curdle by acid at 60 °C, collect 1001 g"},
+		{"wash: {fat: 60 g core:butter-unsalted, collect: 250 g}", "250", "☐ wash with 300 g Butter"},
+		{"treat: \"smoked, apple wood\"", "300", "☐ treat: smoked, apple wood"},
+		{"measured: {mass: 300 g, brix: 26.5, ph: 3.9}", "300", "☐ read again: 1500 g, 26.5 °Brix, pH 3.9"},
+		{"carbonate: {bottle: 0.5 l, charge: 8 g, at: 4 °C}", "300", "☐ charge a bottle of 0.5 l with 8 g of carbon dioxide at 4 °C"},
+		{"split: {keep: {FAT: 3 %}, collect: 250 g, because: \"weighed cream\"}", "250", "☐ split: weighed cream, collect 1251 g"},
+		{"ferment: {before: {brix: 26}, after: {brix: 20, ph: 3.6}}", "280", "☐ ferment until 20 °Brix"},
+	} {
+		text := strings.NewReplacer("STEP", of.step, "POURED", of.poured).Replace(frame)
+		_, l := batched(t, text, 5)
+		assert.Contains(t, textOf(l), of.want, of.step)
+	}
+}
+
+// What only a garnish takes is not worked out, and the card says so.
+func TestABenchCardNamesWhatItLeavesOut(t *testing.T) {
+	_, l := batched(t, `
+drink: "Dusted"
+serves: 1
+components:
+  dust:
+    ingredients: [10 g core:sugar-white, 1 g core:cardamom]
+build: [100 g core:water-tap]
+garnish: [1 g dust]
+`, 6)
+	assert.Contains(t, textOf(l), "not worked out: dust.")
+}
+
+// A code's cold and its days hold where they are stricter than the file.
+func TestABenchCardKeepsAsCodesDo(t *testing.T) {
+	_, l := batched(t, `
+drink: "Kept"
+serves: 1
+components:
+  milk:
+    ingredients: [100 g core:milk-whole]
+    steps: [heat: {at: 80 °C, for: 5 min}]
+    keeps: 14 days at 8 °C
+  short:
+    ingredients: [50 g core:apple-juice]
+    keeps: 12 h at 4 °C
+build: [100 g milk, 50 g short]
+`, 2)
+	card := textOf(l)
+	assert.Contains(t, card, "up to 6 days ahead, used up by day 7, kept at 5 °C")
+	assert.Contains(t, card, "at most 12 h before, kept at 4 °C")
+}

@@ -1,0 +1,256 @@
+package sheet
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"sipsum/internal/batch"
+	"sipsum/internal/clean"
+	"sipsum/internal/constituent"
+	"sipsum/internal/note"
+	"sipsum/internal/unit"
+)
+
+// tick stands before what is done and ticked off.
+const tick = "☐ "
+
+// BatchLeaf is the bench card of a batch in the order of work: what is bought, the pots with the
+// earliest first, the build; with what it is held to, allergens and cautions. With kitchen the
+// measures of a US kitchen stand beside the grams.
+func BatchLeaf(s *Sheet, b *batch.Batch, kitchen bool) *Leaf {
+	p := bench{Sheet: s, batch: b, kitchen: kitchen, cold: map[string]float64{}}
+	for _, x := range s.Log().Batches {
+		p.cold[x.Name] = x.Cold
+	}
+	l := s.leaf("batch")
+	l.Below = []string{say("batch.serves", pieces(b.Serves)), massText(b.Serves * b.Grams), say("batch.each", note.Grams(b.Grams))}
+	l.add(p.buy())
+	for _, pot := range EarliestFirst(b.Pots) {
+		l.add(p.pot(pot))
+	}
+	l.add(p.build())
+	l.lines("", say("batch.exact"), p.exact())
+	l.add(s.box(s.Served()))
+	var lines []Line
+	for _, c := range s.Cautions() {
+		lines = append(lines, cautionLine(c))
+	}
+	l.lines("", say("cautions"), lines)
+	below := []Line{{Text: Declaring}}
+	if len(lines) > 0 {
+		below = append([]Line{{Text: LocalCode}}, below...)
+	}
+	l.lines(Small, "", below)
+	l.foot(s)
+	return l
+}
+
+// EarliestFirst gives pots by the day on which they can be made, else in the order of making.
+func EarliestFirst(pots []batch.Pot) []batch.Pot {
+	pots = slices.Clone(pots)
+	slices.SortStableFunc(pots, func(a, b batch.Pot) int {
+		if a.Glass != b.Glass {
+			return cmp.Compare(b2i(a.Glass), b2i(b.Glass))
+		}
+		return cmp.Compare(b.Ahead, a.Ahead)
+	})
+	return pots
+}
+
+func b2i(is bool) int {
+	if is {
+		return 1
+	}
+	return 0
+}
+
+// bench writes a batch.
+type bench struct {
+	*Sheet
+	batch   *batch.Batch
+	kitchen bool
+	cold    map[string]float64 // °C at which a pot is kept, as its file says and a code allows; 0: nobody says
+}
+
+// millilitres is the volume of what is weighed; of a component by the density that its composition
+// gives. NaN: nobody knows it.
+func (p bench) millilitres(w batch.Weighed) float64 {
+	for _, c := range p.Assay.Components {
+		if w.House && c.House && c.ID.Component == w.Name && c.Chemistry != nil && c.Chemistry.TooDry == "" {
+			return w.Grams / c.Chemistry.Density.Mean
+		}
+	}
+	return w.Millilitres
+}
+
+// buy is the shopping list.
+func (p bench) buy() Block {
+	g := &Grid{Caption: say("batch.buy.of", pieces(p.batch.Serves)), Head: []string{"", say("batch.mass"), say("batch.shop")}}
+	if p.kitchen {
+		g.Head = append(g.Head, say("batch.us"))
+	}
+	var lines []Line
+	for _, x := range p.batch.Purchases {
+		name := clean.Name(x.Name)
+		row := GridRow{Label: tick + name, Cells: []GridCell{{Text: massText(x.Bought)}, {Text: shopUnits(x)}}}
+		if p.kitchen {
+			row.Cells = append(row.Cells, GridCell{Text: USMeasure(x.Millilitres)})
+		}
+		g.Rows = append(g.Rows, row)
+		if !math.IsNaN(x.Edible) {
+			lines = append(lines, Line{Text: say("batch.edible", name, note.Grams(unit.Hundred*x.Edible), massText(x.Grams))})
+		}
+		lines = append(lines, lotOf(x)...)
+	}
+	lines = append(lines, p.costs()...)
+	if len(p.batch.Unmade) > 0 {
+		lines = append(lines, Line{Text: say("batch.unmade", clean.Listed(cleaned(p.batch.Unmade)))})
+	}
+	return Block{Role: Tabled, Heading: say("batch.buy"), Grid: g, Lines: lines}
+}
+
+// shopUnits are pieces, charges, or the volume of what has a density.
+func shopUnits(x batch.Purchase) string {
+	piece, _, _ := strings.Cut(x.Piece, " (") // without its size
+	switch {
+	case x.Price != nil:
+		return pieces(x.Packs) + " × " + x.Price.Per.String()
+	case x.Gas:
+		return say("batch.charges", pieces(x.Pieces))
+	case !math.IsNaN(x.Pieces):
+		return fmt.Sprintf("%.0f × %s", math.Ceil(x.Pieces-unit.Closeness), clean.Name(piece))
+	case !math.IsNaN(x.Millilitres) && x.Food.Group != "sugar":
+		return volumeText(x.Millilitres)
+	}
+	return ""
+}
+
+// pot is a component: what goes in, what is done, what comes out.
+func (p bench) pot(pot batch.Pot) Block {
+	name := clean.Name(pot.Name)
+	b := Block{Role: Ticked, Heading: name}
+	b.Grid = p.grid(when(pot, p.cold[pot.Name]), say("batch.amount"), pot.Lines)
+	b.Grid.Lead = []string{potCaption(pot)}
+	b.Lines = p.moves(pot.Moves)
+	last := say("batch.out", wholeGrams(pot.Out), wholeGrams(pot.Needed))
+	if left := pot.Left(); left >= worthSaying {
+		last = say("batch.left", wholeGrams(pot.Out), wholeGrams(pot.Needed), wholeGrams(left))
+	}
+	b.Lines = append(b.Lines, Line{Text: last})
+	if pot.Note != "" {
+		b.Lines = append(b.Lines, Line{Text: clean.Prose(pot.Note)})
+	}
+	return b
+}
+
+// grid sets amounts beside how finely each has to be weighed.
+func (p bench) grid(caption, head string, list []batch.Weighed) *Grid {
+	g := &Grid{Caption: caption, Head: []string{"", head, say("batch.to")}}
+	if p.kitchen {
+		g.Head = append(g.Head, say("batch.us"))
+	}
+	for _, w := range list {
+		row := GridRow{Label: tick + clean.Name(w.Name), Cells: []GridCell{{Text: WeighedText(w)}, {Text: StepText(w)}}}
+		if p.kitchen {
+			row.Cells = append(row.Cells, GridCell{Text: USMeasure(p.millilitres(w))})
+		}
+		g.Rows = append(g.Rows, row)
+	}
+	return g
+}
+
+// build is what goes into one glass, into all of them, and what finishes it.
+func (p bench) build() Block {
+	all := pieces(p.batch.Rounds * float64(p.Assay.Drink.Serves))
+	one := say("batch.one")
+	if p.batch.Whole {
+		one = say("batch.one.bottle", pieces(float64(p.Assay.Drink.Serves)))
+	}
+	g := &Grid{Caption: say("batch.build.of"), Head: []string{"", one, say("batch.to"), say("batch.all", all)}}
+	if p.kitchen {
+		g.Head = append(g.Head, say("batch.us"))
+	}
+	for _, x := range slices.Concat(p.batch.Build, p.batch.Garnish) {
+		row := GridRow{Label: tick + clean.Name(x.Name), Cells: []GridCell{{Text: WeighedText(x.Weighed)}, {Text: StepText(x.Weighed)}, {Text: WeighedText(x.All)}}}
+		if p.kitchen {
+			row.Cells = append(row.Cells, GridCell{Text: USMeasure(p.millilitres(x.Weighed))})
+		}
+		g.Rows = append(g.Rows, row)
+	}
+	b := Block{Role: Ticked, Heading: say("batch.build"), Grid: g, Lines: p.moves(p.batch.Finish)}
+	for _, c := range p.batch.Charges() {
+		b.Lines = append(b.Lines, Line{Text: say("batch.bottles", pieces(c.Count), c.Bottle.String(), c.Gas.String(), pieces(c.Glasses))})
+	}
+	if len(p.batch.Charges()) > 0 {
+		b.Lines = append(b.Lines, Line{Text: say("batch.last")})
+	}
+	return b
+}
+
+func (p bench) moves(list []batch.Move) []Line {
+	var lines []Line
+	for _, m := range list {
+		lines = append(lines, Line{Text: tick + StepOf(m)})
+	}
+	return lines
+}
+
+// exact says how exact a serving is.
+func (p bench) exact() []Line {
+	b := p.batch
+	var lines []Line
+	if r := b.Rounding; r.Figure == nil {
+		lines = append(lines, Line{Text: say("batch.rounding.none")})
+	} else {
+		lines = append(lines, Line{Text: say("batch.rounding", upTo(unit.Hundred*r.Share), figureName(r.Figure), upTo(max(r.PH, leastPH)))})
+	}
+	x := b.Precision
+	if len(x.Bands) == 0 {
+		return append(lines, Line{Text: say("batch.nobands")})
+	}
+	var held []string
+	for _, band := range x.Bands {
+		held = append(held, bandText(band))
+	}
+	lines = append(lines, Line{Text: say("batch.held", joinedBy(held, ", "), note.Grams(unit.Hundred*x.Share))})
+	if !math.IsNaN(x.Inside) {
+		text := say("batch.inside.all")
+		if x.Inside < 1 {
+			text = say("batch.inside", strconv.Itoa(int(math.Floor(unit.Hundred*x.Inside))))
+		}
+		if x.First != "" {
+			text += " " + say("batch.first", clean.Prose(x.First))
+		}
+		lines = append(lines, Line{Text: text})
+	}
+	if !p.Read().None() {
+		lines = append(lines, Line{Text: say("batch.reread")})
+	}
+	return lines
+}
+
+// leastPH is the least change of a pH that is told: finer than any meter reads.
+const leastPH = 0.001
+
+// bandText says to what a serving is held.
+func bandText(b batch.Band) string {
+	switch {
+	case b.Name == batch.Overflow:
+		return say("batch.overflow")
+	case b.Share > 0:
+		return b.Name + " ± " + note.Grams(unit.Hundred*b.Share) + " %"
+	}
+	return clean.Prose(b.Name)
+}
+
+// figureName names a figure; a remainder that no table names has none.
+func figureName(c *constituent.Constituent) string {
+	if c.ID == constituent.MassOther {
+		return say("batch.unnamed")
+	}
+	return WordsFor(c)
+}

@@ -1,0 +1,121 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"sipsum/internal/batch"
+	"sipsum/internal/clean"
+	"sipsum/internal/note"
+	"sipsum/internal/unit"
+)
+
+// WeighedText is an amount as it is weighed.
+func WeighedText(w batch.Weighed) string {
+	switch {
+	case w.Dosed:
+		return say("batch.about", massText(w.Grams))
+	case w.Portion != "":
+		return note.Grams(w.Count) + " × " + clean.Name(w.Portion)
+	case w.Amount.Measure.Spread > 0 && w.Grams > 0: // many dashes are weighed
+		return amountText(w.Rounded) + " = " + wholeGrams(w.Grams)
+	}
+	return amountText(w.Rounded)
+}
+
+// StepText is how finely an amount has to be weighed; empty where nobody weighs it.
+func StepText(w batch.Weighed) string {
+	in := " g"
+	if w.Amount.Measure.Kind == unit.Volume {
+		in = " ml"
+	}
+	switch {
+	case w.Step.Base > 0:
+		return unit.Number(w.Step.Base) + in
+	case w.Step.Bound != "":
+		return say("batch.finer")
+	}
+	return ""
+}
+
+// amountText writes a rounded amount with the digits that the scale shows.
+func amountText(a unit.Amount) string {
+	return strconv.FormatFloat(a.Number, 'f', a.Decimals, 64) + " " + a.Measure.Name
+}
+
+// massText writes grams for a list: three digits, from a kilogram on in kilograms.
+func massText(g float64) string {
+	if math.IsNaN(g) {
+		return ""
+	}
+	if g >= unit.Kilo {
+		return digits(g/unit.Kilo) + " kg"
+	}
+	return digits(g) + " g"
+}
+
+// wholeGrams writes what is made, used and left in grams, as a scale shows it.
+func wholeGrams(g float64) string {
+	if g >= unit.Hundred {
+		return fmt.Sprintf("%.0f g", g)
+	}
+	return note.Number(g) + " g"
+}
+
+func volumeText(ml float64) string {
+	if ml >= unit.Kilo {
+		return digits(ml/unit.Kilo) + " l"
+	}
+	return digits(ml) + " ml"
+}
+
+// digits writes a number with three digits, from a hundred on whole, and never rounds down what has
+// to be bought.
+func digits(x float64) string {
+	places := 0
+	for limit := float64(unit.Hundred); places < 2 && x < limit; limit /= 10 {
+		places++
+	}
+	scale := math.Pow(10, float64(places))
+	return strconv.FormatFloat(math.Ceil(x*scale-unit.Closeness*scale)/scale, 'f', -1, 64)
+}
+
+// pieces writes a count, whole where it is.
+func pieces(x float64) string { return strconv.FormatFloat(math.Round(x*10)/10, 'f', -1, 64) }
+
+// upTo rounds a figure up to two digits, so that nothing moves more than it says.
+func upTo(x float64) string {
+	if x <= 0 {
+		return "0"
+	}
+	scale := math.Pow(10, 1-math.Floor(math.Log10(x)))
+	return strconv.FormatFloat(math.Ceil(x*scale)/scale, 'f', -1, 64)
+}
+
+func joinedBy(list []string, with string) string { return strings.Join(list, with) }
+
+// kitchenFrom is from how much of a measure on it is used: half a cup, one of the smaller ones.
+var kitchenFrom = []struct {
+	name, word string
+	from       float64
+}{{"cup", "cup", 0.5}, {"fl-oz", "fl oz", 1}, {"tbsp", "tbsp", 1}, {"tsp", "tsp", 0}}
+
+// USMeasure writes a volume as a US kitchen measures it; empty where there is none.
+func USMeasure(ml float64) string {
+	if math.IsNaN(ml) || ml <= 0 {
+		return ""
+	}
+	for _, k := range kitchenFrom {
+		m, ok := unit.FindMeasure(k.name)
+		if n := ml / m.Factor; ok && n >= k.from {
+			word := k.word
+			if word == "cup" && n > 1 {
+				word = "cups"
+			}
+			return fmt.Sprintf("%s %s", strconv.FormatFloat(n, 'g', 2, 64), word)
+		}
+	}
+	return ""
+}
