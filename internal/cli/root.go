@@ -14,7 +14,7 @@ const Version = "0.1.0"
 
 func newRoot(a *app) *cobra.Command {
 	root := group("sipsum", "numbers behind a signature drink: composition, evidence, card, allergens",
-		newAssay(a), newBrief(a), newEvidence(a), newSheet(a), newCard(a), newAllergens(a), newLog(a), newMenu(a),
+		newAssay(a), newBrief(a), newEvidence(a), newSheet(a), newCard(a), newAllergens(a), newLog(a), newMenu(a), newFit(a),
 		newFood(a), newTable(a), newNew(a), newSchema(a), newVersion(a),
 	)
 	root.Long = "sipsum reads a drink from a YAML file, follows every preparation step, and says what is in a\n" +

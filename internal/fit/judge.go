@@ -10,8 +10,6 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/claim"
 	"sipsum/internal/claims"
-	"sipsum/internal/constituent"
-	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/optimise"
 	"sipsum/internal/unit"
@@ -26,6 +24,7 @@ type judge struct {
 	goal       *Aim
 	want       assay.Want
 	kept       map[string]optimise.Point
+	broken     map[string]bool // points at which a step cannot be done
 }
 
 // condition is one margin of a point; a nil claim is that of the glass.
@@ -36,7 +35,7 @@ type condition struct {
 }
 
 func newJudge(b Bench, aims []Aim, ranges []Range) *judge {
-	j := &judge{Bench: b, aims: aims, ranges: ranges, want: assay.Want{Draws: true}, kept: map[string]optimise.Point{}}
+	j := &judge{Bench: b, aims: aims, ranges: ranges, want: assay.Want{Draws: true}, kept: map[string]optimise.Point{}, broken: map[string]bool{}}
 	for i, a := range aims {
 		j.want.Figures = append(j.want.Figures, a.Constituents()...)
 		j.want.Chemistry = j.want.Chemistry || a.OfLiquid()
@@ -80,6 +79,7 @@ func (j *judge) point(ctx context.Context, x []float64) (optimise.Point, error) 
 func (j *judge) meets(ctx context.Context, x []float64) (optimise.Point, error) {
 	pt, err := j.at(ctx, x)
 	if fail.ExitCode(err) == fail.Wrong {
+		j.broken[fmt.Sprint(x)] = true
 		none := optimise.Point{Goal: math.NaN(), Margins: make([]float64, len(j.conditions))}
 		for k := range none.Margins {
 			none.Margins[k] = math.Inf(-1)
@@ -153,82 +153,6 @@ func placed(err error, at fail.Place) error {
 	return faults.Err(fail.Wrong)
 }
 
-// judge runs the answer with its draws, and the drink as it is written.
-func (j *judge) judge(ctx context.Context, res *Result, found optimise.Solution) error {
-	want := j.want
-	want.Figures = append(want.Figures, constituent.Energy)
-	want.Intervals, want.Chemistry = true, true
-	var err error
-	if res.Before, err = j.Drawn.Run(ctx, nil, want); err != nil {
-		return err
-	}
-	if res.After, err = j.Drawn.Run(ctx, res.Amounts(), want); err != nil {
-		return err
-	}
-	g := claims.NewGlass(res.After, j.Declared)
-	for i, a := range j.aims {
-		h, err := j.held(g, i, a, found.Point)
-		if err != nil {
-			return placed(err, a.Place)
-		}
-		res.Held = append(res.Held, h)
-	}
-	j.glass(res, found.Point)
-	j.between(res, found.Conflict)
-	return nil
-}
-
-func (j *judge) held(g *claims.Glass, i int, a Aim, pt optimise.Point) (Held, error) {
-	none := math.NaN()
-	h := Held{Text: a.Text, Met: true, Hurt: none, Help: none, Goal: a.Goal != nil, Gives: none}
-	if h.Goal {
-		low, high, err := a.Goal.Values(g)
-		if err != nil {
-			return h, err
-		}
-		h.Figure = summary(low)
-		if !a.Goal.Most {
-			h.Figure = summary(high)
-		}
-		return h, nil
-	}
-	whole, err := a.Whole().Evaluate(g, nil)
-	if err != nil {
-		return h, err
-	}
-	h.Hurt, h.Help, h.Figure = whole.Sure, whole.May, summary(whole.Figure[0])
-	for k, c := range j.conditions {
-		h.Met = h.Met && (c.aim != i || pt.Margins[k] >= 0)
-	}
-	return h, nil
-}
-
-func summary(col []float64) estimate.Summary {
-	if none := math.NaN(); len(col) == 0 || math.IsInf(col[0], 0) {
-		return estimate.Summary{Mean: none, SD: none, Low: none, High: none}
-	}
-	return estimate.Summarise(col)
-}
-
-// glass adds that the glass does not overflow.
-func (j *judge) glass(res *Result, pt optimise.Point) {
-	for k, c := range j.conditions {
-		if c.of != nil {
-			continue
-		}
-		h := Held{Text: theGlass, Met: pt.Margins[k] >= 0, Figure: res.After.Volume.Summary, Gives: math.NaN()}
-		draws, in := res.After.Volume.Draws, 0
-		for _, x := range draws {
-			if x <= j.Drink.Glass.Base() {
-				in++
-			}
-		}
-		h.Hurt = float64(in) / float64(max(len(draws), 1))
-		h.Help = h.Hurt
-		res.Held = append(res.Held, h)
-	}
-}
-
 // between tells which targets are in each other's way, and by how much each would have to give.
 func (j *judge) between(res *Result, c *optimise.Conflict) {
 	if c == nil {
@@ -242,7 +166,7 @@ func (j *judge) between(res *Result, c *optimise.Conflict) {
 		if !slices.Contains(res.Together, res.Held[at].Text) {
 			res.Together = append(res.Together, res.Held[at].Text)
 		}
-		res.Held[at].Gives = c.Gives[i]
+		j.gives(&res.Held[at], j.conditions[k].of, c.Gives[i])
 	}
 }
 
@@ -253,20 +177,13 @@ func (j *judge) stops(ctx context.Context, p optimise.Problem, found optimise.So
 	}
 	for k, c := range j.conditions {
 		without := p
-		without.Eval = func(ctx context.Context, x []float64) (optimise.Point, error) {
-			pt, err := p.Eval(ctx, x)
-			if err == nil && !math.IsInf(pt.Margins[k], -1) {
-				pt.Margins = append([]float64(nil), pt.Margins...)
-				pt.Margins[k] = 0
-			}
-			return pt, err
-		}
+		without.Eval = j.taken(p.Eval, k)
 		other, err := optimise.Solve(ctx, without)
 		if err != nil {
 			return err
 		}
 		if other.Met && other.Point.Goal < found.Point.Goal-unit.Closeness*math.Abs(found.Point.Goal) {
-			text := theGlass
+			text := TheGlass
 			if c.aim >= 0 {
 				text = j.aims[c.aim].Text
 			}
@@ -277,3 +194,53 @@ func (j *judge) stops(ctx context.Context, p optimise.Problem, found optimise.So
 	}
 	return nil
 }
+
+// solve solves a problem. Targets that nothing decides, whatever the amounts, are then left out of
+// it, so that the others are met as well as they can be.
+func (j *judge) solve(ctx context.Context, p optimise.Problem) (optimise.Problem, optimise.Solution, error) {
+	found, err := optimise.Solve(ctx, p)
+	if err != nil || found.Met {
+		return p, found, err
+	}
+	open := undecided(found.Point)
+	if len(open) == 0 {
+		return p, found, nil
+	}
+	rest := p
+	for _, k := range open {
+		rest.Eval = j.taken(rest.Eval, k)
+	}
+	found, err = optimise.Solve(ctx, rest)
+	if err != nil {
+		return rest, found, err
+	}
+	found.Met = false
+	found.Point, err = p.Eval(ctx, found.At)
+	return rest, found, err
+}
+
+// undecided lists the margins that are no number.
+func undecided(pt optimise.Point) []int {
+	var open []int
+	for k, m := range pt.Margins {
+		if math.IsInf(m, -1) {
+			open = append(open, k)
+		}
+	}
+	return open
+}
+
+// taken takes a condition for met wherever the drink can be made.
+func (j *judge) taken(eval evaluation, k int) evaluation {
+	return func(ctx context.Context, x []float64) (optimise.Point, error) {
+		pt, err := eval(ctx, x)
+		if err == nil && !j.broken[fmt.Sprint(x)] {
+			pt.Margins = append([]float64(nil), pt.Margins...)
+			pt.Margins[k] = 0
+		}
+		return pt, err
+	}
+}
+
+// evaluation calculates a point.
+type evaluation = func(ctx context.Context, x []float64) (optimise.Point, error)

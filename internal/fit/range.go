@@ -54,7 +54,7 @@ func Ranges(d *drink.Drink, written amount.Amounts, faults *fail.List) []Range {
 
 // usual lets the build vary.
 func usual(d *drink.Drink, written amount.Amounts) []Range {
-	const half, twice = 0.5, 2.0
+	within := unit.LimitOf("amount that nobody lets vary", "share")
 	var list []Range
 	for _, line := range d.Build {
 		w, ok := written[line.Path]
@@ -63,7 +63,7 @@ func usual(d *drink.Drink, written amount.Amounts) []Range {
 		}
 		list = append(list, Range{
 			Path: line.Path, Of: line.Food, Written: w, Usual: true,
-			From: half * w.Number, To: twice * w.Number, Step: step(d, w),
+			From: within.Low * w.Number, To: within.High * w.Number, Step: step(d, w),
 		})
 	}
 	return list
@@ -145,6 +145,9 @@ func decimals(step float64) int {
 	}
 	return n
 }
+
+// Decimals is how many digits after the point the steps of an amount have.
+func (r Range) Decimals() int { return decimals(r.Step) }
 
 // mostDecimals is finer than any scale.
 const mostDecimals = 6

@@ -20,6 +20,9 @@ func Judge(ctx context.Context, s *Sheet, works evidence.Works, again claims.Aga
 	return err
 }
 
+// Declares reports whether an allergen, or one of a class, is declared under any set of rules.
+func (s *Sheet) Declares(word string) (bool, error) { return declares(s.Allergens(), word) }
+
 // declares reports whether an allergen, or one of a class, is declared under any set of rules.
 func declares(under []Declaration, word string) (bool, error) {
 	leaves := allergen.LeavesOf(word)

@@ -1,0 +1,224 @@
+package fit
+
+import (
+	"context"
+	"math"
+	"slices"
+
+	"sipsum/internal/claim"
+	"sipsum/internal/claims"
+	"sipsum/internal/composition"
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
+	"sipsum/internal/optimise"
+)
+
+// Beside are the constituents that are told of a serving beside its targets.
+var Beside = []constituent.ID{constituent.Sugar, constituent.Energy, constituent.EnergyKcal, constituent.Caffeine, constituent.Alcohol}
+
+// judge runs the answer with its draws, and the drink as it is written.
+func (j *judge) judge(ctx context.Context, res *Result, found optimise.Solution) error {
+	want := j.want
+	want.Figures = slices.Concat(want.Figures, Beside)
+	want.Intervals, want.Chemistry = true, true
+	var err error
+	if res.Before, err = j.Drawn.Run(ctx, nil, want); err != nil {
+		return err
+	}
+	if res.After, err = j.Drawn.Run(ctx, res.Amounts(), want); err != nil {
+		return err
+	}
+	before, after := claims.NewGlass(res.Before, j.Declared), claims.NewGlass(res.After, j.Declared)
+	var all together
+	for i, a := range j.aims {
+		h, err := j.held(before, after, i, a, found.Point, &all)
+		if err != nil {
+			return placed(err, a.Place)
+		}
+		res.Held = append(res.Held, h)
+	}
+	j.glass(res, found.Point, &all)
+	res.Sure, res.May = all.shares()
+	j.between(res, found.Conflict)
+	return nil
+}
+
+// held judges one target.
+func (j *judge) held(before, after *claims.Glass, i int, a Aim, pt optimise.Point, all *together) (Held, error) {
+	none := math.NaN()
+	h := Held{Text: a.Text, Says: a.Says, Met: true, Hurt: none, Help: none, Goal: a.Goal != nil}
+	h.Limit, h.Reaches, h.Gives = none, none, none
+	subject := a.Goal
+	if !h.Goal {
+		subject = a.Whole().Subject()
+	}
+	if err := h.tell(subject, before, after); err != nil {
+		return h, err
+	}
+	if h.Goal {
+		return h, h.askOfGoal(a.Goal, after)
+	}
+	o, err := a.Whole().Evaluate(after, nil)
+	if err != nil {
+		return h, err
+	}
+	h.Hurt, h.Help = o.Sure, o.May
+	all.add(o.Holds)
+	if x, _, ok := a.Whole().Limit(); ok {
+		h.Limit = x / h.base(subject)
+	}
+	for k, c := range j.conditions {
+		h.Met = h.Met && (c.aim != i || pt.Margins[k] >= 0)
+	}
+	if !h.Met && o.May > o.Sure {
+		h.Settle, err = a.Whole().Settles(after, o)
+	}
+	return h, err
+}
+
+// tell gives the figure of a target before and after; a target may ask for none.
+func (h *Held) tell(of *claim.Goal, before, after *claims.Glass) error {
+	if of == nil {
+		return nil
+	}
+	h.Words = of.Words()
+	var err error
+	if h.Before, err = figure(of, before); err != nil {
+		return err
+	}
+	h.After, err = figure(of, after)
+	return err
+}
+
+func (h *Held) base(of *claim.Goal) float64 {
+	if of == nil {
+		return 1
+	}
+	_, base := of.Unit()
+	return base
+}
+
+// askOfGoal says what would settle a goal of which nothing is known.
+func (h *Held) askOfGoal(of *claim.Goal, g *claims.Glass) error {
+	if !h.After.Unknown && !h.After.Partial {
+		return nil
+	}
+	gaps, err := of.Gaps(g)
+	if len(gaps) > 0 {
+		h.Settle = &gaps[0]
+	}
+	return err
+}
+
+// figure is what a figure is of a drink, in its own unit.
+func figure(of *claim.Goal, g *claims.Glass) (composition.Result, error) {
+	name, base := of.Unit()
+	low, high, err := of.Figure(g)
+	if err != nil {
+		return composition.Result{}, err
+	}
+	most := summary(high, base)
+	if len(low) == 0 || math.IsInf(low[0], 0) {
+		none := math.NaN()
+		r := composition.Result{Summary: estimate.Summary{Mean: none, SD: none, Low: none, High: none}, Unit: name, State: estimate.Unknown, Coverage: none, WithBounds: most.Mean, UpTo: most.High, Unknown: true}
+		return r, nil
+	}
+	r := composition.Known(summary(low, base), name)
+	if most.Mean != r.Mean || most.High != r.High {
+		r.Partial, r.WithBounds, r.UpTo, r.Coverage = true, most.Mean, most.High, r.Mean/most.Mean
+	}
+	return r, nil
+}
+
+// summary summarises a column in a unit; what nothing bounds is no number.
+func summary(col []float64, base float64) estimate.Summary {
+	if none := math.NaN(); len(col) == 0 || slices.ContainsFunc(col, func(x float64) bool { return math.IsInf(x, 0) || math.IsNaN(x) }) {
+		return estimate.Summary{Mean: none, SD: none, Low: none, High: none}
+	}
+	scaled := make([]float64, len(col))
+	for d, x := range col {
+		scaled[d] = x / base
+	}
+	return estimate.Summarise(scaled)
+}
+
+// glass adds that the glass does not overflow.
+func (j *judge) glass(res *Result, pt optimise.Point, all *together) {
+	for k, c := range j.conditions {
+		if c.of != nil {
+			continue
+		}
+		none, most := math.NaN(), j.Drink.Glass.Base()
+		h := Held{Text: TheGlass, Met: pt.Margins[k] >= 0, Told: Told{Words: "volume", Limit: most, Reaches: none, Gives: none}}
+		h.Before, h.After = res.Before.Volume, res.After.Volume
+		in := []bool{h.Met}
+		for _, x := range h.After.Draws {
+			in = append(in, x <= most)
+		}
+		all.add([2][]bool{in, in})
+		h.Hurt = shareOf(in)
+		h.Help = h.Hurt
+		res.Held = append(res.Held, h)
+	}
+}
+
+// gives says by how much a condition would have to give, and how near its figure comes then.
+func (j *judge) gives(h *Held, c *claim.Claim, by float64) {
+	if c == nil {
+		h.Gives, h.Reaches = by, h.Limit+by
+		return
+	}
+	base := h.base(c.Subject())
+	h.Gives = by / base
+	if x, below, ok := c.Limit(); ok {
+		h.Limit = x / base
+		if h.Reaches = h.Limit - h.Gives; below {
+			h.Reaches = h.Limit + h.Gives
+		}
+	}
+}
+
+// together holds in which draws several conditions hold at once.
+type together [2][]bool
+
+// add takes a condition in. A column of one is the same in every draw; figures of the chemistry have
+// fewer draws than others.
+func (t *together) add(holds [2][]bool) {
+	for side, col := range holds {
+		t[side] = both(t[side], col)
+	}
+}
+
+func both(a, b []bool) []bool {
+	if a == nil {
+		return b
+	}
+	at := func(col []bool, d int) bool { return col[min(d, len(col)-1)] }
+	n := min(len(a), len(b))
+	if n == 1 {
+		n = max(len(a), len(b))
+	}
+	out := make([]bool, n)
+	for d := range out {
+		out[d] = at(a, d) && at(b, d)
+	}
+	return out
+}
+
+// shares are those of the draws; without a condition there are none.
+func (t *together) shares() (sure, may float64) {
+	return shareOf(t[0]), shareOf(t[1])
+}
+
+func shareOf(col []bool) float64 {
+	if len(col) == 0 {
+		return math.NaN()
+	}
+	draws, n := col[min(1, len(col)-1):], 0
+	for _, is := range draws {
+		if is {
+			n++
+		}
+	}
+	return float64(n) / float64(len(draws))
+}

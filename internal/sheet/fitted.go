@@ -1,0 +1,334 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/chemistry"
+	"sipsum/internal/clean"
+	"sipsum/internal/composition"
+	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
+	"sipsum/internal/fit"
+	"sipsum/internal/unit"
+)
+
+// Fitted is a drink fitted to its targets: the sheet is of the answer.
+type Fitted struct {
+	*Sheet
+	*fit.Result
+	Line    string // the answer in a sentence
+	Moves   []FittedMove
+	Why     []string // what stops it, and by how little it would go
+	Beside  []FittedFigure
+	Remarks []string
+	Written string // the file that holds the answer; empty: nothing is written
+}
+
+// FittedMove is an amount, before and after.
+type FittedMove struct {
+	fit.Move
+	Name string // of what is poured
+	End  string // "least" or "most" where it stands at an end of its range; else empty
+}
+
+// FittedTarget is a target at the answer.
+type FittedTarget = fit.Held
+
+// FittedFigure is a figure of a serving, before and after.
+type FittedFigure struct {
+	Words         string
+	Before, After composition.Result
+}
+
+// Fit makes what is printed of a fit, on the sheet of its answer.
+func Fit(s *Sheet, res *fit.Result, remarks []string) *Fitted {
+	f := &Fitted{Sheet: s, Result: res, Remarks: remarks}
+	for _, m := range res.Moves {
+		f.Moves = append(f.Moves, FittedMove{Move: m, Name: pouredBy(s.Assay, m), End: endOf(m)})
+	}
+	f.Beside = besides(res.Before, res.After)
+	f.Why = whyNot(res)
+	f.Line = f.line()
+	f.remark()
+	return f
+}
+
+func endOf(m fit.Move) string {
+	switch {
+	case !m.AtEnd:
+		return ""
+	case m.To-m.From < m.Range.To-m.To:
+		return "least"
+	}
+	return "most"
+}
+
+// pouredBy names an amount: what a line of the build pours, else what of which component.
+func pouredBy(a *assay.Assay, m fit.Move) string {
+	for _, c := range a.Components {
+		if slices.Contains(c.Lines, m.Path) {
+			return clean.LowerFirst(c.Name)
+		}
+	}
+	parts := strings.Split(m.Path, "/")
+	of := drink.Owner(m.Path)
+	for _, item := range a.Items {
+		if name := item.Food.Name(); item.Food.ID.String() == m.Of || name == m.Of {
+			return clean.LowerFirst(name) + " of " + of
+		}
+	}
+	if len(parts) > 2 {
+		return of + ", " + strings.Join(parts[1:], " ")
+	}
+	return m.Of
+}
+
+// besides sets figures of a serving side by side; those of which nothing is known either way are
+// left out.
+func besides(before, after *assay.Assay) []FittedFigure {
+	var list []FittedFigure
+	add := func(words string, a, b composition.Result) {
+		if !(Hollow(a) && Hollow(b)) {
+			list = append(list, FittedFigure{words, a, b})
+		}
+	}
+	add("volume", before.Volume, after.Volume)
+	add("mass", before.Mass, after.Mass)
+	for _, id := range fit.Beside {
+		a, okA := before.PerServing.Find(id)
+		b, okB := after.PerServing.Find(id)
+		if okA && okB {
+			add(WordsFor(constituent.Must(id)), a.Result, b.Result)
+		}
+	}
+	if a, b := before.Chemistry, after.Chemistry; a != nil && b != nil {
+		estimates := func(words string, a, b chemistry.Estimate) {
+			if a.Why == "" && b.Why == "" {
+				add(words, a.Result, b.Result)
+			}
+		}
+		estimates("pH", a.PH, b.PH)
+		if len(a.Acidity) > 0 && len(b.Acidity) > 0 {
+			estimates("acidity", a.Acidity[0].PerLitre, b.Acidity[0].PerLitre)
+		}
+	}
+	add("alcohol", before.Strength, after.Strength)
+	return list
+}
+
+// line tells a fit in a sentence: what moves, what the targets read then, and how surely.
+func (f *Fitted) line() string {
+	var moves []string
+	for _, m := range f.Moves {
+		if m.Changed() {
+			moves = append(moves, m.Name+" "+m.Told())
+		}
+	}
+	var reads []string
+	for _, h := range f.Held {
+		if h.Words != "" && h.Says == "" && h.Text != fit.TheGlass {
+			if said := figureSaid(h.Words, h.After); !slices.Contains(reads, said) {
+				reads = append(reads, said)
+			}
+		}
+	}
+	if len(reads) == 0 {
+		for _, b := range f.Beside {
+			if !math.IsNaN(b.After.Mean) && !math.IsNaN(b.Before.Mean) && math.Abs(b.After.Mean-b.Before.Mean) > unit.Closeness && len(reads) < shortest {
+				reads = append(reads, figureSaid(b.Words, b.After))
+			}
+		}
+	}
+	text := strings.Join(moves, ", ")
+	switch {
+	case len(moves) == 0 && f.Met:
+		text = "nothing moves, every target is met as it is written"
+	case len(moves) == 0:
+		text = "nothing moves"
+	}
+	if len(reads) > 0 {
+		text += ": " + strings.Join(reads, ", ")
+	}
+	if !math.IsNaN(f.Sure) {
+		text += "; holds in " + f.chance()
+	}
+	if !f.Met {
+		return "Not every target is met. Nearest: " + text
+	}
+	if by := f.stoppedBy(); len(by) > 0 {
+		text += "; stopped by " + clean.Listed(by)
+	}
+	return text
+}
+
+const shortest = 3 // figures of a line
+
+// Told is an amount before and after.
+func (m FittedMove) Told() string {
+	before, after := m.amount(m.Written.Number, m.Written.Decimals), m.amount(m.To, m.Written.Decimals)
+	if !m.Changed() {
+		return before + " " + m.Written.Measure.Name
+	}
+	return before + " → " + after + " " + m.Written.Measure.Name
+}
+
+// amount writes a number of steps as the bar's scale shows it.
+func (m FittedMove) amount(x float64, written int) string {
+	return strconv.FormatFloat(x, 'f', max(m.Decimals(), min(written, 1)), 64)
+}
+
+// chance says in how many of a hundred draws all conditions hold.
+func (f *Fitted) chance() string { return Chance(f.Sure, f.May) }
+
+// Chance says in how many of a hundred draws something holds, with what is unknown at either end.
+func Chance(sure, may float64) string {
+	a, b := ofHundred(sure), ofHundred(may)
+	if a == b {
+		return fmt.Sprintf("%d of 100", a)
+	}
+	return fmt.Sprintf("%d to %d of 100, as the unknown will have it", a, b)
+}
+
+// ofHundred counts draws of a hundred. Only all are all, and only none are none.
+func ofHundred(p float64) int {
+	n := int(math.Round(p * unit.Hundred))
+	switch {
+	case n == unit.Hundred && p < 1:
+		return n - 1
+	case n == 0 && p > 0:
+		return 1
+	}
+	return n
+}
+
+// stoppedBy names what keeps a goal from coming nearer.
+func (f *Fitted) stoppedBy() []string {
+	by := slices.Clone(f.StoppedBy)
+	if !slices.ContainsFunc(f.Held, func(h fit.Held) bool { return h.Goal }) {
+		return by
+	}
+	for _, m := range f.Moves {
+		if m.End != "" {
+			by = append(by, m.Name+" at its "+m.End)
+		}
+	}
+	return by
+}
+
+// figureSaid names a figure with its number: "8.2 g sugars", "pH 3.80".
+func figureSaid(words string, r composition.Result) string {
+	switch {
+	case math.IsNaN(r.Mean):
+		return words + " not known"
+	case r.Unit == "pH" || words == "pH":
+		return fmt.Sprintf("pH %.2f", r.Mean)
+	}
+	least := ""
+	if r.Partial {
+		least = "≥ "
+	}
+	return strings.TrimSpace(least+three(r.Mean)+" "+r.Unit) + " " + words
+}
+
+// whyNot says which targets are in each other's way, and how near each comes with the others kept.
+func whyNot(res *fit.Result) []string {
+	var list []string
+	for _, h := range res.Held {
+		if h.Settle != nil && !h.Met {
+			list = append(list, h.Text+" is not decided by amounts: nobody knows "+h.Settle.What+settles(h.Settle.Settle, h.Settle.Where))
+		}
+	}
+	var texts []string
+	for _, h := range res.Held {
+		if slices.Contains(res.Together, h.Text) {
+			texts = append(texts, h.Text)
+		}
+	}
+	found := "as far as was searched, "
+	if res.Proven {
+		found = ""
+	}
+	switch len(texts) {
+	case 0:
+	case 1:
+		list = append(list, clean.UpperFirst(found+"no amount within its range meets "+texts[0]))
+	default:
+		list = append(list, clean.UpperFirst(found+"no amounts meet together: "+clean.Listed(texts)))
+	}
+	for _, h := range res.Held {
+		if slices.Contains(res.Together, h.Text) {
+			list = append(list, nearness(h, texts))
+		}
+	}
+	return list
+}
+
+func settles(line, where string) string {
+	if line == "" {
+		return ""
+	}
+	return "; settle it: " + line + " (in " + where + ")"
+}
+
+// nearness says how far a target comes if all others are kept.
+func nearness(h fit.Held, together []string) string {
+	kept := "with all others kept"
+	var others []string
+	for _, text := range together {
+		if text != h.Text {
+			others = append(others, text)
+		}
+	}
+	if len(others) > 0 {
+		kept = "with " + clean.Listed(others) + " kept"
+	}
+	switch {
+	case math.IsNaN(h.Gives):
+		return kept + ", no limit of " + h.Text + " can be met"
+	case math.IsNaN(h.Reaches):
+		return kept + ", " + h.Text + " is missed by " + strings.TrimSpace(three(h.Gives)+" "+h.After.Unit)
+	}
+	way := "up to "
+	if h.Reaches > h.Limit {
+		way = "down to "
+	}
+	return kept + ", " + h.Words + " can come " + way + strings.TrimSpace(numberOf(h, h.Reaches)+" "+h.After.Unit) + ", not " + strings.TrimSpace(numberOf(h, h.Limit)+" "+h.After.Unit)
+}
+
+// three writes a figure with three digits, and no exponent.
+func three(x float64) string {
+	const digits = 3
+	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'g', digits, 64), 64)
+	return strconv.FormatFloat(rounded, 'f', -1, 64)
+}
+
+func numberOf(h fit.Held, x float64) string {
+	if h.Words == "pH" {
+		return fmt.Sprintf("%.2f", x)
+	}
+	return three(x)
+}
+
+// remark adds what must be known of how the answer was found.
+func (f *Fitted) remark() {
+	if len(f.Moves) > 0 && f.Moves[0].Usual {
+		within := unit.LimitOf("amount that nobody lets vary", "share")
+		f.Remarks = append(f.Remarks, fmt.Sprintf("Nobody wrote vary: each line of the build may be %s to %s times what is written.", three(within.Low), three(within.High)))
+	}
+	how := "As good as every neighbour on the steps of the scale, and not proven to be the best of all: the figures bend with the amounts."
+	if f.Proven {
+		how = "The best on the steps of the scale: no other amounts are better."
+	}
+	if !f.Met {
+		how = "Nearer than every neighbour on the steps of the scale; that no amounts meet all is not proven: the figures bend with them."
+		if f.Proven {
+			how = "The nearest on the steps of the scale; no amounts meet every target."
+		}
+	}
+	f.Remarks = append(f.Remarks, how)
+}
