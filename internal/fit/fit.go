@@ -27,7 +27,15 @@ type Bench struct {
 type Aim struct {
 	*claim.Target
 	Place fail.Place
-	Says  string // what it is for, where nobody wrote it; else empty
+	Ready
+}
+
+// Ready is what a target is for that nobody wrote. It is judged draw by draw beside the drink as it
+// is written, for whatever is uncertain of a food is so in both.
+type Ready struct {
+	Says        string  // empty: somebody wrote it
+	Kept        bool    // it keeps what nobody wants moved
+	Least, Most float64 // shares of the figure as it is written
 }
 
 // Read reads the targets of a drink; what is wrong with them joins the faults.
@@ -65,7 +73,7 @@ func (m Move) Changed() bool {
 // Held is a target at the answer.
 type Held struct {
 	Text string
-	Says string  // what it is for, where nobody wrote it; else empty
+	Ready
 	Met  bool    // at central values, with what is unknown at the end that hurts
 	Hurt float64 // the share of the draws in which it holds with the unknown at that end
 	Help float64 // and at the other; of a goal both are NaN

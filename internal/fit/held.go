@@ -11,10 +11,11 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/optimise"
+	"sipsum/internal/unit"
 )
 
 // Beside are the constituents that are told of a serving beside its targets.
-var Beside = []constituent.ID{constituent.Sugar, constituent.Energy, constituent.EnergyKcal, constituent.Caffeine, constituent.Alcohol}
+var Beside = []constituent.ID{constituent.Sugar, constituent.Energy, constituent.Caffeine, constituent.Alcohol}
 
 // judge runs the answer with its draws, and the drink as it is written.
 func (j *judge) judge(ctx context.Context, res *Result, found optimise.Solution) error {
@@ -46,7 +47,7 @@ func (j *judge) judge(ctx context.Context, res *Result, found optimise.Solution)
 // held judges one target.
 func (j *judge) held(before, after *claims.Glass, i int, a Aim, pt optimise.Point, all *together) (Held, error) {
 	none := math.NaN()
-	h := Held{Text: a.Text, Says: a.Says, Met: true, Hurt: none, Help: none, Goal: a.Goal != nil}
+	h := Held{Text: a.Text, Ready: a.Ready, Met: true, Hurt: none, Help: none, Goal: a.Goal != nil}
 	h.Limit, h.Reaches, h.Gives = none, none, none
 	subject := a.Goal
 	if !h.Goal {
@@ -62,18 +63,47 @@ func (j *judge) held(before, after *claims.Glass, i int, a Aim, pt optimise.Poin
 	if err != nil {
 		return h, err
 	}
-	h.Hurt, h.Help = o.Sure, o.May
-	all.add(o.Holds)
+	holds := o.Holds
+	if a.Says != "" {
+		if holds, err = beside(subject, a.Ready, before, after); err != nil {
+			return h, err
+		}
+	}
+	all.add(holds)
+	h.Hurt, h.Help = shareOf(holds[0]), shareOf(holds[1])
 	if x, _, ok := a.Whole().Limit(); ok {
 		h.Limit = x / h.base(subject)
 	}
 	for k, c := range j.conditions {
 		h.Met = h.Met && (c.aim != i || pt.Margins[k] >= 0)
 	}
-	if !h.Met && o.May > o.Sure {
+	if _, may := o.AtCentre(); !h.Met && may {
 		h.Settle, err = a.Whole().Settles(after, o)
 	}
 	return h, err
+}
+
+// beside judges draw by draw whether a figure stays within shares of what it was: with what is
+// unknown at its least and at its most, and surely only if it does with both.
+func beside(of *claim.Goal, r Ready, before, after *claims.Glass) (holds [2][]bool, err error) {
+	low, high, err := of.Values(before)
+	if err != nil {
+		return holds, err
+	}
+	lowThen, highThen, err := of.Values(after)
+	within := func(was, is []float64) []bool {
+		out := make([]bool, min(len(was), len(is)))
+		for d := range out {
+			dust := unit.Closeness * math.Abs(was[d])
+			out[d] = is[d] >= r.Least*was[d]-dust && is[d] <= r.Most*was[d]+dust
+		}
+		return out
+	}
+	a, b := within(low, lowThen), within(high, highThen)
+	for d := range a {
+		a[d], b[d] = a[d] && b[d], a[d] || b[d]
+	}
+	return [2][]bool{a, b}, err
 }
 
 // tell gives the figure of a target before and after; a target may ask for none.

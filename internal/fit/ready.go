@@ -11,6 +11,7 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/claim"
 	"sipsum/internal/claims"
+	"sipsum/internal/constituent"
 	"sipsum/internal/fail"
 	"sipsum/internal/taste"
 	"sipsum/internal/unit"
@@ -76,7 +77,7 @@ func (b Bench) Wished(ctx context.Context, w Wish) (aims []Aim, remarks []string
 		}
 	}
 	keep := unit.LimitOf("what is kept of a serving", "share")
-	size, err := parsed(fmt.Sprintf("volume() between %s ml and %s ml", digits(keep.Low*a.Volume.Mean), digits(keep.High*a.Volume.Mean)), "the serving keeps its size")
+	size, err := parsed(fmt.Sprintf("volume() between %s ml and %s ml", digits(keep.Low*a.Volume.Mean), digits(keep.High*a.Volume.Mean)), Ready{"the serving keeps its size", true, keep.Low, keep.High})
 	return append(aims, size), remarks, err
 }
 
@@ -141,22 +142,26 @@ func (r ready) aims(q Quality, w Wish, by float64, why string) ([]Aim, string, e
 		if math.IsInf(high, 0) || math.IsNaN(high) {
 			return nil, "how " + string(q) + " it stays is not held: " + f + " is not known", nil
 		}
-		text, says := "", "stays as "+string(q)
-		switch least, most := r.kept(q); {
-		case !wished:
-			text = fmt.Sprintf("%s between %s %s and %s %s", f, digits(least*low), unitName, digits(most*high), unitName)
-		case w.More:
-			text, says = fmt.Sprintf("%s >= %s %s", f, digits((1+by)*low), unitName), fmt.Sprintf("%s by %.3g %%%s", w.words(), by*unit.Hundred, why)
-		default:
-			text, says = fmt.Sprintf("%s <= %s %s", f, digits((1-by)*high), unitName), fmt.Sprintf("%s by %.3g %%%s", w.words(), by*unit.Hundred, why)
-		}
-		aim, err := parsed(text, says)
+		text, is := r.target(f, unitName, low, high, q, w, by, why)
+		aim, err := parsed(text, is)
 		if err != nil {
 			return nil, "", err
 		}
 		list = append(list, aim)
 	}
 	return list, "", nil
+}
+
+// target writes a target of a figure that has two ends.
+func (r ready) target(figure, in string, low, high float64, q Quality, w Wish, by float64, why string) (string, Ready) {
+	says := fmt.Sprintf("%s by %s %%%s", w.words(), digits(by*unit.Hundred), why)
+	switch least, most := r.kept(q); {
+	case q != w.Quality:
+		return fmt.Sprintf("%s between %s %s and %s %s", figure, digits(least*low), in, digits(most*high), in), Ready{"stays as " + string(q), true, least, most}
+	case w.More:
+		return fmt.Sprintf("%s >= %s %s", figure, digits((1+by)*low), in), Ready{says, false, 1 + by, math.Inf(1)}
+	}
+	return fmt.Sprintf("%s <= %s %s", figure, digits((1-by)*high), in), Ready{says, false, 0, 1 - by}
 }
 
 func (r ready) none(q Quality, w Wish, withheld string) error {
@@ -194,12 +199,17 @@ func (r ready) figures(q Quality) (list []string, withheld string) {
 	return list, ""
 }
 
-// sweet is the sum of what sweetens, each by its factor at the sweetness that the drink has.
+// sweet is what sweetens: sugars by their total, what else there is by its factor at the sweetness
+// that the drink has.
 func (r ready) sweet() []string {
 	var terms []string
 	for _, p := range r.profile.Sweet.Parts {
-		if p.Equivalent > 0 {
+		switch {
+		case p.Equivalent <= 0:
+		case p.Constituent.Parent != constituent.Sugar:
 			terms = append(terms, digits(p.Factor)+" * per100ml("+string(p.Constituent.ID)+")")
+		case !slices.Contains(terms, sugars):
+			terms = append(terms, sugars)
 		}
 	}
 	if len(terms) == 0 {
@@ -207,6 +217,8 @@ func (r ready) sweet() []string {
 	}
 	return []string{strings.Join(terms, " + ")}
 }
+
+const sugars = "per100ml(" + string(constituent.Sugar) + ")"
 
 // ends gives a figure with what is unknown at its least and at its most, in the unit of its target.
 func (r ready) ends(expression string) (low, high float64, name string, err error) {
@@ -223,9 +235,9 @@ func (r ready) ends(expression string) (low, high float64, name string, err erro
 }
 
 // parsed makes a target of a text of ours.
-func parsed(text, says string) (Aim, error) {
+func parsed(text string, is Ready) (Aim, error) {
 	t, err := claim.ParseTarget(text, fail.Place{})
-	return Aim{Target: t, Says: says}, err
+	return Aim{Target: t, Ready: is}, err
 }
 
 // digits writes a figure with as many digits as tell it from its neighbours.

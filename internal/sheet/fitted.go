@@ -14,6 +14,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/fit"
+	"sipsum/internal/taste"
 	"sipsum/internal/unit"
 )
 
@@ -98,7 +99,6 @@ func besides(before, after *assay.Assay) []FittedFigure {
 		}
 	}
 	add("volume", before.Volume, after.Volume)
-	add("mass", before.Mass, after.Mass)
 	for _, id := range fit.Beside {
 		a, okA := before.PerServing.Find(id)
 		b, okB := after.PerServing.Find(id)
@@ -117,7 +117,13 @@ func besides(before, after *assay.Assay) []FittedFigure {
 			estimates("acidity", a.Acidity[0].PerLitre, b.Acidity[0].PerLitre)
 		}
 	}
-	add("alcohol", before.Strength, after.Strength)
+	if after.Strength.Mean > 0 {
+		add("alcohol", before.Strength, after.Strength)
+	}
+	a, b := taste.Of(before.Glass()).Sweet, taste.Of(after.Glass()).Sweet
+	if b.Parts != nil {
+		add("sweetness, as sucrose in 100 ml", a.Result, b.Result)
+	}
 	return list
 }
 
@@ -131,7 +137,7 @@ func (f *Fitted) line() string {
 	}
 	var reads []string
 	for _, h := range f.Held {
-		if h.Words != "" && h.Says == "" && h.Text != fit.TheGlass {
+		if h.Words != "" && !h.Kept && h.Text != fit.TheGlass {
 			if said := figureSaid(h.Words, h.After); !slices.Contains(reads, said) {
 				reads = append(reads, said)
 			}
@@ -240,7 +246,7 @@ func whyNot(res *fit.Result) []string {
 	var list []string
 	for _, h := range res.Held {
 		if h.Settle != nil && !h.Met {
-			list = append(list, h.Text+" is not decided by amounts: nobody knows "+h.Settle.What+settles(h.Settle.Settle, h.Settle.Where))
+			list = append(list, h.Text+" is missed with the unknown at its worst: nobody knows "+h.Settle.What+settles(h.Settle.Settle, h.Settle.Where))
 		}
 	}
 	var texts []string

@@ -89,8 +89,10 @@ func (p *page) held(h sheet.FittedTarget) {
 
 // beforeAfter tells a figure of the drink as it is written and of the answer.
 func (p *page) beforeAfter(before, after composition.Result) string {
-	was, is := p.show(before), p.sentence(after, "")
-	return was.number + " → " + is
+	if after.Unit == "pH" { // the word stands before it
+		before.Unit, after.Unit = "", ""
+	}
+	return p.show(before).number + " → " + p.sentence(after, "")
 }
 
 // besideFit prints what else of a serving moves.
