@@ -170,29 +170,71 @@ func (j *judge) between(res *Result, c *optimise.Conflict) {
 	}
 }
 
-// stops finds the conditions without which the goal would be better.
+// stops finds the conditions without which the goal would be better: those that a neighbour with a
+// better goal misses alone, and of what others miss together those of which a search says so.
 func (j *judge) stops(ctx context.Context, p optimise.Problem, found optimise.Solution, res *Result) error {
 	if j.goal == nil || !found.Met {
 		return nil
 	}
-	for k, c := range j.conditions {
-		without := p
-		without.Eval = j.taken(p.Eval, k)
-		other, err := optimise.Solve(ctx, without)
+	near, err := p.Neighbours(found.At)
+	if err != nil {
+		return err
+	}
+	alone, also := map[int]bool{}, map[int]bool{}
+	for _, x := range near {
+		pt, err := p.Eval(ctx, x)
 		if err != nil {
 			return err
 		}
-		if other.Met && other.Point.Goal < found.Point.Goal-unit.Closeness*math.Abs(found.Point.Goal) {
-			text := TheGlass
-			if c.aim >= 0 {
-				text = j.aims[c.aim].Text
+		var misses []int
+		for k, m := range pt.Margins {
+			if !(m >= 0) {
+				misses = append(misses, k)
+				also[k] = also[k] || nearer(pt, found.Point)
 			}
-			if !slices.Contains(res.StoppedBy, text) {
-				res.StoppedBy = append(res.StoppedBy, text)
+		}
+		if len(misses) == 1 && nearer(pt, found.Point) {
+			alone[misses[0]] = true
+		}
+	}
+	p.Variables = slices.Clone(p.Variables)
+	for i, x := range found.At {
+		p.Variables[i].Start = x
+	}
+	for k, c := range j.conditions {
+		stops := alone[k]
+		if also[k] && !stops {
+			without := p
+			without.Eval = j.taken(p.Eval, k)
+			other, err := optimise.Solve(ctx, without)
+			if err != nil {
+				return err
 			}
+			stops = other.Met && nearer(other.Point, found.Point)
+		}
+		if stops {
+			res.stoppedBy(j.textOf(c))
 		}
 	}
 	return nil
+}
+
+// nearer reports whether a point has more of the goal than another.
+func nearer(pt, than optimise.Point) bool {
+	return pt.Goal < than.Goal-unit.Closeness*math.Abs(than.Goal)
+}
+
+func (j *judge) textOf(c condition) string {
+	if c.aim < 0 {
+		return TheGlass
+	}
+	return j.aims[c.aim].Text
+}
+
+func (r *Result) stoppedBy(text string) {
+	if !slices.Contains(r.StoppedBy, text) {
+		r.StoppedBy = append(r.StoppedBy, text)
+	}
 }
 
 // solve solves a problem. Targets that nothing decides, whatever the amounts, are then left out of

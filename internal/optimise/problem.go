@@ -50,6 +50,23 @@ func Solve(ctx context.Context, p Problem) (Solution, error) {
 	return s.solve()
 }
 
+// Neighbours gives the points that are a step of one amount, or of two, from one of the grid.
+func (p Problem) Neighbours(at []float64) ([][]float64, error) {
+	s, err := newSearch(context.Background(), p)
+	if err != nil {
+		return nil, err
+	}
+	on := make([]int, len(at))
+	for i, x := range at {
+		on[i] = int(math.Round(x / s.grid[i].step))
+	}
+	var list [][]float64
+	for _, next := range s.neighbours(on) {
+		list = append(list, s.amounts(next))
+	}
+	return list, nil
+}
+
 // search is one search, with what it has calculated.
 type search struct {
 	ctx  context.Context

@@ -128,7 +128,9 @@ func (s *search) candidate(at []int, scales []float64) (candidate, error) {
 
 // better reports whether a point misses less, else has less of the goal, else changes less.
 func (c candidate) better(than candidate) bool {
-	near := func(a, b float64) bool { return math.Abs(a-b) <= dust*math.Max(math.Abs(a), math.Abs(b)) }
+	near := func(a, b float64) bool {
+		return a == b || math.Abs(a-b) <= dust*math.Min(math.Abs(a), math.Abs(b))
+	}
 	switch {
 	case !near(c.missed, than.missed):
 		return c.missed < than.missed

@@ -115,10 +115,10 @@ func (s *search) stepOn(l *linear, at []int, share float64, scales []float64) ([
 	}
 	hard := *p
 	hard.holds(l.margins)
-	next, _, _, err := hard.best()
+	next, _, _, err := hard.bestOf(nodesOfWalk)
 	if errors.Is(err, errNone) {
 		p.elastic(l.margins, scales)
-		next, _, _, err = p.best()
+		next, _, _, err = p.bestOf(nodesOfWalk)
 	}
 	if errors.Is(err, errNone) || err == nil && keyOf(next) == keyOf(at) {
 		return nil, nil
