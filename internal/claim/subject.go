@@ -88,6 +88,15 @@ var told = map[string]struct{ words, unit string }{
 	"brix": {words: "sugar by refractometer"}, "brix_acid": {words: "°Brix over acidity"}, "alcohol_abv": {"alcohol", "% vol"},
 }
 
+// Property gives the property of the liquid that a figure is; "" if it is another, or calculated of
+// several.
+func (g *Goal) Property() Property {
+	if f, single := g.of.(figure); single && f.function.takes == "" {
+		return Property(f.function.name)
+	}
+	return ""
+}
+
 // Words name a figure: "sugars", "malic acid of cherry syrup", "pH"; what is calculated of several
 // stands as it is written.
 func (g *Goal) Words() string {

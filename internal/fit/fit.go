@@ -102,6 +102,7 @@ type Result struct {
 	Before, After *assay.Assay // with draws
 	Sure, May     float64      // the share of the draws in which all conditions hold, with the unknown at either end
 	Together      []string     // conditions that cannot be met together
+	Alone         bool         // it is one, missed whatever the others are
 	StoppedBy     []string     // conditions without which the goal would be better
 }
 

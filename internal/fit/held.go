@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 
+	"sipsum/internal/assay"
+	"sipsum/internal/chemistry"
 	"sipsum/internal/claim"
 	"sipsum/internal/claims"
 	"sipsum/internal/composition"
@@ -32,7 +34,7 @@ func (j *judge) judge(ctx context.Context, res *Result, found optimise.Solution)
 	before, after := claims.NewGlass(res.Before, j.Declared), claims.NewGlass(res.After, j.Declared)
 	var all together
 	for i, a := range j.aims {
-		h, err := j.held(before, after, i, a, found.Point, &all)
+		h, err := j.held(res, before, after, i, found.Point, &all)
 		if err != nil {
 			return placed(err, a.Place)
 		}
@@ -45,15 +47,15 @@ func (j *judge) judge(ctx context.Context, res *Result, found optimise.Solution)
 }
 
 // held judges one target.
-func (j *judge) held(before, after *claims.Glass, i int, a Aim, pt optimise.Point, all *together) (Held, error) {
-	none := math.NaN()
+func (j *judge) held(res *Result, before, after *claims.Glass, i int, pt optimise.Point, all *together) (Held, error) {
+	a, none := j.aims[i], math.NaN()
 	h := Held{Text: a.Text, Ready: a.Ready, Met: true, Hurt: none, Help: none, Goal: a.Goal != nil}
 	h.Limit, h.Reaches, h.Gives = none, none, none
 	subject := a.Goal
 	if !h.Goal {
 		subject = a.Whole().Subject()
 	}
-	if err := h.tell(subject, before, after); err != nil {
+	if err := h.tell(subject, res, before, after); err != nil {
 		return h, err
 	}
 	if h.Goal {
@@ -107,16 +109,16 @@ func beside(of *claim.Goal, r Ready, before, after *claims.Glass) (holds [2][]bo
 }
 
 // tell gives the figure of a target before and after; a target may ask for none.
-func (h *Held) tell(of *claim.Goal, before, after *claims.Glass) error {
+func (h *Held) tell(of *claim.Goal, res *Result, before, after *claims.Glass) error {
 	if of == nil {
 		return nil
 	}
 	h.Words = of.Words()
 	var err error
-	if h.Before, err = figure(of, before); err != nil {
+	if h.Before, err = figure(of, res.Before, before); err != nil {
 		return err
 	}
-	h.After, err = figure(of, after)
+	h.After, err = figure(of, res.After, after)
 	return err
 }
 
@@ -141,7 +143,10 @@ func (h *Held) askOfGoal(of *claim.Goal, g *claims.Glass) error {
 }
 
 // figure is what a figure is of a drink, in its own unit.
-func figure(of *claim.Goal, g *claims.Glass) (composition.Result, error) {
+func figure(of *claim.Goal, a *assay.Assay, g *claims.Glass) (composition.Result, error) {
+	if e := estimated(a.Chemistry, of.Property()); e != nil && e.Why == "" {
+		return e.Result, nil
+	}
 	name, base := of.Unit()
 	low, high, err := of.Figure(g)
 	if err != nil {
@@ -158,6 +163,22 @@ func figure(of *claim.Goal, g *claims.Glass) (composition.Result, error) {
 		r.Partial, r.WithBounds, r.UpTo, r.Coverage = true, most.Mean, most.High, r.Mean/most.Mean
 	}
 	return r, nil
+}
+
+// estimated gives what the chemistry has of a property, with the interval that it tells itself; nil
+// if it is none of it.
+func estimated(c *chemistry.Chemistry, p claim.Property) *chemistry.Estimate {
+	switch {
+	case c == nil:
+		return nil
+	case p == claim.PH:
+		return &c.PH
+	case p == claim.Acidity && len(c.Acidity) > 0:
+		return &c.Acidity[0].PerLitre
+	case p == claim.BrixAcid:
+		return &c.BrixAcid
+	}
+	return nil
 }
 
 // summary summarises a column in a unit; what nothing bounds is no number.

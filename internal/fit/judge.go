@@ -158,6 +158,7 @@ func (j *judge) between(res *Result, c *optimise.Conflict) {
 	if c == nil {
 		return
 	}
+	res.Alone = c.Alone
 	for i, k := range c.Between {
 		at := j.conditions[k].aim
 		if at < 0 {

@@ -37,6 +37,10 @@ func Ranges(d *drink.Drink, written amount.Amounts, faults *fail.List) []Range {
 			continue
 		}
 		w := written[path]
+		if w.Measure.Kind == unit.Share {
+			faults.Add(v.Place, "write its line in g, and its ends too", "%s is written as %s of others, which moves with them and not by itself", note.Quote(v.Of), w)
+			continue
+		}
 		if w.Measure.Kind != v.From.Measure.Kind {
 			faults.Add(v.Place, "give both ends in "+w.Measure.Name, "%s is written as %s, and its ends are not of that kind", note.Quote(v.Of), w)
 			continue

@@ -9,7 +9,7 @@ import (
 func (s *search) solve() (Solution, error) {
 	found, err := s.find()
 	if err == nil && !found.Met {
-		found.Conflict, err = s.conflict()
+		found.Conflict, err = s.conflict(found.Point)
 	}
 	found.Runs = len(s.seen)
 	return found, err

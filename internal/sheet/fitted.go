@@ -246,7 +246,7 @@ func whyNot(res *fit.Result) []string {
 	var list []string
 	for _, h := range res.Held {
 		if h.Settle != nil && !h.Met {
-			list = append(list, h.Text+" is missed with the unknown at its worst: nobody knows "+h.Settle.What+settles(h.Settle.Settle, h.Settle.Where))
+			list = append(list, "With the unknown at its worst "+h.Text+" is missed: nobody knows "+h.Settle.What+settles(h.Settle.Settle, h.Settle.Where))
 		}
 	}
 	var texts []string
@@ -268,7 +268,7 @@ func whyNot(res *fit.Result) []string {
 	}
 	for _, h := range res.Held {
 		if slices.Contains(res.Together, h.Text) {
-			list = append(list, nearness(h, texts))
+			list = append(list, nearness(h, texts, res.Alone))
 		}
 	}
 	return list
@@ -282,7 +282,7 @@ func settles(line, where string) string {
 }
 
 // nearness says how far a target comes if all others are kept.
-func nearness(h fit.Held, together []string) string {
+func nearness(h fit.Held, together []string, alone bool) string {
 	kept := "with all others kept"
 	var others []string
 	for _, text := range together {
@@ -290,12 +290,15 @@ func nearness(h fit.Held, together []string) string {
 			others = append(others, text)
 		}
 	}
+	if alone {
+		kept = "by itself"
+	}
 	if len(others) > 0 {
 		kept = "with " + clean.Listed(others) + " kept"
 	}
 	switch {
 	case math.IsNaN(h.Gives):
-		return kept + ", no limit of " + h.Text + " can be met"
+		return "without " + h.Text + " the others cannot all be met either"
 	case math.IsNaN(h.Reaches):
 		return kept + ", " + h.Text + " is missed by " + strings.TrimSpace(three(h.Gives)+" "+h.After.Unit)
 	}
@@ -303,7 +306,7 @@ func nearness(h fit.Held, together []string) string {
 	if h.Reaches > h.Limit {
 		way = "down to "
 	}
-	return kept + ", " + h.Words + " can come " + way + strings.TrimSpace(numberOf(h, h.Reaches)+" "+h.After.Unit) + ", not " + strings.TrimSpace(numberOf(h, h.Limit)+" "+h.After.Unit)
+	return kept + ", " + h.Words + " can come " + way + numberOf(h, h.Reaches) + ", not " + numberOf(h, h.Limit)
 }
 
 // three writes a figure with three digits, and no exponent.
@@ -317,7 +320,7 @@ func numberOf(h fit.Held, x float64) string {
 	if h.Words == "pH" {
 		return fmt.Sprintf("%.2f", x)
 	}
-	return three(x)
+	return strings.TrimSpace(three(x) + " " + h.After.Unit)
 }
 
 // remark adds what must be known of how the answer was found.
