@@ -93,6 +93,9 @@ func (o *output) copies(a *app, arg string) error {
 	if o.path != "" && !strings.HasSuffix(o.path, ".yaml") && !strings.HasSuffix(o.path, ".yml") {
 		return fail.New(fail.Wrong, o.path+" would not be read as a drink", "end its name with "+drinkEnding)
 	}
+	if o.path != "" && arg == "-" {
+		return fail.New(fail.Wrong, "what came in by the standard input cannot be read twice", "save it to a file first, and fit that")
+	}
 	return o.spares(a, []string{arg})
 }
 
@@ -163,7 +166,7 @@ func (f fitter) bench(ctx context.Context, found *recipe.Recipe) (fit.Bench, err
 	}
 	s, err := f.sheetOf(ctx, as)
 	if err == nil {
-		b.Declared = s.Declares
+		b.Declared = sheet.DeclaredBy(s)
 	}
 	return b, err
 }
@@ -189,9 +192,6 @@ func (f fitter) write(ctx context.Context, b fit.Bench, res *fit.Result) error {
 	_, text, _, err := f.drinkText(f.arg)
 	if err != nil {
 		return err
-	}
-	if f.arg == "-" {
-		return fail.New(fail.Wrong, "what came in by the standard input cannot be read twice", "save it to a file first, and fit that")
 	}
 	next, err := amount.Rewrite(b.Drink, text, b.Central.Written(), res.Amounts())
 	if err != nil {

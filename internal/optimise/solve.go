@@ -21,7 +21,7 @@ func (s *search) find() (Solution, error) {
 	for i, g := range s.grid {
 		at[i] = g.start
 	}
-	if s.points() <= fewPoints {
+	if points(s.grid) <= fewPoints {
 		return s.every(at)
 	}
 	l, err := s.lineAt(at, s.far(at))
@@ -40,9 +40,9 @@ func (s *search) find() (Solution, error) {
 const fewPoints = 300
 
 // points counts those of the grid, as far as fewPoints.
-func (s *search) points() int {
+func points(grid []steps) int {
 	n := 1
-	for _, g := range s.grid {
+	for _, g := range grid {
 		if n *= g.most - g.least + 1; n > fewPoints {
 			return n
 		}

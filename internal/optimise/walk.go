@@ -37,7 +37,7 @@ func (s *search) walkFrom(at []int, scales []float64) (candidate, error) {
 		return best, err
 	}
 	reach := 1.0
-	for rounds := 0; rounds < mostRounds && s.reaches(reach) && !s.spent(); rounds++ {
+	for rounds := 0; rounds < mostRounds && reaches(s.grid, reach) && !s.spent(); rounds++ {
 		l, err := s.lineAt(best.at, s.within(best.at, reach))
 		if err != nil {
 			return best, err
@@ -68,8 +68,8 @@ func (s *search) walkFrom(at []int, scales []float64) (candidate, error) {
 const mostRounds = 25
 
 // reaches tells whether a share of the ranges is still a step of any amount.
-func (s *search) reaches(share float64) bool {
-	for _, g := range s.grid {
+func reaches(grid []steps, share float64) bool {
+	for _, g := range grid {
 		if share*float64(g.most-g.least) >= 1 {
 			return true
 		}

@@ -52,6 +52,7 @@ func Fit(s *Sheet, res *fit.Result, remarks []string) *Fitted {
 	for _, m := range res.Moves {
 		f.Moves = append(f.Moves, FittedMove{Move: m, Name: pouredBy(s.Assay, m), End: endOf(m)})
 	}
+	shorten(f.Moves)
 	f.Beside = besides(res.Before, res.After)
 	f.Why = whyNot(res)
 	f.Line = f.line()
@@ -72,21 +73,44 @@ func endOf(m fit.Move) string {
 // pouredBy names an amount: what a line of the build pours, else what of which component.
 func pouredBy(a *assay.Assay, m fit.Move) string {
 	for _, c := range a.Components {
-		if slices.Contains(c.Lines, m.Path) {
-			return clean.LowerFirst(c.Name)
+		if slices.Contains(c.Lines, m.Path) && c.House {
+			return c.Name
 		}
 	}
-	parts := strings.Split(m.Path, "/")
-	of := drink.Owner(m.Path)
+	name := m.Of
 	for _, item := range a.Items {
-		if name := item.Food.Name(); item.Food.ID.String() == m.Of || name == m.Of {
-			return clean.LowerFirst(name) + " of " + of
+		if item.Food.ID.String() == m.Of {
+			name = item.Food.Name()
 		}
 	}
-	if len(parts) > 2 {
-		return of + ", " + strings.Join(parts[1:], " ")
+	owner, inner, _ := strings.Cut(m.Path, "/")
+	switch {
+	case owner == "build":
+		return clean.LowerFirst(name)
+	case strings.Contains(inner, "/") && name == m.Of:
+		return drink.Owner(m.Path) + " (" + strings.ReplaceAll(inner, "/", ": ") + ")"
 	}
-	return m.Of
+	return clean.LowerFirst(name) + " of " + drink.Owner(m.Path)
+}
+
+// shorten leaves out what stands behind the comma of a name, where nothing else is called so.
+func shorten(moves []FittedMove) {
+	short := func(name string) string {
+		head, tail, cut := strings.Cut(name, ",")
+		if _, of, owned := strings.Cut(tail, " of "); cut && owned {
+			return head + " of " + of
+		}
+		return head
+	}
+	count := map[string]int{}
+	for _, m := range moves {
+		count[short(m.Name)]++
+	}
+	for i, m := range moves {
+		if count[short(m.Name)] == 1 {
+			moves[i].Name = short(m.Name)
+		}
+	}
 }
 
 // besides sets figures of a serving side by side; those of which nothing is known either way are
@@ -255,20 +279,23 @@ func whyNot(res *fit.Result) []string {
 			texts = append(texts, h.Text)
 		}
 	}
-	found := "as far as was searched, "
+	found, meet := "as far as was searched, ", "meet "
 	if res.Proven {
 		found = ""
+	}
+	if len(list) > 0 {
+		meet = "surely meet "
 	}
 	switch len(texts) {
 	case 0:
 	case 1:
-		list = append(list, clean.UpperFirst(found+"no amount within its range meets "+texts[0]))
+		list = append(list, clean.UpperFirst(found+"no amounts within their ranges "+meet+texts[0]))
 	default:
-		list = append(list, clean.UpperFirst(found+"no amounts meet together: "+clean.Listed(texts)))
+		list = append(list, clean.UpperFirst(found+"no amounts "+meet+"together: "+clean.Listed(texts)))
 	}
 	for _, h := range res.Held {
 		if slices.Contains(res.Together, h.Text) {
-			list = append(list, nearness(h, texts, res.Alone))
+			list = append(list, clean.UpperFirst(nearness(h, texts, res)))
 		}
 	}
 	return list
@@ -282,31 +309,33 @@ func settles(line, where string) string {
 }
 
 // nearness says how far a target comes if all others are kept.
-func nearness(h fit.Held, together []string, alone bool) string {
-	kept := "with all others kept"
+func nearness(h fit.Held, together []string, res *fit.Result) string {
+	kept := "with all others kept, "
 	var others []string
 	for _, text := range together {
 		if text != h.Text {
 			others = append(others, text)
 		}
 	}
-	if alone {
-		kept = "by itself"
-	}
-	if len(others) > 0 {
-		kept = "with " + clean.Listed(others) + " kept"
+	switch {
+	case len(others) > 0:
+		kept = "with " + clean.Listed(others) + " kept, "
+	case res.Alone:
+		kept = "by itself, "
+	case len(res.Held) == 1:
+		kept = ""
 	}
 	switch {
 	case math.IsNaN(h.Gives):
 		return "without " + h.Text + " the others cannot all be met either"
 	case math.IsNaN(h.Reaches):
-		return kept + ", " + h.Text + " is missed by " + strings.TrimSpace(three(h.Gives)+" "+h.After.Unit)
+		return kept + h.Text + " is missed by " + strings.TrimSpace(three(h.Gives)+" "+h.After.Unit)
 	}
 	way := "up to "
 	if h.Reaches > h.Limit {
 		way = "down to "
 	}
-	return kept + ", " + h.Words + " can come " + way + numberOf(h, h.Reaches) + ", not " + numberOf(h, h.Limit)
+	return kept + h.Words + " can come " + way + numberOf(h, h.Reaches) + ", not " + numberOf(h, h.Limit)
 }
 
 // three writes a figure with three digits, and no exponent.

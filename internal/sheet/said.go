@@ -14,14 +14,16 @@ import (
 // Judge judges the claims of the drink. Its assay was run with draws, chemistry, the readings not
 // yet taken and a journal of its inputs.
 func Judge(ctx context.Context, s *Sheet, works evidence.Works, again claims.Again) error {
-	bench := claims.Bench{Assay: s.Assay, Declared: func(word string) (bool, error) { return declares(s.Allergens(), word) }, Works: claims.Works(works), Again: again}
+	bench := claims.Bench{Assay: s.Assay, Declared: DeclaredBy(s), Works: claims.Works(works), Again: again}
 	said, err := bench.Judge(ctx)
 	s.Said = said
 	return err
 }
 
-// Declares reports whether an allergen, or one of a class, is declared under any set of rules.
-func (s *Sheet) Declares(word string) (bool, error) { return declares(s.Allergens(), word) }
+// DeclaredBy tells of an allergen, or one of a class, whether a sheet declares it under any set of rules.
+func DeclaredBy(s *Sheet) claims.Declared {
+	return func(word string) (bool, error) { return declares(s.Allergens(), word) }
+}
 
 // declares reports whether an allergen, or one of a class, is declared under any set of rules.
 func declares(under []Declaration, word string) (bool, error) {

@@ -9,9 +9,12 @@ import (
 	"sipsum/internal/sheet"
 )
 
+// fitPage is the page of a fit.
+type fitPage struct{ *page }
+
 // Fit prints what a drink has to be poured of to meet its targets.
 func Fit(w io.Writer, f *sheet.Fitted, st Style) error {
-	p := newPage(st)
+	p := fitPage{newPage(st)}
 	p.title(Clean(f.Assay.Drink.Name, mostName), "fit")
 	p.paragraph(0, 2, clean.UpperFirst(Clean(f.Line, mostProse))+".")
 	for _, why := range f.Why {
@@ -19,13 +22,13 @@ func Fit(w io.Writer, f *sheet.Fitted, st Style) error {
 	}
 	p.heading("Amounts")
 	for _, m := range f.Moves {
-		p.fitMove(m)
+		p.move(m)
 	}
 	p.heading("Targets, of a hundred draws")
 	for _, h := range f.Held {
 		p.held(h)
 	}
-	p.besideFit(f)
+	p.beside(f)
 	p.gap()
 	for _, r := range f.Remarks {
 		p.paragraph(0, 2, Clean(r, mostProse))
@@ -35,12 +38,12 @@ func Fit(w io.Writer, f *sheet.Fitted, st Style) error {
 		written = Clean(f.Written, mostName) + " written."
 	}
 	p.paragraph(0, 2, written)
-	foot(p, f.Sheet)
+	foot(p.page, f.Sheet)
 	return p.write(w)
 }
 
-// fitMove prints an amount before and after.
-func (p *page) fitMove(m sheet.FittedMove) {
+// move prints an amount before and after.
+func (p fitPage) move(m sheet.FittedMove) {
 	text := Clean(m.Name, mostName) + " " + m.Told()
 	if !m.Changed() {
 		text += " stays"
@@ -61,7 +64,7 @@ var (
 const markWidth = 10
 
 // held prints a target: met or not, its figure before and after, and how often it holds.
-func (p *page) held(h sheet.FittedTarget) {
+func (p fitPage) held(h sheet.FittedTarget) {
 	lead := metWords
 	switch {
 	case h.Goal:
@@ -88,15 +91,15 @@ func (p *page) held(h sheet.FittedTarget) {
 }
 
 // beforeAfter tells a figure of the drink as it is written and of the answer.
-func (p *page) beforeAfter(before, after composition.Result) string {
+func (p fitPage) beforeAfter(before, after composition.Result) string {
 	if after.Unit == "pH" { // the word stands before it
 		before.Unit, after.Unit = "", ""
 	}
 	return p.show(before).number + " → " + p.sentence(after, "")
 }
 
-// besideFit prints what else of a serving moves.
-func (p *page) besideFit(f *sheet.Fitted) {
+// beside prints what else of a serving moves.
+func (p fitPage) beside(f *sheet.Fitted) {
 	var lines []string
 	for _, b := range f.Beside {
 		if was, is := p.show(b.Before), p.show(b.After); was.number != is.number {
