@@ -127,7 +127,7 @@ func (b Bench) Fit(ctx context.Context, aims []Aim) (*Result, error) {
 	if _, err := j.at(ctx, startOf(ranges)); err != nil { // what is wrong with the targets
 		return nil, err
 	}
-	p, found, err := j.solve(ctx, p)
+	p, found, err := j.agreed(ctx, p)
 	if errors.Is(err, optimise.ErrNoAmount) {
 		return nil, fail.New(fail.Wrong, "no amount of vary is a multiple of the scale's step between its ends", "widen from and to, or state a finer scale")
 	}

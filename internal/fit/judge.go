@@ -25,6 +25,7 @@ type judge struct {
 	want       assay.Want
 	kept       map[string]optimise.Point
 	broken     map[string]bool // points at which a step cannot be done
+	offset     []float64       // by condition: what its margin is less with draws
 }
 
 // condition is one margin of a point; a nil claim is that of the glass.
@@ -49,6 +50,7 @@ func newJudge(b Bench, aims []Aim, ranges []Range) *judge {
 	if b.Drink.Glass != nil {
 		j.conditions = append(j.conditions, condition{aim: -1})
 	}
+	j.offset = make([]float64, len(j.conditions))
 	return j
 }
 
@@ -93,7 +95,16 @@ func (j *judge) meets(ctx context.Context, x []float64) (optimise.Point, error) 
 }
 
 func (j *judge) at(ctx context.Context, x []float64) (optimise.Point, error) {
-	a, err := j.Central.Run(ctx, j.amounts(x), j.want)
+	pt, err := j.with(ctx, j.Central, x)
+	for k := range pt.Margins {
+		pt.Margins[k] -= j.offset[k]
+	}
+	return pt, err
+}
+
+// with calculates a point by a plan.
+func (j *judge) with(ctx context.Context, plan *assay.Plan, x []float64) (optimise.Point, error) {
+	a, err := plan.Run(ctx, j.amounts(x), j.want)
 	if err != nil {
 		return optimise.Point{}, err
 	}
@@ -238,6 +249,43 @@ func (r *Result) stoppedBy(text string) {
 	}
 }
 
+// agreed solves a problem until its answer is what the drink with its draws reads: a reading moves the
+// central values by what the draws say of it, so that a run without them is off by a little.
+func (j *judge) agreed(ctx context.Context, p optimise.Problem) (optimise.Problem, optimise.Solution, error) {
+	const most = 5 // each leaves a small part of what the one before was off by: our own bound
+	runs := 0
+	for try := 1; ; try++ {
+		q, found, err := j.solve(ctx, p)
+		if err != nil {
+			return q, found, err
+		}
+		drawn, err := j.with(ctx, j.Drawn, found.At)
+		if err != nil {
+			return q, found, err
+		}
+		agree := true
+		for k, m := range drawn.Margins {
+			if off := found.Point.Margins[k] - m; found.Point.Margins[k] >= 0 && m < 0 && try < most {
+				j.offset[k] += off
+				agree = false
+			}
+		}
+		runs += found.Runs
+		if agree {
+			found.Point, found.Runs = drawn, runs
+			if found.Met = met(drawn); found.Met {
+				found.Conflict = nil
+			}
+			return q, found, nil
+		}
+		clear(j.kept)
+	}
+}
+
+func met(pt optimise.Point) bool {
+	return !slices.ContainsFunc(pt.Margins, func(m float64) bool { return !(m >= 0) })
+}
+
 // solve solves a problem. Targets that nothing decides, whatever the amounts, are then left out of
 // it, so that the others are met as well as they can be.
 func (j *judge) solve(ctx context.Context, p optimise.Problem) (optimise.Problem, optimise.Solution, error) {
@@ -257,7 +305,6 @@ func (j *judge) solve(ctx context.Context, p optimise.Problem) (optimise.Problem
 	if err != nil {
 		return rest, found, err
 	}
-	found.Met = false
 	found.Point, err = p.Eval(ctx, found.At)
 	return rest, found, err
 }
