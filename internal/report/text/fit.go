@@ -24,7 +24,7 @@ func Fit(w io.Writer, f *sheet.Fitted, st Style) error {
 	for _, m := range f.Moves {
 		p.move(m)
 	}
-	p.heading("Targets, of a hundred draws")
+	p.heading("Targets")
 	for _, h := range f.Held {
 		p.held(h)
 	}
