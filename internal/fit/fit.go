@@ -3,7 +3,6 @@ package fit
 import (
 	"context"
 	"errors"
-	"math"
 
 	"sipsum/internal/amount"
 	"sipsum/internal/assay"
@@ -66,9 +65,7 @@ type Move struct {
 }
 
 // Changed reports whether the answer changes the amount.
-func (m Move) Changed() bool {
-	return math.Abs(m.To-m.Written.Number) > m.Step/2
-}
+func (m Move) Changed() bool { return m.leaves(m.To) }
 
 // Held is a target at the answer.
 type Held struct {

@@ -58,7 +58,7 @@ func newJudge(b Bench, aims []Aim, ranges []Range) *judge {
 func (j *judge) amounts(x []float64) amount.Amounts {
 	other := amount.Amounts{}
 	for i, r := range j.ranges {
-		if x[i] != r.Written.Number {
+		if r.leaves(x[i]) {
 			other[r.Path] = r.at(x[i])
 		}
 	}

@@ -2,6 +2,7 @@ package fit
 
 import (
 	"maps"
+	"math"
 	"slices"
 	"strings"
 
@@ -80,10 +81,16 @@ func step(d *drink.Drink, w unit.Amount, ends ...unit.Amount) float64 {
 	for _, e := range ends {
 		finest = min(finest, e.Resolution())
 	}
-	if d.Scale != nil && w.Measure.Kind == unit.Mass && w.Base() >= d.Scale.Base() {
+	if d.Scale != nil && w.Measure.Kind == unit.Mass && weighed(w.Base(), d.Scale.Base()) {
 		finest = d.Scale.Base()
 	}
 	return finest / w.Measure.Factor
+}
+
+// weighed reports whether a scale shows an amount: all of it, and no less.
+func weighed(grams, step float64) bool {
+	steps := grams / step
+	return steps >= 1 && math.Abs(steps-math.Round(steps)) <= unit.Closeness*steps
 }
 
 // find tells which amount a name means: a path, or what exactly one line pours.
@@ -133,6 +140,10 @@ func where(d *drink.Drink, written amount.Amounts, name string) string {
 	}
 	return "there are: " + strings.Join(paths, ", ")
 }
+
+// leaves reports whether a point of the grid is another amount than what is written: the point that is
+// nearest to it stands for it.
+func (r Range) leaves(x float64) bool { return math.Abs(x-r.Written.Number) > r.Step/2 }
 
 // at gives an amount of a range as a line would write it.
 func (r Range) at(x float64) unit.Amount {

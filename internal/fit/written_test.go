@@ -156,3 +156,18 @@ func BenchmarkFitOfEightAmounts(b *testing.B) {
 		require.NoError(b, err)
 	}
 }
+
+// An amount that lies between two steps stays as it is written where it need not move: a third of a
+// teaspoon, 12 g by a scale of 5 g.
+func TestWhatNeedNotMoveStaysAsItIsWritten(t *testing.T) {
+	res := fitted(t, `
+drink: still
+serves: 1
+scale: 5 g
+build: [1/3 tsp core:sugar-white, 12 g core:lemon-juice, 50 g core:water-pure, 36-41 g core:orange-juice]
+targets: [serving(SUGAR) <= 20 g]
+`)
+	assert.True(t, res.Met)
+	assert.Empty(t, res.Amounts())
+	assert.InDelta(t, res.Before.Mass.Mean, res.After.Mass.Mean, 1e-12)
+}

@@ -294,7 +294,7 @@ func whyNot(res *fit.Result) []string {
 		list = append(list, clean.UpperFirst(found+"no amounts "+meet+"together: "+clean.Listed(texts)))
 	}
 	for _, h := range res.Held {
-		if slices.Contains(res.Together, h.Text) {
+		if slices.Contains(res.Together, h.Text) && h.Words != "" {
 			list = append(list, clean.UpperFirst(nearness(h, texts, res)))
 		}
 	}
