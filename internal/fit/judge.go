@@ -147,7 +147,7 @@ func (j *judge) margin(c condition, a *assay.Assay, g *claims.Glass) (float64, e
 	switch {
 	case o.Central():
 		return math.Max(m, 0), nil
-	case math.IsNaN(m):
+	case math.IsNaN(m), math.IsInf(m, -1): // nothing bounds what nobody knows
 		return math.Inf(-1), nil
 	case m >= -dust && !c.of.Strict():
 		return 0, nil

@@ -123,6 +123,40 @@ vary: [{of: "own:dark", from: 10 g, to: 60 g}]
 	assert.Equal(t, map[string]float64{"own:dark": 30}, moved(res))
 }
 
+// What nobody knows and nothing bounds is no number at any amount: the others are met all the same.
+func TestWhatNothingBoundsLeavesTheOthersToBeMet(t *testing.T) {
+	res := fitted(t, `
+drink: open
+serves: 1
+scale: 1 g
+foods:
+  dark: {name: Dark, per: 100 g, values: {WATER: 50 g ± 0 g, SUCS: 40 g ± 0 g, SUGAR: 40 g ± 0 g}, source: made up}
+build: [40 g own:dark, 40 g core:water-pure]
+targets: [serving(CAFFN) <= 1 mg, serving(SUCS) <= 12 g]
+vary: [{of: "own:dark", from: 10 g, to: 60 g}]
+`)
+	assert.False(t, res.Met)
+	assert.False(t, res.Held[0].Met, "unknown is not zero")
+	require.NotNil(t, res.Held[0].Settle)
+	assert.Equal(t, "caffeine of dark", res.Held[0].Settle.What)
+	assert.True(t, res.Held[1].Met)
+	assert.Equal(t, map[string]float64{"own:dark": 30}, moved(res))
+}
+
+// A reading moves central values by what the draws say; a target is met at those that the file gives.
+func TestTargetsAreMetAtTheValuesOfTheDraws(t *testing.T) {
+	found := assaytest.Found(t, assaytest.Core(t), string(assaytest.FileOf(t, "data/demo/garden-tide.yaml")))
+	for _, limit := range []string{"8.9", "8.7", "8.5", "8.3"} {
+		target, err := claim.ParseTarget("per100ml(SUGAR) <= "+limit+" g", fail.Place{})
+		require.NoError(t, err)
+		b := benchOf(found)
+		b.Drawn = assay.Prepare(found, estimate.Ensemble{Seed: 1, N: 11})
+		res, err := b.Fit(context.Background(), []fit.Aim{{Target: target}})
+		require.NoError(t, err)
+		assert.True(t, res.Met, limit)
+	}
+}
+
 // A step that cannot be done at some amounts bounds the search and does not end it: 140 g cannot be
 // collected of 120 g.
 func TestAmountsThatCannotBeMadeAreNoAnswer(t *testing.T) {
@@ -157,15 +191,15 @@ func BenchmarkFitOfEightAmounts(b *testing.B) {
 	}
 }
 
-// An amount that lies between two steps stays as it is written where it need not move: a third of a
-// teaspoon, 12 g by a scale of 5 g.
+// An amount that lies between two steps stays as it is written where it need not move: 12 g by a
+// scale of 5 g, the middle of a range.
 func TestWhatNeedNotMoveStaysAsItIsWritten(t *testing.T) {
 	res := fitted(t, `
 drink: still
 serves: 1
 scale: 5 g
-build: [1/3 tsp core:sugar-white, 12 g core:lemon-juice, 50 g core:water-pure, 36-41 g core:orange-juice]
-targets: [serving(SUGAR) <= 20 g]
+build: [12 g core:lemon-juice, 50 g core:water-pure, 36-41 g core:orange-juice]
+targets: [serving(SUGAR) <= 20 g, mass() between 100.49 g and 100.51 g]
 `)
 	assert.True(t, res.Met)
 	assert.Empty(t, res.Amounts())
