@@ -144,25 +144,36 @@ func (h *Held) askOfGoal(of *claim.Goal, g *claims.Glass) error {
 
 // figure is what a figure is of a drink, in its own unit.
 func figure(of *claim.Goal, a *assay.Assay, g *claims.Glass) (composition.Result, error) {
-	if e := estimated(a.Chemistry, of.Property()); e != nil && e.Why == "" {
-		return e.Result, nil
-	}
 	name, base := of.Unit()
+	switch e := estimated(a.Chemistry, of.Property()); {
+	case e == nil:
+	case e.Why == "":
+		return e.Result, nil
+	default: // withheld: the ends of what can be are no figure of it
+		return unknown(name, math.NaN(), math.NaN()), nil
+	}
 	low, high, err := of.Figure(g)
 	if err != nil {
 		return composition.Result{}, err
 	}
 	most := summary(high, base)
 	if len(low) == 0 || math.IsInf(low[0], 0) {
-		none := math.NaN()
-		r := composition.Result{Summary: estimate.Summary{Mean: none, SD: none, Low: none, High: none}, Unit: name, State: estimate.Unknown, Coverage: none, WithBounds: most.Mean, UpTo: most.High, Unknown: true}
-		return r, nil
+		return unknown(name, most.Mean, most.High), nil
 	}
 	r := composition.Known(summary(low, base), name)
 	if most.Mean != r.Mean || most.High != r.High {
 		r.Partial, r.WithBounds, r.UpTo, r.Coverage = true, most.Mean, most.High, r.Mean/most.Mean
 	}
 	return r, nil
+}
+
+// unknown is a figure of which nothing is known but, it may be, the most that it could be.
+func unknown(in string, withBounds, upTo float64) composition.Result {
+	none := math.NaN()
+	return composition.Result{
+		Summary: estimate.Summary{Mean: none, SD: none, Low: none, High: none}, Unit: in, State: estimate.Unknown,
+		Coverage: none, WithBounds: withBounds, UpTo: upTo, Unknown: true,
+	}
 }
 
 // estimated gives what the chemistry has of a property, with the interval that it tells itself; nil

@@ -273,6 +273,11 @@ func whyNot(res *fit.Result) []string {
 			list = append(list, "With the unknown at its worst "+h.Text+" is missed: nobody knows "+h.Settle.What+settles(h.Settle.Settle, h.Settle.Where))
 		}
 	}
+	for _, h := range res.Held {
+		if h.Goal && h.Settle != nil && h.After.Unknown {
+			list = append(list, "The goal "+h.Text+" cannot be told: nobody knows "+h.Settle.What+settles(h.Settle.Settle, h.Settle.Where))
+		}
+	}
 	var texts []string
 	for _, h := range res.Held {
 		if slices.Contains(res.Together, h.Text) {
@@ -294,7 +299,7 @@ func whyNot(res *fit.Result) []string {
 		list = append(list, clean.UpperFirst(found+"no amounts "+meet+"together: "+clean.Listed(texts)))
 	}
 	for _, h := range res.Held {
-		if slices.Contains(res.Together, h.Text) && h.Words != "" {
+		if slices.Contains(res.Together, h.Text) && h.Words != "" && !h.After.Unknown {
 			list = append(list, clean.UpperFirst(nearness(h, texts, res)))
 		}
 	}
