@@ -41,7 +41,7 @@ func TestAFitIsPrinted(t *testing.T) {
 	f := weir(t)
 	var out bytes.Buffer
 	require.NoError(t, textreport.Fit(&out, f, textreport.Style{}))
-	path := filepath.Join("testdata", "fit.txt")
+	path := filepath.Join("testdata", "fit", "pear-weir.txt")
 	if *update {
 		require.NoError(t, os.WriteFile(path, out.Bytes(), 0o644))
 	}
