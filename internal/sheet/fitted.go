@@ -95,20 +95,21 @@ func pouredBy(a *assay.Assay, m fit.Move) string {
 
 // shorten leaves out what stands behind the comma of a name, where nothing else is called so.
 func shorten(moves []FittedMove) {
-	short := func(name string) string {
-		head, tail, cut := strings.Cut(name, ",")
-		if _, of, owned := strings.Cut(tail, " of "); cut && owned {
-			return head + " of " + of
+	short := func(m FittedMove) string {
+		of := " of " + drink.Owner(m.Path)
+		name, owned := strings.CutSuffix(m.Name, of)
+		if name, _, _ = strings.Cut(name, ","); owned {
+			name += of
 		}
-		return head
+		return name
 	}
 	count := map[string]int{}
 	for _, m := range moves {
-		count[short(m.Name)]++
+		count[short(m)]++
 	}
 	for i, m := range moves {
-		if count[short(m.Name)] == 1 {
-			moves[i].Name = short(m.Name)
+		if count[short(m)] == 1 {
+			moves[i].Name = short(m)
 		}
 	}
 }

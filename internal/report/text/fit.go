@@ -45,10 +45,10 @@ func Fit(w io.Writer, f *sheet.Fitted, st Style) error {
 // move prints an amount before and after.
 func (p fitPage) move(m sheet.FittedMove) {
 	text := Clean(m.Name, mostName) + " " + m.Told()
-	if !m.Changed() {
+	switch {
+	case !m.Changed():
 		text += " stays"
-	}
-	if m.End != "" {
+	case m.End != "":
 		text += ", the " + m.End + " it may be"
 	}
 	p.hanging("  – ", bulletIndent, text)
