@@ -20,7 +20,7 @@ const module = "sipsum/"
 // floors is the house plan, ground floor first. A package that is not in it may
 // not exist.
 var floors = [][]string{
-	{"data", "internal/fail", "internal/estimate", "internal/source", "internal/clean"},
+	{"data", "internal/fail", "internal/estimate", "internal/source", "internal/clean", "internal/optimise"},
 	{"internal/embedded"},
 	{"internal/unit", "internal/phrase", "internal/spelling", "internal/typeset", "internal/tasting"},
 	{"internal/constituent"},
@@ -34,7 +34,7 @@ var floors = [][]string{
 	{"internal/drivers", "internal/taste", "internal/ladder"},
 	{"internal/assay"},
 	{"internal/allergen", "internal/evidence", "internal/claims", "internal/contrast"},
-	{"internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/houserules", "internal/batch"},
+	{"internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/houserules", "internal/batch", "internal/fit"},
 	{"internal/sheet"},
 	{"internal/store", "internal/tables/core", "internal/tables/sr", "internal/tables/ifct", "internal/tables/ciqual", "internal/tables/swiss", "internal/tables/generic", "internal/tables/cofid", "internal/tables/cnf", "internal/tables/fdc", "internal/tables/fndds", "internal/tables/stfcj", "internal/tables/afcd", "internal/tables/tablestest", "internal/report/json", "internal/report/text", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv"},
 	{"internal/tables", "internal/assay/assaytest", "internal/batch/batchtest"},
@@ -63,7 +63,7 @@ var pure = []string{
 	"internal/recipe", "internal/reading", "internal/untold", "internal/drivers", "internal/dosing",
 	"internal/evidence", "internal/contrast", "internal/ladder", "internal/claim", "internal/claims", "internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/houserules", "internal/sheet", "internal/report/json", "internal/report/text",
 	"internal/taste", "internal/speech", "internal/pack", "internal/clean", "internal/typeset", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv",
-	"internal/tables/difference", "internal/tasting", "internal/batch",
+	"internal/tables/difference", "internal/tasting", "internal/batch", "internal/optimise", "internal/fit",
 }
 
 var worldly = []string{"os", "os/exec", "net", "net/http", "syscall", "time"}

@@ -10,7 +10,11 @@
 // otherwise has other streams (package contrast). A run may have amounts other than those
 // written, by the same paths.
 //
+// Such amounts are put into the text of a drink file where those written stand (rewrite.go): at the
+// place of their line, or under their key behind it. All else of the text stays.
+//
 // # Limits
 //
-// A hand is taken to err evenly within what is written: not more often towards full cups.
+// A hand is taken to err evenly within what is written: not more often towards full cups. What a text
+// is rewritten to is found by its characters: who writes it reads it again and compares.
 package amount

@@ -26,6 +26,7 @@ type Outcome struct {
 	Margin    []float64
 	Figure    [2][]float64 // the first figure of the claim: with the unknown at its least and at its most; nil: nothing is known of it
 	Gaps      []Gap
+	Holds     [2][]bool // by draw, the central value first: surely, and possibly; one for all, or as many as all its figures have
 
 	central [2]bool // at central values: sure, may
 }
@@ -43,7 +44,8 @@ func (c *Claim) Evaluate(env Env, fixed map[string]float64) (Outcome, error) {
 	}
 	return Outcome{
 		Sure: holding(j.sure), May: holding(j.may), Margin: j.margin.low,
-		Figure: [2][]float64{e.shown.low, e.shown.high}, Gaps: e.gaps, central: [2]bool{j.sure[0], j.may[0]},
+		Figure: [2][]float64{e.shown.low, e.shown.high}, Gaps: e.gaps,
+		Holds: [2][]bool{j.sure, j.may}, central: [2]bool{j.sure[0], j.may[0]},
 	}, nil
 }
 

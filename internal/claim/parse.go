@@ -319,7 +319,7 @@ func literally(t token) (node, *fault) {
 	if !ok {
 		return nil, &fault{t.at, fmt.Sprintf("there is no unit %q for a figure", t.unit), "use g, mg, µg, ml, l, g/l, kJ, kcal, %, % vol or °Bx"}
 	}
-	return literal{x * factor, d, t.unit == "", t.at}, nil
+	return literal{x * factor, d, t.unit == "", t.at, strings.TrimSpace(t.text + " " + t.unit), t.unit}, nil
 }
 
 // call reads the arguments of a function.

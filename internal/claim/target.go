@@ -21,6 +21,7 @@ type Goal struct {
 	Most bool
 	of   quantity
 	from *Claim // the expression, for the places of its faults
+	unit string // in which what it is held to is written; "" if nothing is
 }
 
 // ParseTarget reads a target: a condition, whose parts that must all hold become conditions of
@@ -105,6 +106,23 @@ func (g *Goal) Values(env Env) (least, most []float64, err error) {
 	e := &evaluation{claim: g.from, env: env}
 	s, err := e.quantity(g.of)
 	return s.low, s.high, err
+}
+
+// Gaps lists what of a goal nobody knows.
+func (g *Goal) Gaps(env Env) ([]Gap, error) {
+	e := &evaluation{claim: g.from, env: env}
+	_, err := e.quantity(g.of)
+	return e.gaps, err
+}
+
+// Figure gives the figure for people: nil where nothing at all is known of something in it.
+func (g *Goal) Figure(env Env) (least, most []float64, err error) {
+	e := &evaluation{claim: g.from, env: env}
+	s, err := e.quantity(g.of)
+	if err != nil || e.blind {
+		return nil, s.high, err
+	}
+	return s.low, s.high, nil
 }
 
 // Constituents lists what a target asks of.

@@ -48,6 +48,8 @@ type (
 		is    dimension
 		bare  bool // written without a unit
 		at    int
+
+		text, unit string // as it is written, and its unit
 	}
 	// figure is a figure of the drink.
 	figure struct {

@@ -20,6 +20,9 @@
 // drink's name, by the same way by which it copies any other drink (newname.go), and never over
 // what is there.
 //
+// What a fit finds is written into a copy of the drink only if that is asked for (fit.go), and only if
+// the copy, read again where it is to stand, gives the figures that were told.
+//
 // An interruption (SIGINT) gives exit code 130 whatever the command does: it may
 // leave tidily in a moment; if it does not hear, it is left as it is.
 //

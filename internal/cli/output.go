@@ -55,6 +55,7 @@ type output struct {
 	path     string
 	paper    string
 	replaces bool // the file that is there
+	drink    bool // what is written is a drink file itself
 }
 
 // flags adds what a command that hands something out can be told. usualPaper is what it is
@@ -115,7 +116,7 @@ func (o *output) spares(a *app, drinks []string) error {
 	switch {
 	case same(db), same(db + "-wal"), same(db + "-shm"):
 		return fail.New(fail.Wrong, o.path+" is the database", "write to another file")
-	case strings.HasSuffix(o.path, ".yaml"):
+	case strings.HasSuffix(o.path, ".yaml") && !o.drink:
 		return fail.New(fail.Wrong, o.path+" is a file that drinks are read from", "write to another file")
 	case !o.replaces:
 		return fail.New(fail.Wrong, o.path+" is there already", "write to another file, or add --replace")

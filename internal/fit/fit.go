@@ -3,14 +3,13 @@ package fit
 import (
 	"context"
 	"errors"
-	"math"
 
 	"sipsum/internal/amount"
 	"sipsum/internal/assay"
 	"sipsum/internal/claim"
 	"sipsum/internal/claims"
+	"sipsum/internal/composition"
 	"sipsum/internal/drink"
-	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/optimise"
 )
@@ -27,6 +26,15 @@ type Bench struct {
 type Aim struct {
 	*claim.Target
 	Place fail.Place
+	Ready
+}
+
+// Ready is what a target is for that nobody wrote. It is judged draw by draw beside the drink as it
+// is written, for whatever is uncertain of a food is so in both.
+type Ready struct {
+	Says        string  // empty: somebody wrote it
+	Kept        bool    // it keeps what nobody wants moved
+	Least, Most float64 // shares of the figure as it is written
 }
 
 // Read reads the targets of a drink; what is wrong with them joins the faults.
@@ -44,7 +52,7 @@ func Read(d *drink.Drink, faults *fail.List) []Aim {
 				faults.Add(target.Place, "keep the one that matters, and write the others as limits: serving(SUGAR) <= 10 g", "a drink has one goal that is least or most, and this is another")
 			}
 		}
-		list = append(list, Aim{read, target.Place})
+		list = append(list, Aim{Target: read, Place: target.Place})
 	}
 	return list
 }
@@ -57,19 +65,27 @@ type Move struct {
 }
 
 // Changed reports whether the answer changes the amount.
-func (m Move) Changed() bool {
-	return math.Abs(m.To-m.Written.Number) > m.Step/2
-}
+func (m Move) Changed() bool { return m.leaves(m.To) }
 
 // Held is a target at the answer.
 type Held struct {
-	Text   string
-	Met    bool             // at central values, with what is unknown at the end that hurts
-	Hurt   float64          // the share of the draws in which it holds with the unknown at that end
-	Help   float64          // and at the other; of a goal both are NaN
-	Goal   bool             // it is least or most, and no condition
-	Figure estimate.Summary // of a goal, or the first figure of a condition; NaN where nothing is known
-	Gives  float64          // missed: what its figure would have to give so that all others are met, in its base unit; NaN: even then they are not, or nothing is missed
+	Text string
+	Ready
+	Met  bool    // at central values, with what is unknown at the end that hurts
+	Hurt float64 // the share of the draws in which it holds with the unknown at that end
+	Help float64 // and at the other; of a goal both are NaN
+	Goal bool    // it is least or most, and no condition
+	Told
+	Settle *claim.Gap // missed, or not sure: what would settle it; nil if nothing of it is unknown
+}
+
+// Told is the figure that a target is about, in the unit in which the target is written.
+type Told struct {
+	Words         string             // names it; empty: the target asks for no figure
+	Before, After composition.Result // of the drink as it is written, and of the answer
+	Limit         float64            // that it is held to; NaN where that is no number
+	Reaches       float64            // missed: how near it could come with all others met; NaN: even then they are not, or nothing is missed
+	Gives         float64            // by how much its limit would have to give for that
 }
 
 // Result is what a fit has found.
@@ -81,12 +97,14 @@ type Result struct {
 	Runs   int
 
 	Before, After *assay.Assay // with draws
+	Sure, May     float64      // the share of the draws in which all conditions hold, with the unknown at either end
 	Together      []string     // conditions that cannot be met together
+	Alone         bool         // it is one, missed whatever the others are
 	StoppedBy     []string     // conditions without which the goal would be better
 }
 
-// theGlass is the condition that a stated glass makes.
-const theGlass = "the glass"
+// TheGlass is the condition that a stated glass makes.
+const TheGlass = "the glass"
 
 // Fit finds the amounts. Errors are *fail.Error.
 func (b Bench) Fit(ctx context.Context, aims []Aim) (*Result, error) {
@@ -106,7 +124,7 @@ func (b Bench) Fit(ctx context.Context, aims []Aim) (*Result, error) {
 	if _, err := j.at(ctx, startOf(ranges)); err != nil { // what is wrong with the targets
 		return nil, err
 	}
-	found, err := optimise.Solve(ctx, p)
+	p, found, err := j.agreed(ctx, p)
 	if errors.Is(err, optimise.ErrNoAmount) {
 		return nil, fail.New(fail.Wrong, "no amount of vary is a multiple of the scale's step between its ends", "widen from and to, or state a finer scale")
 	}

@@ -10,8 +10,6 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/claim"
 	"sipsum/internal/claims"
-	"sipsum/internal/constituent"
-	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/optimise"
 	"sipsum/internal/unit"
@@ -26,6 +24,8 @@ type judge struct {
 	goal       *Aim
 	want       assay.Want
 	kept       map[string]optimise.Point
+	broken     map[string]bool // points at which a step cannot be done
+	offset     []float64       // by condition: what its margin is less with draws
 }
 
 // condition is one margin of a point; a nil claim is that of the glass.
@@ -36,7 +36,7 @@ type condition struct {
 }
 
 func newJudge(b Bench, aims []Aim, ranges []Range) *judge {
-	j := &judge{Bench: b, aims: aims, ranges: ranges, want: assay.Want{Draws: true}, kept: map[string]optimise.Point{}}
+	j := &judge{Bench: b, aims: aims, ranges: ranges, want: assay.Want{Draws: true}, kept: map[string]optimise.Point{}, broken: map[string]bool{}}
 	for i, a := range aims {
 		j.want.Figures = append(j.want.Figures, a.Constituents()...)
 		j.want.Chemistry = j.want.Chemistry || a.OfLiquid()
@@ -50,6 +50,7 @@ func newJudge(b Bench, aims []Aim, ranges []Range) *judge {
 	if b.Drink.Glass != nil {
 		j.conditions = append(j.conditions, condition{aim: -1})
 	}
+	j.offset = make([]float64, len(j.conditions))
 	return j
 }
 
@@ -57,7 +58,7 @@ func newJudge(b Bench, aims []Aim, ranges []Range) *judge {
 func (j *judge) amounts(x []float64) amount.Amounts {
 	other := amount.Amounts{}
 	for i, r := range j.ranges {
-		if x[i] != r.Written.Number {
+		if r.leaves(x[i]) {
 			other[r.Path] = r.at(x[i])
 		}
 	}
@@ -80,6 +81,7 @@ func (j *judge) point(ctx context.Context, x []float64) (optimise.Point, error) 
 func (j *judge) meets(ctx context.Context, x []float64) (optimise.Point, error) {
 	pt, err := j.at(ctx, x)
 	if fail.ExitCode(err) == fail.Wrong {
+		j.broken[fmt.Sprint(x)] = true
 		none := optimise.Point{Goal: math.NaN(), Margins: make([]float64, len(j.conditions))}
 		for k := range none.Margins {
 			none.Margins[k] = math.Inf(-1)
@@ -93,7 +95,16 @@ func (j *judge) meets(ctx context.Context, x []float64) (optimise.Point, error) 
 }
 
 func (j *judge) at(ctx context.Context, x []float64) (optimise.Point, error) {
-	a, err := j.Central.Run(ctx, j.amounts(x), j.want)
+	pt, err := j.with(ctx, j.Central, x)
+	for k := range pt.Margins {
+		pt.Margins[k] -= j.offset[k]
+	}
+	return pt, err
+}
+
+// with calculates a point by a plan.
+func (j *judge) with(ctx context.Context, plan *assay.Plan, x []float64) (optimise.Point, error) {
+	a, err := plan.Run(ctx, j.amounts(x), j.want)
 	if err != nil {
 		return optimise.Point{}, err
 	}
@@ -136,7 +147,7 @@ func (j *judge) margin(c condition, a *assay.Assay, g *claims.Glass) (float64, e
 	switch {
 	case o.Central():
 		return math.Max(m, 0), nil
-	case math.IsNaN(m):
+	case math.IsNaN(m), math.IsInf(m, -1): // nothing bounds what nobody knows
 		return math.Inf(-1), nil
 	case m >= -dust && !c.of.Strict():
 		return 0, nil
@@ -153,87 +164,12 @@ func placed(err error, at fail.Place) error {
 	return faults.Err(fail.Wrong)
 }
 
-// judge runs the answer with its draws, and the drink as it is written.
-func (j *judge) judge(ctx context.Context, res *Result, found optimise.Solution) error {
-	want := j.want
-	want.Figures = append(want.Figures, constituent.Energy)
-	want.Intervals, want.Chemistry = true, true
-	var err error
-	if res.Before, err = j.Drawn.Run(ctx, nil, want); err != nil {
-		return err
-	}
-	if res.After, err = j.Drawn.Run(ctx, res.Amounts(), want); err != nil {
-		return err
-	}
-	g := claims.NewGlass(res.After, j.Declared)
-	for i, a := range j.aims {
-		h, err := j.held(g, i, a, found.Point)
-		if err != nil {
-			return placed(err, a.Place)
-		}
-		res.Held = append(res.Held, h)
-	}
-	j.glass(res, found.Point)
-	j.between(res, found.Conflict)
-	return nil
-}
-
-func (j *judge) held(g *claims.Glass, i int, a Aim, pt optimise.Point) (Held, error) {
-	none := math.NaN()
-	h := Held{Text: a.Text, Met: true, Hurt: none, Help: none, Goal: a.Goal != nil, Gives: none}
-	if h.Goal {
-		low, high, err := a.Goal.Values(g)
-		if err != nil {
-			return h, err
-		}
-		h.Figure = summary(low)
-		if !a.Goal.Most {
-			h.Figure = summary(high)
-		}
-		return h, nil
-	}
-	whole, err := a.Whole().Evaluate(g, nil)
-	if err != nil {
-		return h, err
-	}
-	h.Hurt, h.Help, h.Figure = whole.Sure, whole.May, summary(whole.Figure[0])
-	for k, c := range j.conditions {
-		h.Met = h.Met && (c.aim != i || pt.Margins[k] >= 0)
-	}
-	return h, nil
-}
-
-func summary(col []float64) estimate.Summary {
-	if none := math.NaN(); len(col) == 0 || math.IsInf(col[0], 0) {
-		return estimate.Summary{Mean: none, SD: none, Low: none, High: none}
-	}
-	return estimate.Summarise(col)
-}
-
-// glass adds that the glass does not overflow.
-func (j *judge) glass(res *Result, pt optimise.Point) {
-	for k, c := range j.conditions {
-		if c.of != nil {
-			continue
-		}
-		h := Held{Text: theGlass, Met: pt.Margins[k] >= 0, Figure: res.After.Volume.Summary, Gives: math.NaN()}
-		draws, in := res.After.Volume.Draws, 0
-		for _, x := range draws {
-			if x <= j.Drink.Glass.Base() {
-				in++
-			}
-		}
-		h.Hurt = float64(in) / float64(max(len(draws), 1))
-		h.Help = h.Hurt
-		res.Held = append(res.Held, h)
-	}
-}
-
 // between tells which targets are in each other's way, and by how much each would have to give.
 func (j *judge) between(res *Result, c *optimise.Conflict) {
 	if c == nil {
 		return
 	}
+	res.Alone = c.Alone
 	for i, k := range c.Between {
 		at := j.conditions[k].aim
 		if at < 0 {
@@ -242,38 +178,159 @@ func (j *judge) between(res *Result, c *optimise.Conflict) {
 		if !slices.Contains(res.Together, res.Held[at].Text) {
 			res.Together = append(res.Together, res.Held[at].Text)
 		}
-		res.Held[at].Gives = c.Gives[i]
+		j.gives(&res.Held[at], j.conditions[k].of, c.Gives[i])
 	}
 }
 
-// stops finds the conditions without which the goal would be better.
+// stops finds the conditions without which the goal would be better: those that a neighbour with a
+// better goal misses alone, and of what others miss together those of which a search says so.
 func (j *judge) stops(ctx context.Context, p optimise.Problem, found optimise.Solution, res *Result) error {
 	if j.goal == nil || !found.Met {
 		return nil
 	}
-	for k, c := range j.conditions {
-		without := p
-		without.Eval = func(ctx context.Context, x []float64) (optimise.Point, error) {
-			pt, err := p.Eval(ctx, x)
-			if err == nil && !math.IsInf(pt.Margins[k], -1) {
-				pt.Margins = append([]float64(nil), pt.Margins...)
-				pt.Margins[k] = 0
-			}
-			return pt, err
-		}
-		other, err := optimise.Solve(ctx, without)
+	near, err := p.Neighbours(found.At)
+	if err != nil {
+		return err
+	}
+	alone, also := map[int]bool{}, map[int]bool{}
+	for _, x := range near {
+		pt, err := p.Eval(ctx, x)
 		if err != nil {
 			return err
 		}
-		if other.Met && other.Point.Goal < found.Point.Goal-unit.Closeness*math.Abs(found.Point.Goal) {
-			text := theGlass
-			if c.aim >= 0 {
-				text = j.aims[c.aim].Text
+		var misses []int
+		for k, m := range pt.Margins {
+			if !(m >= 0) {
+				misses = append(misses, k)
+				also[k] = also[k] || nearer(pt, found.Point)
 			}
-			if !slices.Contains(res.StoppedBy, text) {
-				res.StoppedBy = append(res.StoppedBy, text)
+		}
+		if len(misses) == 1 && nearer(pt, found.Point) {
+			alone[misses[0]] = true
+		}
+	}
+	p.Variables = slices.Clone(p.Variables)
+	for i, x := range found.At {
+		p.Variables[i].Start = x
+	}
+	for k, c := range j.conditions {
+		stops := alone[k]
+		if also[k] && !stops {
+			without := p
+			without.Eval = j.taken(p.Eval, k)
+			other, err := optimise.Solve(ctx, without)
+			if err != nil {
+				return err
 			}
+			stops = other.Met && nearer(other.Point, found.Point)
+		}
+		if stops {
+			res.stoppedBy(j.textOf(c))
 		}
 	}
 	return nil
 }
+
+// nearer reports whether a point has more of the goal than another.
+func nearer(pt, than optimise.Point) bool {
+	return pt.Goal < than.Goal-unit.Closeness*math.Abs(than.Goal)
+}
+
+func (j *judge) textOf(c condition) string {
+	if c.aim < 0 {
+		return TheGlass
+	}
+	return j.aims[c.aim].Text
+}
+
+func (r *Result) stoppedBy(text string) {
+	if !slices.Contains(r.StoppedBy, text) {
+		r.StoppedBy = append(r.StoppedBy, text)
+	}
+}
+
+// agreed solves a problem until its answer is what the drink with its draws reads: a reading moves the
+// central values by what the draws say of it, so that a run without them is off by a little.
+func (j *judge) agreed(ctx context.Context, p optimise.Problem) (optimise.Problem, optimise.Solution, error) {
+	const most = 5 // each leaves a small part of what the one before was off by: our own bound
+	runs := 0
+	for try := 1; ; try++ {
+		q, found, err := j.solve(ctx, p)
+		if err != nil {
+			return q, found, err
+		}
+		drawn, err := j.with(ctx, j.Drawn, found.At)
+		if err != nil {
+			return q, found, err
+		}
+		agree := true
+		for k, m := range drawn.Margins {
+			if off := found.Point.Margins[k] - m; found.Point.Margins[k] >= 0 && m < 0 && try < most {
+				j.offset[k] += off
+				agree = false
+			}
+		}
+		runs += found.Runs
+		if agree {
+			found.Point, found.Runs = drawn, runs
+			if found.Met = met(drawn); found.Met {
+				found.Conflict = nil
+			}
+			return q, found, nil
+		}
+		clear(j.kept)
+	}
+}
+
+func met(pt optimise.Point) bool {
+	return !slices.ContainsFunc(pt.Margins, func(m float64) bool { return !(m >= 0) })
+}
+
+// solve solves a problem. Targets that nothing decides, whatever the amounts, are then left out of
+// it, so that the others are met as well as they can be.
+func (j *judge) solve(ctx context.Context, p optimise.Problem) (optimise.Problem, optimise.Solution, error) {
+	found, err := optimise.Solve(ctx, p)
+	if err != nil || found.Met {
+		return p, found, err
+	}
+	open := undecided(found.Point)
+	if len(open) == 0 {
+		return p, found, nil
+	}
+	rest := p
+	for _, k := range open {
+		rest.Eval = j.taken(rest.Eval, k)
+	}
+	found, err = optimise.Solve(ctx, rest)
+	if err != nil {
+		return rest, found, err
+	}
+	found.Point, err = p.Eval(ctx, found.At)
+	return rest, found, err
+}
+
+// undecided lists the margins that are no number.
+func undecided(pt optimise.Point) []int {
+	var open []int
+	for k, m := range pt.Margins {
+		if math.IsInf(m, -1) {
+			open = append(open, k)
+		}
+	}
+	return open
+}
+
+// taken takes a condition for met wherever the drink can be made.
+func (j *judge) taken(eval evaluation, k int) evaluation {
+	return func(ctx context.Context, x []float64) (optimise.Point, error) {
+		pt, err := eval(ctx, x)
+		if err == nil && !j.broken[fmt.Sprint(x)] {
+			pt.Margins = append([]float64(nil), pt.Margins...)
+			pt.Margins[k] = 0
+		}
+		return pt, err
+	}
+}
+
+// evaluation calculates a point.
+type evaluation = func(ctx context.Context, x []float64) (optimise.Point, error)

@@ -2,6 +2,7 @@ package fit
 
 import (
 	"maps"
+	"math"
 	"slices"
 	"strings"
 
@@ -37,6 +38,10 @@ func Ranges(d *drink.Drink, written amount.Amounts, faults *fail.List) []Range {
 			continue
 		}
 		w := written[path]
+		if w.Measure.Kind == unit.Share {
+			faults.Add(v.Place, "write its line in g, and its ends too", "%s is written as %s of others, which moves with them and not by itself", note.Quote(v.Of), w)
+			continue
+		}
 		if w.Measure.Kind != v.From.Measure.Kind {
 			faults.Add(v.Place, "give both ends in "+w.Measure.Name, "%s is written as %s, and its ends are not of that kind", note.Quote(v.Of), w)
 			continue
@@ -54,7 +59,7 @@ func Ranges(d *drink.Drink, written amount.Amounts, faults *fail.List) []Range {
 
 // usual lets the build vary.
 func usual(d *drink.Drink, written amount.Amounts) []Range {
-	const half, twice = 0.5, 2.0
+	within := unit.LimitOf("amount that nobody lets vary", "share")
 	var list []Range
 	for _, line := range d.Build {
 		w, ok := written[line.Path]
@@ -63,7 +68,7 @@ func usual(d *drink.Drink, written amount.Amounts) []Range {
 		}
 		list = append(list, Range{
 			Path: line.Path, Of: line.Food, Written: w, Usual: true,
-			From: half * w.Number, To: twice * w.Number, Step: step(d, w),
+			From: within.Low * w.Number, To: within.High * w.Number, Step: step(d, w),
 		})
 	}
 	return list
@@ -76,10 +81,16 @@ func step(d *drink.Drink, w unit.Amount, ends ...unit.Amount) float64 {
 	for _, e := range ends {
 		finest = min(finest, e.Resolution())
 	}
-	if d.Scale != nil && w.Measure.Kind == unit.Mass && w.Base() >= d.Scale.Base() {
+	if d.Scale != nil && w.Measure.Kind == unit.Mass && weighed(w.Base(), d.Scale.Base()) {
 		finest = d.Scale.Base()
 	}
 	return finest / w.Measure.Factor
+}
+
+// weighed reports whether a scale shows an amount: all of it, and no less.
+func weighed(grams, step float64) bool {
+	steps := grams / step
+	return steps >= 1 && math.Abs(steps-math.Round(steps)) <= unit.Closeness*steps
 }
 
 // find tells which amount a name means: a path, or what exactly one line pours.
@@ -130,6 +141,10 @@ func where(d *drink.Drink, written amount.Amounts, name string) string {
 	return "there are: " + strings.Join(paths, ", ")
 }
 
+// leaves reports whether a point of the grid is another amount than what is written: the point that is
+// nearest to it stands for it.
+func (r Range) leaves(x float64) bool { return math.Abs(x-r.Written.Number) > r.Step/2 }
+
 // at gives an amount of a range as a line would write it.
 func (r Range) at(x float64) unit.Amount {
 	a := r.Written
@@ -145,6 +160,9 @@ func decimals(step float64) int {
 	}
 	return n
 }
+
+// Decimals is how many digits after the point the steps of an amount have.
+func (r Range) Decimals() int { return decimals(r.Step) }
 
 // mostDecimals is finer than any scale.
 const mostDecimals = 6

@@ -5,14 +5,20 @@ import (
 	"math"
 )
 
-// mostNodes ends a search by branches: our own bound, some tenths of a second.
-const mostNodes = 4000
+// How many programmes end a search by branches: one whose lines hold everywhere, some tenths of a
+// second; and one of many on a walk, whose lines hold only nearby. Our own bounds.
+const (
+	mostNodes   = 4000
+	nodesOfWalk = 100
+)
 
 // best finds the point of the grid at which a program is least: by branches on an amount that
 // stands between two steps, bounded by what is possible between the steps (Land and Doig 1960,
 // Econometrica 28:497). sure is false where the search was cut.
-func (p *program) best() (at []int, value float64, sure bool, err error) {
-	b := &branches{p: *p, value: math.Inf(1), sure: true}
+func (p *program) best() (at []int, value float64, sure bool, err error) { return p.bestOf(mostNodes) }
+
+func (p *program) bestOf(most int) (at []int, value float64, sure bool, err error) {
+	b := &branches{p: *p, value: math.Inf(1), sure: true, most: most}
 	err = b.follow(p.box)
 	if err == nil && b.at == nil {
 		err = errNone
@@ -25,11 +31,12 @@ type branches struct {
 	at    []int
 	value float64
 	nodes int
+	most  int
 	sure  bool
 }
 
 func (b *branches) follow(box []steps) error {
-	if b.nodes++; b.nodes > mostNodes {
+	if b.nodes++; b.nodes > b.most {
 		b.sure = false
 		return nil
 	}

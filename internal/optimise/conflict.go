@@ -9,26 +9,34 @@ import (
 type Conflict struct {
 	Between []int     // targets, in their order
 	Gives   []float64 // by how much each would have to give so that all others are met; NaN: even then they are not
+	Alone   bool      // one is missed whatever the others are, and gives as if there were none: others are missed too
 }
 
 // conflict leaves out one target after the other, as long as the rest still cannot be met (the
 // deletion filter of Chinneck and Dravnieks 1991, ORSA J. Comput. 3:157).
-func (s *search) conflict() (*Conflict, error) {
-	n := len(s.p.Variables)
-	at := make([]int, n)
-	for i, g := range s.grid {
-		at[i] = g.start
-	}
-	pt, err := s.eval(at)
-	if err != nil {
-		return nil, err
-	}
-	var all, in []int
-	for k := range pt.Margins {
+func (s *search) conflict(nearest Point) (*Conflict, error) {
+	s.most = len(s.seen) + mostRuns
+	var all, missed []int
+	for k, m := range nearest.Margins {
 		all = append(all, k)
+		if !(m >= 0) {
+			missed = append(missed, k)
+		}
 	}
-	in = append(in, all...)
+	in := append([]int(nil), all...)
+	for _, k := range missed {
+		found, err := s.only([]int{k}, -1)
+		if err != nil {
+			return nil, err
+		}
+		if !found.Met {
+			return s.alone(k, all, missed)
+		}
+	}
 	for _, k := range all {
+		if s.spent() {
+			break // what is left may hold more than is in the way
+		}
 		rest := without(in, k)
 		found, err := s.only(rest, -1)
 		if err != nil {
@@ -53,6 +61,21 @@ func (s *search) conflict() (*Conflict, error) {
 	return c, nil
 }
 
+// alone tells of a target that no point meets, whatever the others are.
+func (s *search) alone(k int, all, missed []int) (*Conflict, error) {
+	c := &Conflict{Between: []int{k}, Alone: len(missed) > 1}
+	others := without(all, k)
+	if c.Alone {
+		others = nil
+	}
+	found, err := s.only(others, k)
+	c.Gives = []float64{math.NaN()}
+	if found.Met {
+		c.Gives[0] = found.Point.Goal
+	}
+	return c, err
+}
+
 func without(list []int, k int) []int {
 	var rest []int
 	for _, x := range list {
@@ -65,7 +88,7 @@ func without(list []int, k int) []int {
 
 // only solves for some of the targets, with the least miss of another as the goal (−1: none).
 func (s *search) only(targets []int, goal int) (Solution, error) {
-	sub := &search{ctx: s.ctx, grid: s.grid, seen: map[string]Point{}}
+	sub := &search{ctx: s.ctx, grid: s.grid, seen: map[string]Point{}, of: s}
 	sub.p = Problem{Variables: s.p.Variables, Eval: func(_ context.Context, x []float64) (Point, error) {
 		at := make([]int, len(x))
 		for i := range x {

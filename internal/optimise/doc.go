@@ -17,9 +17,14 @@
 // its figure moves by. A least set of targets that are in each other's way is told, and for each
 // the least by which it would have to give for all others to be met (conflict.go).
 //
+// Programmes are solved by a simplex of our own (simplex.go), which comes to an end where corners meet.
+// A point that cannot be calculated misses everything and tells nothing of a slope: strides that lead
+// to one are halved.
+//
 // # Limits
 //
 // Of a problem that bends the point is as good as its neighbours, and none is proven to be the best;
 // that no point was found is no proof that there is none. A search by branches ends after 4,000
-// programmes: Proven says whether it came to its end.
+// programmes: Proven says whether it came to its end. A walk ends after 2,500 points, and the search for
+// what is in the way after as many more: the least set is then as least as it had got.
 package optimise

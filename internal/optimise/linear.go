@@ -1,6 +1,9 @@
 package optimise
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // linear is what a problem is near a point: its margins and its goal, by the steps of each amount.
 type linear struct {
@@ -43,21 +46,20 @@ func (s *search) lineAt(at []int, stride func(i int) int) (*linear, error) {
 		figures = append(figures, l.goal)
 	}
 	for _, f := range figures {
-		f.scale = math.Abs(f.is)
+		if finite(f.is) {
+			f.scale = math.Abs(f.is)
+		}
 	}
 	for i := range at {
-		by := stride(i)
-		if by == 0 {
-			continue
-		}
-		other := append([]int(nil), at...)
-		other[i] += by
-		pt, err := s.eval(other)
+		by, pt, err := s.aside(at, i, stride(i))
 		if err != nil {
 			return nil, err
 		}
 		for k, f := range figures {
 			moved := figureOf(pt, k) - f.is
+			if by == 0 || !finite(moved) {
+				continue
+			}
 			f.slope[i] = moved / float64(by)
 			f.scale = max(f.scale, math.Abs(moved))
 		}
@@ -65,6 +67,26 @@ func (s *search) lineAt(at []int, stride func(i int) int) (*linear, error) {
 	l.exact, err = s.straight(l, figures)
 	return l, err
 }
+
+// aside asks a point some steps away by one amount, nearer as long as nothing of it is a number: what
+// cannot be made tells nothing of the slope. by is 0 where there is none.
+func (s *search) aside(at []int, i, stride int) (by int, pt Point, err error) {
+	for by = stride; by != 0; by /= 2 {
+		other := append([]int(nil), at...)
+		other[i] += by
+		if pt, err = s.eval(other); err != nil || pt.told() {
+			return by, pt, err
+		}
+	}
+	return 0, pt, nil
+}
+
+// told reports whether anything of a point is a number.
+func (pt Point) told() bool {
+	return finite(pt.Goal) || slices.ContainsFunc(pt.Margins, finite)
+}
+
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 
 func figureOf(pt Point, k int) float64 {
 	if k < len(pt.Margins) {

@@ -50,12 +50,43 @@ func Solve(ctx context.Context, p Problem) (Solution, error) {
 	return s.solve()
 }
 
+// Neighbours gives the points that are a step of one amount, or of two, from one of the grid.
+func (p Problem) Neighbours(at []float64) ([][]float64, error) {
+	s, err := newSearch(context.Background(), p)
+	if err != nil {
+		return nil, err
+	}
+	on := make([]int, len(at))
+	for i, x := range at {
+		on[i] = int(math.Round(x / s.grid[i].step))
+	}
+	var list [][]float64
+	for _, next := range s.neighbours(on) {
+		list = append(list, s.amounts(next))
+	}
+	return list, nil
+}
+
 // search is one search, with what it has calculated.
 type search struct {
 	ctx  context.Context
 	p    Problem
 	grid []steps
 	seen map[string]Point
+	of   *search // of which it is a part; nil: it is the whole
+	most int     // how many points it may calculate
+}
+
+// mostRuns is how many points a walk may calculate, and the search for what is in the way as many
+// again: our own bound, some seconds of a large drink.
+const mostRuns = 2500
+
+// spent reports whether no more points may be calculated.
+func (s *search) spent() bool {
+	if s.of != nil {
+		return s.of.spent()
+	}
+	return len(s.seen) >= s.most
 }
 
 // steps is a variable as whole numbers of its step.
@@ -68,7 +99,7 @@ type steps struct {
 const dust = 1e-9
 
 func newSearch(ctx context.Context, p Problem) (*search, error) {
-	s := &search{ctx: ctx, p: p, seen: map[string]Point{}}
+	s := &search{ctx: ctx, p: p, seen: map[string]Point{}, most: mostRuns}
 	for _, v := range p.Variables {
 		g := steps{
 			least: int(math.Ceil(v.From/v.Step - dust)), most: int(math.Floor(v.To/v.Step + dust)),

@@ -4,9 +4,6 @@ import (
 	"errors"
 	"math"
 	"slices"
-
-	"gonum.org/v1/gonum/mat"
-	"gonum.org/v1/gonum/optimize/convex/lp"
 )
 
 // program is a linear program in moves: how many steps each amount goes up and down from a point.
@@ -89,7 +86,7 @@ func (p *program) simplex(bound [][2]bool) ([]float64, float64, error) {
 		return make([]float64, n), 0, nil // nothing asks for a move
 	}
 	// −slope·up + slope·down − more·further + slack = is
-	a := mat.NewDense(len(list), n+len(list), nil)
+	a := make([][]float64, len(list))
 	b := make([]float64, len(list))
 	for r, l := range list {
 		scale := 0.0
@@ -105,29 +102,25 @@ func (p *program) simplex(bound [][2]bool) ([]float64, float64, error) {
 			}
 			scale = max(l.is, 1)
 		}
+		a[r] = make([]float64, len(cost))
 		for i, x := range l.slope {
-			a.Set(r, i, -x/scale)
-			a.Set(r, k+i, x/scale)
+			a[r][i], a[r][k+i] = -x/scale, x/scale
 		}
 		for i, x := range l.more {
-			a.Set(r, 2*k+i, -x/scale)
+			a[r][2*k+i] = -x / scale
 		}
-		a.Set(r, n+r, 1)
+		a[r][n+r] = 1
 		b[r] = l.is/scale + slack*(1+uneven*float64(r))
 	}
-	value, z, err := lp.Simplex(cost, a, b, tight, nil)
-	switch {
-	case errors.Is(err, lp.ErrInfeasible):
-		return nil, 0, errNone
-	case err != nil:
+	z, value, err := minimise(cost, a, b)
+	if err != nil {
 		return nil, 0, err
 	}
 	return z[:n], value, nil
 }
 
 const (
-	tight  = 1e-10 // of the simplex
-	whole  = 1e-6  // a step within this is a whole one
-	slack  = 1e-9  // by which rows give, each a little more than the one before: no corner is then
-	uneven = 0.37  // of more rows than it has sides, and the simplex does not go round in circles
+	whole  = 1e-6 // a step within this is a whole one
+	slack  = 1e-9 // by which rows give, each a little more than the one before: no corner is then
+	uneven = 0.37 // of more rows than it has sides, and the simplex does not go round in circles
 )

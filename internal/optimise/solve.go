@@ -9,7 +9,7 @@ import (
 func (s *search) solve() (Solution, error) {
 	found, err := s.find()
 	if err == nil && !found.Met {
-		found.Conflict, err = s.conflict()
+		found.Conflict, err = s.conflict(found.Point)
 	}
 	found.Runs = len(s.seen)
 	return found, err
@@ -21,7 +21,7 @@ func (s *search) find() (Solution, error) {
 	for i, g := range s.grid {
 		at[i] = g.start
 	}
-	if s.points() <= fewPoints {
+	if points(s.grid) <= fewPoints {
 		return s.every(at)
 	}
 	l, err := s.lineAt(at, s.far(at))
@@ -40,9 +40,9 @@ func (s *search) find() (Solution, error) {
 const fewPoints = 300
 
 // points counts those of the grid, as far as fewPoints.
-func (s *search) points() int {
+func points(grid []steps) int {
 	n := 1
-	for _, g := range s.grid {
+	for _, g := range grid {
 		if n *= g.most - g.least + 1; n > fewPoints {
 			return n
 		}
@@ -128,7 +128,9 @@ func (s *search) candidate(at []int, scales []float64) (candidate, error) {
 
 // better reports whether a point misses less, else has less of the goal, else changes less.
 func (c candidate) better(than candidate) bool {
-	near := func(a, b float64) bool { return math.Abs(a-b) <= dust*math.Max(math.Abs(a), math.Abs(b)) }
+	near := func(a, b float64) bool {
+		return a == b || math.Abs(a-b) <= dust*math.Min(math.Abs(a), math.Abs(b))
+	}
 	switch {
 	case !near(c.missed, than.missed):
 		return c.missed < than.missed

@@ -13,7 +13,7 @@ func (s *search) walk(start []int, l *linear) (Solution, error) {
 		return Solution{}, err
 	}
 	for _, share := range []float64{0.5, 0, 1} { // it may stand in a pocket
-		if best.missed == 0 {
+		if best.missed == 0 || s.spent() {
 			break
 		}
 		at := make([]int, len(start))
@@ -37,7 +37,7 @@ func (s *search) walkFrom(at []int, scales []float64) (candidate, error) {
 		return best, err
 	}
 	reach := 1.0
-	for rounds := 0; rounds < mostRounds && s.reaches(reach); rounds++ {
+	for rounds := 0; rounds < mostRounds && reaches(s.grid, reach) && !s.spent(); rounds++ {
 		l, err := s.lineAt(best.at, s.within(best.at, reach))
 		if err != nil {
 			return best, err
@@ -68,8 +68,8 @@ func (s *search) walkFrom(at []int, scales []float64) (candidate, error) {
 const mostRounds = 25
 
 // reaches tells whether a share of the ranges is still a step of any amount.
-func (s *search) reaches(share float64) bool {
-	for _, g := range s.grid {
+func reaches(grid []steps, share float64) bool {
+	for _, g := range grid {
 		if share*float64(g.most-g.least) >= 1 {
 			return true
 		}
@@ -115,10 +115,10 @@ func (s *search) stepOn(l *linear, at []int, share float64, scales []float64) ([
 	}
 	hard := *p
 	hard.holds(l.margins)
-	next, _, _, err := hard.best()
+	next, _, _, err := hard.bestOf(nodesOfWalk)
 	if errors.Is(err, errNone) {
 		p.elastic(l.margins, scales)
-		next, _, _, err = p.best()
+		next, _, _, err = p.bestOf(nodesOfWalk)
 	}
 	if errors.Is(err, errNone) || err == nil && keyOf(next) == keyOf(at) {
 		return nil, nil
@@ -143,11 +143,40 @@ func (s *search) settle(best candidate, scales []float64) (candidate, error) {
 			if err != nil {
 				return best, err
 			}
+			if s.spent() {
+				return best, nil
+			}
 			if c.better(best) {
+				from := best.at
 				best, moved = c, true
+				if best, err = s.stride(best, from, scales); err != nil {
+					return best, err
+				}
 				break
 			}
 		}
+	}
+	return best, nil
+}
+
+// stride goes on the way that a step went, twice as far each time, as long as it gets better.
+func (s *search) stride(best candidate, from []int, scales []float64) (candidate, error) {
+	way := make([]int, len(from))
+	for i, k := range best.at {
+		way[i] = k - from[i]
+	}
+	for by := 2; !s.spent(); by *= 2 {
+		next := append([]int(nil), best.at...)
+		for i, g := range s.grid {
+			if next[i] += by * way[i]; next[i] < g.least || next[i] > g.most {
+				return best, nil
+			}
+		}
+		c, err := s.candidate(next, scales)
+		if err != nil || !c.better(best) {
+			return best, err
+		}
+		best = c
 	}
 	return best, nil
 }

@@ -59,6 +59,14 @@
 // sipsum.menu/1 is JSON Lines: a drink a line. "leaf" of sipsum.card/1 is the card for guests or
 // for the stage in the words that are printed.
 //
+// sipsum.fit/1 is a drink fitted to its targets. "moves" are amounts in the unit of their line, with the
+// ends of their range and the step; "at_its" is "least" or "most" where one stands at an end. "targets"
+// tell their first figure in the unit in which the target is written: "before", "after", "limit", and,
+// where it is missed, "reaches", how near it comes with all others met, and "gives", by how much its limit
+// would have to give; null where there is none. A probability is a share of the draws: low with what is
+// unknown at the end that hurts, high at the other. "proven" says that no other amounts are better.
+// "written" stands only where a file was.
+//
 // # Limits
 //
 // Numbers are written with the digits of the calculation, which say nothing of how sure a

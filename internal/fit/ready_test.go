@@ -1,0 +1,72 @@
+package fit_test
+
+import (
+	"context"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/fit"
+)
+
+const punch = `
+drink: punch
+serves: 1
+scale: 1 g
+build: [40 g core:gin-45, 30 g core:lemon-juice, 20 g core:sugar-white, 60 g core:water-pure, 30 g core:espresso]
+`
+
+func wished(t *testing.T, text string, w fit.Wish) (*fit.Result, []fit.Aim) {
+	t.Helper()
+	b := benchOf(assaytest.Found(t, assaytest.Core(t), text))
+	aims, _, err := b.Wished(context.Background(), w)
+	require.NoError(t, err)
+	res, err := b.Fit(context.Background(), aims)
+	require.NoError(t, err)
+	return res, aims
+}
+
+// A wish moves what it names by its share, and by no more than a step of the scale asks; all else
+// stays within its bounds. 20 g of sugar in 168 ml are 11.9 g in 100 ml; by a quarter more are 14.9 g.
+func TestAWishMovesOneQuality(t *testing.T) {
+	res, _ := wished(t, punch, fit.Wish{Quality: fit.Sweet, More: true, By: 0.25})
+	require.True(t, res.Met)
+	sugar := func(i int) float64 {
+		a := res.Before
+		if i > 0 {
+			a = res.After
+		}
+		return assaytest.Figure(t, a.PerServing, "SUGAR").Mean / a.Volume.Mean
+	}
+	assert.InDelta(t, 1.25, sugar(1)/sugar(0), 0.05, "a gram of sugar is 5 % of it")
+	assert.GreaterOrEqual(t, sugar(1)/sugar(0), 1.25-1e-3, "the limit is told in four digits")
+	assert.InDelta(t, 1, res.After.Volume.Mean/res.Before.Volume.Mean, 0.1)
+	assert.InDelta(t, 1, res.After.Strength.Mean/res.Before.Strength.Mean, 0.1)
+	assert.InDelta(t, 1, res.After.Chemistry.Acidity[0].PerLitre.Mean/res.Before.Chemistry.Acidity[0].PerLitre.Mean, 0.0953+1e-3)
+}
+
+// What is uncertain of a food is so before and after: by how much sourness falls is surer than the
+// sourness. Without a share it falls by the most that a judge needs, 17.96 % (data/taste_differences.csv).
+func TestAWishIsJudgedBesideTheDrinkAsItIs(t *testing.T) {
+	res, aims := wished(t, punch, fit.Wish{Quality: fit.Sour})
+	require.True(t, res.Met)
+	for i, a := range aims {
+		if a.Kept {
+			continue
+		}
+		assert.InDelta(t, 1-0.1796, a.Most, 1e-9)
+		assert.Greater(t, res.Held[i].Hurt, 0.9, "relative to itself it hardly varies")
+	}
+}
+
+// Of what no difference was found in print a share has to be stated, and of what is not there nothing
+// can be less.
+func TestAWishThatCannotBe(t *testing.T) {
+	b := benchOf(assaytest.Found(t, assaytest.Core(t), "\ndrink: plain\nserves: 1\nbuild: [40 g core:orange-juice, 10 g core:water-pure]\n"))
+	_, _, err := b.Wished(context.Background(), fit.Wish{Quality: fit.Bitter})
+	assert.ErrorContains(t, err, "is not published")
+	_, _, err = b.Wished(context.Background(), fit.Wish{Quality: fit.Strong, By: 0.1})
+	assert.ErrorContains(t, err, "nothing in the drink makes it strong")
+}

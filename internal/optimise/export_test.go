@@ -1,0 +1,7 @@
+package optimise
+
+// Minimise and ErrNone let tests set the simplex beside an independent solver.
+var (
+	Minimise = minimise
+	ErrNone  = errNone
+)

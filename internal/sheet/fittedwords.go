@@ -1,0 +1,241 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"sipsum/internal/clean"
+	"sipsum/internal/composition"
+	"sipsum/internal/fit"
+	"sipsum/internal/unit"
+)
+
+// This file tells a fit in words.
+
+// line tells a fit in a sentence: what moves, what the targets read then, and how surely.
+func (f *Fitted) line() string {
+	var moves []string
+	for _, m := range f.Moves {
+		if m.Changed() {
+			moves = append(moves, m.Name+" "+m.Told())
+		}
+	}
+	var reads []string
+	for _, h := range f.Held {
+		if h.Words != "" && !h.Kept && h.Text != fit.TheGlass {
+			if said := figureSaid(h.Words, h.After); !slices.Contains(reads, said) {
+				reads = append(reads, said)
+			}
+		}
+	}
+	if len(reads) == 0 {
+		for _, b := range f.Beside {
+			if !math.IsNaN(b.After.Mean) && !math.IsNaN(b.Before.Mean) && math.Abs(b.After.Mean-b.Before.Mean) > unit.Closeness && len(reads) < shortest {
+				reads = append(reads, figureSaid(b.Words, b.After))
+			}
+		}
+	}
+	text := strings.Join(moves, ", ")
+	switch {
+	case len(moves) == 0 && f.Met:
+		text = "nothing moves, every target is met as it is written"
+	case len(moves) == 0:
+		text = "nothing moves"
+	}
+	if len(reads) > 0 {
+		text += ": " + strings.Join(reads, ", ")
+	}
+	if !math.IsNaN(f.Sure) {
+		text += "; holds in " + f.chance()
+	}
+	if !f.Met {
+		return "Not every target is met. Nearest: " + text
+	}
+	if by := f.stoppedBy(); len(by) > 0 {
+		text += "; stopped by " + clean.Listed(by)
+	}
+	return text
+}
+
+const shortest = 3 // figures of a line
+
+// Told is an amount before and after.
+func (m FittedMove) Told() string {
+	before, after := m.amount(m.Written.Number, m.Written.Decimals), m.amount(m.To, m.Written.Decimals)
+	if !m.Changed() {
+		return before + " " + m.Written.Measure.Name
+	}
+	return before + " → " + after + " " + m.Written.Measure.Name
+}
+
+// amount writes a number of steps as the bar's scale shows it.
+func (m FittedMove) amount(x float64, written int) string {
+	return strconv.FormatFloat(x, 'f', max(m.Decimals(), min(written, 1)), 64)
+}
+
+// chance says in how many of a hundred draws all conditions hold.
+func (f *Fitted) chance() string { return Chance(f.Sure, f.May) }
+
+// Chance says in how many of a hundred draws something holds, with what is unknown at either end.
+func Chance(sure, may float64) string {
+	a, b := ofHundred(sure), ofHundred(may)
+	if a == b {
+		return fmt.Sprintf("%d of 100", a)
+	}
+	return fmt.Sprintf("%d to %d of 100, as the unknown will have it", a, b)
+}
+
+// ofHundred counts draws of a hundred. Only all are all, and only none are none.
+func ofHundred(p float64) int {
+	n := int(math.Round(p * unit.Hundred))
+	switch {
+	case n == unit.Hundred && p < 1:
+		return n - 1
+	case n == 0 && p > 0:
+		return 1
+	}
+	return n
+}
+
+// stoppedBy names what keeps a goal from coming nearer.
+func (f *Fitted) stoppedBy() []string {
+	by := slices.Clone(f.StoppedBy)
+	if !slices.ContainsFunc(f.Held, func(h fit.Held) bool { return h.Goal }) {
+		return by
+	}
+	for _, m := range f.Moves {
+		if m.End != "" {
+			by = append(by, m.Name+" at its "+m.End)
+		}
+	}
+	return by
+}
+
+// figureSaid names a figure with its number: "8.2 g sugars", "pH 3.80".
+func figureSaid(words string, r composition.Result) string {
+	switch {
+	case math.IsNaN(r.Mean):
+		return words + " not known"
+	case r.Unit == "pH" || words == "pH":
+		return fmt.Sprintf("pH %.2f", r.Mean)
+	}
+	least := ""
+	if r.Partial {
+		least = "≥ "
+	}
+	return strings.TrimSpace(least+three(r.Mean)+" "+r.Unit) + " " + words
+}
+
+// whyNot says which targets are in each other's way, and how near each comes with the others kept.
+func whyNot(res *fit.Result) []string {
+	var list []string
+	for _, h := range res.Held {
+		if h.Settle != nil && !h.Met {
+			list = append(list, "With the unknown at its worst "+h.Text+" is missed: nobody knows "+h.Settle.What+settles(h.Settle.Settle, h.Settle.Where))
+		}
+	}
+	for _, h := range res.Held {
+		if h.Goal && h.Settle != nil && h.After.Unknown {
+			list = append(list, "The goal "+h.Text+" cannot be told: nobody knows "+h.Settle.What+settles(h.Settle.Settle, h.Settle.Where))
+		}
+	}
+	var texts []string
+	for _, h := range res.Held {
+		if slices.Contains(res.Together, h.Text) {
+			texts = append(texts, h.Text)
+		}
+	}
+	found, meet := "as far as was searched, ", "meet "
+	if res.Proven {
+		found = ""
+	}
+	if len(list) > 0 {
+		meet = "surely meet "
+	}
+	switch len(texts) {
+	case 0:
+	case 1:
+		list = append(list, clean.UpperFirst(found+"no amounts within their ranges "+meet+texts[0]))
+	default:
+		list = append(list, clean.UpperFirst(found+"no amounts "+meet+"together: "+clean.Listed(texts)))
+	}
+	for _, h := range res.Held {
+		if slices.Contains(res.Together, h.Text) && h.Words != "" && !h.After.Unknown {
+			list = append(list, clean.UpperFirst(nearness(h, texts, res)))
+		}
+	}
+	return list
+}
+
+func settles(line, where string) string {
+	if line == "" {
+		return ""
+	}
+	return "; settle it: " + line + " (in " + where + ")"
+}
+
+// nearness says how far a target comes if all others are kept.
+func nearness(h fit.Held, together []string, res *fit.Result) string {
+	kept := "with all others kept, "
+	var others []string
+	for _, text := range together {
+		if text != h.Text {
+			others = append(others, text)
+		}
+	}
+	switch {
+	case len(others) > 0:
+		kept = "with " + clean.Listed(others) + " kept, "
+	case res.Alone:
+		kept = "by itself, "
+	case len(res.Held) == 1:
+		kept = ""
+	}
+	switch {
+	case math.IsNaN(h.Gives):
+		return "without " + h.Text + " the others cannot all be met either"
+	case math.IsNaN(h.Reaches):
+		return kept + h.Text + " is missed by " + strings.TrimSpace(three(h.Gives)+" "+h.After.Unit)
+	}
+	way := "up to "
+	if h.Reaches > h.Limit {
+		way = "down to "
+	}
+	return kept + h.Words + " can come " + way + numberOf(h, h.Reaches) + ", not " + numberOf(h, h.Limit)
+}
+
+// three writes a figure with three digits, and no exponent.
+func three(x float64) string {
+	const digits = 3
+	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'g', digits, 64), 64)
+	return strconv.FormatFloat(rounded, 'f', -1, 64)
+}
+
+func numberOf(h fit.Held, x float64) string {
+	if h.Words == "pH" {
+		return fmt.Sprintf("%.2f", x)
+	}
+	return strings.TrimSpace(three(x) + " " + h.After.Unit)
+}
+
+// remark adds what must be known of how the answer was found.
+func (f *Fitted) remark() {
+	if len(f.Moves) > 0 && f.Moves[0].Usual {
+		within := unit.LimitOf("amount that nobody lets vary", "share")
+		f.Remarks = append(f.Remarks, fmt.Sprintf("Nobody wrote vary: each line of the build may be %s to %s times what is written.", three(within.Low), three(within.High)))
+	}
+	how := "As good as every neighbour on the steps of the scale, and not proven to be the best of all: the figures bend with the amounts."
+	if f.Proven {
+		how = "The best on the steps of the scale: no other amounts are better."
+	}
+	if !f.Met {
+		how = "Nearer than every neighbour on the steps of the scale; that no amounts meet all is not proven: the figures bend with them."
+		if f.Proven {
+			how = "The nearest on the steps of the scale; no amounts meet every target."
+		}
+	}
+	f.Remarks = append(f.Remarks, how)
+}
