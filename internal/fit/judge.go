@@ -147,8 +147,8 @@ func (j *judge) margin(c condition, a *assay.Assay, g *claims.Glass) (float64, e
 	switch {
 	case o.Central():
 		return math.Max(m, 0), nil
-	case math.IsNaN(m), math.IsInf(m, -1): // nothing bounds what nobody knows
-		return math.Inf(-1), nil
+	case math.IsNaN(m), math.IsInf(m, -1), slices.ContainsFunc(o.Gaps, func(g claim.Gap) bool { return g.Loose }):
+		return math.Inf(-1), nil // nothing bounds what nobody knows, but the room that there is for it
 	case m >= -dust && !c.of.Strict():
 		return 0, nil
 	}
