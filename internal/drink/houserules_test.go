@@ -16,7 +16,7 @@ import (
 
 // Ranges are read in the units of the trade, with one end or two. All rules here are invented.
 func TestHouseRulesRead(t *testing.T) {
-	h, faults := drink.ParseHouseRules("r", []byte(`rules: "Invented, read in spring"
+	_, mixed := drink.ParseHouseRules("r", []byte(`rules: "Invented, read in spring"
 forbidden: {ingredients: [core:lemon-juice, milk], kinds: [spirit], constituents: [alcohol, CAFFN], allergens: [milk]}
 limits:
   - say: "At most half a per cent"
@@ -27,8 +27,8 @@ temperature: 131 °F to 70 °C
 minutes: 15
 hand-over: ["list of ingredients"]
 `))
-	require.Error(t, faults.Err(fail.Wrong), "two units of one range")
-	h, faults = drink.ParseHouseRules("r", []byte(`rules: "Invented, read in spring"
+	require.Error(t, mixed.Err(fail.Wrong), "two units of one range")
+	h, faults := drink.ParseHouseRules("r", []byte(`rules: "Invented, read in spring"
 forbidden: {ingredients: [core:lemon-juice, milk], kinds: [spirit], constituents: [alcohol, CAFFN], allergens: [milk]}
 limits:
   - say: "At most half a per cent"
