@@ -127,6 +127,7 @@ type subject struct {
 	sheet      *sheet.Sheet
 	pages      map[string]string         // of text, by view
 	documents  map[string]map[string]any // of JSON, by view
+	placed     []placed                  // the objects of the documents, once a law has asked for them
 }
 
 // refusal is a drink that the program refused, and how.

@@ -141,10 +141,23 @@ func each(path string, x any, f func(path string, object map[string]any)) {
 	}
 }
 
-// objects calls f for every object of every document.
+// placed is an object of a document at its path.
+type placed struct {
+	path   string
+	object map[string]any
+}
+
+// objects calls f for every object of every document. Documents are walked once for all laws.
 func (s *subject) objects(f func(path string, object map[string]any)) {
-	for _, view := range order(s.documents) {
-		each(view, s.documents[view], f)
+	if s.placed == nil {
+		for _, view := range order(s.documents) {
+			each(view, s.documents[view], func(path string, object map[string]any) {
+				s.placed = append(s.placed, placed{path, object})
+			})
+		}
+	}
+	for _, o := range s.placed {
+		f(o.path, o.object)
 	}
 }
 
