@@ -26,7 +26,7 @@
 //
 // A brief (brief.go) is one screen: five senses with their figures and the ingredients that bring
 // them, what may surely be said, what is tempting to say and does not hold (briefdont.go), the reading
-// to take next, the one change worth making (briefchange.go), and what a guest must know. A sentence
+// to take next, the one change that mends something (briefchange.go), and what a guest must know. A sentence
 // of it holds in every draw with all that nobody has measured at its most against it; who brings what
 // is said in the words of the evidence (package ladder). A change is of one written amount: the smallest
 // that mends a failing claim (briefmend.go), else a glass that overflows, else the least that a judge
