@@ -17,6 +17,7 @@ import (
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/evidence"
+	"sipsum/internal/fail"
 	"sipsum/internal/sheet"
 	"sipsum/internal/source"
 )
@@ -24,6 +25,12 @@ import (
 // proposed gives the brief of a drink of the core table with its claims judged and its change looked
 // for, as the command does, and a plan to run it again.
 func proposed(t *testing.T, text string) (*sheet.Brief, *assay.Plan) {
+	t.Helper()
+	return held(t, text, "")
+}
+
+// held does so of a drink that is held to house rules; empty: to none.
+func held(t *testing.T, text, rules string) (*sheet.Brief, *assay.Plan) {
 	t.Helper()
 	text = "drink: x\nserves: 1\n" + text
 	const draws = 200
@@ -37,6 +44,11 @@ func proposed(t *testing.T, text string) (*sheet.Brief, *assay.Plan) {
 	s, err := sheet.Build("sipsum test", a, nil, works, nil)
 	require.NoError(t, err)
 	require.NoError(t, sheet.Judge(context.Background(), s, works, nil, nil))
+	if rules != "" {
+		h, faults := drink.ParseHouseRules("rules", []byte(rules))
+		require.NoError(t, faults.Err(fail.Wrong))
+		require.NoError(t, sheet.JudgeHouse(context.Background(), s, h, works, nil))
+	}
 	require.NoError(t, sheet.Propose(context.Background(), s, sheet.Again{Central: plan(1), Drawn: drawn}))
 	return sheet.BriefOf(s), plan(1)
 }
@@ -123,6 +135,21 @@ func TestAChangeKeepsWhatHolds(t *testing.T) {
 	assert.Equal(t, []string{"“Sweet”"}, both.Change.Breaks)
 	assert.Contains(t, both.Change.What, "; but it breaks “Sweet”")
 	assert.Contains(t, both.Change.Short, "; breaks “Sweet”")
+}
+
+// A house rule that fails is mended as a claim is, in as many draws as it takes to pass, and one that is
+// kept stays so: of 117 ml at the most 100.
+func TestAHouseRuleIsMended(t *testing.T) {
+	b, plan := held(t, lemonade, "rules: invented\nlimits: [{say: \"Hardly sweet\", check: serving(SUGAR) < 8 g}]\nvolume: at least 80 ml\n")
+	require.NotNil(t, b.Change)
+	assert.Equal(t, []string{sheet.ChangeRule, "“Hardly sweet”", "sucrose"}, []string{b.Change.Kind, b.Change.Mends, b.Change.Of})
+	assert.Regexp(t, `^then the rule “Hardly sweet” passes, in (9[5-9]|100) of 100$`, b.Change.What)
+	b, plan = held(t, lemonade+"claims: [{say: \"Sweet.\", check: per100ml(SUGAR) > 8 g}]\n", "rules: invented\nvolume: 80 to 100 ml\n")
+	require.NotNil(t, b.Change)
+	assert.Equal(t, []string{sheet.ChangeRule, "water"}, []string{b.Change.Kind, b.Change.Of})
+	_, after := with(t, plan, b.Change)
+	assert.LessOrEqual(t, after.Volume.High, 100.1)
+	assert.Empty(t, b.Change.Breaks)
 }
 
 // A serving, and a coffee, that is smaller by more than a tenth is said to be.
