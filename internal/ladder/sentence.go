@@ -78,7 +78,7 @@ func stronger(a, b Sentence) bool {
 func (s Serving) sentence(b book, w speaker, others [][]int, kind string, c *constituent.Constituent) (Sentence, bool) {
 	of := b.standing(w.rows, others)
 	step, ok := highest(of)
-	if !ok || SaysNothing(w.word, c) && !s.bears(w, c) || step.rung == Some && !Worth(c, of.Amount, s.Ml) {
+	if !ok || SaysNothing(w.word, c) && !s.bears(w, c) || step.rung.Height() > Half.Height() && !Worth(c, of.Amount, s.Ml) {
 		return Sentence{}, false
 	}
 	out := Sentence{Rung: step.rung, Constituent: c, Component: w.component, Who: w.word, Least: of.Least, Most: of.Most}
