@@ -88,9 +88,9 @@ func TestEachRungIsReachedWhereItHolds(t *testing.T) {
 			[]poured{{name: "pear juice", known: 45}, {name: "apple juice", known: 30}, {name: "plum juice", known: 30}, {name: "mint", most: 40}}},
 		{"50 of 100, and no more than the other", "The pear juice brings about half of the malic acid: 50 %.", []poured{{name: "pear juice", known: 50}, {name: "apple juice", known: 50}}},
 		{"45 of 45 + 45 + 10 to 45 of 45 + 45", "The pear juice brings about half of the malic acid: 45 to 50 %.", []poured{{name: "pear juice", known: 45}, {name: "apple juice", known: 45}, {name: "mint", most: 10}}},
-		{"34 of 34 + 66, which nobody knows", "The pear juice brings at least a third of the malic acid, 34 % or more.", []poured{{name: "pear juice", known: 34}, {name: "mint", most: 66}}},
-		{"30 of 30 + 90, which nobody knows", "The pear juice brings at least a quarter of the malic acid, 25 % or more.", []poured{{name: "pear juice", known: 30}, {name: "mint", most: 90}}},
-		{"24 of 100", "The pear juice brings at least a fifth of the malic acid, 24 % or more.", []poured{{name: "pear juice", known: 24}, {name: "mint", most: 76}}},
+		{"34 of 34 + 66, which nobody knows", "The pear juice brings at least a third of the malic acid: 34 % or more.", []poured{{name: "pear juice", known: 34}, {name: "mint", most: 66}}},
+		{"30 of 30 + 90, which nobody knows", "The pear juice brings at least a quarter of the malic acid: 25 % or more.", []poured{{name: "pear juice", known: 30}, {name: "mint", most: 90}}},
+		{"24 of 100", "The pear juice brings at least a fifth of the malic acid: 24 % or more.", []poured{{name: "pear juice", known: 24}, {name: "mint", most: 76}}},
 		{"19 of 100", "The pear juice brings some of the malic acid: at least 19 %.", []poured{{name: "pear juice", known: 19}, {name: "mint", most: 81}}},
 		{"4 of 100: nothing", "", []poured{{name: "pear juice", known: 4}, {name: "mint", most: 96}}},
 		{"nothing bounds the mint", "", []poured{{name: "pear juice", known: 80}, {name: "mint", most: math.NaN()}}},
@@ -171,7 +171,7 @@ func TestSomeIsWorthAWord(t *testing.T) {
 		return said(t, servedOf("SUGAR-other", poured{name: "pear juice", known: mg}, poured{name: "mint", most: 2 * mg}), constituent.Sugar)
 	}
 	assert.Empty(t, some(499))
-	assert.Equal(t, "The pear juice brings at least a quarter of the sugars, 33 % or more.", some(501))
+	assert.Equal(t, "The pear juice brings at least a quarter of the sugars: 33 % or more.", some(501))
 }
 
 // Every rung has its words and says where its shares come from.

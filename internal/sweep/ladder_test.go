@@ -49,7 +49,7 @@ func theLadderHolds(s *subject, broken say) {
 }
 
 // percents are the shares that a sentence prints: a chocolate has one in its name, before them.
-var percents = regexp.MustCompile(`[:,] (?:at least )?(\d+)(?: to (\d+))? %(?: or more)?\.$`)
+var percents = regexp.MustCompile(`: (?:at least )?(\d+)(?: to (\d+))? %(?: or more)?\.$`)
 
 // bears asks whether a sentence holds.
 func (s *subject) bears(said ladder.Sentence, broken say) {

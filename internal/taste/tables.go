@@ -163,7 +163,6 @@ type Difference struct {
 	Source    string
 }
 
-
 // differences are by taste.
 var differences = sync.OnceValue(func() map[Taste]Difference {
 	m := map[Taste]Difference{}
