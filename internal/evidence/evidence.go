@@ -85,10 +85,10 @@ func Of(a *assay.Assay, works Works) View {
 }
 
 // entry gives a constituent's evidence; ok is false if the drink surely has
-// none of it.
+// none of it, or of gas too little to sparkle.
 func entry(a *assay.Assay, id constituent.ID, works citing) (Entry, bool) {
 	f, ok := a.PerServing.Find(id)
-	if !ok || (f.Mean == 0 && !f.Partial) {
+	if !ok || (f.Mean == 0 && !f.Partial) || id == constituent.CarbonDioxide && Still(a, f.Result) {
 		return Entry{}, false
 	}
 	e := Entry{Figure: f}

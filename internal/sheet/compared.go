@@ -54,7 +54,7 @@ func (c *Compared) Told() Telling {
 	var t Telling
 	for _, f := range c.Figures {
 		switch {
-		case f.None():
+		case f.None(), f.Constituent.ID == constituent.CarbonDioxide && c.still():
 		case !f.Bounded(), Hollow(f.A) && Hollow(f.B), f.Sign() == 0 && (Hollow(f.A) || Hollow(f.B)):
 			t.Open = append(t.Open, f)
 		case hardly(f.Difference, f.A, f.B):
@@ -64,6 +64,22 @@ func (c *Compared) Told() Telling {
 		}
 	}
 	return t
+}
+
+// still reports whether neither drink sparkles: of the gas of such no word is said, nor a line.
+func (c *Compared) still() bool {
+	for _, s := range []*Sheet{c.A, c.B} {
+		gas, ok := s.Assay.PerServing.Find(constituent.CarbonDioxide)
+		if ok && !evidence.Still(s.Assay, gas.Result) {
+			return false
+		}
+	}
+	return true
+}
+
+// told are the figures of the liquid that a comparison tells.
+func (c *Compared) told() []contrast.Liquid {
+	return slices.DeleteFunc(slices.Clone(c.Liquids), func(l contrast.Liquid) bool { return l.Kind == contrast.Gas && c.still() })
 }
 
 // Our own bounds: a difference is hardly one that is less than a fiftieth of the larger figure, which

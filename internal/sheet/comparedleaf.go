@@ -179,7 +179,7 @@ var liquidWords = map[contrast.Kind]struct{ words, unit string }{
 func (c *Compared) liquids() Block {
 	b := Block{Role: Tabled}
 	g := &Grid{Caption: "The liquid", Head: comparedHead}
-	for _, l := range c.Liquids {
+	for _, l := range c.told() {
 		words := liquidWords[l.Kind]
 		switch {
 		case l.None(), l.Why == "" && hardlyLiquid(l):

@@ -125,7 +125,7 @@ func (c *Compared) sourWords() []Word {
 }
 
 func (c *Compared) liquid(kind contrast.Kind) (contrast.Liquid, bool) {
-	for _, l := range c.Liquids {
+	for _, l := range c.told() {
 		if l.Kind == kind {
 			return l, true
 		}
@@ -144,7 +144,7 @@ func (c *Compared) Rest() string {
 			surely++
 		}
 	}
-	for _, l := range c.Liquids {
+	for _, l := range c.told() {
 		if l.Sign() != 0 && !hardlyLiquid(l) {
 			surely++
 		}
