@@ -127,6 +127,17 @@ func TestAPotsNameFoolsNobody(t *testing.T) {
 	assert.True(t, ladder.Suggests("cardamom milk", "milk"))
 }
 
+// What is the whole drink beside ice brings all there is, and is not said to.
+func TestAWholeDrinkBringsNothing(t *testing.T) {
+	of := func(beside poured) string {
+		s := served(poured{name: "apple juice", pot: "punch", known: 40}, poured{name: "plum juice", pot: "punch", known: 40}, poured{name: "pear juice", pot: "punch", known: 20}, beside)
+		s.Pot.Rows[3].Profile.Food.Group = map[string]string{"ice": "water"}[beside.name]
+		return said(t, s, "MALAC")
+	}
+	assert.Equal(t, "The punch brings all of the malic acid.", of(poured{name: "milk"}))
+	assert.NotContains(t, of(poured{name: "ice"}), "The punch brings")
+}
+
 // What comes through two pots names both, and what is poured by itself too names none.
 func TestThePotsOfAnIngredient(t *testing.T) {
 	pear := func(pots ...string) string {

@@ -54,7 +54,7 @@ func (s Serving) Highest(c *constituent.Constituent) (best Sentence, ok bool) {
 	}
 	parts, all := s.parts()
 	for _, w := range parts {
-		if !b.slight(w.rows) && !s.misleads(b, w, foods, c) {
+		if !b.slight(w.rows) && !s.whole(w) && !s.misleads(b, w, foods, c) {
 			i := slices.IndexFunc(all, func(rows []int) bool { return slices.Equal(rows, w.rows) })
 			consider(w, without(all, i), "part of the drink")
 		}

@@ -170,6 +170,7 @@ func (c *Compared) foodWords() func(food.ID) string {
 var liquidWords = map[contrast.Kind]struct{ words, unit string }{
 	contrast.PH:      {"pH at 25 °C", ""},
 	contrast.Acidity: {"acidity, as citric acid", "%"},
+	contrast.Acids:   {"acid molecules", "mmol/l"},
 	contrast.Brix:    {"refractometer", "°Bx"},
 	contrast.Density: {"density at 20 °C", ""},
 	contrast.Gas:     {"carbon dioxide", "g/l"},
