@@ -13,7 +13,7 @@ func newBrief(a *app) *cobra.Command {
 		use: "brief", short: "a drink on one screen: what is in it, who brings it, what to say",
 		long: "brief tells a drink on one screen: sweet, sour, bitter, body and sparkle, each with its figure, its range\n" +
 			"and the ingredients that bring it, against the coffee alone; what surely may be said, and what is tempting\n" +
-			"and may not; which reading to take next, with the line to write; the one change worth making; and what a\n" +
+			"and may not; which reading to take next, with the line to write; the one change that mends what fails; and what a\n" +
 			"guest must know. What does not fit is counted.",
 		text: textreport.Brief, json: jsonreport.Brief, ruled: true, reads: true, proposes: true, house: true,
 		findings: sheet.BriefToDecide,

@@ -259,7 +259,7 @@ func TestWhatAJudgeNotices(t *testing.T) {
 	sour := texts(t, foods, sweet, replaced(t, sweet, "1.00 g core:citric", "1.05 g core:citric"))
 	assert.Equal(t, contrast.Smaller, sour.Sour.Notice, "a twentieth more")
 	sourer := texts(t, foods, sweet, replaced(t, sweet, "1.00 g core:citric", "1.20 g core:citric"))
-	assert.Equal(t, contrast.May, sourer.Sour.Notice, "a fifth more")
+	assert.Equal(t, contrast.Surely, sourer.Sour.Notice, "a fifth more, of which 17.96 % is the most")
 	assert.Equal(t, -1, liquid(t, sourer, contrast.PH).Sign())
 	none := texts(t, foods, "drink: None\nserves: 1\nbuild: [100 g core:water-pure]\n", sweet)
 	assert.Equal(t, contrast.Untold, none.Sweet.Notice, "a share of nothing is none")

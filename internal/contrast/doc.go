@@ -36,7 +36,9 @@
 //
 // A difference has a sign where its whole interval, with what nobody knows, has. Whether a judge may
 // notice it is asked of the shares of data/taste_differences.csv, which move with the mixture: what
-// in no draw comes to the least of them is smaller than a judge notices.
+// in no draw comes to the least of them is smaller than a judge notices, what in nine draws of ten is
+// beyond the most of them a judge surely notices, and in between may. Sourness is told by the burette and
+// by the molecules of acid with a proton to give, since the field disputes which a tongue follows.
 //
 // # Limits
 //

@@ -11,6 +11,7 @@ import (
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
+	"sipsum/internal/taste"
 	"sipsum/internal/unit"
 )
 
@@ -23,6 +24,7 @@ const (
 	Volume  Kind = "volume"
 	PH      Kind = "ph" // at 25 °C
 	Acidity Kind = "titratable_acidity"
+	Acids   Kind = "acid_molecules" // with a proton to give, and H⁺
 	Brix    Kind = "brix"
 	Density Kind = "density"
 	Gas     Kind = "co2"
@@ -46,6 +48,8 @@ func (p *pair) liquids() []Liquid {
 	if len(a.Acidity) > 0 && len(b.Acidity) > 0 {
 		list = append(list, p.estimates(Acidity, a.Acidity[0].Per100g, b.Acidity[0].Per100g, acids))
 	}
+	x, y := taste.Sourness(p.assays[0].Glass()).Molecules, taste.Sourness(p.assays[1].Glass()).Molecules
+	list = append(list, p.estimates(Acids, chemistry.Estimate{Result: x.Result, Why: x.Why}, chemistry.Estimate{Result: y.Result, Why: y.Why}, acids))
 	dry := func(r composition.Result, why string) chemistry.Estimate {
 		return chemistry.Estimate{Result: r, Why: why}
 	}

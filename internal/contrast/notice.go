@@ -18,6 +18,7 @@ const (
 	Untold  Notice = ""        // no share is published, or the figure is not known
 	Smaller Notice = "smaller" // in no draw as much as a judge notices
 	May     Notice = "may"     // at least in some
+	Surely  Notice = "surely"  // in all more than the most that a judge wants
 )
 
 // Noticed is a difference of a taste beside the least that a judge notices.
@@ -124,13 +125,20 @@ func notice(a, b []float64, corners []corner, band taste.Difference) Noticed {
 	return n
 }
 
-// judge tells whether the share comes to what a judge notices.
+// Heard reports whether a judge notices it, surely or perhaps.
+func (n Noticed) Heard() bool { return n.Notice == May || n.Notice == Surely }
+
+// judge tells whether the share comes to what a judge notices: surely where all of it is beyond the most
+// that is published.
 func (n *Noticed) judge() {
+	surely := n.Band.High / unit.Hundred
 	switch largest := max(math.Abs(n.ShareLow), math.Abs(n.ShareHigh)); {
 	case n.Band.Low == 0, math.IsNaN(largest), math.IsInf(largest, 0):
 		n.Notice = Untold
 	case largest < n.Band.Low/unit.Hundred:
 		n.Notice = Smaller
+	case n.ShareLow >= surely, n.ShareHigh <= -surely:
+		n.Notice = Surely
 	default:
 		n.Notice = May
 	}

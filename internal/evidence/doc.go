@@ -12,10 +12,11 @@
 // components it is what they take, as it was made. Sentences say who brings each constituent, by
 // the highest rung of the ladder (package ladder) that holds whatever is unknown, only where the figure
 // rests on sources that were seen and no part that counts is from memory; the strongest stands
-// first. What is worth saying at all, and from how much on, is data/worth.csv.
+// first. A sentence cites the works behind the figure of whom it names. For an own food that is the source
+// that the drink file states: its owner has seen it. What is worth saying at all, and from how much on, is data/worth.csv.
 //
 // # Limits
 //
 // Amounts are not intensities: no taste index, threshold or interaction is
-// applied.
+// applied. Gas too little to sparkle is none (data/worth.csv).
 package evidence

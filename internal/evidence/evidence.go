@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/clean"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
 	"sipsum/internal/food"
 	"sipsum/internal/ladder"
 	"sipsum/internal/recipe"
@@ -64,19 +65,19 @@ type Works func(table, sourceID string) (work source.Work, ok bool)
 // Of reads the evidence off an assay.
 func Of(a *assay.Assay, works Works) View {
 	v := View{CompareWith: a.Drink.CompareWith}
-	serving := servingOf(a)
+	serving, cites := servingOf(a), citing{a.Drink, works}
 	for _, also := range a.Also {
 		v.Also = append(v.Also, also.Name)
 	}
 	for _, p := range plans(a.Drink) {
 		c := Category{Name: p.name}
 		for _, id := range p.ids {
-			if e, ok := entry(a, id, works); ok {
+			if e, ok := entry(a, id, cites); ok {
 				c.Entries = append(c.Entries, e)
 			}
 		}
 		if len(c.Entries) > 0 {
-			c.Sentences = sentences(serving, c)
+			c.Sentences = sentences(serving, c, cites)
 			v.Categories = append(v.Categories, c)
 		}
 	}
@@ -84,10 +85,10 @@ func Of(a *assay.Assay, works Works) View {
 }
 
 // entry gives a constituent's evidence; ok is false if the drink surely has
-// none of it.
-func entry(a *assay.Assay, id constituent.ID, works Works) (Entry, bool) {
+// none of it, or of gas too little to sparkle.
+func entry(a *assay.Assay, id constituent.ID, works citing) (Entry, bool) {
 	f, ok := a.PerServing.Find(id)
-	if !ok || (f.Mean == 0 && !f.Partial) {
+	if !ok || (f.Mean == 0 && !f.Partial) || id == constituent.CarbonDioxide && Still(a, f.Result) {
 		return Entry{}, false
 	}
 	e := Entry{Figure: f}
@@ -112,7 +113,7 @@ func entry(a *assay.Assay, id constituent.ID, works Works) (Entry, bool) {
 		}
 		return 0
 	})
-	e.Works, e.fromMemory = worksOf(f, works), onlyFromMemory(e, works)
+	e.Works, e.fromMemory = works.behind(f.Contributions), onlyFromMemory(e, works)
 	return e, true
 }
 
@@ -133,21 +134,58 @@ func partOf(c *assay.Component, part composition.Figure) Part {
 	return Part{ID: c.ID, Name: c.Name, Mean: part.Mean, Share: part.Share, Unknown: part.Unknown}
 }
 
-func worksOf(f composition.Figure, works Works) []source.Work {
+// OwnSource is the note of a work that only the drink file names, for a food of its own.
+const OwnSource = "as the drink file says"
+
+// citing finds the works behind what a drink's foods hold: those of tables, and for its own foods what
+// the file says of where their figures come from.
+type citing struct {
+	of    *drink.Drink
+	works Works
+}
+
+// own gives the source that the drink file states for a part of a figure; ok is false if it is none of
+// the file's own figures, or none is stated.
+func (k citing) own(c composition.Contribution) (source.Work, bool) {
+	id, ok := food.ParseID(c.Food)
+	if !ok || id.Table != food.Own || c.Table != food.Own {
+		return source.Work{}, false
+	}
+	own, ok := k.of.OwnFood(id.Code)
+	if !ok || own.Source == "" {
+		return source.Work{}, false
+	}
+	return source.Work{ID: id.String(), Citation: own.Source, Note: OwnSource}, true
+}
+
+// each lists the works that a part of a figure names, those from memory too.
+func (k citing) each(c composition.Contribution) []source.Work {
+	if w, ok := k.own(c); ok {
+		return []source.Work{w}
+	}
 	var list []source.Work
-	for _, c := range f.Contributions {
+	for id := range strings.FieldsSeq(c.Source) {
+		if w, ok := k.works(c.Table, id); ok {
+			list = append(list, w)
+		}
+	}
+	return list
+}
+
+// behind lists the works behind the parts of a figure, without those from memory.
+func (k citing) behind(parts []composition.Contribution) []source.Work {
+	var list []source.Work
+	for _, c := range parts {
 		if c.Mean == 0 {
 			continue
 		}
 		if c.By == food.ByKin {
 			list = append(list, source.Work{ID: c.Food, Citation: clean.UpperFirst(c.SourceNote)})
 		}
-		for id := range strings.FieldsSeq(c.Source) {
-			w, ok := works(c.Table, id)
-			if !ok || source.IsFromMemory(w.Citation) || slices.ContainsFunc(list, func(x source.Work) bool { return x.ID == w.ID && x.Citation == w.Citation }) {
-				continue
+		for _, w := range k.each(c) {
+			if !source.IsFromMemory(w.Citation) && !slices.ContainsFunc(list, func(x source.Work) bool { return x.ID == w.ID && x.Citation == w.Citation }) {
+				list = append(list, w)
 			}
-			list = append(list, w)
 		}
 	}
 	return list

@@ -50,6 +50,10 @@ func drinkOf(first, second, withBounds float64, partial bool) *assay.Assay {
 		},
 	}
 	a.Alone = &a.Components[0]
+	a.PerServing[0].Contributions = []composition.Contribution{
+		{Food: "own:grounds", Table: "own", Source: "paper", Mean: first, Path: []string{"coffee"}},
+		{Food: "own:pear", Table: "own", Source: "book", Mean: second, Path: []string{"syrup"}},
+	}
 	pour := func(code string, known, most float64) assaytest.Poured {
 		const grams, mg = 100.0, 1000.0
 		p := assaytest.Poured{Code: code, Grams: grams, Holds: map[constituent.ID]float64{"MALAC": known / mg / grams, constituent.Water: 1 - known/mg/grams}}
@@ -98,14 +102,15 @@ func TestPartsStandLargestFirstAndTheCoffeeAlone(t *testing.T) {
 	require.NotNil(t, c.Entries[0].Alone)
 	assert.Equal(t, 20.0, c.Entries[0].Alone.Mean)
 	assert.Equal(t, []string{"The pear brings most of the malic acid: at least 80 %."}, texts(c))
-	assert.Equal(t, c.Entries[0].Works, c.Sentences[0].Works)
+	assert.Len(t, c.Entries[0].Works, 2)
+	assert.Equal(t, []source.Work{{ID: "book", Citation: "a paper"}}, c.Sentences[0].Works, "those of whom it names")
 }
 
 func TestASentenceHoldsWhateverIsUnknown(t *testing.T) {
 	c := acid(t, evidence.Of(drinkOf(20, 80, 130, true), works))
 	assert.Equal(t, []string{"The pear brings most of the malic acid: at least 61 %."}, texts(c), "80 of 130")
 	c = acid(t, evidence.Of(drinkOf(20, 80, 190, true), works))
-	assert.Equal(t, []string{"The pear brings some of the malic acid: at least 42 %."}, texts(c), "80 of 190, and the herb may bring 90")
+	assert.Equal(t, []string{"The pear brings at least a third of the malic acid: 42 % or more."}, texts(c), "80 of 190, and the herb may bring 90")
 	assert.Empty(t, acid(t, evidence.Of(drinkOf(20, 80, math.NaN(), true), works)).Sentences, "nothing bounds the unknown")
 }
 
@@ -118,13 +123,27 @@ func TestFiguresFromMemoryAreNoEvidence(t *testing.T) {
 	assert.Empty(t, c.Sentences)
 
 	a := drinkOf(20, 80, 100, false) // of the part that counts, though not of all
-	a.PerServing[0].Contributions = []composition.Contribution{{Table: "own", Source: "seen", Mean: 80}, {Table: "own", Source: "remembered", Mean: 20}}
+	a.PerServing[0].Contributions = []composition.Contribution{{Food: "own:pear", Table: "own", Source: "seen", Mean: 80}, {Food: "own:grounds", Table: "own", Source: "remembered", Mean: 20}}
 	half := func(_, id string) (source.Work, bool) {
 		return source.Work{ID: id, Citation: map[string]string{"seen": "a paper", "remembered": "a handbook, from memory"}[id]}, true
 	}
 	c = acid(t, evidence.Of(a, half))
 	assert.NotEmpty(t, c.Entries[0].Works)
 	assert.Empty(t, c.Sentences)
+}
+
+// What the drink file says of where its own foods have their figures from is a work that its owner has
+// seen, and is cited for them; without it, or from memory, they are no evidence.
+func TestAnOwnFoodIsCitedByItsOwnSource(t *testing.T) {
+	nobody := func(string, string) (source.Work, bool) { return source.Work{}, false }
+	a := drinkOf(20, 80, 100, false)
+	assert.Empty(t, acid(t, evidence.Of(a, nobody)).Sentences)
+	a.Drink.Foods = []drink.OwnFood{{Code: "pear", Source: "lab 1"}, {Code: "grounds", Source: "lab 2"}}
+	c := acid(t, evidence.Of(a, nobody))
+	assert.Equal(t, []string{"The pear brings most of the malic acid: at least 80 %."}, texts(c))
+	assert.Equal(t, []source.Work{{ID: "own:pear", Citation: "lab 1", Note: evidence.OwnSource}}, c.Sentences[0].Works)
+	a.Drink.Foods[1].Source = "a handbook, from memory"
+	assert.Empty(t, acid(t, evidence.Of(a, nobody)).Sentences)
 }
 
 // What is only a trace is not spoken of.

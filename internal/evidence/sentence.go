@@ -2,9 +2,9 @@ package evidence
 
 import (
 	"slices"
-	"strings"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/ladder"
@@ -36,14 +36,21 @@ func RowsOf(a *assay.Assay, c *assay.Component) []int {
 }
 
 // sentences says of each constituent of a category the strongest that holds, the strongest first.
-func sentences(s ladder.Serving, c Category) []ladder.Sentence {
+func sentences(s ladder.Serving, c Category, works citing) []ladder.Sentence {
 	var list []ladder.Sentence
 	for _, e := range c.Entries {
 		if !Speaks(e, s.Ml) {
 			continue
 		}
-		if said, ok := s.Highest(e.Constituent); ok {
+		said, ok := s.Highest(e.Constituent)
+		if !ok {
+			continue
+		}
+		said.Works = works.behind(Spoken(e, said).Contributions)
+		if len(said.Works) == 0 && said.Added { // a substance by its formula: what it is added beside has works
 			said.Works = e.Works
+		}
+		if len(said.Works) > 0 {
 			list = append(list, said)
 		}
 	}
@@ -51,6 +58,18 @@ func sentences(s ladder.Serving, c Category) []ladder.Sentence {
 		return slices.Compare(place(x, list), place(y, list))
 	})
 	return list
+}
+
+// Spoken is as much of an entry as a sentence credits somebody with, and the works that it cites.
+func Spoken(e Entry, said ladder.Sentence) Entry {
+	e.Works = said.Works
+	e.Contributions = slices.DeleteFunc(slices.Clone(e.Contributions), func(c composition.Contribution) bool {
+		if said.Component != "" {
+			return len(c.Path) == 0 || c.Path[0] != said.Component
+		}
+		return c.Food != said.Food.String()
+	})
+	return e
 }
 
 // place orders a sentence among those of its category: those in which somebody leads before those
@@ -90,21 +109,13 @@ func Speaks(e Entry, ml float64) bool {
 }
 
 // onlyFromMemory reports whether a part that counts has a source and none that was seen.
-func onlyFromMemory(e Entry, works Works) bool {
+func onlyFromMemory(e Entry, works citing) bool {
 	for _, c := range e.Contributions {
-		if c.Mean < ledger.Weighty*e.Mean || c.Mean == 0 || c.Source == "" {
+		if c.Mean < ledger.Weighty*e.Mean || c.Mean == 0 {
 			continue
 		}
-		remembered, seen := false, false
-		for id := range strings.FieldsSeq(c.Source) {
-			switch w, ok := works(c.Table, id); {
-			case ok && source.IsFromMemory(w.Citation):
-				remembered = true
-			case ok:
-				seen = true
-			}
-		}
-		if remembered && !seen {
+		named := works.each(c)
+		if len(named) > 0 && !slices.ContainsFunc(named, func(w source.Work) bool { return !source.IsFromMemory(w.Citation) }) {
 			return true
 		}
 	}

@@ -19,7 +19,8 @@
 //
 // Nothing says what its words say anyway: a food that is the constituent itself (at least 95 % of it
 // as it is poured, our own bound, or a pure substance) is "added pure", or "added as sugar"; who bears
-// the constituent's name does not bring it; of a single food, water beside, there is nothing to say.
+// the constituent's name does not bring it; of a single food, water beside, there is nothing to say, nor
+// of a component that is the whole drink but for water.
 // What is worth a word at all is data/worth.csv.
 //
 // # Limits

@@ -88,7 +88,10 @@ func TestEachRungIsReachedWhereItHolds(t *testing.T) {
 			[]poured{{name: "pear juice", known: 45}, {name: "apple juice", known: 30}, {name: "plum juice", known: 30}, {name: "mint", most: 40}}},
 		{"50 of 100, and no more than the other", "The pear juice brings about half of the malic acid: 50 %.", []poured{{name: "pear juice", known: 50}, {name: "apple juice", known: 50}}},
 		{"45 of 45 + 45 + 10 to 45 of 45 + 45", "The pear juice brings about half of the malic acid: 45 to 50 %.", []poured{{name: "pear juice", known: 45}, {name: "apple juice", known: 45}, {name: "mint", most: 10}}},
-		{"30 of 30 + 90, which nobody knows", "The pear juice brings some of the malic acid: at least 25 %.", []poured{{name: "pear juice", known: 30}, {name: "mint", most: 90}}},
+		{"34 of 34 + 66, which nobody knows", "The pear juice brings at least a third of the malic acid: 34 % or more.", []poured{{name: "pear juice", known: 34}, {name: "mint", most: 66}}},
+		{"30 of 30 + 90, which nobody knows", "The pear juice brings at least a quarter of the malic acid: 25 % or more.", []poured{{name: "pear juice", known: 30}, {name: "mint", most: 90}}},
+		{"24 of 100", "The pear juice brings at least a fifth of the malic acid: 24 % or more.", []poured{{name: "pear juice", known: 24}, {name: "mint", most: 76}}},
+		{"19 of 100", "The pear juice brings some of the malic acid: at least 19 %.", []poured{{name: "pear juice", known: 19}, {name: "mint", most: 81}}},
 		{"4 of 100: nothing", "", []poured{{name: "pear juice", known: 4}, {name: "mint", most: 96}}},
 		{"nothing bounds the mint", "", []poured{{name: "pear juice", known: 80}, {name: "mint", most: math.NaN()}}},
 	} {
@@ -100,7 +103,7 @@ func TestEachRungIsReachedWhereItHolds(t *testing.T) {
 // what is said of a half is as wide as the draws.
 func TestALeadIsOneInEveryDraw(t *testing.T) {
 	const wide, narrow = 0.2, 0.01
-	assert.Regexp(t, `brings some of|about half`, said(t, served(poured{name: "pear juice", known: 55, sd: wide}, poured{name: "apple juice", known: 45, sd: wide}), "MALAC"))
+	assert.Regexp(t, `brings at least a (third|quarter) of|about half`, said(t, served(poured{name: "pear juice", known: 55, sd: wide}, poured{name: "apple juice", known: 45, sd: wide}), "MALAC"))
 	assert.Contains(t, said(t, served(poured{name: "pear juice", known: 55, sd: narrow}, poured{name: "apple juice", known: 45, sd: narrow}), "MALAC"), "than any other ingredient: at least 5")
 }
 
@@ -122,6 +125,17 @@ func TestAPotsNameFoolsNobody(t *testing.T) {
 	assert.False(t, ladder.Suggests("cherry syrup", "maple syrup"), "both are syrups")
 	assert.True(t, ladder.Suggests("clear apple", "apple juice"))
 	assert.True(t, ladder.Suggests("cardamom milk", "milk"))
+}
+
+// What is the whole drink beside ice brings all there is, and is not said to.
+func TestAWholeDrinkBringsNothing(t *testing.T) {
+	of := func(beside poured) string {
+		s := served(poured{name: "apple juice", pot: "punch", known: 40}, poured{name: "plum juice", pot: "punch", known: 40}, poured{name: "pear juice", pot: "punch", known: 20}, beside)
+		s.Pot.Rows[3].Profile.Food.Group = map[string]string{"ice": "water"}[beside.name]
+		return said(t, s, "MALAC")
+	}
+	assert.Equal(t, "The punch brings all of the malic acid.", of(poured{name: "milk"}))
+	assert.NotContains(t, of(poured{name: "ice"}), "The punch brings")
 }
 
 // What comes through two pots names both, and what is poured by itself too names none.
@@ -168,12 +182,12 @@ func TestSomeIsWorthAWord(t *testing.T) {
 		return said(t, servedOf("SUGAR-other", poured{name: "pear juice", known: mg}, poured{name: "mint", most: 2 * mg}), constituent.Sugar)
 	}
 	assert.Empty(t, some(499))
-	assert.Equal(t, "The pear juice brings some of the sugars: at least 33 %.", some(501))
+	assert.Equal(t, "The pear juice brings at least a quarter of the sugars: 33 % or more.", some(501))
 }
 
 // Every rung has its words and says where its shares come from.
 func TestEveryRungHasASource(t *testing.T) {
-	rungs := []ladder.Rung{ladder.All, ladder.NearlyAll, ladder.Most, ladder.Lead, ladder.Half, ladder.Some}
+	rungs := []ladder.Rung{ladder.All, ladder.NearlyAll, ladder.Most, ladder.Lead, ladder.Half, ladder.Third, ladder.Quarter, ladder.Fifth, ladder.Some}
 	rows := embedded.Rows("ladder.csv")
 	require.Len(t, rows, len(rungs))
 	for i, row := range rows {

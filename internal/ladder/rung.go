@@ -20,6 +20,9 @@ const (
 	Most      Rung = "most"
 	Lead      Rung = "more than any other"
 	Half      Rung = "about half"
+	Third     Rung = "a third" // at least, as the two below it
+	Quarter   Rung = "a quarter"
+	Fifth     Rung = "a fifth"
 	Some      Rung = "some"
 )
 

@@ -54,7 +54,7 @@ func (s Serving) Highest(c *constituent.Constituent) (best Sentence, ok bool) {
 	}
 	parts, all := s.parts()
 	for _, w := range parts {
-		if !b.slight(w.rows) && !s.misleads(b, w, foods, c) {
+		if !b.slight(w.rows) && !s.whole(w) && !s.misleads(b, w, foods, c) {
 			i := slices.IndexFunc(all, func(rows []int) bool { return slices.Equal(rows, w.rows) })
 			consider(w, without(all, i), "part of the drink")
 		}
@@ -78,7 +78,7 @@ func stronger(a, b Sentence) bool {
 func (s Serving) sentence(b book, w speaker, others [][]int, kind string, c *constituent.Constituent) (Sentence, bool) {
 	of := b.standing(w.rows, others)
 	step, ok := highest(of)
-	if !ok || SaysNothing(w.word, c) && !s.bears(w, c) || step.rung == Some && !Worth(c, of.Amount, s.Ml) {
+	if !ok || SaysNothing(w.word, c) && !s.bears(w, c) || step.rung.Height() > Half.Height() && !Worth(c, of.Amount, s.Ml) {
 		return Sentence{}, false
 	}
 	out := Sentence{Rung: step.rung, Constituent: c, Component: w.component, Who: w.word, Least: of.Least, Most: of.Most}

@@ -135,6 +135,16 @@ func (s Serving) parts() (list []speaker, others [][]int) {
 	return list, others
 }
 
+// whole reports whether a component is the whole drink but for water, so that it brings all there is.
+func (s Serving) whole(w speaker) bool {
+	for row, r := range s.Pot.Rows {
+		if !r.Profile.Food.Facts().Water && !slices.Contains(w.rows, row) {
+			return false
+		}
+	}
+	return true
+}
+
 // single reports whether a serving has no more than one food beside water.
 func (s Serving) single() bool {
 	n := 0

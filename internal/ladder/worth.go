@@ -45,3 +45,16 @@ func Worth(c *constituent.Constituent, amount, ml float64) bool {
 	w := worthSaying()
 	return !w.never[c.ID] && !(amount*perVolume < w.from[c.ID]*ml) && !(c.Unit == "g" && amount < w.slight)
 }
+
+// Little reports whether there is so little of a constituent in a serving of so many ml that nobody asks
+// for it: less than what is said of it, or of what it is a part of.
+func Little(c *constituent.Constituent, amount, ml float64) bool {
+	for w := worthSaying(); ; c = constituent.Must(c.Parent) {
+		if from, ok := w.from[c.ID]; ok {
+			return amount*perVolume < from*ml
+		}
+		if c.Parent == "" {
+			return false
+		}
+	}
+}

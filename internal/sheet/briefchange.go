@@ -9,26 +9,28 @@ import (
 	"sipsum/internal/clean"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
-	"sipsum/internal/taste"
 	"sipsum/internal/unit"
 )
 
-// Kinds of a change.
+// Kinds of a change: what it mends.
 const (
-	ChangeClaim  = "claim"  // it mends a claim that fails
-	ChangeGlass  = "glass"  // the serving fits its glass
-	ChangeNotice = "notice" // the least that a judge notices
+	ChangeClaim = "claim" // a claim that fails, or that something unknown decides
+	ChangeRule  = "rule"  // a house rule that the drink fails, or of which nobody can tell
+	ChangeGlass = "glass" // the serving overflows its glass
 )
 
-// Change is one written amount that is worth writing otherwise, as a run has shown.
+// Change is one written amount that mends something if it is written otherwise, as a run has shown.
 type Change struct {
 	Kind     string
 	Path     string // of the line
 	Of       string // what it pours
 	From, To float64
 	Unit     string
-	What     string // what it does, in words
-	Short    string // in fewer
+	Mends    string    // what it mends, as it is spoken of
+	What     string    // what it does, in words
+	Short    string    // in fewer
+	Breaks   []string  // what holds as the drink is written, and then does not
+	Shrinks  []Shrinks // what it makes smaller by more than goes without saying
 	Effects  []Effect
 }
 
@@ -43,18 +45,22 @@ type Again struct {
 	Central, Drawn *assay.Plan
 }
 
-// Propose looks for the one change of a written amount that is worth making: the smallest that mends a
-// failing claim, else a glass that overflows, else the smallest of a line of the build that a judge
-// notices. What no run bears out is not proposed.
+// Propose looks for the one change of a written amount that mends something: a claim that fails, a house
+// rule, a glass that overflows, in this order, then what something unknown decides. Where nothing is to be
+// mended nothing is proposed, nor what no run bears out.
 func Propose(ctx context.Context, s *Sheet, again Again) error {
-	p := &proposer{ctx: ctx, s: s, again: again, runs: int(unit.LimitOf("runs for the change of a brief", "").High), tried: map[string]*assay.Assay{}, tastes: map[*assay.Assay]taste.Profile{}}
+	p := &proposer{ctx: ctx, s: s, again: again, runs: int(unit.LimitOf("runs for the change of a brief", "").High), tried: map[string]*assay.Assay{}}
+	mend, keep := p.wishes()
+	if len(mend) == 0 {
+		return nil
+	}
 	base, err := p.run(nil)
 	if err != nil {
 		return err
 	}
 	p.base = base
-	for _, find := range []func() (*Change, error){p.mendClaim, p.mendGlass, p.notice} {
-		c, err := find()
+	for _, w := range mend {
+		c, err := p.mend(w, keep)
 		switch {
 		case errors.Is(err, errNoMoreRuns):
 			return nil
@@ -69,11 +75,15 @@ func Propose(ctx context.Context, s *Sheet, again Again) error {
 }
 
 // change tells of a move that a run has borne out.
-func (p *proposer) change(kind string, line drink.Line, b *borne) *Change {
-	return &Change{
-		Kind: kind, Path: line.Path, Of: p.pours(line), From: line.Amount.Number, To: b.to, Unit: line.Amount.Measure.Name,
-		Effects: effects(p.s.Assay, b.after),
+func (p *proposer) change(w wish, line drink.Line, b *borne, keep []wish) *Change {
+	c := &Change{
+		Kind: w.kind, Path: line.Path, Of: p.pours(line), From: line.Amount.Number, To: b.to, Unit: line.Amount.Measure.Name, Mends: w.quote,
+		Breaks: broken(keep, b.after), Shrinks: shrunk(p.s.Assay, b.after), Effects: effects(p.s.Assay, b.after),
 	}
+	long, short := c.harmWords()
+	what := w.words(b.after)
+	c.What, c.Short = what+long, what+short
+	return c
 }
 
 // pours names what a line pours as a bar does.
@@ -108,44 +118,5 @@ func effects(before, after *assay.Assay) []Effect {
 	return list
 }
 
-// overflows reports whether a serving overflows its glass, and by how many ml it does.
-func overflows(a *assay.Assay) (by float64, is bool) {
-	if a.Drink.Glass == nil {
-		return 0, false
-	}
-	by = a.Volume.Mean - a.Drink.Glass.Base()
-	return by, by > 0
-}
-
 // fits reports whether a serving fits its glass.
-func fits(a *assay.Assay) bool {
-	_, over := overflows(a)
-	return !over
-}
-
-// mendGlass finds the smallest change with which the serving fits its glass.
-func (p *proposer) mendGlass() (*Change, error) {
-	if fits(p.s.Assay) || fits(p.base) {
-		return nil, nil
-	}
-	moves, err := p.moves(p.written(p.s.Assay.Drink.Build), []goal{func(_, a *assay.Assay) (float64, bool) {
-		by, _ := overflows(a)
-		return -by, true
-	}})
-	if err != nil {
-		return nil, err
-	}
-	for _, m := range moves {
-		b, err := p.reach(m, proof{holds: fits})
-		if err != nil {
-			return nil, err
-		}
-		if b != nil {
-			c := p.change(ChangeGlass, m.line, b)
-			c.What = "it fits the glass of " + b.after.Drink.Glass.String()
-			c.Short = c.What
-			return c, nil
-		}
-	}
-	return nil, nil
-}
+func fits(a *assay.Assay) bool { return a.Drink.Glass == nil || a.Volume.Mean <= a.Drink.Glass.Base() }

@@ -6,8 +6,11 @@ import (
 	"slices"
 	"strings"
 
+	verdicts "sipsum/internal/claim"
+	"sipsum/internal/claims"
 	"sipsum/internal/clean"
 	"sipsum/internal/constituent"
+	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/ladder"
 	"sipsum/internal/ledger"
@@ -17,7 +20,7 @@ import (
 const (
 	DontClaim = "claim" // a claim of the file that fails, or that something unknown decides
 	DontName  = "name"  // a pot's name suggests who brings something, and another brings more
-	DontMost  = "most"  // who leads at central values does not bring most in every draw
+	DontMost  = "most"  // who brings most at central values brings half in fewer draws than a claim wants that is likely
 )
 
 // DontSay is the most tempting sentence that the numbers do not bear, and why.
@@ -28,6 +31,7 @@ type DontSay struct {
 	Constituent   *constituent.Constituent // nil: a claim's
 	Food          food.ID                  // whom the sentence credits; zero: a claim's
 	Least         float64                  // of DontMost: the least share that it may have; NaN where nothing bounds it
+	P             float64                  // the share of the draws in which it holds, of DontMost in which half is brought; NaN where something unknown decides, and of DontName
 }
 
 // dontSay finds what is most tempting to say and does not hold; nil: nothing is.
@@ -48,21 +52,28 @@ func (s briefing) badClaim([]Sense) *DontSay {
 		if !c.Decides() {
 			continue
 		}
-		verdict, _, _ := strings.Cut(c.Line(), " · ")
-		d := &DontSay{Sentence: strings.TrimSuffix(c.Say, "."), Why: verdict, Short: verdict, Kind: DontClaim}
-		if held, fails := strings.CutPrefix(verdict, "fails: "); fails {
-			d.Why = "it " + held
-			d.Short = d.Why
+		d := &DontSay{Sentence: strings.TrimSuffix(c.Say, "."), Kind: DontClaim, P: c.P}
+		d.Why, d.Short = whyNot(c)
+		if c.Word != verdicts.Unknown {
 			return d
-		}
-		if _, nobody, ok := strings.Cut(verdict, "; "); ok {
-			d.Short = nobody
 		}
 		if open == nil {
 			open = d
 		}
 	}
 	return open
+}
+
+// whyNot is the verdict on what is not to be said: in how many draws it holds, or what nobody knows.
+func whyNot(c claims.Said) (long, short string) {
+	verdict := c.InShort()
+	if _, nobody, ok := strings.Cut(verdict, "; "); ok {
+		return verdict, nobody
+	}
+	for _, word := range []string{"fails: ", "unclear: "} {
+		verdict = strings.TrimPrefix(verdict, word)
+	}
+	return "it " + verdict, verdict
 }
 
 // badName is a pot whose name suggests an ingredient that brings some of a constituent there, though
@@ -78,7 +89,7 @@ func (s briefing) badName([]Sense) *DontSay {
 			}
 			if suggested, word, ok := s.suggested(x); ok {
 				sentence := fmt.Sprintf("%s brings the %s", clean.UpperFirst(word), WordsFor(x.Constituent))
-				best, out = x, &DontSay{Sentence: sentence, Why: x.Instead(), Short: x.Instead(), Kind: DontName, Constituent: x.Constituent, Food: suggested}
+				best, out = x, &DontSay{Sentence: sentence, Why: x.Instead(), Short: x.Instead(), Kind: DontName, P: math.NaN(), Constituent: x.Constituent, Food: suggested}
 			}
 		}
 	}
@@ -108,8 +119,8 @@ func (s briefing) suggested(x *ladder.Sentence) (of food.ID, word string, ok boo
 	return food.ID{}, "", false
 }
 
-// badLead is who brings most of a constituent at central values, if the interval does not bear it;
-// of what nothing bounds only where there is no such.
+// badLead is who brings most of a constituent at central values, if the claim that it brings half is not
+// even likely; what something unknown decides only where there is no such.
 func (s briefing) badLead(senses []Sense) *DontSay {
 	var open *DontSay
 	for _, x := range senses {
@@ -127,9 +138,9 @@ func (s briefing) badLead(senses []Sense) *DontSay {
 			if !ok || len(f.By) < 2 || len(s.works(c.ID)) == 0 {
 				continue
 			}
-			switch d := notMost(c, f.By[0]); {
+			switch d := s.notMost(c, f.By[0]); {
 			case d == nil:
-			case !math.IsNaN(d.Least):
+			case !math.IsNaN(d.P):
 				return d
 			case open == nil:
 				open = d
@@ -145,22 +156,28 @@ func isAcid(f SenseFigure) bool {
 	return ok && slices.Contains(constituent.Sums().Leaves(constituent.OrganicAcids), c)
 }
 
-// notMost says that an ingredient may bring less than most, though it does at central values.
-func notMost(c *constituent.Constituent, i Ingredient) *DontSay {
-	if i.Share.Mean < ladder.Most.Least() || i.Worst >= ladder.Most.Least() || math.IsNaN(i.Share.Mean) || !i.Pure && ladder.SaysNothing(i.Word, c) {
+// notMost says that an ingredient brings half of a constituent in too few draws to say so, though it does
+// at central values. What is likely to hold is not forbidden.
+func (s briefing) notMost(c *constituent.Constituent, i Ingredient) *DontSay {
+	const half = 0.5
+	if !(i.Share.Mean > half) || i.Worst >= half || !i.Pure && ladder.SaysNothing(i.Word, c) {
+		return nil
+	}
+	read, err := verdicts.Parse(fmt.Sprintf(`share(%s, ingredient "%s") >= 50 %%`, c.ID, i.Food.ID), fail.Place{})
+	if err != nil {
+		return nil // no claim can be written of it, so nobody is tempted to
+	}
+	v, err := read.Check(claims.NewGlass(s.Assay, nil))
+	if err != nil || v.Holds() {
 		return nil
 	}
 	d := &DontSay{
 		Sentence: fmt.Sprintf("%s brings most of the %s", clean.UpperFirst(i.Word), WordsFor(c)),
-		Kind:     DontMost, Constituent: c, Food: i.Food.ID, Least: i.Worst,
-		Why: "nothing bounds what others may bring", Short: "nobody knows",
+		Kind:     DontMost, Constituent: c, Food: i.Food.ID, Least: i.Worst, P: v.P,
 	}
 	if i.Pure {
 		d.Sentence = fmt.Sprintf("Most of the %s is added pure", WordsFor(c))
 	}
-	if !math.IsNaN(i.Worst) {
-		least := math.Ceil(hundred * i.Worst)
-		d.Why, d.Short = fmt.Sprintf("it may be as little as %.0f %%", least), fmt.Sprintf("maybe %.0f %%", least)
-	}
+	d.Why, d.Short = whyNot(claims.Said{Verdict: v})
 	return d
 }

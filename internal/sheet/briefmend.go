@@ -1,106 +1,81 @@
 package sheet
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"sipsum/internal/assay"
-	verdicts "sipsum/internal/claim"
-	"sipsum/internal/claims"
-	"sipsum/internal/clean"
 	"sipsum/internal/drink"
-	"sipsum/internal/embedded"
 )
 
-// mostLines is how many lines are tried to mend a claim: our own bound, the build's first.
-const mostLines = 10
+// Our own bounds: the lines that are tried to mend something, the build's first, and the moves that are
+// borne out by runs with draws, which take their time.
+const (
+	mostLines = 10
+	mostMoves = 4
+)
 
-// mendClaim finds the smallest change with which a claim that fails holds. What nobody knows no
-// amount mends.
-func (p *proposer) mendClaim() (*Change, error) {
+// mend finds the smallest change with which a wish comes true: the first that harms nothing else, else
+// the one that harms least. nil: no run bears one out.
+func (p *proposer) mend(w wish, keep []wish) (*Change, error) {
+	margin := w.margin(p.s.Assay)
+	if len(margin) == 0 {
+		return nil, nil
+	}
+	moves, err := p.moves(p.lines(), func(before, after *assay.Assay) (float64, bool) {
+		was, now := w.margin(before), w.margin(after)
+		if len(was) == 0 || len(now) == 0 {
+			return 0, false
+		}
+		return now[0] - was[0] - w.short(margin), true
+	})
+	if err != nil {
+		return nil, err
+	}
+	want := assay.Want{Chemistry: w.liquid || slices.ContainsFunc(keep, func(k wish) bool { return k.liquid }), Draws: true}
+	var best *Change
+	for _, m := range moves[:min(len(moves), mostMoves)] {
+		b, err := p.reach(m, proof{want, w.holds})
+		switch {
+		case errors.Is(err, errNoMoreRuns):
+			return best, nil
+		case err != nil:
+			return nil, err
+		case b == nil:
+			continue
+		}
+		c := p.change(w, m.line, b, keep)
+		if best == nil || c.harms() < best.harms() {
+			best = c
+		}
+		if best.harms() == 0 {
+			break
+		}
+	}
+	return best, nil
+}
+
+// lines are those whose amount may be changed, the build's first.
+func (p *proposer) lines() []drink.Line {
 	d := p.s.Assay.Drink
 	lines := slices.Clone(d.Build)
 	for i := range d.Components {
 		lines = append(lines, d.Components[i].Ingredients...)
 	}
 	lines = p.written(lines)
-	for i, said := range p.s.Said {
-		if !said.Decides() || said.Word == verdicts.Unknown {
-			continue
-		}
-		read, err := verdicts.Parse(said.Check, d.Claims[i].CheckAt)
-		if err != nil {
-			continue // it was judged, so it can be read
-		}
-		if c, err := p.mend(said, read, lines[:min(len(lines), mostLines)]); c != nil || err != nil {
-			return c, err
-		}
-	}
-	return nil, nil
+	return lines[:min(len(lines), mostLines)]
 }
 
-// mend finds the change that mends a claim: the margin has to shift so far that it holds in as many
-// draws as a claim has to that holds. A run with the draws says whether it does.
-func (p *proposer) mend(said claims.Said, read *verdicts.Claim, lines []drink.Line) (*Change, error) {
-	short, ok := shortOf(said.Outcome.Margin)
-	if !ok {
-		return nil, nil
+// words are what a change is for, in words: what it mends by its name, and that it then holds.
+func (w wish) words(after *assay.Assay) string {
+	switch share := math.Floor(hundred * w.share(after)); w.kind {
+	case ChangeGlass:
+		return "it fits " + w.quote
+	case ChangeRule:
+		return fmt.Sprintf("then the rule %s passes, in %.0f of 100", w.quote, share)
+	default:
+		return fmt.Sprintf("then %s holds in %.0f of 100", w.quote, share)
 	}
-	moves, err := p.moves(lines, []goal{func(before, after *assay.Assay) (float64, bool) {
-		was, known := p.margin(before, read)
-		now, ok := p.margin(after, read)
-		return now - was - short, ok && known
-	}})
-	if err != nil {
-		return nil, err
-	}
-	held := 0.0
-	holds := func(drawn *assay.Assay) bool {
-		v, err := read.Check(claims.NewGlass(drawn, p.declared))
-		held = v.P
-		return err == nil && v.Holds()
-	}
-	for _, m := range moves[:min(len(moves), 2)] { // a run with draws takes its time
-		b, err := p.reach(m, proof{want: assay.Want{Chemistry: read.OfLiquid(), Draws: true}, holds: holds})
-		if err != nil {
-			return nil, err
-		}
-		if b != nil {
-			c := p.change(ChangeClaim, m.line, b)
-			c.What = fmt.Sprintf("then “%s” holds in %.0f of 100", clean.Prose(strings.TrimSuffix(said.Say, ".")), math.Floor(hundred*held))
-			c.Short = fmt.Sprintf("then the claim holds in %.0f of 100", math.Floor(hundred*held))
-			return c, nil
-		}
-	}
-	return nil, nil
-}
-
-// margin is by how much a claim holds at central values.
-func (p *proposer) margin(a *assay.Assay, read *verdicts.Claim) (float64, bool) {
-	o, err := read.Evaluate(claims.NewGlass(a, p.declared), nil)
-	if err != nil || len(o.Margin) == 0 || math.IsNaN(o.Margin[0]) || math.IsInf(o.Margin[0], 0) {
-		return 0, false
-	}
-	return o.Margin[0], true
-}
-
-func (p *proposer) declared(word string) (bool, error) { return declares(p.s.Allergens(), word) }
-
-// shortOf is by how much a margin has to shift for the claim to hold in as many draws as is called
-// holding (data/claim_verdicts.csv).
-func shortOf(margin []float64) (float64, bool) {
-	if len(margin) < 2 || slices.ContainsFunc(margin, func(x float64) bool { return math.IsNaN(x) || math.IsInf(x, 0) }) {
-		return 0, false
-	}
-	from := 1.0
-	for _, row := range embedded.Rows("claim_verdicts.csv") {
-		if row.Text("side") == "holds" {
-			from = min(from, row.Number("from"))
-		}
-	}
-	draws := slices.Sorted(slices.Values(margin[1:]))
-	at := int((1 - from) * float64(len(draws)))
-	return -draws[min(at, len(draws)-1)], true
 }

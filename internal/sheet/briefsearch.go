@@ -11,7 +11,6 @@ import (
 	"sipsum/internal/amount"
 	"sipsum/internal/assay"
 	"sipsum/internal/drink"
-	"sipsum/internal/taste"
 	"sipsum/internal/unit"
 )
 
@@ -26,8 +25,6 @@ type proposer struct {
 	runs  int // that are left
 	base  *assay.Assay
 	tried map[string]*assay.Assay // by line: with a tenth more of it
-
-	tastes map[*assay.Assay]taste.Profile
 }
 
 // run calculates the drink at central values; nil: with these amounts it cannot be made.
@@ -53,32 +50,32 @@ type move struct {
 	goal   goal
 	factor float64 // natural logarithm
 	slope  float64 // of the goal, by the logarithm of the amount
-	what   int     // which of the goals
 }
 
 // probe is by how much more of an amount its effect is told.
 const probe = 1.1
 
-// moves ranks lines by how little of a change reaches one of some goals.
-func (p *proposer) moves(lines []drink.Line, goals []goal) ([]move, error) {
+// moves ranks lines by how little of a change reaches a goal.
+func (p *proposer) moves(lines []drink.Line, g goal) ([]move, error) {
 	ends := unit.LimitOf("change of a written amount", "")
 	var list []move
+	before, ok := g(p.base, p.base)
+	if !ok || !(before < 0) {
+		return nil, nil
+	}
 	for _, line := range lines {
 		a, err := p.with(line, probe)
 		if err != nil {
 			return nil, err
 		}
-		for i, g := range goals {
-			before, ok := g(p.base, p.base)
-			if a == nil || !ok || !(before < 0) {
-				continue
-			}
-			after, ok := g(p.base, a)
-			slope := (after - before) / math.Log(probe)
-			factor := -before / slope
-			if ok && !math.IsNaN(factor) && factor >= math.Log(ends.Low) && factor <= math.Log(ends.High) {
-				list = append(list, move{line, g, factor, slope, i})
-			}
+		if a == nil {
+			continue
+		}
+		after, ok := g(p.base, a)
+		slope := (after - before) / math.Log(probe)
+		factor := -before / slope
+		if ok && !math.IsNaN(factor) && factor >= math.Log(ends.Low) && factor <= math.Log(ends.High) {
+			list = append(list, move{line, g, factor, slope})
 		}
 	}
 	slices.SortStableFunc(list, func(a, b move) int { return cmp.Compare(math.Abs(a.factor), math.Abs(b.factor)) })

@@ -10,9 +10,9 @@ import (
 	"sipsum/internal/chemistry"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
+	"sipsum/internal/evidence"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
-	"sipsum/internal/liquid"
 	"sipsum/internal/solution"
 )
 
@@ -271,23 +271,15 @@ func (t *taster) body() Sense {
 	return x
 }
 
-// still reports whether what gas is known of is too little to sparkle, and no food is sold with gas
-// of which nobody has stated how much: what nobody says of the gas of a juice is no sparkle.
-func (t *taster) still(r composition.Result) bool {
-	open := (r.Partial || r.Unknown) && slices.ContainsFunc(t.pot.Rows, func(r ledger.Row) bool { return r.Profile.Food.Carbonated() })
-	known := max(r.Mean, r.High) / constituent.Must(constituent.CarbonDioxide).PerGram
-	return !open && (Hollow(r) || liquid.Still(known, t.s.Assay.Mass.Mean))
-}
-
 func (t *taster) sparkle() Sense {
 	x := Sense{Name: "sparkle"}
 	r, ok := t.figure(constituent.CarbonDioxide)
 	switch {
-	case !ok || None(r), t.still(r):
+	case !ok || None(r), evidence.Still(t.s.Assay, r):
 		if x.None = "still"; t.s.cautioned("nitrogen-gas") || t.s.cautioned("nitrous-oxide-gas") {
 			x.None = "the nitrogen or nitrous oxide put in is not calculated"
 		}
-	case Hollow(r):
+	case Hollow(r), evidence.Faint(t.s.Assay, r): // of the gas nobody has stated how much, and what water brings is none
 		x.Unmeasured = []string{WordsFor(constituent.Must(constituent.CarbonDioxide))}
 	default:
 		t.dissolved(&x, "co2", "carbon dioxide", Metered, func(c *chemistry.Chemistry) (composition.Result, bool) { return c.CO2, c.CO2.Mean > 0 })

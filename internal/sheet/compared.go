@@ -11,6 +11,7 @@ import (
 	"sipsum/internal/contrast"
 	"sipsum/internal/drink"
 	"sipsum/internal/evidence"
+	"sipsum/internal/ladder"
 )
 
 // Compared is a drink, B, against another, A. Both were calculated in one ensemble, under the same
@@ -54,10 +55,10 @@ func (c *Compared) Told() Telling {
 	var t Telling
 	for _, f := range c.Figures {
 		switch {
-		case f.None():
+		case f.None(), f.Constituent.ID == constituent.CarbonDioxide && c.still():
 		case !f.Bounded(), Hollow(f.A) && Hollow(f.B), f.Sign() == 0 && (Hollow(f.A) || Hollow(f.B)):
 			t.Open = append(t.Open, f)
-		case hardly(f.Difference, f.A, f.B):
+		case hardly(f.Difference, f.A, f.B), c.little(f):
 			t.Hardly = append(t.Hardly, f)
 		default:
 			t.Told = append(t.Told, f)
@@ -66,13 +67,48 @@ func (c *Compared) Told() Telling {
 	return t
 }
 
+// still reports whether neither drink sparkles: of the gas of such no word is said, nor a line.
+func (c *Compared) still() bool {
+	for _, s := range []*Sheet{c.A, c.B} {
+		gas, ok := s.Assay.PerServing.Find(constituent.CarbonDioxide)
+		if ok && !evidence.Still(s.Assay, gas.Result) {
+			return false
+		}
+	}
+	return true
+}
+
+// told are the figures of the liquid that a comparison tells.
+func (c *Compared) told() []contrast.Liquid {
+	return slices.DeleteFunc(slices.Clone(c.Liquids), func(l contrast.Liquid) bool { return l.Kind == contrast.Gas && c.still() })
+}
+
+// little reports whether neither drink holds enough of a constituent for anybody to ask, whatever is
+// unknown (data/worth.csv).
+func (c *Compared) little(f contrast.Figure) bool {
+	of := func(r composition.Result, s *Sheet) bool {
+		most := r.High
+		if r.Partial || r.Unknown {
+			most = r.UpTo // NaN is not little
+		}
+		return ladder.Little(f.Constituent, most, s.Assay.Volume.Mean)
+	}
+	return of(f.A, c.A) && of(f.B, c.B)
+}
+
+// metered reports whether a meter tells two pH apart.
+func metered(l contrast.Liquid) bool {
+	return furthest(l.Difference) >= amount.MustInstrument(amount.ReadPH).Half
+}
+
 // Our own bounds: a difference is hardly one that is less than a fiftieth of the larger figure, which
-// no jigger pours, or less than anybody weighs, in any unit. Of a density what is lost in its digits
-// is hardly one, of a pH what its meter may be off.
+// no jigger pours, or less than anybody weighs, in any unit. Of a density and of a pH what is lost
+// in their digits is hardly one.
 const (
 	aFiftieth       = 0.02
 	weighedByNobody = 0.0005
 	lostOfDensity   = 0.0005
+	lostOfPH        = 0.005
 )
 
 func hardly(d contrast.Difference, a, b composition.Result) bool {
@@ -83,7 +119,7 @@ func hardly(d contrast.Difference, a, b composition.Result) bool {
 func hardlyLiquid(l contrast.Liquid) bool {
 	switch l.Kind {
 	case contrast.PH:
-		return furthest(l.Difference) < amount.MustInstrument(amount.ReadPH).Half
+		return furthest(l.Difference) < lostOfPH
 	case contrast.Density:
 		return furthest(l.Difference) < lostOfDensity
 	}

@@ -170,6 +170,7 @@ func (c *Compared) foodWords() func(food.ID) string {
 var liquidWords = map[contrast.Kind]struct{ words, unit string }{
 	contrast.PH:      {"pH at 25 °C", ""},
 	contrast.Acidity: {"acidity, as citric acid", "%"},
+	contrast.Acids:   {"acid molecules", "mmol/l"},
 	contrast.Brix:    {"refractometer", "°Bx"},
 	contrast.Density: {"density at 20 °C", ""},
 	contrast.Gas:     {"carbon dioxide", "g/l"},
@@ -179,7 +180,7 @@ var liquidWords = map[contrast.Kind]struct{ words, unit string }{
 func (c *Compared) liquids() Block {
 	b := Block{Role: Tabled}
 	g := &Grid{Caption: "The liquid", Head: comparedHead}
-	for _, l := range c.Liquids {
+	for _, l := range c.told() {
 		words := liquidWords[l.Kind]
 		switch {
 		case l.None(), l.Why == "" && hardlyLiquid(l):

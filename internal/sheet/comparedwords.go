@@ -27,7 +27,7 @@ func (c *Compared) Words() []Word {
 	list := append(c.sweetWords(), c.sourWords()...)
 	for _, id := range aloud {
 		f, ok := c.Find(id)
-		if !ok || f.Sign() == 0 || !weighty(f.Difference, f.A, f.B) {
+		if !ok || f.Sign() == 0 || !weighty(f.Difference, f.A, f.B) || c.little(f) {
 			continue
 		}
 		amount, interval := by(f.Difference, f.Constituent.Unit)
@@ -52,52 +52,44 @@ func moreOrLess(sign int) string {
 	return " more "
 }
 
-// sweetWords speak of sugars and of sucrose equivalents. A drink is sweeter where a serving holds
-// more sugars and a mouthful is sweeter too.
+// sweetWords speak of what a mouthful is as sweet as, which a judge tastes, and beside it of the sugars
+// of a serving, which are another thing where servings are not of one size, or sugars not of one sweetness.
 func (c *Compared) sweetWords() []Word {
-	f, ok := c.Find(constituent.Sugar)
-	sugars, mouthful := 0, c.Sweet.Index.Sign()
-	if ok {
-		sugars = f.Sign()
-	}
-	switch {
-	case sugars != 0 && sugars == mouthful && hardly(f.Difference, f.A, f.B):
-	case sugars != 0 && sugars == mouthful:
-		amount, interval := by(f.Difference, f.Constituent.Unit)
+	var list []Word
+	if mouthful := c.Sweet.Index.Sign(); mouthful != 0 && (c.Sweet.Heard() || math.Abs(c.Sweet.Index.Mean) >= ledger.Weighty*c.sucrose()) {
+		amount, interval := by(c.Sweet.Index, "g")
 		text := "sweeter by "
-		if sugars < 0 {
+		if mouthful < 0 {
 			text = "less sweet by "
 		}
-		return []Word{withNotice(c.Sweet, "sweet", text+amount+" of sugars"+interval)}
-	case mouthful != 0 && c.Sweet.Notice == contrast.May:
-		amount, interval := by(c.Sweet.Index, "g")
-		text := "sweeter by the mouthful, "
-		if mouthful < 0 {
-			text = "less sweet by the mouthful, "
-		}
-		w := withNotice(c.Sweet, "sweet", text+amount+" as sucrose in 100 ml"+interval)
-		if sugars != 0 {
-			amount, interval := by(f.Difference, f.Constituent.Unit)
-			return []Word{w, {Text: "a serving has " + amount + moreOrLess(sugars) + "sugars" + interval, About: string(constituent.Sugar)}}
-		}
-		return []Word{w}
-	case sugars != 0 && weighty(f.Difference, f.A, f.B):
-		amount, interval := by(f.Difference, f.Constituent.Unit)
-		return []Word{{Text: amount + moreOrLess(sugars) + "sugars" + interval, About: string(constituent.Sugar)}}
+		list = append(list, withNotice(c.Sweet, "sweet", text+amount+" as sucrose in 100 ml"+interval))
 	}
-	return nil
+	if f, ok := c.Find(constituent.Sugar); ok && f.Sign() != 0 && weighty(f.Difference, f.A, f.B) {
+		amount, interval := by(f.Difference, f.Constituent.Unit)
+		list = append(list, Word{Text: "a serving has " + amount + moreOrLess(f.Sign()) + "sugars" + interval, About: string(constituent.Sugar)})
+	}
+	return list
+}
+
+// sucrose is what the sweeter of the two is as sweet as, in g in 100 ml: the difference by its share.
+func (c *Compared) sucrose() float64 {
+	share := (c.Sweet.ShareLow + c.Sweet.ShareHigh) / 2
+	a := c.Sweet.Index.Mean / share // NaN: there was none
+	return max(a, a+c.Sweet.Index.Mean)
 }
 
 // heard reports whether a taste is worth a word: a judge may notice it, or it is not small.
 func heard(n contrast.Noticed, d contrast.Difference, a, b composition.Result) bool {
-	return n.Notice == contrast.May || weighty(d, a, b)
+	return n.Heard() || weighty(d, a, b)
 }
 
 // withNotice adds to a word whether a judge notices it. The share moves with the mixture, so that
-// what comes to the least of it may be noticed, and no more is said.
+// what comes to the least of it may be noticed, and surely what is beyond the most.
 func withNotice(n contrast.Noticed, about, text string) Word {
 	w := Word{Text: text, About: about}
 	switch n.Notice {
+	case contrast.Surely:
+		w.Text += ", which a judge surely notices"
 	case contrast.May:
 		w.Text += ", which a judge may notice"
 	case contrast.Smaller:
@@ -109,7 +101,7 @@ func withNotice(n contrast.Noticed, about, text string) Word {
 // sourWords speak of the pH, as far as a meter tells it, and of the titratable acidity.
 func (c *Compared) sourWords() []Word {
 	var list []Word
-	if l, ok := c.liquid(contrast.PH); ok && l.Sign() != 0 && !hardlyLiquid(l) {
+	if l, ok := c.liquid(contrast.PH); ok && l.Sign() != 0 && metered(l) {
 		amount, interval := by(l.Difference, "")
 		text := "pH " + amount + " higher"
 		if l.Sign() < 0 {
@@ -121,11 +113,29 @@ func (c *Compared) sourWords() []Word {
 		amount, interval := by(l.Difference, "g")
 		list = append(list, withNotice(c.Sour, "sour", amount+moreOrLess(l.Sign())+"acid in 100 g"+interval))
 	}
+	if w, ok := c.acidsWord(); ok {
+		list = append(list, w)
+	}
 	return list
 }
 
+// acidsWord speaks of the molecules of acid with a proton to give where they tell another tale than the
+// burette: they go the other way, or it finds no weighty difference where they do.
+func (c *Compared) acidsWord() (Word, bool) {
+	l, ok := c.liquid(contrast.Acids)
+	if !ok || l.Sign() == 0 || !weighty(l.Difference, l.A, l.B) {
+		return Word{}, false
+	}
+	base, ok := c.liquid(contrast.Acidity)
+	if ok && base.Sign() == l.Sign() && weighty(base.Difference, base.A, base.B) {
+		return Word{}, false
+	}
+	amount, interval := by(l.Difference, "mmol/l")
+	return Word{Text: amount + moreOrLess(l.Sign()) + "acid molecules" + interval + ", though not by a burette: the field disputes which a tongue follows", About: string(contrast.Acids)}, true
+}
+
 func (c *Compared) liquid(kind contrast.Kind) (contrast.Liquid, bool) {
-	for _, l := range c.Liquids {
+	for _, l := range c.told() {
 		if l.Kind == kind {
 			return l, true
 		}
@@ -144,7 +154,7 @@ func (c *Compared) Rest() string {
 			surely++
 		}
 	}
-	for _, l := range c.Liquids {
+	for _, l := range c.told() {
 		if l.Sign() != 0 && !hardlyLiquid(l) {
 			surely++
 		}

@@ -29,12 +29,14 @@
 //
 // A brief (brief.go) is one screen: five senses with their figures and the ingredients that bring
 // them, what may surely be said, what is tempting to say and does not hold (briefdont.go), the reading
-// to take next, the one change worth making (briefchange.go), and what a guest must know. A sentence
+// to take next, the one change that mends something (briefchange.go), and what a guest must know. A sentence
 // of it holds in every draw with all that nobody has measured at its most against it; who brings what
-// is said in the words of the evidence (package ladder). A change is of one written amount: the smallest
-// that mends a failing claim (briefmend.go), else a glass that overflows, else the least that a judge
-// notices (briefnotice.go); found at central values (briefsearch.go) and borne out by a run with the
-// draws. What has no room a form counts.
+// is said in the words of the evidence (package ladder); a lead is warned of where the claim that it brings
+// half is not even likely. A change is of one written amount, and for what it mends alone (briefwish.go): a
+// claim or a house rule that fails, a glass that overflows, then what something unknown decides; found at
+// central values (briefsearch.go) and borne out by a run with the draws (briefmend.go). Of the smallest few
+// it is the one that breaks nothing which holds; else it says what it breaks, and where it makes the serving
+// or the coffee smaller (briefharm.go). What has no room a form counts.
 //
 // A speech (speech.go) gathers, for package speech, what may be said on stage in a minute and a half:
 // who brings what, how much, why it should be tasted, claims as far as they are borne, and what

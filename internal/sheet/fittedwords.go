@@ -129,8 +129,8 @@ func figureSaid(words string, r composition.Result) string {
 	return strings.TrimSpace(least+three(r.Mean)+" "+r.Unit) + " " + words
 }
 
-// whyNot says which targets are in each other's way, and how near each comes with the others kept.
-func whyNot(res *fit.Result) []string {
+// whyMissed says which targets are in each other's way, and how near each comes with the others kept.
+func whyMissed(res *fit.Result) []string {
 	var list []string
 	for _, h := range res.Held {
 		if h.Settle != nil && !h.Met {

@@ -30,8 +30,8 @@ func JudgeHouse(ctx context.Context, s *Sheet, h *drink.HouseRules, works eviden
 // stands, a house rule that the drink fails or of which nobody can tell.
 func EvidenceToDecide(s *Sheet) bool { return UndecidedClaims(s) || s.House.Decides() }
 
-// BriefToDecide reports whether the brief does.
-func BriefToDecide(s *Sheet) bool { return ToDecide(s) || s.House.Decides() }
+// BriefToDecide reports whether the brief does: it prints what must not be said, and counts the rules.
+func BriefToDecide(s *Sheet) bool { return NotReady(s) }
 
 // HouseInShort counts the lines of house rules by their answers, and names the first that fails; empty if
 // there are none.
@@ -44,11 +44,11 @@ func HouseInShort(s *Sheet) string {
 		parts = append(parts, fmt.Sprintf("%d pass", n))
 	}
 	if failing := s.House.Of(houserules.Fails); len(failing) > 0 {
-		count := "1 fails: "
+		count := "1 fails, the rule "
 		if len(failing) > 1 {
-			count = fmt.Sprintf("%d fail, the first: ", len(failing))
+			count = fmt.Sprintf("%d fail, the first the rule ", len(failing))
 		}
-		parts = append(parts, count+clean.LowerFirst(clean.Name(failing[0].Rule)))
+		parts = append(parts, count+"“"+clean.LowerFirst(clean.Name(failing[0].Rule))+"”")
 	}
 	if n := len(s.House.Of(houserules.CannotTell)); n > 0 {
 		parts = append(parts, fmt.Sprintf("%d cannot be told", n))

@@ -52,11 +52,17 @@ func indexed(x taste.Index, unit string) string {
 	if x.Partial {
 		text = "at least " + text
 	}
-	text += " (" + about(x.Low) + "–" + about(x.High)
-	if x.Partial && !math.IsNaN(x.UpTo) && x.UpTo > x.High {
-		text += ", up to " + about(x.UpTo)
+	var ends []string // as far as their digits tell them apart
+	if low, high := about(x.Low), about(x.High); low != high {
+		ends = append(ends, low+"–"+high)
 	}
-	return text + ")"
+	if x.Partial && !math.IsNaN(x.UpTo) && about(x.UpTo) != about(x.High) && x.UpTo > x.High {
+		ends = append(ends, "up to "+about(x.UpTo))
+	}
+	if len(ends) == 0 {
+		return text
+	}
+	return text + " (" + strings.Join(ends, ", ") + ")"
 }
 
 // sweetLine counts what a judge notices in grams of sucrose in the glass.

@@ -58,3 +58,10 @@ func TestTasteLinesNameEachCompound(t *testing.T) {
 	assert.Equal(t, 1, strings.Count(line.Says, "caffeine"))
 	assert.Contains(t, line.Says, "no threshold was seen in print for chlorogenic acids")
 }
+
+// An interval whose ends are written alike is none.
+func TestATasteLineHasNoHollowInterval(t *testing.T) {
+	line, ok := sheet.TasteLineOf(sheetOf(t, "10.00 g ± 0.01 g core:sucrose, 90.00 g ± 0.01 g core:water-pure"), "sweet")
+	require.True(t, ok)
+	assert.Regexp(t, `^sweet as \d+(\.\d)? % sucrose;`, line.Says)
+}

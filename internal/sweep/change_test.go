@@ -4,22 +4,22 @@ import (
 	"context"
 	"math"
 	"slices"
-	"strings"
 
 	"sipsum/internal/amount"
 	"sipsum/internal/assay"
-	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/sheet"
-	"sipsum/internal/taste"
 )
 
 // changedBy is how far an effect that is told may be off (our own bound: it is told in two digits).
 const changedBy = 0.05
 
+// unsaid is how much smaller a serving may be without a word (our own bound: what a free pour is off by).
+const unsaid = 0.101
+
 // aChangeDoesWhatItSays runs the drink with the amount that the brief proposes, by a plan of its own:
-// it weighs what the scale can weigh, does what it is for, spills nothing, and goes the same way in
-// every draw.
+// it weighs what the scale can weigh, does what it is for, spills nothing, and says where it makes a
+// serving smaller.
 func aChangeDoesWhatItSays(s *subject, broken say) {
 	c := s.sheet.Change
 	if c == nil {
@@ -58,33 +58,8 @@ func aChangeDoesWhatItSays(s *subject, broken say) {
 			broken(1, "%s: %g to %g g of sugars, it says %g to %g", c.What, from, to, e.From, e.To)
 		}
 	}
-	if c.Kind == sheet.ChangeNotice {
-		noticed(broken, c, taste.Of(before.Glass()), taste.Of(after.Glass()))
-	}
-}
-
-// noticed asks whether a taste changes by what a panel notices at the least, and the same way in every
-// draw: by 20.5 % of what is sweet, or 17.96 % of what is sour without sugar (npj Sci Food 2022, 6:33).
-func noticed(broken say, c *sheet.Change, was, now taste.Profile) {
-	const sweet, sour = 0.205, 0.1796
-	by := func(a, b composition.Result) float64 { return math.Abs(b.Mean/a.Mean - 1) }
-	sweeter, sourer := by(was.Sweet.Result, now.Sweet.Result), by(was.Sour.Titratable.Result, now.Sour.Titratable.Result)
-	if !(sweeter >= sweet-1e-3) && !(sourer >= sour-1e-3) {
-		broken(1, "%s: sweet by %.3g, sour by %.3g", c.What, sweeter, sourer)
-	}
-	oneWay := func(a, b composition.Result) bool {
-		up, down := false, false
-		for d := range min(len(a.Draws), len(b.Draws)) {
-			up, down = up || b.Draws[d] > a.Draws[d], down || b.Draws[d] < a.Draws[d]
-		}
-		return !(up && down)
-	}
-	a, b := was.Sweet.Result, now.Sweet.Result
-	if strings.Contains(c.Short, "sour") {
-		a, b = was.Sour.Titratable.Result, now.Sour.Titratable.Result
-	}
-	if !oneWay(a, b) {
-		broken(1, "%s: not in every draw", c.What)
+	if less := 1 - after.Mass.Mean/before.Mass.Mean; less > unsaid && len(c.Shrinks) == 0 {
+		broken(less, "%s: it makes the serving smaller by %.3g", c.What, less)
 	}
 }
 

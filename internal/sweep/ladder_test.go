@@ -16,7 +16,8 @@ import (
 // rungShares are the least and the most that a word for a part may stand for, as somebody who hears it
 // would have it (data/ladder.csv says why).
 var rungShares = map[ladder.Rung][2]float64{
-	ladder.All: {1, 1}, ladder.NearlyAll: {0.9, 1}, ladder.Most: {0.6, 1}, ladder.Lead: {0.05, 1}, ladder.Half: {0.4, 0.6}, ladder.Some: {0.05, 1},
+	ladder.All: {1, 1}, ladder.NearlyAll: {0.9, 1}, ladder.Most: {0.6, 1}, ladder.Lead: {0.05, 1}, ladder.Half: {0.4, 0.6},
+	ladder.Third: {1.0 / 3, 1}, ladder.Quarter: {0.25, 1}, ladder.Fifth: {0.2, 1}, ladder.Some: {0.05, 1},
 }
 
 // theLadderHolds works every sentence of the evidence out again, from the rows: in every draw, with
@@ -48,7 +49,7 @@ func theLadderHolds(s *subject, broken say) {
 }
 
 // percents are the shares that a sentence prints: a chocolate has one in its name, before them.
-var percents = regexp.MustCompile(`: (?:at least )?(\d+)(?: to (\d+))? %\.$`)
+var percents = regexp.MustCompile(`: (?:at least )?(\d+)(?: to (\d+))? %(?: or more)?\.$`)
 
 // bears asks whether a sentence holds.
 func (s *subject) bears(said ladder.Sentence, broken say) {

@@ -24,6 +24,9 @@ const (
 	notAsked = "its chemistry was not worked out"
 )
 
+// Sourness gives the sourness of a liquid in both ways.
+func Sourness(g Glass) SourIndex { return g.sour() }
+
 // sour reads both off the chemistry of a liquid.
 func (g Glass) sour() SourIndex {
 	out := SourIndex{Notices: differences()[Sour], EndPoint: acidity.EndPoints[0]}

@@ -163,9 +163,6 @@ type Difference struct {
 	Source    string
 }
 
-// Noticed gives the least change of a taste that a judge notices.
-func Noticed(of Taste) Difference { return differences()[of] }
-
 // differences are by taste.
 var differences = sync.OnceValue(func() map[Taste]Difference {
 	m := map[Taste]Difference{}

@@ -58,21 +58,30 @@ type saidForm struct {
 type dontForm struct {
 	Sentence    string         `json:"sentence"`
 	Why         string         `json:"why"`
-	Kind        string         `json:"kind"` // claim, name, most
+	Kind        string         `json:"kind"`        // claim, name, most
+	Probability number         `json:"probability"` // that it holds; null where something unknown decides, and of a name
 	Constituent constituent.ID `json:"constituent,omitempty"`
 	Food        string         `json:"food,omitempty"` // whom the sentence credits
 }
 
-// changeForm is the one change of a written amount that is worth making, borne out by a run.
+// changeForm is the one change of a written amount that mends something, borne out by a run.
 type changeForm struct {
-	Kind    string       `json:"kind"` // claim, glass, notice
+	Kind    string       `json:"kind"` // what it mends: claim, rule, glass
 	Line    string       `json:"line"` // its path
 	Of      string       `json:"of"`
 	From    number       `json:"from"`
 	To      number       `json:"to"`
 	Unit    string       `json:"unit"`
 	What    string       `json:"what"`
+	Mends   string       `json:"mends"`
+	Breaks  []string     `json:"breaks"`  // what holds as the drink is written, and then does not
+	Shrinks []shrinkForm `json:"shrinks"` // by more than goes without saying
 	Effects []effectForm `json:"effects"` // at central values
+}
+
+type shrinkForm struct {
+	What string `json:"what"` // serving, coffee
+	By   number `json:"by"`   // a share
 }
 
 type effectForm struct {
@@ -220,7 +229,7 @@ func dontOf(d *sheet.DontSay) *dontForm {
 	if d == nil {
 		return nil
 	}
-	out := &dontForm{Sentence: d.Sentence, Why: d.Why, Kind: d.Kind}
+	out := &dontForm{Sentence: d.Sentence, Why: d.Why, Kind: d.Kind, Probability: number(d.P)}
 	if d.Constituent != nil {
 		out.Constituent, out.Food = d.Constituent.ID, d.Food.String()
 	}
@@ -231,7 +240,8 @@ func changeOf(c *sheet.Change) *changeForm {
 	if c == nil {
 		return nil
 	}
-	return &changeForm{c.Kind, c.Path, c.Of, number(c.From), number(c.To), c.Unit, c.What, each(c.Effects, func(e sheet.Effect) effectForm {
+	shrinks := each(c.Shrinks, func(s sheet.Shrinks) shrinkForm { return shrinkForm{s.What, number(s.By)} })
+	return &changeForm{c.Kind, c.Path, c.Of, number(c.From), number(c.To), c.Unit, c.What, c.Mends, append([]string{}, c.Breaks...), shrinks, each(c.Effects, func(e sheet.Effect) effectForm {
 		return effectForm{e.Key, number(e.From), number(e.To), e.Unit}
 	})}
 }

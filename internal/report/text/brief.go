@@ -263,7 +263,7 @@ func (p briefly) dontSay(d *sheet.DontSay) []entry {
 	return p.inALine("Don't", sentence+Clean(d.Why, mostProse), sentence+Clean(d.Short, mostProse))
 }
 
-// change prints the one change that is worth making.
+// change prints the one change that mends something.
 func (p briefly) change(c *sheet.Change) []entry {
 	if c == nil {
 		return nil

@@ -67,7 +67,8 @@ func (p categories) category(c *evidence.Category) {
 func (p categories) sourcesOf(c *evidence.Category, said ladder.Sentence) string {
 	for i := range c.Entries {
 		if c.Entries[i].Constituent == said.Constituent {
-			return p.notes.of(&c.Entries[i], p.s.Tables)
+			spoken := evidence.Spoken(c.Entries[i], said)
+			return p.notes.of(&spoken, p.s.Tables)
 		}
 	}
 	return ""

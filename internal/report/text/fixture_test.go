@@ -153,7 +153,7 @@ func tide() *sheet.Sheet {
 		Tables:  []source.Table{{ID: "core", Title: "A table of drink foods", Edition: "3", Citation: "The makers (2002) A table of drink foods", Licence: "public domain"}},
 		Assay:   a,
 		Evidence: evidence.View{CompareWith: "espresso shot", Categories: []evidence.Category{
-			{Name: "sweet", Entries: []evidence.Entry{sugar, glucose}, Sentences: []ladder.Sentence{{Text: "The cordial brings most of the sugars: at least 68 %.", Rung: ladder.Most, Constituent: sugar.Constituent}}},
+			{Name: "sweet", Entries: []evidence.Entry{sugar, glucose}, Sentences: []ladder.Sentence{{Text: "The cordial brings most of the sugars: at least 68 %.", Rung: ladder.Most, Constituent: sugar.Constituent, Works: sugar.Works}}},
 			{Name: "acid\u202e", Entries: []evidence.Entry{citric}},
 			{Name: "bitter", Entries: []evidence.Entry{caffeine, entryOf(a, "CHLRAC", "w3")}},
 		}},

@@ -51,7 +51,7 @@ func TestHouseRulesOnTheBrief(t *testing.T) {
 		var out bytes.Buffer
 		require.NoError(t, textreport.Brief(&out, s, textreport.Style{}), name)
 		assert.LessOrEqual(t, strings.Count(out.String(), "\n"), screen, name)
-		assert.Contains(t, out.String(), "House    rules: 1 pass · 1 fails: at most [2J0.5 % of alcohol", name)
+		assert.Contains(t, out.String(), "House    rules: 1 pass · 1 fails, the rule “at most [2J0.5 % of alcohol", name)
 		s.House = nil
 		out.Reset()
 		require.NoError(t, textreport.Brief(&out, s, textreport.Style{}), name)

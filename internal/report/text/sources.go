@@ -88,6 +88,9 @@ var gradeWords = map[string]string{
 
 // citation writes a work as a footnote.
 func citation(w source.Work) string {
+	if w.Note == evidence.OwnSource {
+		return sentences(w.ID + ", " + w.Note + ": " + w.Citation)
+	}
 	return sentences(kinWords(w.Citation), w.URL, gradeWords[w.Grade])
 }
 
