@@ -94,8 +94,12 @@ func (g *Glass) Amount(c *constituent.Constituent, of claim.Part) (claim.Figure,
 		if part.holds(r) == of.Rest {
 			continue
 		}
-		for d, x := range sort.Of(row) {
-			f.Known[d] += factor * x
+		if below := faint(pot, row, c); below != nil {
+			f.Gaps = added(f.Gaps, g.below(row, c, below, factor))
+		} else {
+			for d, x := range sort.Of(row) {
+				f.Known[d] += factor * x
+			}
 		}
 		if most := sort.UnknownOf(row); most != nil {
 			f.Gaps = added(f.Gaps, g.gap(row, c, most, factor))
@@ -111,7 +115,7 @@ func (g *Glass) gap(row int, c *constituent.Constituent, most []float64, factor 
 	r := g.assay.Serving.Rows[row]
 	f := r.Profile.Food
 	gap := claim.Gap{Key: string(c.ID) + " of " + g.stands(f.ID).String(), Most: make([]float64, len(most)), What: c.Words() + " of " + shortName(f)}
-	g.unknowns[gap.Key] = unknown{f, c, r.Profile.Cells[c.Order].Bound}
+	g.unknowns[gap.Key] = unknown{f, c, boundOf(r.Profile, c)}
 	if math.IsNaN(most[0]) {
 		most, gap.Loose = room(g.assay.Serving, row, c), true
 	}
@@ -119,6 +123,13 @@ func (g *Glass) gap(row int, c *constituent.Constituent, most []float64, factor 
 		gap.Most[d] = factor * x
 	}
 	gap.Settle, gap.Where = lineFor(f, c)
+	return gap
+}
+
+// below is what a row holds of a constituent of which only is known that it is less than could be found.
+func (g *Glass) below(row int, c *constituent.Constituent, most []float64, factor float64) claim.Gap {
+	gap := g.gap(row, c, most, factor)
+	gap.What = "how much " + c.Words() + " there is in " + shortName(g.assay.Serving.Rows[row].Profile.Food) + ": less than could be found"
 	return gap
 }
 

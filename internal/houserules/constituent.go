@@ -7,11 +7,10 @@ import (
 	"strings"
 
 	"sipsum/internal/claim"
+	"sipsum/internal/claims"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
-	"sipsum/internal/estimate"
-	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/note"
 )
@@ -68,9 +67,9 @@ func parted(pot *ledger.Pot, k *constituent.Constituent) (surely, faint held) {
 	for row, r := range pot.Rows {
 		col := sort.Of(row)
 		switch some := slices.ContainsFunc(col, func(x float64) bool { return x > 0 }); {
-		case some && !onlyFaint(pot, row, k):
+		case some && !claims.OnlyFaint(pot, row, k):
 			surely.add(r.Profile.Food.Name(), col)
-		case some || pot.Of(row, constituent.Mass)[0] > 0 && hasTrace(r.Profile, k):
+		case some || pot.Of(row, constituent.Mass)[0] > 0 && claims.HasTrace(r.Profile, k):
 			faint.add(r.Profile.Food.Name(), col)
 		}
 	}
@@ -88,53 +87,6 @@ func (h *held) add(name string, col []float64) {
 	if len(col) > 0 {
 		h.foods[i].grams += col[0]
 	}
-}
-
-// onlyFaint tells whether all that a row holds of a constituent is a trace, or less than could be found.
-// What a step made stands in no food, and counts.
-func onlyFaint(pot *ledger.Pot, row int, k *constituent.Constituent) bool {
-	for _, c := range partsOf(k) {
-		if slices.ContainsFunc(pot.Of(row, c.ID), func(x float64) bool { return x > 0 }) && !isFaint(pot.Rows[row].Profile, c) {
-			return false
-		}
-	}
-	return k.Kind != constituent.Figure
-}
-
-// hasTrace tells whether a food holds a trace of a part of a constituent, if its column is empty.
-func hasTrace(p *food.Profile, k *constituent.Constituent) bool {
-	return slices.ContainsFunc(partsOf(k), func(c *constituent.Constituent) bool { return isFaint(p, c) })
-}
-
-// isFaint tells whether a food states a trace of a constituent or less than a limit, and of no more than
-// that its cell was made: a trace without a limit enters the ledger as nothing known.
-func isFaint(p *food.Profile, c *constituent.Constituent) bool {
-	faint := func(s estimate.State) bool { return s == estimate.Trace || s == estimate.Below }
-	v, stated := p.Food.Value(c.ID)
-	cell := p.Cells[c.Order]
-	return stated && faint(v.State) || cell.Known && faint(cell.State)
-}
-
-// partsOf gives what the ledger carries of a constituent: itself, or its parts.
-func partsOf(k *constituent.Constituent) []*constituent.Constituent {
-	var list []*constituent.Constituent
-	for _, c := range constituent.All() {
-		if c.InLedger() && within(c, k) {
-			list = append(list, c)
-		}
-	}
-	return list
-}
-
-// within tells whether a constituent is another, or a part of it.
-func within(c, of *constituent.Constituent) bool {
-	for c.ID != of.ID {
-		if c.Parent == "" {
-			return false
-		}
-		c = constituent.Must(c.Parent)
-	}
-	return true
 }
 
 // share is in how many of the draws there is any.
