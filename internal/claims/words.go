@@ -15,12 +15,15 @@ func (c Said) Line() string {
 	if c.Among != "" {
 		parts = append(parts, c.Among)
 	}
-	if c.Weakest != nil {
-		weakest := "weakest: " + c.Weakest.Name
-		if c.Weakest.Rests != "" {
-			weakest += " (" + c.Weakest.Rests + ")"
+	if l := c.Weakest; l != nil {
+		if l.Name != "" {
+			weakest := "weakest: " + l.Name
+			if l.Rests != "" {
+				weakest += " (" + l.Rests + ")"
+			}
+			parts = append(parts, weakest)
 		}
-		parts = append(parts, weakest, "asked next: "+c.Weakest.Asked+" → "+c.Weakest.Answer)
+		parts = append(parts, "asked next: "+l.Asked+" → "+l.Answer)
 	}
 	return strings.Join(parts, " · ")
 }
@@ -42,13 +45,14 @@ func (c Said) verdict() string {
 	return fmt.Sprintf("fails: holds in %d of 100", ofHundred(c.P))
 }
 
+const hundred = 100
+
 // ofHundred counts draws of a hundred. Only all are all, and only none are none.
 func ofHundred(p float64) int {
-	const all = 100
-	n := int(math.Round(p * all))
+	n := int(math.Round(p * hundred))
 	switch {
-	case n == all && p < 1:
-		return all - 1
+	case n == hundred && p < 1:
+		return hundred - 1
 	case n == 0 && p > 0:
 		return 1
 	}
@@ -74,8 +78,8 @@ func (c Said) Lines() []string {
 			}
 		}
 		lines = append(lines, "false if "+strings.Join(words, " and "))
-	} else if c.Searched {
-		lines = append(lines, "no figure of a food or amount makes it false within the range of its draws")
+	} else if text := c.noWorld(); text != "" {
+		lines = append(lines, text)
 	}
 	if c.Closes != nil {
 		of := "the finished drink"
@@ -85,6 +89,21 @@ func (c Said) Lines() []string {
 		lines = append(lines, fmt.Sprintf("surest by a reading of %s: measured: {%s: …} (narrows it by %d %%)", of, c.Closes.Reading, ofHundred(c.Closes.Narrows[0].By)))
 	}
 	return lines
+}
+
+// noWorld says of a claim that holds without a nearest world why none is told; empty if none was looked for.
+func (c Said) noWorld() string {
+	if !c.Sought {
+		return ""
+	}
+	many := ""
+	if n := ofHundred(c.P); n < hundred {
+		many = fmt.Sprintf("; in the %d of 100 draws in which it fails many things are a little off", hundred-n)
+	}
+	if !c.Searched {
+		return "its nearest world was not found: a file cannot state it, or the search takes too long" + many
+	}
+	return "no single figure of a food or amount breaks it within the range of its draws, nor do up to " + "three together" + many
 }
 
 // rounded keeps three digits of a figure.

@@ -33,7 +33,7 @@ type Change struct {
 	Line  string // of the drink file: an amount's, or the own food's that has all the figures of the world
 }
 
-// Our own bounds, so that a world can be said: how many inputs it may move, how many times as far a world of
+// Our own bounds, so that a world can be said: how many inputs it may move (Said.noWorld says so), how many times as far a world of
 // fewer of them may be than one of more, and how much farther it may be without what hardly matters to it.
 const (
 	mostLevers = 3

@@ -31,10 +31,11 @@ type saidFigure struct {
 	UpTo number `json:"up_to"`
 }
 
+// saidLink is the weakest link; of a claim that hangs on none, the question alone.
 type saidLink struct {
-	Name   string `json:"name"`
-	Input  string `json:"input"`
-	Cause  string `json:"cause"`
+	Name   string `json:"name,omitempty"`
+	Input  string `json:"input,omitempty"`
+	Cause  string `json:"cause,omitempty"`
 	Rests  string `json:"rests_on,omitempty"`
 	Share  number `json:"share"`
 	Asked  string `json:"asked_next"`
