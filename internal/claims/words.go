@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"sipsum/internal/claim"
+	"sipsum/internal/clean"
 	"sipsum/internal/note"
 )
 
@@ -34,7 +35,7 @@ func (c Said) verdict() string {
 	case c.Word == claim.Unknown:
 		text := fmt.Sprintf("unknown: holds in %d to %d of 100", ofHundred(c.Hurt), ofHundred(c.Help))
 		if c.Settle != nil {
-			text += "; nobody knows " + c.Settle.What
+			text += "; nobody knows " + c.unknownWords()
 		}
 		return text
 	case c.Holds():
@@ -59,12 +60,42 @@ func ofHundred(p float64) int {
 	return n
 }
 
+// mostNamed is how many unknown things are named with what settles them: our own bound.
+const mostNamed = 3
+
+// Unknowns are what nobody knows and the verdict waits for; none where it is given.
+func (c Said) Unknowns() []*claim.Gap {
+	if c.Word != claim.Unknown || c.Settle == nil {
+		return nil
+	}
+	return append([]*claim.Gap{c.Settle}, c.Also...)
+}
+
+// unknownWords names what nobody knows; of many a few, and how many more there are.
+func (c Said) unknownWords() string {
+	var names []string
+	list := c.Unknowns()
+	for _, gap := range list[:min(len(list), mostNamed)] {
+		names = append(names, gap.What)
+	}
+	if more := len(list) - len(names); more > 0 {
+		names = append(names, fmt.Sprintf("%d more", more))
+	}
+	return clean.Listed(names)
+}
+
 // Lines are what else must be known of a claim: how its names were meant, what would settle
 // it, in which world it is false and which reading closes that.
 func (c Said) Lines() []string {
 	lines := append([]string(nil), c.Remarks...)
-	if c.Word == claim.Unknown && c.Settle != nil && c.Settle.Settle != "" {
-		lines = append(lines, "settle it: "+c.Settle.Settle+" (in "+c.Settle.Where+")")
+	for i, gap := range c.Unknowns() {
+		switch {
+		case i >= mostNamed:
+		case gap.Settle != "":
+			lines = append(lines, "settle it: "+gap.Settle+" (in "+gap.Where+")")
+		case gap.Where != "":
+			lines = append(lines, gap.Where)
+		}
 	}
 	if c.Nearest != nil {
 		words := make([]string, len(c.Nearest.Changes))

@@ -17,6 +17,7 @@ type saidClaim struct {
 	Line    string      `json:"line"`
 	Weakest *saidLink   `json:"weakest,omitempty"`
 	Settle  *saidGap    `json:"settle,omitempty"`
+	Also    []saidGap   `json:"settle_also,omitempty"` // what else must be known, where that alone does not settle it
 	Nearest *saidWorld  `json:"nearest,omitempty"`
 	Closes  *saidCloses `json:"closes,omitempty"`
 	Remarks []string    `json:"remarks,omitempty"`
@@ -87,6 +88,9 @@ func claimBody(c claims.Said) saidClaim {
 	}
 	if g := c.Settle; g != nil {
 		out.Settle = &saidGap{g.What, g.Settle, g.Where}
+	}
+	for _, g := range c.Also {
+		out.Also = append(out.Also, saidGap{g.What, g.Settle, g.Where})
 	}
 	if w := c.Nearest; w != nil {
 		out.Nearest = &saidWorld{Distance: number(w.Distance)}
