@@ -25,12 +25,13 @@ type World struct {
 
 // Change is one figure of the world, as a drink file would state it.
 type Change struct {
-	Words string  // "your pear has under 0.4 g malic acid in 100 g"
-	Is    float64 // what it is taken to be; NaN where nobody knows
-	To    float64
-	Unit  string
-	Among string // how many of the figures that are published of it lie as far off; empty if they are not kept one by one
-	Line  string // of the drink file: an amount's, or the own food's that has all the figures of the world
+	Words  string  // "your pear has under 0.4 g malic acid in 100 g"
+	Is     float64 // what it is taken to be; NaN where nobody knows
+	To     float64
+	Unit   string
+	Among  string    // how many of the figures that are published of it lie as far off; empty if they are not kept one by one
+	Singly []float64 // those figures, the least first
+	Line   string    // of the drink file: an amount's, or the own food's that has all the figures of the world
 }
 
 // Our own bounds, so that a world can be said: how many inputs it may move (Said.noWorld says so), how many times as far a world of
@@ -307,6 +308,7 @@ func (l lever) change(x float64) Change {
 	if l.food.ID.Table == food.Own {
 		c.Line = "values: {" + l.tag + ": " + note.Grams(x) + " " + l.unit + " ± 0} per 100 g, in foods, " + l.food.ID.Code
 	}
+	c.Singly = singly(l.food, l.tag)
 	c.Among = sampled(l.food, l.tag, c.Is, x)
 	c.Words = "your " + shortName(l.food) + " has " + figure + " " + named.Words() + " in 100 g"
 	return c

@@ -55,12 +55,13 @@ type saidWorld struct {
 }
 
 type saidChange struct {
-	Words string `json:"words"`
-	Is    number `json:"is"`
-	To    number `json:"to"`
-	Unit  string `json:"unit"`
-	Line  string `json:"line"`
-	Among string `json:"published,omitempty"`
+	Words  string   `json:"words"`
+	Is     number   `json:"is"`
+	To     number   `json:"to"`
+	Unit   string   `json:"unit"`
+	Line   string   `json:"line"`
+	Among  string   `json:"published,omitempty"`
+	Singly []number `json:"published_figures,omitempty"` // that stand alone
 }
 
 type saidCloses struct {
@@ -95,7 +96,7 @@ func claimBody(c claims.Said) saidClaim {
 	if w := c.Nearest; w != nil {
 		out.Nearest = &saidWorld{Distance: number(w.Distance)}
 		for _, x := range w.Changes {
-			out.Nearest.Changes = append(out.Nearest.Changes, saidChange{x.Words, number(x.Is), number(x.To), x.Unit, x.Line, x.Among})
+			out.Nearest.Changes = append(out.Nearest.Changes, saidChange{x.Words, number(x.Is), number(x.To), x.Unit, x.Line, x.Among, numbersOf(x.Singly)})
 		}
 	}
 	if r := c.Closes; r != nil {
