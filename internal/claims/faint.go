@@ -13,7 +13,7 @@ import (
 // What a step made stands in no food, and counts.
 func OnlyFaint(pot *ledger.Pot, row int, k *constituent.Constituent) bool {
 	for _, c := range partsOf(k) {
-		if some(pot.Of(row, c.ID)) && !isFaint(pot.Rows[row].Profile, c) {
+		if some(pot.Of(row, c.ID)) && !faintly(pot, row, c) {
 			return false
 		}
 	}
@@ -34,7 +34,7 @@ func faint(pot *ledger.Pot, row int, k *constituent.Constituent) []float64 {
 		if !some(col) {
 			continue
 		}
-		if !isFaint(pot.Rows[row].Profile, c) {
+		if !faintly(pot, row, c) {
 			return nil
 		}
 		if most == nil {
@@ -64,6 +64,24 @@ func boundOf(p *food.Profile, k *constituent.Constituent) float64 {
 		sum += cell.Bound
 	}
 	return sum
+}
+
+// faintly tells whether what a row holds of a constituent is no more than the trace that its food states, and not
+// made by a step besides: the fructose of a sugar that was split. A step that keeps juice and leaves pulp may
+// leave ten times as much of it in what is dry (our own bound).
+func faintly(pot *ledger.Pot, row int, c *constituent.Constituent) bool {
+	const denser = 10
+	p := pot.Rows[row].Profile
+	if !isFaint(p, c) {
+		return false
+	}
+	cell, water := p.Cells[c.Order], p.Cells[constituent.Must(constituent.Water).Order]
+	dry := pot.Of(row, constituent.Mass)[0] - pot.Of(row, constituent.Water)[0]
+	dryFood := 1 - water.Amount
+	if !water.Known || dry <= 0 || dryFood <= 0 {
+		return true
+	}
+	return pot.Of(row, c.ID)[0]/dry <= denser*max(cell.Limit, cell.Amount)/dryFood
 }
 
 func some(col []float64) bool {

@@ -12,6 +12,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/ledger"
+	"sipsum/internal/liquid"
 	"sipsum/internal/note"
 )
 
@@ -24,6 +25,9 @@ func (c Case) constituent(ctx context.Context, id string) (Line, error) {
 	if holds, _ := claim.Sides(surely.share()); holds {
 		l.Verdict = Fails
 		l.Why = "there is " + note.Number(surely.total[0]*surely.perGram) + " " + k.Unit + ", of " + surely.most()
+		if c.stillOf(k, surely) {
+			l.Verdict, l.Why = Pass, l.Why+": a still water holds so little of itself, and no gas was put in"
+		}
 		return l, nil
 	}
 	if len(faint.foods) > 0 {
@@ -43,6 +47,17 @@ func (c Case) constituent(ctx context.Context, id string) (Line, error) {
 		l.Why = "every food is known or taken to have none"
 	}
 	return l, nil
+}
+
+// stillOf tells of carbon dioxide whether it is no more than still water holds of itself, and nothing that puts gas
+// into a drink was poured or done.
+func (c Case) stillOf(k *constituent.Constituent, h held) bool {
+	if k.ID != constituent.CarbonDioxide || !liquid.Still(slices.Max(h.total), c.Assay.Mass.Mean) {
+		return false
+	}
+	return !slices.ContainsFunc(c.Assay.Serving.Rows, func(r ledger.Row) bool {
+		return r.Modelled || r.Profile.Food.Chemical && r.Profile.Cells[k.Order].Amount > 0 || r.Profile.Food.Carbonated()
+	})
 }
 
 // held is what some rows hold of a constituent.
