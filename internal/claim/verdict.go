@@ -32,12 +32,13 @@ type rung struct {
 	word Word
 	from float64
 	side string
+	says string
 }
 
 var rungs = sync.OnceValue(func() []rung {
 	var list []rung
 	for _, row := range embedded.Rows("claim_verdicts.csv") {
-		list = append(list, rung{Word(row.Text("verdict")), row.Number("from"), row.Text("side")})
+		list = append(list, rung{Word(row.Text("verdict")), row.Number("from"), row.Text("side"), row.Text("says")})
 	}
 	return list
 })
@@ -58,6 +59,14 @@ func (v Verdict) side() string {
 		return string(Unknown)
 	}
 	return rungOf(v.P).side
+}
+
+// Says is the verdict in the word that every page has for it.
+func (v Verdict) Says() string {
+	if v.Word == Unknown {
+		return string(Unknown)
+	}
+	return rungOf(v.P).says
 }
 
 // Holds reports whether the draws bear the claim.

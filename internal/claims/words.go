@@ -38,12 +38,10 @@ func (c Said) verdict() string {
 			text += "; nobody knows " + c.unknownWords()
 		}
 		return text
-	case c.Holds():
-		return fmt.Sprintf("holds in %d of 100", ofHundred(c.P))
-	case c.Unclear():
-		return fmt.Sprintf("unclear: holds in %d of 100", ofHundred(c.P))
+	case c.Firm():
+		return fmt.Sprintf("%s in %d of 100", c.Says(), ofHundred(c.P))
 	}
-	return fmt.Sprintf("fails: holds in %d of 100", ofHundred(c.P))
+	return fmt.Sprintf("%s: holds in %d of 100", c.Says(), ofHundred(c.P))
 }
 
 const hundred = 100

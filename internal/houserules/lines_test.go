@@ -100,6 +100,7 @@ func TestLines(t *testing.T) {
 		{"a limit that holds", deep, "limits: [{say: weak, check: alcohol_abv() <= 0.5 %}]", pass, "holds in 100 of 100"},
 		{"a limit that does not", with("20 g core:gin-45"), "limits: [{say: weak, check: alcohol_abv() <= 0.5 %}]", fails, "holds in 0 of 100"},
 		{"a limit that nobody knows", with("60 g own:kombucha"), "limits: [{say: weak, check: alcohol_abv() <= 0.5 %}]", open, "nobody knows alcohol"},
+		{"a limit that likely holds", "drink: x\nserves: 1\nbuild: [100 g core:lemon-juice]\n", "limits: [{say: sour, check: serving(CITAC) > 4.5 g}]", open, "likely: holds in"},
 		{"a limit of a part that is not there", deep, "limits: [{say: shots, check: 'share(CAFFN, component \"shot\") > 0'}]", open, "no part \"shot\""},
 
 		{"servings", deep, "servings: 2", pass, "serves: 2"},
