@@ -43,7 +43,7 @@ func (g *Glass) linkOf(in estimate.Entry, share float64, works Works) *Link {
 	case estimate.Readings:
 		l.Asked, l.Answer = "how exact is that instrument?", "as its maker states it; read it twice"
 	default:
-		l.Asked, l.Answer = "how sure is the constant " + l.Name + "?", "as it is published"
+		l.Asked, l.Answer = "how sure is the constant "+l.Name+"?", "as it is published"
 	}
 	return l
 }

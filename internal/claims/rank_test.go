@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -105,7 +106,7 @@ func TestTheUnknownMakesPlacesWorse(t *testing.T) {
 	assert.Equal(t, 2.0, f.Known[0])
 	require.Len(t, f.Gaps, 1)
 	assert.Equal(t, 2.0, f.Gaps[0].Most[0])
-	assert.Contains(t, f.Gaps[0].What, "caffeine of 2 foods of t that may hold more: open and shut")
+	assert.Equal(t, "caffeine of 2 foods of t that may hold more", f.Gaps[0].What, "only their mass bounds them")
 	f = rankOf(t, s, "t:open")
 	assert.True(t, f.Unknown)
 	assert.Equal(t, 1.0, f.Known[0])
@@ -192,4 +193,18 @@ claims:
 	for _, part := range []string{"own:j is of this file, and no food of a table", "no food is called core:nothing"} {
 		assert.Contains(t, err.Error(), part)
 	}
+}
+
+// Of foods that may come before, those that may hold the most are named first; one that nothing but its mass bounds is
+// counted, and nobody would think of it.
+func TestRivalsAreThoseThatMayHoldMost(t *testing.T) {
+	bound := func(code string, most float64) *food.Food {
+		f := invented(code, math.NaN(), 0)
+		f.Values = slices.DeleteFunc(f.Values, func(v food.Value) bool { return v.Constituent == "CAFFN" })
+		f.Values = append(f.Values, food.Value{Constituent: "CAFFN", Amount: food.None, SD: food.None, Low: food.None, High: food.None, Limit: most, State: estimate.Unknown})
+		return f
+	}
+	f := rankOf(t, tableOf(invented("asked", 50, 0), bound("a-little", 60), bound("much", 900), bound("nothing-said", food.None)), "t:asked")
+	require.Len(t, f.Gaps, 1)
+	assert.Contains(t, f.Gaps[0].What, "caffeine of 3 foods of t that may hold more, such as much and a-little")
 }
