@@ -98,7 +98,9 @@ func (g *Glass) Amount(c *constituent.Constituent, of claim.Part) (claim.Figure,
 			continue
 		}
 		if below := faint(pot, row, c); below != nil {
-			f.Gaps = added(f.Gaps, g.below(row, c, below, factor))
+			gap := g.gap(row, c, below, factor)
+			gap.What = "how much " + c.Words() + " there is in " + shortName(r.Profile.Food) + ": less than could be found"
+			f.Gaps = added(f.Gaps, gap)
 		} else {
 			for d, x := range sort.Of(row) {
 				f.Known[d] += factor * x
@@ -142,13 +144,6 @@ func wordsOf(list []*constituent.Constituent) []string {
 		words[i] = c.Words()
 	}
 	return words
-}
-
-// below is what a row holds of a constituent of which only is known that it is less than could be found.
-func (g *Glass) below(row int, c *constituent.Constituent, most []float64, factor float64) claim.Gap {
-	gap := g.gap(row, c, most, factor)
-	gap.What = "how much " + c.Words() + " there is in " + shortName(g.assay.Serving.Rows[row].Profile.Food) + ": less than could be found"
-	return gap
 }
 
 // added joins the gaps of one food in several pots.

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/note"
 	"sipsum/internal/unit"
@@ -21,10 +22,10 @@ var handUnits = map[string]struct {
 }
 
 // byHand tells what a hand weighed or a step states, between what it may be, as the file writes it.
-func (g *Glass) byHand(l *Link, in estimate.Entry) {
+func (l *Link) byHand(in estimate.Entry, d *drink.Drink) {
 	what, of, factor := note.Place(in.Name), "", 1.0
 	parts := strings.Split(in.Name, "/")
-	if line, ok := lineAt(g.assay.Drink, in.Name); ok && line.Portion == "" && line.Amount.Measure.Factor > 0 {
+	if line, ok := lineAt(d, in.Name); ok && line.Portion == "" && line.Amount.Measure.Factor > 0 {
 		of, factor = " "+line.Amount.Measure.Name, 1/line.Amount.Measure.Factor
 	} else if n := len(parts); n > 1 {
 		as, ok := handUnits[parts[n-2]+"/"+parts[n-1]]

@@ -36,7 +36,7 @@ func (g *Glass) linkOf(in estimate.Entry, share float64, works Works) *Link {
 	case estimate.Tables:
 		g.ofTable(l, works)
 	case estimate.Hand:
-		g.byHand(l, in)
+		l.byHand(in, g.assay.Drink)
 	case estimate.Steps:
 		l.Name = stepWords(in.Name)
 		l.Asked, l.Answer = "how do you know what that step does?", "by its published factor and its range; read the pot after it to be sure"
