@@ -1,7 +1,6 @@
 package sheet
 
 import (
-
 	"sipsum/internal/drivers"
 	"sipsum/internal/estimate"
 )
