@@ -46,7 +46,8 @@
 // which the ends would agree is named. The limits between verdicts are rows of data/claim_verdicts.csv.
 //
 // The weakest link is the input whose draws go most with the margin by which the claim holds
-// (largest squared correlation, more than the noise of the draws).
+// (largest squared correlation, more than the noise of the draws). Where a claim holds in all draws, or in none, and
+// would if they spread twice as far (Beyond), none decides it.
 //
 // The nearest world (nearest.go) is x with the least (x − x₀)ᵀ Σ⁻¹ (x − x₀) for which the margin
 // g(x) is no more than zero, each input within its range; Σ is the covariance of the draws. For a

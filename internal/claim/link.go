@@ -23,6 +23,22 @@ func Weakest(margin []float64, inputs []estimate.Entry) (place int, share float6
 	return place, share
 }
 
+// Beyond tells whether a claim holds in all draws, or in none, and would if they spread twice as far: whatever
+// input is weak, it does not decide.
+func Beyond(o Outcome) bool {
+	const spread = 2 // our own bound
+	if o.Sure < 1 && o.May > 0 {
+		return false
+	}
+	centre := o.Margin[0]
+	for _, x := range o.Margin[1:] {
+		if wide := centre + spread*(x-centre); math.IsNaN(wide) || (o.Sure == 1) != (wide > 0) {
+			return false
+		}
+	}
+	return true
+}
+
 // correlation of the draws of two columns of one length, each seen from its central value; 0 where
 // either has no spread.
 func correlation(a, b []float64) float64 {

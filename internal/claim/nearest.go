@@ -91,6 +91,12 @@ func Foretold(levers []Lever, drawn []float64) float64 {
 	return s.distance(x, s.centre)
 }
 
+// Distance is how far levers are set from what they are taken to be, in standard deviations of their draws.
+func Distance(levers []Lever, at []float64) float64 {
+	s := newSpace(levers)
+	return s.distance(at, s.centre)
+}
+
 // Linear is the closed form for a margin g₀ + a·(x − x₀) whose levers no range binds:
 // x = x₀ − Σa·g₀/(aᵀΣa), at the distance g₀/√(aᵀΣa).
 func Linear(centre []float64, covariance mat.Symmetric, g0 float64, a []float64) World {

@@ -2,6 +2,7 @@ package claim
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"sipsum/internal/constituent"
@@ -196,7 +197,7 @@ func (p *parser) between(first quantity) (node, *fault) {
 func alike(a, b quantity, at int) (quantity, quantity, *fault) {
 	a, b = as(a, b.of()), as(b, a.of())
 	if a.of() != b.of() {
-		return nil, nil, &fault{at, "the two sides are unlike: " + a.of().said() + " and " + b.of().said(), "give both in the same: " + exampleOf(a, b)}
+		return nil, nil, &fault{at, "the two sides are unlike: " + a.of().said() + " and " + b.of().said(), "give both in the same: " + inVolume(a, b)}
 	}
 	return a, b, nil
 }
@@ -207,6 +208,20 @@ func as(q quantity, d dimension) quantity {
 		return l
 	}
 	return q
+}
+
+// inVolume shows the comparison of an acidity with a per cent, which a sheet prints in 100 g and is no mass in a
+// volume, as it would be of 100 ml; else any example.
+func inVolume(a, b quantity) string {
+	for _, pair := range [][2]quantity{{a, b}, {b, a}} {
+		f, isFigure := pair[0].(figure)
+		l, isNumber := pair[1].(literal)
+		if isFigure && isNumber && f.of() == concentration && l.is == plain && !l.bare {
+			perLitre := strconv.FormatFloat(l.value*unit.Kilo, 'g', 4, 64)
+			return f.function.shape + " is compared with " + perLitre + " g/l: per cent are printed of 100 g, and this is of a volume"
+		}
+	}
+	return exampleOf(a, b)
 }
 
 // exampleOf shows a comparison of the side that is no number.
@@ -407,7 +422,11 @@ func (p *parser) part(f *figure) *fault {
 	}
 	t := p.next()
 	if t.sort != quote || t.text == "" {
-		return &fault{t.at, "the name of a part stands in quotation marks", "write " + f.function.shape}
+		what := "the name of a part stands in quotation marks"
+		if len(f.function.takes) > 1 && f.function.takes[0] == 'p' {
+			what = f.function.name + " takes the name of a part first, in quotation marks, then the constituent"
+		}
+		return &fault{t.at, what, "write " + f.function.shape}
 	}
 	if f.part.Sort == "" {
 		f.part.Sort = Named

@@ -49,6 +49,8 @@ func TestRefuses(t *testing.T) {
 		{`SUGAR < 12 g`, 10, `no figure "SUGAR"`, "serving(SUGAR)"},
 		{`sweetness() > 3`, 22, "a sweetness, as sucrose", "9 %, or 90 g/l"},
 		{`sweetness() + ta() > 3 %`, 22, "unlike", ""},
+		{`ta() > 3.3 %`, 15, "unlike", "33 g/l"},
+		{`component(sugars, "x") > 1 g`, 20, "takes the name of a part first", `component("cherry syrup", SUGAR)`},
 		{`sweetness() < serving(SUGAR)`, 22, "unlike", ""},
 		{`food_rank(MALAC, "core:pear-juice") < 3 %`, 46, "a place among foods (10) and a number without a unit", "compared with 10"},
 		{`food_rank(MALAC, pear) < 3`, 27, "a food stands in quotation marks", "food_rank(CITAC"},

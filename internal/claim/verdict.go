@@ -1,7 +1,9 @@
 package claim
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"sync"
 
 	"sipsum/internal/embedded"
@@ -21,6 +23,7 @@ type Verdict struct {
 	Hurt    float64 // with the unknown at the end that hurts
 	Help    float64 // and at the end that helps
 	Settle  *Gap    // unknown: what would settle it; nil if it is not
+	Also    []*Gap  // and what else, where that alone would not
 	Outcome Outcome
 }
 
@@ -29,12 +32,13 @@ type rung struct {
 	word Word
 	from float64
 	side string
+	says string
 }
 
 var rungs = sync.OnceValue(func() []rung {
 	var list []rung
 	for _, row := range embedded.Rows("claim_verdicts.csv") {
-		list = append(list, rung{Word(row.Text("verdict")), row.Number("from"), row.Text("side")})
+		list = append(list, rung{Word(row.Text("verdict")), row.Number("from"), row.Text("side"), row.Text("says")})
 	}
 	return list
 })
@@ -55,6 +59,14 @@ func (v Verdict) side() string {
 		return string(Unknown)
 	}
 	return rungOf(v.P).side
+}
+
+// Says is the verdict in the word that every page has for it.
+func (v Verdict) Says() string {
+	if v.Word == Unknown {
+		return string(Unknown)
+	}
+	return rungOf(v.P).says
 }
 
 // Holds reports whether the draws bear the claim.
@@ -85,7 +97,7 @@ func (c *Claim) Check(env Env) (Verdict, error) {
 	}
 	v := verdictOf(o)
 	if v.Word == Unknown {
-		v.Settle, err = c.settling(env, o)
+		v.Settle, v.Also, err = c.settling(env, o)
 	}
 	return v, err
 }
@@ -104,26 +116,51 @@ func verdictOf(o Outcome) Verdict {
 	return v
 }
 
-// settling finds the unknown without which the ends come nearest to each other. Half of its most
-// stands for it, as if it had been read.
-func (c *Claim) settling(env Env, open Outcome) (*Gap, error) {
-	const asRead = 0.5
-	var best *Gap
-	least := math.Inf(1)
-	for i, g := range open.Gaps {
-		share := asRead
-		if g.Loose || math.IsInf(most(g.Most), 1) {
-			share = 0
-		}
-		o, err := c.Evaluate(env, map[string]float64{g.Key: share})
+// settling finds the unknown without which the ends come nearest to each other, half of its most standing for
+// it, as if it had been read; and those that must be known besides, in that order, until the ends say the same
+// whether there is none of them all or their most.
+func (c *Claim) settling(env Env, open Outcome) (first *Gap, also []*Gap, err error) {
+	const half = 0.5
+	list := make([]*Gap, len(open.Gaps))
+	apart := map[string]float64{}
+	for i := range open.Gaps {
+		list[i] = &open.Gaps[i]
+		o, err := c.Evaluate(env, read(half, list[i]))
 		if err != nil {
-			return nil, err
+			return nil, nil, err
 		}
-		if apart := o.May - o.Sure; apart < least {
-			least, best = apart, &open.Gaps[i]
+		apart[list[i].Key] = o.May - o.Sure
+	}
+	if len(list) == 0 {
+		return nil, nil, nil
+	}
+	slices.SortStableFunc(list, func(a, b *Gap) int { return cmp.Compare(apart[a.Key], apart[b.Key]) })
+	for n := 1; n < len(list); n++ {
+		settled := true
+		for _, share := range []float64{0, 1} {
+			o, err := c.Evaluate(env, read(share, list[:n]...))
+			if err != nil {
+				return nil, nil, err
+			}
+			settled = settled && verdictOf(o).Word != Unknown
+		}
+		if settled {
+			return list[0], list[1:n], nil
 		}
 	}
-	return best, nil
+	return list[0], list[1:], nil
+}
+
+// read sets gaps to a share of their most, as if they had been read; to none where that is nothing that anybody
+// would expect.
+func read(share float64, list ...*Gap) map[string]float64 {
+	at := map[string]float64{}
+	for _, g := range list {
+		if at[g.Key] = share; g.Loose || math.IsInf(most(g.Most), 1) {
+			at[g.Key] = 0
+		}
+	}
+	return at
 }
 
 func most(col []float64) float64 {

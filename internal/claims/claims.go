@@ -21,8 +21,9 @@ type Said struct {
 	claim.Verdict
 	Figure   estimate.Summary // of the first figure of the check, with what is unknown at its least
 	UpTo     float64          // its upper end with it at its most; NaN where nothing bounds it
-	Weakest  *Link            // nil if nothing of a run is uncertain, or nothing goes with the margin
+	Weakest  *Link            // nil if the unknown decides it or nothing does, or no input has a share worth a word; nameless if only a question follows
 	Remarks  []string
+	Sought   bool                // its nearest world was looked for: it holds
 	Searched bool                // its nearest world was looked for to the end
 	Nearest  *World              // in which it is false; nil if it does not hold, or none is within range
 	Closes   *drivers.Suggestion // the reading that narrows the margin most; nil if none does
@@ -104,23 +105,36 @@ func (b Bench) judge(ctx context.Context, g *Glass, c *claim.Claim, of drink.Cla
 	s := Said{Say: of.Say, Check: of.Check, Verdict: v, Remarks: g.Remarks(), Names: c.Constituents(), Among: g.among}
 	s.Figure, s.UpTo = printed(v.Outcome)
 	margin := v.Outcome.Margin
-	inputs := b.inputs(g, c)
-	if at, share := claim.Weakest(margin, inputs); at >= 0 {
-		s.Weakest = g.linkOf(inputs[at], share, b.Works)
+	open := v.Word != claim.Unknown && !claim.Beyond(v.Outcome) // else no input decides it
+	if open {
+		inputs := b.inputs(g, c)
+		if at, share := claim.Weakest(margin, inputs); at >= 0 && share >= leastShare() {
+			s.Weakest = g.linkOf(inputs[at], share, b.Works)
+		}
 	}
-	if s.Weakest != nil {
-		g.askOfPowder(s.Weakest, c, v)
-	}
+	s.Weakest = g.askOfPowder(s.Weakest, c, v)
 	if some, _ := c.OfTables(); some { // no reading and no figure of this drink moves a food in its table
 		return s, nil
 	}
-	if closing := b.Assay.Closing(margin); len(closing) > 0 {
-		s.Closes = &closing[0]
+	if open {
+		s.Closes = closing(b.Assay, margin)
 	}
 	if v.Holds() && b.Again != nil {
+		s.Sought = true
 		s.Nearest, s.Searched, err = b.nearest(ctx, g, c, margin)
 	}
 	return s, err
+}
+
+// leastShare is what share of the variance of a margin goes with an input that is worth a word.
+func leastShare() float64 { return unit.LimitOf("share of a weakest link", "").Low }
+
+// closing is the reading that narrows a margin most; nil if none is worth taking for it.
+func closing(a *assay.Assay, margin []float64) *drivers.Suggestion {
+	if list := a.Closing(margin); len(list) > 0 && len(list[0].Narrows) > 0 && list[0].Narrows[0].By >= drivers.Worth() {
+		return &list[0]
+	}
+	return nil
 }
 
 // inputs are all that a claim may hang on: those of the run, how sweet things are, and what a ranked food

@@ -10,6 +10,9 @@
 // whatever pot it is in, and nothing of a pot so called that is made of lemon; component "lime juice"
 // counts the pot.
 //
+// Of a row that states a trace of a constituent, or less than could be found, and no more, nothing is known but
+// its limit: it is a gap from none to that (faint.go), as nobody can tell where between it lies.
+//
 // What a row does not know of a constituent is a gap, at its most what package composition bounds it
 // by, and one for each food and constituent, in however many pots. What the pH and the acidity are
 // open to beyond their draws (package chemistry) is a gap too, so is a figure that is withheld. What no table

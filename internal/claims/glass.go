@@ -10,11 +10,14 @@ import (
 	"sipsum/internal/claim"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/liquid"
+	"sipsum/internal/note"
 	"sipsum/internal/solution"
+	"sipsum/internal/spelling"
 )
 
 // Declared reports whether an allergen is declared; an error says which words there are.
@@ -94,8 +97,14 @@ func (g *Glass) Amount(c *constituent.Constituent, of claim.Part) (claim.Figure,
 		if part.holds(r) == of.Rest {
 			continue
 		}
-		for d, x := range sort.Of(row) {
-			f.Known[d] += factor * x
+		if below := faint(pot, row, c); below != nil {
+			gap := g.gap(row, c, below, factor)
+			gap.What = "how much " + c.Words() + " there is in " + shortName(r.Profile.Food) + ": less than could be found"
+			f.Gaps = added(f.Gaps, gap)
+		} else {
+			for d, x := range sort.Of(row) {
+				f.Known[d] += factor * x
+			}
 		}
 		if most := sort.UnknownOf(row); most != nil {
 			f.Gaps = added(f.Gaps, g.gap(row, c, most, factor))
@@ -111,15 +120,30 @@ func (g *Glass) gap(row int, c *constituent.Constituent, most []float64, factor 
 	r := g.assay.Serving.Rows[row]
 	f := r.Profile.Food
 	gap := claim.Gap{Key: string(c.ID) + " of " + g.stands(f.ID).String(), Most: make([]float64, len(most)), What: c.Words() + " of " + shortName(f)}
-	g.unknowns[gap.Key] = unknown{f, c, r.Profile.Cells[c.Order].Bound}
+	g.unknowns[gap.Key] = unknown{f, c, boundOf(r.Profile, c)}
 	if math.IsNaN(most[0]) {
 		most, gap.Loose = room(g.assay.Serving, row, c), true
 	}
 	for d, x := range most {
 		gap.Most[d] = factor * x
 	}
-	gap.Settle, gap.Where = lineFor(f, c)
+	of := []*constituent.Constituent{c}
+	if c.Kind == constituent.Figure {
+		if open := composition.OpenEnergy(g.assay.Serving, row); len(open) > 0 {
+			of = open
+			gap.What += " (its " + note.Listed(wordsOf(open)) + ")"
+		}
+	}
+	gap.Settle, gap.Where = lineFor(f, of...)
 	return gap
+}
+
+func wordsOf(list []*constituent.Constituent) []string {
+	words := make([]string, len(list))
+	for i, c := range list {
+		words[i] = c.Words()
+	}
+	return words
 }
 
 // added joins the gaps of one food in several pots.
@@ -196,10 +220,14 @@ func (g *Glass) Contains(allergen string) (bool, claim.Gap, error) {
 	if err != nil {
 		return false, claim.Gap{}, fail.New(fail.Wrong, err.Error(), "see: sipsum allergens")
 	}
-	return is, claim.Gap{
+	gap := claim.Gap{
 		Key: "contains " + allergen, Most: []float64{1}, What: "whether there is " + allergen + " in it: nobody declares it, and that is no proof of absence",
-		Settle: "may-contain: [" + allergen + "]", Where: "the top of the file, if it may come in at the bar; that there is none no file can show: ask who made each food, and tell what is in the drink",
-	}, nil
+		Where: "no line of the file shows that there is none: ask who made each food; an own food that has it states allergens: [" + allergen + "]",
+	}
+	if slices.ContainsFunc(g.assay.Drink.MayContain, func(w drink.Word) bool { return spelling.Plain(w.Text) == spelling.Plain(allergen) }) {
+		gap.What = "whether there is " + allergen + " in it: by the file it may come in at the bar"
+	}
+	return is, gap, nil
 }
 
 // Remarks gives what must be known of how names were meant since it was asked last.

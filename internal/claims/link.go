@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"sipsum/internal/clean"
-	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
@@ -37,16 +36,14 @@ func (g *Glass) linkOf(in estimate.Entry, share float64, works Works) *Link {
 	case estimate.Tables:
 		g.ofTable(l, works)
 	case estimate.Hand:
-		s := composition.Result{Summary: estimate.Summarise(in.Column)}
-		l.Name = "the amount of " + note.Place(in.Name)
-		l.Rests = fmt.Sprintf("%s to %s", note.Number(s.Low), note.Number(s.High))
-		l.Asked, l.Answer = "how exactly is it measured?", "between "+note.Number(s.Low)+" and "+note.Number(s.High)+", nine times of ten"
+		l.byHand(in, g.assay.Drink)
 	case estimate.Steps:
+		l.Name = stepWords(in.Name)
 		l.Asked, l.Answer = "how do you know what that step does?", "by its published factor and its range; read the pot after it to be sure"
 	case estimate.Readings:
 		l.Asked, l.Answer = "how exact is that instrument?", "as its maker states it; read it twice"
 	default:
-		l.Asked, l.Answer = "how sure is that constant?", "as it is published"
+		l.Asked, l.Answer = "how sure is the constant "+l.Name+"?", "as it is published"
 	}
 	return l
 }

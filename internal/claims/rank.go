@@ -1,6 +1,7 @@
 package claims
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -88,6 +89,7 @@ type shelved struct {
 	profile         *food.Profile
 	known, low, top float64
 	most            float64 // +Inf where nothing bounds it
+	loose           bool    // it is bound by its mass alone
 
 	drawn []float64 // what 100 g are known to hold; nil until it is asked for
 }
@@ -98,7 +100,7 @@ type ranking struct {
 	ens   estimate.Ensemble
 	asked *shelved
 	rest  []*shelved // the others
-	open  []string   // of them: the names of those that may come before it for all that anybody knows
+	open  []*shelved // of them: those that may come before it for all that anybody knows
 	none  int        // of them: nobody has a figure
 }
 
@@ -122,7 +124,7 @@ func newRanking(c *constituent.Constituent, f *food.Food, table []*food.Profile,
 		}
 		if most := sort.UnknownOf(row); most != nil {
 			if s.most = most[0]; math.IsNaN(s.most) {
-				s.most = room(pot, row, c)[0]
+				s.most, s.loose = room(pot, row, c)[0], true
 			}
 		}
 		s.low, s.top = s.reach(c)
@@ -226,7 +228,7 @@ func (r *ranking) before(own []float64, unknown bool) []float64 {
 				places[d]++
 			}
 			if unknown && s.most > 0 && s.low <= most {
-				r.open = append(r.open, shortName(s.profile.Food))
+				r.open = append(r.open, s)
 			}
 		default:
 			near = append(near, s)
@@ -251,7 +253,7 @@ func (r *ranking) count(s *shelved, places, own []float64, unknown bool) {
 		opened = opened || after && !before
 	}
 	if opened {
-		r.open = append(r.open, shortName(s.profile.Food))
+		r.open = append(r.open, s)
 	}
 }
 
@@ -276,16 +278,25 @@ func (r *ranking) draw(list []*shelved) {
 	}
 }
 
-// openWords names the foods that may come before for all that anybody knows.
+// openWords names the foods that may come before for all that anybody knows: first those that may hold the most. One
+// that only its mass bounds is counted, and not named: nobody would think of it.
 func (r *ranking) openWords() string {
 	const named = 3
-	list := slices.Compact(slices.Clone(r.open))
+	rivals := slices.DeleteFunc(slices.Clone(r.open), func(s *shelved) bool { return s.loose })
+	slices.SortStableFunc(rivals, func(a, b *shelved) int { return cmp.Compare(b.known+b.most, a.known+a.most) })
+	var list []string
+	for _, s := range rivals {
+		if name := shortName(s.profile.Food); !slices.Contains(list, name) {
+			list = append(list, name)
+		}
+	}
 	of := fmt.Sprintf("%s of %d foods of %s that may hold more", r.of.Words(), len(r.open), r.asked.profile.Food.ID.Table)
-	switch {
-	case len(list) > named:
-		of += ", such as " + clean.Listed(list[:named])
-	case len(list) > 0:
-		of += ": " + clean.Listed(list)
+	switch shown := list[:min(len(list), named)]; {
+	case len(shown) == 0:
+	case len(shown) < len(r.open):
+		of += ", such as " + clean.Listed(shown)
+	default:
+		of += ": " + clean.Listed(shown)
 	}
 	return of
 }

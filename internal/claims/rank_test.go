@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -105,7 +106,7 @@ func TestTheUnknownMakesPlacesWorse(t *testing.T) {
 	assert.Equal(t, 2.0, f.Known[0])
 	require.Len(t, f.Gaps, 1)
 	assert.Equal(t, 2.0, f.Gaps[0].Most[0])
-	assert.Contains(t, f.Gaps[0].What, "caffeine of 2 foods of t that may hold more: open and shut")
+	assert.Equal(t, "caffeine of 2 foods of t that may hold more", f.Gaps[0].What, "only their mass bounds them")
 	f = rankOf(t, s, "t:open")
 	assert.True(t, f.Unknown)
 	assert.Equal(t, 1.0, f.Known[0])
@@ -185,12 +186,25 @@ claims:
 		assert.Nil(t, s.Nearest)
 		assert.Nil(t, s.Closes)
 	}
-	require.NotNil(t, said[2].Weakest)
-	assert.Equal(t, "citric acid of lemon juice", said[2].Weakest.Name, "though it is not in the drink")
+	assert.Nil(t, said[2].Weakest, "the unknown decides it")
 
 	_, err := benchOf(run(t, core, "drink: x\nserves: 1\nfoods: "+ownJuice+"\nbuild: [100 g own:j]\nclaims: [{say: x, check: 'food_rank(CITAC, \"own:j\") < 3'}, {say: y, check: 'food_rank(CITAC, \"core:nothing\") < 3'}]\n", 50), core).Judge(context.Background())
 	require.Error(t, err)
 	for _, part := range []string{"own:j is of this file, and no food of a table", "no food is called core:nothing"} {
 		assert.Contains(t, err.Error(), part)
 	}
+}
+
+// Of foods that may come before, those that may hold the most are named first; one that nothing but its mass bounds is
+// counted, and nobody would think of it.
+func TestRivalsAreThoseThatMayHoldMost(t *testing.T) {
+	bound := func(code string, most float64) *food.Food {
+		f := invented(code, math.NaN(), 0)
+		f.Values = slices.DeleteFunc(f.Values, func(v food.Value) bool { return v.Constituent == "CAFFN" })
+		f.Values = append(f.Values, food.Value{Constituent: "CAFFN", Amount: food.None, SD: food.None, Low: food.None, High: food.None, Limit: most, State: estimate.Unknown})
+		return f
+	}
+	f := rankOf(t, tableOf(invented("asked", 50, 0), bound("a-little", 60), bound("much", 900), bound("nothing-said", food.None)), "t:asked")
+	require.Len(t, f.Gaps, 1)
+	assert.Contains(t, f.Gaps[0].What, "caffeine of 3 foods of t that may hold more, such as much and a-little")
 }

@@ -2,11 +2,15 @@ package claims
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 	"sync"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
 	"sipsum/internal/food"
+	"sipsum/internal/note"
+	"sipsum/internal/unit"
 )
 
 // tableOfSamples is the table whose published figures stand one by one in data/samples.csv.
@@ -23,28 +27,54 @@ var samples = sync.OnceValue(func() map[[2]string][]float64 {
 	return list
 })
 
-// sampled says how many of the published figures of a food lie beyond one, on the side away from what it is
-// taken to be; empty where they are not kept one by one.
-func sampled(f *food.Food, tag string, is, to float64) string {
+// mostShown is how many single figures are shown, so that they can be counted again: our own bound.
+const mostShown = 6
+
+// singly gives the figures that are published one by one of a food of the table, the least first.
+func singly(f *food.Food, tag string) []float64 {
 	if f == nil || f.ID.Table != tableOfSamples {
-		return ""
+		return nil
 	}
-	list := samples()[[2]string{f.ID.Code, tag}]
+	list := slices.Clone(samples()[[2]string{f.ID.Code, tag}])
+	slices.Sort(list)
+	return list
+}
+
+// sampled says how many of the published figures of a food that stand one by one lie beyond one or at it, on the
+// side away from what it is taken to be, and whether the range that is published reaches there without them; empty
+// where they are not kept one by one.
+func sampled(f *food.Food, tag string, is, to float64) string {
+	list := singly(f, tag)
 	if len(list) == 0 {
 		return ""
 	}
+	reaches := func(x float64) bool {
+		return to < is && !unit.Over(x, to) || to > is && unit.AtLeast(x, to)
+	}
 	beyond := 0
 	for _, x := range list {
-		if to < is && x < to || to > is && x > to {
+		if reaches(x) {
 			beyond++
 		}
 	}
-	verb := "are"
-	switch beyond {
-	case 0:
-		return fmt.Sprintf("none of %d published figures is", len(list))
-	case 1:
-		verb = "is"
+	text := fmt.Sprintf("%d of %d published figures that stand alone %s", beyond, len(list), map[bool]string{true: "is", false: "are"}[beyond == 1])
+	if beyond == 0 {
+		text = fmt.Sprintf("none of %d published figures that stand alone is", len(list))
 	}
-	return fmt.Sprintf("%d of %d published figures %s", beyond, len(list), verb)
+	if len(list) <= mostShown {
+		words := make([]string, len(list))
+		for i, x := range list {
+			words[i] = note.Grams(rounded(x))
+		}
+		text += ": " + strings.Join(words, ", ")
+	}
+	v, _ := f.Value(constituent.ID(tag))
+	switch {
+	case beyond > 0:
+	case to < is && food.Stated(v.Low) && reaches(v.Low):
+		text += "; others reach down to " + note.Grams(rounded(v.Low))
+	case to > is && food.Stated(v.High) && reaches(v.High):
+		text += "; others reach up to " + note.Grams(rounded(v.High))
+	}
+	return text
 }

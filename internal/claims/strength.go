@@ -17,6 +17,9 @@ func (g *Glass) strength() (claim.Figure, error) {
 	if err != nil {
 		return f, err
 	}
+	if len(alcohol.Gaps) > 0 && alcohol.Known[0] == 0 {
+		f.Known = make([]float64, len(f.Known)) // what is below a limit is in the gaps
+	}
 	volume := column(g.assay.Volume, 1).Known
 	for _, gap := range alcohol.Gaps {
 		gap.Most = slices.Clone(gap.Most)

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"sipsum/internal/claim"
+	"sipsum/internal/clean"
 	"sipsum/internal/note"
 )
 
@@ -15,12 +16,15 @@ func (c Said) Line() string {
 	if c.Among != "" {
 		parts = append(parts, c.Among)
 	}
-	if c.Weakest != nil {
-		weakest := "weakest: " + c.Weakest.Name
-		if c.Weakest.Rests != "" {
-			weakest += " (" + c.Weakest.Rests + ")"
+	if l := c.Weakest; l != nil {
+		if l.Name != "" {
+			weakest := "weakest: " + l.Name
+			if l.Rests != "" {
+				weakest += " (" + l.Rests + ")"
+			}
+			parts = append(parts, weakest)
 		}
-		parts = append(parts, weakest, "asked next: "+c.Weakest.Asked+" → "+c.Weakest.Answer)
+		parts = append(parts, "asked next: "+l.Asked+" → "+l.Answer)
 	}
 	return strings.Join(parts, " · ")
 }
@@ -31,36 +35,65 @@ func (c Said) verdict() string {
 	case c.Word == claim.Unknown:
 		text := fmt.Sprintf("unknown: holds in %d to %d of 100", ofHundred(c.Hurt), ofHundred(c.Help))
 		if c.Settle != nil {
-			text += "; nobody knows " + c.Settle.What
+			text += "; nobody knows " + c.unknownWords()
 		}
 		return text
-	case c.Holds():
-		return fmt.Sprintf("holds in %d of 100", ofHundred(c.P))
-	case c.Unclear():
-		return fmt.Sprintf("unclear: holds in %d of 100", ofHundred(c.P))
+	case c.Firm():
+		return fmt.Sprintf("%s in %d of 100", c.Says(), ofHundred(c.P))
 	}
-	return fmt.Sprintf("fails: holds in %d of 100", ofHundred(c.P))
+	return fmt.Sprintf("%s: holds in %d of 100", c.Says(), ofHundred(c.P))
 }
+
+const hundred = 100
 
 // ofHundred counts draws of a hundred. Only all are all, and only none are none.
 func ofHundred(p float64) int {
-	const all = 100
-	n := int(math.Round(p * all))
+	n := int(math.Round(p * hundred))
 	switch {
-	case n == all && p < 1:
-		return all - 1
+	case n == hundred && p < 1:
+		return hundred - 1
 	case n == 0 && p > 0:
 		return 1
 	}
 	return n
 }
 
+// mostNamed is how many unknown things are named with what settles them: our own bound.
+const mostNamed = 3
+
+// Unknowns are what nobody knows and the verdict waits for; none where it is given.
+func (c Said) Unknowns() []*claim.Gap {
+	if c.Word != claim.Unknown || c.Settle == nil {
+		return nil
+	}
+	return append([]*claim.Gap{c.Settle}, c.Also...)
+}
+
+// unknownWords names what nobody knows; of many a few, and how many more there are.
+func (c Said) unknownWords() string {
+	var names []string
+	list := c.Unknowns()
+	for _, gap := range list[:min(len(list), mostNamed)] {
+		names = append(names, gap.What)
+	}
+	if more := len(list) - len(names); more > 0 {
+		names = append(names, fmt.Sprintf("%d more", more))
+	}
+	return clean.Listed(names)
+}
+
 // Lines are what else must be known of a claim: how its names were meant, what would settle
 // it, in which world it is false and which reading closes that.
 func (c Said) Lines() []string {
 	lines := append([]string(nil), c.Remarks...)
-	if c.Word == claim.Unknown && c.Settle != nil && c.Settle.Settle != "" {
-		lines = append(lines, "settle it: "+c.Settle.Settle+" (in "+c.Settle.Where+")")
+	for i, gap := range c.Unknowns() {
+		switch {
+		case i >= mostNamed:
+		case gap.Settle != "":
+			lines = append(lines, "settle it: "+gap.Settle+" (in "+gap.Where+")")
+		case gap.Where != "":
+			lines = append(lines, gap.Where)
+		}
 	}
 	if c.Nearest != nil {
 		words := make([]string, len(c.Nearest.Changes))
@@ -74,8 +107,8 @@ func (c Said) Lines() []string {
 			}
 		}
 		lines = append(lines, "false if "+strings.Join(words, " and "))
-	} else if c.Searched {
-		lines = append(lines, "no figure of a food or amount makes it false within the range of its draws")
+	} else if text := c.noWorld(); text != "" {
+		lines = append(lines, text)
 	}
 	if c.Closes != nil {
 		of := "the finished drink"
@@ -85,6 +118,21 @@ func (c Said) Lines() []string {
 		lines = append(lines, fmt.Sprintf("surest by a reading of %s: measured: {%s: …} (narrows it by %d %%)", of, c.Closes.Reading, ofHundred(c.Closes.Narrows[0].By)))
 	}
 	return lines
+}
+
+// noWorld says of a claim that holds without a nearest world why none is told; empty if none was looked for.
+func (c Said) noWorld() string {
+	if !c.Sought {
+		return ""
+	}
+	many := ""
+	if n := ofHundred(c.P); n < hundred {
+		many = fmt.Sprintf("; in the %d of 100 draws in which it fails many things are a little off", hundred-n)
+	}
+	if !c.Searched {
+		return "its nearest world was not found: a file cannot state it, or the search takes too long" + many
+	}
+	return "no single figure of a food or amount breaks it within the range of its draws, nor do up to " + "three together" + many
 }
 
 // rounded keeps three digits of a figure.

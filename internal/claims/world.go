@@ -25,16 +25,22 @@ type World struct {
 
 // Change is one figure of the world, as a drink file would state it.
 type Change struct {
-	Words string  // "your pear has under 0.4 g malic acid in 100 g"
-	Is    float64 // what it is taken to be; NaN where nobody knows
-	To    float64
-	Unit  string
-	Among string // how many of the figures that are published of it lie as far off; empty if they are not kept one by one
-	Line  string // of the drink file: an amount's, or the own food's that has all the figures of the world
+	Words  string  // "your pear has under 0.4 g malic acid in 100 g"
+	Is     float64 // what it is taken to be; NaN where nobody knows
+	To     float64
+	Unit   string
+	Among  string    // how many of the figures that are published of it lie as far off; empty if they are not kept one by one
+	Singly []float64 // those figures, the least first
+	Line   string    // of the drink file: an amount's, or the own food's that has all the figures of the world
 }
 
-// mostLevers is how many inputs a world may move: our own bound, so that it can be said.
-const mostLevers = 3
+// Our own bounds, so that a world can be said: how many inputs it may move (Said.noWorld says so), how many times as far a world of
+// fewer of them may be than one of more, and how much farther it may be without what hardly matters to it.
+const (
+	mostLevers = 3
+	plainer    = 1.5
+	hardly     = 1.1
+)
 
 // nearest looks for the world in which a claim is false. A world of one input is told where there
 // is one, since it is the easiest to say, unless several together are much more plausible.
@@ -44,16 +50,11 @@ func (b Bench) nearest(ctx context.Context, g *Glass, c *claim.Claim, margin []f
 		return nil, true, nil
 	}
 	b.runs.open()
-	const plainer = 1.5 // times as far as several together: our own bound
-	best, least := len(list), math.Inf(1)
-	for n := len(list); n > 0; n-- {
-		if d := claim.Foretold(ranges(list[:n]), margin); d < plainer*least {
-			best, least = n, min(least, d)
-		}
-	}
-	w, err = b.search(ctx, g, c, list[:best], margin)
-	if w == nil && err == nil && best < len(list) {
-		w, err = b.search(ctx, g, c, list, margin)
+	s := search{b, ctx, g, c}
+	few := fewest(list, margin)
+	w, err = s.world(few, margin)
+	if w == nil && err == nil && len(few) < len(list) {
+		w, err = s.world(list, margin)
 	}
 	switch {
 	case errors.Is(err, errRuns), errors.Is(err, errUnstated):
@@ -62,6 +63,35 @@ func (b Bench) nearest(ctx context.Context, g *Glass, c *claim.Claim, margin []f
 		return nil, true, nil
 	}
 	return w, true, err
+}
+
+// fewest are those levers that by the draws bring a margin down to zero nearly as soon as any of them do.
+func fewest(list []lever, margin []float64) []lever {
+	nearest := make([]float64, len(list)+1) // by how many
+	sets := make([][]lever, len(list)+1)
+	least := math.Inf(1)
+	for n := range nearest {
+		nearest[n] = math.Inf(1)
+	}
+	for chosen := 1; chosen < 1<<len(list); chosen++ {
+		var some []lever
+		for i, l := range list {
+			if chosen&(1<<i) != 0 {
+				some = append(some, l)
+			}
+		}
+		d, n := claim.Foretold(ranges(some), margin), len(some)
+		if d < nearest[n] {
+			nearest[n], sets[n] = d, some
+		}
+		least = min(least, d)
+	}
+	for n, d := range nearest {
+		if d < plainer*least {
+			return sets[n]
+		}
+	}
+	return list
 }
 
 // errRuns ends a search that takes too many runs.
@@ -96,66 +126,6 @@ func ranges(list []lever) []claim.Lever {
 		levers[i] = claim.Lever{Column: l.column, Low: l.low, High: l.high}
 	}
 	return levers
-}
-
-// search finds the nearest world of some levers.
-func (b Bench) search(ctx context.Context, g *Glass, c *claim.Claim, list []lever, margin []float64) (*World, error) {
-	holds := func(list []lever, at []float64) (o claim.Outcome, other *Glass, err error) {
-		if err := b.runs.spend(); err != nil {
-			return o, nil, err
-		}
-		d, stand := changed(b.Assay.Drink, list, at)
-		a, err := b.Again(ctx, d, c.OfLiquid())
-		if err != nil {
-			return o, nil, err
-		}
-		other = NewGlass(a, b.Declared)
-		other.standFor = stand
-		o, err = c.Evaluate(other, nil)
-		return o, other, err
-	}
-	w, ok, err := claim.Nearest(ranges(list), margin, func(at []float64) (float64, error) {
-		o, _, err := holds(list, at)
-		if err != nil {
-			return 0, err
-		}
-		if m := o.Margin[0]; m > 0 || !o.Central() {
-			return m, nil
-		}
-		return math.SmallestNonzeroFloat64, nil // at the limit, and it counts as held
-	})
-	if err != nil || !ok {
-		return nil, err
-	}
-	at := make([]float64, len(w.At))
-	for i, l := range list {
-		at[i] = l.outwards(w.At[i])
-	}
-	o, other, err := holds(list, at) // as it is told
-	if err != nil || o.Central() {
-		return nil, err
-	}
-	if _, may := o.AtCentre(); may { // what nobody knows is at the end that hurts
-		if list, at, ok = g.hurting(c, o, other, list, at); !ok {
-			return nil, errUnstated
-		}
-		if o, _, err = holds(list, at); err != nil {
-			return nil, err
-		}
-		if _, may := o.AtCentre(); may {
-			return nil, nil
-		}
-	}
-	world := &World{Distance: w.Distance}
-	world.Drink, _ = changed(b.Assay.Drink, list, at)
-	for i, l := range list {
-		c := l.change(at[i])
-		if l.food != nil && l.food.ID.Table != food.Own {
-			c.Line = ownLine(l.food, valuesOf(l.food, list, at))
-		}
-		world.Changes = append(world.Changes, c)
-	}
-	return world, nil
 }
 
 // lever is an input that a drink file can state otherwise.
@@ -308,7 +278,7 @@ func valuesOf(f *food.Food, list []lever, at []float64) string {
 
 // outwards rounds a figure to what can be said, away from what it is taken to be.
 func (l lever) outwards(x float64) float64 {
-	if x == 0 || x == l.column[0] {
+	if x == 0 || x == l.column[0] || math.IsNaN(l.column[0]) {
 		return x
 	}
 	step := lastOf(x)
@@ -338,6 +308,7 @@ func (l lever) change(x float64) Change {
 	if l.food.ID.Table == food.Own {
 		c.Line = "values: {" + l.tag + ": " + note.Grams(x) + " " + l.unit + " ± 0} per 100 g, in foods, " + l.food.ID.Code
 	}
+	c.Singly = singly(l.food, l.tag)
 	c.Among = sampled(l.food, l.tag, c.Is, x)
 	c.Words = "your " + shortName(l.food) + " has " + figure + " " + named.Words() + " in 100 g"
 	return c

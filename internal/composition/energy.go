@@ -65,10 +65,7 @@ func energy(pot *ledger.Pot, row, unit int, sum []float64) {
 // inside a known total is not missing: the total's rest counts.
 func energyBound(pot *ledger.Pot, unit int) (bound float64, partial bool) {
 	for _, child := range constituent.Sums().Children(constituent.Mass) {
-		factor := energyFactors()[child.ID][unit]
-		for _, leaf := range constituent.Sums().Leaves(child.ID) {
-			factor = max(factor, energyFactors()[leaf.ID][unit])
-		}
+		factor := mostEnergetic(child.ID, unit)
 		if factor == 0 {
 			continue
 		}
@@ -77,4 +74,26 @@ func energyBound(pot *ledger.Pot, unit int) (bound float64, partial bool) {
 		}
 	}
 	return bound, partial
+}
+
+// mostEnergetic is the factor of a proximate, or of the part of it with the largest.
+func mostEnergetic(id constituent.ID, unit int) float64 {
+	factor := energyFactors()[id][unit]
+	for _, leaf := range constituent.Sums().Leaves(id) {
+		factor = max(factor, energyFactors()[leaf.ID][unit])
+	}
+	return factor
+}
+
+// OpenEnergy lists the proximates that bring energy and of which a row does not know all: the energy that
+// a food states says nothing of them, since it is always worked out.
+func OpenEnergy(pot *ledger.Pot, row int) []*constituent.Constituent {
+	only := pot.Only(func(r int) bool { return r == row })
+	var list []*constituent.Constituent
+	for _, child := range constituent.Sums().Children(constituent.Mass) {
+		if _, rows := MostOf(only, child.ID); len(rows) > 0 && mostEnergetic(child.ID, 0) > 0 {
+			list = append(list, child)
+		}
+	}
+	return list
 }

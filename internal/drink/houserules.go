@@ -3,6 +3,7 @@ package drink
 import (
 	"math"
 	"strings"
+	"unicode"
 
 	"github.com/goccy/go-yaml/ast"
 
@@ -113,9 +114,9 @@ func millilitres(text string) (Quantity, error) {
 	return Quantity{Number: a.Base(), Half: a.Half * a.Measure.Factor, Unit: "ml"}, nil
 }
 
-// inMinutes reads a time; a number alone is minutes.
+// inMinutes reads a time; figures alone are minutes: 9, 9 to 10.
 func inMinutes(text string) (Quantity, error) {
-	if _, _, err := unit.ParseNumber(text); err == nil {
+	if !strings.ContainsFunc(strings.Replace(text, " to ", " ", 1), unicode.IsLetter) {
 		text += " min"
 	}
 	q, err := duration.Parse(text)

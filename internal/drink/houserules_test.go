@@ -60,7 +60,7 @@ hand-over: ["list of ingredients"]
 		require.NoError(t, faults.Err(fail.Wrong), text)
 		assert.InDelta(t, 0, delta(want[0], h.Volume.Low)+delta(want[1], h.Volume.High), 1e-9, text)
 	}
-	for text, want := range map[string][2]float64{"minutes: 900 s": {math.Inf(-1), 15}, "minutes: 10 to 15 min": {10, 15}, "minutes: at least 5": {5, math.Inf(1)}} {
+	for text, want := range map[string][2]float64{"minutes: 900 s": {math.Inf(-1), 15}, "minutes: 10 to 15 min": {10, 15}, "minutes: 9 to 10": {9, 10}, "minutes: 9-10": {9, 10}, "minutes: at least 5": {5, math.Inf(1)}} {
 		h, faults := drink.ParseHouseRules("r", []byte("rules: x\n"+text))
 		require.NoError(t, faults.Err(fail.Wrong), text)
 		assert.InDelta(t, 0, delta(want[0], h.Minutes.Low)+delta(want[1], h.Minutes.High), 1e-9, text)

@@ -7,12 +7,12 @@ import (
 	"strings"
 
 	"sipsum/internal/claim"
+	"sipsum/internal/claims"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
-	"sipsum/internal/estimate"
-	"sipsum/internal/food"
 	"sipsum/internal/ledger"
+	"sipsum/internal/liquid"
 	"sipsum/internal/note"
 )
 
@@ -25,6 +25,9 @@ func (c Case) constituent(ctx context.Context, id string) (Line, error) {
 	if holds, _ := claim.Sides(surely.share()); holds {
 		l.Verdict = Fails
 		l.Why = "there is " + note.Number(surely.total[0]*surely.perGram) + " " + k.Unit + ", of " + surely.most()
+		if c.stillOf(k, surely) {
+			l.Verdict, l.Why = Pass, l.Why+": a still water holds so little of itself, and no gas was put in"
+		}
 		return l, nil
 	}
 	if len(faint.foods) > 0 {
@@ -44,6 +47,17 @@ func (c Case) constituent(ctx context.Context, id string) (Line, error) {
 		l.Why = "every food is known or taken to have none"
 	}
 	return l, nil
+}
+
+// stillOf tells of carbon dioxide whether it is no more than still water holds of itself, and nothing that puts gas
+// into a drink was poured or done.
+func (c Case) stillOf(k *constituent.Constituent, h held) bool {
+	if k.ID != constituent.CarbonDioxide || !liquid.Still(slices.Max(h.total), c.Assay.Mass.Mean) {
+		return false
+	}
+	return !slices.ContainsFunc(c.Assay.Serving.Rows, func(r ledger.Row) bool {
+		return r.Modelled || r.Profile.Food.Chemical && r.Profile.Cells[k.Order].Amount > 0 || r.Profile.Food.Carbonated()
+	})
 }
 
 // held is what some rows hold of a constituent.
@@ -68,9 +82,9 @@ func parted(pot *ledger.Pot, k *constituent.Constituent) (surely, faint held) {
 	for row, r := range pot.Rows {
 		col := sort.Of(row)
 		switch some := slices.ContainsFunc(col, func(x float64) bool { return x > 0 }); {
-		case some && !onlyFaint(pot, row, k):
+		case some && !claims.OnlyFaint(pot, row, k):
 			surely.add(r.Profile.Food.Name(), col)
-		case some || pot.Of(row, constituent.Mass)[0] > 0 && hasTrace(r.Profile, k):
+		case some || pot.Of(row, constituent.Mass)[0] > 0 && claims.HasTrace(r.Profile, k):
 			faint.add(r.Profile.Food.Name(), col)
 		}
 	}
@@ -88,53 +102,6 @@ func (h *held) add(name string, col []float64) {
 	if len(col) > 0 {
 		h.foods[i].grams += col[0]
 	}
-}
-
-// onlyFaint tells whether all that a row holds of a constituent is a trace, or less than could be found.
-// What a step made stands in no food, and counts.
-func onlyFaint(pot *ledger.Pot, row int, k *constituent.Constituent) bool {
-	for _, c := range partsOf(k) {
-		if slices.ContainsFunc(pot.Of(row, c.ID), func(x float64) bool { return x > 0 }) && !isFaint(pot.Rows[row].Profile, c) {
-			return false
-		}
-	}
-	return k.Kind != constituent.Figure
-}
-
-// hasTrace tells whether a food holds a trace of a part of a constituent, if its column is empty.
-func hasTrace(p *food.Profile, k *constituent.Constituent) bool {
-	return slices.ContainsFunc(partsOf(k), func(c *constituent.Constituent) bool { return isFaint(p, c) })
-}
-
-// isFaint tells whether a food states a trace of a constituent or less than a limit, and of no more than
-// that its cell was made: a trace without a limit enters the ledger as nothing known.
-func isFaint(p *food.Profile, c *constituent.Constituent) bool {
-	faint := func(s estimate.State) bool { return s == estimate.Trace || s == estimate.Below }
-	v, stated := p.Food.Value(c.ID)
-	cell := p.Cells[c.Order]
-	return stated && faint(v.State) || cell.Known && faint(cell.State)
-}
-
-// partsOf gives what the ledger carries of a constituent: itself, or its parts.
-func partsOf(k *constituent.Constituent) []*constituent.Constituent {
-	var list []*constituent.Constituent
-	for _, c := range constituent.All() {
-		if c.InLedger() && within(c, k) {
-			list = append(list, c)
-		}
-	}
-	return list
-}
-
-// within tells whether a constituent is another, or a part of it.
-func within(c, of *constituent.Constituent) bool {
-	for c.ID != of.ID {
-		if c.Parent == "" {
-			return false
-		}
-		c = constituent.Must(c.Parent)
-	}
-	return true
 }
 
 // share is in how many of the draws there is any.

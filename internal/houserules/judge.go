@@ -82,8 +82,13 @@ func (l *Line) answer(said claims.Said) {
 		return
 	case fails:
 		l.Verdict = Fails
-	case said.Holds() || said.Word != claim.Unknown && !said.Unclear():
-		l.Why += ", which is not sure"
 	}
-	l.Settle = said.Lines()
+	if l.Settle = said.Lines(); len(l.Settle) > 0 || l.Verdict == Fails {
+		return
+	}
+	clear := "change an amount, so that the drink is clear of the limit"
+	if w := said.Weakest; w != nil && w.Name != "" {
+		clear = "it hangs most on " + w.Name + ": find out yours and state it, or " + clear
+	}
+	l.Settle = []string{clear}
 }

@@ -88,6 +88,8 @@ func TestLines(t *testing.T) {
 		{"lactose", deep, "forbidden: {constituents: [lactose]}", fails, "Milk, whole"},
 		{"no caffeine", deep, "forbidden: {constituents: [caffeine]}", pass, "known or taken to have none"},
 		{"alcohol that nobody knows", with("5 g own:kombucha"), "forbidden: {constituents: [alcohol]}", open, "nobody knows alcohol of house kombucha"},
+		{"the gas of still water", "drink: x\nserves: 1\nbuild: [100 g core:water-brew]\n", "forbidden: {constituents: [carbon dioxide]}", pass, "no gas was put in"},
+		{"gas that was put in", "drink: x\nserves: 1\nbuild: [100 g core:water-brew]\nfinish: [carbonate: {bottle: 0.5 l, charge: 1 g, at: 4 °C, left: 0.1 g/l}]\n", "forbidden: {constituents: [carbon dioxide]}", fails, "Carbon dioxide"},
 		{"a trace is not zero", with("5 g own:trace"), "forbidden: {constituents: [alcohol]}", open, "a trace, or less than could be found, is in Ripe must"},
 		{"and not hidden by what is there", with("5 g own:trace, 5 g core:gin-45"), "forbidden: {constituents: [alcohol]}", fails, "Gin"},
 
@@ -98,6 +100,7 @@ func TestLines(t *testing.T) {
 		{"a limit that holds", deep, "limits: [{say: weak, check: alcohol_abv() <= 0.5 %}]", pass, "holds in 100 of 100"},
 		{"a limit that does not", with("20 g core:gin-45"), "limits: [{say: weak, check: alcohol_abv() <= 0.5 %}]", fails, "holds in 0 of 100"},
 		{"a limit that nobody knows", with("60 g own:kombucha"), "limits: [{say: weak, check: alcohol_abv() <= 0.5 %}]", open, "nobody knows alcohol"},
+		{"a limit that likely holds", "drink: x\nserves: 1\nbuild: [100 g core:lemon-juice]\n", "limits: [{say: sour, check: serving(CITAC) > 4.5 g}]", open, "likely: holds in"},
 		{"a limit of a part that is not there", deep, "limits: [{say: shots, check: 'share(CAFFN, component \"shot\") > 0'}]", open, "no part \"shot\""},
 
 		{"servings", deep, "servings: 2", pass, "serves: 2"},
@@ -184,4 +187,22 @@ limits:
 		assert.Contains(t, err.Error(), want)
 	}
 	assert.Len(t, strings.Split(err.Error(), "\n"), 7)
+}
+
+// The fructose of sugar that a boil with acid has split is of no food, and counts: the rule has all that the
+// claim has, of 50 g of sugar of which each gram gives half a gram.
+func TestTheFructoseOfSplitSugarCounts(t *testing.T) {
+	text := `drink: "x"
+serves: 1
+components:
+  syrup:
+    ingredients: [50 g core:sugar-white, 50 g core:water-pure]
+    steps:
+      - invert: {share: 60 %}
+build: [100 g syrup]
+`
+	l := only(t, text, "forbidden: {constituents: [fructose]}")
+	assert.Equal(t, houserules.Fails, l.Verdict, l.Why)
+	assert.Contains(t, l.Why, "Sugar")
+	assert.Equal(t, houserules.Pass, only(t, text, "limits: [{say: split, check: serving(FRUS) > 13 g}]").Verdict)
 }

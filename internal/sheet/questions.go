@@ -1,10 +1,7 @@
 package sheet
 
 import (
-	"sync"
-
 	"sipsum/internal/drivers"
-	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
 )
 
@@ -51,14 +48,7 @@ const (
 )
 
 // worthReading is the least that a reading narrows something, to be taken: data/worth.csv.
-var worthReading = sync.OnceValue(func() float64 {
-	for _, row := range embedded.Rows("worth.csv") {
-		if row.Text("what") == "reading" {
-			return row.Number("value") / hundred
-		}
-	}
-	panic("sheet: worth.csv does not say which reading is worth it")
-})
+var worthReading = drivers.Worth
 
 // Suggestions gives the readings that are worth taking, each with what it narrows most by 1 %
 // or more.

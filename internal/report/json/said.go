@@ -17,6 +17,7 @@ type saidClaim struct {
 	Line    string      `json:"line"`
 	Weakest *saidLink   `json:"weakest,omitempty"`
 	Settle  *saidGap    `json:"settle,omitempty"`
+	Also    []saidGap   `json:"settle_also,omitempty"` // what else must be known, where that alone does not settle it
 	Nearest *saidWorld  `json:"nearest,omitempty"`
 	Closes  *saidCloses `json:"closes,omitempty"`
 	Remarks []string    `json:"remarks,omitempty"`
@@ -31,10 +32,11 @@ type saidFigure struct {
 	UpTo number `json:"up_to"`
 }
 
+// saidLink is the weakest link; of a claim that hangs on none, the question alone.
 type saidLink struct {
-	Name   string `json:"name"`
-	Input  string `json:"input"`
-	Cause  string `json:"cause"`
+	Name   string `json:"name,omitempty"`
+	Input  string `json:"input,omitempty"`
+	Cause  string `json:"cause,omitempty"`
 	Rests  string `json:"rests_on,omitempty"`
 	Share  number `json:"share"`
 	Asked  string `json:"asked_next"`
@@ -53,12 +55,13 @@ type saidWorld struct {
 }
 
 type saidChange struct {
-	Words string `json:"words"`
-	Is    number `json:"is"`
-	To    number `json:"to"`
-	Unit  string `json:"unit"`
-	Line  string `json:"line"`
-	Among string `json:"published,omitempty"`
+	Words  string   `json:"words"`
+	Is     number   `json:"is"`
+	To     number   `json:"to"`
+	Unit   string   `json:"unit"`
+	Line   string   `json:"line"`
+	Among  string   `json:"published,omitempty"`
+	Singly []number `json:"published_figures,omitempty"` // that stand alone
 }
 
 type saidCloses struct {
@@ -87,10 +90,13 @@ func claimBody(c claims.Said) saidClaim {
 	if g := c.Settle; g != nil {
 		out.Settle = &saidGap{g.What, g.Settle, g.Where}
 	}
+	for _, g := range c.Also {
+		out.Also = append(out.Also, saidGap{g.What, g.Settle, g.Where})
+	}
 	if w := c.Nearest; w != nil {
 		out.Nearest = &saidWorld{Distance: number(w.Distance)}
 		for _, x := range w.Changes {
-			out.Nearest.Changes = append(out.Nearest.Changes, saidChange{x.Words, number(x.Is), number(x.To), x.Unit, x.Line, x.Among})
+			out.Nearest.Changes = append(out.Nearest.Changes, saidChange{x.Words, number(x.Is), number(x.To), x.Unit, x.Line, x.Among, numbersOf(x.Singly)})
 		}
 	}
 	if r := c.Closes; r != nil {

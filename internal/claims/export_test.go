@@ -1,0 +1,4 @@
+package claims
+
+// StepWords is stepWords for its test.
+var StepWords = stepWords
