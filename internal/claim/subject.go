@@ -35,7 +35,10 @@ func (c *Claim) Limit() (x float64, below, ok bool) {
 
 // Settles finds the unknown without which the ends of an outcome come nearest to each other; nil if
 // nothing of it is unknown.
-func (c *Claim) Settles(env Env, o Outcome) (*Gap, error) { return c.settling(env, o) }
+func (c *Claim) Settles(env Env, o Outcome) (*Gap, error) {
+	first, _, err := c.settling(env, o)
+	return first, err
+}
 
 // comparisonsOf lists the comparisons of a truth, in its order.
 func comparisonsOf(t truth) []comparison {
