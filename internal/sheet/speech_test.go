@@ -183,3 +183,25 @@ func TestACautionFromMemoryIsAskedFor(t *testing.T) {
 	assert.NotContains(t, s, "comfrey hold")
 	assert.Contains(t, s, "There is more to know before you drink it: please ask us.")
 }
+
+// A claim that denies something, or speaks of health, is not spoken though its check holds: the drink
+// holds milk.
+func TestAClaimThatNoFigureDecidesIsNotSpoken(t *testing.T) {
+	s := spoken(t, `build: [60 g core:espresso, 30 g core:milk-whole]
+claims:
+  - {say: "No milk in it", check: serving(FAT) < 5 g}
+  - {say: "It is good for your heart", check: serving(CAFFN) > 1 mg}
+  - {say: "Gentle", check: serving(FAT) < 5 g}
+`)
+	for _, register := range speech.Registers {
+		out := sheet.SpeechOf(s, register)
+		assert.Contains(t, texts(out), "Gentle.", register)
+		assert.NotContains(t, texts(out), "No milk", register)
+		why := map[string]string{}
+		for _, l := range out.Unspoken {
+			why[l.Text] = l.Why
+		}
+		assert.Contains(t, why["No milk in it"], "is not in a drink", register)
+		assert.Contains(t, why["It is good for your heart"], "body", register)
+	}
+}

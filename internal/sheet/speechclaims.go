@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"unicode"
@@ -14,10 +15,10 @@ import (
 )
 
 // claim tells a claim as far as its verdict bears it, and the question that follows. A guest hears
-// none that has a figure.
+// none that has a figure, and nobody what no check of a figure decides.
 func (s *speaker) claim(c claims.Said, category string) {
 	say := clean.Prose(c.Say)
-	why := notBorne(c)
+	why := cmp.Or(notBorne(c), speech.Withheld(say))
 	if why == "" && s.register == speech.Guest && strings.ContainsFunc(say, unicode.IsDigit) {
 		why = "its figure says nothing to a guest"
 	}

@@ -47,8 +47,8 @@ var sentences = sync.OnceValue(func() map[place]sentence {
 	return all
 })
 
-// phrase fills the words of a kind that every register has.
-func phrase(kind string, gaps map[string]string) string {
+// aloudAs fills the words of a kind that every register has.
+func aloudAs(kind string, gaps map[string]string) string {
 	return strings.TrimSpace(filled(sentences()[place{anybody, kind}].template, gaps))
 }
 
