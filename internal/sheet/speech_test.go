@@ -95,6 +95,7 @@ claims:
   - {say: "Sugars", check: serving(SUGAR) > 4 g}
 `,
 	"build: [100 g core:orange-juice, 30 g core:milk-whole]\n",
+	"foods:\n  rum: {name: \"House rum\", per: 100 g, allergens: [], values: {WATER: 60 g}, source: \"a still\"}\nbuild: [40 g core:espresso, 80 g own:rum]\n",
 	"components:\n  pot: {ingredients: [100 g ± 9 g core:sugar-white, 100 g ± 9 g core:water-pure], measured: {brix: 50 ± 1}}\nbuild: [100 g ± 0.01 g pot, 10 g ± 0.01 g core:lemon-juice]\nclaims:\n  - {say: \"Thick\", check: serving(SUGAR) > 49 g}\n",
 	"build: [60 g core:filter-coffee, 60 g core:tonic-water]\nfinish:\n  - treat: liquid nitrogen\n",
 	"build: [60 g core:filter-coffee, 40 g core:rum-40, 30 g core:egg-white, 20 g core:honey, 30 g core:tonic-water, 30 g core:grapefruit-juice, 3 g core:tonka-bean, 60 g core:kombucha, 5 g core:poppy-seed, 30 g core:elderberry-juice, 5 g core:juniper-berry, 2 g core:cinchona-bark]\n",
@@ -204,4 +205,19 @@ claims:
 		assert.Contains(t, why["No milk in it"], "is not in a drink", register)
 		assert.Contains(t, why["It is good for your heart"], "body", register)
 	}
+}
+
+// The judges are told of alcohol from where on a strength has to be stated, whatever else there is no
+// time for: 20 g of wine in a drink are about 1.6 % vol, 4 g about 0.3.
+func TestJudgesAreToldOfAlcohol(t *testing.T) {
+	const rest = `core:wine-red, 20 g core:orange-juice]
+claims:
+  - {say: "One of very many long and winding sentences that a barista may wish to say to all of the judges at a table, who listen with patience, and each of them is as true as it is long and takes the time that it takes until the whole of that minute and a half is gone and nobody has said another word about the drink that stands before them and gets cold", check: serving(CAFFN) > 1 mg}
+  - {say: "Another of very many long and winding sentences that a barista may wish to say to all of the judges at a table, who listen with patience, and each of them is as true as it is long and takes the time that it takes until the whole of that minute and a half is gone and nobody has said another word about the drink that stands before them and gets cold", check: serving(SUGAR) > 1 g}
+`
+	told := func(text string) string { return texts(sheet.SpeechOf(spoken(t, text), speech.Judge)) }
+	assert.Regexp(t, `It holds 1\.\d+ to [12]\.?\d* percent alcohol by volume\.`, told("build: [40 g core:espresso, 80 g core:grape-juice, 20 g "+rest))
+	assert.NotContains(t, told("build: [40 g core:espresso, 80 g core:grape-juice, 4 g "+rest), "alcohol")
+	const house = "foods:\n  bitters: {name: \"House rum\", per: 100 g, allergens: [], values: {WATER: 60 g}, source: \"a still\"}\n"
+	assert.Contains(t, told(house+"build: [40 g core:espresso, 80 g own:bitters]\n"), "It holds alcohol, and how much nobody has stated.")
 }

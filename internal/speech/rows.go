@@ -97,14 +97,15 @@ type Limit struct {
 	Source string
 }
 
-// Pace is how fast people speak, in words a minute, how long a speech may be, in seconds, and from
-// how much citric acid on, in mg/l, a panel finds a coffee sourer.
-type Pace struct{ Slow, Fast, Time, Sour Limit }
+// Pace is how fast people speak, in words a minute, how long a speech may be, in seconds, from how
+// much citric acid on, in mg/l, a panel finds a coffee sourer, and from which strength on, in % vol,
+// alcohol is told of.
+type Pace struct{ Slow, Fast, Time, Sour, Strength Limit }
 
 // Limits reads data/speech_limits.csv.
 var Limits = sync.OnceValue(func() Pace {
 	var p Pace
-	fields := map[string]*Limit{"slow": &p.Slow, "fast": &p.Fast, "time": &p.Time, "sour": &p.Sour}
+	fields := map[string]*Limit{"slow": &p.Slow, "fast": &p.Fast, "time": &p.Time, "sour": &p.Sour, "strength": &p.Strength}
 	for _, row := range embedded.Rows("speech_limits.csv") {
 		field, ok := fields[row.Text("what")]
 		if !ok {
