@@ -221,3 +221,20 @@ claims:
 	const house = "foods:\n  bitters: {name: \"House rum\", per: 100 g, allergens: [], values: {WATER: 60 g}, source: \"a still\"}\n"
 	assert.Contains(t, told(house+"build: [40 g core:espresso, 80 g own:bitters]\n"), "It holds alcohol, and how much nobody has stated.")
 }
+
+// Nobody is told to find a drink sour for the citrate of its milk, whose pH is not known, nor at the
+// pH of milk; orange juice and lemon are sour.
+func TestOnlyFreeAcidIsCalledSour(t *testing.T) {
+	for text, sour := range map[string]bool{
+		"build: [38 g core:espresso, 150 g core:milk-whole]\n":                                                                      false,
+		"components:\n  pot: {ingredients: [38 g core:espresso, 150 g core:milk-whole], measured: {ph: 6.4}}\nbuild: [180 g pot]\n": false,
+		"build: [60 g core:filter-coffee, 60 g core:orange-juice, 10 g core:lemon-juice]\n":                                         true,
+	} {
+		for _, register := range speech.Registers {
+			out := sheet.SpeechOf(spoken(t, text), register)
+			has := func(l speech.Line) bool { return l.Kind == "sour.above" }
+			left := func(l speech.Left) bool { return l.Kind == "sour.above" }
+			assert.Equal(t, sour, slices.ContainsFunc(out.Lines, has) || slices.ContainsFunc(out.LeftOut, left), text)
+		}
+	}
+}

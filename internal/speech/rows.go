@@ -98,14 +98,14 @@ type Limit struct {
 }
 
 // Pace is how fast people speak, in words a minute, how long a speech may be, in seconds, from how
-// much citric acid on, in mg/l, a panel finds a coffee sourer, and from which strength on, in % vol,
-// alcohol is told of.
-type Pace struct{ Slow, Fast, Time, Sour, Strength Limit }
+// much citric acid on, in mg/l, a panel finds a coffee sourer, up to which pH that may hold of a
+// drink, and from which strength on, in % vol, alcohol is told of.
+type Pace struct{ Slow, Fast, Time, Sour, SourPH, Strength Limit }
 
 // Limits reads data/speech_limits.csv.
 var Limits = sync.OnceValue(func() Pace {
 	var p Pace
-	fields := map[string]*Limit{"slow": &p.Slow, "fast": &p.Fast, "time": &p.Time, "sour": &p.Sour, "strength": &p.Strength}
+	fields := map[string]*Limit{"slow": &p.Slow, "fast": &p.Fast, "time": &p.Time, "sour": &p.Sour, "sour pH": &p.SourPH, "strength": &p.Strength}
 	for _, row := range embedded.Rows("speech_limits.csv") {
 		field, ok := fields[row.Text("what")]
 		if !ok {
