@@ -16,6 +16,7 @@ import (
 	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
 	"sipsum/internal/evidence"
+	"sipsum/internal/food"
 	"sipsum/internal/recipe"
 	"sipsum/internal/sheet"
 	"sipsum/internal/source"
@@ -35,7 +36,9 @@ func spoken(t *testing.T, text string) *sheet.Sheet {
 		Figures: slices.Concat(evidence.Constituents(d), claims.Constituents(d)), Intervals: true, Chemistry: true, Draws: true, Next: true,
 	})
 	require.NoError(t, err)
-	works := func(_, id string) (source.Work, bool) { return source.Work{ID: id, Citation: "the paper " + id}, true }
+	works := func(table, id string) (source.Work, bool) {
+		return source.Work{ID: id, Citation: "the paper " + id}, table != food.Own
+	}
 	s, err := sheet.Build("sipsum test", a, []source.Table{{ID: "core", Title: "A table"}}, works, nil)
 	require.NoError(t, err)
 	require.NoError(t, sheet.Judge(context.Background(), s, works, nil, nil))
@@ -77,7 +80,7 @@ aroma:
   - {of: "orange peel", treatment: expressed}
 claims:
   - {say: "The lemon brings most of the citric acid", check: 'share(CITAC, "lemon juice") >= 50 %'}
-  - {say: "Not much caffeine", check: serving(CAFFN) < 191 mg}
+  - {say: "Not much caffeine", check: serving(CAFFN) < 230 mg}
 `,
 	`foods:
   tea: {name: "Tea, invented", per: 100 g, values: {WATER: 99 g ± 0 g, CAFFN: 50 mg ± 5 mg sd}, source: "a laboratory"}
@@ -90,9 +93,9 @@ claims:
 `,
 	`build: [100 g core:espresso, 20 g core:pear-juice, 50 g core:apple-juice]
 claims:
-  - {say: "Strong", check: serving(CAFFN) > 100 mg}
+  - {say: "Strong", check: serving(CAFFN) > 160 mg}
   - {say: "Malic", check: serving(MALAC) > 200 mg}
-  - {say: "Sugars", check: serving(SUGAR) > 4 g}
+  - {say: "Sugars", check: serving(SUGAR) > 6.3 g}
 `,
 	"build: [100 g core:orange-juice, 30 g core:milk-whole]\n",
 	"foods:\n  rum: {name: \"House rum\", per: 100 g, allergens: [], values: {WATER: 60 g}, source: \"a still\"}\nbuild: [40 g core:espresso, 80 g own:rum]\n",
@@ -236,5 +239,38 @@ func TestOnlyFreeAcidIsCalledSour(t *testing.T) {
 			left := func(l speech.Left) bool { return l.Kind == "sour.above" }
 			assert.Equal(t, sour, slices.ContainsFunc(out.Lines, has) || slices.ContainsFunc(out.LeftOut, left), text)
 		}
+	}
+}
+
+// A question is asked of what a claim hangs on, and of nothing where all draws agree; nobody asks why
+// caffeine is not poured as a powder; and a claim whose number lies far from what the drink has is
+// not said, whatever it holds.
+func TestOnlyWhatIsNewsIsSaidAfterAFigure(t *testing.T) {
+	const drink = `foods:
+  tea: {name: "Tea, invented", per: 100 g, allergens: [], values: {WATER: 89 g ± 0 g, SUGAR: 10 g ± 0.5 g sd, SUCS: 10 g ± 0.5 g sd, CAFFN: 50 mg ± 5 mg sd}, source: "a laboratory"}
+build: [100 g own:tea, 10 g core:water-pure]
+claims:
+`
+	for claim, want := range map[string][2]bool{ // said, asked of
+		`{say: "As sweet as five percent sugar", check: sweetness() >= 5 %}`:         {false, false},
+		`{say: "Six grams of sugars", check: serving(SUGAR) >= 6 g}`:                 {false, false},
+		`{say: "At most 20 g of sugars", check: serving(SUGAR) <= 20 g}`:             {false, false},
+		`{say: "At most 11 g of sugars", check: serving(SUGAR) <= 11 g}`:             {true, true},
+		`{say: "Plenty of sugar", check: serving(SUGAR) >= 5 g}`:                     {true, false},
+		`{say: "The tea wakes", check: 'component("Tea, invented", CAFFN) > 20 mg'}`: {true, false},
+	} {
+		out := sheet.SpeechOf(spoken(t, drink+"  - "+claim+"\n"), speech.Judge)
+		said := slices.ContainsFunc(out.Lines, func(l speech.Line) bool { return strings.HasPrefix(l.Kind, "claim") })
+		asked := slices.ContainsFunc(out.Lines, func(l speech.Line) bool {
+			return strings.HasPrefix(l.Kind, "asked") && l.Kind != "asked.works" && l.Kind != "asked.gap"
+		})
+		assert.Equal(t, want[0], said, "%s: %v", claim, out.Unspoken)
+		assert.Equal(t, want[1], asked, "%s: %s", claim, texts(out))
+		assert.NotContains(t, texts(out), "published work", "nobody published it")
+		if want[0] {
+			continue
+		}
+		require.Len(t, out.Unspoken, 1, claim)
+		assert.Contains(t, out.Unspoken[0].Why, "its limit lies far", claim)
 	}
 }

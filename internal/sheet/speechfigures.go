@@ -10,6 +10,7 @@ import (
 	"sipsum/internal/clean"
 	"sipsum/internal/evidence"
 	"sipsum/internal/ladder"
+	"sipsum/internal/source"
 	"sipsum/internal/speech"
 )
 
@@ -104,12 +105,23 @@ func (s *speaker) figures(c *evidence.Category, order []ladder.Sentence) []*evid
 	return list
 }
 
-// counted counts works as they are spoken of.
-func counted(works int) string {
-	if works == 1 {
-		return "one published work"
+// counted counts the published works behind a figure as they are spoken of. What whoever made a food
+// of the drink file says of it is nobody's publication.
+func (s *speaker) counted(e *evidence.Entry, works []source.Work) string {
+	published := slices.DeleteFunc(slices.Clone(works), func(w source.Work) bool {
+		return !slices.ContainsFunc(e.Works, func(x source.Work) bool { return x.Citation == w.Citation })
+	})
+	text := fmt.Sprintf("%d published works", len(published))
+	switch {
+	case len(published) == 0:
+		return "the maker's own figures"
+	case len(published) == 1:
+		text = "one published work"
 	}
-	return fmt.Sprintf("%d published works", works)
+	if len(published) < len(works) {
+		text += " and the maker's own figures"
+	}
+	return text
 }
 
 // whoBrings are the kinds of a guest's sentences by the rung of the ladder that they stand on.

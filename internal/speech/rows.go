@@ -99,13 +99,14 @@ type Limit struct {
 
 // Pace is how fast people speak, in words a minute, how long a speech may be, in seconds, from how
 // much citric acid on, in mg/l, a panel finds a coffee sourer, up to which pH that may hold of a
-// drink, and from which strength on, in % vol, alcohol is told of.
-type Pace struct{ Slow, Fast, Time, Sour, SourPH, Strength Limit }
+// drink, from which strength on, in % vol, alcohol is told of, which share of the doubt of a claim is
+// asked of, and which share of a figure the limit of a claim is far from it.
+type Pace struct{ Slow, Fast, Time, Sour, SourPH, Strength, Question, Weak Limit }
 
 // Limits reads data/speech_limits.csv.
 var Limits = sync.OnceValue(func() Pace {
 	var p Pace
-	fields := map[string]*Limit{"slow": &p.Slow, "fast": &p.Fast, "time": &p.Time, "sour": &p.Sour, "sour pH": &p.SourPH, "strength": &p.Strength}
+	fields := map[string]*Limit{"slow": &p.Slow, "fast": &p.Fast, "time": &p.Time, "sour": &p.Sour, "sour pH": &p.SourPH, "strength": &p.Strength, "question": &p.Question, "weak": &p.Weak}
 	for _, row := range embedded.Rows("speech_limits.csv") {
 		field, ok := fields[row.Text("what")]
 		if !ok {

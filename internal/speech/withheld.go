@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"unicode"
 
 	"sipsum/internal/embedded"
 	"sipsum/internal/phrase"
@@ -52,4 +53,18 @@ func Withheld(text string) string {
 // endsSo reports whether a longer word ends as one of the row's.
 func (w withheld) endsSo(word string) bool {
 	return slices.ContainsFunc(w.ends, func(end string) bool { return len(word) > len(end) && strings.HasSuffix(word, end) })
+}
+
+var numbers = sync.OnceValue(func() []phrase.List {
+	var list []phrase.List
+	for _, row := range embedded.Rows("speech_numbers.csv") {
+		list = append(list, phrase.Read(row.Text("words")))
+	}
+	return list
+})
+
+// SpeaksNumber reports whether a sentence holds a number, in digits or in words.
+func SpeaksNumber(text string) bool {
+	words := phrase.Words(text)
+	return strings.ContainsFunc(text, unicode.IsDigit) || slices.ContainsFunc(numbers(), func(l phrase.List) bool { return l.In(words) })
 }
