@@ -274,3 +274,43 @@ claims:
 		assert.Contains(t, out.Unspoken[0].Why, "its limit lies far", claim)
 	}
 }
+
+// What is spoken of a category is about what a tongue has most of; of a pot that is the whole drink
+// nobody says that it brings everything, and of a little that it brings some.
+func TestWhatIsSpokenMattersMost(t *testing.T) {
+	kinds := func(text, kind string) string {
+		var list []string
+		out := sheet.SpeechOf(spoken(t, text), speech.Judge)
+		for _, l := range out.Lines {
+			if l.Kind == kind {
+				list = append(list, l.Text)
+			}
+		}
+		for _, l := range out.LeftOut {
+			if l.Kind == kind {
+				list = append(list, l.Text)
+			}
+		}
+		return strings.Join(list, "\n")
+	}
+	const cider = "build: [20 g core:espresso, 100 g core:apple-juice, 10 g core:orange-juice, 2 g core:sugar-white]\n"
+	assert.Contains(t, kinds(cider, "figure"), "grams of sugars")
+	assert.Contains(t, kinds(cider, "figure"), "of malic acid", "an apple's acid")
+	assert.NotRegexp(t, "phosphate|organic acids", kinds(cider, "figure"))
+	assert.Contains(t, kinds("build: [60 g core:filter-coffee, 80 g core:tonic-water]\n", "figure"), "of quinine", "bitterer by far than the caffeine")
+
+	const punch = "components:\n  punch: {ingredients: [100 g core:espresso, 50 g core:lemon-juice, 30 g core:sugar-white]}\nbuild: [150 g punch]\nfinish:\n  - chill: {melt: 20 g}\n"
+	assert.NotContains(t, kinds(punch, "lead"), "The punch brings")
+	assert.NotContains(t, kinds(cider, "lead"), "some of")
+	assert.NotContains(t, kinds(punch, "lead"), "Some of")
+}
+
+// What is brewed is not made from coffee, brewed.
+func TestABrewIsBrewed(t *testing.T) {
+	const filter = "components:\n  filter:\n    ingredients: [15 g core:coffee-roasted-arabica, 250 g core:water-brew]\n    steps:\n      - brew: {out: 220 g, strength: 1.3 %}\nREST\nbuild: [80 g filter]\n"
+	s := spoken(t, strings.Replace(filter, "REST\n", "", 1))
+	assert.Contains(t, texts(sheet.SpeechOf(s, speech.Judge)), "I brew the filter from coffee.")
+	assert.Contains(t, texts(sheet.SpeechOf(s, speech.Guest)), "The filter is brewed from coffee.")
+	s = spoken(t, strings.Replace(filter, "REST", "      - strain: {through: paper, collect: 200 g}", 1))
+	assert.Contains(t, texts(sheet.SpeechOf(s, speech.Judge)), "I brew the filter from coffee, strained through paper.")
+}

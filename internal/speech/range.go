@@ -64,6 +64,12 @@ func (r Range) tell() (t Told, ok bool) {
 	return t, true
 }
 
+// MayBeNone reports whether nothing but an end above is told of a range: "at most".
+func (r Range) MayBeNone() bool {
+	t, ok := r.tell()
+	return ok && t.Low <= 0
+}
+
 // lastOf is one in the last of so many digits of a figure.
 func lastOf(x float64, digits int) float64 {
 	if x <= 0 {

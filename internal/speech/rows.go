@@ -91,6 +91,42 @@ var ForGuests = sync.OnceValue(func() map[constituent.ID]string {
 	return words
 })
 
+// shareOf is a row of data/speech_shares.csv.
+type shareOf struct {
+	least float64
+	words string
+}
+
+var shares = sync.OnceValue(func() []shareOf {
+	var list []shareOf
+	for _, row := range embedded.Rows("speech_shares.csv") {
+		list = append(list, shareOf{row.Number("least"), row.Text("words")})
+	}
+	return list
+})
+
+// AtLeast puts the least share of a whole into words: "at least a third"; empty: of so little nobody
+// speaks.
+func AtLeast(share float64) string {
+	for _, s := range shares() {
+		if share >= s.least {
+			return s.words
+		}
+	}
+	return ""
+}
+
+var last = sync.OnceValue(func() map[constituent.ID]bool {
+	ids := map[constituent.ID]bool{}
+	for _, row := range embedded.Rows("speech_last.csv") {
+		ids[constituent.Must(constituent.ID(row.Text("constituent"))).ID] = true
+	}
+	return ids
+})
+
+// Last reports whether a constituent is told of after the others of its category.
+func Last(id constituent.ID) bool { return last()[id] }
+
 // Limit is a row of data/speech_limits.csv.
 type Limit struct {
 	Value  float64

@@ -206,7 +206,7 @@ func TestAGuestHearsNoFigure(t *testing.T) {
 
 // Every sentence, step and limit says where it comes from, none from memory; and none stands twice.
 func TestEveryRowHasASource(t *testing.T) {
-	for _, name := range []string{"speech.csv", "speech_steps.csv", "speech_limits.csv", "speech_words.csv", "speech_withheld.csv", "speech_numbers.csv"} {
+	for _, name := range []string{"speech.csv", "speech_steps.csv", "speech_limits.csv", "speech_words.csv", "speech_withheld.csv", "speech_numbers.csv", "speech_shares.csv", "speech_last.csv"} {
 		seen := map[string]bool{}
 		for _, row := range embedded.Rows(name) {
 			from := row.Text("source")
