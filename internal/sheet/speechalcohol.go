@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"sipsum/internal/assay"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
@@ -27,15 +28,15 @@ func (s *speaker) alcohol() {
 		}
 		return
 	}
-	if r := s.strength(s.brief.Senses[i].Figures[0].Result); math.IsNaN(r.UpTo) || unit.Over(r.UpTo, limit.Value) {
+	if r := byVolume(s.Assay, s.brief.Senses[i].Figures[0].Result); math.IsNaN(r.UpTo) || unit.Over(r.UpTo, limit.Value) {
 		s.tell("alcohol", "", 0, works).Range = &r
 	}
 }
 
-// strength is grams of alcohol in a serving as % vol. What tables leave out of a food counts for
+// byVolume is grams of alcohol in a serving as % vol. What tables leave out of a food counts for
 // nothing (mostAlcohol); what a ferment made counts, and what an own food holds that does not say so.
-func (s *speaker) strength(r composition.Result) speech.Range {
-	a, most := s.Assay, r.High
+func byVolume(a *assay.Assay, r composition.Result) speech.Range {
+	most := r.High
 	if took(a, "ferment") {
 		most = r.UpTo
 	}

@@ -20,7 +20,7 @@ import (
 // none that has a figure, and nobody what no check of a figure decides.
 func (s *speaker) claim(c claims.Said, category string) {
 	say := clean.Prose(c.Say)
-	why := cmp.Or(notBorne(c), speech.Withheld(say), s.overtaken(c))
+	why := cmp.Or(notBorne(c), speech.Withheld(say), overtaken(c))
 	if why == "" && s.register == speech.Guest && speech.SpeaksNumber(say) {
 		why = "its figure says nothing to a guest"
 	}
@@ -44,7 +44,7 @@ func (s *speaker) claim(c claims.Said, category string) {
 
 // overtaken says why a claim that speaks a figure is not said: the drink's own was told more sharply
 // by far. The limit of a plain check is what its margin and its figure make of it in every draw.
-func (s *speaker) overtaken(c claims.Said) string {
+func overtaken(c claims.Said) string {
 	if !speech.SpeaksNumber(c.Say) || !strings.Contains(c.Check, "serving(") && !strings.Contains(c.Check, "sweetness(") {
 		return ""
 	}
@@ -134,7 +134,7 @@ func soldPure(words string) bool {
 func (s *speaker) asked() {
 	if s.known != nil {
 		works := s.works(s.known)
-		s.tell("asked.works", "", 0, works, "words", WordsFor(s.known.Constituent), "works", s.counted(s.known, works))
+		s.tell("asked.works", "", 0, works, "words", WordsFor(s.known.Constituent), "works", counted(s.known, works))
 	}
 	g := s.brief.Gap
 	if g == nil || g.In != "" {

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"sipsum/internal/assay"
 	"sipsum/internal/clean"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
@@ -74,23 +75,23 @@ func (s *speaker) late(c *evidence.Category) int {
 // for the sense, and of one thing the highest rung first. Of who brings a little of something, and of
 // a pot that is the whole drink, nothing is told.
 func (s *speaker) order(c *evidence.Category) []ladder.Sentence {
-	whole := s.whole()
+	whole := wholePot(s.Assay)
 	list := slices.DeleteFunc(slices.Clone(c.Sentences), func(x ladder.Sentence) bool {
 		return x.Component != "" && x.Component == whole || x.Rung == ladder.Some && speech.AtLeast(x.Least) == ""
 	})
-	matters := s.matters(c)
+	matters := mattersIn(s.Sheet, c)
 	slices.SortStableFunc(list, func(x, y ladder.Sentence) int {
 		return cmp.Or(matters(x.Constituent, y.Constituent), cmp.Compare(x.Rung.Height(), y.Rung.Height()))
 	})
 	return list
 }
 
-// matters orders the constituents of a category by what a tongue has of them: by their dose over its
+// mattersIn orders the constituents of a category by what a tongue has of them: by their dose over its
 // thresholds where one is over them, else by grams. Last is what says little of a sense
 // (data/speech_last.csv), and what may be none.
-func (s *speaker) matters(c *evidence.Category) func(x, y *constituent.Constituent) int {
+func mattersIn(s *Sheet, c *evidence.Category) func(x, y *constituent.Constituent) int {
 	dose := map[constituent.ID]float64{}
-	if p := TasteOf(s.Sheet); p.Why == "" {
+	if p := TasteOf(s); p.Why == "" {
 		for _, d := range p.Doses {
 			if place := d.Place(); place == taste.Above || place == taste.Among {
 				dose[d.Constituent.ID] = max(dose[d.Constituent.ID], d.Times.Low)
@@ -114,12 +115,12 @@ func (s *speaker) matters(c *evidence.Category) func(x, y *constituent.Constitue
 	}
 }
 
-// whole names the pot that is the whole drink but for its water: it brings everything.
-func (s *speaker) whole() string {
+// wholePot names the pot that is the whole drink but for its water: it brings everything.
+func wholePot(a *assay.Assay) string {
 	var names []string
-	for _, c := range s.Assay.Components {
-		poured := slices.ContainsFunc(s.Assay.Drink.Build, func(l drink.Line) bool { return slices.Contains(c.Lines, l.Path) })
-		water := slices.ContainsFunc(s.Assay.Items, func(it recipe.Item) bool { return it.Food.ID == c.ID.Food && it.Food.Facts().Water })
+	for _, c := range a.Components {
+		poured := slices.ContainsFunc(a.Drink.Build, func(l drink.Line) bool { return slices.Contains(c.Lines, l.Path) })
+		water := slices.ContainsFunc(a.Items, func(it recipe.Item) bool { return it.Food.ID == c.ID.Food && it.Food.Facts().Water })
 		if c.House || poured && !water {
 			names = append(names, c.ID.Component)
 		}
@@ -141,14 +142,14 @@ func (s *speaker) figures(c *evidence.Category) []*evidence.Entry {
 			list = append(list, e)
 		}
 	}
-	matters := s.matters(c)
+	matters := mattersIn(s.Sheet, c)
 	slices.SortStableFunc(list, func(x, y *evidence.Entry) int { return matters(x.Constituent, y.Constituent) })
 	return list
 }
 
 // counted counts the published works behind a figure as they are spoken of. What whoever made a food
 // of the drink file says of it is nobody's publication.
-func (s *speaker) counted(e *evidence.Entry, works []source.Work) string {
+func counted(e *evidence.Entry, works []source.Work) string {
 	published := slices.DeleteFunc(slices.Clone(works), func(w source.Work) bool {
 		return !slices.ContainsFunc(e.Works, func(x source.Work) bool { return x.Citation == w.Citation })
 	})
