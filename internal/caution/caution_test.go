@@ -245,6 +245,14 @@ func TestMarksGroupsAndSteps(t *testing.T) {
 	both := caution.Input{ABV: 8, Items: []allergen.Item{marked("Rum", "alcohol"), marked("Espresso", "caffeine")}}
 	assert.Equal(t, []string{"alcohol", "alcohol-pregnancy", "alcohol-and-caffeine"}, codes(both))
 	assert.Contains(t, find(t, both, "alcohol-and-caffeine").Because, "Espresso")
+	for abv, hides := range map[float64]bool{0.1: false, 1.2: false, 1.3: true} { // what is stated of a strength by law begins above 1.2 % vol
+		both.ABV = abv
+		assert.Equal(t, hides, slices.Contains(codes(both), "alcohol-and-caffeine"), abv)
+	}
+	rum := &both.Items[0]
+	rum.Food = food.ID{Table: "own", Code: "rum"}
+	both.ABV, both.Unstated = math.NaN(), map[constituent.ID][]food.ID{constituent.Alcohol: {rum.Food}}
+	assert.Contains(t, find(t, both, "alcohol-and-caffeine").Text, "Cannot be ruled out: ")
 }
 
 // Only a word of the drink's name lifts the statement, not a part of one: Regulation (EU) No

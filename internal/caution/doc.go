@@ -19,7 +19,7 @@
 //   - technique, vessel: words of data/techniques.csv, in a treat:, in an aroma: or in the name of a
 //     component, and in a vessel:;
 //   - alcohol: the drink holds any (from 0.05 % vol, below which a strength prints as
-//     0.0), over or up to a strength; served: it is served so hot;
+//     0.0), over or up to a strength (of one that nobody has stated, over it perhaps); served: it is served so hot;
 //   - not: nothing of the kind is in that part.
 //
 // "measure" says what else must hold: an amount of a constituent or the mass of the foods

@@ -189,7 +189,8 @@ func (l *look) alcohol(key string) *match {
 	}
 	switch {
 	case key == "any" && strong.abv >= limit, key != "any" && strong.abv > limit:
-	case key == "any" && (len(strong.unstated) > 0 || math.IsNaN(strong.abv) && l.Amounts[alcoholID].Mean > 0):
+	case len(strong.unstated) > 0, math.IsNaN(strong.abv) && l.Amounts[alcoholID].Mean > 0:
+		m.unsure = key != "any" // how strong nobody has stated
 		m.because = []string{"alcohol: " + strong.text(true)}
 	case strong.most > limit && strong.plausible:
 		m.unsure = true

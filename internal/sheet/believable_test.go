@@ -46,7 +46,7 @@ func TestCautionsOfCoreFoodsAreBelievable(t *testing.T) {
 		most float64
 	}{
 		"caffeine": {constituent.Caffeine, 1}, "caffeine-dose": {constituent.Caffeine, 200}, "caffeine-day": {constituent.Caffeine, 400}, "caffeine-acute": {constituent.Caffeine, 1000},
-		"alcohol": {constituent.Alcohol, 0.08}, "alcohol-pregnancy": {constituent.Alcohol, 0.08}, "alcohol-and-caffeine": {constituent.Alcohol, 0.08}, // 0.05 % vol
+		"alcohol": {constituent.Alcohol, 0.08}, "alcohol-pregnancy": {constituent.Alcohol, 0.08}, "alcohol-and-caffeine": {constituent.Alcohol, 1.9}, // 0.05 % vol; 1.2 % vol
 		"caffeine-statement": {constituent.Caffeine, 2 * 15},
 		"alcohol-warning":    {constituent.Alcohol, 0.8}, "alcohol-strength": {constituent.Alcohol, 1.9}, // g: ethanol 0.789 g/ml
 		"quinine-by-figure-us": {"quinine", 0.2 * 83}, "quinine-by-figure-eu": {"quinine", 0.2 * 85}, // 21 CFR 172.575; BfR 020/2008

@@ -35,6 +35,7 @@ func SpeechOf(of *Sheet, register speech.Register) speech.Speech {
 	}
 	s.asked()
 	s.smells()
+	s.alcohol()
 	s.guest()
 	out := speech.Make(register, s.facts)
 	out.Unspoken = append(s.unspoken, out.Unspoken...)

@@ -3,6 +3,7 @@ package sheet
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"sipsum/internal/allergen"
 	"sipsum/internal/clean"
@@ -73,7 +74,7 @@ func (s *speaker) toCheck() []string {
 			}
 			text := clean.Listed(foods)
 			if c.Leaf != "" {
-				text = "whether " + cmp.Or(text, "it") + " holds " + clean.LowerFirst(clean.Name(cmp.Or(c.Name, c.Leaf)))
+				text = "whether " + cmp.Or(text, "it") + " holds " + lowered(clean.Name(cmp.Or(c.Name, c.Leaf)))
 			}
 			if text = cmp.Or(text, "some of what is in it"); !slices.Contains(list, text) {
 				list = append(list, text)
@@ -81,6 +82,15 @@ func (s *speaker) toCheck() []string {
 		}
 	}
 	return list
+}
+
+// lowered writes names parted by commas as they stand within a sentence: "eggs and milk".
+func lowered(names string) string {
+	list := strings.Split(names, ", ")
+	for i := range list {
+		list[i] = clean.LowerFirst(list[i])
+	}
+	return clean.Listed(list)
 }
 
 // allergens tells those that are declared under any of the rules.

@@ -50,8 +50,13 @@ func (s *speaker) made() {
 			continue
 		}
 		name, from, steps := clean.Name(c.Name), s.ingredientsAloud(c), stepsAloud(c.Steps)
-		gaps := []string{"name", bare(name), "ingredients", clean.Listed(from), "steps", steps}
-		switch same := len(from) == 0 || len(from) == 1 && within(from[0], name); {
+		gaps := []string{"name", bare(name), "ingredients", clean.Listed(from), "steps", steps, "make", "make", "made", "made"}
+		same := len(from) == 0 || len(from) == 1 && within(from[0], name)
+		if rest, brewed := brewedFirst(c); brewed && !same { // "I brew the filter from coffee"
+			steps = rest
+			gaps = []string{"name", bare(name), "ingredients", clean.Listed(from), "steps", steps, "make", "brew", "made", "brewed"}
+		}
+		switch {
 		case same && steps == "":
 			continue
 		case same:
@@ -63,6 +68,14 @@ func (s *speaker) made() {
 		}
 		rank++
 	}
+}
+
+// brewedFirst reports whether a component is brewed before all else, and gives its further steps.
+func brewedFirst(c *drink.Component) (rest string, ok bool) {
+	if len(c.Steps) == 0 || c.Steps[0].Kind() != "brew" || len(c.Ingredients) == 0 {
+		return "", false
+	}
+	return stepsAloud(c.Steps[1:]), true
 }
 
 // bare is a name without the article that a sentence puts before it.

@@ -23,7 +23,7 @@ func (s *speaker) tastes(c *evidence.Category) {
 		s.sweet(c.Name, p.Sweet)
 	}
 	if has(constituent.OrganicAcids) {
-		s.sour(c.Name)
+		s.sour(c.Name, p.Sour)
 	}
 	told := map[taste.Taste]bool{}
 	for _, place := range []taste.Place{taste.Above, taste.Among} {
@@ -62,8 +62,8 @@ func (s *speaker) sweet(category string, x taste.SweetIndex) {
 
 // sour tells whether a panel finds it sour, its pH and its titratable acidity, as far as no constant
 // from memory bears them.
-func (s *speaker) sour(category string) {
-	s.panel(category)
+func (s *speaker) sour(category string, x taste.SourIndex) {
+	s.panel(category, x)
 	c := s.Assay.Chemistry
 	if c == nil || len(c.Unseen) > 0 || len(c.Acidity) == 0 {
 		return
@@ -80,15 +80,21 @@ func (s *speaker) sour(category string) {
 	}
 }
 
-// panel sets the citric acid of a litre beside what a panel picks out in coffee.
-func (s *speaker) panel(category string) {
+// panel sets the citric acid of a litre beside what a panel picks out in coffee. It has to be free:
+// the drink has a pH of its own, no higher than a brew's, and as many acid molecules with a proton to
+// give. The citrate of milk is not sour.
+func (s *speaker) panel(category string, x taste.SourIndex) {
 	const litre = 1000 // ml
-	e, limit := s.entry("CITAC"), speech.Limits().Sour
-	works := s.works(e)
-	if len(works) == 0 || !(e.Low*litre >= limit.Value*s.Assay.Volume.High) {
+	e, limits, c := s.entry("CITAC"), speech.Limits(), s.Assay.Chemistry
+	if c == nil || c.PHMeter.Why != "" || c.PHMeter.Unit == "" || x.Molecules.Why != "" {
 		return
 	}
-	s.tell("sour.above", category, 0, append(works, worded(limit.Source)...))
+	free := c.PHMeter.High <= limits.SourPH.Value && x.Molecules.Low >= limits.Sour.Value/constituent.Must("CITAC").Molar
+	works := s.works(e)
+	if len(works) == 0 || !free || !(e.Low*litre >= limits.Sour.Value*s.Assay.Volume.High) {
+		return
+	}
+	s.tell("sour.above", category, 0, append(works, worded(limits.Sour.Source, limits.SourPH.Source)...))
 }
 
 // acidWorks are those behind the acids and the published pH of what is in the drink.

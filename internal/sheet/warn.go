@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -74,25 +75,31 @@ const curdle = "curdle"
 func partOf(name, vessel string, steps []drink.Step, end *drink.Measured, c *chemistry.Chemistry) caution.Part {
 	p := caution.Part{Name: name, Vessel: vessel, PHLow: math.NaN(), PHHigh: math.NaN()}
 	var read *drink.Quantity
+	sourer := false // than what was read: only an end above it is known
 	for _, step := range steps {
 		p.Steps, p.Techniques = append(p.Steps, step.Kind()), append(p.Techniques, drink.Techniques(step)...)
 		if drink.Curdles(step) && step.Kind() != curdle {
 			p.Steps = append(p.Steps, curdle)
 		}
 		switch step := step.(type) {
-		case *drink.Treat, *drink.Cool: // what was read still holds
+		case *drink.Treat, *drink.Cool, *drink.Strain: // what was read still holds: a cloth keeps back no acid
+		case *drink.Carbonate:
+			sourer = true
 		case *drink.Measured:
-			read = step.PH
+			read, sourer = cmp.Or(step.PH, read), sourer && step.PH == nil
 		default:
 			read = nil // what was read before is of another state
 		}
 	}
 	if end != nil && end.PH != nil {
-		read = end.PH
+		read, sourer = end.PH, false
 	}
 	switch {
 	case read != nil:
 		p.PHLow, p.PHHigh, p.PHRead = read.Number-read.Half, read.Number+read.Half, true
+		if sourer {
+			p.PHLow = math.NaN()
+		}
 	case c != nil && c.PHMeter.Why == "":
 		p.PHLow, p.PHHigh = c.PHMeter.Low, c.PHMeter.High
 	}

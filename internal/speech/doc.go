@@ -21,7 +21,9 @@
 //
 // Nothing is spoken that holds a code, a tagname, †, what is from memory, or that something is
 // "free from" (plain.go): such a sentence is left out and its reason told; one of safety gets
-// general words for its gaps.
+// general words for its gaps. A claim in somebody's own words is not spoken, whatever its check says,
+// if it denies that something is in the drink, speaks of health or of whom the drink suits: no
+// figure decides that (withheld.go, data/speech_withheld.csv).
 //
 // # Limits
 //

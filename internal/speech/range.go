@@ -43,13 +43,13 @@ func (r Range) tell() (t Told, ok bool) {
 	if math.IsNaN(r.UpTo) {
 		step := lastOf(r.Low, digits)
 		t = Told{Low: downTo(r.Low, step), High: math.Inf(1), Unit: r.Unit}
-		t.Words = phrase("amount.least", map[string]string{"low": written(t.Low, step), "unit": unit})
+		t.Words = aloudAs("amount.least", map[string]string{"low": written(t.Low, step), "unit": unit})
 		return t, t.Low > 0
 	}
 	if step := lastOf(r.UpTo, digits); nearest(r.Low, step) == nearest(r.UpTo, step) {
 		about := nearest(r.Low, step)
 		t = Told{Low: about - step/2, High: about + step/2, Unit: r.Unit}
-		t.Words = phrase("amount.about", map[string]string{"low": written(about, step), "unit": unit})
+		t.Words = aloudAs("amount.about", map[string]string{"low": written(about, step), "unit": unit})
 		return t, about > 0
 	}
 	step := max(math.Pow(decade, math.Floor(math.Log10((r.UpTo-r.Low)/parts))), lastOf(r.UpTo, digits))
@@ -57,11 +57,17 @@ func (r Range) tell() (t Told, ok bool) {
 	// guard: what is spoken holds the figure
 	t.Low, t.High = downTo(r.Low, step), upTo(r.UpTo, step)
 	if t.Low <= 0 {
-		t.Low, t.Words = 0, phrase("amount.most", map[string]string{"high": written(t.High, step), "unit": unit})
+		t.Low, t.Words = 0, aloudAs("amount.most", map[string]string{"high": written(t.High, step), "unit": unit})
 		return t, true
 	}
-	t.Words = phrase("amount.between", map[string]string{"low": written(t.Low, step), "high": written(t.High, step), "unit": unit})
+	t.Words = aloudAs("amount.between", map[string]string{"low": written(t.Low, step), "high": written(t.High, step), "unit": unit})
 	return t, true
+}
+
+// MayBeNone reports whether nothing but an end above is told of a range: "at most".
+func (r Range) MayBeNone() bool {
+	t, ok := r.tell()
+	return ok && t.Low <= 0
 }
 
 // lastOf is one in the last of so many digits of a figure.

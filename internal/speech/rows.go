@@ -47,8 +47,8 @@ var sentences = sync.OnceValue(func() map[place]sentence {
 	return all
 })
 
-// phrase fills the words of a kind that every register has.
-func phrase(kind string, gaps map[string]string) string {
+// aloudAs fills the words of a kind that every register has.
+func aloudAs(kind string, gaps map[string]string) string {
 	return strings.TrimSpace(filled(sentences()[place{anybody, kind}].template, gaps))
 }
 
@@ -91,20 +91,58 @@ var ForGuests = sync.OnceValue(func() map[constituent.ID]string {
 	return words
 })
 
+// shareOf is a row of data/speech_shares.csv.
+type shareOf struct {
+	least float64
+	words string
+}
+
+var shares = sync.OnceValue(func() []shareOf {
+	var list []shareOf
+	for _, row := range embedded.Rows("speech_shares.csv") {
+		list = append(list, shareOf{row.Number("least"), row.Text("words")})
+	}
+	return list
+})
+
+// AtLeast puts the least share of a whole into words: "at least a third"; empty: of so little nobody
+// speaks.
+func AtLeast(share float64) string {
+	for _, s := range shares() {
+		if share >= s.least {
+			return s.words
+		}
+	}
+	return ""
+}
+
+var last = sync.OnceValue(func() map[constituent.ID]bool {
+	ids := map[constituent.ID]bool{}
+	for _, row := range embedded.Rows("speech_last.csv") {
+		ids[constituent.Must(constituent.ID(row.Text("constituent"))).ID] = true
+	}
+	return ids
+})
+
+// Last reports whether a constituent is told of after the others of its category.
+func Last(id constituent.ID) bool { return last()[id] }
+
 // Limit is a row of data/speech_limits.csv.
 type Limit struct {
 	Value  float64
 	Source string
 }
 
-// Pace is how fast people speak, in words a minute, how long a speech may be, in seconds, and from
-// how much citric acid on, in mg/l, a panel finds a coffee sourer.
-type Pace struct{ Slow, Fast, Time, Sour Limit }
+// Pace is how fast people speak, in words a minute, how long a speech may be, in seconds, from how
+// much citric acid on, in mg/l, a panel finds a coffee sourer, up to which pH that may hold of a
+// drink, from which strength on, in % vol, alcohol is told of, which share of the doubt of a claim is
+// asked of, and which share of a figure the limit of a claim is far from it.
+type Pace struct{ Slow, Fast, Time, Sour, SourPH, Strength, Question, Weak Limit }
 
 // Limits reads data/speech_limits.csv.
 var Limits = sync.OnceValue(func() Pace {
 	var p Pace
-	fields := map[string]*Limit{"slow": &p.Slow, "fast": &p.Fast, "time": &p.Time, "sour": &p.Sour}
+	fields := map[string]*Limit{"slow": &p.Slow, "fast": &p.Fast, "time": &p.Time, "sour": &p.Sour, "sour pH": &p.SourPH, "strength": &p.Strength, "question": &p.Question, "weak": &p.Weak}
 	for _, row := range embedded.Rows("speech_limits.csv") {
 		field, ok := fields[row.Text("what")]
 		if !ok {
