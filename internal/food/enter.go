@@ -16,7 +16,9 @@ import (
 func Enter(f, lender *Food) *Profile { return anywhere().Enter(f, lender) }
 
 // Enter makes the profile of a food by what is known of foods of a name.
-func (a *Anywhere) Enter(f, lender *Food) *Profile {
+func (a *Anywhere) Enter(f, lender *Food) *Profile { return a.enter(f, lender).Profile }
+
+func (a *Anywhere) enter(f, lender *Food) *entry {
 	e := &entry{
 		Profile:   &Profile{Food: f, Lender: lender, Cells: make([]Cell, len(constituent.All()))},
 		published: make([]bool, len(constituent.All())),
@@ -25,6 +27,7 @@ func (a *Anywhere) Enter(f, lender *Food) *Profile {
 	}
 	e.read(f)
 	if lender != nil {
+		e.lent = a.enter(lender, nil)
 		e.borrow(lender)
 	}
 	e.derive()
@@ -39,16 +42,18 @@ func (a *Anywhere) Enter(f, lender *Food) *Profile {
 	e.boundGas()
 	e.addedSugar()
 	a.widen(e)
+	e.inherit()
 	if e.WaterGone = waterGone(e.subject, e.Cell(constituent.Water)); e.WaterGone > 0 {
 		e.AddedShare = 0 // what is added of its sugars hangs on what the drink brings back
 	}
-	return e.Profile
+	return e
 }
 
 // entry is a profile in the making. published marks the cells, parents
 // included, that stand on a figure of their own rather than on their parts.
 type entry struct {
 	*Profile
+	lent         *entry // of the lender, by itself; nil if there is none
 	published    []bool
 	subject      subject
 	figures      map[constituent.ID]Value

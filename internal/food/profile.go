@@ -60,7 +60,8 @@ type Profile struct {
 type Total struct {
 	Constituent *constituent.Constituent
 	Cell        Cell
-	Parts       []Part // of a split: those that share what the others leave; nil: all share
+	Parts       []Part                   // of a split: those that share what the others leave; nil: all share
+	Rest        *constituent.Constituent // takes what the other parts leave before these are scaled; nil: all are scaled
 }
 
 // Part is a part of a split total and the most that a table allows it; None if nothing does.

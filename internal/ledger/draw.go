@@ -82,6 +82,9 @@ func (d *Drawer) draw(profile *food.Profile) Cells {
 	for _, t := range profile.Totals {
 		d.total(profile, t, cells)
 	}
+	if yield, inHand := profile.Yield(); inHand {
+		d.yield(yield, cells)
+	}
 	d.close(cells)
 	d.addedSugar(profile, cells)
 	return cells
