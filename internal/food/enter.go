@@ -22,6 +22,7 @@ func (a *Anywhere) enter(f, lender *Food) *entry {
 	e := &entry{
 		Profile:   &Profile{Food: f, Lender: lender, Cells: make([]Cell, len(constituent.All()))},
 		published: make([]bool, len(constituent.All())),
+		there:     make([]bool, len(constituent.All())),
 		figures:   map[constituent.ID]Value{},
 		subject:   subjectOf(f),
 	}
@@ -50,11 +51,13 @@ func (a *Anywhere) enter(f, lender *Food) *entry {
 }
 
 // entry is a profile in the making. published marks the cells, parents
-// included, that stand on a figure of their own rather than on their parts.
+// included, that stand on a figure of their own rather than on their parts; there
+// marks those of which somebody found a trace.
 type entry struct {
 	*Profile
 	lent         *entry // of the lender, by itself; nil if there is none
 	published    []bool
+	there        []bool
 	subject      subject
 	figures      map[constituent.ID]Value
 	split        *split // of the organic acids; nil if there is none
@@ -85,6 +88,7 @@ func (e *entry) read(f *Food) {
 		}
 		cell, known := cellOf(f, c, v)
 		e.Cells[c.Order], e.published[c.Order] = cell, known
+		e.there[c.Order] = v.State == estimate.Trace
 		if lender, lent := LenderOf(f, v); lent && known && cell.Amount > 0 {
 			lenders[lender]++
 		}

@@ -13,7 +13,7 @@ func (e *entry) borrow(lender *Food) {
 	taken := 0
 	for _, v := range lender.Values {
 		c, ok := constituent.Find(string(v.Constituent))
-		if !ok || c.Kind == constituent.Figure || c.ID == constituent.Water || e.published[c.Order] || e.stands(c) {
+		if !ok || c.Kind == constituent.Figure || c.ID == constituent.Water || e.published[c.Order] || e.there[c.Order] || e.stands(c) {
 			continue
 		}
 		cell, known := cellOf(lender, c, v)

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 )
 
@@ -39,4 +40,22 @@ func TestAFoodInHandSaysWhatGivesWay(t *testing.T) {
 	lemon.ID.Table = "sr"
 	_, ok = food.Enter(lemon, nil).Yield()
 	assert.False(t, ok, "the figures of one table give way alike")
+}
+
+// A trace is not zero: nobody's rule makes an assumed zero of it, and no lender fills it with a
+// figure of another food.
+func TestATraceIsNotZero(t *testing.T) {
+	f := inHand(map[constituent.ID][2]float64{"WATER": {88, 1}, "SUGAR": {9, 1}})
+	f.Group = "fruit juice"
+	without := food.Enter(f, nil).Cell("CAFFN")
+	assert.True(t, without.Known, "no fruit juice has any")
+	f.Values = append(f.Values, food.Value{Constituent: "CAFFN", Amount: food.None, Low: food.None, High: food.None, SD: food.None, Limit: food.None, State: estimate.Trace, Source: food.Own})
+	lender := sr("lender", "Cola", "fruit juice", map[constituent.ID]float64{"WATER": 90, "CAFFN": 10})
+	for _, from := range []*food.Food{nil, lender} {
+		assert.False(t, food.Enter(f, from).Cell("CAFFN").Known)
+	}
+	f.Values[len(f.Values)-1].Limit = 2
+	cell := food.Enter(f, lender).Cell("CAFFN")
+	assert.True(t, cell.Known)
+	assert.InDelta(t, 2e-5, cell.Limit, 1e-15)
 }
