@@ -57,6 +57,17 @@ func TestACopyKeepsTheSpreadOfItsLender(t *testing.T) {
 	}
 }
 
+// No tonic is sold with more quinine than the law allows in a soft drink (85 mg/kg: German
+// Aromenverordnung, annex 4), however far the published figures lie apart.
+func TestNoMoreThanTheLawAllows(t *testing.T) {
+	tonic := assaytest.Core(t)[food.ID{Table: "core", Code: "tonic-water"}]
+	require.NotNil(t, tonic)
+	quinine := hundred(food.Enter(tonic, nil))("quinine")
+	assert.LessOrEqual(t, quinine.High, 8.5)
+	assert.Greater(t, quinine.High, quinine.Mean)
+	assert.Less(t, quinine.Low, quinine.Mean)
+}
+
 // hundred draws a food and gives what 100 g of it have of a constituent.
 func hundred(p *food.Profile) func(constituent.ID) estimate.Summary {
 	const draws = 1000

@@ -42,6 +42,23 @@ func (e *entry) anyPartAbove(parent *constituent.Constituent) bool {
 	return false
 }
 
+// allow keeps what is carried of an added substance within what the law allows of it: however
+// widely foods of the name differ, nobody sells more. What a designer states of a food in hand
+// stands, and so does a figure that is above the law.
+func (e *entry) allow() {
+	for _, c := range constituent.All() {
+		cell := e.cell(c)
+		if c.Kind != constituent.Rider || !cell.Known || e.States(c) {
+			continue
+		}
+		if rule, ok := e.subject.ruleFor("allowed", c); ok {
+			if most := rule.amount / (unit.Hundred * c.PerGram); most >= cell.Amount {
+				cell.Most = most
+			}
+		}
+	}
+}
+
 // bound finds, for each unknown, the most it could be.
 func (e *entry) bound() {
 	b := &bounding{entry: e}

@@ -43,6 +43,7 @@ func (a *Anywhere) enter(f, lender *Food) *entry {
 	e.boundGas()
 	e.addedSugar()
 	a.widen(e)
+	e.allow()
 	e.inherit()
 	if e.WaterGone = waterGone(e.subject, e.Cell(constituent.Water)); e.WaterGone > 0 {
 		e.AddedShare = 0 // what is added of its sugars hangs on what the drink brings back

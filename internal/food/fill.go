@@ -138,7 +138,7 @@ func (e *entry) inherit() {
 		}
 		factor := cell.Amount / lent.Amount
 		cell.SD, cell.Limit = lent.SD*factor, lent.Limit*factor
-		cell.Tail, cell.Class, cell.Apart = lent.Tail, lent.Class, lent.Apart
+		cell.Tail, cell.Class, cell.Apart, cell.Most = lent.Tail, lent.Class, lent.Apart, lent.Most
 		cell.From, cell.Row = e.Lender.ID, lent.Row
 	}
 	e.inheritTotals()
