@@ -186,7 +186,7 @@ func (e *entry) water() {
 		return
 	}
 	parts, _ := e.sum(constituent.Must(constituent.Mass))
-	if lent, ok := e.lentWater(); ok {
+	if lent, ok := (lending{e}).lentWater(); ok {
 		*e.cell(c) = Cell{
 			Known: true, Amount: min(max(lent, 0), max(whole-heaviestRider(e.Profile), 0)), State: estimate.Calculated, Bound: None,
 			From: e.Lender.ID, Row: e.Lender.ID.String(), Source: e.lent.Cell(c.ID).Source, By: Borrowed,

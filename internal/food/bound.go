@@ -45,7 +45,7 @@ func (e *entry) anyPartAbove(parent *constituent.Constituent) bool {
 // allow keeps what is carried of an added substance within what the law allows of it: however
 // widely foods of the name differ, nobody sells more. What a designer states of a food in hand
 // stands, and so does a figure that is above the law.
-func (e *entry) allow() {
+func allow(e *entry) {
 	for _, c := range constituent.All() {
 		cell := e.cell(c)
 		if c.Kind != constituent.Rider || !cell.Known || e.States(c) {

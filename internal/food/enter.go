@@ -43,8 +43,8 @@ func (a *Anywhere) enter(f, lender *Food) *entry {
 	e.boundGas()
 	e.addedSugar()
 	a.widen(e)
-	e.allow()
-	e.inherit()
+	allow(e)
+	lending{e}.inherit()
 	if e.WaterGone = waterGone(e.subject, e.Cell(constituent.Water)); e.WaterGone > 0 {
 		e.AddedShare = 0 // what is added of its sugars hangs on what the drink brings back
 	}

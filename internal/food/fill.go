@@ -108,10 +108,13 @@ func below(c *constituent.Constituent, ancestor constituent.ID) bool {
 	return false
 }
 
+// lending is an entry as its lender sees it.
+type lending struct{ *entry }
+
 // lentWater is the water of a lender that states its own beside all that weighs, less what the food has more of all
 // else that is known: a copy that changes nothing has the lender's water, and what is of no
 // known kind beside it.
-func (e *entry) lentWater() (amount float64, ok bool) {
+func (e lending) lentWater() (amount float64, ok bool) {
 	if e.lent == nil {
 		return 0, false
 	}
@@ -127,7 +130,7 @@ func (e *entry) lentWater() (amount float64, ok bool) {
 // inherit gives what is borrowed the spread that the lender has of it: a figure that is lent
 // tells of any food of the lender's name, and no more of the food that borrows it. It draws with
 // the lender's draws.
-func (e *entry) inherit() {
+func (e lending) inherit() {
 	if e.lent == nil {
 		return
 	}
@@ -146,7 +149,7 @@ func (e *entry) inherit() {
 
 // lends reports whether a leaf or a rider has its figure from the lender: it is borrowed, or the
 // rest of what is, or follows from the lender's as the water and a split by kin do.
-func (e *entry) lends(c *constituent.Constituent) bool {
+func (e lending) lends(c *constituent.Constituent) bool {
 	cell, lent := e.cell(c), e.lent.Cells[c.Order]
 	switch {
 	case c.ID == constituent.MassOther:
@@ -161,7 +164,7 @@ func (e *entry) lends(c *constituent.Constituent) bool {
 
 // inheritTotals takes the totals of the lender of which the food states nothing, and after them
 // its own: what a designer states holds.
-func (e *entry) inheritTotals() {
+func (e lending) inheritTotals() {
 	var totals []Total
 	for _, t := range e.lent.Totals {
 		if amount, _ := e.sum(t.Constituent); amount > 0 && !e.statesOf(t.Constituent) {
@@ -178,9 +181,9 @@ func (e *entry) inheritTotals() {
 }
 
 // statesOf reports whether the food itself states a total or a part of it.
-func (e *entry) statesOf(total *constituent.Constituent) bool {
+func (p *Profile) statesOf(total *constituent.Constituent) bool {
 	for _, part := range constituent.All() {
-		if (part == total || below(part, total.ID)) && e.States(part) {
+		if (part == total || below(part, total.ID)) && p.States(part) {
 			return true
 		}
 	}
