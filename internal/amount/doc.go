@@ -2,7 +2,7 @@
 //
 // # Model
 //
-// "a ± b" is rectangular on [a − b, a + b] (JCGM 100:2008, 4.3.7), "± b sd" is normal.
+// "a ± b" is rectangular on [a − b, a + b] (JCGM 100:2008, 4.3.7), "± b sd" is normal, "± 0" is exact.
 // Without ± an amount is known to half a unit of its last digit, or of the bar's scale for
 // masses; a bar measure to the spread of its filling. An instrument without ± has the spread
 // of data/instruments.csv. Each has the stream of its path in the drink file, so that what

@@ -73,7 +73,7 @@ func (h Hand) Draw(amount unit.Amount, path string) []float64 {
 	switch {
 	case amount.Sigma:
 		in.Shape, in.SD, in.Low, in.High = estimate.Normal, half, 0, math.Inf(1)
-	case half > 0:
+	case half > 0 || amount.Exact:
 	case amount.Measure.Spread > 0:
 		half = central * amount.Measure.Spread
 	default:
@@ -100,7 +100,7 @@ func (h Hand) Spread(amount unit.Amount) float64 {
 	switch {
 	case amount.Sigma:
 		return half
-	case half > 0:
+	case half > 0 || amount.Exact:
 		return half / Sqrt3
 	}
 	return h.resolution(amount) / 2 / Sqrt3
@@ -118,7 +118,7 @@ func (h Hand) Quantity(q drink.Quantity, factor float64, path string) []float64 
 // within what can be. Nobody rounds to all or to nothing.
 func (h Hand) DrawQuantity(q drink.Quantity, factor float64, path string) []float64 {
 	half := q.Half
-	if half == 0 {
+	if half == 0 && !q.Exact {
 		half = math.Pow(10, -float64(q.Decimals)) / 2
 	}
 	low := q.Number - half

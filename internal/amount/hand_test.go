@@ -73,6 +73,10 @@ func TestAnAmountIsWithinWhatIsWritten(t *testing.T) {
 		{"1.0 g", &scale, rectangle(1, 0.05)}, // the scale would show nothing: something finer weighed it
 		{"20 ml", &scale, rectangle(20, 0.5)}, // no scale measures a volume
 		{"36 g ± 2 g", &scale, rectangle(36, 2)},
+		{"36 g ± 0 g", nil, shape{36, 36, 36, 0}},
+		{"36 g ± 0 g", &scale, shape{36, 36, 36, 0}},
+		{"36 g ± 0 g sd", nil, shape{36, 36, 36, 0}},
+		{"2 barspoon ± 0 barspoon", nil, shape{written(t, "2 barspoon").Base(), written(t, "2 barspoon").Base(), written(t, "2 barspoon").Base(), 0}},
 		{"36 g ± 2 g sd", nil, shape{36, 0, math.Inf(1), 2}},
 	} {
 		h := hand()
@@ -136,6 +140,7 @@ func TestAQuantityIsWithinWhatIsWritten(t *testing.T) {
 		{"15.0 %", quantity(15, "%", 0, 1, false), percent, rectangle(0.15, 0.0005)},
 		{"15 % ± 3 %", quantity(15, "%", 3, 0, false), percent, rectangle(0.15, 0.03)},
 		{"20 % ± 2 % sd", quantity(20, "%", 2, 0, true), percent, shape{0.2, 0, 1, 0.02}},
+		{"15 % ± 0 %", drink.Quantity{Number: 15, Unit: "%", Exact: true}, percent, shape{0.15, 0.15, 0.15, 0}},
 		{"3.0 g/l", quantity(3, "g/l", 0, 1, false), 1, rectangle(3, 0.05)},
 		{"0.3 of something rounded to 1", quantity(0.3, "g/l", 0, 0, false), 1, shape{0.3, 0, 0.8, 0.8 / math.Sqrt(12)}},
 		{"-2 °C", quantity(-2, "°C", 0, 0, false), 1, rectangle(-2, 0.5)},

@@ -46,7 +46,7 @@ func changed(d *drink.Drink, list []lever, at []float64) (*drink.Drink, map[food
 			})
 		}
 		f := &out.Foods[slices.IndexFunc(out.Foods, func(o drink.OwnFood) bool { return o.Code == code })]
-		f.Values = append(f.Values, drink.Stated{Tag: l.tag, Exact: true, Quantity: drink.Quantity{Number: number, Unit: l.unit}})
+		f.Values = append(f.Values, drink.Stated{Tag: l.tag, Quantity: drink.Quantity{Number: number, Exact: true, Unit: l.unit}})
 	}
 	return &out, stand
 }
@@ -62,7 +62,7 @@ func restate(d *drink.Drink, l lever, per100g float64) {
 	o.Values = slices.DeleteFunc(slices.Clone(o.Values), func(v drink.Stated) bool {
 		return slices.ContainsFunc(constituent.Said(v.Tag), func(c *constituent.Constituent) bool { return string(c.ID) == l.tag })
 	})
-	o.Values = append(o.Values, drink.Stated{Tag: l.tag, Exact: true, Quantity: drink.Quantity{Number: per100g * grams / unit.Hundred, Unit: l.unit}})
+	o.Values = append(o.Values, drink.Stated{Tag: l.tag, Quantity: drink.Quantity{Number: per100g * grams / unit.Hundred, Exact: true, Unit: l.unit}})
 }
 
 // standIn is an own food that borrows all from another.

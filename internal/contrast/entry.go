@@ -131,8 +131,6 @@ func stated(v drink.Stated) string {
 		return "< " + note.Grams(v.Limit) + " " + v.Unit
 	case v.State != "":
 		return v.State
-	case v.Exact:
-		return v.Quantity.String() + " ± 0"
 	}
 	return v.Quantity.String()
 }

@@ -48,8 +48,8 @@ func (r *values) amount(n ast.Node, what string, kinds []unit.Kind) *unit.Amount
 // exactAmount reads an amount without ±.
 func (r *values) exactAmount(n ast.Node, what string, kinds []unit.Kind) *unit.Amount {
 	a := r.amount(n, what, kinds)
-	if a != nil && a.Half > 0 {
-		a.Half = 0
+	if a != nil && (a.Half > 0 || a.Exact) {
+		a.Half, a.Exact = 0, false
 		r.faults.Add(r.nodeAt(n), "write: "+r.before(r.nodeAt(n))+a.String(), "%s takes no ± and no range", what)
 		return nil
 	}

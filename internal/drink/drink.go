@@ -110,7 +110,6 @@ type Stated struct {
 	Place fail.Place
 	State string  // "", Trace, Below or Unknown
 	Limit float64 // for Below, in Unit: the figure is less than this
-	Exact bool    // ± 0 is written
 	Quantity
 }
 

@@ -200,7 +200,7 @@ func (r *reader) countOf(n ast.Node, what string) float64 {
 		r.misread(r.nodeAt(n), err)
 		return 0
 	}
-	if q.Number == 0 || q.Half > 0 {
+	if q.Number == 0 || q.Half > 0 || q.Exact {
 		r.faults.Add(r.nodeAt(n), "write a number above zero, without ±", "%s is not a count", quoted(text))
 	}
 	return q.Number

@@ -49,7 +49,7 @@ func (r *values) quantity(n ast.Node, what string, s unit.Scale) *Quantity {
 func (r *values) minutesOf(n ast.Node, what string) *Quantity {
 	q := r.quantity(n, what, duration)
 	if q != nil {
-		if q.Half == 0 && q.Number > 0 && minutes[q.Unit] < 1 {
+		if q.Half == 0 && !q.Exact && q.Number > 0 && minutes[q.Unit] < 1 {
 			q.Half = math.Pow(10, -float64(q.Decimals)) / 2
 		}
 		q.Number, q.Half, q.Unit = q.Number*minutes[q.Unit], q.Half*minutes[q.Unit], "min"
@@ -75,10 +75,10 @@ func (r *values) stated(e entry) (Stated, bool) {
 		r.misread(r.nodeAt(e.value), err)
 		return v, false
 	}
-	v.Quantity, v.Exact = q, q.Half == 0 && unit.StatesSpread(text)
+	v.Quantity = q
 	if below {
 		v.State, v.Limit, v.Quantity = Below, q.Number, Quantity{Unit: q.Unit, Decimals: q.Decimals}
-		if q.Half > 0 || v.Limit == 0 {
+		if q.Half > 0 || q.Exact || v.Limit == 0 {
 			r.faults.Add(r.nodeAt(e.value), "write it like \"< 0.5 g\"", "%s is not a limit", quoted(text))
 			return v, false
 		}

@@ -64,7 +64,7 @@ func (e *entry) rest(parent *constituent.Constituent) {
 	if !e.giveRest(parent, left, sd, class) {
 		e.addRest(parent, constituent.RestOf(into), left, sd, class, "what "+string(parent.ID)+" has beyond its known parts")
 	}
-	e.total(parent)
+	e.total(parent, into)
 }
 
 // differenceSD is how uncertain a carbohydrate by difference is: as what it is the
@@ -82,18 +82,25 @@ func (e *entry) differenceSD() float64 {
 // total keeps the spread of a published total that the spreads of its parts do
 // not give: one that the total itself states, or a class default below what its
 // parts add up to if each varies by itself. A carbohydrate by difference is no
-// measurement and keeps the spread of its parts.
-func (e *entry) total(parent *constituent.Constituent) {
+// measurement and keeps the spread of its parts. What a designer states of a food in hand
+// holds, ± 0 too: the parts vary within it, and the rest takes what they leave.
+func (e *entry) total(parent *constituent.Constituent, into constituent.ID) {
 	if e.split != nil && parent.ID == constituent.OrganicAcids {
 		e.split.keep()
 		return
 	}
 	cell := *e.cell(parent)
 	parts, variance := e.sum(parent)
-	if byDifference(parent) || cell.Exact() || math.Abs(parts-cell.Amount) > 1e-9 || cell.Class && cell.SD*cell.SD >= variance {
+	if math.Abs(parts-cell.Amount) > 1e-9 || cell.Class && cell.SD*cell.SD >= variance {
 		return
 	}
-	e.Totals = append(e.Totals, Total{Constituent: parent, Cell: cell})
+	switch {
+	case cell.Amount == 0:
+	case e.States(parent) && !cell.Class:
+		e.Totals = append(e.Totals, Total{Constituent: parent, Cell: cell, Rest: constituent.Must(constituent.RestOf(into))})
+	case !byDifference(parent) && !cell.Exact():
+		e.Totals = append(e.Totals, Total{Constituent: parent, Cell: cell})
+	}
 }
 
 // restSpread gives the standard deviation of a rest, and whether it is a class
@@ -179,6 +186,14 @@ func (e *entry) water() {
 		return
 	}
 	parts, _ := e.sum(constituent.Must(constituent.Mass))
+	if lent, ok := (lending{e}).lentWater(); ok {
+		*e.cell(c) = Cell{
+			Known: true, Amount: min(max(lent, 0), max(whole-heaviestRider(e.Profile), 0)), State: estimate.Calculated, Bound: None,
+			From: e.Lender.ID, Row: e.Lender.ID.String(), Source: e.lent.Cell(c.ID).Source, By: Borrowed,
+			Why: "that of " + e.Lender.ID.String() + ", less what there is more of other parts",
+		}
+		return
+	}
 	// guard: what is carried is no water
 	amount := max(whole-max(parts, heaviestRider(e.Profile)), 0)
 	// guard: unknown is not water

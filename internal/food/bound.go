@@ -22,7 +22,7 @@ func (e *entry) assumeZeros() {
 			e.Cells[c.Order] = zero
 			continue // a parent of a pure substance is the sum of its parts
 		}
-		if rule, ok := e.subject.ruleFor("zero", c); ok {
+		if rule, ok := e.subject.ruleFor("zero", c); ok && !e.there[c.Order] { // a trace is not zero
 			if c.Kind == constituent.Parent && e.anyPartAbove(c) {
 				continue
 			}
@@ -40,6 +40,23 @@ func (e *entry) anyPartAbove(parent *constituent.Constituent) bool {
 		}
 	}
 	return false
+}
+
+// allow keeps what is carried of an added substance within what the law allows of it: however
+// widely foods of the name differ, nobody sells more. What a designer states of a food in hand
+// stands, and so does a figure that is above the law.
+func allow(e *entry) {
+	for _, c := range constituent.All() {
+		cell := e.cell(c)
+		if c.Kind != constituent.Rider || !cell.Known || e.States(c) {
+			continue
+		}
+		if rule, ok := e.subject.ruleFor("allowed", c); ok {
+			if most := rule.amount / (unit.Hundred * c.PerGram); most >= cell.Amount {
+				cell.Most = most
+			}
+		}
+	}
 }
 
 // bound finds, for each unknown, the most it could be.

@@ -9,7 +9,8 @@
 // unknown (with the most it could be). In this order:
 //
 //  1. fill: what the food does not state is borrowed from a lender, marked, and
-//     scaled down where borrowed parts would exceed a total the food states;
+//     scaled down where borrowed parts would exceed a total the food states; it keeps the
+//     spread and the draws that the lender has of it, being of any food of the lender's name;
 //     the core table borrows within itself too: a dark roast has the potassium of
 //     the medium one, is marked so, and draws it with the medium one's draws;
 //

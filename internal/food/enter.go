@@ -16,15 +16,19 @@ import (
 func Enter(f, lender *Food) *Profile { return anywhere().Enter(f, lender) }
 
 // Enter makes the profile of a food by what is known of foods of a name.
-func (a *Anywhere) Enter(f, lender *Food) *Profile {
+func (a *Anywhere) Enter(f, lender *Food) *Profile { return a.enter(f, lender).Profile }
+
+func (a *Anywhere) enter(f, lender *Food) *entry {
 	e := &entry{
 		Profile:   &Profile{Food: f, Lender: lender, Cells: make([]Cell, len(constituent.All()))},
 		published: make([]bool, len(constituent.All())),
+		there:     make([]bool, len(constituent.All())),
 		figures:   map[constituent.ID]Value{},
 		subject:   subjectOf(f),
 	}
 	e.read(f)
 	if lender != nil {
+		e.lent = a.enter(lender, nil)
 		e.borrow(lender)
 	}
 	e.derive()
@@ -39,17 +43,22 @@ func (a *Anywhere) Enter(f, lender *Food) *Profile {
 	e.boundGas()
 	e.addedSugar()
 	a.widen(e)
+	allow(e)
+	lending{e}.inherit()
 	if e.WaterGone = waterGone(e.subject, e.Cell(constituent.Water)); e.WaterGone > 0 {
 		e.AddedShare = 0 // what is added of its sugars hangs on what the drink brings back
 	}
-	return e.Profile
+	return e
 }
 
 // entry is a profile in the making. published marks the cells, parents
-// included, that stand on a figure of their own rather than on their parts.
+// included, that stand on a figure of their own rather than on their parts; there
+// marks those of which somebody found a trace.
 type entry struct {
 	*Profile
+	lent         *entry // of the lender, by itself; nil if there is none
 	published    []bool
+	there        []bool
 	subject      subject
 	figures      map[constituent.ID]Value
 	split        *split // of the organic acids; nil if there is none
@@ -80,6 +89,7 @@ func (e *entry) read(f *Food) {
 		}
 		cell, known := cellOf(f, c, v)
 		e.Cells[c.Order], e.published[c.Order] = cell, known
+		e.there[c.Order] = v.State == estimate.Trace
 		if lender, lent := LenderOf(f, v); lent && known && cell.Amount > 0 {
 			lenders[lender]++
 		}

@@ -193,7 +193,7 @@ func (s *split) keep() {
 	if cell := s.cell(rest); cell.Amount > 0 {
 		cell.Apart, cell.Class = s.apart(cell.Amount), false
 	}
-	s.Totals = append(s.Totals, Total{acids, s.total, append(s.parts, Part{rest, None})})
+	s.Totals = append(s.Totals, Total{Constituent: acids, Cell: s.total, Parts: append(s.parts, Part{rest, None})})
 }
 
 // titrated is the total of acids that a published titratable acidity stands for, taken

@@ -21,6 +21,7 @@ type Cell struct {
 	Class  bool    // SD is a class default
 	By     string  // ByKin or Borrowed: nobody measured this food's own; else empty
 	Apart  float64 // of a part of a split: the relative spread of its share; else 0
+	Most   float64 // no draw has more of it: no more is allowed; 0 if nothing says so
 	Tail   float64 // how heavy the tails of its draws are (estimate.Input)
 }
 
@@ -60,7 +61,8 @@ type Profile struct {
 type Total struct {
 	Constituent *constituent.Constituent
 	Cell        Cell
-	Parts       []Part // of a split: those that share what the others leave; nil: all share
+	Parts       []Part                   // of a split: those that share what the others leave; nil: all share
+	Rest        *constituent.Constituent // takes what the other parts leave before these are scaled; nil: all are scaled
 }
 
 // Part is a part of a split total and the most that a table allows it; None if nothing does.

@@ -20,7 +20,10 @@
 // in no mass, total or contribution.
 //
 // A Drawer draws the cells of a food each by itself, scales the parts of published
-// totals (food.Profile.Totals) to a draw of the total, and then closes the mass.
+// totals (food.Profile.Totals) to a draw of the total, and then closes the mass. Of a food in
+// hand what its designer states holds: the rest of a total is what its other parts leave, and
+// 100 g are made up by what is of no known kind, then by what nobody stated as one and by what
+// is stated, each by its variance; ± 0 stays (yield.go).
 //
 // A separating step is a Model: which share of a constituent of a row stays.
 // Apply multiplies; what does not stay is returned as lost, so mass closes.

@@ -77,10 +77,18 @@ func (d *Drawer) draw(profile *food.Profile) Cells {
 			continue
 		}
 		d.input(c, profile.Cells[c.Order]).Fill(cells[i])
+		if most := profile.Cells[c.Order].Most; most > 0 {
+			for j, x := range cells[i] {
+				cells[i][j] = min(x, most)
+			}
+		}
 		d.write(profile, c, cells[i])
 	}
 	for _, t := range profile.Totals {
 		d.total(profile, t, cells)
+	}
+	if yield, inHand := profile.Yield(); inHand {
+		d.yield(yield, cells)
 	}
 	d.close(cells)
 	d.addedSugar(profile, cells)

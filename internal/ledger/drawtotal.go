@@ -21,14 +21,15 @@ func (d *Drawer) total(profile *food.Profile, t food.Total, cells Cells) {
 	}
 	var parts []int
 	for _, at := range d.columns.Below(t.Constituent.ID) {
-		if profile.Cells[d.columns.List[at].Order].Limit == 0 {
+		if c := d.columns.List[at]; profile.Cells[c.Order].Limit == 0 && !profile.Fixed(c, t.Constituent) {
 			parts = append(parts, at)
 			continue
 		}
-		for i, x := range cells[at] { // of what nobody found a limit is known: it stays
+		for i, x := range cells[at] { // of what nobody found a limit is known: it stays, and so does what is exact
 			drawn[i] = max(drawn[i]-x, 0)
 		}
 	}
+	d.rest(t, parts, drawn, cells)
 	for _, at := range parts {
 		for i, x := range cells[at] {
 			sum[i] += x
@@ -41,6 +42,26 @@ func (d *Drawer) total(profile *food.Profile, t food.Total, cells Cells) {
 				cell[i] *= drawn[i] / sum[i]
 			}
 		}
+	}
+}
+
+// rest makes the rest of a stated total what its other parts leave of a draw.
+func (d *Drawer) rest(t food.Total, parts []int, drawn []float64, cells Cells) {
+	if t.Rest == nil {
+		return
+	}
+	rest := d.columns.At(t.Rest.ID)
+	if !slices.Contains(parts, rest) || cells[rest] == nil {
+		return
+	}
+	left := slices.Clone(drawn)
+	for _, at := range parts {
+		if at != rest && cells[at] != nil {
+			floats.Sub(left, cells[at])
+		}
+	}
+	for i, x := range left {
+		cells[rest][i] = max(x, 0)
 	}
 }
 

@@ -125,12 +125,13 @@ func (g *Gauge) composedVolume(pot *ledger.Pot) []float64 {
 }
 
 // Refracted gives what a pot reads on a refractometer, in per cent of a gram: of its parts, and
-// what alcohol refracts more at its strength.
+// what alcohol refracts more at its strength and citric acid without sugar.
 func (g *Gauge) Refracted(pot *ledger.Pot) []float64 {
 	sum := g.weighted(pot, refraction)
 	water, alcohol := pot.Total(constituent.Water), pot.Total(constituent.Alcohol)
+	citric, mass := pot.Total(solution.CitricAcid), pot.Mass()
 	for d := range sum {
-		sum[d] += solution.RefractionExcess(water[d], alcohol[d])
+		sum[d] += solution.RefractionExcess(water[d], alcohol[d]) + solution.AcidRefractionExcess(citric[d], mass[d]-water[d]-alcohol[d]-citric[d])
 	}
 	return sum
 }

@@ -70,7 +70,10 @@ func (r *resolver) meaning(d *declaration, v drink.Stated, ofPack bool) (meaning
 	if m.word {
 		times = 1 / m.row.Times
 	}
-	factor, ok := unit.Convert(v.Unit, m.of.Unit)
+	if m.State == drink.Trace && m.row != nil {
+		m.Unit = m.row.Unit
+	}
+	factor, ok := unit.Convert(m.Unit, m.of.Unit)
 	if !ok && v.State != drink.Unknown && v.State != drink.Trace {
 		r.faults.Add(v.Place, "write it in "+m.of.Unit, "%s is given in %s", v.Tag, note.Quote(v.Unit))
 		return m, false
@@ -126,9 +129,15 @@ func (d *declaration) asRow(v drink.Stated, row pack.Row) meaning {
 }
 
 // zero reads a 0 as what it was rounded from: less than what the rules of the pack let be printed
-// so, and of a laboratory less than half of its last digit. A pack's 0 of what no rules round
+// so, and of a laboratory less than half of its last digit. A trace on a pack is no more than such a
+// 0; of what no rules round nobody knows how little it is. A pack's 0 of what no rules round
 // (alcohol, caffeine) is what its source says of the food, and stays none, and so does 0 g ± 0 g.
 func (d *declaration) zero(m *meaning, ofPack bool) {
+	if m.State == drink.Trace && m.row != nil && ofPack {
+		below, _ := d.rules.Zero(*m.row)
+		m.Limit = below / m.times
+		return
+	}
 	if m.State != "" || m.Number != 0 || m.Half > 0 || m.Exact || m.row == nil && ofPack {
 		return
 	}
@@ -185,7 +194,7 @@ func (d *declaration) value(m meaning, ofPack bool) food.Value {
 	case m.State != "":
 		v.Amount = food.None
 		v.State, _ = estimate.ParseState(m.State)
-		if m.State == drink.Below {
+		if m.Limit > 0 {
 			v.Limit = m.Limit * m.factor
 		}
 	case m.Half > 0, m.Exact:

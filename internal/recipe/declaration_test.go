@@ -150,6 +150,33 @@ func TestADeclaredZeroIsBelowItsLimit(t *testing.T) {
 	assert.Contains(t, said, "less than what the rules US let be printed as 0, or than half of its last digit. In 15 g it counts as fat < 0.5 g, sodium < 5 mg")
 }
 
+// A trace on a pack is no more than what the rules let be printed as 0; of what they do not round
+// nobody knows how little it is.
+func TestATraceOnAPackIsWithinItsZero(t *testing.T) {
+	for _, c := range []struct {
+		entry string
+		of    constituent.ID
+		most  float64 // in 100 g, in the vocabulary's unit; 0 of what has no limit
+	}{
+		{"declared: eu, per: 100 g, values: {fat: trace}", "FAT", 0.5},
+		{"declared: eu, per: 100 g, values: {salt: trace}", "NA", 5},
+		{"declared: us, per: 15 g, values: {fat: trace}", "FAT", 0.5 / 15 * 100},
+		{"group: fruit juice, declared: eu, per: 100 g, values: {alcohol: trace}", "ALC", 0},
+	} {
+		p, _ := declared(t, "", c.entry)
+		v, ok := p.Food.Value(c.of)
+		require.True(t, ok, c.entry)
+		assert.Equal(t, estimate.Trace, v.State, c.entry)
+		cell := p.Cell(c.of)
+		if c.most == 0 {
+			assert.False(t, cell.Known, "unknown, and no assumed zero: %s", c.entry)
+			continue
+		}
+		assert.InEpsilon(t, c.most, v.Limit, 1e-9, c.entry)
+		assert.True(t, cell.Known && cell.Limit > 0, c.entry)
+	}
+}
+
 // Standard 1.2.8, published panel: 3.6 g protein, 1.7 g fat, 31.0 g carbohydrate, 6.1 g fibre are 700 kJ.
 // FDA sample label of 2014: 8 g fat, 37 g carbohydrate with 4 g fibre, 3 g protein are 230 Calories.
 func TestAnEnergyThatDoesNotFitIsSaid(t *testing.T) {
@@ -157,6 +184,10 @@ func TestAnEnergyThatDoesNotFitIsSaid(t *testing.T) {
 		{"declared: anz, per: 100 g, values: {energy: 700 kJ, protein: 3.6 g, fat: 1.7 g, carbohydrate: 31.0 g, fibre: 6.1 g}", ""},
 		{"declared: us, per: 55 g, values: {calories: 230 kcal, protein: 3 g, fat: 8 g, carbohydrate: 37 g, fiber: 4 g}", ""},
 		{"declared: eu, per: 100 g, values: {energy: 225 kcal, protein: 3 g, fat: 8 g, carbohydrate: 37 g}", ""},
+		// 40 g of carbohydrate and 3 g of acid are 719 kJ (Regulation (EU) No 1169/2011, Annex XIV: 17 and 13 a gram).
+		{"declared: eu, per: 100 g, values: {energy: 719 kJ, fat: 0 g ± 0 g, protein: 0 g ± 0 g, carbohydrate: 40 g, CITAC: 3 g}", ""},
+		{"declared: eu, per: 100 g, values: {energy: 640 kJ, fat: 0 g ± 0 g, protein: 0 g ± 0 g, carbohydrate: 40 g, CITAC: 3 g}", "its energy is declared as 640 kJ and its other figures make 704 to 734: check the figures and per:"},
+		{"declared: eu, per: 100 g, values: {energy: 800 kJ, fat: 0 g ± 0 g, protein: 0 g ± 0 g, carbohydrate: 40 g, CITAC: 3 g}", "what it does not state (alcohol, other organic acids, dietary fibre) makes the rest"},
 		{"declared: eu, per: 100 g, values: {ENERC: 180 kJ, FAT: 1.5 g, CHOAVL: 5.6 g, PROCNT: 0.8 g}", "its energy is declared as 180 kJ and its other figures make 161 to 168: what it does not state (polyols, alcohol, organic acids, dietary fibre) makes the rest, or a figure is wrong"},
 		{"declared: eu, per: 100 g, values: {energy: 180 kJ, fat: 1.5 g, carbohydrate: 5.6 g, protein: 0.8 g, fibre: 0.2 g}", "what it does not state (alcohol, organic acids) makes the rest"}, // polyols are in an eu carbohydrate
 		{"declared: us, per: 100 g, values: {calories: 90 kcal, fat: 1.5 g, carbohydrate: 5.6 g, protein: 0.8 g}", "what it does not state (alcohol) makes the rest"},                           // and fibre is in a us one

@@ -103,7 +103,11 @@ func (d *declaration) mayBeMore(stated map[constituent.ID]meaning, in string) []
 			inside = within[up.ID] || slices.Contains(named, up.ID)
 		}
 		if !inside {
-			named, names = append(named, c.ID), append(names, c.Name)
+			name := c.Name
+			if len(d.statedParts(stated, c.ID)) > 0 {
+				name = "other " + name
+			}
+			named, names = append(named, c.ID), append(names, name)
 		}
 	}
 	return names
@@ -132,18 +136,39 @@ func (d *declaration) energyOf(stated map[constituent.ID]meaning, in string) (su
 	}
 	found := map[constituent.ID]bool{}
 	for _, f := range d.rules.Factors {
-		x, known := grams(f.Of)
 		factor, has := f.PerGram[in]
-		if !known || !has {
+		if !has {
 			continue
 		}
-		found[f.Of] = true
+		x, known := grams(f.Of)
+		if found[f.Of] = known; !known {
+			for _, part := range d.statedParts(stated, f.Of) { // a stated acid has the energy of the acids
+				of, _ := grams(part)
+				x.low, x.high = x.low+of.low, x.high+of.high
+			}
+		}
 		net := factor - d.wholeFactor(stated, f.Of, in) // a part of what has a factor counts by its own
 		ends := [2]float64{net * x.low, net * x.high}
 		sum.low, sum.high = sum.low+min(ends[0], ends[1]), sum.high+max(ends[0], ends[1])
 	}
 	carbohydrate := found[constituent.Available] || found[constituent.Carbohydrate]
 	return sum, carbohydrate && found[constituent.Fat] && found[constituent.Protein]
+}
+
+// statedParts are the topmost stated parts of a total that nobody states, but for those that have
+// a factor of their own.
+func (d *declaration) statedParts(stated map[constituent.ID]meaning, total constituent.ID) (parts []constituent.ID) {
+	for _, part := range constituent.Sums().Children(total) {
+		if slices.ContainsFunc(d.rules.Factors, func(f constituent.EnergyFactor) bool { return f.Of == part.ID }) {
+			continue
+		}
+		if _, ok := stated[part.ID]; ok {
+			parts = append(parts, part.ID)
+			continue
+		}
+		parts = append(parts, d.statedParts(stated, part.ID)...)
+	}
+	return parts
 }
 
 // wholeFactor gives the factor of the nearest stated whole of a constituent; 0 if none is stated.

@@ -53,6 +53,17 @@ func RefractionExcess(water, ethanol float64) float64 {
 	return ethanol * (each - refractions()[constituent.Alcohol].Brix)
 }
 
+// AcidRefractionExcess gives how much more citric acid reads than its row says, in per cent of a
+// gram, from grams of it and of all that is neither water, alcohol nor it: the row is of juices,
+// which are sweeter than sour, and alone in water it refracts more. What goes over from the one to
+// the other is the acid that outweighs the others: our own bound, nobody has read mixtures between.
+func AcidRefractionExcess(citric, others float64) float64 {
+	return max(citric-others, 0) * (constants()["citric acid alone"] - refractions()[CitricAcid].Brix)
+}
+
+// CitricAcid is the acid of which both have been read.
+const CitricAcid constituent.ID = "CITAC"
+
 // RefractionOf gives the refraction of a mass-additive constituent: its own row
 // or that of the nearest parent, and whose row it is.
 func RefractionOf(id constituent.ID) (Refraction, constituent.ID) {

@@ -10,7 +10,8 @@ import (
 type Amount struct {
 	Number   float64 // in Measure
 	Measure  Measure
-	Half     float64 // half-width of the stated range in Measure, or the sd; 0 if none was stated
+	Half     float64 // half-width of the stated range in Measure, or the sd; 0 if none was stated, or ± 0
+	Exact    bool    // ± 0 was stated: it is what it says
 	Sigma    bool    // Half is one standard deviation
 	Decimals int     // decimals written, the resolution of the figure
 }
@@ -26,7 +27,7 @@ func (a Amount) Resolution() float64 {
 // String writes the amount as a recipe would.
 func (a Amount) String() string {
 	text := strconv.FormatFloat(a.Number, 'f', -1, 64) + " " + a.Measure.Name
-	if a.Half > 0 {
+	if a.Half > 0 || a.Exact {
 		text += " ± " + strconv.FormatFloat(a.Half, 'f', -1, 64) + " " + a.Measure.Name
 	}
 	if a.Sigma {

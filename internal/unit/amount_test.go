@@ -155,3 +155,20 @@ func TestEveryMeasureHasASource(t *testing.T) {
 		assert.Positive(t, m.Factor, m.Name)
 	}
 }
+
+// ± 0 is a range like any other, of no width: it is not the lack of one.
+func TestAStatedZeroIsNoLackOfARange(t *testing.T) {
+	for text, exact := range map[string]bool{"20 g ± 0 g": true, "20 g ± 0": true, "20 g": false, "20 g ± 0.01 g": false} {
+		a, rest, err := unit.ParseAmount(text + " sugar")
+		require.NoError(t, err)
+		assert.Equal(t, "sugar", rest)
+		assert.Equal(t, exact, a.Exact, text)
+		again, _, err := unit.ParseAmount(a.String())
+		require.NoError(t, err)
+		assert.Equal(t, a, again, "as it is written")
+		q, err := unit.Scale{What: "a mass", Units: []string{"g"}, High: 100, Example: "1 g"}.Parse(text)
+		require.NoError(t, err)
+		assert.Equal(t, exact, q.Exact, text)
+		assert.Equal(t, exact, q.String() == "20 g ± 0 g", text)
+	}
+}

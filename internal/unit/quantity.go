@@ -12,7 +12,8 @@ import (
 // Quantity is a number in a unit that is not a kitchen measure.
 type Quantity struct {
 	Number   float64
-	Half     float64 // half-width of the range in Unit, or the sd; 0 if none was stated
+	Half     float64 // half-width of the range in Unit, or the sd; 0 if none was stated, or ± 0
+	Exact    bool    // ± 0 was stated: it is what it says
 	Sigma    bool    // Half is one standard deviation
 	Unit     string  // "°C", "g/ml", "kJ", "%", "min", …; "" for pH and °Brix
 	Decimals int     // decimals written
@@ -25,7 +26,7 @@ func (q Quantity) String() string {
 		of = " " + q.Unit
 	}
 	text := strconv.FormatFloat(q.Number, 'f', -1, 64) + of
-	if q.Half > 0 {
+	if q.Half > 0 || q.Exact {
 		text += " ± " + strconv.FormatFloat(q.Half, 'f', -1, 64) + of
 	}
 	if q.Sigma {
@@ -111,7 +112,7 @@ func (s Scale) parse(text string) (Quantity, error) {
 		}
 		q.Number, q.Half = (low+high)/2, (high-low)/2
 	case ranged:
-		q.Decimals, q.Half = a.decimals, b.number*in.factor
+		q.Decimals, q.Half, q.Exact = a.decimals, b.number*in.factor, b.number == 0
 	case !in.whole(): // half of the last digit that was read, not of one in another unit
 		q.Half = math.Pow(10, -float64(a.decimals)) / 2 * in.factor
 	}

@@ -147,6 +147,7 @@ func (s *scan) spread(a *Amount, measured bool) error {
 		return wrong(fmt.Sprintf("%s after ± does not fit %s", half.Measure.Name, a.Measure.Name), "use the same kind of unit on both sides of ±")
 	}
 	a.Half = half.Base() / a.Measure.Factor
+	a.Exact = a.Half == 0
 	rest := strings.TrimLeft(s.rest, " ")
 	if after, found := strings.CutPrefix(rest, "sd"); found && (after == "" || after[0] == ' ') {
 		a.Sigma, s.rest = true, after
