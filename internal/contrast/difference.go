@@ -18,9 +18,10 @@ type Difference struct {
 }
 
 // Sign is 1 where there is surely more in the second drink, −1 where there is surely less, 0 where
-// nobody can tell.
+// nobody can tell: what is withheld goes neither way, wherever its ends lie.
 func (d Difference) Sign() int {
 	switch {
+	case math.IsNaN(d.Mean):
 	case d.Least > 0:
 		return 1
 	case d.Most < 0:

@@ -77,3 +77,13 @@ func TestWhatNobodyAsksForIsHardlyADifference(t *testing.T) {
 	assert.True(t, hardly[constituent.Fat])
 	assert.NotContains(t, textsOf(c), "fat")
 }
+
+// A pH that is withheld goes neither way: of sweetened water the water decides, and nothing is said of it.
+func TestAWithheldPHIsNotCompared(t *testing.T) {
+	acid, open := "build: [100 g core:lemon-juice]", "build: [100 g core:water-pure, 10 g core:sugar-white]"
+	for _, pair := range [][2]string{{acid, open}, {open, acid}} {
+		text := textsOf(compared(t, pair[0], pair[1]))
+		assert.NotContains(t, text, "NaN")
+		assert.NotContains(t, text, "pH")
+	}
+}

@@ -98,6 +98,13 @@ func TestRandomDrinksCompared(t *testing.T) {
 func wellSaid(t *testing.T, k *kitchen, a, b string) {
 	t.Helper()
 	ab, ba := k.compare(t, a, b), k.compare(t, b, a)
+	for _, c := range []*sheet.Compared{ab, ba} {
+		for _, w := range c.Words() {
+			if strings.Contains(w.Text, "NaN") || strings.Contains(w.Text, "Inf") {
+				t.Errorf("%s\n%s\n%s", w.Text, a, b)
+			}
+		}
+	}
 	for i, f := range ab.Figures {
 		other := ba.Figures[i]
 		if math.Abs(f.Mean+other.Mean) > rounding*(1+math.Abs(f.Mean)) || f.Sign() != -other.Sign() {
