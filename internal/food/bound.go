@@ -22,7 +22,7 @@ func (e *entry) assumeZeros() {
 			e.Cells[c.Order] = zero
 			continue // a parent of a pure substance is the sum of its parts
 		}
-		if rule, ok := e.subject.ruleFor("zero", c); ok && !e.there[c.Order] { // a trace is not zero
+		if rule, ok := e.subject.ruleFor("zero", c); ok && !e.there[c.Order] { // a trace is not zero, and neither is what the owner does not know
 			if c.Kind == constituent.Parent && e.anyPartAbove(c) {
 				continue
 			}

@@ -58,7 +58,7 @@ type entry struct {
 	*Profile
 	lent         *entry // of the lender, by itself; nil if there is none
 	published    []bool
-	there        []bool
+	there        []bool // it may be: a trace of it, or whoever made the food says that nobody knows
 	subject      subject
 	figures      map[constituent.ID]Value
 	split        *split // of the organic acids; nil if there is none
@@ -89,7 +89,7 @@ func (e *entry) read(f *Food) {
 		}
 		cell, known := cellOf(f, c, v)
 		e.Cells[c.Order], e.published[c.Order] = cell, known
-		e.there[c.Order] = v.State == estimate.Trace
+		e.there[c.Order] = v.State == estimate.Trace || v.State == estimate.Unknown && f.ID.Table == Own
 		if lender, lent := LenderOf(f, v); lent && known && cell.Amount > 0 {
 			lenders[lender]++
 		}

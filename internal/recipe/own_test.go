@@ -117,3 +117,14 @@ func TestClaimsOverTheWhole(t *testing.T) {
 	_, ok = recipe.ClaimOf(drink.Stated{State: drink.Unknown}, constituent.Must("SUGAR"), 1)
 	assert.False(t, ok)
 }
+
+// What the owner of a food does not know is not known to be none, whatever is usual in its group: no
+// rule of the group knows this one.
+func TestAStatedUnknownIsNoZeroOfItsGroup(t *testing.T) {
+	for state, known := range map[string]bool{"": true, ", CAFFN: unknown, ALC: unknown": false} {
+		p := food.Enter(own(t, `name: "Cordial", group: syrup, per: 100 g, values: {WATER: 50 g, SUGAR: 45 g`+state+`}`), nil)
+		for _, id := range []constituent.ID{"CAFFN", "ALC"} {
+			assert.Equal(t, known, p.Cell(id).Known, "%s %s", id, state)
+		}
+	}
+}
