@@ -48,6 +48,11 @@
 // words that only one of them has). "allergens" are the classes that stand otherwise, "cautions_only" the
 // cautions of one alone, under "a" and "b".
 //
+// sipsum.across/1 is one drink by the tables of several agencies. Of each table "taken" are the rows that
+// stand for foods of the drink, "not_in_it" the foods that stay. A figure has "core", the central figures
+// between which the tables lie that tell it ("low", "high"), and "by": "standing" is told, in part, not in
+// this table, as core (no row that is taken brings any) or not made. "value" is null where a table has none.
+//
 // compare-with may name several components: "compare_with" is the first, of which sentences speak, and
 // "compare_with_also" are the others in the order of the file; "alone_also" of a figure of a brief has
 // one entry for each of them, null where there is nothing to say.
