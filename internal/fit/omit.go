@@ -28,7 +28,8 @@ type Kitchen func(context.Context, *drink.Drink) (Bench, *recipe.Recipe, error)
 type Omission struct {
 	Name    string                   // as it was asked for
 	Of      *constituent.Constituent // for which the part was chosen; nil: the part itself was named
-	What    string                   // what is left out: a component, or a food
+	What    string                   // what is left out, as lines write it: a component, or a food
+	Called  string                   // as pages call it
 	Lines   []drink.Line             // that are left out
 	Unread  []string                 // components whose readings no longer hold
 	Drink   *drink.Drink             // without it, and with what was added
@@ -86,13 +87,13 @@ func Omit(ctx context.Context, b Bench, r *recipe.Recipe, name string, kitchen K
 func (o *Omission) find(a *assay.Assay, r *recipe.Recipe, name string) error {
 	for i := range r.Drink.Components {
 		if c := &r.Drink.Components[i]; strings.EqualFold(c.Name, name) {
-			o.What = c.Name
+			o.What, o.Called = c.Name, c.Name
 			return nil
 		}
 	}
 	for _, in := range r.Lines {
 		if p := in.Profile; p != nil && (in.Line.Food == name || p.Food.ID.String() == name || strings.EqualFold(p.Food.Name(), name)) {
-			o.What = in.Line.Food
+			o.What, o.Called = in.Line.Food, p.Food.Name()
 			return nil
 		}
 	}
@@ -111,7 +112,7 @@ func (o *Omission) find(a *assay.Assay, r *recipe.Recipe, name string) error {
 			by[id] += col[0]
 			lines[id] = r.Lines[of.Line].Line.Food
 			if by[id] > by[most] {
-				most = id
+				most, o.Called = id, of.Profile.Food.Name()
 			}
 		}
 	}
@@ -158,7 +159,7 @@ func (o *Omission) without(d *drink.Drink) (*drink.Drink, error) {
 			}
 		}
 	}
-	next.Build = o.drop(d.Build, gone)
+	next.Build, next.Garnish = o.drop(d.Build, gone), o.drop(d.Garnish, gone)
 	next.Components = slices.DeleteFunc(next.Components, func(c drink.Component) bool { return slices.Contains(gone, c.Name) })
 	switch {
 	case len(next.Build) == 0:

@@ -88,7 +88,7 @@ func (o *Omitted) Verdicts() []string {
 // OmittedLeaf is the plan of a tasting of both.
 func OmittedLeaf(o *Omitted) *Leaf {
 	l := &Leaf{Kind: "omit", Language: Language, Label: "matched variants", Title: clean.Name(o.A.Assay.Drink.Name)}
-	l.Below = []string{say("tasting." + string(o.Plan.Test)), "A as it is written", "B without " + clean.Name(o.What)}
+	l.Below = []string{say("tasting." + string(o.Plan.Test)), "A as it is written", "B without " + clean.Name(o.Called)}
 	for _, s := range []*Sheet{o.A, o.B} {
 		if box := s.box(s.Served()); s == o.A || !slices.Equal(box.Lines, o.A.box(o.A.Served()).Lines) {
 			lead := "A"
@@ -122,7 +122,7 @@ func (o *Omitted) match() Block {
 		b.Grid.Rows = append(b.Grid.Rows, GridRow{Label: f.Words, Cells: []GridCell{{Text: sideText(f.Before, in, factor)}, {Text: sideText(f.After, in, factor)}}})
 	}
 	if o.Of != nil {
-		b.Lines = append(b.Lines, Line{Text: clean.UpperFirst(clean.Name(o.What)) + " brings most of the " + WordsFor(o.Of) + " that is known."})
+		b.Lines = append(b.Lines, Line{Text: clean.UpperFirst(clean.Name(o.Called)) + " brings most of the " + WordsFor(o.Of) + " that is known."})
 	}
 	within := "sugars, acidity and volume, as far as they are told, within 2 %"
 	if !o.Close {
