@@ -28,6 +28,8 @@ type batchAsked struct {
 	units   string
 	tasters int
 	paired  bool
+	omit    string
+	counts  string
 	rules   []string
 	out     output
 }
@@ -39,9 +41,12 @@ func newBatch(a *app) *cobra.Command {
 		Long: "batch works a drink back from so many serves, or a mass of it, through what every step keeps: what is\n" +
 			"bought, what goes into each pot and when, how finely each amount has to be weighed, and how many serves\n" +
 			"stay what they are. With --tasters and no drink it tells what so many tasters can find: how many have to\n" +
-			"be right in a triangle test (--paired: which of two has more), and how often a difference is missed.",
+			"be right in a triangle test (--paired: which of two has more), and how often a difference is missed.\n" +
+			"With --omit it makes a match of the drink without a component, or without the food that brings most of a\n" +
+			"constituent, at equal sugar, acidity and volume, and the coded plan of a tasting of both; --counts 14/24 says\n" +
+			"what the answers say.",
 		Args: func(cmd *cobra.Command, args []string) error {
-			if cmd.Flags().Changed("tasters") {
+			if cmd.Flags().Changed("tasters") && ask.omit == "" {
 				return exactly(0, "no drink beside --tasters")(cmd, args)
 			}
 			return exactly(1, drinkArgument)(cmd, args)
@@ -55,7 +60,12 @@ func newBatch(a *app) *cobra.Command {
 		if err != nil {
 			return err
 		}
-		if cmd.Flags().Changed("tasters") {
+		switch {
+		case ask.omit != "":
+			return drinks{a}.omit(cmd.Context(), args[0], ask, form)
+		case ask.counts != "":
+			return fail.New(fail.Wrong, "--counts goes with --omit", "write: sipsum batch DRINK --omit \"cherry syrup\" --counts 14/24")
+		case cmd.Flags().Changed("tasters"):
 			return tasters(a, ask, form)
 		}
 		return drinks{a}.batch(cmd.Context(), cmd, args[0], ask, form)
@@ -66,6 +76,8 @@ func newBatch(a *app) *cobra.Command {
 	flags.StringVar(&ask.units, "units", "", "us: cups, fluid ounces and spoons beside the grams, where a density is known")
 	flags.IntVar(&ask.tasters, "tasters", 0, "what so many tasters can find; no drink is named")
 	flags.BoolVar(&ask.paired, "paired", false, "with --tasters: which of two glasses has more, in the place of the triangle")
+	flags.StringVar(&ask.omit, "omit", "", "a component, a food or a constituent: a matched variant without it, and the plan of a tasting")
+	flags.StringVar(&ask.counts, "counts", "", "with --omit: how many of the tasters were right: 14/24")
 	rulesFlag(cmd, &ask.rules)
 	ask.out.flags(cmd, cardPaper)
 	return cmd

@@ -2,9 +2,11 @@ package cli
 
 import (
 	"context"
+	"strings"
 
 	"github.com/spf13/cobra"
 
+	"sipsum/internal/across"
 	"sipsum/internal/amount"
 	"sipsum/internal/contrast"
 	"sipsum/internal/fail"
@@ -16,15 +18,24 @@ import (
 )
 
 func newCompare(a *app) *cobra.Command {
-	var rules []string
+	var rules, tables []string
 	cmd := &cobra.Command{
 		Use: "compare DRINK DRINK", Short: "what a drink, or a version of it, has more or less than another",
 		Long: "compare calculates two drinks, or two versions of one, in the same draws, so that what is the same in\n" +
 			"both goes out and only the change shows: in words, in figures with intervals, what makes them, what\n" +
 			"the files say otherwise, and which allergens and cautions come or go. The first drink is A, and the\n" +
-			"second, B, is set against it.",
-		Args: exactly(2, "two drinks: each a file, - for the standard input, demo, or demo:NAME"),
+			"second, B, is set against it. With --across one drink goes through the tables of several agencies: how\n" +
+			"far they lie apart, beside its interval, and on which food they disagree.",
+		Args: func(cmd *cobra.Command, args []string) error {
+			if cmd.Flags().Changed("across") {
+				return exactly(1, drinkArgument+", beside --across")(cmd, args)
+			}
+			return exactly(2, "two drinks: each a file, - for the standard input, demo, or demo:NAME")(cmd, args)
+		},
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if cmd.Flags().Changed("across") {
+				return drinks{a}.across(cmd.Context(), args[0], tables)
+			}
 			c, err := drinks{a}.compare(cmd.Context(), args, rules)
 			if err != nil {
 				return err
@@ -36,6 +47,7 @@ func newCompare(a *app) *cobra.Command {
 		},
 	}
 	rulesFlag(cmd, &rules)
+	cmd.Flags().StringSliceVar(&tables, "across", nil, "one drink by these tables, which are loaded: "+strings.Join(across.Tables(), ","))
 	return cmd
 }
 

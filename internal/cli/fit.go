@@ -176,6 +176,10 @@ func (f fitter) ensemble() estimate.Ensemble {
 }
 
 func (f fitter) sheetOf(ctx context.Context, a *assay.Assay) (*sheet.Sheet, error) {
+	return f.sheetUnder(ctx, a, nil)
+}
+
+func (f fitter) sheetUnder(ctx context.Context, a *assay.Assay, rules []string) (*sheet.Sheet, error) {
 	lib, err := f.library(ctx)
 	if err != nil {
 		return nil, err
@@ -184,7 +188,7 @@ func (f fitter) sheetOf(ctx context.Context, a *assay.Assay) (*sheet.Sheet, erro
 	if err != nil {
 		return nil, err
 	}
-	return sheet.Build("sipsum "+Version, a, tables, lib.works(ctx), nil)
+	return sheet.Build("sipsum "+Version, a, tables, lib.works(ctx), rules)
 }
 
 // write writes a copy of the drink with the amounts of an answer, if it reads as the answer does.

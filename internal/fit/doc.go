@@ -34,7 +34,19 @@
 // does the volume. The figures are those of the drink as it is written, and the share is judged draw by
 // draw beside it: an espresso that is stronger than thought is so before and after.
 //
+// # A match without a part
+//
+// Omit (omit.go) makes of a drink one that lacks a component, or the food that brings most of a
+// constituent, for a tasting of both. The lines that pour it go, and so do readings of pots in which it
+// was. In its place stand white sugar, citric acid and water (another where one of them is what was to
+// go), first as reckoned and then as fitted: sugars and titratable acidity of 100 ml and the volume of a
+// serving within a fiftieth, else within the least that a judge notices. No other line moves, so that
+// nothing else differs than what the part brought. What is withheld or not reached is told.
+//
 // # Limits
+//
+// A match is equal in sugars, acidity and volume and in nothing else: colour, smell, body and every other
+// acid are what may be told.
 //
 // Amounts of a pot that is reduced, strained or pressed to a fixed mass move its strength only as
 // that step allows; an amount at which a step cannot be done is not an answer. A line written in %

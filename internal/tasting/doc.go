@@ -18,6 +18,9 @@
 // have less of it. So Need tells the first number of tasters that reaches a power, the first from
 // which on no larger number falls below it, and whether the one after the first does.
 //
+// A plan (PlanOf) serves the six orders of the triangle, or the two of the pair, in rounds that are shuffled
+// by the seed, so that none is served more than once oftener than another; each glass has a code of its own.
+//
 // # Limits
 //
 // Tasters answer independently, once each, and are forced to choose. Nothing is said of who has no

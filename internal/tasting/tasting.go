@@ -123,6 +123,8 @@ type settings struct {
 	alpha, power float64
 	shares       []float64
 	most         int
+	glass        float64 // ml
+	tasters      int
 }
 
 var usual = sync.OnceValue(func() settings {
@@ -137,6 +139,10 @@ var usual = sync.OnceValue(func() settings {
 			u.power = row.Number("value")
 		case "share":
 			u.shares = append(u.shares, row.Number("value"))
+		case "glass":
+			u.glass = row.Number("value")
+		case "usual tasters":
+			u.tasters = row.Whole("value")
 		case "most tasters":
 			u.most = row.Whole("value")
 		default:

@@ -48,6 +48,11 @@
 // words that only one of them has). "allergens" are the classes that stand otherwise, "cautions_only" the
 // cautions of one alone, under "a" and "b".
 //
+// sipsum.across/1 is one drink by the tables of several agencies. Of each table "taken" are the rows that
+// stand for foods of the drink, "not_in_it" the foods that stay. A figure has "core", the central figures
+// between which the tables lie that tell it ("low", "high"), and "by": "standing" is told, in part, not in
+// this table, as core (no row that is taken brings any) or not made. "value" is null where a table has none.
+//
 // compare-with may name several components: "compare_with" is the first, of which sentences speak, and
 // "compare_with_also" are the others in the order of the file; "alone_also" of a figure of a brief has
 // one entry for each of them, null where there is nothing to say.
@@ -66,6 +71,11 @@
 // would have to give; null where there is none. A probability is a share of the draws: low with what is
 // unknown at the end that hurts, high at the other. "proven" says that no other amounts are better.
 // "written" stands only where a file was.
+//
+// sipsum.omit/1 is a drink, "a", and its match without a part, "b", with the plan of a tasting of both:
+// "serving" has A before and B after, "targets" what is held equal, "not_matched" what is not. "build" is
+// what the file's serves take; "times_the_file" is how often that is made for the glasses. A verdict whose
+// "more_than_chance" is false is no proof that the drinks are the same.
 //
 // # Limits
 //

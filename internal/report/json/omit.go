@@ -1,0 +1,89 @@
+package jsonreport
+
+import (
+	"io"
+
+	"sipsum/internal/sheet"
+	"sipsum/internal/tasting"
+)
+
+type omitDrink struct {
+	Glasses int      `json:"glasses"`
+	Rounds  number   `json:"times_the_file"`
+	Build   []string `json:"build"`
+}
+
+type omitServing struct {
+	Order string   `json:"order"`
+	Codes []string `json:"codes"`
+}
+
+type omitPanel struct {
+	Tasters  int           `json:"tasters"`
+	Right    *int          `json:"right"` // null: so few decide nothing
+	Alpha    number        `json:"alpha"`
+	Achieved number        `json:"alpha_achieved"`
+	Finds    []tastingLine `json:"finds"`
+}
+
+type omitVerdict struct {
+	Answers int      `json:"right_answers"`
+	More    bool     `json:"more_than_chance"` // false is no proof that the drinks are the same
+	ByLuck  number   `json:"by_luck"`
+	Words   []string `json:"words"`
+}
+
+// Omitted writes sipsum.omit/1.
+func Omitted(w io.Writer, o *sheet.Omitted) error {
+	a, b := o.Rounds()
+	var lines []string
+	for _, l := range o.Lines {
+		lines = append(lines, l.Path)
+	}
+	of := ""
+	if o.Of != nil {
+		of = string(o.Of.ID)
+	}
+	var verdict *omitVerdict
+	if v := o.Verdict; v != nil {
+		verdict = &omitVerdict{v.Answers, v.More, number(v.ByLuck), o.Verdicts()}
+	}
+	var allergens []string
+	for _, l := range o.A.Served().Allergens {
+		allergens = append(allergens, l.Sentence())
+	}
+	return write(w, struct {
+		head
+		Test      tasting.Test   `json:"test"`
+		Omitted   string         `json:"omitted"`
+		For       string         `json:"constituent,omitempty"`
+		Lines     []string       `json:"lines_left_out"`
+		Met       bool           `json:"matched"`
+		Close     bool           `json:"closely"`
+		Unmatched []string       `json:"not_matched"`
+		Unread    []string       `json:"read_again"`
+		Targets   []fitTarget    `json:"targets"`
+		Beside    []besideBody   `json:"serving"` // before: A, after: B
+		A         omitDrink      `json:"a"`
+		B         omitDrink      `json:"b"`
+		GlassMl   number         `json:"glass_ml"`
+		Tell      []string       `json:"tell_tasters_before"`
+		Cautions  []cautioned    `json:"cautions"`
+		Even      bool           `json:"orders_even"`
+		Orders    map[string]int `json:"orders"`
+		Plan      []omitServing  `json:"plan"`
+		Panel     omitPanel      `json:"panel"`
+		Verdict   *omitVerdict   `json:"verdict"`
+	}{
+		headOf("sipsum.omit/1", o.A), o.Plan.Test, o.What, of, listed(lines), o.Met, o.Close, listed(o.Unmatched()), listed(o.Unread),
+		each(o.Held, targetBody), each(o.Beside(), func(f sheet.FittedFigure) besideBody {
+			return besideBody{f.Words, f.After.Unit, figureBody(f.Before), figureBody(f.After)}
+		}),
+		omitDrink{o.Plan.A, number(a), o.Pours(false)}, omitDrink{o.Plan.B, number(b), o.Pours(true)}, number(o.Plan.Each), listed(allergens),
+		each(o.A.Cautions(), func(x sheet.Cautioned) cautioned { return cautioned(x.Caution) }), o.Plan.Even, o.Plan.Of,
+		each(o.Plan.Servings, func(s tasting.Serving) omitServing { return omitServing(s) }),
+		omitPanel{o.Panel.Tasters, some(o.Panel.Right), number(o.Panel.Alpha), number(o.Panel.Achieved), each(o.Panel.Lines, func(l tasting.Line) tastingLine {
+			return tastingLine{number(l.Share), number(l.Power), some(l.First), some(l.Steady), l.Loses}
+		})}, verdict,
+	})
+}
