@@ -86,12 +86,15 @@ func MakeHome(ctx context.Context, k Kitchen, serves int) (*Home, error) {
 	return c.Home, c.held(ctx)
 }
 
-// again reads the text as it has become.
+// again reads the text as it has become; rows that were cut out are none from here on.
 func (c *cook) again(ctx context.Context) error {
+	c.text = rowsOf(c.text.text())
 	b, err := c.Read(ctx, c.text.text())
-	if err == nil {
-		c.now = b
+	if err != nil {
+		return err
 	}
+	c.now = b
+	_, err = b.Central.Run(ctx, nil, assay.Want{}) // a plan knows what is written when it has run
 	return err
 }
 

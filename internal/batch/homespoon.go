@@ -3,6 +3,7 @@ package batch
 import (
 	"context"
 	"math"
+	"slices"
 
 	"sipsum/internal/amount"
 	"sipsum/internal/assay"
@@ -216,29 +217,37 @@ func densityOf(a *assay.Assay, name string) float64 {
 	return 0
 }
 
-// Marks lists what a step leaves of a pot as a volume, to be marked on the pot, by path.
-func (h *Home) Marks(a *assay.Assay) map[string]float64 {
-	marks := map[string]float64{}
-	for _, x := range h.Recipe.Drink.Components {
-		per := densityOf(a, x.Name)
-		for _, step := range x.Steps {
-			for _, p := range Growing(step) {
-				if per > 0 && p.Amount.Measure.Kind == unit.Mass {
-					marks[step.StepPath()+"/"+p.Name] = p.Amount.Base() / per
-				}
+// Moves gives the steps of a component, or of the finish of the drink, with what they bring as it is
+// measured at home.
+func (h *Home) Moves(pot string) []Move {
+	steps := h.Recipe.Drink.Finish
+	if c, ok := h.Recipe.Drink.Component(pot); ok {
+		steps = c.Steps
+	}
+	var list []Move
+	for _, step := range steps {
+		move := Move{Step: step}
+		for _, l := range h.Lines {
+			if slices.ContainsFunc(step.Lines(), func(of drink.Line) bool { return of.Path == l.Path }) {
+				move.Lines = append(move.Lines, Weighed{Path: l.Path, Name: l.Name, Amount: l.To, Rounded: l.To, Count: l.Count, Portion: l.Of, Grams: l.Grams})
 			}
 		}
+		for _, p := range Growing(step) {
+			move.Amounts = append(move.Amounts, Weighed{Path: step.StepPath() + "/" + p.Name, Name: p.Name, Amount: *p.Amount, Rounded: *p.Amount, Grams: p.Amount.Base()})
+		}
+		list = append(list, move)
 	}
-	return marks
+	return list
 }
 
-// Steps gives the steps of a component, or of the finish of the drink.
-func (h *Home) Steps(pot string) []drink.Step {
-	if pot == "" {
-		return h.Recipe.Drink.Finish
+// Mark is what is left of a component in its jar, in millilitres: a mark on a pot stands for a scale.
+// 0: nobody knows its density.
+func (h *Home) Mark(a *assay.Assay, pot string) float64 {
+	per := densityOf(a, pot)
+	for _, y := range a.Yields {
+		if y.Component == pot && pot != "" && per > 0 {
+			return y.Out / per
+		}
 	}
-	if c, ok := h.Recipe.Drink.Component(pot); ok {
-		return c.Steps
-	}
-	return nil
+	return 0
 }

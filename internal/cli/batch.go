@@ -28,6 +28,8 @@ type batchAsked struct {
 	units   string
 	tasters int
 	paired  bool
+	home    bool
+	write   string
 	rules   []string
 	out     output
 }
@@ -39,7 +41,8 @@ func newBatch(a *app) *cobra.Command {
 		Long: "batch works a drink back from so many serves, or a mass of it, through what every step keeps: what is\n" +
 			"bought, what goes into each pot and when, how finely each amount has to be weighed, and how many serves\n" +
 			"stay what they are. With --tasters and no drink it tells what so many tasters can find: how many have to\n" +
-			"be right in a triangle test (--paired: which of two has more), and how often a difference is missed.",
+			"be right in a triangle test (--paired: which of two has more), and how often a difference is missed. With\n" +
+			"--home it writes the recipe for a kitchen without a scale, and tells what moved.",
 		Args: func(cmd *cobra.Command, args []string) error {
 			if cmd.Flags().Changed("tasters") {
 				return exactly(0, "no drink beside --tasters")(cmd, args)
@@ -52,11 +55,17 @@ func newBatch(a *app) *cobra.Command {
 		if err == nil {
 			err = ask.out.spares(a, args)
 		}
+		if err == nil {
+			err = ask.check()
+		}
 		if err != nil {
 			return err
 		}
 		if cmd.Flags().Changed("tasters") {
 			return tasters(a, ask, form)
+		}
+		if ask.home {
+			return homely{drinks{a}, args[0], ask, form}.run(cmd.Context(), cmd)
 		}
 		return drinks{a}.batch(cmd.Context(), cmd, args[0], ask, form)
 	}
@@ -66,6 +75,8 @@ func newBatch(a *app) *cobra.Command {
 	flags.StringVar(&ask.units, "units", "", "us: cups, fluid ounces and spoons beside the grams, where a density is known")
 	flags.IntVar(&ask.tasters, "tasters", 0, "what so many tasters can find; no drink is named")
 	flags.BoolVar(&ask.paired, "paired", false, "with --tasters: which of two glasses has more, in the place of the triangle")
+	flags.BoolVar(&ask.home, "home", false, "for somebody without a scale: cups, spoons, stand-ins, and what moved (default: up to two serves)")
+	flags.StringVar(&ask.write, "write", "", "with --home: write the home version to this file, as a drink")
 	rulesFlag(cmd, &ask.rules)
 	ask.out.flags(cmd, cardPaper)
 	return cmd
