@@ -16,7 +16,7 @@ type homeSettings struct {
 	bought   map[string]string // foods that nobody makes at home, and why
 	least    float64           // shares of its beginning between which the amount of a stand-in is looked for
 	most     float64
-	sugar    float64            // the least share of a pot's sugar that stays
+	stays    float64            // the least share of a pot's sugar and water that stays
 	held     map[string]float64 // shares within which a stand-in is fitted
 	water    float64            // ml in which a spoon of a powder is dissolved
 	figures  []constituent.ID
@@ -65,8 +65,8 @@ var atHome = sync.OnceValue(func() homeSettings {
 			} else {
 				s.most = value
 			}
-		case "sugar":
-			s.sugar = value
+		case "stays":
+			s.stays = value
 		case "held":
 			s.held[of] = value * percent
 		case "solution":

@@ -1,6 +1,7 @@
 package batch
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"math"
@@ -21,6 +22,7 @@ const (
 	tapWater    = "core:water-tap"
 	ofAcidity   = "ta()"
 	ofSugars    = "serving(SUGAR)"
+	ofVolume    = "volume()"
 	noWaterHere = "no water is poured that could be bought sparkling: it comes without gas"
 )
 
@@ -77,6 +79,7 @@ func (c *cook) stand(ctx context.Context) error {
 	after, renamed := c.lines(d), amount.Amounts{}
 	var vary []drink.Vary
 	var at []int
+	water := false
 	for i, p := range after { // a line's path is of its food: it has another now
 		a, stood := other[before[i].line.Path]
 		if stood {
@@ -89,14 +92,18 @@ func (c *cook) stand(ctx context.Context) error {
 			continue
 		}
 		in := c.now.Recipe.Lines[p.line.Path]
-		if pots[p.pot] && in.Component == nil && in.Profile.Food.Group == sugarGroup && p.line.Amount.Measure.Kind == unit.Mass {
-			vary = append(vary, between(p.line.Path, p.line.Amount, atHome().sugar, 1))
+		if !pots[p.pot] || in.Component != nil || p.line.Amount.Measure.Kind != unit.Mass {
+			continue
+		}
+		if g := in.Profile.Food.Group; g == sugarGroup || g == waters { // a juice brings some of both
+			vary = append(vary, between(p.line.Path, p.line.Amount, atHome().stays, 1))
+			water = water || g == waters
 		}
 	}
 	if err := c.rewrite(ctx, renamed); err != nil {
 		return err
 	}
-	amounts, why := c.fitted(ctx, was, vary)
+	amounts, why := c.fitted(ctx, was, vary, water)
 	for _, i := range at {
 		c.Stands[i].Fitted, c.Stands[i].Why = why == "", why
 	}
@@ -112,7 +119,7 @@ func between(path string, a unit.Amount, least, most float64) drink.Vary {
 }
 
 // fitted finds the amounts at which a serving is as sour and as sweet as it was; why not, in words.
-func (c *cook) fitted(ctx context.Context, was Bench, vary []drink.Vary) (amount.Amounts, string) {
+func (c *cook) fitted(ctx context.Context, was Bench, vary []drink.Vary, water bool) (amount.Amounts, string) {
 	g, err := glass(ctx, was)
 	if err != nil {
 		return nil, err.Error()
@@ -132,6 +139,9 @@ func (c *cook) fitted(ctx context.Context, was Bench, vary []drink.Vary) (amount
 		return nil, why
 	}
 	why := hold(ofSugars, sugarsHeld)
+	if water {
+		why = cmp.Or(why, hold(ofVolume, Volume))
+	}
 	b := c.now
 	d := *b.Recipe.Drink
 	d.Targets, d.Vary, d.Glass = targets, vary, nil

@@ -167,15 +167,21 @@ func bandSaid(name string) string {
 
 // shiftBlock is what moved.
 func shiftBlock(shifts []batch.Shift) Block {
-	g := &Grid{Caption: say("home.moved.of"), Head: []string{"", say("home.written"), say("home.home"), say("home.shift")}}
+	var moved []string
+	g := &Grid{Caption: say("home.moved.of"), Head: []string{"", say("home.written"), say("home.home")}}
 	for _, x := range shifts {
-		moved := say("home.no")
+		home := ShiftText(x.Home)
 		if x.Moved {
-			moved = say("home.yes")
+			home = say("home.yes", home)
+			moved = append(moved, ShiftName(x))
 		}
-		g.Rows = append(g.Rows, GridRow{Label: ShiftName(x), Cells: []GridCell{{Text: ShiftText(x.Before)}, {Text: ShiftText(x.Home)}, {Text: moved}}})
+		g.Rows = append(g.Rows, GridRow{Label: ShiftName(x), Cells: []GridCell{{Text: ShiftText(x.Before)}, {Text: home}}})
 	}
-	return Block{Role: Tabled, Heading: say("home.moved"), Grid: g}
+	text := say("home.none")
+	if len(moved) > 0 {
+		text = say("home.some", clean.Listed(moved))
+	}
+	return Block{Role: Tabled, Heading: say("home.moved"), Grid: g, Lines: []Line{{Text: text}}}
 }
 
 // ShiftName names a figure that may have moved.
@@ -191,14 +197,22 @@ func ShiftText(r composition.Result) string {
 	if r.Unknown {
 		return say("home.unknown")
 	}
-	text := digits(r.Mean)
+	text := digits(signless(r.Mean))
 	if r.Partial {
 		text = "≥ " + text
 	}
 	if r.Unit != "" && r.Unit != batch.PH {
 		text += " " + r.Unit
 	}
-	return text + " (" + digits(r.Low) + " to " + digits(r.High) + ")"
+	return text + " (" + digits(signless(r.Low)) + " to " + digits(signless(r.High)) + ")"
+}
+
+// signless takes the sign of a zero, and of the dust of a subtraction.
+func signless(x float64) float64 {
+	if math.Abs(x) < unit.Closeness {
+		return 0
+	}
+	return x
 }
 
 // sameLines say whether it is the same drink.
