@@ -61,6 +61,9 @@ type Stood struct {
 	Water    string // in so much water
 }
 
+// homeHead tells whoever opens the file what it is; the remarks below are those of the first.
+const homeHead = "# The home version: spoons, cups and stand-ins. Remarks below are of the drink that it was made from.\n"
+
 // cook works a home version out.
 type cook struct {
 	Kitchen
@@ -82,7 +85,7 @@ func MakeHome(ctx context.Context, k Kitchen, serves int) (*Home, error) {
 			return nil, err
 		}
 	}
-	c.Home.Text, c.Home.Bench = c.text.text(), c.now
+	c.Home.Text, c.Home.Bench = append([]byte(homeHead), c.text.text()...), c.now
 	return c.Home, c.held(ctx)
 }
 

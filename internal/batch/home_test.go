@@ -2,15 +2,18 @@ package batch_test
 
 import (
 	"context"
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"sipsum/data"
 	"sipsum/internal/amount"
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/batch"
+	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
@@ -138,5 +141,49 @@ func TestWhatMovedIsTold(t *testing.T) {
 			assert.Equal(t, !inside, x.Moved, sugar)
 			assert.Equal(t, sugar == "10" || sugar == "40", x.Moved, sugar)
 		}
+	}
+}
+
+// The text of the home version is the drink that was worked out, figure by figure, and a reading or
+// an acid that left it is in it no more. Nothing that moved is missing from what is told.
+func TestTheHomeVersionOfEveryDemo(t *testing.T) {
+	for _, name := range []string{"garden-tide", "harbour-veil", "slow-lantern"} {
+		t.Run(name, func(t *testing.T) {
+			text, err := data.FS.ReadFile("demo/" + name + ".yaml")
+			require.NoError(t, err)
+			h, was := homely(t, string(text), 2)
+			again := assaytest.Found(t, assaytest.Core(t), string(h.Text))
+			require.Equal(t, 2, again.Drink.Serves)
+			run := func(r *recipe.Recipe) *assay.Assay {
+				a, err := assay.Prepare(r, estimate.Ensemble{Seed: 1, N: 51}).Run(context.Background(), nil, assay.Want{Intervals: true, Chemistry: true})
+				require.NoError(t, err)
+				return a
+			}
+			worked, written, before := run(h.Recipe), run(again), run(was.Recipe)
+			for _, f := range worked.PerServing {
+				g, ok := written.PerServing.Find(f.Constituent.ID)
+				require.True(t, ok)
+				if !f.Unknown {
+					assert.InDelta(t, f.Mean, g.Mean, 1e-9*math.Max(1, math.Abs(f.Mean)), f.Constituent.ID)
+				}
+			}
+			for _, l := range h.Lines { // a spoon, a weight with its reason, or what was counted
+				assert.True(t, l.Weigh != "" || l.Of != "" || l.To.Measure.Spread > 0, l.Path)
+			}
+			told := map[constituent.ID]batch.Shift{}
+			for _, x := range batch.Shifts(before, written) {
+				if x.Figure != nil {
+					told[x.Figure.ID] = x
+				}
+			}
+			for _, id := range []constituent.ID{"SUGAR", "CITAC", "MALAC", "TARAC", "LACAC", "QUINAC", "ACEAC", "CAFFN", "ALC", "ENERC"} {
+				a, _ := before.PerServing.Find(id)
+				b, _ := written.PerServing.Find(id)
+				if a.Unknown == b.Unknown && (a.Unknown || b.Mean >= a.Low && b.Mean <= a.High) {
+					continue
+				}
+				assert.True(t, told[id].Moved, "%s left %g to %g: %g", id, a.Low, a.High, b.Mean)
+			}
+		})
 	}
 }
