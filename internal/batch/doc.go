@@ -33,7 +33,20 @@
 // (estimate.Ensemble.Only), tables and factors staying as they are, and the share of servings within
 // every band is counted.
 //
+// # At home
+//
+// The home version (home.go) is a drink file of its own, made from the text of the first: readings are
+// left out, as they are of the bar's pot; powder acids give way to juice (data/home.csv), whose amount
+// is fitted with sugar and water of its pot until a serving is as sour, as sweet and, where water gives way, as
+// large as it was; a powder too small for a spoon is dissolved; gas is bought with the water. Each line
+// takes the largest spoon or cup that measures it to within the share of a batch, else the nearest; a
+// line whose spoon leaves a band, alone or with all others, is weighed. What moved is judged by the
+// interval of the drink as it is written.
+//
 // # Limits
+//
+// How much gas bought water holds no table states. Of a piece no spoon is made: what is written in
+// pieces stays so, and leaves are weighed. Steps keep their masses: a mark on the pot stands for them.
 //
 // What clings to vessels, spills and is tasted is not counted: nobody has published it. Bitter, salt
 // and smell have no published least difference, so nothing of them is a band. A pot that was read

@@ -30,6 +30,8 @@ type batchAsked struct {
 	paired  bool
 	omit    string
 	counts  string
+	home    bool
+	write   string
 	rules   []string
 	out     output
 }
@@ -44,7 +46,7 @@ func newBatch(a *app) *cobra.Command {
 			"be right in a triangle test (--paired: which of two has more), and how often a difference is missed.\n" +
 			"With --omit it makes a match of the drink without a component, or without the food that brings most of a\n" +
 			"constituent, at equal sugar, acidity and volume, and the coded plan of a tasting of both; --counts 14/24 says\n" +
-			"what the answers say.",
+			"what the answers say. With --home it writes the recipe for a kitchen without a scale, and tells what moved.",
 		Args: func(cmd *cobra.Command, args []string) error {
 			if cmd.Flags().Changed("tasters") && ask.omit == "" {
 				return exactly(0, "no drink beside --tasters")(cmd, args)
@@ -57,6 +59,9 @@ func newBatch(a *app) *cobra.Command {
 		if err == nil {
 			err = ask.out.spares(a, args)
 		}
+		if err == nil {
+			err = ask.check()
+		}
 		if err != nil {
 			return err
 		}
@@ -68,6 +73,9 @@ func newBatch(a *app) *cobra.Command {
 		case cmd.Flags().Changed("tasters"):
 			return tasters(a, ask, form)
 		}
+		if ask.home {
+			return homely{drinks{a}, args[0], ask, form}.run(cmd.Context(), cmd)
+		}
 		return drinks{a}.batch(cmd.Context(), cmd, args[0], ask, form)
 	}
 	flags := cmd.Flags()
@@ -78,6 +86,8 @@ func newBatch(a *app) *cobra.Command {
 	flags.BoolVar(&ask.paired, "paired", false, "with --tasters: which of two glasses has more, in the place of the triangle")
 	flags.StringVar(&ask.omit, "omit", "", "a component, a food or a constituent: a matched variant without it, and the plan of a tasting")
 	flags.StringVar(&ask.counts, "counts", "", "with --omit: how many of the tasters were right: 14/24")
+	flags.BoolVar(&ask.home, "home", false, "for somebody without a scale: cups, spoons, stand-ins, and what moved (default: up to two serves)")
+	flags.StringVar(&ask.write, "write", "", "with --home: write the home version to this file, as a drink")
 	rulesFlag(cmd, &ask.rules)
 	ask.out.flags(cmd, cardPaper)
 	return cmd

@@ -4,7 +4,7 @@ package sheet
 // on it, in which order and in which words is said here; a renderer gives it its form and
 // escapes what its form reads as signs. Texts of strangers are clean (package clean).
 type Leaf struct {
-	Kind     string // "card", "guest", "stage", "allergens", "menu", "batch" or "tasting"
+	Kind     string // "card", "guest", "stage", "allergens", "menu", "batch", "home" or "tasting"
 	Language string
 	Label    string // the kind in words
 	Title    string

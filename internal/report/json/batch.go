@@ -165,20 +165,11 @@ func batchOf(s *sheet.Sheet, b *batch.Batch, kitchen bool) batchBody {
 			Bands: each(b.Precision.Bands, func(x batch.Band) bandOf { return bandOf{x.Name, number(x.Share), x.Source} }),
 			Share: number(b.Precision.Share), Inside: number(b.Precision.Inside), First: b.Precision.First, Draws: b.Precision.Draws,
 		},
-		Contains: []string{},
-		Cautions: each(s.Cautions(), func(c sheet.Cautioned) cautionedOf { return cautionedOf{c.Code, c.Text, c.Source} }),
+		Contains: containing(s),
+		Cautions: warnings(s),
 	}
 	if b.Rounding.Figure != nil {
 		body.Rounding.Figure = string(b.Rounding.Figure.ID)
-	}
-	seen := map[string]bool{}
-	for _, d := range s.Allergens() {
-		for _, e := range d.Contains {
-			if !seen[e.Name] {
-				seen[e.Name] = true
-				body.Contains = append(body.Contains, e.Name)
-			}
-		}
 	}
 	return body
 }

@@ -1,0 +1,353 @@
+package batch
+
+import (
+	"context"
+	"math"
+
+	"sipsum/internal/amount"
+	"sipsum/internal/assay"
+	"sipsum/internal/claim"
+	"sipsum/internal/claims"
+	"sipsum/internal/drink"
+	"sipsum/internal/fail"
+	"sipsum/internal/taste"
+	"sipsum/internal/unit"
+)
+
+// Kitchen is with what the home version of a drink is worked out.
+type Kitchen struct {
+	Bench
+	Text []byte                                                           // of the drink's file
+	Read func(ctx context.Context, text []byte) (Bench, error)            // a text in its place, as a drink
+	Fit  func(ctx context.Context, b Bench) (amount.Amounts, bool, error) // to the targets of its drink; false: one is missed
+}
+
+// Home is a drink for somebody without a scale, as a file of its own.
+type Home struct {
+	Serves int
+	Text   []byte
+	Bench  // of the text
+	Lines  []Spooned
+	Stands []Stood
+	Unread []string // pots whose readings are left out: nobody reads a pot at home
+	Bands  []Band
+	Left   []string // bands that the home version leaves, made as written; none: it is the same drink within them
+	Inside float64  // the share of servings that stay within every band, spoons filled as hands do; NaN: there is no band
+	First  string   // the band that is left most often
+}
+
+// Spooned is a line as somebody measures it at home.
+type Spooned struct {
+	Path  string
+	Pot   string // "": the drink
+	Name  string
+	Exact float64 // g, before it was rounded
+	Grams float64 // as it is written now, at central values
+	To    unit.Amount
+	Count float64 // of portions, where it is counted
+	Of    string  // the portion
+	Weigh string  // why this is weighed; "": no scale is needed
+	Buy   string  // a word on where it comes from
+}
+
+// Stood is a food in whose place another stands.
+type Stood struct {
+	Path     string
+	From, To string // foods
+	Source   string
+	Fitted   bool
+	Why      string // it could not be fitted
+	Spoon    string // it is a solution of so much: "1 tsp"
+	Water    string // in so much water
+}
+
+// homeHead tells whoever opens the file what it is; the remarks below are those of the first.
+const homeHead = "# The home version: spoons, cups and stand-ins. Remarks below are of the drink that it was made from.\n"
+
+// cook works a home version out.
+type cook struct {
+	Kitchen
+	*Home
+	text rows
+	now  Bench
+}
+
+// MakeHome works the home version of a drink out for so many serves: readings and gas are left out,
+// what no kitchen has gives way to what it has and is fitted again, and what a spoon measures well
+// enough is measured with one. Errors are *fail.Error.
+func MakeHome(ctx context.Context, k Kitchen, serves int) (*Home, error) {
+	if err := (Ask{Serves: serves}).check(); err != nil {
+		return nil, err
+	}
+	c := &cook{Kitchen: k, Home: &Home{Serves: serves, Inside: math.NaN()}, now: k.Bench, text: rowsOf(k.Text)}
+	for _, do := range []func(context.Context) error{c.unread, c.scale, c.stand, c.dissolve, c.spoon} {
+		if err := do(ctx); err != nil {
+			return nil, err
+		}
+	}
+	c.Home.Text, c.Home.Bench = append([]byte(homeHead), c.text.text()...), c.now
+	return c.Home, c.held(ctx)
+}
+
+// again reads the text as it has become; rows that were cut out are none from here on.
+func (c *cook) again(ctx context.Context) error {
+	c.text = rowsOf(c.text.text())
+	b, err := c.Read(ctx, c.text.text())
+	if err != nil {
+		return err
+	}
+	c.now = b
+	_, err = b.Central.Run(ctx, nil, assay.Want{}) // a plan knows what is written when it has run
+	return err
+}
+
+// rewrite puts other amounts into the text.
+func (c *cook) rewrite(ctx context.Context, other amount.Amounts) error {
+	text, err := amount.Rewrite(c.now.Recipe.Drink, c.text.text(), c.now.Central.Written(), other)
+	if err != nil {
+		return err
+	}
+	c.text = rowsOf(text)
+	return c.again(ctx)
+}
+
+// unread takes the readings out: they are of the bar's pot. It takes what a siphon does out too.
+func (c *cook) unread(ctx context.Context) error {
+	d := c.now.Recipe.Drink
+	steps := func(of string, list []drink.Step) error {
+		read := false
+		for _, s := range list {
+			switch s.Kind() {
+			case "measured":
+				read = true
+			case "carbonate":
+			default:
+				continue
+			}
+			if err := c.text.cut(d, s.At(), s.Kind()); err != nil {
+				return err
+			}
+			if s.Kind() == "carbonate" {
+				if err := c.sparkle(of, s.StepPath()); err != nil {
+					return err
+				}
+			}
+		}
+		if read {
+			c.Unread = append(c.Unread, of)
+		}
+		return nil
+	}
+	for i := range d.Components {
+		p := &d.Components[i]
+		list := p.Steps
+		if p.Measured != nil {
+			list = append(list[:len(list):len(list)], p.Measured)
+		}
+		if err := steps(p.Name, list); err != nil {
+			return err
+		}
+	}
+	if err := steps("", d.Finish); err != nil {
+		return err
+	}
+	return c.again(ctx)
+}
+
+// scale writes the amounts of so many serves: of the build all at once, of a pot as a batch makes it.
+func (c *cook) scale(ctx context.Context) error {
+	d := c.now.Recipe.Drink
+	b, err := Make(ctx, c.now, Ask{Serves: c.Serves})
+	if err != nil {
+		return err
+	}
+	times, other, written := map[string]float64{}, amount.Amounts{}, c.now.Central.Written()
+	for _, p := range b.Pots {
+		for _, w := range p.Lines {
+			times[w.Path] = 1 / w.file
+		}
+		for _, m := range p.Moves {
+			for _, w := range append(m.Lines[:len(m.Lines):len(m.Lines)], m.Amounts...) {
+				times[w.Path] = 1 / w.file
+			}
+		}
+	}
+	for _, p := range append(b.Build[:len(b.Build):len(b.Build)], b.Garnish...) {
+		times[p.Path] = b.Rounds
+	}
+	for _, m := range b.Finish {
+		for _, w := range append(m.Lines[:len(m.Lines):len(m.Lines)], m.Amounts...) {
+			times[w.Path] = b.Rounds
+		}
+	}
+	for path, k := range times {
+		a, ok := written[path]
+		if !ok || k == 1 || a.Measure.Kind == unit.Share {
+			continue
+		}
+		a = times2(a, k)
+		other[path] = a
+	}
+	for _, of := range c.lines(d) {
+		if of.line.Portion == "" || times[of.line.Path] == 1 || times[of.line.Path] == 0 {
+			continue
+		}
+		if err := c.text.count(d, of.line, of.line.Count*times[of.line.Path]); err != nil {
+			return err
+		}
+	}
+	text, err := amount.Rewrite(d, c.text.text(), written, other)
+	if err != nil {
+		return err
+	}
+	c.text = rowsOf(serve(text, c.Serves))
+	return c.again(ctx)
+}
+
+// times2 multiplies an amount and keeps a hundredth of what was written last.
+func times2(a unit.Amount, k float64) unit.Amount {
+	const finer = 2
+	a = times(a, k)
+	a.Decimals += finer
+	digits := math.Pow10(a.Decimals)
+	a.Number, a.Half = math.Round(a.Number*digits)/digits, math.Round(a.Half*digits)/digits
+	return a
+}
+
+// placed is a line with where it is poured.
+type placed struct {
+	pot  string
+	line drink.Line
+}
+
+// lines lists what is poured, in the order of making.
+func (c *cook) lines(d *drink.Drink) []placed {
+	var list []placed
+	add := func(pot string, lines []drink.Line) {
+		for _, l := range lines {
+			list = append(list, placed{pot, l})
+		}
+	}
+	steps := func(pot string, of []drink.Step) {
+		for _, s := range of {
+			add(pot, s.Lines())
+		}
+	}
+	for i := range d.Components {
+		add(d.Components[i].Name, d.Components[i].Ingredients)
+		steps(d.Components[i].Name, d.Components[i].Steps)
+	}
+	add("", d.Build)
+	steps("", d.Finish)
+	return list
+}
+
+// held judges whether the home version is the same drink: against the recipe without its readings,
+// within the bands of a batch.
+func (c *cook) held(ctx context.Context) error {
+	text := rowsOf(c.Kitchen.Text)
+	bare := &cook{Kitchen: c.Kitchen, Home: &Home{}, now: c.Kitchen.Bench, text: text}
+	if err := bare.readingsOut(ctx); err != nil {
+		return err
+	}
+	s := newBands(bare.now)
+	a, err := bare.now.Central.Run(ctx, nil, s.want)
+	if err != nil {
+		return err
+	}
+	was := s.read(a)
+	s.hold(was, taste.Of(a.Glass()))
+	c.Home.Bands = s.list
+	if len(s.list) == 0 {
+		return nil
+	}
+	of := newBands(c.now)
+	of.list = s.list
+	home, err := c.now.Central.Run(ctx, nil, of.want)
+	if err != nil {
+		return err
+	}
+	c.Home.Left = s.lefts(of.read(home), was, 0)
+	drawn, err := c.now.Hands.Run(ctx, nil, of.want)
+	if err != nil {
+		return err
+	}
+	r := of.read(drawn)
+	left, stay, n := map[string]int{}, 0, s.drawn(r)
+	for d := 1; d < n; d++ {
+		name, out := s.leaves(r, was, d)
+		if !out {
+			stay++
+		} else if left[name]++; left[name] > left[c.Home.First] {
+			c.Home.First = name
+		}
+	}
+	if n > 1 {
+		c.Home.Inside = float64(stay) / float64(n-1)
+	}
+	return nil
+}
+
+// lefts names every band that a reading leaves.
+func (s *bands) lefts(r, was reading, d int) []string {
+	var names []string
+	for _, b := range s.list {
+		one := bands{list: []Band{b}}
+		if name, out := one.leaves(r, was, d); out {
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
+// readingsOut takes readings out, and nothing else.
+func (c *cook) readingsOut(ctx context.Context) error {
+	d := c.now.Recipe.Drink
+	cut := func(list []drink.Step) error {
+		for _, s := range list {
+			if s.Kind() == "measured" {
+				if err := c.text.cut(d, s.At(), s.Kind()); err != nil {
+					return err
+				}
+			}
+		}
+		return nil
+	}
+	for i := range d.Components {
+		p := &d.Components[i]
+		list := p.Steps
+		if p.Measured != nil {
+			list = append(list[:len(list):len(list)], p.Measured)
+		}
+		if err := cut(list); err != nil {
+			return err
+		}
+	}
+	if err := cut(d.Finish); err != nil {
+		return err
+	}
+	return c.again(ctx)
+}
+
+// ends gives a figure of a run at central values, with what is unknown at either end, in its own unit.
+func ends(expression string, g *claims.Glass) (low, high float64, in string, err error) {
+	t, err := claim.ParseTarget("least "+expression, fail.Place{})
+	if err != nil {
+		return 0, 0, "", err
+	}
+	a, b, err := t.Goal.Values(g)
+	if err != nil {
+		return 0, 0, "", err
+	}
+	in, base := t.Goal.Unit()
+	return a[0] / base, b[0] / base, in, nil
+}
+
+// glass is a bench's drink at central values, as claims ask of it.
+func glass(ctx context.Context, b Bench) (*claims.Glass, error) {
+	a, err := b.Central.Run(ctx, nil, assay.Want{Draws: true, Chemistry: true})
+	if err != nil {
+		return nil, err
+	}
+	return claims.NewGlass(a, b.Declared), nil
+}

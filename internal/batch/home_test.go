@@ -1,0 +1,189 @@
+package batch_test
+
+import (
+	"context"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"sipsum/data"
+	"sipsum/internal/amount"
+	"sipsum/internal/assay"
+	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/batch"
+	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
+	"sipsum/internal/fail"
+	"sipsum/internal/fit"
+	"sipsum/internal/recipe"
+)
+
+// homely is the home version of a drink, with the drink itself.
+func homely(t *testing.T, text string, serves int) (*batch.Home, batch.Bench) {
+	t.Helper()
+	lib := assaytest.Core(t)
+	bench := func(r *recipe.Recipe) batch.Bench {
+		return batch.Bench{
+			Recipe: r, Declared: func(string) (bool, error) { return false, nil },
+			Central: assay.Prepare(r, estimate.Ensemble{Seed: 1, N: 1}),
+			Hands:   assay.Prepare(r, estimate.Ensemble{Seed: 1, N: 11, Only: amount.Stream}),
+		}
+	}
+	ctx := context.Background()
+	first := bench(assaytest.Found(t, lib, text))
+	h, err := batch.MakeHome(ctx, batch.Kitchen{
+		Bench: first, Text: []byte(text),
+		Read: func(ctx context.Context, text []byte) (batch.Bench, error) {
+			d, faults := drink.Parse(first.Recipe.Drink.File, text, nil)
+			r, err := recipe.Find(ctx, d, faults, lib)
+			if err != nil {
+				return batch.Bench{}, err
+			}
+			return bench(r), nil
+		},
+		Fit: func(ctx context.Context, b batch.Bench) (amount.Amounts, bool, error) {
+			res, err := fit.Bench{Central: b.Central, Drawn: b.Hands, Drink: b.Recipe.Drink, Declared: b.Declared}.Fit(ctx, fit.Read(b.Recipe.Drink, &fail.List{}))
+			if err != nil {
+				return nil, false, err
+			}
+			return res.Amounts(), res.Met, nil
+		},
+	}, serves)
+	require.NoError(t, err)
+	return h, first
+}
+
+func central(t *testing.T, b batch.Bench) *assay.Assay {
+	t.Helper()
+	a, err := b.Central.Run(context.Background(), nil, assay.Want{Chemistry: true})
+	require.NoError(t, err)
+	return a
+}
+
+func spooned(t *testing.T, h *batch.Home, name string) batch.Spooned {
+	t.Helper()
+	for _, l := range h.Lines {
+		if l.Name == name {
+			return l
+		}
+	}
+	require.Fail(t, "no line "+name)
+	return batch.Spooned{}
+}
+
+// A US teaspoon of sugar weighs 4.2 g, a tablespoon 12.5 g: USDA SR28, NDB 19335 (a cup of 200 g).
+func TestASpoonOfSugarIsAsHeavyAsItsTableSays(t *testing.T) {
+	h, _ := homely(t, "drink: x\nserves: 1\nbuild: [200 g core:water-tap, 12.5 g core:sugar-white, 60 g core:orange-juice]\n", 1)
+	sugar := spooned(t, h, "Sugar, white")
+	assert.Empty(t, sugar.Weigh)
+	assert.Equal(t, "1 tbsp", sugar.To.String())
+	assert.InDelta(t, 200.0/16, sugar.Grams, 0.01)
+}
+
+// At equal titratable acidity lemon juice stands for citric acid by what it holds of acids: SR28 and
+// the handbooks give 5 to 7 g in 100 g of it, so that 1 g wants 14 to 20 g.
+func TestLemonJuiceStandsForCitricAcid(t *testing.T) {
+	h, was := homely(t, "drink: x\nserves: 1\nscale: 0.1 g\nbuild: [200 g core:water-tap, 20 g core:sugar-white, 2 g core:citric-acid]\n", 1)
+	require.Len(t, h.Stands, 1)
+	assert.True(t, h.Stands[0].Fitted, h.Stands[0].Why)
+	lemon := spooned(t, h, "Lemon juice, fresh")
+	assert.InDelta(t, 17, lemon.Exact/2, 3)
+	a, b := central(t, was), central(t, h.Bench)
+	ta := func(a *assay.Assay) float64 { return a.Chemistry.Acidity[0].PerLitre.Mean * a.Volume.Mean }
+	assert.InEpsilon(t, ta(a), ta(b), 0.12, "the spoon rounds what was fitted")
+}
+
+// A pinch of salt that no spoon measures comes out of a solution: so much salt reaches the glass.
+func TestAPowderTooSmallForASpoonIsDissolved(t *testing.T) {
+	h, was := homely(t, "drink: x\nserves: 1\nscale: 0.1 g\nbuild: [200 g core:water-tap, 20 g core:sugar-white, 0.3 g core:salt]\n", 1)
+	require.Len(t, h.Stands, 1)
+	assert.Equal(t, "1 tsp", h.Stands[0].Spoon)
+	sodium := func(b batch.Bench) float64 {
+		f, ok := central(t, b).PerServing.Find("NA")
+		require.True(t, ok)
+		return f.Mean
+	}
+	assert.InEpsilon(t, sodium(was), sodium(h.Bench), 0.15)
+}
+
+// Bought gas: the siphon goes, sparkling water comes in the place of the pot's own.
+func TestASiphonBecomesBoughtWater(t *testing.T) {
+	const text = "drink: x\nserves: 1\ncomponents:\n  soda:\n    ingredients: [300 g core:water-tap]\n    steps:\n      - carbonate: {bottle: 500 ml, charge: 8 g, at: 4 °C}\nbuild:\n  - 30 g core:apple-juice\n  - 120 g soda\n"
+	h, _ := homely(t, text, 1)
+	require.Len(t, h.Stands, 1)
+	assert.Equal(t, "core:water-sparkling-low", h.Stands[0].To)
+	assert.NotContains(t, string(h.Text), "carbonate")
+	assert.Contains(t, string(h.Text), "core:water-sparkling-low")
+}
+
+// What leaves the interval is told as moved, what stays is not, whichever way it went.
+func TestWhatMovedIsTold(t *testing.T) {
+	plan := func(text string) *assay.Assay {
+		r := assaytest.Found(t, assaytest.Core(t), text)
+		a, err := assay.Prepare(r, estimate.Ensemble{Seed: 1, N: 101}).Run(context.Background(), nil, assay.Want{Intervals: true, Chemistry: true})
+		require.NoError(t, err)
+		return a
+	}
+	of := func(sugar string) *assay.Assay {
+		return plan("drink: x\nserves: 1\nbuild: [200 g core:water-tap, " + sugar + " g core:sugar-white, 30 g core:apple-juice]\n")
+	}
+	a := of("20")
+	for _, sugar := range []string{"20", "20.1", "10", "40"} {
+		b := of(sugar)
+		for _, x := range batch.Shifts(a, b) {
+			if x.Figure == nil || x.Figure.ID != "SUGAR" {
+				continue
+			}
+			inside := x.Home.Mean >= x.Before.Low && x.Home.Mean <= x.Before.High
+			assert.Equal(t, !inside, x.Moved, sugar)
+			assert.Equal(t, sugar == "10" || sugar == "40", x.Moved, sugar)
+		}
+	}
+}
+
+// The text of the home version is the drink that was worked out, figure by figure, and a reading or
+// an acid that left it is in it no more. Nothing that moved is missing from what is told.
+func TestTheHomeVersionOfEveryDemo(t *testing.T) {
+	for _, name := range []string{"garden-tide", "harbour-veil", "slow-lantern"} {
+		t.Run(name, func(t *testing.T) {
+			text, err := data.FS.ReadFile("demo/" + name + ".yaml")
+			require.NoError(t, err)
+			h, was := homely(t, string(text), 2)
+			again := assaytest.Found(t, assaytest.Core(t), string(h.Text))
+			require.Equal(t, 2, again.Drink.Serves)
+			run := func(r *recipe.Recipe) *assay.Assay {
+				a, err := assay.Prepare(r, estimate.Ensemble{Seed: 1, N: 51}).Run(context.Background(), nil, assay.Want{Intervals: true, Chemistry: true})
+				require.NoError(t, err)
+				return a
+			}
+			worked, written, before := run(h.Recipe), run(again), run(was.Recipe)
+			for _, f := range worked.PerServing {
+				g, ok := written.PerServing.Find(f.Constituent.ID)
+				require.True(t, ok)
+				if !f.Unknown {
+					assert.InDelta(t, f.Mean, g.Mean, 1e-9*math.Max(1, math.Abs(f.Mean)), f.Constituent.ID)
+				}
+			}
+			for _, l := range h.Lines { // a spoon, a weight with its reason, or what was counted
+				assert.True(t, l.Weigh != "" || l.Of != "" || l.To.Measure.Spread > 0, l.Path)
+			}
+			told := map[constituent.ID]batch.Shift{}
+			for _, x := range batch.Shifts(before, written) {
+				if x.Figure != nil {
+					told[x.Figure.ID] = x
+				}
+			}
+			for _, id := range []constituent.ID{"SUGAR", "CITAC", "MALAC", "TARAC", "LACAC", "QUINAC", "ACEAC", "CAFFN", "ALC", "ENERC"} {
+				a, _ := before.PerServing.Find(id)
+				b, _ := written.PerServing.Find(id)
+				if a.Unknown == b.Unknown && (a.Unknown || b.Mean >= a.Low && b.Mean <= a.High) {
+					continue
+				}
+				assert.True(t, told[id].Moved, "%s left %g to %g: %g", id, a.Low, a.High, b.Mean)
+			}
+		})
+	}
+}

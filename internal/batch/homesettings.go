@@ -1,0 +1,81 @@
+package batch
+
+import (
+	"sync"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
+	"sipsum/internal/unit"
+)
+
+// homeSettings are those of data/home.csv.
+type homeSettings struct {
+	spoons   []spoon // the largest first
+	standIns map[string]standIn
+	sparkles string            // the food that is bought in the place of a siphon's gas
+	bought   map[string]string // foods that nobody makes at home, and why
+	least    float64           // shares of its beginning between which the amount of a stand-in is looked for
+	most     float64
+	stays    float64            // the least share of a pot's sugar and water that stays
+	held     map[string]float64 // shares within which a stand-in is fitted
+	water    float64            // ml in which a spoon of a powder is dissolved
+	figures  []constituent.ID
+}
+
+// spoon is a measure of a kitchen, and what of one is sold.
+type spoon struct {
+	unit.Measure
+	part float64
+}
+
+// standIn is what a kitchen has in the place of a food.
+type standIn struct {
+	food   string
+	begins float64 // g of it for a gram, where the search for its amount begins
+	source string
+}
+
+const (
+	acidityHeld = "titratable acidity"
+	sugarsHeld  = "sugars"
+)
+
+// atHome reads data/home.csv.
+var atHome = sync.OnceValue(func() homeSettings {
+	s := homeSettings{standIns: map[string]standIn{}, bought: map[string]string{}, held: map[string]float64{}}
+	for _, row := range embedded.Rows("home.csv") {
+		of := row.Text("of")
+		value, _ := row.Optional("value")
+		switch what := row.Text("what"); what {
+		case "spoon":
+			m, known := unit.FindMeasure(of)
+			if !known || m.Kind != unit.Volume {
+				row.Fail("%q is no measure of a volume", of)
+			}
+			s.spoons = append(s.spoons, spoon{m, value})
+		case "stand-in":
+			s.standIns[of] = standIn{row.Text("to"), value, row.Text("source")}
+		case "gas":
+			s.sparkles = of
+		case "café":
+			s.bought[of] = row.Text("source")
+		case "search":
+			if of == "least" {
+				s.least = value
+			} else {
+				s.most = value
+			}
+		case "stays":
+			s.stays = value
+		case "held":
+			s.held[of] = value * percent
+		case "solution":
+			s.water = value
+		case "figure":
+			s.figures = append(s.figures, constituent.ID(of))
+		default:
+			row.Fail("no setting %q", what)
+		}
+	}
+	return s
+})

@@ -1,0 +1,232 @@
+package batch
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"sipsum/internal/amount"
+	"sipsum/internal/drink"
+	"sipsum/internal/fail"
+	"sipsum/internal/food"
+	"sipsum/internal/unit"
+)
+
+// The group and the names of foods that a stand-in is about.
+const (
+	waters      = "water"
+	sugarGroup  = "sugar"
+	tapWater    = "core:water-tap"
+	ofAcidity   = "ta()"
+	ofSugars    = "serving(SUGAR)"
+	ofVolume    = "volume()"
+	noWaterHere = "no water is poured that could be bought sparkling: it comes without gas"
+)
+
+// sparkle buys sparkling water in the place of the water that a siphon would charge: that of its pot,
+// else that of the build.
+func (c *cook) sparkle(pot, path string) error {
+	d, stood := c.now.Recipe.Drink, Stood{Path: path, From: "carbonate", To: atHome().sparkles, Source: "common practice, no source"}
+	for _, of := range []string{pot, ""} {
+		for _, p := range c.lines(d) {
+			in := c.now.Recipe.Lines[p.line.Path]
+			if p.pot != of || in.Component != nil || in.Profile.Food.Group != waters {
+				continue
+			}
+			c.Stands = append(c.Stands, stood)
+			return c.text.swap(d, p.line, atHome().sparkles)
+		}
+	}
+	stood.To, stood.Why = "", noWaterHere
+	c.Stands = append(c.Stands, stood)
+	return nil
+}
+
+// stand puts what a kitchen has in the place of what it has not, and fits its amount, and that of
+// the sugar in the same pot, to the acidity and the sugars of a serving.
+func (c *cook) stand(ctx context.Context) error {
+	d, was := c.now.Recipe.Drink, c.now
+	other, pots, found := amount.Amounts{}, map[string]bool{}, map[string]Stood{}
+	for _, p := range c.lines(d) {
+		in := c.now.Recipe.Lines[p.line.Path]
+		if in.Component != nil || p.line.Amount.Measure.Kind != unit.Mass {
+			continue
+		}
+		id := in.Profile.Food.ID.String()
+		to, ok := atHome().standIns[id]
+		if !ok {
+			continue
+		}
+		if err := c.text.swap(d, p.line, to.food); err != nil {
+			return err
+		}
+		found[p.line.Path] = Stood{From: id, To: to.food, Source: to.source}
+		a := times(p.line.Amount, to.begins)
+		a.Half = 0
+		other[p.line.Path], pots[p.pot] = a, true
+	}
+	if len(found) == 0 {
+		return nil
+	}
+	before := c.lines(d)
+	if err := c.again(ctx); err != nil {
+		return err
+	}
+	d = c.now.Recipe.Drink
+	after, renamed := c.lines(d), amount.Amounts{}
+	var vary []drink.Vary
+	var at []int
+	water := false
+	for i, p := range after { // a line's path is of its food: it has another now
+		a, stood := other[before[i].line.Path]
+		if stood {
+			renamed[p.line.Path] = a
+			at = append(at, len(c.Stands))
+			s := found[before[i].line.Path]
+			s.Path = p.line.Path
+			c.Stands = append(c.Stands, s)
+			vary = append(vary, between(p.line.Path, a, atHome().least, atHome().most))
+			continue
+		}
+		in := c.now.Recipe.Lines[p.line.Path]
+		if !pots[p.pot] || in.Component != nil || p.line.Amount.Measure.Kind != unit.Mass {
+			continue
+		}
+		if g := in.Profile.Food.Group; g == sugarGroup || g == waters { // a juice brings some of both
+			vary = append(vary, between(p.line.Path, p.line.Amount, atHome().stays, 1))
+			water = water || g == waters
+		}
+	}
+	if err := c.rewrite(ctx, renamed); err != nil {
+		return err
+	}
+	amounts, why := c.fitted(ctx, was, vary, water)
+	for _, i := range at {
+		c.Stands[i].Fitted, c.Stands[i].Why = why == "", why
+	}
+	if len(amounts) == 0 {
+		return nil
+	}
+	return c.rewrite(ctx, amounts)
+}
+
+func between(path string, a unit.Amount, least, most float64) drink.Vary {
+	a.Decimals = max(a.Decimals, 1)
+	return drink.Vary{Of: path, From: times(a, least), To: times(a, most)}
+}
+
+// fitted finds the amounts at which a serving is as sour and as sweet as it was; why not, in words.
+func (c *cook) fitted(ctx context.Context, was Bench, vary []drink.Vary, water bool) (amount.Amounts, string) {
+	g, err := glass(ctx, was)
+	if err != nil {
+		return nil, err.Error()
+	}
+	var targets []drink.Target
+	hold := func(expression, name string) string {
+		low, high, in, err := ends(expression, g)
+		if err != nil || math.IsNaN(low) || math.IsInf(high, 0) || math.IsNaN(high) || high <= 0 {
+			return name + " of the drink is not known"
+		}
+		share := atHome().held[name]
+		targets = append(targets, drink.Target{Check: fmt.Sprintf("%s between %s %s and %s %s",
+			expression, figure(low*(1-share)), in, figure(high*(1+share)), in)})
+		return ""
+	}
+	if why := hold(ofAcidity, acidityHeld); why != "" {
+		return nil, why
+	}
+	why := hold(ofSugars, sugarsHeld)
+	if water {
+		why = cmp.Or(why, hold(ofVolume, Volume))
+	}
+	b := c.now
+	d := *b.Recipe.Drink
+	d.Targets, d.Vary, d.Glass = targets, vary, nil
+	r := *b.Recipe
+	r.Drink = &d
+	b.Recipe = &r
+	amounts, met, err := c.Fit(ctx, b)
+	switch {
+	case err != nil:
+		return nil, plainly(err)
+	case !met:
+		return amounts, "not both can be held: the nearest was taken"
+	}
+	return amounts, why
+}
+
+func plainly(err error) string {
+	if e, ok := err.(*fail.Error); ok {
+		return e.Error()
+	}
+	return err.Error()
+}
+
+// figure writes a figure as an expression has it.
+func figure(x float64) string {
+	const most = 5
+	y, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'g', most, 64), 64)
+	return strconv.FormatFloat(y, 'f', -1, 64)
+}
+
+// dissolve makes a solution of a powder of which the least that a spoon measures is too much.
+func (c *cook) dissolve(ctx context.Context) error {
+	d, written := c.now.Recipe.Drink, c.now.Central.Written()
+	spoons := atHome().spoons
+	least := spoons[len(spoons)-1]
+	for _, p := range c.lines(d) {
+		in := c.now.Recipe.Lines[p.line.Path]
+		a, ok := written[p.line.Path]
+		if !ok || in.Component != nil || a.Measure.Kind != unit.Mass {
+			continue
+		}
+		f := in.Profile.Food
+		per := perMillilitre(f)
+		powder := !food.Stated(f.Density.GramsPerMl) || f.Group == sugarGroup
+		if !powder || per == 0 || a.Base() >= per*least.Factor*least.part*(1-limits().share) {
+			continue
+		}
+		name := strings.ReplaceAll(f.ID.Code, "-", " ") + " solution"
+		spoonful, water := "1 "+least.Name, unit.Number(atHome().water)+" ml"
+		if err := c.text.swap(d, p.line, name); err != nil {
+			return err
+		}
+		c.text = rowsOf(withPot(c.text.text(), name, []string{spoonful + " " + f.ID.String(), water + " " + tapWater}))
+		if err := c.again(ctx); err != nil {
+			return err
+		}
+		path := ""
+		for _, q := range c.lines(c.now.Recipe.Drink) {
+			if q.line.Food == name && q.pot == p.pot {
+				path = q.line.Path
+			}
+		}
+		grams := per * least.Factor
+		of := times2(times(a, (grams+atHome().water)/grams), 1)
+		of.Half = 0
+		c.Stands = append(c.Stands, Stood{Path: path, From: f.ID.String(), To: name, Source: "our own bound: the least that a spoon measures is too much of it", Fitted: true, Spoon: spoonful, Water: water})
+		if err := c.rewrite(ctx, amount.Amounts{path: of}); err != nil {
+			return err
+		}
+		return c.dissolve(ctx) // lines have moved
+	}
+	return nil
+}
+
+// perMillilitre is what a millilitre of a food weighs: by its density, or by what its table says of
+// a spoon or a cup of it; 0: nobody says.
+func perMillilitre(f *food.Food) float64 {
+	if food.Stated(f.Density.GramsPerMl) && f.Density.GramsPerMl > 0 {
+		return f.Density.GramsPerMl
+	}
+	best, as := 0.0, 0.0
+	for _, p := range f.Portions {
+		if m, is := unit.FindMeasure(p.Name); is && m.Kind == unit.Volume && m.Factor > as {
+			best, as = p.Grams/m.Factor, m.Factor
+		}
+	}
+	return best
+}

@@ -1,0 +1,143 @@
+package cli
+
+import (
+	"cmp"
+	"context"
+	"io"
+	"path/filepath"
+
+	"github.com/spf13/cobra"
+
+	"sipsum/internal/acidity"
+	"sipsum/internal/amount"
+	"sipsum/internal/assay"
+	"sipsum/internal/batch"
+	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
+	"sipsum/internal/fail"
+	"sipsum/internal/fit"
+	"sipsum/internal/recipe"
+	"sipsum/internal/report/csv"
+	"sipsum/internal/report/json"
+	"sipsum/internal/report/text"
+	"sipsum/internal/sheet"
+)
+
+// mostAtHome is how many glasses are made at home where nobody says: what is for more is made for two.
+const mostAtHome = 2
+
+// homely works the home version of a drink out.
+type homely struct {
+	drinks
+	arg  string
+	q    batchAsked
+	form string
+}
+
+// check says what does not go together with --home.
+func (q batchAsked) check() error {
+	switch {
+	case q.write != "" && !q.home:
+		return fail.New(fail.Wrong, "--write writes the home version", "add --home, or use -o FILE for the card")
+	case q.home && (q.mass != "" || q.units != "" || q.paired):
+		return fail.New(fail.Wrong, "--home goes with --serves alone", "leave --mass, --units and --paired out")
+	}
+	return nil
+}
+
+func (h homely) run(ctx context.Context, cmd *cobra.Command) error {
+	file := output{path: h.q.write, replaces: h.q.out.replaces}
+	if err := file.copies(h.app, h.arg); err != nil {
+		return err
+	}
+	d, faults, err := h.read(h.arg)
+	if err != nil {
+		return err
+	}
+	found, err := h.lookUp(ctx, d, faults)
+	if err != nil {
+		return err
+	}
+	s, err := h.calculate(ctx, found, asked{rules: h.q.rules}, nil)
+	if err != nil {
+		return err
+	}
+	_, written, _, err := h.drinkText(h.arg)
+	if err != nil {
+		return err
+	}
+	serves := h.q.serves
+	if !cmd.Flags().Changed("serves") {
+		serves = min(d.Serves, mostAtHome)
+	}
+	home, err := batch.MakeHome(ctx, batch.Kitchen{
+		Bench: h.bench(found, s), Text: written, Fit: h.fit,
+		Read: func(ctx context.Context, text []byte) (batch.Bench, error) {
+			_, _, open, err := h.drinkText(h.arg)
+			if err != nil {
+				return batch.Bench{}, err
+			}
+			d, faults := drink.Parse(cmp.Or(d.File, h.arg), text, open)
+			found, err := h.lookUp(ctx, d, faults)
+			return h.bench(found, s), err
+		},
+	}, serves)
+	if err != nil {
+		return err
+	}
+	after, err := h.calculate(ctx, home.Recipe, asked{rules: h.q.rules}, nil)
+	if err != nil {
+		return err
+	}
+	if h.q.write != "" {
+		copied := fitter{h.drinks, h.arg, file}
+		if err := copied.reads(ctx, home.Text, after.Assay); err != nil {
+			return err
+		}
+		if err := replace(filepath.Clean(h.q.write), home.Text); err != nil {
+			return fail.Because(fail.Failed, err, "cannot write "+h.q.write, "see whether the folder is there and can be written to")
+		}
+	}
+	return h.print(after, home, batch.Shifts(s.Assay, after.Assay))
+}
+
+// bench is a drink with what a home version is judged by.
+func (h homely) bench(found *recipe.Recipe, s *sheet.Sheet) batch.Bench {
+	if found == nil {
+		return batch.Bench{}
+	}
+	return batch.Bench{
+		Recipe: found, Declared: sheet.Declares(s), Allowed: sheet.Allowed(s),
+		Central: assay.Prepare(found, estimate.Ensemble{Seed: h.options.seed, N: 1}),
+		Hands:   assay.Prepare(found, estimate.Ensemble{Seed: h.options.seed, N: min(h.options.draws, acidity.ChemistryDraws) + 1, Only: amount.Stream}),
+	}
+}
+
+// fit finds amounts at which the targets of a drink are met.
+func (h homely) fit(ctx context.Context, b batch.Bench) (amount.Amounts, bool, error) {
+	faults := &fail.List{}
+	aims := fit.Read(b.Recipe.Drink, faults)
+	if err := faults.Err(fail.Wrong); err != nil {
+		return nil, false, err
+	}
+	res, err := fit.Bench{Central: b.Central, Drawn: b.Hands, Drink: b.Recipe.Drink, Declared: b.Declared}.Fit(ctx, aims)
+	if err != nil {
+		return nil, false, err
+	}
+	return res.Amounts(), res.Met, nil
+}
+
+func (h homely) print(s *sheet.Sheet, home *batch.Home, shifts []batch.Shift) error {
+	return h.q.out.write(h.app, func(w io.Writer) error {
+		switch l := sheet.HomeLeaf(s, home, shifts); {
+		case h.form == formatText:
+			return textreport.Leaf(w, l, h.q.out.style(h.app))
+		case h.form == formatJSON:
+			return jsonreport.Home(w, s, home, shifts, h.q.write)
+		case h.form == formatCSV:
+			return csvreport.Leaf(w, l)
+		default:
+			return printLeaf(w, l, h.form, cmp.Or(h.q.out.paper, cardPaper))
+		}
+	})
+}
