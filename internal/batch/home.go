@@ -185,7 +185,7 @@ func (c *cook) scale(ctx context.Context) error {
 		if !ok || k == 1 || a.Measure.Kind == unit.Share {
 			continue
 		}
-		a = times2(a, k)
+		a = multiplied(a, k)
 		other[path] = a
 	}
 	for _, of := range c.lines(d) {
@@ -204,8 +204,8 @@ func (c *cook) scale(ctx context.Context) error {
 	return c.again(ctx)
 }
 
-// times2 multiplies an amount and keeps a hundredth of what was written last.
-func times2(a unit.Amount, k float64) unit.Amount {
+// multiplied multiplies an amount and keeps a hundredth of what was written last.
+func multiplied(a unit.Amount, k float64) unit.Amount {
 	const finer = 2
 	a = times(a, k)
 	a.Decimals += finer

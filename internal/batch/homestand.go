@@ -205,7 +205,7 @@ func (c *cook) dissolve(ctx context.Context) error {
 			}
 		}
 		grams := per * least.Factor
-		of := times2(times(a, (grams+atHome().water)/grams), 1)
+		of := multiplied(times(a, (grams+atHome().water)/grams), 1)
 		of.Half = 0
 		c.Stands = append(c.Stands, Stood{Path: path, From: f.ID.String(), To: name, Source: "our own bound: the least that a spoon measures is too much of it", Fitted: true, Spoon: spoonful, Water: water})
 		if err := c.rewrite(ctx, amount.Amounts{path: of}); err != nil {
