@@ -37,7 +37,7 @@ var facts = map[string][]fact{
 		{id: "WATER", mean: 70, sd: 2}, {id: "FAT", mean: 22, sd: 1}, {id: "LACS", mean: 5}, {id: "PROCNT", mean: 3, sd: 0.2},
 		{id: "NA", mean: 0.045, sd: 0.005}, {id: "CAFFN", below: 0.002},
 	},
-	// What the figures leave of 100 g is other mass, by its class default.
+	// What the figures leave of 100 g is other mass.
 	"dark": {{id: "WATER", mean: 98, sd: 0.2}, {id: "MASS-other", mean: 2}, {id: "CAFFN", mean: 0.06, sd: 0.015}, {id: "K", mean: 0.11, sd: 0.012}},
 }
 
@@ -76,9 +76,6 @@ func (w world) within(middle, half float64) float64 { return middle + half*(2*w.
 
 // spreadClass is the class default of an ungrouped food.
 func spreadClass(id constituent.ID) float64 {
-	if id == "MASS-other" {
-		id = "MASS"
-	}
 	return food.ClassSpread(constituent.Must(id), "")
 }
 
@@ -88,24 +85,13 @@ func spreadClass(id constituent.ID) float64 {
 func (w world) foods() map[string]vessel {
 	all := map[string]vessel{}
 	for _, name := range []string{"fruit", "sharp", "sweet", "rich", "dark"} {
-		v := vessel{}
-		for _, f := range facts[name] {
-			switch {
-			case f.below > 0:
-				v[f.id] = f.below * w.Float64()
-			case f.sd > 0:
-				v[f.id] = lognormal(f.mean, f.sd, w.NormFloat64())
-			default:
-				if _, ok := w.common[f.id]; !ok {
-					w.common[f.id] = w.NormFloat64()
-				}
-				z := (w.common[f.id] + w.NormFloat64()) / math.Sqrt2
-				v[f.id] = lognormal(f.mean, f.mean*spreadClass(f.id), z)
-			}
+		v := w.food(name)
+		for !v.whole() {
+			v = w.food(name)
 		}
-		whole := v.mass()
+		mass := v.mass()
 		for _, id := range weighs {
-			v[id] /= whole // of 100 g that are 100 g
+			v[id] /= mass
 		}
 		for _, rider := range []constituent.ID{"K", "NA", "VITC", "CAFFN"} {
 			v[rider] /= 100
@@ -113,6 +99,34 @@ func (w world) foods() map[string]vessel {
 		all[name] = v
 	}
 	return all
+}
+
+// whole reports whether what was drawn of a food makes 100 g: worlds in which it does not are none.
+func (v vessel) whole() bool {
+	const near = 0.15
+	return math.Abs(v.mass()-100) < near
+}
+
+// food draws what a file says of a food, each figure by itself. What they leave of 100 g is other mass.
+func (w world) food(name string) vessel {
+	v := vessel{}
+	for _, f := range facts[name] {
+		switch {
+		case f.below > 0:
+			v[f.id] = f.below * w.Float64()
+		case f.id == constituent.MassOther:
+			v[f.id] = math.Max(100-v.mass(), 0)
+		case f.sd > 0:
+			v[f.id] = lognormal(f.mean, f.sd, w.NormFloat64())
+		default:
+			if _, ok := w.common[f.id]; !ok {
+				w.common[f.id] = w.NormFloat64()
+			}
+			z := (w.common[f.id] + w.NormFloat64()) / math.Sqrt2
+			v[f.id] = lognormal(f.mean, f.mean*spreadClass(f.id), z)
+		}
+	}
+	return v
 }
 
 // serving follows the drink once.
