@@ -140,7 +140,7 @@ func TestAPHThatWasReadIsNotProposed(t *testing.T) {
 
 // Where nobody knows the acids no meter's reading is foretold.
 func TestNothingIsForetoldOfAcidsThatNobodyKnows(t *testing.T) {
-	text := "drink: x\nserves: 1\nfoods:\n  cordial: {name: A cordial, group: fruit juice, per: 100 g, values: {WATER: 85 g, SUGAR: 5 g, CHOCDF: 14 g}, source: made up}\nbuild: [100 g ± 20 g own:cordial]\n"
+	text := "drink: x\nserves: 1\nfoods:\n  cordial: {name: A cordial, group: fruit juice, per: 100 g, values: {WATER: 85 g, SUGAR: 5 g ± 0.1 g, CHOCDF: 14 g}, source: made up}\nbuild: [100 g ± 20 g own:cordial]\n"
 	list := suggested(t, assaytest.Core(t), text, 100, "SUGAR")
 	require.NotEmpty(t, list)
 	for _, s := range list {

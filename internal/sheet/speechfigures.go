@@ -151,7 +151,7 @@ func (s *speaker) figures(c *evidence.Category) []*evidence.Entry {
 // of the drink file says of it is nobody's publication.
 func counted(e *evidence.Entry, works []source.Work) string {
 	published := slices.DeleteFunc(slices.Clone(works), func(w source.Work) bool {
-		return !slices.ContainsFunc(e.Works, func(x source.Work) bool { return x.Citation == w.Citation })
+		return w.Note == evidence.OwnSource || !slices.ContainsFunc(e.Works, func(x source.Work) bool { return x.Citation == w.Citation })
 	})
 	text := fmt.Sprintf("%d published works", len(published))
 	switch {
