@@ -327,10 +327,15 @@ func (p briefly) next(b *sheet.Brief) []entry {
 		if g.In != "" {
 			text = "what the steps of " + Clean(g.In, mostName) + " left of: " + what
 		}
+		bare := text
 		if most := p.bound(g.Result, 0); most != "" {
 			text += ", " + most
 		}
-		all = append(all, p.cut("Unknown", mustStand, askEvidence, text))
+		e := p.cut("Unknown", mustStand, askEvidence, text)
+		if short := p.cut("", 0, "", bare).lines; len(short) < len(e.lines) {
+			e.shorter = short
+		}
+		all = append(all, e)
 	}
 	return all
 }
