@@ -36,7 +36,7 @@ func Freeze(pot *ledger.Pot, to []float64, freezer float64, f Factors) (Outcome,
 	if to[0] > mass[0] {
 		return Outcome{}, unlike("freeze down to %s g: the pot holds only %s g", to[0], mass[0])
 	}
-	// guard: no ice without water
+	// the plainer word comes first: no freezer at all leaves less than what is dry
 	if dry := mass[0] - water[0]; to[0] < dry {
 		return Outcome{}, unlike("freeze down to %s g: there are %s g of dry matter", to[0], dry)
 	}

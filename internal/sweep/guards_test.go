@@ -70,7 +70,6 @@ var guards = []guard{
 	{"the drink fits the bottle", impossibleIsRefused, stepped("100 g core:water-pure", "carbonate: {bottle: 50 ml, charge: 1 g, at: 4 °C}")},
 	{"no more than dissolves", impossibleIsRefused, stepped("18 g core:coffee-roasted-arabica, 300 g core:water-brew", "brew: {out: 250 g, yield: 49 %}")},
 	{"no colder than the freezer", impossibleIsRefused, stepped("100 g core:wine-white", "concentrate: {by: freezing, to: 20 g}")},
-	{"no ice without water", impossibleIsRefused, stepped("50 g core:sugar-white, 50 g core:water-pure", "concentrate: {by: freezing, to: 30 g}")},
 	{"no impossible pH", "pH possible", built("50 g core:quinine-hydrochloride, 50 g core:water-pure")},
 	{"no more than passes", impossibleIsRefused, stepped("100 g core:apple-juice", "strain: {collect: 200 g, through: cloth}")},
 	{"no more than the whey", impossibleIsRefused, stepped("100 g core:milk-whole, 5 g core:lemon-juice", "curdle: {collect: 200 g, by: acid}")},
