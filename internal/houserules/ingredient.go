@@ -157,7 +157,11 @@ func (c Case) ingredient(text string, p poured) Line {
 		}
 	}
 	for _, t := range p.told {
-		if !x.coded && x.words.In(phrase.Words(t.text)) {
+		switch {
+		case x.coded || !x.words.In(phrase.Words(t.text)) || t.pot && claims.Common(x.text):
+		case t.surely:
+			there = append(there, t.text+" in "+t.where)
+		default:
 			maybe = append(maybe, "“"+t.text+"” stands in "+t.where)
 		}
 	}
@@ -206,7 +210,7 @@ func near(text string) string {
 }
 
 // kind answers for one forbidden kind.
-func kind(text string, p poured) Line {
+func (c Case) kind(text string, p poured) Line {
 	l := Line{Key: "kinds", Rule: "no food of the kind " + text, Verdict: Pass, Why: "no food of the drink is of this kind"}
 	groups := claims.GroupsCalled(text)
 	var there, maybe []string
@@ -222,11 +226,25 @@ func kind(text string, p poured) Line {
 			maybe = append(maybe, "no rule knows of which kind "+f.called()+" is")
 		}
 	}
+	words := phraseOf(text)
+	for _, t := range p.told {
+		if words.In(phrase.Words(t.text)) {
+			maybe = append(maybe, "“"+t.text+"” stands in "+t.where)
+		}
+	}
+	for _, f := range p.foods {
+		if (forbidden{words: words}).named(f.Food) && !slices.Contains(groups, f.Group) {
+			maybe = append(maybe, f.called()+" has it in its name")
+		}
+	}
 	switch {
 	case len(there) > 0:
 		l.Verdict, l.Why = Fails, "there is "+strings.Join(there, "; ")
 	case len(maybe) > 0:
 		l.Verdict, l.Why, l.Settle = CannotTell, strings.Join(maybe, "; "), settling(maybe)
+	case c.declaredAs(text) != "":
+		l.Verdict, l.Why = CannotTell, "no food of the drink is of this kind, but as an allergen: "+c.declaredAs(text)
+		l.Settle = []string{"read the rule again: does it mean what is made of it?"}
 	}
 	return l
 }

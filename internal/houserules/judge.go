@@ -28,7 +28,7 @@ func (c Case) Judge(ctx context.Context, h *drink.HouseRules) (*Answer, error) {
 		a.Lines = append(a.Lines, c.ingredient(w.Text, poured))
 	}
 	for _, w := range h.Forbidden.Kinds {
-		a.Lines = append(a.Lines, kind(w.Text, poured))
+		a.Lines = append(a.Lines, c.kind(w.Text, poured))
 	}
 	for _, w := range h.Forbidden.Constituents {
 		l, err := c.constituent(ctx, w.Text)

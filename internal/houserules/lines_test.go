@@ -206,3 +206,15 @@ build: [100 g syrup]
 	assert.Contains(t, l.Why, "Sugar")
 	assert.Equal(t, houserules.Pass, only(t, text, "limits: [{say: split, check: serving(FRUS) > 13 g}]").Verdict)
 }
+
+// Ice that a step melts is ice; what a pot is called speaks for a kind, and for a thing that no food is called.
+func TestWhatNoLinePours(t *testing.T) {
+	const text = "components:\n  passion syrup: {ingredients: [50 g core:passion-fruit-juice-purple, 50 g core:sugar-white]}\nbuild: [30 g passion syrup, 20 g core:cream-heavy, 40 g core:espresso]\nfinish: [chill: {melt: 10 g}]\n"
+	for rule, want := range map[string]houserules.Verdict{
+		"ingredients: [ice]": houserules.Fails, "ingredients: [passion syrup]": houserules.CannotTell, "kinds: [syrup]": houserules.CannotTell,
+		"kinds: [milk]": houserules.CannotTell, "kinds: [spirit]": houserules.Pass,
+	} {
+		l := only(t, "drink: x\nserves: 1\n"+text, "forbidden: {"+rule+"}\n")
+		assert.Equal(t, want, l.Verdict, "%s: %s", rule, l.Why)
+	}
+}

@@ -28,7 +28,11 @@ type pouredFood struct {
 }
 
 // told is a material that the file names in a text, and no line pours.
-type told struct{ text, where string }
+type told struct {
+	text, where string
+	surely      bool // it is there: the ice of a step
+	pot         bool // it is what somebody calls a pot: what is in it is known by its foods
+}
 
 // poured lists every food of the drink once, garnish included, and what steps bring by themselves.
 func (c Case) poured() poured {
@@ -44,9 +48,10 @@ func (c Case) poured() poured {
 	}
 	d := c.Assay.Drink
 	for _, a := range d.Aroma {
-		p.told = append(p.told, told{a.Of, "aroma: (" + a.Treatment + ")"})
+		p.told = append(p.told, told{text: a.Of, where: "aroma: (" + a.Treatment + ")"})
 	}
 	for i := range d.Components {
+		p.told = append(p.told, told{text: d.Components[i].Name, where: "the name of a pot", pot: true})
 		p.treated(d.Components[i].Steps, d.Components[i].Name)
 	}
 	p.treated(d.Finish, "the finish")
@@ -78,11 +83,14 @@ func (p *poured) add(f, lender *food.Food, way string) {
 	}
 }
 
-// treated keeps what techniques say in words.
+// treated keeps what techniques say in words, and that ice melts.
 func (p *poured) treated(steps []drink.Step, where string) {
 	for _, s := range steps {
-		if t, ok := s.(*drink.Treat); ok {
-			p.told = append(p.told, told{t.Technique, "a technique of " + where})
+		switch s := s.(type) {
+		case *drink.Treat:
+			p.told = append(p.told, told{text: s.Technique, where: "a technique of " + where})
+		case *drink.Chill:
+			p.told = append(p.told, told{text: "ice", where: where + ", where it melts", surely: true})
 		}
 	}
 }
