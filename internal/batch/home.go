@@ -3,6 +3,7 @@ package batch
 import (
 	"context"
 	"math"
+	"slices"
 
 	"sipsum/internal/amount"
 	"sipsum/internal/assay"
@@ -111,6 +112,14 @@ func (c *cook) rewrite(ctx context.Context, other amount.Amounts) error {
 	return c.again(ctx)
 }
 
+// stepsOf gives the steps of a component, with what was read of it after the last.
+func stepsOf(c *drink.Component) []drink.Step {
+	if c.Measured == nil {
+		return c.Steps
+	}
+	return append(slices.Clone(c.Steps), c.Measured)
+}
+
 // unread takes the readings out: they are of the bar's pot. It takes what a siphon does out too.
 func (c *cook) unread(ctx context.Context) error {
 	d := c.now.Recipe.Drink
@@ -140,11 +149,7 @@ func (c *cook) unread(ctx context.Context) error {
 	}
 	for i := range d.Components {
 		p := &d.Components[i]
-		list := p.Steps
-		if p.Measured != nil {
-			list = append(list[:len(list):len(list)], p.Measured)
-		}
-		if err := steps(p.Name, list); err != nil {
+		if err := steps(p.Name, stepsOf(p)); err != nil {
 			return err
 		}
 	}
@@ -315,11 +320,7 @@ func (c *cook) readingsOut(ctx context.Context) error {
 	}
 	for i := range d.Components {
 		p := &d.Components[i]
-		list := p.Steps
-		if p.Measured != nil {
-			list = append(list[:len(list):len(list)], p.Measured)
-		}
-		if err := cut(list); err != nil {
+		if err := cut(stepsOf(p)); err != nil {
 			return err
 		}
 	}

@@ -20,11 +20,7 @@ func (a drinks) across(ctx context.Context, arg string, tables []string) error {
 	if err != nil {
 		return err
 	}
-	d, faults, err := a.read(arg)
-	if err != nil {
-		return err
-	}
-	found, err := a.lookUp(ctx, d, faults)
+	found, err := a.found(ctx, arg)
 	if err != nil {
 		return err
 	}
@@ -33,7 +29,7 @@ func (a drinks) across(ctx context.Context, arg string, tables []string) error {
 		return err
 	}
 	ens := estimate.Ensemble{Seed: a.options.seed, N: a.options.draws + 1}
-	all, err := across.Run(ctx, found, lib, tables, ens, sheet.ComparedFigures(d, d))
+	all, err := across.Run(ctx, found, lib, tables, ens, sheet.ComparedFigures(found.Drink, found.Drink))
 	if err != nil {
 		return err
 	}

@@ -13,6 +13,7 @@ import (
 	"sipsum/internal/batch"
 	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
+	"sipsum/internal/recipe"
 	"sipsum/internal/report/csv"
 	"sipsum/internal/report/json"
 	"sipsum/internal/report/text"
@@ -113,16 +114,21 @@ func (q batchAsked) wanted(cmd *cobra.Command) (batch.Ask, error) {
 	return batch.Ask{Grams: m.Base()}, nil
 }
 
+// bench is a drink with what a batch of it is judged by.
+func (a drinks) bench(found *recipe.Recipe, s *sheet.Sheet) batch.Bench {
+	return batch.Bench{
+		Recipe: found, Declared: sheet.Declares(s), Allowed: sheet.Allowed(s),
+		Central: assay.Prepare(found, estimate.Ensemble{Seed: a.options.seed, N: 1}),
+		Hands:   assay.Prepare(found, estimate.Ensemble{Seed: a.options.seed, N: min(a.options.draws, acidity.ChemistryDraws) + 1, Only: amount.Stream}),
+	}
+}
+
 func (a drinks) batch(ctx context.Context, cmd *cobra.Command, arg string, q batchAsked, form string) error {
 	want, err := q.wanted(cmd)
 	if err != nil {
 		return err
 	}
-	d, faults, err := a.read(arg)
-	if err != nil {
-		return err
-	}
-	found, err := a.lookUp(ctx, d, faults)
+	found, err := a.found(ctx, arg)
 	if err != nil {
 		return err
 	}
@@ -130,11 +136,7 @@ func (a drinks) batch(ctx context.Context, cmd *cobra.Command, arg string, q bat
 	if err != nil {
 		return err
 	}
-	b, err := batch.Make(ctx, batch.Bench{
-		Recipe: found, Declared: sheet.Declares(s), Allowed: sheet.Allowed(s),
-		Central: assay.Prepare(found, estimate.Ensemble{Seed: a.options.seed, N: 1}),
-		Hands:   assay.Prepare(found, estimate.Ensemble{Seed: a.options.seed, N: min(a.options.draws, acidity.ChemistryDraws) + 1, Only: amount.Stream}),
-	}, want)
+	b, err := batch.Make(ctx, a.bench(found, s), want)
 	if err != nil {
 		return err
 	}

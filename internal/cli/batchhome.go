@@ -8,15 +8,11 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"sipsum/internal/acidity"
 	"sipsum/internal/amount"
-	"sipsum/internal/assay"
 	"sipsum/internal/batch"
 	"sipsum/internal/drink"
-	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/fit"
-	"sipsum/internal/recipe"
 	"sipsum/internal/report/csv"
 	"sipsum/internal/report/json"
 	"sipsum/internal/report/text"
@@ -50,11 +46,7 @@ func (h homely) run(ctx context.Context, cmd *cobra.Command) error {
 	if err := file.copies(h.app, h.arg); err != nil {
 		return err
 	}
-	d, faults, err := h.read(h.arg)
-	if err != nil {
-		return err
-	}
-	found, err := h.lookUp(ctx, d, faults)
+	found, err := h.found(ctx, h.arg)
 	if err != nil {
 		return err
 	}
@@ -68,7 +60,7 @@ func (h homely) run(ctx context.Context, cmd *cobra.Command) error {
 	}
 	serves := h.q.serves
 	if !cmd.Flags().Changed("serves") {
-		serves = min(d.Serves, mostAtHome)
+		serves = min(found.Drink.Serves, mostAtHome)
 	}
 	home, err := batch.MakeHome(ctx, batch.Kitchen{
 		Bench: h.bench(found, s), Text: written, Fit: h.fit,
@@ -77,9 +69,12 @@ func (h homely) run(ctx context.Context, cmd *cobra.Command) error {
 			if err != nil {
 				return batch.Bench{}, err
 			}
-			d, faults := drink.Parse(cmp.Or(d.File, h.arg), text, open)
+			d, faults := drink.Parse(cmp.Or(found.Drink.File, h.arg), text, open)
 			found, err := h.lookUp(ctx, d, faults)
-			return h.bench(found, s), err
+			if err != nil {
+				return batch.Bench{}, err
+			}
+			return h.bench(found, s), nil
 		},
 	}, serves)
 	if err != nil {
@@ -99,18 +94,6 @@ func (h homely) run(ctx context.Context, cmd *cobra.Command) error {
 		}
 	}
 	return h.print(after, home, batch.Shifts(s.Assay, after.Assay))
-}
-
-// bench is a drink with what a home version is judged by.
-func (h homely) bench(found *recipe.Recipe, s *sheet.Sheet) batch.Bench {
-	if found == nil {
-		return batch.Bench{}
-	}
-	return batch.Bench{
-		Recipe: found, Declared: sheet.Declares(s), Allowed: sheet.Allowed(s),
-		Central: assay.Prepare(found, estimate.Ensemble{Seed: h.options.seed, N: 1}),
-		Hands:   assay.Prepare(found, estimate.Ensemble{Seed: h.options.seed, N: min(h.options.draws, acidity.ChemistryDraws) + 1, Only: amount.Stream}),
-	}
 }
 
 // fit finds amounts at which the targets of a drink are met.

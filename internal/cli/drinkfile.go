@@ -101,6 +101,15 @@ func (a drinks) lookUp(ctx context.Context, d *drink.Drink, faults *fail.List) (
 	return recipe.Find(ctx, d, faults, lib)
 }
 
+// found reads a drink and finds its foods.
+func (a drinks) found(ctx context.Context, arg string) (*recipe.Recipe, error) {
+	d, faults, err := a.read(arg)
+	if err != nil {
+		return nil, err
+	}
+	return a.lookUp(ctx, d, faults)
+}
+
 // library is the database with the tables that the user chose.
 func (a drinks) library(ctx context.Context) (library, error) {
 	db, err := a.store(ctx)

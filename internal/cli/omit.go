@@ -28,11 +28,7 @@ func (a drinks) omit(ctx context.Context, arg string, q batchAsked, form string)
 	if err := q.tasting(o, a.options.seed); err != nil {
 		return err
 	}
-	d, faults, err := a.read(arg)
-	if err != nil {
-		return err
-	}
-	found, err := a.lookUp(ctx, d, faults)
+	found, err := a.found(ctx, arg)
 	if err != nil {
 		return err
 	}

@@ -17,16 +17,7 @@ func (s *Sheet) AllergensLeaf() *Leaf {
 	for i := range all {
 		l.declaration(s, &all[i])
 	}
-	var lines []Line
-	for _, c := range s.Cautions() {
-		lines = append(lines, cautionLine(c))
-	}
-	l.lines("", say("cautions"), lines)
-	below := []Line{{Text: Declaring}}
-	if len(lines) > 0 {
-		below = append([]Line{{Text: LocalCode}}, below...)
-	}
-	l.lines(Small, "", below)
+	l.warn(s)
 	l.foot(s)
 	return l
 }

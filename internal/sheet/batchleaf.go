@@ -35,16 +35,7 @@ func BatchLeaf(s *Sheet, b *batch.Batch, kitchen bool) *Leaf {
 	l.add(p.build())
 	l.lines("", say("batch.exact"), p.exact())
 	l.add(s.box(s.Served()))
-	var lines []Line
-	for _, c := range s.Cautions() {
-		lines = append(lines, cautionLine(c))
-	}
-	l.lines("", say("cautions"), lines)
-	below := []Line{{Text: Declaring}}
-	if len(lines) > 0 {
-		below = append([]Line{{Text: LocalCode}}, below...)
-	}
-	l.lines(Small, "", below)
+	l.warn(s)
 	l.foot(s)
 	return l
 }

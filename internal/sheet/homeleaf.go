@@ -29,16 +29,7 @@ func HomeLeaf(s *Sheet, h *batch.Home, shifts []batch.Shift) *Leaf {
 	l.add(shiftBlock(shifts))
 	l.lines("", say("batch.exact"), sameLines(h))
 	l.add(s.box(s.Served()))
-	var lines []Line
-	for _, c := range s.Cautions() {
-		lines = append(lines, cautionLine(c))
-	}
-	l.lines("", say("cautions"), lines)
-	below := []Line{{Text: Declaring}}
-	if len(lines) > 0 {
-		below = append([]Line{{Text: LocalCode}}, below...)
-	}
-	l.lines(Small, "", below)
+	l.warn(s)
 	l.foot(s)
 	return l
 }

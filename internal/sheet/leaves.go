@@ -139,6 +139,20 @@ func advice(v Served) Block { return Block{Heading: say("advice"), Lines: plainL
 // rulesName writes a set of rules as a card does.
 func rulesName(rules string) string { return strings.ToUpper(clean.Name(rules)) }
 
+// warn adds the cautions of a drink, and what declarations and cautions are worth.
+func (l *Leaf) warn(s *Sheet) {
+	var lines []Line
+	for _, c := range s.Cautions() {
+		lines = append(lines, cautionLine(c))
+	}
+	l.lines("", say("cautions"), lines)
+	below := []Line{{Text: Declaring}}
+	if len(lines) > 0 {
+		below = append([]Line{{Text: LocalCode}}, below...)
+	}
+	l.lines(Small, "", below)
+}
+
 // foot says how the figures came about, and what the signs on the leaf mean.
 func (l *Leaf) foot(s *Sheet) {
 	l.Foot = append(l.Foot, say("calculated"))
