@@ -60,7 +60,7 @@ var blendLaws = []blendLaw{
 	{law{name: "blend adds up", says: "a blend holds what its two halves hold", from: "conservation of mass"}, blendAddsUp},
 	{law{name: "blend pH between", says: "a blend's pH lies between those of its halves", from: "charge rises strictly with acidity: package acid"}, blendPHBetween},
 	{law{name: "blend acidity is the mean", says: "a blend's titratable acidity is the mean of its halves'", from: "base adds up"}, blendAcidityIsTheMean},
-	{law{name: "water thins", says: "water raises no acidity, °Brix, sugar, caffeine in 100 g", from: "conservation of mass"}, waterThins},
+	{law{name: "water thins", says: "water raises no acidity, sugar, caffeine in 100 g, and no °Brix but of strong alcohol", from: "conservation of mass"}, waterThins},
 }
 
 func blendAddsUp(b blend, broken say) {
@@ -131,6 +131,9 @@ func waterThins(b blend, broken say) {
 	x, okX := b.liquid.acidity()
 	if y, ok := b.both.acidity(); ok && okX && y > x*(1+1e-6)+1e-6 && y > chemistry.HardlySour { // less no burette reads
 		broken(y/math.Max(x, 1e-3), "acidity %.4g, with water %.4g g/100 g", x, y)
+	}
+	if b.liquid.mean("ALC")/b.liquid.assay.Mass.Mean > limit("alcohol refracts most") {
+		return // more water bends light more there
 	}
 	bx, by := b.liquid.assay.Chemistry.Brix, b.both.assay.Chemistry.Brix
 	if isNumber(bx.Mean) && isNumber(by.Mean) && by.Mean > bx.Mean*(1+1e-6) {
