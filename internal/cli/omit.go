@@ -25,7 +25,8 @@ func (a drinks) omit(ctx context.Context, arg string, q batchAsked, form string)
 		return fail.New(fail.Wrong, "--omit makes a tasting and no batch", "leave --serves, --mass and --units out; the plan says how much to make")
 	}
 	o := &sheet.Omitted{}
-	if err := q.tasting(o, a.options.seed); err != nil {
+	test, n, err := q.tasting(o)
+	if err != nil {
 		return err
 	}
 	found, err := a.found(ctx, arg)
@@ -46,6 +47,9 @@ func (a drinks) omit(ctx context.Context, arg string, q batchAsked, form string)
 		return b, found, err
 	}
 	if o.Omission, err = fit.Omit(ctx, bench, found, q.omit, kitchen); err != nil {
+		return err
+	}
+	if o.Plan, err = tasting.PlanOf(test, n, a.options.seed, found.Drink.Name, o.What); err != nil {
 		return err
 	}
 	if o.A, err = f.sheetUnder(ctx, o.Omission.A, q.rules); err != nil {
@@ -72,8 +76,8 @@ func (a drinks) omit(ctx context.Context, arg string, q batchAsked, form string)
 }
 
 // tasting reads how many taste, and what they answered.
-func (q batchAsked) tasting(o *sheet.Omitted, seed uint64) (err error) {
-	test, n := tasting.Triangle, cmp.Or(q.tasters, tasting.Usual())
+func (q batchAsked) tasting(o *sheet.Omitted) (test tasting.Test, n int, err error) {
+	test, n = tasting.Triangle, cmp.Or(q.tasters, tasting.Usual())
 	if q.paired {
 		test = tasting.Paired
 	}
@@ -82,16 +86,14 @@ func (q batchAsked) tasting(o *sheet.Omitted, seed uint64) (err error) {
 		k, err := strconv.Atoi(strings.TrimSpace(right))
 		all, wrong := strconv.Atoi(strings.TrimSpace(of))
 		if err != nil || wrong != nil || q.tasters != 0 && q.tasters != all {
-			return fail.New(fail.Wrong, fmt.Sprintf("--counts is %q", q.counts), "write the right answers and all tasters, the same as in --tasters if that is given: --counts 14/24")
+			return test, n, fail.New(fail.Wrong, fmt.Sprintf("--counts is %q", q.counts), "write the right answers and all tasters, the same as in --tasters if that is given: --counts 14/24")
 		}
 		v, err := tasting.Judge(test, k, all)
 		if err != nil {
-			return err
+			return test, n, err
 		}
 		o.Verdict, n = &v, all
 	}
-	if o.Panel, err = tasting.Of(test, n); err == nil {
-		o.Plan, err = tasting.PlanOf(test, n, seed)
-	}
-	return err
+	o.Panel, err = tasting.Of(test, n)
+	return test, n, err
 }

@@ -2,6 +2,7 @@ package drink
 
 import (
 	"fmt"
+	"reflect"
 	"strings"
 
 	"sipsum/internal/fail"
@@ -63,6 +64,15 @@ func (h *Head) list() *[]Line { return &h.Ingredients }
 
 // setHead lets the parser fill the head of any step type.
 func (h *Head) setHead(to Head) { *h = to }
+
+// WithLines gives a step as it is, with other ingredients.
+func WithLines(s Step, lines []Line) Step {
+	next := reflect.New(reflect.TypeOf(s).Elem())
+	next.Elem().Set(reflect.ValueOf(s).Elem())
+	other, _ := next.Interface().(Step)
+	*other.list() = lines
+	return other
+}
 
 // Reduce boils water off: to a mass, or by a share of the pot's mass. One of
 // the two is set.

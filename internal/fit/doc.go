@@ -38,10 +38,13 @@
 //
 // Omit (omit.go) makes of a drink one that lacks a component, or the food that brings most of a
 // constituent, for a tasting of both. The lines that pour it go, and so do readings of pots in which it
-// was. In its place stand white sugar, citric acid and water (another where one of them is what was to
-// go), first as reckoned and then as fitted: sugars and titratable acidity of 100 ml and the volume of a
-// serving within a fiftieth, else within the least that a judge notices. No other line moves, so that
-// nothing else differs than what the part brought. What is withheld or not reached is told.
+// was, and steps of which nothing is left: what was steeped, washed with, clarified by or dosed. In its
+// place stand white sugar, citric acid and water (data/match_fillers.csv: another where one of them is
+// what was to go), first as reckoned and then as fitted: sugars and titratable acidity of 100 ml and the
+// volume of a serving within a fiftieth, else within the least that a judge notices. Of a pot they stand
+// in the pot, together as heavy as what went, so that its steps find as much and the rest is as strong as
+// it was; of the build in the build. No other line moves, so that nothing else differs than what the part
+// brought. What is withheld or not reached is told, and so is a sweetness that equal sugars do not keep.
 //
 // # Limits
 //

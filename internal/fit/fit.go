@@ -20,6 +20,7 @@ type Bench struct {
 	Drawn    *assay.Plan // with the draws by which an answer is judged
 	Drink    *drink.Drink
 	Declared claims.Declared
+	Still    bool // no amount moves that vary does not name
 }
 
 // Aim is a target with its text.
@@ -112,7 +113,10 @@ func (b Bench) Fit(ctx context.Context, aims []Aim) (*Result, error) {
 		return nil, err
 	}
 	faults := &fail.List{}
-	ranges := Ranges(b.Drink, b.Central.Written(), faults)
+	var ranges []Range
+	if !b.Still || len(b.Drink.Vary) > 0 {
+		ranges = Ranges(b.Drink, b.Central.Written(), faults)
+	}
 	if err := faults.Err(fail.Wrong); err != nil {
 		return nil, err
 	}

@@ -2,6 +2,7 @@ package fit_test
 
 import (
 	"context"
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -170,4 +171,18 @@ vary:
 	for _, m := range res.Moves {
 		assert.InDelta(t, m.To, float64(int(m.To+0.5)), 1e-9, "on the scale")
 	}
+}
+
+// A reading moves the acidity of this drink away from that at central values without draws. What lies closely
+// about it is met as it is written: no amount moves, and it is not told as missed.
+func TestAReadingMovesBothSidesOfATarget(t *testing.T) {
+	demo := string(assaytest.FileOf(t, "data/demo/garden-tide.yaml"))
+	is := fitted(t, demo+"\ntargets: [ta() <= 100 g/l]\n").After.Chemistry.Acidity[0].PerLitre.Mean
+	r := assaytest.Found(t, assaytest.Core(t), demo)
+	bare, err := benchOf(r).Central.Run(context.Background(), nil, assay.Want{Draws: true, Chemistry: true})
+	require.NoError(t, err)
+	require.Greater(t, is/bare.Chemistry.Acidity[0].PerLitre.Mean, 1.002, "or else this tries nothing")
+	res := fitted(t, demo+fmt.Sprintf("\ntargets: [ta() between %.6f g/l and %.6f g/l]\n", 0.999*is, 1.001*is))
+	assert.True(t, res.Met)
+	assert.Empty(t, res.Amounts())
 }

@@ -10,6 +10,7 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/claim"
 	"sipsum/internal/claims"
+	"sipsum/internal/drink"
 	"sipsum/internal/fail"
 	"sipsum/internal/optimise"
 	"sipsum/internal/unit"
@@ -253,33 +254,61 @@ func (r *Result) stoppedBy(text string) {
 // central values by what the draws say of it, so that a run without them is off by a little.
 func (j *judge) agreed(ctx context.Context, p optimise.Problem) (optimise.Problem, optimise.Solution, error) {
 	const most = 5 // each leaves a small part of what the one before was off by: our own bound
+	if j.read() {
+		if _, _, err := j.offsets(ctx, startOf(j.ranges)); err != nil {
+			return p, optimise.Solution{}, err
+		}
+	}
 	runs := 0
 	for try := 1; ; try++ {
 		q, found, err := j.solve(ctx, p)
 		if err != nil {
 			return q, found, err
 		}
-		drawn, err := j.with(ctx, j.Drawn, found.At)
+		drawn, moved, err := j.offsets(ctx, found.At)
 		if err != nil {
 			return q, found, err
 		}
-		agree := true
-		for k, m := range drawn.Margins {
-			if off := found.Point.Margins[k] - m; found.Point.Margins[k] >= 0 && m < 0 && try < most {
-				j.offset[k] += off
-				agree = false
-			}
-		}
-		runs += found.Runs
-		if agree {
+		agree := !moved || found.Met && met(drawn)
+		if runs += found.Runs; agree || try == most {
 			found.Point, found.Runs = drawn, runs
 			if found.Met = met(drawn); found.Met {
 				found.Conflict = nil
 			}
 			return q, found, nil
 		}
+	}
+}
+
+// read reports whether anything of the drink was read.
+func (j *judge) read() bool {
+	isReading := func(s drink.Step) bool { _, is := s.(*drink.Measured); return is }
+	return slices.ContainsFunc(j.Drink.Finish, isReading) || slices.ContainsFunc(j.Drink.Components, func(c drink.Component) bool {
+		return c.Measured != nil || slices.ContainsFunc(c.Steps, isReading)
+	})
+}
+
+// offsets makes the margins of a point what they are with draws, on both sides of every target; it tells
+// whether any moved.
+func (j *judge) offsets(ctx context.Context, x []float64) (drawn optimise.Point, moved bool, err error) {
+	central, err := j.with(ctx, j.Central, x)
+	if err != nil {
+		return drawn, false, err
+	}
+	if drawn, err = j.with(ctx, j.Drawn, x); err != nil {
+		return drawn, false, err
+	}
+	for k, m := range central.Margins {
+		off := m - drawn.Margins[k]
+		if dust := unit.Closeness * math.Max(1, math.Abs(m)); math.IsNaN(off) || math.IsInf(off, 0) || math.Abs(off-j.offset[k]) <= dust {
+			continue
+		}
+		j.offset[k], moved = off, true
+	}
+	if moved {
 		clear(j.kept)
 	}
+	return drawn, moved, nil
 }
 
 func met(pt optimise.Point) bool {

@@ -2,6 +2,7 @@ package fit_test
 
 import (
 	"context"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -12,6 +13,7 @@ import (
 	"sipsum/internal/fail"
 	"sipsum/internal/fit"
 	"sipsum/internal/recipe"
+	"sipsum/internal/unit"
 )
 
 func omitted(t *testing.T, text, name string) (*fit.Omission, error) {
@@ -90,4 +92,118 @@ build: [40 g syrup, 60 g core:water-pure]
 	assert.Empty(t, o.Drink.Components)
 	_, err = omitted(t, "drink: x\nserves: 1\nbuild: [40 g core:lemon-juice]\n", "core:lemon-juice")
 	assert.ErrorContains(t, err, "nothing is left")
+}
+
+const cordial = `
+drink: cordial
+serves: 1
+foods:
+  plain: {name: Plain, per: 100 g, values: {WATER: 88 g ± 0 g, SUGAR: 10 g ± 0 g, SUCS: 10 g ± 0 g, CITAC: 2 g ± 0 g, OA: 2 g ± 0 g, K: 0 mg ± 0 mg, NA: 0 mg ± 0 mg, CA: 0 mg ± 0 mg, MG: 0 mg ± 0 mg, CLD: 0 mg ± 0 mg, P: 0 mg ± 0 mg, PROCNT: 0 g ± 0 g}, source: made up}
+components:
+  cordial:
+    ingredients: [150 g own:plain, 100 g core:sugar-white]
+    steps:
+      - reduce: {to: 220 g}
+      - strain: {collect: 200 g, through: cloth}
+build: [40 g cordial, 100 g core:water-pure]
+`
+
+// 150 g of a juice of 10 % sugar and 2 % acid go from a pot that is boiled down: 15 g of sugar, 3 g of
+// acid and 132 g of water stand in their place, so that the steps find what they did.
+func TestWhatGoesFromAPotIsReplacedInIt(t *testing.T) {
+	o, err := omitted(t, cordial, "own:plain")
+	require.NoError(t, err)
+	require.Len(t, o.Places, 1)
+	assert.Equal(t, "cordial", o.Places[0].Pot)
+	assert.True(t, o.Close)
+	to := map[string]float64{}
+	for _, m := range o.Moves {
+		to[m.Path] = m.To
+	}
+	assert.InDelta(t, 15, to["cordial/core:sugar-white~match"], 1.5, "beside the sugar that is there")
+	assert.InDelta(t, 3, to["cordial/core:citric-acid"], 0.1)
+	assert.InDelta(t, 132, to["cordial/core:water-pure"], 2)
+	assert.Len(t, to, 3)
+	assert.InEpsilon(t, o.A.Mass.Mean, o.After.Mass.Mean, 1e-9, "as much is poured, and is as strong")
+	share, err := omitted(t, strings.Replace(cordial, "150 g own:plain, 100 g core:sugar-white", "75 % own:plain, 150 g core:sugar-white", 1), "own:plain")
+	require.NoError(t, err)
+	require.Len(t, share.Places[0].By, 3)
+	assert.InDelta(t, 7.5, share.Places[0].By[0].Amount.Number, 0.01, "of a share, shares")
+	assert.Equal(t, unit.Share, share.Places[0].By[0].Amount.Measure.Kind)
+}
+
+// What goes in by a step goes with it; what is added to a pot has its place filled there.
+func TestWhatGoesInByAStepIsLeftOut(t *testing.T) {
+	const text = `
+drink: steps
+serves: 1
+components:
+  syrup:
+    ingredients: [100 g core:water-pure, 100 g core:sugar-white]
+    steps:
+      - infuse: {ingredients: [5 g core:bay-leaf], at: 90 °C, for: 5 min, collect: 190 g}
+      - measured: {brix: 50}
+      - add: [20 g core:lemon-juice]
+      - adjust: {ph: 2.4, with: core:malic-acid}
+build: [40 g syrup, 60 g core:water-pure]
+finish:
+  - add: 0.1 g core:salt
+`
+	o, err := omitted(t, text, "core:bay-leaf")
+	require.NoError(t, err)
+	assert.Equal(t, []fit.Undone{{Pot: "syrup", Step: "steep"}}, o.Undone)
+	assert.Equal(t, []string{"syrup"}, o.Unread)
+	assert.Empty(t, o.Places, "it was taken out again")
+	o, err = omitted(t, text, "core:lemon-juice")
+	require.NoError(t, err)
+	require.Len(t, o.Places, 1)
+	syrup, _ := o.Drink.Component("syrup")
+	assert.Equal(t, []string{"steep", "add", "adjust"}, kinds(syrup.Steps))
+	assert.Equal(t, o.Places[0].By, syrup.Steps[1].Lines())
+	o, err = omitted(t, text, "core:malic-acid")
+	require.NoError(t, err)
+	assert.Equal(t, []fit.Undone{{Pot: "syrup", Step: "adjust"}}, o.Undone)
+	o, err = omitted(t, text, "core:salt")
+	require.NoError(t, err)
+	assert.Equal(t, []fit.Undone{{Step: "add"}}, o.Undone)
+	assert.Empty(t, o.Moves, "nothing takes its place, and nothing else moves")
+	assert.True(t, o.Met)
+}
+
+func kinds(steps []drink.Step) (list []string) {
+	for _, s := range steps {
+		list = append(list, s.Kind())
+	}
+	return list
+}
+
+// Soda takes acid away: no filler brings its match back, and no other line may.
+func TestNoOtherLineMoves(t *testing.T) {
+	o, err := omitted(t, "drink: x\nserves: 1\nbuild: [60 g core:lemon-juice, 60 g core:water-pure, 2 g core:sodium-bicarbonate]\n", "core:sodium-bicarbonate")
+	require.NoError(t, err)
+	for _, m := range o.Moves {
+		assert.Contains(t, o.Fillers, m.Path)
+	}
+	assert.False(t, o.Met)
+}
+
+// A filler is another food than what is left out, and water is left out of nothing. A step that cannot do
+// without a part says which pot to leave out instead.
+func TestWhatCannotBeLeftOutSaysWhatCan(t *testing.T) {
+	o, err := omitted(t, cordial, "core:sugar-white")
+	require.NoError(t, err)
+	assert.Equal(t, "core:glucose", o.Places[0].By[0].Food)
+	_, err = omitted(t, cordial, "core:water-pure")
+	assert.ErrorContains(t, err, "nothing would be missing")
+	_, err = omitted(t, `
+drink: x
+serves: 1
+components:
+  shot:
+    ingredients: [18 g core:coffee-roasted-arabica, 60 g core:water-brew]
+    steps: [brew: {out: 38 g, strength: 9.5 %}]
+build: [36 g shot, 60 g core:water-pure]
+`, "caffeine")
+	assert.ErrorContains(t, err, `--omit "shot"`)
+	assert.NotContains(t, err.Error(), "\n")
 }

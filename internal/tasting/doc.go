@@ -4,7 +4,7 @@
 // # Model
 //
 // In a triangle test a taster who cannot tell is right in one of three, in a paired test that asks
-// which glass has more in one of two (data/tasting.csv). So the number of right answers of n
+// which glass has more, one-sided, in one of two (data/tasting.csv). So the number of right answers of n
 // tasters who all guess is binomial, and the critical number is the least k with
 //
 //	P(X ≥ k | n, p₀) ≤ α
@@ -19,7 +19,9 @@
 // which on no larger number falls below it, and whether the one after the first does.
 //
 // A plan (PlanOf) serves the six orders of the triangle, or the two of the pair, in rounds that are shuffled
-// by the seed, so that none is served more than once oftener than another; each glass has a code of its own.
+// by the seed, so that none is served more than once oftener than another; of a round that is not full the
+// odd glass is as often A as B, and as often at each place, as it can be. Each glass has a code of its own,
+// which hangs on the seed and on what the tasting is of.
 //
 // # Limits
 //

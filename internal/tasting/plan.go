@@ -2,7 +2,9 @@ package tasting
 
 import (
 	"fmt"
+	"hash/fnv"
 	"math/rand/v2"
+	"slices"
 	"strings"
 
 	"sipsum/internal/fail"
@@ -33,22 +35,23 @@ var orders = map[Test][]string{
 // Codes have three digits and do not begin with a zero, and no two glasses of a plan share one.
 const firstCode, lastCode = 100, 999
 
-// PlanOf lays out a tasting of n, coded by a seed. Errors are *fail.Error.
-func PlanOf(t Test, n int, seed uint64) (Plan, error) {
+// PlanOf lays out a tasting of n. The seed codes it, with what it is of: who has seen the plan of another
+// tasting knows nothing of this one. Errors are *fail.Error.
+func PlanOf(t Test, n int, seed uint64, of ...string) (Plan, error) {
 	list := orders[t]
 	glasses := len(list[0])
 	if most := (lastCode - firstCode + 1) / glasses; n < 1 || n > most {
 		return Plan{}, fail.New(fail.Wrong, fmt.Sprintf("a plan for %d tasters cannot be coded", n), fmt.Sprintf("give a number from 1 to %d: each glass has a code of three digits of its own", most))
 	}
-	random := rand.New(rand.NewPCG(seed, uint64(n)))
+	random := rand.New(rand.NewPCG(seed, mixed(append([]string{string(t), fmt.Sprint(n)}, of...))))
 	codes := random.Perm(lastCode - firstCode + 1)
 	p := Plan{Test: t, Of: map[string]int{}, Even: n%len(list) == 0, Each: usual().glass}
-	var round []int
+	var round []string
 	for i := range n {
 		if len(round) == 0 {
-			round = random.Perm(len(list))
+			round = t.round(random, n-i)
 		}
-		s := Serving{Order: list[round[0]]}
+		s := Serving{Order: round[0]}
 		round = round[1:]
 		for g := range glasses {
 			s.Codes = append(s.Codes, fmt.Sprint(firstCode+codes[i*glasses+g]))
@@ -59,6 +62,53 @@ func PlanOf(t Test, n int, seed uint64) (Plan, error) {
 		p.B += strings.Count(s.Order, "B")
 	}
 	return p, nil
+}
+
+// round shuffles every order of a test once. Of a round that is not full, the odd glass is as often A as B,
+// and as often at each place, as the number allows.
+func (t Test) round(random *rand.Rand, left int) []string {
+	list := slices.Clone(orders[t])
+	random.Shuffle(len(list), func(i, j int) { list[i], list[j] = list[j], list[i] })
+	if left < len(list) && t == Triangle {
+		list = alternating(list)[:left]
+		random.Shuffle(left, func(i, j int) { list[i], list[j] = list[j], list[i] })
+	}
+	return list
+}
+
+// alternating puts the six orders so that the odd glass is another from each to the next, and stands at
+// all three places in any three.
+func alternating(list []string) []string {
+	first := list[0]
+	_, place := odd(first)
+	var out []string
+	for i := range len(list) {
+		out = append(out, list[slices.IndexFunc(list, func(o string) bool {
+			letter, at := odd(o)
+			was, _ := odd(first)
+			return (letter == was) == (i%2 == 0) && at == (place+i)%len(first)
+		})])
+	}
+	return out
+}
+
+// odd is the glass of which an order of three has one, and where it stands.
+func odd(order string) (letter byte, at int) {
+	for at = range len(order) {
+		if strings.Count(order, order[at:at+1]) == 1 {
+			break
+		}
+	}
+	return order[at], at
+}
+
+// mixed makes a number of words.
+func mixed(words []string) uint64 {
+	h := fnv.New64a()
+	for _, w := range words {
+		fmt.Fprintf(h, "%d:%s", len(w), w)
+	}
+	return h.Sum64()
 }
 
 // Orders lists the orders of a test.

@@ -1,6 +1,7 @@
 package tasting_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -53,6 +54,42 @@ func TestAPlanOfAnyNumber(t *testing.T) {
 	assert.ErrorContains(t, err, "cannot be coded")
 	_, err = tasting.PlanOf(tasting.Paired, 450, 1)
 	assert.NoError(t, err)
+}
+
+// Of a number that six do not divide, the odd glass is as often A as B, and as often at each place, as it can
+// be; and one more or less of a glass is all that the two drinks differ by.
+func TestAnUnevenPlanIsAsEvenAsItCanBe(t *testing.T) {
+	for n := 1; n <= 40; n++ {
+		for seed := range uint64(5) {
+			p, err := tasting.PlanOf(tasting.Triangle, n, seed)
+			require.NoError(t, err)
+			ofA, places := 0, [3]int{}
+			for order, times := range p.Of {
+				odd := "A"
+				if strings.Count(order, "A") == 2 {
+					odd = "B"
+				} else {
+					ofA += times
+				}
+				places[strings.Index(order, odd)] += times
+			}
+			assert.LessOrEqual(t, max(2*ofA-n, n-2*ofA), 1, "%d: %v", n, p.Of)
+			assert.LessOrEqual(t, max(places[0], places[1], places[2])-min(places[0], places[1], places[2]), 1, "%d: %v", n, p.Of)
+			assert.LessOrEqual(t, max(p.A-p.B, p.B-p.A), 1, "%d", n)
+		}
+	}
+}
+
+// Who has seen the codes of one tasting knows nothing of those of another, though nobody gave a seed.
+func TestCodesAreOfOneTasting(t *testing.T) {
+	plan := func(of ...string) []tasting.Serving {
+		p, err := tasting.PlanOf(tasting.Triangle, 12, 1, of...)
+		require.NoError(t, err)
+		return p.Servings
+	}
+	assert.Equal(t, plan("Reed Lamp", "cordial"), plan("Reed Lamp", "cordial"))
+	assert.NotEqual(t, plan("Reed Lamp", "cordial"), plan("Reed Lamp", "espresso"))
+	assert.NotEqual(t, plan("Reed Lamp", "cordial"), plan("Reed", "Lampcordial"))
 }
 
 // Critical numbers at 5 %: of 24 in a triangle 13, of 24 in a pair 17 (ISO 4120 and ISO 5495; testdata).

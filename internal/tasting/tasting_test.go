@@ -102,6 +102,87 @@ func TestPublishedAssessors(t *testing.T) {
 	assert.Equal(t, 12, steady, "the others lose the power again")
 }
 
+// What is published beyond that reaches its power, and is the first number that does but in one cell: of a
+// tenth, 0.05 and 0.001, 1178 tasters do already, in whole numbers, and 1181 are published.
+func TestPublishedAssessorsOfLargePanels(t *testing.T) {
+	checked, later := 0, 0
+	for _, r := range published(t, "assessors.csv") {
+		n := int(number(t, r["n_published"]))
+		if n <= 320 {
+			continue
+		}
+		checked++
+		share, alpha, power := number(t, r["pd_percent"])/100, number(t, r["alpha"]), 1-number(t, r["beta"])
+		right, _, ok := tasting.Triangle.Critical(n, alpha)
+		assert.True(t, ok, "%v", r)
+		assert.GreaterOrEqual(t, tasting.Triangle.Power(n, right, share), power, "%v", r)
+		reaches := func(n int) bool {
+			right, _, ok := tasting.Triangle.Critical(n, alpha)
+			return ok && tasting.Triangle.Power(n, right, share) >= power
+		}
+		for fewer := n - 1; fewer > n-12; fewer-- { // the power falls again within two or three tasters
+			if reaches(fewer) {
+				later++
+				assert.Equal(t, []int{1181, 1178}, []int{n, fewer}, "%v", r)
+			}
+		}
+	}
+	assert.Equal(t, 25, checked)
+	assert.Equal(t, 1, later)
+}
+
+// Critical numbers and powers of panels of 5 to 100, against sums of binomials in whole numbers.
+func TestPanelsAgainstWholeNumbers(t *testing.T) {
+	for _, x := range []struct {
+		test   tasting.Test
+		chance *big.Rat
+	}{{tasting.Triangle, big.NewRat(1, 3)}, {tasting.Paired, big.NewRat(1, 2)}} {
+		for n := 5; n <= 100; n++ {
+			guessed := tails(n, x.chance)
+			told := map[int64][]*big.Rat{}
+			for _, pd := range []int64{10, 20, 30, 40, 50} {
+				share := big.NewRat(pd, 100)
+				p := new(big.Rat).Sub(big.NewRat(1, 1), share)
+				told[pd] = tails(n, p.Mul(p, x.chance).Add(p, share))
+			}
+			for _, alpha := range []*big.Rat{big.NewRat(5, 100), big.NewRat(1, 100), big.NewRat(1, 1000)} {
+				want := 0
+				for guessed[want].Cmp(alpha) > 0 {
+					want++
+				}
+				a, _ := alpha.Float64()
+				right, achieved, ok := x.test.Critical(n, a)
+				assert.Equal(t, want <= n, ok, "%s %d %v", x.test, n, a)
+				if !ok {
+					continue
+				}
+				assert.Equal(t, want, right, "%s %d %v", x.test, n, a)
+				exact, _ := guessed[right].Float64()
+				assert.InEpsilon(t, exact, achieved, 1e-9)
+				for pd, of := range told {
+					exact, _ := of[right].Float64()
+					assert.InEpsilon(t, exact, x.test.Power(n, right, float64(pd)/100), 1e-9, "%s %d %v %d %%", x.test, n, a, pd)
+				}
+			}
+		}
+	}
+}
+
+// tails gives P(X ≥ k) of n for every k, and 0 beyond n.
+func tails(n int, p *big.Rat) []*big.Rat {
+	yes, no := p.Num(), new(big.Int).Sub(p.Denom(), p.Num())
+	all := new(big.Int).Exp(p.Denom(), big.NewInt(int64(n)), nil)
+	sum, list := new(big.Int), make([]*big.Rat, n+2)
+	list[n+1] = new(big.Rat)
+	for k := n; k >= 0; k-- {
+		ways := new(big.Int).Binomial(int64(n), int64(k))
+		ways.Mul(ways, new(big.Int).Exp(yes, big.NewInt(int64(k)), nil))
+		sum.Add(sum, ways.Mul(ways, new(big.Int).Exp(no, big.NewInt(int64(n-k)), nil)))
+		list[k] = new(big.Rat).SetFrac(new(big.Int).Set(sum), all)
+	}
+	return list
+}
+
 // Whether one taster more loses the power is what the powers say.
 func TestOneTasterMoreMayLoseThePower(t *testing.T) {
 	lost := 0

@@ -3,6 +3,7 @@ package jsonreport
 import (
 	"io"
 
+	"sipsum/internal/fit"
 	"sipsum/internal/sheet"
 	"sipsum/internal/tasting"
 )
@@ -11,6 +12,17 @@ type omitDrink struct {
 	Glasses int      `json:"glasses"`
 	Rounds  number   `json:"times_the_file"`
 	Build   []string `json:"build"`
+}
+
+type omitPot struct {
+	Pot string   `json:"pot"`
+	Was string   `json:"in_the_place_of"`
+	By  []string `json:"pour"`
+}
+
+type omitUndone struct {
+	Pot  string `json:"pot,omitempty"` // none: under finish
+	Step string `json:"step"`
 }
 
 type omitServing struct {
@@ -48,9 +60,11 @@ func Omitted(w io.Writer, o *sheet.Omitted) error {
 	if v := o.Verdict; v != nil {
 		verdict = &omitVerdict{v.Answers, v.More, number(v.ByLuck), o.Verdicts()}
 	}
-	var allergens []string
-	for _, l := range o.A.Served().Allergens {
-		allergens = append(allergens, l.Sentence())
+	told := func(s *sheet.Sheet) (list []string) {
+		for _, l := range s.Served().Allergens {
+			list = append(list, l.Sentence())
+		}
+		return listed(list)
 	}
 	return write(w, struct {
 		head
@@ -67,7 +81,10 @@ func Omitted(w io.Writer, o *sheet.Omitted) error {
 		A         omitDrink      `json:"a"`
 		B         omitDrink      `json:"b"`
 		GlassMl   number         `json:"glass_ml"`
-		Tell      []string       `json:"tell_tasters_before"`
+		Pots      []omitPot      `json:"b_pots"`
+		Undone    []omitUndone   `json:"b_steps_left_out"`
+		Tell      []string       `json:"tell_tasters_before"` // of A
+		TellB     []string       `json:"tell_tasters_before_b"`
 		Cautions  []cautioned    `json:"cautions"`
 		Even      bool           `json:"orders_even"`
 		Orders    map[string]int `json:"orders"`
@@ -79,8 +96,10 @@ func Omitted(w io.Writer, o *sheet.Omitted) error {
 		each(o.Held, targetBody), each(o.Beside(), func(f sheet.FittedFigure) besideBody {
 			return besideBody{f.Words, f.After.Unit, figureBody(f.Before), figureBody(f.After)}
 		}),
-		omitDrink{o.Plan.A, number(a), o.Pours(false)}, omitDrink{o.Plan.B, number(b), o.Pours(true)}, number(o.Plan.Each), listed(allergens),
-		each(o.A.Cautions(), func(x sheet.Cautioned) cautioned { return cautioned(x.Caution) }), o.Plan.Even, o.Plan.Of,
+		omitDrink{o.Plan.A, number(a), o.Pours(false)}, omitDrink{o.Plan.B, number(b), o.Pours(true)}, number(o.Plan.Each),
+		each(o.Pots(), func(p sheet.OmittedPot) omitPot { return omitPot{p.Pot, p.Was, listed(p.By)} }),
+		each(o.Undone, func(u fit.Undone) omitUndone { return omitUndone{u.Pot, u.Step} }), told(o.A), told(o.B),
+		each(o.Cautions(), func(x sheet.Cautioned) cautioned { return cautioned(x.Caution) }), o.Plan.Even, o.Plan.Of,
 		each(o.Plan.Servings, func(s tasting.Serving) omitServing { return omitServing(s) }),
 		omitPanel{o.Panel.Tasters, some(o.Panel.Right), number(o.Panel.Alpha), number(o.Panel.Achieved), each(o.Panel.Lines, func(l tasting.Line) tastingLine {
 			return tastingLine{number(l.Share), number(l.Power), some(l.First), some(l.Steady), l.Loses}
