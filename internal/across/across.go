@@ -33,9 +33,12 @@ type Taken struct {
 	Match
 }
 
+// Asked is a table that is loaded: under a name that somebody gave it, of a format that the crosswalk knows.
+type Asked struct{ ID, Format, Edition string }
+
 // Table is the drink by the table of one agency.
 type Table struct {
-	ID    string
+	Asked
 	Assay *assay.Assay // nil: it cannot be made so
 	Why   string       // it cannot
 	Taken []Taken
@@ -52,18 +55,19 @@ type Across struct {
 	Tables  []Table
 	Figures []Figure
 	Most    *Disagreement // of the figures that are worth a word; nil: no two tables tell one
+	Unlike  []Unlike      // what of the figures is not defined alike
 }
 
 // Run calculates a drink by each table. Errors are *fail.Error.
-func Run(ctx context.Context, r *recipe.Recipe, foods Foods, tables []string, ens estimate.Ensemble, ids []constituent.ID) (*Across, error) {
+func Run(ctx context.Context, r *recipe.Recipe, foods Foods, tables []Asked, ens estimate.Ensemble, ids []constituent.ID) (*Across, error) {
 	want := assay.Want{Figures: ids, Intervals: true, Draws: true}
 	core, err := assay.Prepare(r, ens).Run(ctx, nil, want)
 	if err != nil {
 		return nil, err
 	}
 	a := &Across{Core: core}
-	for _, id := range tables {
-		t := Table{ID: id, lines: map[string]lineOf{}}
+	for _, asked := range tables {
+		t := Table{Asked: asked, lines: map[string]lineOf{}}
 		other, err := t.take(ctx, r, foods)
 		if err != nil {
 			return nil, err
@@ -82,6 +86,7 @@ func Run(ctx context.Context, r *recipe.Recipe, foods Foods, tables []string, en
 	for _, id := range ids {
 		a.Figures = append(a.Figures, a.figure(constituent.Must(id)))
 	}
+	a.Unlike = a.unlike()
 	a.Most = a.most()
 	return a, nil
 }
@@ -127,7 +132,8 @@ func (t *Table) row(ctx context.Context, p *food.Profile, foods Foods) (*food.Pr
 		t.Stays = append(t.Stays, Stay{p.Food, why})
 		return nil, nil
 	}
-	m, ok := MatchOf(p.Food.ID.Code, t.ID)
+	m, ok := MatchOf(p.Food.ID.Code, t.Format)
+	m.ID.Table = t.ID
 	switch {
 	case p.Food.ID.Table != coreTable || !ok:
 		return stay("")

@@ -63,6 +63,26 @@ func Tables() []string {
 	return list
 }
 
+// Judged gives the edition whose foods data/crosswalk.csv judged; empty if that is not known.
+func (t Table) Judged() string {
+	for _, row := range embedded.Rows("editions.csv") {
+		if row.Text("format") == t.Format {
+			return row.Text("edition")
+		}
+	}
+	return ""
+}
+
+// WhyNot says why no drink is taken through tables of a format; empty if one is, or nobody has said.
+func WhyNot(format string) string {
+	for _, row := range embedded.Rows("across_tables.csv") {
+		if row.Text("format") == format {
+			return row.Text("why")
+		}
+	}
+	return ""
+}
+
 // Origin reports whether core foods of the drink are made from rows of this table.
 func (t Table) Origin() bool {
 	return slices.ContainsFunc(t.Taken, func(x Taken) bool { return x.Origin })

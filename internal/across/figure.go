@@ -23,6 +23,7 @@ const (
 	Absent Standing = "not in this table" // none of them does
 	AsCore Standing = "as core"           // no row that is taken brings any
 	Unmade Standing = "not made"          // the drink cannot be made so
+	Turned Standing = "by a step"         // a step makes of it what hangs on figures that are not of it
 )
 
 // Voice is what one table says of a figure.
@@ -31,6 +32,12 @@ type Voice struct {
 	Standing
 	composition.Result              // of a serving, other foods as they are
 	Lacks              []*food.Food // core foods that bring it and whose rows do not know it
+	Own                float64      // the share that its rows bring; the rest stands as the core table has it; NaN: there is none
+}
+
+// Speaks reports whether a table tells a figure, and enough of it by its own rows.
+func (v Voice) Speaks() bool {
+	return v.Standing == Told && v.Own >= unit.LimitOf("what a table has to tell itself", "share").Low
 }
 
 // Figure is a constituent of a serving by every table.
@@ -39,12 +46,15 @@ type Figure struct {
 	Core        composition.Result
 	Voices      []Voice // in the order of the tables
 	Tables      int     // that tell it
+	Speak       int     // of which most of it is their own
 	Low, High   float64 // their central figures; NaN if none does
 	Most        *Disagreement
 }
 
 // Beyond reports whether tables lie outside of the interval of the core table.
-func (f Figure) Beyond() bool { return !f.Core.Unknown && (f.Low < f.Core.Low || f.High > f.Core.High) }
+func (f Figure) Beyond() bool {
+	return !f.Core.Unknown && f.Core.Mean > 0 && (f.Low < f.Core.Low || f.High > f.Core.High)
+}
 
 // Disagreement is how far tables lie apart in what one food brings of a constituent.
 type Disagreement struct {
@@ -82,11 +92,15 @@ func byLine(s composition.Sort, rows []string) map[string]brought {
 func (a *Across) figure(c *constituent.Constituent) Figure {
 	f := Figure{Constituent: c, Core: resultOf(a.Core.PerServing, c), Low: math.NaN(), High: math.NaN()}
 	core := byLine(composition.SortOf(a.Core.Serving, c), linesOf(a.Core))
+	sugars := byLine(composition.SortOf(a.Core.Serving, constituent.Must(constituent.Sugar)), linesOf(a.Core))
 	var byFood []map[*food.Food]float64 // by table: what each food brings, of those that it tells
 	for i := range a.Tables {
 		t := &a.Tables[i]
-		v, told := t.voice(c, core)
+		v, told := t.voice(c, core, sugars)
 		f.Voices, byFood = append(f.Voices, v), append(byFood, told)
+		if v.Speaks() {
+			f.Speak++
+		}
 		if v.Standing == Told {
 			f.Tables++
 			if !(f.Low <= v.Mean) {
@@ -102,15 +116,15 @@ func (a *Across) figure(c *constituent.Constituent) Figure {
 }
 
 // voice is what a table says of a constituent, and what each food that it tells brings.
-func (t *Table) voice(c *constituent.Constituent, core map[string]brought) (Voice, map[*food.Food]float64) {
-	v := Voice{Table: t.ID, Standing: Unmade}
+func (t *Table) voice(c *constituent.Constituent, core, sugars map[string]brought) (Voice, map[*food.Food]float64) {
+	v := Voice{Table: t.ID, Standing: Unmade, Own: math.NaN()}
 	if t.Assay == nil {
 		return v, nil
 	}
 	v.Result = resultOf(t.Assay.PerServing, c)
 	here := byLine(composition.SortOf(t.Assay.Serving, c), linesOf(t.Assay))
 	within := unit.LimitOf("what a table may leave open", "share").High
-	total, taken, lacked, known := 0.0, 0.0, 0.0, false
+	total, taken, lacked, turned, known := 0.0, 0.0, 0.0, 0.0, false
 	for _, path := range slices.Sorted(maps.Keys(core)) {
 		total += core[path].known
 	}
@@ -130,8 +144,11 @@ func (t *Table) voice(c *constituent.Constituent, core map[string]brought) (Voic
 			continue
 		}
 		known = true
-		told[of.core.Food] += is.known
+		bare := unturned(of, c, was, is, sugars[path])
+		turned += math.Abs(is.known - bare)
+		told[of.core.Food] += bare
 	}
+	v.Own = ownShare(here, t.lines)
 	for _, f := range v.Lacks { // of two lines one is not told
 		delete(told, f)
 	}
@@ -139,6 +156,8 @@ func (t *Table) voice(c *constituent.Constituent, core map[string]brought) (Voic
 	switch {
 	case taken == 0:
 		v.Standing = AsCore
+	case lacked <= within*total && turned > within*max(total, v.Mean):
+		v.Standing = Turned
 	case lacked <= within*total:
 		v.Standing = Told
 	case known:
@@ -147,6 +166,35 @@ func (t *Table) voice(c *constituent.Constituent, core map[string]brought) (Voic
 		v.Standing = Absent
 	}
 	return v, told
+}
+
+// unturned is what a row would bring if steps made of its sugars what they make of those of the core food
+// in its place. The two are one but where sugar splits by the pH, or by what else is in the pot: white sugar
+// that splits more in a sourer syrup is no other sugar. Sugars is what the core food brings of all.
+func unturned(of lineOf, c *constituent.Constituent, was, is, sugars brought) float64 {
+	core, by, all := of.core.Cell(c.ID), of.by.Cell(c.ID), of.core.Cell(constituent.Sugar)
+	if c.Parent != constituent.Sugar || !core.Known || !by.Known || !all.Known || all.Amount <= 0 {
+		return is.known
+	}
+	within := unit.LimitOf("what a table may leave open", "share").High * sugars.known
+	switch laid := core.Amount / all.Amount * sugars.known; {
+	case math.Abs(was.known-laid) <= within:
+		return is.known
+	case was.known > laid: // it was made
+		return was.known
+	}
+	return was.known * by.Amount / core.Amount
+}
+
+// ownShare is how much of a figure rows that are taken bring.
+func ownShare(here map[string]brought, taken map[string]lineOf) float64 {
+	own, all := 0.0, 0.0
+	for _, path := range slices.Sorted(maps.Keys(here)) {
+		if all += here[path].known; taken[path].by != nil {
+			own += here[path].known
+		}
+	}
+	return own / all
 }
 
 // lacks reports whether a row does not know of a constituent what the core food in its place brings.
@@ -222,17 +270,29 @@ func (a *Across) foods() []*food.Food {
 }
 
 // most is the food on which the tables disagree most, by its share of a figure that a barista would
-// speak of.
+// speak of, or of what that is a part of: a few milligrams of a minor acid are nothing beside the others.
 func (a *Across) most() *Disagreement {
 	var most *Disagreement
+	weight := 0.0
 	for _, f := range a.Figures {
 		d := f.Most
-		if d == nil || f.Core.Unknown || math.IsNaN(d.Share) || math.IsInf(d.Share, 0) || f.Constituent.Kind == constituent.Figure || !ladder.Worth(f.Constituent, f.Core.Mean, a.Core.Volume.Mean) {
+		if d == nil || f.Core.Unknown || math.IsNaN(d.Share) || math.IsInf(d.Share, 0) || f.Constituent.Kind == constituent.Figure || a.Marked(f) || !ladder.Worth(f.Constituent, f.Core.Mean, a.Core.Volume.Mean) {
 			continue
 		}
-		if most == nil || d.Share > most.Share {
-			most = d
+		if w := (d.High - d.Low) / a.whole(f); w > weight {
+			most, weight = d, w
 		}
 	}
 	return most
+}
+
+// whole is what a figure is a part of, as far as it is compared too, in the unit of the figure; else itself.
+func (a *Across) whole(f Figure) float64 {
+	whole := f.Core.Mean
+	for _, of := range a.Figures {
+		if of.Constituent.ID == f.Constituent.Parent && of.Constituent.ID != constituent.Mass && of.Constituent.PerGram > 0 && !of.Core.Unknown {
+			whole = max(whole, of.Core.Mean*f.Constituent.PerGram/of.Constituent.PerGram)
+		}
+	}
+	return whole
 }

@@ -21,7 +21,7 @@ func AcrossLeaf(program string, a *across.Across) *Leaf {
 		ids = append(ids, t.ID)
 	}
 	l.Below = []string{"a serving by core and by " + clean.Listed(ids)}
-	l.add(acrossFirst(a), acrossGrid(a), acrossAbsent(a), acrossFoods(a))
+	l.add(acrossFirst(a), acrossGrid(a), acrossUnlike(a), acrossAbsent(a), acrossFoods(a))
 	l.Foot = []string{
 		fmt.Sprintf("%d draws, seed %d, which all share; interval: 90 of 100 draws; low and high: central figures of the tables that tell it", a.Core.Draws, a.Core.Seed),
 		clean.Name(program),
@@ -37,21 +37,33 @@ func acrossFirst(a *across.Across) Block {
 	} else {
 		b.Lines = append(b.Lines, Line{Text: "No two of them tell of one food what is worth a word."})
 	}
-	var beyond, within []string
+	var beyond, unlike, within, mostly []string
 	for _, f := range a.Figures {
+		words := WordsFor(f.Constituent)
 		switch {
-		case f.Tables < 2 || f.Core.Unknown || f.Constituent.ID == constituent.EnergyKcal:
+		case f.Tables < 2 || Hollow(f.Core) || f.Constituent.ID == constituent.EnergyKcal:
+		case f.Beyond() && a.Marked(f):
+			unlike = append(unlike, words)
 		case f.Beyond():
-			beyond = append(beyond, WordsFor(f.Constituent))
+			beyond = append(beyond, words)
+		case f.Speak < 2:
+			mostly = append(mostly, words)
 		default:
-			within = append(within, WordsFor(f.Constituent))
+			within = append(within, words)
 		}
 	}
-	if len(beyond) > 0 {
-		b.Lines = append(b.Lines, Line{Text: "A table lies outside of the interval of: " + clean.Listed(beyond) + "."})
-	}
-	if len(within) > 0 {
-		b.Lines = append(b.Lines, Line{Text: "All that tell it lie within the interval of: " + clean.Listed(within) + "."})
+	for _, x := range []struct {
+		says string
+		list []string
+	}{
+		{"A table lies outside of the interval of: %s.", beyond},
+		{"Outside too, but not defined alike, so that it need be no disagreement: %s.", unlike},
+		{"All that tell it lie within the interval of: %s.", within},
+		{"Within it too, but most of it stands as core has it, so that nothing follows from it: %s.", mostly},
+	} {
+		if len(x.list) > 0 {
+			b.Lines = append(b.Lines, Line{Text: fmt.Sprintf(x.says, clean.Listed(x.list))})
+		}
 	}
 	if slices.ContainsFunc(a.Tables, func(t across.Table) bool { return t.Origin() }) {
 		b.Lines = append(b.Lines, Line{Text: "Most figures of core are those of sr: it is no second opinion."})
@@ -74,12 +86,16 @@ func acrossGrid(a *across.Across) Block {
 		g.Head = append(g.Head, t.ID)
 	}
 	for _, f := range a.Figures {
-		if f.Core.Unknown || !slices.ContainsFunc(f.Voices, func(v across.Voice) bool { return v.Standing == across.Told || v.Standing == across.Partly }) {
+		if Hollow(f.Core) || !slices.ContainsFunc(f.Voices, func(v across.Voice) bool { return v.Standing == across.Told || v.Standing == across.Partly }) {
 			continue
 		}
 		in, factor := scaleFor(f.Constituent.Unit, f.Core.Mean, f.High)
 		last := lastPlace(f.Core.Mean*factor, f.Core.Low*factor, f.Core.High*factor)
-		row := GridRow{Label: clean.Name(WordsFor(f.Constituent)), Cells: []GridCell{
+		label := clean.Name(WordsFor(f.Constituent))
+		if a.Marked(f) {
+			label += " *"
+		}
+		row := GridRow{Label: label, Cells: []GridCell{
 			{Text: sideText(f.Core, in, factor)}, {Text: span(f.Core.Low*factor, f.Core.High*factor, last)}, {Text: spread(f, factor, last)},
 		}}
 		for _, v := range f.Voices {
@@ -87,7 +103,7 @@ func acrossGrid(a *across.Across) Block {
 		}
 		g.Rows = append(g.Rows, row)
 	}
-	b := Block{Role: Tabled, Lines: []Line{{Text: "= no food of the table brings any, the figure is that of core · ≥ not all that bring it are known · – not in this table, or not made by it"}}}
+	b := Block{Role: Tabled, Lines: []Line{{Text: "= no food of the table brings any, the figure is that of core · ( ) more than half of it is of foods that the table has not, as core has them · ≥ not all that bring it are known · ~ a step makes of it what hangs on other figures, such as the pH: no opinion of the table · – not in this table, or not made by it · * not defined alike"}}}
 	if len(g.Rows) > 0 {
 		b.Grid = g
 	}
@@ -114,7 +130,7 @@ func spread(f across.Figure, factor float64, last int) string {
 		return "one tells"
 	}
 	text := span(f.Low*factor, f.High*factor, last)
-	if f.Beyond() {
+	if f.Beyond() && !Hollow(f.Core) {
 		text += " !"
 	}
 	return text
@@ -125,11 +141,31 @@ func voiceText(v across.Voice, factor float64, last int) string {
 	case across.AsCore:
 		return "="
 	case across.Told:
+		if !v.Speaks() {
+			return "(" + places(v.Mean*factor, last) + ")"
+		}
 		return places(v.Mean*factor, last)
+	case across.Turned:
+		return "~ " + places(v.Mean*factor, last)
 	case across.Partly:
 		return "≥ " + places(v.Mean*factor, last)
 	}
 	return "–"
+}
+
+// acrossUnlike says what the tables do not mean alike, and what was done about it.
+func acrossUnlike(a *across.Across) Block {
+	b := Block{Heading: "Not defined alike"}
+	for _, u := range a.Unlike {
+		lead := WordsFor(u.Constituent)
+		if !u.Converted {
+			lead += " *"
+		}
+		if u.Constituent.ID != constituent.EnergyKcal {
+			b.Lines = append(b.Lines, Line{Lead: lead, Text: clean.Prose(u.Says), Source: cited(u.Source)})
+		}
+	}
+	return b
 }
 
 // acrossAbsent says what each table does not know, or why the drink cannot be made by it.
@@ -166,9 +202,12 @@ func acrossAbsent(a *across.Across) Block {
 func acrossFoods(a *across.Across) Block {
 	b := Block{Heading: "Foods"}
 	for _, t := range a.Tables {
+		if judged := t.Judged(); judged != "" && judged != t.Edition {
+			b.Lines = append(b.Lines, Line{Lead: t.ID, Text: "is edition " + clean.Name(t.Edition) + " here, and its foods were judged in " + judged + ": see by their names whether they are still the same"})
+		}
 		var taken []string
 		for _, x := range t.Taken {
-			text := clean.Name(x.Core.Name()) + " by " + x.By.ID.String()
+			text := clean.Name(x.Core.Name()) + " by " + x.By.ID.String() + ", " + clean.Name(x.By.Name())
 			if x.Reason != "" {
 				text += " (" + clean.Prose(x.Reason) + ")"
 			}

@@ -22,6 +22,8 @@ type acrossStay struct {
 
 type acrossTable struct {
 	Table string        `json:"table"`
+	Of    string        `json:"format"`
+	Was   string        `json:"edition"`
 	Made  bool          `json:"made"`
 	Why   string        `json:"why,omitempty"`
 	Taken []acrossTaken `json:"taken"`
@@ -33,6 +35,7 @@ type acrossVoice struct {
 	Standing across.Standing `json:"standing"`
 	Value    any             `json:"value"` // null: not in this table, or not made by it
 	Lacks    []string        `json:"lacks,omitempty"`
+	Own      number          `json:"own_share"` // that its rows bring; the rest stands as core has it
 }
 
 type acrossMost struct {
@@ -48,6 +51,8 @@ type acrossMost struct {
 type acrossFigure struct {
 	Core   any           `json:"core"`
 	Tables int           `json:"tables"` // that tell it
+	Speak  int           `json:"tables_mostly_own"`
+	Unlike bool          `json:"defined_unlike"` // tables may differ by nothing but what they mean by it
 	Low    number        `json:"low"`
 	High   number        `json:"high"`
 	Beyond bool          `json:"beyond_interval"`
@@ -55,12 +60,20 @@ type acrossFigure struct {
 	By     []acrossVoice `json:"by"`
 }
 
+type acrossUnlike struct {
+	Constituent constituent.ID `json:"constituent"`
+	Format      string         `json:"format,omitempty"` // none: of every table
+	Converted   bool           `json:"converted"`
+	Text        string         `json:"text"`
+	Source      string         `json:"source"`
+}
+
 // Across writes sipsum.across/1.
 func Across(w io.Writer, program string, a *across.Across) error {
 	figures := map[constituent.ID]acrossFigure{}
 	for _, f := range a.Figures {
 		figures[f.Constituent.ID] = acrossFigure{
-			figureOf(f.Core), f.Tables, number(f.Low), number(f.High), f.Tables > 0 && f.Beyond(), acrossMostOf(f.Most), each(f.Voices, acrossVoiceOf),
+			figureOf(f.Core), f.Tables, f.Speak, a.Marked(f), number(f.Low), number(f.High), f.Tables > 0 && f.Beyond(), acrossMostOf(f.Most), each(f.Voices, acrossVoiceOf),
 		}
 	}
 	return write(w, struct {
@@ -73,14 +86,18 @@ func Across(w io.Writer, program string, a *across.Across) error {
 		Tables  []acrossTable                   `json:"tables"`
 		Most    *acrossMost                     `json:"most"`
 		Figures map[constituent.ID]acrossFigure `json:"constituents"`
+		Unlike  []acrossUnlike                  `json:"definitions"`
 	}{
 		"sipsum.across/1", program, a.Core.Seed, a.Core.Draws, a.Core.Drink.Name, a.Core.Drink.File, each(a.Tables, acrossTableOf), acrossMostOf(a.Most), figures,
+		each(a.Unlike, func(u across.Unlike) acrossUnlike {
+			return acrossUnlike{u.Constituent.ID, u.Table, u.Converted, u.Says, u.Source}
+		}),
 	})
 }
 
 func acrossTableOf(t across.Table) acrossTable {
 	return acrossTable{
-		t.ID, t.Assay != nil, t.Why,
+		t.ID, t.Format, t.Edition, t.Assay != nil, t.Why,
 		each(t.Taken, func(x across.Taken) acrossTaken {
 			return acrossTaken{x.Core.ID.String(), x.By.ID.String(), x.Grade, x.Reason, x.Origin}
 		}),
@@ -89,7 +106,7 @@ func acrossTableOf(t across.Table) acrossTable {
 }
 
 func acrossVoiceOf(v across.Voice) acrossVoice {
-	out := acrossVoice{Table: v.Table, Standing: v.Standing, Lacks: foodIDs(v.Lacks)}
+	out := acrossVoice{Table: v.Table, Standing: v.Standing, Lacks: foodIDs(v.Lacks), Own: number(v.Own)}
 	if v.Standing != across.Absent && v.Standing != across.Unmade {
 		out.Value = figureOf(v.Result)
 	}
