@@ -16,7 +16,14 @@ func Listed(list []string) string {
 }
 
 // UpperFirst writes a text as a sentence begins.
-func UpperFirst(text string) string { return first(text, unicode.ToUpper) }
+// A word that goes on with a capital is written as it is: pH.
+func UpperFirst(text string) string {
+	_, size := utf8.DecodeRuneInString(text)
+	if second, _ := utf8.DecodeRuneInString(text[size:]); unicode.IsUpper(second) {
+		return text
+	}
+	return first(text, unicode.ToUpper)
+}
 
 // LowerFirst writes a text as it stands inside a sentence: "vitamin D".
 func LowerFirst(text string) string { return first(text, unicode.ToLower) }

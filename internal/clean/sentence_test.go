@@ -16,3 +16,11 @@ func TestSentences(t *testing.T) {
 	assert.Equal(t, "vitamin D", clean.LowerFirst("Vitamin D"))
 	assert.Equal(t, "", clean.UpperFirst(""))
 }
+
+// A word that goes on with a capital begins a sentence as it is written.
+func TestAPHBeginsASentenceAsItIs(t *testing.T) {
+	assert.Equal(t, "pH can come down to 3.5", clean.UpperFirst("pH can come down to 3.5"))
+	assert.Equal(t, "Sugars", clean.UpperFirst("sugars"))
+	assert.Equal(t, "É", clean.UpperFirst("é"))
+	assert.Empty(t, clean.UpperFirst(""))
+}

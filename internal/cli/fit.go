@@ -139,6 +139,11 @@ func (f fitter) run(ctx context.Context, wish *fit.Wish) error {
 		return err
 	}
 	fitted := sheet.Fit(s, res, remarks)
+	written, err := f.sheetOf(ctx, res.Before)
+	if err != nil {
+		return err
+	}
+	fitted.Raise(written)
 	if f.out.path != "" {
 		if err := f.write(ctx, bench, res); err != nil {
 			return err

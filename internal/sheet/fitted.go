@@ -3,6 +3,7 @@ package sheet
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"sipsum/internal/assay"
 	"sipsum/internal/chemistry"
@@ -24,6 +25,28 @@ type Fitted struct {
 	Beside  []FittedFigure
 	Remarks []string
 	Written string // the file that holds the answer; empty: nothing is written
+	Raised  []Cautioned
+}
+
+// Raise notes the cautions that the answer has and the drink as it is written has not, or in other words;
+// that a figure in one moved, the figure itself says.
+func (f *Fitted) Raise(written *Sheet) {
+	had := written.Cautions()
+	for _, c := range f.Cautions() {
+		if !slices.ContainsFunc(had, func(h Cautioned) bool { return h.Code == c.Code && wordsAlone(h.Text) == wordsAlone(c.Text) }) {
+			f.Raised = append(f.Raised, c)
+		}
+	}
+}
+
+// wordsAlone is a text with its figures left out.
+func wordsAlone(text string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsDigit(r) || r == '.' {
+			return -1
+		}
+		return r
+	}, text)
 }
 
 // FittedMove is an amount, before and after.

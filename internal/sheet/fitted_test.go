@@ -2,6 +2,7 @@ package sheet_test
 
 import (
 	"context"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -55,6 +56,62 @@ vary:
 	}
 	assert.Equal(t, []string{"espresso", "cordial", "sugar, white", "sugar, brown", "lemon juice of cordial", "cordial (strain: collect)"}, names)
 	assert.Contains(t, f.Line, "nothing moves, every target is met as it is written")
+}
+
+const glass = `
+drink: words
+serves: 1
+scale: 1 g
+build: [60 g core:espresso, 40 g core:apple-juice]
+`
+
+// What is missed is said of every target, two numbers are told apart, and nothing "comes up to 0".
+func TestWhatIsMissedIsSaidInFigures(t *testing.T) {
+	f := fitted(t, glass+"glass: 30 ml\ntargets: [serving(CAFFN) <= 60 mg]\nvary: [{of: core:espresso, from: 50 g, to: 70 g}]\n")
+	said := strings.Join(f.Why, "\n")
+	assert.Contains(t, said, "caffeine can come down to ")
+	assert.Regexp(t, `the glass is missed as well: 8\d(\.\d)? ml volume, not 30 ml`, said)
+	f = fitted(t, glass+"targets: [alcohol_abv() >= 3 %]\n")
+	assert.Equal(t, []string{"No amounts within their ranges meet alcohol_abv() >= 3 %", "Nothing that may move brings any alcohol"}, f.Why)
+	f = fitted(t, glass+"targets: [mass() between 101.2 g and 101.4 g]\n")
+	assert.Contains(t, strings.Join(f.Why, "\n"), "Mass can come down to 102 g, not 101.4 g", "between two steps of the scale")
+	f = fitted(t, "drink: x\nserves: 1\nscale: 1 g\nbuild: [4600 g core:apple-juice]\ntargets: [mass() between 4600.2 g and 4600.4 g]\n")
+	assert.Contains(t, strings.Join(f.Why, "\n"), "Mass can come down to 4601 g, not 4600.4 g", "and not to 4600, with three digits")
+}
+
+func TestFiguresOfAFitAreNamedOnce(t *testing.T) {
+	f := fitted(t, glass+"targets: [brix() >= 8]\n")
+	assert.NotContains(t, f.Line, "refractometer")
+	assert.Contains(t, f.Line, "°Bx")
+	f = fitted(t, glass+"targets: [sweetness() >= 5 %]\n")
+	assert.Contains(t, f.Line, "g/100 ml sweetness, as sucrose")
+	f = fitted(t, glass+"targets: [ph() <= 2]\n")
+	assert.Contains(t, strings.Join(f.Why, "\n"), "pH can come down to")
+}
+
+// Who pours twice the espresso for more caffeine is told what that may do to a guest; a caution in which
+// only a figure moved is not told again.
+func TestAnAnswerTellsTheCautionsThatItRaises(t *testing.T) {
+	raised := func(text string) (codes []string) {
+		f := fitted(t, text)
+		written, err := sheet.Build("test", f.Before, nil, uncited, nil)
+		require.NoError(t, err)
+		f.Raise(written)
+		for _, c := range f.Raised {
+			codes = append(codes, c.Code)
+		}
+		return codes
+	}
+	assert.Contains(t, raised("drink: words\nserves: 1\nbuild: [20 g core:espresso, 40 g core:apple-juice]\ntargets: [serving(CAFFN) >= 180 mg]\n"), "caffeine-dose")
+	assert.Empty(t, raised("drink: words\nserves: 1\nbuild: [5 g core:espresso, 40 g core:apple-juice]\ntargets: [serving(CAFFN) >= 26 mg]\n"))
+}
+
+// Where nobody knows, the page does not say that no amounts do it.
+func TestWhatNobodyCanTellIsNotDenied(t *testing.T) {
+	f := fitted(t, "drink: words\nserves: 1\nbuild: [40 g core:espresso, 100 g core:milk-whole]\ntargets: [ph() between 4.5 and 5]\n")
+	said := strings.Join(f.Remarks, "\n")
+	assert.Contains(t, said, "nobody can tell, until what is unknown is settled")
+	assert.NotContains(t, said, "no amounts meet")
 }
 
 // In how many of a hundred: only all are all, and only none are none.

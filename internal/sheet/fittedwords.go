@@ -121,13 +121,17 @@ func figureSaid(words string, r composition.Result) string {
 		return words + " not known"
 	case r.Unit == "pH" || words == "pH":
 		return fmt.Sprintf("pH %.2f", r.Mean)
+	case r.Unit == brixUnit: // it names itself
+		words = ""
 	}
 	least := ""
 	if r.Partial {
 		least = "≥ "
 	}
-	return strings.TrimSpace(least+three(r.Mean)+" "+r.Unit) + " " + words
+	return strings.TrimSpace(strings.TrimSpace(least+three(r.Mean)+" "+r.Unit) + " " + words)
 }
+
+const brixUnit = "°Bx"
 
 // whyMissed says which targets are in each other's way, and how near each comes with the others kept.
 func whyMissed(res *fit.Result) []string {
@@ -167,6 +171,23 @@ func whyMissed(res *fit.Result) []string {
 			list = append(list, clean.UpperFirst(nearness(h, texts, res)))
 		}
 	}
+	return append(list, missedToo(res, texts)...)
+}
+
+// missedToo says how far off those targets are that are missed and of which nothing has been said.
+func missedToo(res *fit.Result, said []string) []string {
+	var list []string
+	for _, h := range res.Held {
+		if h.Met || h.Goal || h.Settle != nil || h.Words == "" || h.After.Unknown || slices.Contains(said, h.Text) {
+			continue
+		}
+		text := h.Text + " is missed as well: " + figureSaid(h.Words, h.After)
+		if !math.IsNaN(h.Limit) {
+			_, limit := apart(h, h.After.Mean, h.Limit)
+			text += ", not " + limit
+		}
+		list = append(list, text)
+	}
 	return list
 }
 
@@ -201,24 +222,46 @@ func nearness(h fit.Held, together []string, res *fit.Result) string {
 		return kept + h.Text + " is missed by " + strings.TrimSpace(three(h.Gives)+" "+h.After.Unit)
 	}
 	way := "up to "
-	if h.Reaches > h.Limit {
+	switch {
+	case h.Reaches > h.Limit:
 		way = "down to "
+	case h.Before.Mean == 0 && math.Abs(h.Reaches) < unit.Closeness && !h.After.Partial:
+		return kept + "nothing that may move brings any " + h.Words
 	}
-	return kept + h.Words + " can come " + way + numberOf(h, h.Reaches) + ", not " + numberOf(h, h.Limit)
+	reaches, limit := apart(h, h.Reaches, h.Limit)
+	return kept + h.Words + " can come " + way + reaches + ", not " + limit
 }
 
 // three writes a figure with three digits, and no exponent.
-func three(x float64) string {
-	const digits = 3
-	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'g', digits, 64), 64)
-	return strconv.FormatFloat(rounded, 'f', -1, 64)
+func three(x float64) string { return withDigits(x, threeDigits) }
+
+const threeDigits = 3
+
+func withDigits(x float64, digits int) string {
+	return strconv.FormatFloat(rounded(x, digits), 'f', -1, 64)
 }
 
-func numberOf(h fit.Held, x float64) string {
+func rounded(x float64, digits int) float64 {
+	y, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'g', digits, 64), 64)
+	return y
+}
+
+// apart writes how near a target comes and its limit: the limit as it was asked for, the other with as many
+// digits as leave it on its own side.
+func apart(h fit.Held, reaches, limit float64) (a, b string) {
+	const most = 6
+	digits := threeDigits
+	for digits < most && (rounded(reaches, digits) > limit) != (reaches > limit) {
+		digits++
+	}
+	return numberOf(h, reaches, digits), numberOf(h, limit, most)
+}
+
+func numberOf(h fit.Held, x float64, digits int) string {
 	if h.Words == "pH" {
 		return fmt.Sprintf("%.2f", x)
 	}
-	return strings.TrimSpace(three(x) + " " + h.After.Unit)
+	return strings.TrimSpace(withDigits(x, digits) + " " + h.After.Unit)
 }
 
 // remark adds what must be known of how the answer was found.
@@ -233,7 +276,10 @@ func (f *Fitted) remark() {
 	}
 	if !f.Met {
 		how = "Nearer than every neighbour on the steps of the scale; that no amounts meet all is not proven: the figures bend with them."
-		if f.Proven {
+		switch {
+		case slices.ContainsFunc(f.Held, func(h fit.Held) bool { return !h.Met && h.Settle != nil }):
+			how = "Whether any amounts meet every target nobody can tell, until what is unknown is settled."
+		case f.Proven:
 			how = "The nearest on the steps of the scale; no amounts meet every target."
 		}
 	}

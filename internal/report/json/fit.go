@@ -25,6 +25,7 @@ type fitDocument struct {
 	Why       []string     `json:"why"`
 	Beside    []besideBody `json:"serving"`
 	Remarks   []string     `json:"remarks"`
+	Cautions  []cautioned  `json:"cautions_moved"`
 	Written   string       `json:"written,omitempty"`
 }
 
@@ -80,6 +81,7 @@ func Fit(w io.Writer, f *sheet.Fitted) error {
 		head: headOf("sipsum.fit/1", f.Sheet), Line: f.Line, Met: f.Met, Proven: f.Proven, Runs: f.Runs, Low: number(f.Sure), High: number(f.May),
 		Moves: []fitMove{}, Targets: []fitTarget{}, Together: listed(f.Together), StoppedBy: listed(f.StoppedBy), Why: listed(f.Why),
 		Beside: []besideBody{}, Remarks: listed(f.Remarks), Written: f.Written,
+		Cautions: each(f.Raised, func(x sheet.Cautioned) cautioned { return cautioned(x.Caution) }),
 	}
 	for _, m := range f.Moves {
 		d.Moves = append(d.Moves, fitMove{

@@ -29,6 +29,7 @@ func Fit(w io.Writer, f *sheet.Fitted, st Style) error {
 		p.held(h)
 	}
 	p.beside(f)
+	p.raised(f)
 	p.gap()
 	for _, r := range f.Remarks {
 		p.paragraph(0, 2, Clean(r, mostProse))
@@ -96,6 +97,17 @@ func (p fitPage) beforeAfter(before, after composition.Result) string {
 		before.Unit, after.Unit = "", ""
 	}
 	return p.show(before).number + " → " + p.sentence(after, "")
+}
+
+// raised prints the cautions that the answer makes new, or other.
+func (p fitPage) raised(f *sheet.Fitted) {
+	if len(f.Raised) == 0 {
+		return
+	}
+	p.heading("Cautions that moved with it")
+	for _, c := range f.Raised {
+		p.hanging("  – ", bulletIndent, Clean(c.Text, mostProse))
+	}
 }
 
 // beside prints what else of a serving moves.
