@@ -186,3 +186,13 @@ func TestAReadingMovesBothSidesOfATarget(t *testing.T) {
 	assert.True(t, res.Met)
 	assert.Empty(t, res.Amounts())
 }
+
+// Twelve times 0.1 after 14.1 is no 15.299999999999999: an amount is written as a scale shows it.
+func TestAmountsAreWrittenWithoutDust(t *testing.T) {
+	for k := range 12 {
+		least := 14.05 + float64(k)*1.1
+		res := fitted(t, fmt.Sprintf("drink: x\nserves: 1\nscale: 0.1 g\nbuild: [10.1 g core:sugar-white, 50 g core:water-pure]\ntargets: [serving(SUGAR) >= %v g]\nvary: [{of: core:sugar-white, from: 10.1 g, to: 40 g}]\n", least))
+		text := res.Amounts()["build/core:sugar-white"].String()
+		assert.Regexp(t, `^\d\d(\.\d)? g$`, text)
+	}
+}

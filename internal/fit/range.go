@@ -149,6 +149,10 @@ func (r Range) leaves(x float64) bool { return math.Abs(x-r.Written.Number) > r.
 func (r Range) at(x float64) unit.Amount {
 	a := r.Written
 	a.Number, a.Decimals = x, decimals(r.Step)
+	tens := math.Pow10(a.Decimals)
+	if y := math.Round(x*tens) / tens; math.Abs(y-x) <= unit.Closeness*math.Abs(x) { // sums of steps leave dust
+		a.Number = y
+	}
 	return a
 }
 

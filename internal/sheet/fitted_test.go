@@ -70,7 +70,7 @@ func TestWhatIsMissedIsSaidInFigures(t *testing.T) {
 	f := fitted(t, glass+"glass: 30 ml\ntargets: [serving(CAFFN) <= 60 mg]\nvary: [{of: core:espresso, from: 50 g, to: 70 g}]\n")
 	said := strings.Join(f.Why, "\n")
 	assert.Contains(t, said, "caffeine can come down to ")
-	assert.Regexp(t, `the glass is missed as well: 8\d(\.\d)? ml volume, not 30 ml`, said)
+	assert.Regexp(t, `also missed: the glass \(8\d(\.\d)? ml volume, not 30 ml\)`, said)
 	f = fitted(t, glass+"targets: [alcohol_abv() >= 3 %]\n")
 	assert.Equal(t, []string{"No amounts within their ranges meet alcohol_abv() >= 3 %", "Nothing that may move brings any alcohol"}, f.Why)
 	f = fitted(t, glass+"targets: [mass() between 101.2 g and 101.4 g]\n")

@@ -181,12 +181,12 @@ func missedToo(res *fit.Result, said []string) []string {
 		if h.Met || h.Goal || h.Settle != nil || h.Words == "" || h.After.Unknown || slices.Contains(said, h.Text) {
 			continue
 		}
-		text := h.Text + " is missed as well: " + figureSaid(h.Words, h.After)
+		text := "also missed: " + h.Text + " (" + figureSaid(h.Words, h.After)
 		if !math.IsNaN(h.Limit) {
 			_, limit := apart(h, h.After.Mean, h.Limit)
 			text += ", not " + limit
 		}
-		list = append(list, text)
+		list = append(list, text+")")
 	}
 	return list
 }
