@@ -384,7 +384,9 @@ func TestDays(t *testing.T) {
 	text := made["nested"]
 	assert.Equal(t, map[string]float64{"base": 9, "tea base": 1}, ahead(text), "the day it is made counts; the build pours both")
 	text = strings.Replace(text, "20 g base, ", "", 1)
-	assert.Equal(t, map[string]float64{"base": 10, "tea base": 1}, ahead(text))
+	assert.Equal(t, map[string]float64{"base": 9, "tea base": 1}, ahead(text), "what is only mixed keeps the date of its oldest part")
+	boiled := strings.Replace(text, "      - press: {collect: 130 g, through: cloth}\n", "      - press: {collect: 130 g, through: cloth}\n      - heat: {at: 85 °C, for: 5 min}\n", 1)
+	assert.Equal(t, map[string]float64{"base": 10, "tea base": 1}, ahead(boiled), "boiled it has days of its own")
 	text = strings.Replace(text, "    keeps: 10 days at 4 °C\n", "", 1)
 	assert.Equal(t, map[string]float64{"base": 1, "tea base": 1}, ahead(text), "nobody says how long it keeps: when the other is made")
 	r := found(t, "nested", made["nested"], foods, nil)
@@ -394,6 +396,25 @@ func TestDays(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, 7.0, b.Pots[0].UseUp, "a code allows no longer")
 	assert.Equal(t, 2.0, b.Pots[1].UseUp)
+}
+
+// A mix is five days old only if its parts keep five days: of one that keeps two, it keeps two, and
+// says why.
+func TestAMixKeepsAsItsOldestPart(t *testing.T) {
+	const text = `
+drink: "Mix"
+serves: 4
+components:
+  brew: {ingredients: [100 g core:filter-coffee], keeps: 2 days at 4 °C}
+  base: {ingredients: [90 g brew, 10 g core:sugar-white], keeps: 5 days at 4 °C}
+build: [80 g base]
+`
+	pots := batchOf(t, found(t, "mix", text, assaytest.Core(t), nil), batch.Ask{Serves: 4}).Pots
+	require.Len(t, pots, 2)
+	assert.Equal(t, []float64{1, 1}, []float64{pots[0].Ahead, pots[1].Ahead})
+	assert.Equal(t, 2.0, pots[1].UseUp)
+	assert.Equal(t, "brew", pots[1].Oldest)
+	assert.Empty(t, pots[0].Before, "its days are counted to the service")
 }
 
 func TestAsks(t *testing.T) {

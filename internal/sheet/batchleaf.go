@@ -27,7 +27,7 @@ func BatchLeaf(s *Sheet, b *batch.Batch, kitchen bool) *Leaf {
 		p.cold[x.Name] = x.Cold
 	}
 	l := s.leaf("batch")
-	l.Below = []string{say("batch.serves", pieces(b.Serves)), massText(b.Serves * b.Grams), say("batch.each", note.Grams(b.Grams))}
+	l.Below = []string{servesText(b.Serves), massText(b.Serves * b.Grams), say("batch.each", note.Grams(b.Grams))}
 	l.add(p.buy())
 	for _, pot := range EarliestFirst(b.Pots) {
 		l.add(p.pot(pot))
@@ -38,6 +38,21 @@ func BatchLeaf(s *Sheet, b *batch.Batch, kitchen bool) *Leaf {
 	l.warn(s)
 	l.foot(s)
 	return l
+}
+
+// servesText is for how many it is.
+func servesText(n float64) string {
+	if n == 1 {
+		return say("batch.serves.one")
+	}
+	return say("batch.serves", pieces(n))
+}
+
+func glassesText(n float64) string {
+	if n == 1 {
+		return say("batch.glasses.one")
+	}
+	return say("batch.glasses", pieces(n))
 }
 
 // EarliestFirst gives pots by the day on which they can be made, else in the order of making.
@@ -80,7 +95,7 @@ func (p bench) millilitres(w batch.Weighed) float64 {
 
 // buy is the shopping list.
 func (p bench) buy() Block {
-	g := &Grid{Caption: say("batch.buy.of", pieces(p.batch.Serves)), Head: []string{"", say("batch.mass"), say("batch.shop")}}
+	g := &Grid{Caption: say("batch.buy.of", servesText(p.batch.Serves)), Head: []string{"", say("batch.mass"), say("batch.shop")}}
 	if p.kitchen {
 		g.Head = append(g.Head, say("batch.us"))
 	}
@@ -132,6 +147,9 @@ func (p bench) pot(pot batch.Pot) Block {
 		last = say("batch.left", wholeGrams(pot.Out), wholeGrams(pot.Needed), wholeGrams(left))
 	}
 	b.Lines = append(b.Lines, Line{Text: last})
+	if pot.Oldest != "" {
+		b.Lines = append(b.Lines, Line{Text: say("batch.oldest", clean.Name(pot.Oldest))})
+	}
 	if pot.Note != "" {
 		b.Lines = append(b.Lines, Line{Text: clean.Prose(pot.Note)})
 	}
@@ -174,7 +192,7 @@ func (p bench) build() Block {
 	}
 	b := Block{Role: Ticked, Heading: say("batch.build"), Grid: g, Lines: p.moves(p.batch.Finish)}
 	for _, c := range p.batch.Charges() {
-		b.Lines = append(b.Lines, Line{Text: say("batch.bottles", pieces(c.Count), c.Bottle.String(), c.Gas.String(), pieces(c.Glasses))})
+		b.Lines = append(b.Lines, Line{Text: say("batch.bottles", pieces(c.Count), c.Bottle.String(), c.Gas.String(), glassesText(c.Glasses))})
 	}
 	if len(p.batch.Charges()) > 0 {
 		b.Lines = append(b.Lines, Line{Text: say("batch.last")})
