@@ -26,7 +26,7 @@ type Bench struct {
 type Ask struct {
 	Serves int
 	Grams  float64
-	Pot    float64 // g: of a recipe that makes more than this, no more is made than is needed; 0: never less than a recipe
+	Pot    float64 // g: of a recipe that makes more than twice this, as much is made as is needed, or this; 0: never less than a recipe
 }
 
 // Batch is a drink made many times, worked back through what every step keeps.

@@ -77,6 +77,7 @@ type cook struct {
 	*Home
 	text  rows
 	now   Bench
+	bare  Bench              // the recipe without its readings, to which the home version is held
 	fills map[string]measure // by path, what was found to measure it
 }
 
@@ -88,7 +89,7 @@ func MakeHome(ctx context.Context, k Kitchen, serves int) (*Home, error) {
 		return nil, err
 	}
 	c := &cook{Kitchen: k, Home: &Home{Serves: serves, Inside: math.NaN(), Makes: map[string]float64{}}, now: k.Bench, text: rowsOf(k.Text), fills: map[string]measure{}}
-	for _, do := range []func(context.Context) error{c.unread, c.scale, c.stand, c.dissolve, c.spoon} {
+	for _, do := range []func(context.Context) error{c.unread, c.bared, c.scale, c.stand, c.dissolve, c.spoon} {
 		if err := do(ctx); err != nil {
 			return nil, err
 		}
@@ -266,13 +267,8 @@ func (c *cook) lines(d *drink.Drink) []placed {
 // held judges whether the home version is the same drink: against the recipe without its readings,
 // within the bands of a batch.
 func (c *cook) held(ctx context.Context) error {
-	text := rowsOf(c.Kitchen.Text)
-	bare := &cook{Kitchen: c.Kitchen, Home: &Home{}, now: c.Kitchen.Bench, text: text}
-	if err := bare.readingsOut(ctx); err != nil {
-		return err
-	}
-	s := newBands(bare.now)
-	a, err := bare.now.Central.Run(ctx, nil, s.want)
+	s := newBands(c.bare)
+	a, err := c.bare.Central.Run(ctx, nil, s.want)
 	if err != nil {
 		return err
 	}
@@ -319,6 +315,18 @@ func (s *bands) lefts(r, was reading, d int) []string {
 		}
 	}
 	return names
+}
+
+// bared reads the recipe without its readings.
+func (c *cook) bared(ctx context.Context) error {
+	c.bare = c.Kitchen.Bench
+	if len(c.Unread) == 0 {
+		return nil
+	}
+	bare := &cook{Kitchen: c.Kitchen, Home: &Home{}, now: c.Kitchen.Bench, text: rowsOf(c.Kitchen.Text)}
+	err := bare.readingsOut(ctx)
+	c.bare = bare.now
+	return err
 }
 
 // readingsOut takes readings out, and nothing else.

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"sipsum/internal/amount"
 	"sipsum/internal/food"
 	"sipsum/internal/unit"
 )
@@ -31,7 +32,7 @@ func measured(f *food.Food, grams float64) (m measure, ok bool) {
 	}
 	per, how := perMillilitre(f)
 	if m, ok = spooned(per, grams, pours(f)); !ok {
-		return m, false
+		return pinched(per, grams)
 	}
 	m.of, m.said = how, how == ""
 	return m, true
@@ -87,6 +88,17 @@ func spooned(per, grams float64, liquid bool) (m measure, ok bool) {
 		m.sd = home.spread[byCup]
 	}
 	return m, ok
+}
+
+// pinched gives so many grams of a powder as pinches, with the spread of these.
+func pinched(per, grams float64) (m measure, ok bool) {
+	pinch, _ := unit.FindMeasure("pinch")
+	n := math.Round(grams / per / pinch.Factor)
+	if !(per > 0) || n < 1 || n > atHome().pinches {
+		return m, false
+	}
+	step := per * pinch.Factor
+	return measure{to: unit.Amount{Number: n, Measure: pinch}, grams: n * step, step: step, sd: pinch.Spread / amount.Sqrt3, said: true}, true
 }
 
 // largest writes a volume that a spoon measures with the largest that does: three teaspoons are one

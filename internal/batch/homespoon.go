@@ -212,6 +212,9 @@ func (c *cook) measured(ctx context.Context) error {
 		if to.Number > 0 && to != was {
 			other[l.Path] = to
 		}
+		if l.Step && to.Number > 0 {
+			l.Grams = to.Base()
+		}
 	}
 	if err := c.rewrite(ctx, other); err != nil {
 		return err

@@ -55,7 +55,6 @@ type standing struct {
 // stand puts what a kitchen has in the place of what it has not, and fits its amount, and that of
 // the sugar and water in the same pot, to the acidity and the sugars of a serving.
 func (c *cook) stand(ctx context.Context) error {
-	was := c.now
 	found, err := c.swapped(ctx)
 	if err != nil || len(found) == 0 {
 		return err
@@ -89,7 +88,7 @@ func (c *cook) stand(ctx context.Context) error {
 	if err := c.rewrite(ctx, amounts); err != nil {
 		return err
 	}
-	fitted, why := c.fitted(ctx, was, vary, water)
+	fitted, why := c.fitted(ctx, vary, water)
 	for i := first; i < len(c.Stands); i++ {
 		c.Stands[i].Fitted, c.Stands[i].Why = why == "", why
 	}
@@ -183,9 +182,10 @@ func between(path string, a unit.Amount, least, most float64) drink.Vary {
 	return drink.Vary{Of: path, From: times(a, least), To: times(a, most)}
 }
 
-// fitted finds the amounts at which a serving is as sour and as sweet as it was; why not, in words.
-func (c *cook) fitted(ctx context.Context, was Bench, vary []drink.Vary, water bool) (amount.Amounts, string) {
-	g, err := glass(ctx, was)
+// fitted finds the amounts at which a serving is as sour and as sweet as the recipe makes it without its
+// readings; why not, in words.
+func (c *cook) fitted(ctx context.Context, vary []drink.Vary, water bool) (amount.Amounts, string) {
+	g, err := glass(ctx, c.bare)
 	if err != nil {
 		return nil, err.Error()
 	}
@@ -250,7 +250,7 @@ func (c *cook) dissolve(ctx context.Context) error {
 		}
 		f := in.Profile.Food
 		per, _ := perMillilitre(f)
-		if pours(f) || per == 0 || a.Base() >= per*least.Factor*least.part*(1-limits().share) {
+		if !atHome().dissolves[f.Group] || per == 0 || a.Base() >= per*least.Factor*least.part*(1-limits().share) {
 			continue
 		}
 		name := strings.ReplaceAll(f.ID.Code, "-", " ") + " solution"

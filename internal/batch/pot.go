@@ -40,7 +40,7 @@ func (m *maker) component(y assay.Yield) {
 	p := Pot{Name: c.Name, Note: c.Note, Bottles: charges(c.Name, c.Steps, 0)}
 	drunk, inner := m.taken(c.Name)
 	p.Needed = drunk + inner
-	what, large, least := "", m.ask.Pot > 0 && y.Out > m.ask.Pot && len(p.Bottles) == 0, 1.0
+	what, large, least := "", m.ask.Pot > 0 && y.Out > twice*m.ask.Pot && len(p.Bottles) == 0, 1.0
 	if large { // a home has no such pot
 		least = m.ask.Pot / y.Out
 	}
@@ -80,6 +80,9 @@ func (m *maker) component(y assay.Yield) {
 	}
 	m.out.Pots = slices.Insert(m.out.Pots, 0, p)
 }
+
+// twice as much as a home's pot has to be before a recipe is made smaller.
+const twice = 2
 
 // taken tells how many grams of a component the glasses take, and how many other pots.
 func (m *maker) taken(name string) (drunk, inner float64) {

@@ -37,7 +37,7 @@ func homeAmount(x batch.Spooned) string {
 	case x.Weigh != "":
 		return text + " (" + say("home.better", amountText(x.Scale)) + ")"
 	case x.Step:
-		return text + " (" + wholeGrams(x.Exact) + ")"
+		return text + " (" + wholeGrams(x.Grams) + ")"
 	}
 	return text
 }

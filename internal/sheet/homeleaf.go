@@ -9,6 +9,7 @@ import (
 	"sipsum/internal/batch"
 	"sipsum/internal/clean"
 	"sipsum/internal/composition"
+	"sipsum/internal/ladder"
 	"sipsum/internal/note"
 	"sipsum/internal/unit"
 )
@@ -30,7 +31,7 @@ func HomeLeaf(s *Sheet, h *batch.Home, shifts []batch.Shift) *Leaf {
 		l.add(b)
 	}
 	l.add(homePot(h, "", say("batch.build"), say("home.all")))
-	l.add(shiftBlock(shifts))
+	l.add(shiftBlock(shifts, s.Assay.Volume.Mean))
 	l.lines("", say("batch.exact"), sameLines(h))
 	l.add(s.box(s.Served()))
 	l.warn(s)
@@ -126,7 +127,11 @@ func homePot(h *batch.Home, pot, heading, caption string) Block {
 		}
 	}
 	for _, m := range h.Moves(pot) {
-		b.Lines = append(b.Lines, Line{Text: tick + StepOf(m)})
+		text := StepOf(m)
+		b.Lines = append(b.Lines, Line{Text: tick + text})
+		if batch.Beyond(text) {
+			b.Lines = append(b.Lines, Line{Text: say("home.nobody")})
+		}
 	}
 	return b
 }
@@ -236,10 +241,14 @@ func bandSaid(name string) string {
 }
 
 // shiftBlock is what moved.
-func shiftBlock(shifts []batch.Shift) Block {
-	var moved []string
+func shiftBlock(shifts []batch.Shift, ml float64) Block {
+	var moved, little []string
 	g := &Grid{Caption: say("home.moved.of"), Head: []string{"", say("home.written"), say("home.home")}}
 	for _, x := range shifts {
+		if !x.Always && shiftIsLittle(x, ml) {
+			little = append(little, ShiftName(x))
+			continue
+		}
 		home := ShiftText(x.Home)
 		if x.Moved {
 			home = say("home.yes", home)
@@ -251,7 +260,23 @@ func shiftBlock(shifts []batch.Shift) Block {
 	if len(moved) > 0 {
 		text = say("home.some", clean.Listed(moved))
 	}
-	return Block{Role: Tabled, Heading: say("home.moved"), Grid: g, Lines: []Line{{Text: text}}}
+	lines := []Line{{Text: text}}
+	if len(little) > 0 {
+		lines = append(lines, Line{Text: say("home.some.little", clean.Listed(little))})
+	}
+	return Block{Role: Tabled, Heading: say("home.moved"), Grid: g, Lines: lines}
+}
+
+// shiftIsLittle reports whether a figure is named alone: it is counted in milligrams and no figure that is
+// always told, or there is so little of it in either serving that nobody asks for it.
+func shiftIsLittle(x batch.Shift, ml float64) bool {
+	most := 0.0
+	for _, r := range []composition.Result{x.Before, x.Home} {
+		if !r.Unknown {
+			most = max(most, r.High)
+		}
+	}
+	return x.Figure.Unit != "g" || !ladder.Worth(x.Figure, most, ml)
 }
 
 // ShiftName names a figure that may have moved.
@@ -280,10 +305,10 @@ func ShiftText(r composition.Result) string {
 // figure writes a number with three digits, from a hundred on whole.
 func figure(x float64) string {
 	const digits, most = 3, 4
-	places := most
-	if x != 0 {
-		places = digits - 1 - int(math.Floor(math.Log10(math.Abs(x))))
+	if x == 0 {
+		return "0"
 	}
+	places := digits - 1 - int(math.Floor(math.Log10(math.Abs(x))))
 	return strconv.FormatFloat(x, 'f', min(max(places, 0), most), 64)
 }
 
@@ -310,6 +335,9 @@ func sameLines(h *batch.Home) []Line {
 	lines := []Line{{Text: say("home.same", joinedBy(held, ", "))}}
 	if len(left) > 0 {
 		lines[0].Text = say("home.differs", clean.Listed(left), joinedBy(held, ", "))
+	}
+	if len(h.Unread) > 0 {
+		lines = append(lines, Line{Text: say("home.held.unread")})
 	}
 	if !math.IsNaN(h.Inside) {
 		text := say("home.inside", strconv.Itoa(int(math.Floor(unit.Hundred*h.Inside))))
