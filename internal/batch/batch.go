@@ -95,7 +95,7 @@ func work(ctx context.Context, b Bench, ask Ask) (*maker, error) {
 	if err := ask.check(); err != nil {
 		return nil, err
 	}
-	now, err := b.Central.Run(ctx, nil, assay.Want{})
+	now, err := b.Central.Run(ctx, nil, assay.Want{Volumes: true})
 	if err != nil {
 		return nil, err
 	}

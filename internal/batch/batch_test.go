@@ -154,6 +154,17 @@ func TestABatchIsTheDrink(t *testing.T) {
 			same(t, figures(t, r), made, 1e-9)
 			gives(t, b, made)
 			buys(t, b, big, made)
+			for _, atOnce := range []bool{false, true} { // and by the amounts that the card prints, before the scale rounds them
+				printed := shown(b, atOnce, func(w batch.Weighed) unit.Amount { return w.Amount })
+				same(t, made, figures(t, found(t, name, text, foods, func(d *drink.Drink) {
+					batchtest.Written(d, b)
+					batchtest.Change(d, func(path string, a *unit.Amount, _ *float64) {
+						if to, ok := printed[path]; ok {
+							*a = to
+						}
+					})
+				})), 1e-9)
+			}
 		})
 	}
 }
@@ -230,7 +241,7 @@ func TestRoundingMovesNoMoreThanIsTold(t *testing.T) {
 			b := batchOf(t, r, batch.Ask{Serves: 26})
 			exact := figures(t, r)
 			for _, atOnce := range []bool{false, true} {
-				rounded := shown(b, atOnce)
+				rounded := shown(b, atOnce, func(w batch.Weighed) unit.Amount { return w.Rounded })
 				big := figures(t, found(t, name, text, foods, func(d *drink.Drink) {
 					batchtest.Written(d, b)
 					batchtest.Change(d, func(path string, a *unit.Amount, _ *float64) {
@@ -263,14 +274,14 @@ func TestRoundingMovesNoMoreThanIsTold(t *testing.T) {
 	assert.Greater(t, moved, 50)
 }
 
-// shown gives what the scale shows of the whole batch, by path, of what a run can change: a reading
+// shown gives what the card shows of the whole batch, by path, of what a run can change: a reading
 // stays as it was read.
-func shown(b *batch.Batch, atOnce bool) map[string]unit.Amount {
+func shown(b *batch.Batch, atOnce bool, of func(batch.Weighed) unit.Amount) map[string]unit.Amount {
 	all := map[string]unit.Amount{}
 	add := func(list []batch.Weighed, again float64) {
 		for _, w := range list {
 			if k := w.Amount.Measure.Kind; k == unit.Mass || k == unit.Volume {
-				a := w.Rounded
+				a := of(w)
 				a.Number *= again
 				all[w.Path] = a
 			}

@@ -196,6 +196,15 @@ func TestASiphonBecomesBoughtWater(t *testing.T) {
 	assert.Contains(t, string(h.Text), "core:water-sparkling-low")
 }
 
+// Mineral water holds bicarbonate, which takes up acid: the juice is as much as makes up for that too, so
+// that the glass is as sour as the bar's, spoons aside.
+func TestTheJuiceMakesUpForTheBoughtWater(t *testing.T) {
+	const text = "drink: x\nserves: 1\nscale: 0.1 g\ncomponents:\n  soda:\n    ingredients: [300 g core:water-tap]\n    steps:\n      - carbonate: {bottle: 500 ml, charge: 8 g, at: 4 °C, left: 4 g/l}\nbuild:\n  - 12 g core:sugar-white\n  - 0.25 g core:citric-acid\n  - 200 g soda\n"
+	h, was := homely(t, text, 1)
+	ta := func(b batch.Bench) float64 { return central(t, b).Chemistry.Acidity[0].PerLitre.Mean }
+	assert.InEpsilon(t, ta(was), ta(h.Bench), 0.06)
+}
+
 // What leaves the interval is told as moved, what stays is not, whichever way it went.
 func TestWhatMovedIsTold(t *testing.T) {
 	plan := func(text string) *assay.Assay {

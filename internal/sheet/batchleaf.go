@@ -82,17 +82,6 @@ type bench struct {
 	cold    map[string]float64 // °C at which a pot is kept, as its file says and a code allows; 0: nobody says
 }
 
-// millilitres is the volume of what is weighed; of a component by the density that its composition
-// gives. NaN: nobody knows it.
-func (p bench) millilitres(w batch.Weighed) float64 {
-	for _, c := range p.Assay.Components {
-		if w.House && c.House && c.ID.Component == w.Name && c.Chemistry != nil && c.Chemistry.TooDry == "" {
-			return w.Grams / c.Chemistry.Density.Mean
-		}
-	}
-	return w.Millilitres
-}
-
 // buy is the shopping list.
 func (p bench) buy() Block {
 	g := &Grid{Caption: say("batch.buy.of", servesText(p.batch.Serves)), Head: []string{"", say("batch.mass"), say("batch.shop")}}
@@ -165,7 +154,7 @@ func (p bench) grid(caption, head string, list []batch.Weighed) *Grid {
 	for _, w := range list {
 		row := GridRow{Label: tick + clean.Name(w.Name), Cells: []GridCell{{Text: WeighedText(w)}, {Text: StepText(w)}}}
 		if p.kitchen {
-			row.Cells = append(row.Cells, GridCell{Text: USMeasure(p.millilitres(w))})
+			row.Cells = append(row.Cells, GridCell{Text: USMeasure(w.Millilitres)})
 		}
 		g.Rows = append(g.Rows, row)
 	}
@@ -186,7 +175,7 @@ func (p bench) build() Block {
 	for _, x := range slices.Concat(p.batch.Build, p.batch.Garnish) {
 		row := GridRow{Label: tick + clean.Name(x.Name), Cells: []GridCell{{Text: WeighedText(x.Weighed)}, {Text: StepText(x.Weighed)}, {Text: WeighedText(x.All)}}}
 		if p.kitchen {
-			row.Cells = append(row.Cells, GridCell{Text: USMeasure(p.millilitres(x.Weighed))})
+			row.Cells = append(row.Cells, GridCell{Text: USMeasure(x.Millilitres)})
 		}
 		g.Rows = append(g.Rows, row)
 	}
