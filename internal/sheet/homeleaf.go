@@ -249,12 +249,12 @@ func shiftBlock(shifts []batch.Shift, ml float64) Block {
 			little = append(little, ShiftName(x))
 			continue
 		}
-		home := ShiftText(x.Home)
+		name := ShiftName(x)
 		if x.Moved {
-			home = say("home.yes", home)
+			name = say("home.yes", name)
 			moved = append(moved, ShiftName(x))
 		}
-		g.Rows = append(g.Rows, GridRow{Label: ShiftName(x), Cells: []GridCell{{Text: ShiftText(x.Before)}, {Text: home}}})
+		g.Rows = append(g.Rows, GridRow{Label: name, Cells: []GridCell{{Text: ShiftText(x.Before)}, {Text: ShiftText(x.Home)}}})
 	}
 	text := say("home.none")
 	if len(moved) > 0 {
@@ -299,7 +299,7 @@ func ShiftText(r composition.Result) string {
 	if r.Unit != "" && r.Unit != batch.PH {
 		text += " " + r.Unit
 	}
-	return text + " (" + figure(signless(r.Low)) + " to " + figure(signless(r.High)) + ")"
+	return text + " (" + figure(signless(r.Low)) + "–" + figure(signless(r.High)) + ")"
 }
 
 // figure writes a number with three digits, from a hundred on whole.
