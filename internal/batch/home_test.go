@@ -196,6 +196,32 @@ func TestASiphonBecomesBoughtWater(t *testing.T) {
 	assert.Contains(t, string(h.Text), "core:water-sparkling-low")
 }
 
+// Whatever acid of a bar it was, juice or vinegar stands for it, its powder is gone, the glass is as sour, each
+// line can be measured or says why not, and the file reads back to the same figures.
+func TestEachAcidOfABarBecomesOneOfAKitchen(t *testing.T) {
+	for _, acid := range []string{"citric", "malic", "tartaric", "phosphoric", "lactic", "acetic", "succinic", "fumaric", "gluconic"} {
+		t.Run(acid, func(t *testing.T) {
+			text := "drink: x\nserves: 2\nscale: 0.1 g\ncomponents:\n  cordial:\n    ingredients: [300 g core:water-tap, 200 g core:sugar-white, 4 g core:" + acid +
+				"-acid]\n    keeps: 14 days at 4 °C\nbuild: [60 g cordial, 200 g core:water-tap]\ngarnish: [{food: \"core:basil\", amount: 1 g, eaten: true}]\n"
+			h, was := homely(t, text, 4)
+			require.Len(t, h.Stands, 1)
+			assert.True(t, h.Stands[0].Fitted, h.Stands[0].Why)
+			assert.NotContains(t, string(h.Text), acid+"-acid")
+			assert.Contains(t, string(h.Text), "amount: 2.00 g", "the garnish of four")
+			ta := func(b batch.Bench) float64 { return central(t, b).Chemistry.Acidity[0].PerLitre.Mean }
+			assert.InEpsilon(t, ta(was), ta(h.Bench), 0.0953, "sour")
+			assert.NotContains(t, h.Left, "sour")
+			for _, l := range h.Lines {
+				assert.True(t, l.Weigh != "" || l.Count > 0 || l.To.Measure.Spread > 0, "%s", l.Path)
+				assert.False(t, l.Weigh != "" && l.Scale.Number == 0, "%s: how much", l.Path)
+			}
+			again := assaytest.Found(t, assaytest.Core(t), string(h.Text))
+			same(t, figures(t, h.Recipe), figures(t, again), 1e-9)
+			assert.InDelta(t, central(t, h.Bench).Volume.Mean, figures(t, again).Volume.Mean, 1e-9)
+		})
+	}
+}
+
 // Mineral water holds bicarbonate, which takes up acid: the juice is as much as makes up for that too, so
 // that the glass is as sour as the bar's, spoons aside.
 func TestTheJuiceMakesUpForTheBoughtWater(t *testing.T) {
