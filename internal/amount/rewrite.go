@@ -78,7 +78,7 @@ func placeOf(d *drink.Drink, path string) (at fail.Place, key string) {
 			return true
 		})
 	}
-	found := lines(d.Build) || steps(d.Finish)
+	found := lines(d.Build) || lines(d.Garnish) || steps(d.Finish)
 	for i := 0; i < len(d.Components) && !found; i++ {
 		found = lines(d.Components[i].Ingredients) || steps(d.Components[i].Steps)
 	}

@@ -36,6 +36,7 @@ type Want struct {
 	Next bool           // ask which reading to take next
 
 	Degassed bool // ask for the pH when the gas has left
+	Volumes  bool // ask how much room each pot takes, after each of its steps
 }
 
 // Assay is a drink calculated.

@@ -26,6 +26,7 @@ type made struct {
 	yield   Yield
 	log     []event
 	samples []drivers.Sample // what could be read of it, if anybody asks
+	volumes bool             // its yield tells them
 
 	solved map[chemistry.Liquid]*chemistry.Chemistry
 }

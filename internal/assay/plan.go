@@ -90,9 +90,9 @@ func (p *Plan) within(component string, other amount.Amounts) amount.Amounts {
 }
 
 // keptOf gives a component as it was made last, if it was with the same amounts, and with
-// samples if they are asked for.
-func (p *Plan) keptOf(component string, other amount.Amounts, samples bool) *made {
-	if m := p.kept[component]; m != nil && (m.samples != nil || !samples) && maps.Equal(m.other, p.within(component, other)) {
+// samples and volumes if they are asked for.
+func (p *Plan) keptOf(component string, other amount.Amounts, samples, volumes bool) *made {
+	if m := p.kept[component]; m != nil && (m.samples != nil || !samples) && (m.volumes || !volumes) && maps.Equal(m.other, p.within(component, other)) {
 		return m
 	}
 	return nil
@@ -119,7 +119,7 @@ func (p *Plan) fits(other amount.Amounts) error {
 // as it is wanted. It is the same, bit for bit, as the run of a fresh plan.
 func (p *Plan) Run(ctx context.Context, other amount.Amounts, want Want) (*Assay, error) {
 	w := &walk{
-		ctx: ctx, plan: p, samples: want.Next,
+		ctx: ctx, plan: p, samples: want.Next, volumes: want.Volumes,
 		amounts: amount.Hand{Ens: p.ens, Scale: p.recipe.Drink.Scale, Other: other, Asked: p.asked, Heard: p.heard, Streams: p.streams}, making: &made{},
 	}
 	served, liquid, err := w.serve()

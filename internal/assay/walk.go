@@ -3,6 +3,7 @@ package assay
 import (
 	"context"
 	"fmt"
+	"math"
 	"slices"
 
 	"sipsum/internal/acidity"
@@ -12,6 +13,7 @@ import (
 	"sipsum/internal/drivers"
 	"sipsum/internal/fail"
 	"sipsum/internal/ledger"
+	"sipsum/internal/liquid"
 	"sipsum/internal/note"
 	"sipsum/internal/prep"
 	"sipsum/internal/reading"
@@ -23,6 +25,7 @@ type walk struct {
 	ctx     context.Context // asked before each step and line: a large drink takes seconds
 	plan    *Plan
 	samples bool        // somebody asks which reading to take next
+	volumes bool        // somebody asks how much room each pot takes
 	amounts amount.Hand // those written, or in their place
 	made    []*made     // so far, inner ones before those that hold them
 	making  *made       // what is being made
@@ -83,7 +86,7 @@ func (w *walk) component(c *drink.Component) *made {
 	if m := named(w.made, c.Name); m != nil {
 		return m
 	}
-	if m := w.plan.keptOf(c.Name, w.amounts.Other, w.samples); m != nil {
+	if m := w.plan.keptOf(c.Name, w.amounts.Other, w.samples, w.volumes); m != nil {
 		for _, e := range m.log {
 			if e.within != nil {
 				w.component(e.within) // kept too: it is made of the same
@@ -93,7 +96,7 @@ func (w *walk) component(c *drink.Component) *made {
 		return m
 	}
 	outer := w.making
-	m := &made{name: c.Name, other: w.plan.within(c.Name, w.amounts.Other), pot: w.plan.drawer.NewPot()}
+	m := &made{name: c.Name, other: w.plan.within(c.Name, w.amounts.Other), pot: w.plan.drawer.NewPot(), volumes: w.volumes}
 	w.making = m
 	w.pour(m.pot, c.Ingredients)
 	w.fizz(m.pot, c.Name)
@@ -129,7 +132,7 @@ func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
 		read = append(read, end)
 	}
 	w.read(pot, read, state)
-	w.making.read, w.making.yield.Out = reading.TakenOf(read), weigh(pot)
+	w.making.read, w.making.yield.Out, w.making.yield.Volume = reading.TakenOf(read), weigh(pot), w.room(pot)
 	if w.samples && len(pot.Rows) > 0 {
 		w.making.samples = append(w.making.samples, drivers.SampleOf(w.bench(), w.making.name, pot, w.making.read))
 	}
@@ -156,6 +159,7 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step, read acidity.Surely) {
 		return
 	}
 	w.making.yield.record(step, before, out.Lost.Mass()+gas, after)
+	w.making.yield.Steps[len(w.making.yield.Steps)-1].Volume = w.room(pot)
 	if out.Brewed {
 		for _, n := range w.plan.lab.CalibrateBrew(pot, prep.EspressoStrength()) {
 			w.note(n)
@@ -194,5 +198,17 @@ func (w *walk) bench() *reading.Bench { return reading.NewBench(w.plan.lab, w.am
 
 // volume gives the volume of a pot, in ml.
 func (w *walk) volume(pot *ledger.Pot) []float64 { return w.plan.lab.Gauge.Volume(pot) }
+
+// room is the central volume of a pot, if somebody asks; NaN where nobody knows how much room it takes,
+// or it is no liquid.
+func (w *walk) room(pot *ledger.Pot) float64 {
+	switch {
+	case !w.volumes:
+		return 0
+	case liquid.NoVolume(pot) != "" || liquid.TooDry(pot) != "":
+		return math.NaN()
+	}
+	return w.volume(pot)[0]
+}
 
 func (w *walk) note(n note.Note) { w.making.log = append(w.making.log, event{note: &n}) }

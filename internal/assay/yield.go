@@ -23,6 +23,7 @@ type Yield struct {
 	Steps     []StepYield
 	Weighed   []Weighed // what it was made of, in order; of what steps add, water and gas
 	Poured    []Poured  // what each line weighed in, in order, waters among them
+	Volume    float64   // ml of Out, if the run was asked for volumes; NaN: nobody knows
 }
 
 // Poured is what a line weighed in, in grams at central values, whatever became of it.
@@ -70,6 +71,7 @@ type StepYield struct {
 	Path, Kind  string
 	In, Out     float64
 	Lost, Added float64
+	Volume      float64 // ml of Out, if the run was asked for volumes; NaN: nobody knows
 }
 
 // weigh gives the mass of a pot.
@@ -82,7 +84,7 @@ func (y *Yield) record(step drink.Step, before, lost, after float64) {
 	if added < 0 {
 		lost, added = lost-added, 0
 	}
-	y.Steps = append(y.Steps, StepYield{step.StepPath(), step.Kind(), before, after, lost, added})
+	y.Steps = append(y.Steps, StepYield{Path: step.StepPath(), Kind: step.Kind(), In: before, Out: after, Lost: lost, Added: added})
 }
 
 // yields gives those of all that was made for a run, inner ones first, the drink last.

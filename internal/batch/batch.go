@@ -26,6 +26,7 @@ type Bench struct {
 type Ask struct {
 	Serves int
 	Grams  float64
+	Pot    float64 // g: of a recipe that makes more than twice this, as much is made as is needed, or this; 0: never less than a recipe
 }
 
 // Batch is a drink made many times, worked back through what every step keeps.
@@ -67,12 +68,34 @@ type maker struct {
 	out    *Batch
 }
 
-// Make works a batch out. Errors are *fail.Error.
+// Make works a batch out, and how finely it has to be weighed. Errors are *fail.Error.
 func Make(ctx context.Context, b Bench, ask Ask) (*Batch, error) {
+	m, err := work(ctx, b, ask)
+	if err != nil {
+		return nil, err
+	}
+	if m.out.Rounding, err = m.rounding(ctx); err != nil {
+		return nil, err
+	}
+	m.out.Precision, err = m.precision(ctx)
+	return m.out, err
+}
+
+// worked is a batch of which nobody asks how finely it is weighed.
+func worked(ctx context.Context, b Bench, ask Ask) (*Batch, error) {
+	m, err := work(ctx, b, ask)
+	if err != nil {
+		return nil, err
+	}
+	return m.out, nil
+}
+
+// work works out what a batch takes.
+func work(ctx context.Context, b Bench, ask Ask) (*maker, error) {
 	if err := ask.check(); err != nil {
 		return nil, err
 	}
-	now, err := b.Central.Run(ctx, nil, assay.Want{})
+	now, err := b.Central.Run(ctx, nil, assay.Want{Volumes: true})
 	if err != nil {
 		return nil, err
 	}
@@ -93,11 +116,7 @@ func Make(ctx context.Context, b Bench, ask Ask) (*Batch, error) {
 	m.days()
 	m.build()
 	m.shop()
-	if m.out.Rounding, err = m.rounding(ctx); err != nil {
-		return nil, err
-	}
-	m.out.Precision, err = m.precision(ctx)
-	return m.out, err
+	return m, nil
 }
 
 func (a Ask) check() error {
@@ -144,6 +163,9 @@ func (m *maker) build() {
 		return list
 	}
 	b.Build, b.Garnish = pours(d.Build), pours(d.Garnish)
+	for i := range b.Garnish {
+		b.Garnish[i].Top, b.Garnish[i].All.Top = true, true
+	}
 	for _, g := range b.Garnish {
 		if _, made := m.yields[g.Name]; g.House && !made {
 			b.Unmade = append(b.Unmade, g.Name)

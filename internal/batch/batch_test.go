@@ -154,6 +154,17 @@ func TestABatchIsTheDrink(t *testing.T) {
 			same(t, figures(t, r), made, 1e-9)
 			gives(t, b, made)
 			buys(t, b, big, made)
+			for _, atOnce := range []bool{false, true} { // and by the amounts that the card prints, before the scale rounds them
+				printed := shown(b, atOnce, func(w batch.Weighed) unit.Amount { return w.Amount })
+				same(t, made, figures(t, found(t, name, text, foods, func(d *drink.Drink) {
+					batchtest.Written(d, b)
+					batchtest.Change(d, func(path string, a *unit.Amount, _ *float64) {
+						if to, ok := printed[path]; ok {
+							*a = to
+						}
+					})
+				})), 1e-9)
+			}
 		})
 	}
 }
@@ -230,7 +241,7 @@ func TestRoundingMovesNoMoreThanIsTold(t *testing.T) {
 			b := batchOf(t, r, batch.Ask{Serves: 26})
 			exact := figures(t, r)
 			for _, atOnce := range []bool{false, true} {
-				rounded := shown(b, atOnce)
+				rounded := shown(b, atOnce, func(w batch.Weighed) unit.Amount { return w.Rounded })
 				big := figures(t, found(t, name, text, foods, func(d *drink.Drink) {
 					batchtest.Written(d, b)
 					batchtest.Change(d, func(path string, a *unit.Amount, _ *float64) {
@@ -263,14 +274,14 @@ func TestRoundingMovesNoMoreThanIsTold(t *testing.T) {
 	assert.Greater(t, moved, 50)
 }
 
-// shown gives what the scale shows of the whole batch, by path, of what a run can change: a reading
+// shown gives what the card shows of the whole batch, by path, of what a run can change: a reading
 // stays as it was read.
-func shown(b *batch.Batch, atOnce bool) map[string]unit.Amount {
+func shown(b *batch.Batch, atOnce bool, of func(batch.Weighed) unit.Amount) map[string]unit.Amount {
 	all := map[string]unit.Amount{}
 	add := func(list []batch.Weighed, again float64) {
 		for _, w := range list {
 			if k := w.Amount.Measure.Kind; k == unit.Mass || k == unit.Volume {
-				a := w.Rounded
+				a := of(w)
 				a.Number *= again
 				all[w.Path] = a
 			}
@@ -384,7 +395,9 @@ func TestDays(t *testing.T) {
 	text := made["nested"]
 	assert.Equal(t, map[string]float64{"base": 9, "tea base": 1}, ahead(text), "the day it is made counts; the build pours both")
 	text = strings.Replace(text, "20 g base, ", "", 1)
-	assert.Equal(t, map[string]float64{"base": 10, "tea base": 1}, ahead(text))
+	assert.Equal(t, map[string]float64{"base": 9, "tea base": 1}, ahead(text), "what is only mixed keeps the date of its oldest part")
+	boiled := strings.Replace(text, "      - press: {collect: 130 g, through: cloth}\n", "      - press: {collect: 130 g, through: cloth}\n      - heat: {at: 85 °C, for: 5 min}\n", 1)
+	assert.Equal(t, map[string]float64{"base": 10, "tea base": 1}, ahead(boiled), "boiled it has days of its own")
 	text = strings.Replace(text, "    keeps: 10 days at 4 °C\n", "", 1)
 	assert.Equal(t, map[string]float64{"base": 1, "tea base": 1}, ahead(text), "nobody says how long it keeps: when the other is made")
 	r := found(t, "nested", made["nested"], foods, nil)
@@ -394,6 +407,25 @@ func TestDays(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, 7.0, b.Pots[0].UseUp, "a code allows no longer")
 	assert.Equal(t, 2.0, b.Pots[1].UseUp)
+}
+
+// A mix is five days old only if its parts keep five days: of one that keeps two, it keeps two, and
+// says why.
+func TestAMixKeepsAsItsOldestPart(t *testing.T) {
+	const text = `
+drink: "Mix"
+serves: 4
+components:
+  brew: {ingredients: [100 g core:filter-coffee], keeps: 2 days at 4 °C}
+  base: {ingredients: [90 g brew, 10 g core:sugar-white], keeps: 5 days at 4 °C}
+build: [80 g base]
+`
+	pots := batchOf(t, found(t, "mix", text, assaytest.Core(t), nil), batch.Ask{Serves: 4}).Pots
+	require.Len(t, pots, 2)
+	assert.Equal(t, []float64{1, 1}, []float64{pots[0].Ahead, pots[1].Ahead})
+	assert.Equal(t, 2.0, pots[1].UseUp)
+	assert.Equal(t, "brew", pots[1].Oldest)
+	assert.Empty(t, pots[0].Before, "its days are counted to the service")
 }
 
 func TestAsks(t *testing.T) {

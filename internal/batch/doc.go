@@ -17,14 +17,15 @@
 //
 // A purchase is what all pots weigh in of a food, over its edible share where one is stated; in
 // pieces where a table weighs one. A pot may be made as long before the service as it keeps, or
-// before the pots made of it, as long as these keep (days.go).
+// before the pots made of it, as long as these keep; what is only mixed keeps no longer than its oldest part
+// (days.go).
 //
 // Own foods may say how they are sold (price, lot, best): a purchase is then counted in whole packs,
 // and a serve costs what of them is used for it, whatever the steps lose (cost.go).
 //
-// An amount is rounded to what the bar's scale shows (rounding.go): the drink is run with all that
-// is rounded, each glass by itself and all in one round, and the figure of a serving that moved most
-// is told.
+// An amount is rounded to what the bar's scale shows, of more than it holds to a coarser one's
+// (rounding.go): the drink is run with all that is rounded, each glass by itself and all in one round,
+// and the figure of a serving that moved most is told.
 //
 // Precision (precision.go) holds a serving to bands: sweet, sour and thick within the least change
 // that a judge notices (package taste, and data/batch.csv), the claims and targets that hold, the
@@ -36,17 +37,28 @@
 // # At home
 //
 // The home version (home.go) is a drink file of its own, made from the text of the first: readings are
-// left out, as they are of the bar's pot; powder acids give way to juice (data/home.csv), whose amount
-// is fitted with sugar and water of its pot until a serving is as sour, as sweet and, where water gives way, as
-// large as it was; a powder too small for a spoon is dissolved; gas is bought with the water. Each line
-// takes the largest spoon or cup that measures it to within the share of a batch, else the nearest; a
-// line whose spoon leaves a band, alone or with all others, is weighed. What moved is judged by the
-// interval of the drink as it is written.
+// left out, as they are of the bar's pot; powder acids give way to juice or vinegar (data/home.csv), whose
+// amount is fitted with sugar and water of its pot until a serving is as sour, as sweet and, where water
+// gives way, as large as the recipe makes it without its readings; a powder too small for a spoon is
+// dissolved, or pinched; gas is bought with the water. A recipe of a bar's size is made smaller.
+//
+// A line takes pieces, where a table weighs one and few are counted, else the largest spoon or cup of which
+// half a step is within the share of a batch (homemeasure.go). What a step leaves, and the ice that melts, is
+// told as a volume by the density of the pot after that step (homesteps.go). A line is judged by its worst,
+//
+//	half a step + 1.645 sd · amount, both ways,
+//
+// with sd the published spread of filling that measure: what leaves a band is weighed, and the card says by
+// how much a spoon may be off. Then all roundings are tried together. The file states each spoon with its
+// sd, so that its figures are as wide as hands make them. What moved is judged by the interval of the drink
+// as it is written, figure by figure.
 //
 // # Limits
 //
-// How much gas bought water holds no table states. Of a piece no spoon is made: what is written in
-// pieces stays so, and leaves are weighed. Steps keep their masses: a mark on the pot stands for them.
+// How much gas bought water holds no table states. A hand that heaps one spoon heaps them all: spreads do not
+// average out over many. Neither do the spreads of a line and of its table's food add up: the second stays as
+// it is. How well a mark on a pot is hit nobody has published. Where no table weighs a spoon or a piece only
+// a scale does, as of ground coffee.
 //
 // What clings to vessels, spills and is tasted is not counted: nobody has published it. Bitter, salt
 // and smell have no published least difference, so nothing of them is a band. A pot that was read

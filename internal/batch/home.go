@@ -30,25 +30,31 @@ type Home struct {
 	Bench  // of the text
 	Lines  []Spooned
 	Stands []Stood
-	Unread []string // pots whose readings are left out: nobody reads a pot at home
+	Unread []string           // pots whose readings are left out: nobody reads a pot at home
+	Less   []string           // pots of which less is made than their recipe makes
+	Makes  map[string]float64 // ml that a pot makes; what has no volume is not in it
 	Bands  []Band
 	Left   []string // bands that the home version leaves, made as written; none: it is the same drink within them
 	Inside float64  // the share of servings that stay within every band, spoons filled as hands do; NaN: there is no band
 	First  string   // the band that is left most often
 }
 
-// Spooned is a line as somebody measures it at home.
+// Spooned is a line, or an amount of a step, as somebody measures it at home.
 type Spooned struct {
-	Path  string
-	Pot   string // "": the drink
-	Name  string
-	Exact float64 // g, before it was rounded
-	Grams float64 // as it is written now, at central values
-	To    unit.Amount
-	Count float64 // of portions, where it is counted
-	Of    string  // the portion
-	Weigh string  // why this is weighed; "": no scale is needed
-	Buy   string  // a word on where it comes from
+	Path    string
+	Pot     string // "": the drink
+	Name    string // of an amount of a step its parameter
+	Step    bool   // it is an amount of a step
+	Garnish bool
+	Exact   float64     // g, before it was rounded
+	Grams   float64     // as it is written now, at central values
+	To      unit.Amount // spoons or cups; of no measure: none holds it
+	Count   float64     // of portions, where it is counted
+	Of      string      // the portion; of a spoon how it is filled: "ground"
+	Scale   unit.Amount // what a scale shows, where one is needed
+	Weigh   string      // why this is weighed; "": no scale is needed
+	Off     float64     // of a taste: how far a spoon may move it, of itself
+	Buy     string      // a word on where it comes from
 }
 
 // Stood is a food in whose place another stands.
@@ -69,8 +75,10 @@ const homeHead = "# The home version: spoons, cups and stand-ins. Remarks below 
 type cook struct {
 	Kitchen
 	*Home
-	text rows
-	now  Bench
+	text  rows
+	now   Bench
+	bare  Bench              // the recipe without its readings, to which the home version is held
+	fills map[string]measure // by path, what was found to measure it
 }
 
 // MakeHome works the home version of a drink out for so many serves: readings and gas are left out,
@@ -80,8 +88,8 @@ func MakeHome(ctx context.Context, k Kitchen, serves int) (*Home, error) {
 	if err := (Ask{Serves: serves}).check(); err != nil {
 		return nil, err
 	}
-	c := &cook{Kitchen: k, Home: &Home{Serves: serves, Inside: math.NaN()}, now: k.Bench, text: rowsOf(k.Text)}
-	for _, do := range []func(context.Context) error{c.unread, c.scale, c.stand, c.dissolve, c.spoon} {
+	c := &cook{Kitchen: k, Home: &Home{Serves: serves, Inside: math.NaN(), Makes: map[string]float64{}}, now: k.Bench, text: rowsOf(k.Text), fills: map[string]measure{}}
+	for _, do := range []func(context.Context) error{c.unread, c.bared, c.scale, c.stand, c.dissolve, c.spoon} {
 		if err := do(ctx); err != nil {
 			return nil, err
 		}
@@ -162,12 +170,20 @@ func (c *cook) unread(ctx context.Context) error {
 // scale writes the amounts of so many serves: of the build all at once, of a pot as a batch makes it.
 func (c *cook) scale(ctx context.Context) error {
 	d := c.now.Recipe.Drink
-	b, err := Make(ctx, c.now, Ask{Serves: c.Serves})
+	b, err := worked(ctx, c.now, Ask{Serves: c.Serves, Pot: atHome().pot})
 	if err != nil {
 		return err
 	}
 	times, other, written := map[string]float64{}, amount.Amounts{}, c.now.Central.Written()
+	for _, line := range d.Garnish { // of what stays behind no run asks
+		if line.Amount.Measure.Kind != "" {
+			written[line.Path] = line.Amount
+		}
+	}
 	for _, p := range b.Pots {
+		if p.Times < 1 {
+			c.Less = append(c.Less, p.Name)
+		}
 		for _, w := range p.Lines {
 			times[w.Path] = 1 / w.file
 		}
@@ -222,27 +238,28 @@ func multiplied(a unit.Amount, k float64) unit.Amount {
 // placed is a line with where it is poured.
 type placed struct {
 	pot  string
+	step string // the step that brings it; "": none does
 	line drink.Line
 }
 
 // lines lists what is poured, in the order of making.
 func (c *cook) lines(d *drink.Drink) []placed {
 	var list []placed
-	add := func(pot string, lines []drink.Line) {
+	add := func(pot, step string, lines []drink.Line) {
 		for _, l := range lines {
-			list = append(list, placed{pot, l})
+			list = append(list, placed{pot, step, l})
 		}
 	}
 	steps := func(pot string, of []drink.Step) {
 		for _, s := range of {
-			add(pot, s.Lines())
+			add(pot, s.StepPath(), s.Lines())
 		}
 	}
 	for i := range d.Components {
-		add(d.Components[i].Name, d.Components[i].Ingredients)
+		add(d.Components[i].Name, "", d.Components[i].Ingredients)
 		steps(d.Components[i].Name, d.Components[i].Steps)
 	}
-	add("", d.Build)
+	add("", "", d.Build)
 	steps("", d.Finish)
 	return list
 }
@@ -250,13 +267,8 @@ func (c *cook) lines(d *drink.Drink) []placed {
 // held judges whether the home version is the same drink: against the recipe without its readings,
 // within the bands of a batch.
 func (c *cook) held(ctx context.Context) error {
-	text := rowsOf(c.Kitchen.Text)
-	bare := &cook{Kitchen: c.Kitchen, Home: &Home{}, now: c.Kitchen.Bench, text: text}
-	if err := bare.readingsOut(ctx); err != nil {
-		return err
-	}
-	s := newBands(bare.now)
-	a, err := bare.now.Central.Run(ctx, nil, s.want)
+	s := newBands(c.bare)
+	a, err := c.bare.Central.Run(ctx, nil, s.want)
 	if err != nil {
 		return err
 	}
@@ -303,6 +315,18 @@ func (s *bands) lefts(r, was reading, d int) []string {
 		}
 	}
 	return names
+}
+
+// bared reads the recipe without its readings.
+func (c *cook) bared(ctx context.Context) error {
+	c.bare = c.Kitchen.Bench
+	if len(c.Unread) == 0 {
+		return nil
+	}
+	bare := &cook{Kitchen: c.Kitchen, Home: &Home{}, now: c.Kitchen.Bench, text: rowsOf(c.Kitchen.Text)}
+	err := bare.readingsOut(ctx)
+	c.bare = bare.now
+	return err
 }
 
 // readingsOut takes readings out, and nothing else.

@@ -2,6 +2,7 @@ package batch
 
 import (
 	"math"
+	"slices"
 
 	"sipsum/internal/assay"
 	"sipsum/internal/composition"
@@ -14,6 +15,7 @@ type Shift struct {
 	Name         string                   // of no constituent: Volume, Mass, Acidity or PH
 	Figure       *constituent.Constituent // nil: it is none
 	Before, Home composition.Result
+	Always       bool // it is told whether it moved or not
 	Moved        bool // beyond what the interval of the drink as it is written hides
 }
 
@@ -24,29 +26,37 @@ const (
 	PH      = "pH"
 )
 
-// Shifts sets the figures of the home version beside those of the drink as it is written. One has
+// Shifts sets the figures of the home version beside those of the drink as it is written: those that are
+// always told, and all others that moved. One has
 // moved if it left the interval that the page prints of it, or if one of the two is not known.
 func Shifts(before, home *assay.Assay) []Shift {
 	var list []Shift
-	add := func(name string, f *constituent.Constituent, a, b composition.Result) {
+	add := func(always bool, name string, f *constituent.Constituent, a, b composition.Result) {
 		if a.Mean == 0 && b.Mean == 0 && a.Unknown == b.Unknown && a.Partial == b.Partial {
 			return
 		}
-		list = append(list, Shift{name, f, a, b, moved(a, b)})
+		list = append(list, Shift{name, f, a, b, always, moved(a, b)})
 	}
-	add(Volume, nil, before.Volume, home.Volume)
-	for _, id := range atHome().figures {
+	add(true, Volume, nil, before.Volume, home.Volume)
+	told := atHome().figures
+	for _, id := range told {
 		a, ok := before.PerServing.Find(id)
 		b, also := home.PerServing.Find(id)
 		if ok && also {
-			add("", a.Constituent, a.Result, b.Result)
+			add(true, "", a.Constituent, a.Result, b.Result)
+		}
+	}
+	for _, a := range before.PerServing { // of all others those that moved
+		b, ok := home.PerServing.Find(a.Constituent.ID)
+		if ok && !slices.Contains(told, a.Constituent.ID) && a.Constituent.ID != constituent.EnergyKcal && moved(a.Result, b.Result) {
+			add(false, "", a.Constituent, a.Result, b.Result)
 		}
 	}
 	if a, b := before.Chemistry, home.Chemistry; a != nil && b != nil {
 		if len(a.Acidity) > 0 && len(b.Acidity) > 0 {
-			add(Acidity, nil, withheld(a.Acidity[0].PerLitre.Result, a.Acidity[0].PerLitre.Why), withheld(b.Acidity[0].PerLitre.Result, b.Acidity[0].PerLitre.Why))
+			add(true, Acidity, nil, withheld(a.Acidity[0].PerLitre.Result, a.Acidity[0].PerLitre.Why), withheld(b.Acidity[0].PerLitre.Result, b.Acidity[0].PerLitre.Why))
 		}
-		add(PH, nil, withheld(a.PH.Result, a.PH.Why), withheld(b.PH.Result, b.PH.Why))
+		add(true, PH, nil, withheld(a.PH.Result, a.PH.Why), withheld(b.PH.Result, b.PH.Why))
 	}
 	return list
 }

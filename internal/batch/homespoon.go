@@ -3,11 +3,9 @@ package batch
 import (
 	"context"
 	"math"
-	"slices"
 
 	"sipsum/internal/amount"
 	"sipsum/internal/assay"
-	"sipsum/internal/drink"
 	"sipsum/internal/fail"
 	"sipsum/internal/taste"
 	"sipsum/internal/unit"
@@ -15,188 +13,259 @@ import (
 
 // Why a line is weighed at home.
 const (
-	noSpoonful = "no table says what a spoon of it weighs"
-	tooCoarse  = "no spoon comes near enough to it"
+	noSpoonful = "no table says what a spoon, a cup or a piece of it weighs, so that only a scale does"
+	tooLittle  = "it is less than the least that a spoon measures, so that only a scale does"
+	noRoom     = "nobody knows how much room it takes in the pot, so that only a scale does"
+	undone     = "with a little less or more of it a later step cannot be done as it is written"
 )
 
-// spooning is a line with the spoon that comes nearest.
+// spooning is a line with how it is measured.
 type spooning struct {
-	at    int // in Lines
-	grams unit.Amount
+	at int // in Lines
+	measure
 }
 
-// spoon measures with cups and spoons what these measure well enough: alone, and all together, a
-// serving stays within its bands. What leaves one is weighed.
+// judge tells what a serving may be moved by.
+type judge struct {
+	*bands
+	was reading
+}
+
+// spoon measures with cups, spoons and pieces what these measure well enough: the worst that their
+// steps and hands may be off by, and all roundings together, leave a serving within its bands. What
+// leaves one is weighed.
 func (c *cook) spoon(ctx context.Context) error {
-	s := newBands(c.now)
-	want := s.want
-	want.Chemistry = true
-	a, err := c.now.Central.Run(ctx, nil, want)
+	j := judge{bands: newBands(c.now)}
+	j.want.Volumes = true
+	a, err := c.now.Central.Run(ctx, nil, j.want)
 	if err != nil {
 		return err
 	}
-	was := s.read(a)
-	s.hold(was, taste.Of(a.Glass()))
+	j.was = j.read(a)
+	j.hold(j.was, taste.Of(a.Glass()))
 	var tried []spooning
-	for _, p := range c.lines(c.now.Recipe.Drink) {
-		line, with, ok := c.measure(p, a)
-		if ok {
-			name, out, err := c.tried(ctx, s, was, []spooning{with}, line.Path)
-			if err != nil {
-				return err
-			}
-			if out {
-				line.To, line.Weigh = with.of(c.now, p.line.Path), name
-				ok = false
-			}
-		}
-		c.Home.Lines = append(c.Home.Lines, line)
-		if ok {
-			with.at = len(c.Home.Lines) - 1
-			tried = append(tried, with)
-		}
-	}
-	for len(tried) > 0 { // single ones may each keep a band that all leave together
-		name, out, err := c.tried(ctx, s, was, tried, "")
+	for _, of := range append(c.poured(a), c.marks(a)...) {
+		keep, err := c.tell(ctx, j, &of)
 		if err != nil {
 			return err
 		}
-		if !out {
-			break
+		c.Home.Lines = append(c.Home.Lines, of.Spooned)
+		c.fills[of.Path] = of.measure
+		if keep {
+			tried = append(tried, spooning{len(c.Home.Lines) - 1, of.measure})
 		}
-		worst := 0
-		for i := range tried {
-			if c.off(tried[i]) > c.off(tried[worst]) {
-				worst = i
-			}
-		}
-		l := &c.Home.Lines[tried[worst].at]
-		l.To, l.Weigh = tried[worst].of(c.now, l.Path), name
-		tried = append(tried[:worst], tried[worst+1:]...)
 	}
+	if err := c.together(ctx, j, tried); err != nil {
+		return err
+	}
+	c.garnish()
 	return c.measured(ctx)
 }
 
-// off is by how much a spoon is off, of what it measures.
-func (c *cook) off(w spooning) float64 {
-	l := c.Home.Lines[w.at]
-	return math.Abs(w.grams.Base()/l.Exact - 1)
+// asked is a line with the measure that was found for it; fit: there is one.
+type asked struct {
+	Spooned
+	measure
+	fit bool
 }
 
-// of is an amount as the scale weighs it.
-func (w spooning) of(b Bench, path string) unit.Amount {
-	m := maker{Bench: b}
-	a := b.Central.Written()[path]
-	return m.round(a)
-}
-
-// tried runs the drink with lines as spoons measure them, and tells which band it leaves.
-func (c *cook) tried(ctx context.Context, s *bands, was reading, list []spooning, path string) (string, bool, error) {
-	other := amount.Amounts{}
-	for _, w := range list {
-		at := path
-		if at == "" {
-			at = c.Home.Lines[w.at].Path
-		}
-		other[at] = w.grams
+// tell judges a line; keep: it is measured without a scale.
+func (c *cook) tell(ctx context.Context, j judge, of *asked) (keep bool, err error) {
+	if !of.fit {
+		return false, nil
 	}
-	a, err := c.now.Central.Run(ctx, other, s.want)
+	of.To, of.Count, of.Of = of.to, of.count, of.of
+	half := of.step/2 + atHome().worst*of.sd*of.Exact
+	for _, sign := range []float64{-1, 1} {
+		name, off, err := c.off(ctx, j, amount.Amounts{of.Path: c.grams(of.Path, of.Exact, max(of.Exact+sign*half, of.Exact*percent))})
+		if err != nil {
+			return false, err
+		}
+		if name == undone && of.Step { // nobody collects more than comes
+			continue
+		}
+		if name != "" && (of.Weigh == "" || off > of.Off) {
+			of.Weigh, of.Off, of.Scale = name, off, c.weighed(of.Path)
+		}
+	}
+	return of.Weigh == "", nil
+}
+
+// together weighs what single lines may round but all of them may not.
+func (c *cook) together(ctx context.Context, j judge, tried []spooning) error {
+	for len(tried) > 0 {
+		other, worst := amount.Amounts{}, 0
+		for i, w := range tried {
+			l := c.Home.Lines[w.at]
+			other[l.Path] = c.grams(l.Path, l.Exact, w.grams)
+			if c.rounds(w) > c.rounds(tried[worst]) {
+				worst = i
+			}
+		}
+		name, off, err := c.off(ctx, j, other)
+		if err != nil || name == "" {
+			return err
+		}
+		l := &c.Home.Lines[tried[worst].at]
+		l.Weigh, l.Off, l.Scale = name, off, c.weighed(l.Path)
+		tried = append(tried[:worst], tried[worst+1:]...)
+	}
+	return nil
+}
+
+// rounds is by how much a spoon is off, of what it measures.
+func (c *cook) rounds(w spooning) float64 { return math.Abs(w.grams/c.Home.Lines[w.at].Exact - 1) }
+
+// grams is an amount as it is written, of other grams.
+func (c *cook) grams(path string, exact, grams float64) unit.Amount {
+	a := c.now.Central.Written()[path]
+	a.Number, a.Half, a.Sigma = a.Number*grams/exact, 0, false
+	return a
+}
+
+// weighed is an amount as the scale shows it.
+func (c *cook) weighed(path string) unit.Amount {
+	m := maker{Bench: c.now}
+	return m.round(c.now.Central.Written()[path])
+}
+
+// off runs the drink with other amounts, and tells the band that it leaves, and how far a taste is off.
+func (c *cook) off(ctx context.Context, j judge, other amount.Amounts) (name string, off float64, err error) {
+	a, err := c.now.Central.Run(ctx, other, j.want)
 	if fail.ExitCode(err) == fail.Wrong {
-		return "a step cannot be done with it", true, nil
+		return undone, 0, nil
 	}
 	if err != nil {
-		return "", false, err
+		return "", 0, err
 	}
-	name, out := s.leaves(s.read(a), was, 0)
-	return name, out, nil
+	now := j.read(a)
+	name, out := j.leaves(now, j.was, 0)
+	if !out {
+		return "", 0, nil
+	}
+	for _, b := range j.list {
+		if b.Name == name && b.Share > 0 && len(now[name]) > 0 {
+			off = math.Abs(now[name][0]/j.was[name][0] - 1)
+		}
+	}
+	return name, off, nil
 }
 
-// measure gives a line with the spoon or cup that comes near enough; ok: there is one.
-func (c *cook) measure(p placed, a *assay.Assay) (line Spooned, with spooning, ok bool) {
+// poured gives the lines with the measure of each.
+func (c *cook) poured(a *assay.Assay) []asked {
+	var list []asked
+	for _, p := range c.lines(c.now.Recipe.Drink) {
+		list = append(list, c.line(p, a))
+	}
+	return list
+}
+
+// line finds the measure of a line.
+func (c *cook) line(p placed, a *assay.Assay) asked {
 	in := c.now.Recipe.Lines[p.line.Path]
 	written, follows := c.now.Central.Written()[p.line.Path]
-	line = Spooned{Path: p.line.Path, Pot: p.pot, To: written, Exact: poured(a, p.line.Path)}
-	line.Grams = line.Exact
-	per := 0.0
+	of := asked{Spooned: Spooned{Path: p.line.Path, Pot: p.pot, Exact: pouredOf(a, p.line.Path)}}
+	of.Grams = of.Exact
 	if in.Component != nil {
-		line.Name = in.Component.Name
-		per = densityOf(a, line.Name)
+		of.Name = in.Component.Name
 	} else {
-		f := in.Profile.Food
-		line.Name, per = c.now.Recipe.Called[c.now.Recipe.PartOf(p.line)], perMillilitre(f)
-		line.Buy = atHome().bought[f.ID.String()]
+		of.Name = c.now.Recipe.Called[c.now.Recipe.PartOf(p.line)]
+		of.Buy = atHome().bought[in.Profile.Food.ID.String()]
 	}
 	switch {
 	case p.line.Portion != "":
-		line.Count, line.Of = p.line.Count, in.Line.Portion
-		return line, with, false
+		of.Count, of.Of = p.line.Count, in.Line.Portion
+		return of
 	case !follows || written.Measure.Kind == unit.Share || written.Measure.Spread > 0:
-		return line, with, false // a share of others, or measured with a spoon already
-	case per == 0:
-		line.To, line.Weigh = with.of(c.now, p.line.Path), noSpoonful
-		return line, with, false
+		of.To = written // a share of others, or measured with a spoon already
+		return of
 	}
-	grams := line.Exact
-	if written.Measure.Kind == unit.Volume {
-		grams = written.Base() * per
+	known := false
+	if in.Component != nil {
+		per := densityOf(a, of.Name)
+		known = per > 0
+		of.measure, of.fit = spooned(per, of.Exact, true)
+	} else {
+		per, _ := perMillilitre(in.Profile.Food)
+		known = per > 0
+		of.measure, of.fit = measured(in.Profile.Food, of.Exact)
 	}
-	spoonful, found := nearest(grams / per)
-	if !found {
-		line.To, line.Weigh = with.of(c.now, p.line.Path), tooCoarse
-		return line, with, false
-	}
-	line.To = spoonful
-	with.grams = written
-	with.grams.Number = written.Number * spoonful.Base() * per / grams
-	with.grams.Half = 0
-	return line, with, true
-}
-
-// nearest is the largest spoon or cup that measures a volume near enough, or else the one that comes
-// nearest.
-func nearest(ml float64) (best unit.Amount, found bool) {
-	off := math.Inf(1)
-	for _, s := range atHome().spoons {
-		step := s.Factor * s.part
-		n := math.Round(ml / step)
-		if n == 0 {
-			continue
-		}
-		by := math.Abs(n*step/ml - 1)
-		if by < off-unit.Closeness {
-			off, found = by, true
-			best = unit.Amount{Number: n * s.part, Measure: s.Measure, Decimals: decimals(s.part)}
-		}
-		if by <= limits().share {
-			break
+	if !of.fit {
+		of.Weigh, of.Scale = noSpoonful, c.weighed(of.Path)
+		if known {
+			of.Weigh = tooLittle
 		}
 	}
-	return best, found
+	return of
 }
 
 // measured writes what was found into the text, and what is weighed as the scale shows it.
 func (c *cook) measured(ctx context.Context) error {
 	other, written := amount.Amounts{}, c.now.Central.Written()
-	for _, l := range c.Home.Lines {
-		if was, ok := written[l.Path]; ok && l.Of == "" && l.To != was {
-			other[l.Path] = l.To
+	for i := range c.Home.Lines {
+		l := &c.Home.Lines[i]
+		was, ok := written[l.Path]
+		if !ok || l.Garnish {
+			continue
+		}
+		to := c.found(*l)
+		if to.Number > 0 && to != was {
+			other[l.Path] = to
+		}
+		if l.Step && to.Number > 0 {
+			l.Grams = to.Base()
 		}
 	}
 	if err := c.rewrite(ctx, other); err != nil {
 		return err
 	}
-	a, err := c.now.Central.Run(ctx, nil, assay.Want{})
+	a, err := c.now.Central.Run(ctx, nil, assay.Want{Volumes: true})
 	if err != nil {
 		return err
 	}
 	for i := range c.Home.Lines {
-		c.Home.Lines[i].Grams = poured(a, c.Home.Lines[i].Path)
+		if l := &c.Home.Lines[i]; !l.Step && !l.Garnish {
+			l.Grams = pouredOf(a, l.Path)
+		}
+	}
+	for _, y := range a.Yields {
+		if y.Component != "" && y.Volume > 0 {
+			c.Home.Makes[y.Component] = y.Volume
+		}
 	}
 	return nil
 }
 
-// poured is what a line weighs in, at central values.
-func poured(a *assay.Assay, path string) float64 {
+// found is a line as the file of the home version writes it: a spoon with the spread of filling it, what
+// no file says with a spoon in grams with the same.
+func (c *cook) found(l Spooned) unit.Amount {
+	m := c.fills[l.Path]
+	switch {
+	case l.Weigh != "":
+		return l.Scale
+	case m.grams == 0:
+		return unit.Amount{} // it stays as it is
+	case m.said && !l.Step:
+		a := m.to
+		a.Half, a.Sigma = rounded(m.sd*a.Number), true
+		return a
+	}
+	return unit.Amount{Number: rounded(m.grams), Half: rounded(m.sd * m.grams), Sigma: true, Measure: gram(), Decimals: decimals(rounded(m.grams))}
+}
+
+// rounded keeps three digits.
+func rounded(x float64) float64 {
+	const digits = 3
+	if x <= 0 {
+		return 0
+	}
+	places := digits - 1 - int(math.Floor(math.Log10(x)))
+	scale := math.Pow(ten, float64(places))
+	return math.Round(x*scale) / scale
+}
+
+// pouredOf is what a line weighs in, at central values.
+func pouredOf(a *assay.Assay, path string) float64 {
 	for _, y := range a.Yields {
 		for _, p := range y.Poured {
 			if p.Path == path {
@@ -207,46 +276,12 @@ func poured(a *assay.Assay, path string) float64 {
 	return math.NaN()
 }
 
-// densityOf is that of a component in its jar, g/ml; 0: nobody knows it.
+// densityOf is that of a component in its jar, g/ml, of a run that was asked for volumes; 0: nobody
+// knows it.
 func densityOf(a *assay.Assay, name string) float64 {
-	for _, x := range a.Components {
-		if x.House && x.ID.Component == name && x.Chemistry != nil && x.Chemistry.TooDry == "" {
-			return x.Chemistry.Density.Mean
-		}
-	}
-	return 0
-}
-
-// Moves gives the steps of a component, or of the finish of the drink, with what they bring as it is
-// measured at home.
-func (h *Home) Moves(pot string) []Move {
-	steps := h.Recipe.Drink.Finish
-	if c, ok := h.Recipe.Drink.Component(pot); ok {
-		steps = c.Steps
-	}
-	var list []Move
-	for _, step := range steps {
-		move := Move{Step: step}
-		for _, l := range h.Lines {
-			if slices.ContainsFunc(step.Lines(), func(of drink.Line) bool { return of.Path == l.Path }) {
-				move.Lines = append(move.Lines, Weighed{Path: l.Path, Name: l.Name, Amount: l.To, Rounded: l.To, Count: l.Count, Portion: l.Of, Grams: l.Grams})
-			}
-		}
-		for _, p := range Growing(step) {
-			move.Amounts = append(move.Amounts, Weighed{Path: step.StepPath() + "/" + p.Name, Name: p.Name, Amount: *p.Amount, Rounded: *p.Amount, Grams: p.Amount.Base()})
-		}
-		list = append(list, move)
-	}
-	return list
-}
-
-// Mark is what is left of a component in its jar, in millilitres: a mark on a pot stands for a scale.
-// 0: nobody knows its density.
-func (h *Home) Mark(a *assay.Assay, pot string) float64 {
-	per := densityOf(a, pot)
 	for _, y := range a.Yields {
-		if y.Component == pot && pot != "" && per > 0 {
-			return y.Out / per
+		if y.Component == name && name != "" && y.Volume > 0 {
+			return y.Out / y.Volume
 		}
 	}
 	return 0

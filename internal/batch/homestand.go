@@ -11,7 +11,6 @@ import (
 	"sipsum/internal/amount"
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
-	"sipsum/internal/food"
 	"sipsum/internal/unit"
 )
 
@@ -45,12 +44,67 @@ func (c *cook) sparkle(pot, path string) error {
 	return nil
 }
 
+// standing is a line of a stand-in.
+type standing struct {
+	placed
+	from   string // the food in whose place it is
+	to     standIn
+	amount unit.Amount
+}
+
 // stand puts what a kitchen has in the place of what it has not, and fits its amount, and that of
-// the sugar in the same pot, to the acidity and the sugars of a serving.
+// the sugar and water in the same pot, to the acidity and the sugars of a serving.
 func (c *cook) stand(ctx context.Context) error {
-	d, was := c.now.Recipe.Drink, c.now
-	other, pots, found := amount.Amounts{}, map[string]bool{}, map[string]Stood{}
-	for _, p := range c.lines(d) {
+	found, err := c.swapped(ctx)
+	if err != nil || len(found) == 0 {
+		return err
+	}
+	amounts, pots := amount.Amounts{}, map[string]bool{}
+	var vary []drink.Vary
+	first := len(c.Stands)
+	for _, s := range found {
+		path := s.line.Path
+		if a, ok := amounts[path]; ok { // two acids, one juice
+			s.amount.Number += a.Number
+		}
+		amounts[path], pots[s.pot] = s.amount, true
+		c.Stands = append(c.Stands, Stood{Path: path, From: s.from, To: s.to.food, Source: s.to.source})
+	}
+	water := false
+	for _, p := range c.lines(c.now.Recipe.Drink) {
+		in := c.now.Recipe.Lines[p.line.Path]
+		if a, ok := amounts[p.line.Path]; ok {
+			vary = append(vary, between(p.line.Path, a, atHome().least, atHome().most))
+			continue
+		}
+		if !pots[p.pot] || in.Component != nil || p.line.Amount.Measure.Kind != unit.Mass {
+			continue
+		}
+		if g := in.Profile.Food.Group; g == sugarGroup || g == waters { // a juice brings some of both
+			vary = append(vary, between(p.line.Path, p.line.Amount, atHome().stays["least"], atHome().stays["most"]))
+			water = water || g == waters
+		}
+	}
+	if err := c.rewrite(ctx, amounts); err != nil {
+		return err
+	}
+	fitted, why := c.fitted(ctx, vary, water)
+	for i := first; i < len(c.Stands); i++ {
+		c.Stands[i].Fitted, c.Stands[i].Why = why == "", why
+	}
+	if len(fitted) == 0 {
+		return nil
+	}
+	return c.rewrite(ctx, fitted)
+}
+
+// swapped swaps foods that no kitchen has, and gives the lines as they are now, with the amounts at which
+// the search begins. Of two that become the same food in one list the second line goes.
+func (c *cook) swapped(ctx context.Context) ([]standing, error) {
+	d := c.now.Recipe.Drink
+	list := c.lines(d)
+	at := map[int]standing{}
+	for i, p := range list {
 		in := c.now.Recipe.Lines[p.line.Path]
 		if in.Component != nil || p.line.Amount.Measure.Kind != unit.Mass {
 			continue
@@ -61,56 +115,66 @@ func (c *cook) stand(ctx context.Context) error {
 			continue
 		}
 		if err := c.text.swap(d, p.line, to.food); err != nil {
-			return err
+			return nil, err
 		}
-		found[p.line.Path] = Stood{From: id, To: to.food, Source: to.source}
 		a := times(p.line.Amount, to.begins)
 		a.Half = 0
-		other[p.line.Path], pots[p.pot] = a, true
+		at[i] = standing{from: id, to: to, amount: a}
 	}
-	if len(found) == 0 {
-		return nil
+	if len(at) == 0 {
+		return nil, nil
 	}
-	before := c.lines(d)
 	if err := c.again(ctx); err != nil {
-		return err
+		return nil, err
 	}
-	d = c.now.Recipe.Drink
-	after, renamed := c.lines(d), amount.Amounts{}
-	var vary []drink.Vary
-	var at []int
-	water := false
-	for i, p := range after { // a line's path is of its food: it has another now
-		a, stood := other[before[i].line.Path]
+	list = c.lines(c.now.Recipe.Drink)
+	kept := map[int]int{}                 // the line into which another went
+	for i := len(list) - 1; i >= 0; i-- { // the last first: those before it keep their places
+		s, stood := at[i]
+		if j := c.same(list[:i], at, i); stood && j >= 0 && c.text.drop(c.now.Recipe.Drink, list[i].line) {
+			kept[i] = j
+		} else if stood {
+			s.placed = list[i]
+			at[i] = s
+		}
+	}
+	if len(kept) > 0 {
+		if err := c.again(ctx); err != nil {
+			return nil, err
+		}
+	}
+	now, n := c.lines(c.now.Recipe.Drink), 0
+	var found []standing
+	for i := range list {
+		s, stood := at[i]
+		j, went := kept[i]
+		switch {
+		case went:
+			s.placed = at[j].placed
+		case stood:
+			s.placed = now[n]
+			at[i] = s
+		}
+		if !went {
+			n++
+		}
 		if stood {
-			renamed[p.line.Path] = a
-			at = append(at, len(c.Stands))
-			s := found[before[i].line.Path]
-			s.Path = p.line.Path
-			c.Stands = append(c.Stands, s)
-			vary = append(vary, between(p.line.Path, a, atHome().least, atHome().most))
-			continue
-		}
-		in := c.now.Recipe.Lines[p.line.Path]
-		if !pots[p.pot] || in.Component != nil || p.line.Amount.Measure.Kind != unit.Mass {
-			continue
-		}
-		if g := in.Profile.Food.Group; g == sugarGroup || g == waters { // a juice brings some of both
-			vary = append(vary, between(p.line.Path, p.line.Amount, atHome().stays, 1))
-			water = water || g == waters
+			found = append(found, s)
 		}
 	}
-	if err := c.rewrite(ctx, renamed); err != nil {
-		return err
+	return found, nil
+}
+
+// same finds, among lines before one, the first that holds the same stand-in in the same list; -1: none.
+func (c *cook) same(before []placed, at map[int]standing, i int) int {
+	list := c.lines(c.now.Recipe.Drink)
+	for j := range before {
+		a, stood := at[j]
+		if stood && before[j].pot == list[i].pot && a.to.food == at[i].to.food && drink.Owner(before[j].line.Path) == drink.Owner(list[i].line.Path) && before[j].step == list[i].step {
+			return j
+		}
 	}
-	amounts, why := c.fitted(ctx, was, vary, water)
-	for _, i := range at {
-		c.Stands[i].Fitted, c.Stands[i].Why = why == "", why
-	}
-	if len(amounts) == 0 {
-		return nil
-	}
-	return c.rewrite(ctx, amounts)
+	return -1
 }
 
 func between(path string, a unit.Amount, least, most float64) drink.Vary {
@@ -118,9 +182,10 @@ func between(path string, a unit.Amount, least, most float64) drink.Vary {
 	return drink.Vary{Of: path, From: times(a, least), To: times(a, most)}
 }
 
-// fitted finds the amounts at which a serving is as sour and as sweet as it was; why not, in words.
-func (c *cook) fitted(ctx context.Context, was Bench, vary []drink.Vary, water bool) (amount.Amounts, string) {
-	g, err := glass(ctx, was)
+// fitted finds the amounts at which a serving is as sour and as sweet as the recipe makes it without its
+// readings; why not, in words.
+func (c *cook) fitted(ctx context.Context, vary []drink.Vary, water bool) (amount.Amounts, string) {
+	g, err := glass(ctx, c.bare)
 	if err != nil {
 		return nil, err.Error()
 	}
@@ -184,9 +249,8 @@ func (c *cook) dissolve(ctx context.Context) error {
 			continue
 		}
 		f := in.Profile.Food
-		per := perMillilitre(f)
-		powder := !food.Stated(f.Density.GramsPerMl) || f.Group == sugarGroup
-		if !powder || per == 0 || a.Base() >= per*least.Factor*least.part*(1-limits().share) {
+		per, _ := perMillilitre(f)
+		if !atHome().dissolves[f.Group] || per == 0 || a.Base() >= per*least.Factor*least.part*(1-limits().share) {
 			continue
 		}
 		name := strings.ReplaceAll(f.ID.Code, "-", " ") + " solution"
@@ -214,19 +278,4 @@ func (c *cook) dissolve(ctx context.Context) error {
 		return c.dissolve(ctx) // lines have moved
 	}
 	return nil
-}
-
-// perMillilitre is what a millilitre of a food weighs: by its density, or by what its table says of
-// a spoon or a cup of it; 0: nobody says.
-func perMillilitre(f *food.Food) float64 {
-	if food.Stated(f.Density.GramsPerMl) && f.Density.GramsPerMl > 0 {
-		return f.Density.GramsPerMl
-	}
-	best, as := 0.0, 0.0
-	for _, p := range f.Portions {
-		if m, is := unit.FindMeasure(p.Name); is && m.Kind == unit.Volume && m.Factor > as {
-			best, as = p.Grams/m.Factor, m.Factor
-		}
-	}
-	return best
 }

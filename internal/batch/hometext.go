@@ -113,3 +113,31 @@ func (r rows) count(d *drink.Drink, line drink.Line, count float64) error {
 	}
 	return fail.New(fail.Wrong, note.Quote(line.Path)+" is counted, and its number is not found", "ask for the serves that the file is for, or write: 2 pieces FOOD")
 }
+
+// drop takes a line out of its list, and tells whether it found it in a row that it can take it from.
+func (r rows) drop(d *drink.Drink, line drink.Line) bool {
+	at := line.Place
+	if at.File != d.File || at.Line == 0 || at.Line > len(r) {
+		return false
+	}
+	row := []rune(r[at.Line-1])
+	from := min(max(at.Col-1, 0), len(row))
+	head, tail := string(row[:from]), string(row[from:])
+	end := strings.Index(tail, line.Food)
+	if strings.HasPrefix(tail, "{") || end < 0 {
+		return false
+	}
+	rest := strings.TrimLeft(tail[end+len(line.Food):], `"'`)
+	switch {
+	case strings.TrimSpace(head) == "-":
+		r[at.Line-1] = ""
+	case strings.HasPrefix(rest, ","):
+		r[at.Line-1] = head + strings.TrimLeft(rest[1:], " ")
+	case strings.HasSuffix(strings.TrimRight(head, ` "'`), ","):
+		head = strings.TrimRight(head, ` "'`)
+		r[at.Line-1] = head[:len(head)-1] + rest
+	default:
+		return false
+	}
+	return true
+}

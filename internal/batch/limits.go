@@ -13,8 +13,12 @@ type settings struct {
 	share       float64   // of itself, by which no amount is off
 	pack        float64   // the share of a pack for which no other is opened
 	noticed     map[string]noticed
-	least, most float64 // serves
-	mass        float64 // g
+	least, most float64         // serves
+	mass        float64         // g
+	large       []unit.Measure  // US measures of much, the larger last
+	largeFrom   float64         // of one, from which on it is used
+	divisions   float64         // that a scale has at most
+	anew        map[string]bool // steps after which a pot has days of its own
 }
 
 // noticed is the least share of a taste that somebody notices.
@@ -27,9 +31,9 @@ const percent = 0.01
 
 // limits reads data/batch.csv.
 var limits = sync.OnceValue(func() settings {
-	s := settings{noticed: map[string]noticed{}}
+	s := settings{noticed: map[string]noticed{}, anew: map[string]bool{}}
 	for _, row := range embedded.Rows("batch.csv") {
-		value := row.Number("value")
+		value, _ := row.Optional("value")
 		switch what := row.Text("what"); what {
 		case "step":
 			s.steps = append(s.steps, value)
@@ -43,6 +47,14 @@ var limits = sync.OnceValue(func() settings {
 			s.least = value
 		case "serves most":
 			s.most = value
+		case "large":
+			s.large = append(s.large, unit.Measure{Name: row.Text("of"), Kind: unit.Volume, Factor: value})
+		case "large from":
+			s.largeFrom = value
+		case "anew":
+			s.anew[row.Text("of")] = true
+		case "divisions":
+			s.divisions = value
 		case "mass most":
 			s.mass = value * unit.Kilo
 		default:

@@ -40,8 +40,12 @@ func (m *maker) component(y assay.Yield) {
 	p := Pot{Name: c.Name, Note: c.Note, Bottles: charges(c.Name, c.Steps, 0)}
 	drunk, inner := m.taken(c.Name)
 	p.Needed = drunk + inner
-	what := ""
+	what, large, least := "", m.ask.Pot > 0 && y.Out > twice*m.ask.Pot && len(p.Bottles) == 0, 1.0
+	if large { // a home has no such pot
+		least = m.ask.Pot / y.Out
+	}
 	switch {
+	case large:
 	case slices.ContainsFunc(c.Steps, func(s drink.Step) bool { return s.Kind() == "brew" }):
 		what = "brew"
 	case len(p.Bottles) > 0:
@@ -56,7 +60,7 @@ func (m *maker) component(y assay.Yield) {
 			p.Times = m.brews(y.Out, drunk, p.Whole) + wholly(inner/y.Out)
 		}
 	} else {
-		p.Times = max(1, (p.Needed+m.spare(c))/y.Out)
+		p.Times = max(least, (p.Needed+m.spare(c))/y.Out)
 		each = p.Times
 	}
 	for i := range p.Bottles {
@@ -76,6 +80,9 @@ func (m *maker) component(y assay.Yield) {
 	}
 	m.out.Pots = slices.Insert(m.out.Pots, 0, p)
 }
+
+// twice as much as a home's pot has to be before a recipe is made smaller.
+const twice = 2
 
 // taken tells how many grams of a component the glasses take, and how many other pots.
 func (m *maker) taken(name string) (drunk, inner float64) {

@@ -39,7 +39,7 @@ func (m *maker) precision(ctx context.Context) (Precision, error) {
 		return out, nil
 	}
 	for _, w := range m.out.all() {
-		if !w.weighable(m.Central.Written()) {
+		if w.Top || !w.weighable(m.Central.Written()) {
 			continue
 		}
 		if w.Step, err = m.finest(ctx, s, now, *w); err != nil {

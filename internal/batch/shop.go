@@ -131,10 +131,12 @@ func (p *Purchase) bought(b *Batch) {
 		}
 		return
 	}
-	for _, portion := range p.Food.Portions { // of edible grams
-		if unit.IsPortion(portion.Name, unit.OnePiece) && portion.Grams > 0 {
-			p.Pieces, p.Piece = p.Grams/portion.Grams, portion.Name
-			return
+	for _, word := range []string{unit.OnePiece, "medium", "large"} { // a size is counted where no piece is
+		for _, portion := range p.Food.Portions { // of edible grams
+			if unit.IsPortion(portion.Name, word) && portion.Grams > 0 {
+				p.Pieces, p.Piece = p.Grams/portion.Grams, portion.Name
+				return
+			}
 		}
 	}
 }

@@ -14,6 +14,7 @@ type Weighed struct {
 	House   bool        // it is a component
 	Food    string      // table:code; "" of a component and of an amount of a step
 	Eaten   bool        // false of a garnish that stays behind
+	Top     bool        // it is a garnish: nobody weighs it
 	Amount  unit.Amount // without rounding; its Measure has no kind if it is counted, or dosed to a reading
 	Rounded unit.Amount // as the scale shows it
 	Count   float64     // of portions
@@ -21,10 +22,11 @@ type Weighed struct {
 	Grams   float64 // at central values, edible
 	Dosed   bool    // as much as the reading of its step wants
 
-	Millilitres float64 // NaN if nobody states a density
-	Step        Step    // how finely it has to be weighed
-	Times       float64 // how often what the file writes is weighed in all
-	file        float64 // by what it is multiplied to be what the file writes
+	Millilitres float64  // NaN if nobody states a density
+	Step        Step     // how finely it has to be weighed
+	Times       float64  // how often what the file writes is weighed in all
+	Home        *Spooned // as it is measured without a scale; nil: on a bench
+	file        float64  // by what it is multiplied to be what the file writes
 }
 
 // weighed is a line of the file k times, and that again and again.
@@ -33,6 +35,9 @@ func (m *maker) weighed(line drink.Line, k, more float64) Weighed {
 	w := Weighed{Path: line.Path, Eaten: line.Eaten, Grams: m.grams(line) * k, Millilitres: math.NaN(), Times: k * more, file: 1 / k}
 	if in.Component != nil {
 		w.Name, w.House = in.Component.Name, true
+		if y := m.yields[w.Name]; y.Volume > 0 {
+			w.Millilitres = w.Grams * y.Volume / y.Out
+		}
 	} else {
 		f := in.Profile.Food
 		w.Name, w.Food = m.Recipe.Called[m.Recipe.PartOf(line)], f.ID.String()
@@ -79,14 +84,18 @@ func times(a unit.Amount, k float64) unit.Amount {
 	return a
 }
 
-// step is what the bar's scale shows of an amount; of what no scale weighs, and of what it would
-// show as nothing, the last digit written.
+// step is what the bar's scale shows of an amount, of more than it holds a larger one; of what no scale
+// weighs, and of what it would show as nothing, the last digit written.
 func (m *maker) step(a unit.Amount) float64 {
 	scale := m.Recipe.Drink.Scale
+	step := a.Resolution()
 	if scale != nil && a.Measure.Kind == unit.Mass && a.Base() >= scale.Base() {
-		return scale.Base()
+		step = scale.Base()
 	}
-	return a.Resolution()
+	for a.Measure.Kind == unit.Mass && a.Base() > step*limits().divisions {
+		step *= ten
+	}
+	return step
 }
 
 // round is an amount as the scale shows it.

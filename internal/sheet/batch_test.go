@@ -16,6 +16,7 @@ import (
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/batch"
 	"sipsum/internal/estimate"
+	"sipsum/internal/recipe"
 	"sipsum/internal/sheet"
 )
 
@@ -27,13 +28,17 @@ func batched(t *testing.T, text string, serves int) (*sheet.Sheet, *sheet.Leaf) 
 	require.NoError(t, err)
 	s, err := sheet.Build("test", a, nil, uncited, nil)
 	require.NoError(t, err)
-	b, err := batch.Make(context.Background(), batch.Bench{
+	b, err := batch.Make(context.Background(), benchFor(s, r), batch.Ask{Serves: serves})
+	require.NoError(t, err)
+	return s, sheet.BatchLeaf(s, b, false)
+}
+
+func benchFor(s *sheet.Sheet, r *recipe.Recipe) batch.Bench {
+	return batch.Bench{
 		Recipe: r, Central: assay.Prepare(r, estimate.Ensemble{Seed: 1, N: 1}),
 		Hands:    assay.Prepare(r, estimate.Ensemble{Seed: 1, N: 11, Only: amount.Stream}),
 		Declared: sheet.Declares(s), Allowed: sheet.Allowed(s),
-	}, batch.Ask{Serves: serves})
-	require.NoError(t, err)
-	return s, sheet.BatchLeaf(s, b, false)
+	}
 }
 
 func textOf(l *sheet.Leaf) string {
@@ -161,4 +166,39 @@ build: [100 g milk, 50 g short]
 	card := textOf(l)
 	assert.Contains(t, card, "up to 6 days ahead, used up by day 7, kept at 5 °C")
 	assert.Contains(t, card, "at most 12 h before, kept at 4 °C")
+}
+
+// No hand weighs tenths of a gram of ten kilograms, reads 0.171 kg, counts 130 cups or buys half an egg,
+// and nobody weighs what goes on top.
+func TestABenchCardIsNotAbsurd(t *testing.T) {
+	const text = `
+drink: "Large"
+serves: 24
+scale: 0.1 g
+components:
+  base:
+    ingredients: [4 kg core:milk-whole, 120 g core:sugar-white]
+    keeps: 2 days at 4 °C
+  shot:
+    ingredients: [18 g core:coffee-roasted-arabica, 60 g core:water-brew]
+    steps: [{brew: {out: 38 g, strength: 9.5 %}}]
+build: [4.1 kg base, 912 g shot, 480 g core:egg-white]
+garnish: [{food: "core:basil", amount: 12 g, eaten: true}]
+`
+	s, _ := batched(t, text, 24)
+	bench := benchFor(s, assaytest.Found(t, assaytest.Core(t), text))
+	b, err := batch.Make(context.Background(), bench, batch.Ask{Serves: 200})
+	require.NoError(t, err)
+	card := textOf(sheet.BatchLeaf(s, b, true))
+	for _, want := range []string{"base | 170.8 g |", "8.50 gal", "122 × large", "one for each glass", "34.17 kg", "Basil, fresh | 0.5 g |  |"} {
+		assert.Contains(t, card, want)
+	}
+	for _, absurd := range []string{"e+", "0.171 kg", "0.1708 kg", "130 cups", "1 glasses"} {
+		assert.NotContains(t, card, absurd)
+	}
+	b, err = batch.Make(context.Background(), bench, batch.Ask{Serves: 1})
+	require.NoError(t, err)
+	card = textOf(sheet.BatchLeaf(s, b, false))
+	assert.NotContains(t, card, "1 serves")
+	assert.Contains(t, card, "1 × large")
 }

@@ -27,7 +27,7 @@ func BatchLeaf(s *Sheet, b *batch.Batch, kitchen bool) *Leaf {
 		p.cold[x.Name] = x.Cold
 	}
 	l := s.leaf("batch")
-	l.Below = []string{say("batch.serves", pieces(b.Serves)), massText(b.Serves * b.Grams), say("batch.each", note.Grams(b.Grams))}
+	l.Below = []string{servesText(b.Serves), massText(b.Serves * b.Grams), say("batch.each", note.Grams(b.Grams))}
 	l.add(p.buy())
 	for _, pot := range EarliestFirst(b.Pots) {
 		l.add(p.pot(pot))
@@ -38,6 +38,21 @@ func BatchLeaf(s *Sheet, b *batch.Batch, kitchen bool) *Leaf {
 	l.warn(s)
 	l.foot(s)
 	return l
+}
+
+// servesText is for how many it is.
+func servesText(n float64) string {
+	if n == 1 {
+		return say("batch.serves.one")
+	}
+	return say("batch.serves", pieces(n))
+}
+
+func glassesText(n float64) string {
+	if n == 1 {
+		return say("batch.glasses.one")
+	}
+	return say("batch.glasses", pieces(n))
 }
 
 // EarliestFirst gives pots by the day on which they can be made, else in the order of making.
@@ -67,20 +82,9 @@ type bench struct {
 	cold    map[string]float64 // °C at which a pot is kept, as its file says and a code allows; 0: nobody says
 }
 
-// millilitres is the volume of what is weighed; of a component by the density that its composition
-// gives. NaN: nobody knows it.
-func (p bench) millilitres(w batch.Weighed) float64 {
-	for _, c := range p.Assay.Components {
-		if w.House && c.House && c.ID.Component == w.Name && c.Chemistry != nil && c.Chemistry.TooDry == "" {
-			return w.Grams / c.Chemistry.Density.Mean
-		}
-	}
-	return w.Millilitres
-}
-
 // buy is the shopping list.
 func (p bench) buy() Block {
-	g := &Grid{Caption: say("batch.buy.of", pieces(p.batch.Serves)), Head: []string{"", say("batch.mass"), say("batch.shop")}}
+	g := &Grid{Caption: say("batch.buy.of", servesText(p.batch.Serves)), Head: []string{"", say("batch.mass"), say("batch.shop")}}
 	if p.kitchen {
 		g.Head = append(g.Head, say("batch.us"))
 	}
@@ -132,6 +136,9 @@ func (p bench) pot(pot batch.Pot) Block {
 		last = say("batch.left", wholeGrams(pot.Out), wholeGrams(pot.Needed), wholeGrams(left))
 	}
 	b.Lines = append(b.Lines, Line{Text: last})
+	if pot.Oldest != "" {
+		b.Lines = append(b.Lines, Line{Text: say("batch.oldest", clean.Name(pot.Oldest))})
+	}
 	if pot.Note != "" {
 		b.Lines = append(b.Lines, Line{Text: clean.Prose(pot.Note)})
 	}
@@ -147,7 +154,7 @@ func (p bench) grid(caption, head string, list []batch.Weighed) *Grid {
 	for _, w := range list {
 		row := GridRow{Label: tick + clean.Name(w.Name), Cells: []GridCell{{Text: WeighedText(w)}, {Text: StepText(w)}}}
 		if p.kitchen {
-			row.Cells = append(row.Cells, GridCell{Text: USMeasure(p.millilitres(w))})
+			row.Cells = append(row.Cells, GridCell{Text: USMeasure(w.Millilitres)})
 		}
 		g.Rows = append(g.Rows, row)
 	}
@@ -168,13 +175,13 @@ func (p bench) build() Block {
 	for _, x := range slices.Concat(p.batch.Build, p.batch.Garnish) {
 		row := GridRow{Label: tick + clean.Name(x.Name), Cells: []GridCell{{Text: WeighedText(x.Weighed)}, {Text: StepText(x.Weighed)}, {Text: WeighedText(x.All)}}}
 		if p.kitchen {
-			row.Cells = append(row.Cells, GridCell{Text: USMeasure(p.millilitres(x.Weighed))})
+			row.Cells = append(row.Cells, GridCell{Text: USMeasure(x.Millilitres)})
 		}
 		g.Rows = append(g.Rows, row)
 	}
 	b := Block{Role: Ticked, Heading: say("batch.build"), Grid: g, Lines: p.moves(p.batch.Finish)}
 	for _, c := range p.batch.Charges() {
-		b.Lines = append(b.Lines, Line{Text: say("batch.bottles", pieces(c.Count), c.Bottle.String(), c.Gas.String(), pieces(c.Glasses))})
+		b.Lines = append(b.Lines, Line{Text: say("batch.bottles", pieces(c.Count), c.Bottle.String(), c.Gas.String(), glassesText(c.Glasses))})
 	}
 	if len(p.batch.Charges()) > 0 {
 		b.Lines = append(b.Lines, Line{Text: say("batch.last")})

@@ -15,6 +15,8 @@ import (
 // WeighedText is an amount as it is weighed.
 func WeighedText(w batch.Weighed) string {
 	switch {
+	case w.Home != nil:
+		return homeAmount(*w.Home)
 	case w.Dosed:
 		return say("batch.about", massText(w.Grams))
 	case w.Portion != "":
@@ -23,6 +25,21 @@ func WeighedText(w batch.Weighed) string {
 		return amountText(w.Rounded) + " = " + wholeGrams(w.Grams)
 	}
 	return amountText(w.Rounded)
+}
+
+// homeAmount is an amount of a step as it is measured at home, with what a scale would show where one is
+// needed, or may help.
+func homeAmount(x batch.Spooned) string {
+	text := HomeText(x)
+	switch {
+	case text == "":
+		return amountText(x.Scale)
+	case x.Weigh != "":
+		return text + " (" + say("home.better", amountText(x.Scale)) + ")"
+	case x.Step:
+		return text + " (" + wholeGrams(x.Grams) + ")"
+	}
+	return text
 }
 
 // StepText is how finely an amount has to be weighed; empty where nobody weighs it.
@@ -40,10 +57,16 @@ func StepText(w batch.Weighed) string {
 	return ""
 }
 
-// amountText writes a rounded amount with the digits that the scale shows.
+// amountText writes a rounded amount with the digits that the scale shows, less than a kilogram in grams.
 func amountText(a unit.Amount) string {
+	if g, ok := unit.FindMeasure("g"); ok && a.Measure.Name == "kg" && a.Number < 1 {
+		a.Number, a.Measure, a.Decimals = a.Base(), g, max(a.Decimals-kiloDigits, 0)
+	}
 	return strconv.FormatFloat(a.Number, 'f', a.Decimals, 64) + " " + a.Measure.Name
 }
+
+// kiloDigits is how many decimals a kilogram has more than its grams.
+const kiloDigits = 3
 
 // massText writes grams for a list: three digits, from a kilogram on in kilograms.
 func massText(g float64) string {
@@ -96,26 +119,17 @@ func upTo(x float64) string {
 
 func joinedBy(list []string, with string) string { return strings.Join(list, with) }
 
-// kitchenFrom is from how much of a measure on it is used: half a cup, one of the smaller ones.
-var kitchenFrom = []struct {
-	name, word string
-	from       float64
-}{{"cup", "cup", 0.5}, {"fl-oz", "fl oz", 1}, {"tbsp", "tbsp", 1}, {"tsp", "tsp", 0}}
-
-// USMeasure writes a volume as a US kitchen measures it; empty where there is none.
+// USMeasure writes a volume as a US kitchen measures it: level spoons and cups, the nearest that are
+// sold; much of it in quarts and gallons. Empty where there is none.
 func USMeasure(ml float64) string {
 	if math.IsNaN(ml) || ml <= 0 {
 		return ""
 	}
-	for _, k := range kitchenFrom {
-		m, ok := unit.FindMeasure(k.name)
-		if n := ml / m.Factor; ok && n >= k.from {
-			word := k.word
-			if word == "cup" && n > 1 {
-				word = "cups"
-			}
-			return fmt.Sprintf("%s %s", strconv.FormatFloat(n, 'g', 2, 64), word)
-		}
+	if n, word := batch.Large(ml); word != "" {
+		return figure(n) + " " + word
+	}
+	if a, ok := batch.Nearest(ml); ok {
+		return SpoonsText(a)
 	}
 	return ""
 }

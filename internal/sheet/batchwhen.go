@@ -74,6 +74,8 @@ func potCaption(pot batch.Pot) string {
 		return say("batch.whole.pots", say("batch."+w.Of), pieces(pot.Times))
 	case w.Glasses < 1:
 		return say("batch.whole.several", say("batch."+w.Of), pieces(pot.Times), pieces(1/w.Glasses))
+	case w.Glasses == 1:
+		return say("batch.whole.one", say("batch."+w.Of), pieces(pot.Times))
 	default:
 		return say("batch.whole", say("batch."+w.Of), pieces(pot.Times), pieces(w.Glasses))
 	}

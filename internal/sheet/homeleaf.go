@@ -2,12 +2,14 @@ package sheet
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
 	"sipsum/internal/batch"
 	"sipsum/internal/clean"
 	"sipsum/internal/composition"
+	"sipsum/internal/ladder"
 	"sipsum/internal/note"
 	"sipsum/internal/unit"
 )
@@ -16,22 +18,35 @@ import (
 // what stands in, what goes in, what moved, whether it is the same drink, allergens and cautions.
 func HomeLeaf(s *Sheet, h *batch.Home, shifts []batch.Shift) *Leaf {
 	l := s.leaf("home")
-	l.Below = append(l.Below, say("home.of"))
+	l.Below = append(l.Below, legend())
 	l.lines("", say("home.stands"), standLines(s, h))
 	for _, c := range h.Recipe.Drink.Components {
 		b := homePot(h, c.Name, clean.Name(c.Name), "")
-		if ml := h.Mark(s.Assay, c.Name); ml > 0 && len(c.Steps) > 0 {
+		if ml := h.Makes[c.Name]; ml > 0 && len(c.Steps) > 0 {
 			b.Lines = append(b.Lines, Line{Text: say("home.mark", homeVolume(ml))})
+		}
+		if slices.Contains(h.Less, c.Name) {
+			b.Lines = append(b.Lines, Line{Text: say("home.less")})
 		}
 		l.add(b)
 	}
 	l.add(homePot(h, "", say("batch.build"), say("home.all")))
-	l.add(shiftBlock(shifts))
+	l.add(shiftBlock(shifts, s.Assay.Volume.Mean))
 	l.lines("", say("batch.exact"), sameLines(h))
 	l.add(s.box(s.Served()))
 	l.warn(s)
 	l.foot(s)
 	return l
+}
+
+// legend says what the spoons and cups hold.
+func legend() string {
+	var holds []string
+	for _, name := range []string{"tsp", "tbsp", "cup"} {
+		m, _ := unit.FindMeasure(name)
+		holds = append(holds, name+" "+note.Number(m.Factor)+" ml")
+	}
+	return say("home.of", joinedBy(holds, ", "))
 }
 
 // standLines say what stands in the place of what, and why.
@@ -93,61 +108,130 @@ func homePot(h *batch.Home, pot, heading, caption string) Block {
 		if x.Pot != pot {
 			continue
 		}
-		row := GridRow{Label: tick + clean.Name(x.Name), Cells: []GridCell{{Text: HomeText(x)}, {Text: wholeGrams(x.Grams)}, {}}}
-		if x.Weigh != "" {
-			row.Cells[2].Text = say("home.weigh")
-			why := "home.whynot"
-			if isBand(h, x.Weigh) {
-				why = "home.why"
+		name := clean.Name(x.Name)
+		if x.Garnish {
+			name = say("home.garnish", name)
+		}
+		if !x.Step {
+			row := GridRow{Label: tick + name, Cells: []GridCell{{Text: HomeText(x)}, {Text: homeGrams(x)}, {}}}
+			if x.Weigh != "" {
+				row.Cells[2].Text = amountText(x.Scale)
 			}
-			b.Lines = append(b.Lines, Line{Text: say(why, clean.Name(x.Name), bandSaid(x.Weigh))})
+			g.Rows = append(g.Rows, row)
+		}
+		if why := WeighText(h, x); why != "" {
+			b.Lines = append(b.Lines, Line{Text: why})
 		}
 		if x.Buy != "" {
-			b.Lines = append(b.Lines, Line{Text: say("home.bought", clean.Name(x.Name))})
+			b.Lines = append(b.Lines, Line{Text: say("home.bought", name)})
 		}
-		g.Rows = append(g.Rows, row)
 	}
 	for _, m := range h.Moves(pot) {
-		b.Lines = append(b.Lines, Line{Text: tick + StepOf(m)})
+		text := StepOf(m)
+		b.Lines = append(b.Lines, Line{Text: tick + text})
+		if batch.Beyond(text) {
+			b.Lines = append(b.Lines, Line{Text: say("home.nobody")})
+		}
 	}
 	return b
 }
 
-// HomeText is an amount as it is measured at home.
-func HomeText(x batch.Spooned) string {
-	if x.Of != "" {
-		return note.Grams(x.Count) + " × " + clean.Name(x.Of)
+// WeighText says why something is weighed, and what a spoon would cost; empty if nothing is.
+func WeighText(h *batch.Home, x batch.Spooned) string {
+	name := clean.Name(x.Name)
+	if x.Step {
+		name = stepAmount(name)
 	}
-	return homeNumber(x.To) + " " + x.To.Measure.Name
+	switch i := slices.IndexFunc(h.Bands, func(b batch.Band) bool { return b.Name == x.Weigh }); {
+	case x.Weigh == "":
+		return ""
+	case i < 0:
+		return say("home.whynot", name, amountText(x.Scale), x.Weigh)
+	case h.Bands[i].Share > 0:
+		return say("home.why", name, amountText(x.Scale), HomeText(x), x.Weigh, upTo(unit.Hundred*x.Off), note.Grams(unit.Hundred*h.Bands[i].Share))
+	default:
+		return say("home.whyband", name, amountText(x.Scale), HomeText(x), bandSaid(x.Weigh))
+	}
+}
+
+// stepAmount names an amount of a step.
+func stepAmount(parameter string) string {
+	switch parameter {
+	case "melt":
+		return say("home.melt")
+	case "out":
+		return say("home.out")
+	}
+	return say("home.left")
+}
+
+// homeGrams is what a measure weighs, for who has a scale; nothing of what only a scale measures.
+func homeGrams(x batch.Spooned) string {
+	if x.Grams == 0 || math.IsNaN(x.Grams) {
+		return ""
+	}
+	return wholeGrams(x.Grams)
+}
+
+// HomeText is an amount as it is measured at home; empty where nothing but a scale does.
+func HomeText(x batch.Spooned) string {
+	var text string
+	switch {
+	case x.Count > 0:
+		return homeNumber(x.Count) + " × " + clean.Name(x.Of)
+	case x.To.Measure.Name == "" && x.Garnish:
+		return say("home.little")
+	case x.To.Measure.Name == "":
+		return ""
+	case x.To.Measure.Spread == 0:
+		return amountText(x.To)
+	default:
+		text = SpoonsText(x.To)
+	}
+	if x.Of != "" {
+		text += ", " + clean.Name(x.Of)
+	}
+	return text
+}
+
+// SpoonsText writes spoons and cups as a kitchen pours them: ½ cup + 1½ tbsp.
+func SpoonsText(a unit.Amount) string {
+	var parts []string
+	for _, p := range batch.Spoons(a) {
+		word := p.Measure.Name
+		if word == "cup" && p.Number > 1 {
+			word = "cups"
+		}
+		parts = append(parts, homeNumber(p.Number)+" "+word)
+	}
+	if len(parts) == 0 {
+		return homeNumber(a.Number) + " " + a.Measure.Name
+	}
+	return strings.Join(parts, " + ")
 }
 
 // vulgar are the parts of a spoon or cup that are sold.
 var vulgar = map[float64]string{0.25: "¼", 0.5: "½", 0.75: "¾"}
 
 // homeNumber writes so many spoons with the fractions that stand on them.
-func homeNumber(a unit.Amount) string {
-	whole, part := math.Modf(a.Number)
-	sign, ok := vulgar[part]
-	switch {
-	case a.Measure.Spread == 0 || part != 0 && !ok:
-		return strconv.FormatFloat(a.Number, 'f', -1, 64)
-	case whole == 0:
-		return sign
+func homeNumber(n float64) string {
+	const parts, dust = 4, 1e-3 // quarters; a cup is sixteen tablespoons but for its last digit
+	near := math.Round(n*parts) / parts
+	if math.Abs(near-n) > dust {
+		return note.Grams(n)
 	}
-	return strconv.FormatFloat(whole, 'f', -1, 64) + sign
+	whole, part := math.Modf(near)
+	switch {
+	case part == 0:
+		return note.Grams(whole)
+	case whole == 0:
+		return vulgar[part]
+	}
+	return note.Grams(whole) + vulgar[part]
 }
 
 // homeVolume is a volume in cups beside millilitres.
-func homeVolume(ml float64) string { return volumeText(ml) + " (" + USMeasure(ml) + ")" }
-
-func isBand(h *batch.Home, name string) bool {
-	for _, b := range h.Bands {
-		if b.Name == name {
-			return true
-		}
-	}
-	return false
-}
+func homeVolume(ml float64) string { return USMeasure(ml) + " (" + volumeText(ml) + ")" }
 
 func bandSaid(name string) string {
 	if name == batch.Overflow {
@@ -157,22 +241,42 @@ func bandSaid(name string) string {
 }
 
 // shiftBlock is what moved.
-func shiftBlock(shifts []batch.Shift) Block {
-	var moved []string
+func shiftBlock(shifts []batch.Shift, ml float64) Block {
+	var moved, little []string
 	g := &Grid{Caption: say("home.moved.of"), Head: []string{"", say("home.written"), say("home.home")}}
 	for _, x := range shifts {
-		home := ShiftText(x.Home)
+		if !x.Always && shiftIsLittle(x, ml) {
+			little = append(little, ShiftName(x))
+			continue
+		}
+		name := ShiftName(x)
 		if x.Moved {
-			home = say("home.yes", home)
+			name = say("home.yes", name)
 			moved = append(moved, ShiftName(x))
 		}
-		g.Rows = append(g.Rows, GridRow{Label: ShiftName(x), Cells: []GridCell{{Text: ShiftText(x.Before)}, {Text: home}}})
+		g.Rows = append(g.Rows, GridRow{Label: name, Cells: []GridCell{{Text: ShiftText(x.Before)}, {Text: ShiftText(x.Home)}}})
 	}
 	text := say("home.none")
 	if len(moved) > 0 {
 		text = say("home.some", clean.Listed(moved))
 	}
-	return Block{Role: Tabled, Heading: say("home.moved"), Grid: g, Lines: []Line{{Text: text}}}
+	lines := []Line{{Text: text}}
+	if len(little) > 0 {
+		lines = append(lines, Line{Text: say("home.some.little", clean.Listed(little))})
+	}
+	return Block{Role: Tabled, Heading: say("home.moved"), Grid: g, Lines: lines}
+}
+
+// shiftIsLittle reports whether a figure is named alone: it is counted in milligrams and no figure that is
+// always told, or there is so little of it in either serving that nobody asks for it.
+func shiftIsLittle(x batch.Shift, ml float64) bool {
+	most := 0.0
+	for _, r := range []composition.Result{x.Before, x.Home} {
+		if !r.Unknown {
+			most = max(most, r.High)
+		}
+	}
+	return x.Figure.Unit != "g" || !ladder.Worth(x.Figure, most, ml)
 }
 
 // ShiftName names a figure that may have moved.
@@ -188,14 +292,24 @@ func ShiftText(r composition.Result) string {
 	if r.Unknown {
 		return say("home.unknown")
 	}
-	text := digits(signless(r.Mean))
+	text := figure(signless(r.Mean))
 	if r.Partial {
 		text = "≥ " + text
 	}
 	if r.Unit != "" && r.Unit != batch.PH {
 		text += " " + r.Unit
 	}
-	return text + " (" + digits(signless(r.Low)) + " to " + digits(signless(r.High)) + ")"
+	return text + " (" + figure(signless(r.Low)) + "–" + figure(signless(r.High)) + ")"
+}
+
+// figure writes a number with three digits, from a hundred on whole.
+func figure(x float64) string {
+	const digits, most = 3, 4
+	if x == 0 {
+		return "0"
+	}
+	places := digits - 1 - int(math.Floor(math.Log10(math.Abs(x))))
+	return strconv.FormatFloat(x, 'f', min(max(places, 0), most), 64)
 }
 
 // signless takes the sign of a zero, and of the dust of a subtraction.
@@ -221,6 +335,9 @@ func sameLines(h *batch.Home) []Line {
 	lines := []Line{{Text: say("home.same", joinedBy(held, ", "))}}
 	if len(left) > 0 {
 		lines[0].Text = say("home.differs", clean.Listed(left), joinedBy(held, ", "))
+	}
+	if len(h.Unread) > 0 {
+		lines = append(lines, Line{Text: say("home.held.unread")})
 	}
 	if !math.IsNaN(h.Inside) {
 		text := say("home.inside", strconv.Itoa(int(math.Floor(unit.Hundred*h.Inside))))

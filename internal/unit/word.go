@@ -32,11 +32,14 @@ var words = sync.OnceValue(func() map[string][]meaning {
 // Greek mu and the ordinal that keyboards put for a degree.
 var unitSigns = strings.NewReplacer("μg", "µg", "º", "°")
 
+// spelledOut shortens units that are written out; made once, for a replacer is built when it is first used.
+var spelledOut = strings.NewReplacer("degrees", "deg", "degree", "deg", "°c", "c", "°f", "f", "percent", "%", "per", "/")
+
 // squeeze makes words comparable: small letters, without spaces and the full stop of an
 // abbreviation, degrees as deg, per as a stroke.
 func squeeze(word string) string {
 	word = strings.ToLower(strings.Join(strings.Fields(unitSigns.Replace(word)), ""))
-	word = strings.NewReplacer("degrees", "deg", "degree", "deg", "°c", "c", "°f", "f", "percent", "%", "per", "/").Replace(word)
+	word = spelledOut.Replace(word)
 	return strings.TrimSuffix(word, ".")
 }
 

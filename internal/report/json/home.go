@@ -42,6 +42,10 @@ type spoonedOf struct {
 	Amount string `json:"amount"`
 	Weigh  bool   `json:"weigh"`
 	Why    string `json:"why,omitempty"`
+	Step   bool   `json:"step,omitempty"`    // an amount of a step
+	Top    bool   `json:"garnish,omitempty"` // on top
+	Scale  string `json:"on_a_scale,omitempty"`
+	Text   string `json:"text,omitempty"` // why it is weighed
 }
 
 type shiftOf struct {
@@ -59,7 +63,7 @@ func Home(w io.Writer, s *sheet.Sheet, h *batch.Home, shifts []batch.Shift, writ
 			return stoodOf{x.Path, x.From, x.To, x.Fitted, x.Why, x.Source, sheet.StandText(s, x)}
 		}),
 		Lines: each(h.Lines, func(x batch.Spooned) spoonedOf {
-			return spoonedOf{x.Path, x.Pot, x.Name, number(x.Exact), number(x.Grams), sheet.HomeText(x), x.Weigh != "", x.Weigh}
+			return spoonedOf{x.Path, x.Pot, x.Name, number(x.Exact), number(x.Grams), sheet.HomeText(x), x.Weigh != "", x.Weigh, x.Step, x.Garnish, onScale(x), sheet.WeighText(h, x)}
 		}),
 		Figures: each(shifts, func(x batch.Shift) shiftOf {
 			return shiftOf{sheet.ShiftName(x), figureOf(x.Before), figureOf(x.Home), x.Moved}
@@ -71,6 +75,13 @@ func Home(w io.Writer, s *sheet.Sheet, h *batch.Home, shifts []batch.Shift, writ
 		head
 		homeBody
 	}{headOf("sipsum.home/1", s), body})
+}
+
+func onScale(x batch.Spooned) string {
+	if x.Weigh == "" {
+		return ""
+	}
+	return x.Scale.String()
 }
 
 // containing lists what is declared, each name once.

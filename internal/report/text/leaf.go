@@ -98,6 +98,7 @@ func (p leaf) sentence(role sheet.Role, l sheet.Line) {
 // A table keeps this much for its labels; what does not fit beside follows below.
 const (
 	leastLabels = 24
+	leastAlone  = 12 // beside one column that is too wide for that
 	leastCell   = 9
 	mostHead    = 16
 )
@@ -123,7 +124,7 @@ func (p leaf) grid(g *sheet.Grid) {
 		if from > 0 {
 			p.gap()
 		}
-		p.columns(g, widths, from, to, max(p.width-taken, leastLabels))
+		p.columns(g, widths, from, to, max(p.width-taken, leastAlone))
 		from = to
 	}
 }
