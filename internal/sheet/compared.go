@@ -150,8 +150,10 @@ func (c *Compared) Classes(rules int) []ClassChange {
 // Parted is a list of which some are in both drinks and some in one.
 type Parted struct{ Both, OnlyA, OnlyB []string }
 
-// Undecided says what of the allergens waits for a decision.
-func (c *Compared) Undecided() Parted { return parted(c.A.Undecided(), c.B.Undecided()) }
+// Undecided says what of the allergens waits for a decision, and which readings contradict their recipe.
+func (c *Compared) Undecided() Parted {
+	return parted(slices.Concat(Contradictions(c.A), c.A.Undecided()), slices.Concat(Contradictions(c.B), c.B.Undecided()))
+}
 
 func parted(a, b []string) Parted {
 	var p Parted

@@ -9,7 +9,6 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/ingredientlist"
 	"sipsum/internal/label"
-	"sipsum/internal/reading"
 	"sipsum/internal/recipe"
 )
 
@@ -80,12 +79,6 @@ func itemOf(it recipe.Item) allergen.Item {
 // NotAssessed reports whether allergens of the drink wait for a decision: a food that
 // nobody has looked at, a question that is open, a name that says more than its list.
 func (s *Sheet) NotAssessed() bool { return len(s.Undecided()) > 0 }
-
-// Contradicted reports whether a reading contradicts the recipe so far that neither can be used
-// before somebody has said which is right.
-func Contradicted(s *Sheet) bool {
-	return slices.ContainsFunc(s.Assay.Readings, func(r reading.Reading) bool { return r.Decide })
-}
 
 // ToDecide reports whether anything of the drink waits for a decision.
 func ToDecide(s *Sheet) bool { return s.NotAssessed() || Contradicted(s) }
