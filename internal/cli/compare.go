@@ -40,7 +40,7 @@ func newCompare(a *app) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if sheet.Contradicted(c.A) || sheet.Contradicted(c.B) {
+			if c.ToDecide() {
 				a.findings = fail.Findings
 			}
 			if a.json() {

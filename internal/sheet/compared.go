@@ -172,17 +172,25 @@ func parted(a, b []string) Parted {
 	return p
 }
 
+// ToDecide reports whether the comparison tells of anything that waits for a decision.
+func (c *Compared) ToDecide() bool {
+	u := c.Undecided()
+	a, b := c.NewCautions()
+	return len(u.Both)+len(u.OnlyA)+len(u.OnlyB) > 0 || len(overdoses(slices.Concat(a, b))) > 0
+}
+
 // NewCautions gives the cautions that only one of the drinks has.
 func (c *Compared) NewCautions() (onlyA, onlyB []Cautioned) {
 	a, b := c.A.Cautions(), c.B.Cautions()
 	return notIn(a, b), notIn(b, a)
 }
 
-// notIn gives the cautions of which another list has none of that code.
+// notIn gives the cautions of which another list has none of that code, or of which it is too much
+// here alone.
 func notIn(list, other []Cautioned) []Cautioned {
 	var out []Cautioned
 	for _, x := range list {
-		if !slices.ContainsFunc(other, func(y Cautioned) bool { return y.Code == x.Code }) {
+		if !slices.ContainsFunc(other, func(y Cautioned) bool { return y.Code == x.Code && (y.TooMuch != "" || x.TooMuch == "") }) {
 			out = append(out, x)
 		}
 	}
