@@ -154,6 +154,9 @@ func known(r composition.Result) bool { return !(r.Coverage < half) && !Hollow(r
 
 // notBorne says why a claim is not said; empty: it is.
 func notBorne(c claims.Said) string {
+	if c.SaysNothing() {
+		return "it is true of any drink"
+	}
 	if c.Holds() {
 		return ""
 	}
