@@ -72,7 +72,7 @@ func linkOf(a, b quantity, order string) link {
 	y, isB := b.(literal)
 	switch {
 	case isA && isB:
-		return link{"", y.value - x.value, mirrored[order]}
+		return link{"", y.value - x.value, order}
 	case isB:
 		return link{keyOf(a), y.value, order}
 	case isA:
