@@ -1,8 +1,11 @@
 package amount
 
 import (
+	"cmp"
+	"strings"
 	"sync"
 
+	"sipsum/internal/drink"
 	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
 )
@@ -21,11 +24,13 @@ var rightShare = sync.OnceValue(func() float64 {
 // Sides draws which is right of a pot, where recipe and reading contradict one another: −1 the
 // recipe, 1 the reading, and between the two in the draws that are left. Of one pot it is the
 // same whatever was read of it, so that an instrument is off each time or not at all.
-func (h Hand) Sides(pot string) []float64 {
+func (h Hand) Sides(read *drink.Measured) []float64 {
+	pot := cmp.Or(strings.Join(read.Of(), ", "), "the drink")
 	end := 1 / (1 - 2*rightShare())
 	col := h.Ens.Column(estimate.Input{Shape: estimate.Uniform, Low: -end, High: end, Stream: h.Ens.Stream("reading", "side", pot)})
 	for d, x := range col {
 		col[d] = min(max(x, -1), 1)
 	}
+	h.Ens.Journal.Write(estimate.Doubts, "whether the recipe or the reading of "+pot+" is right", col)
 	return col
 }

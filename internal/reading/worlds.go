@@ -36,10 +36,8 @@ func (b *Bench) span(pot, before *ledger.Pot, read []*drink.Measured, state Stat
 	if !slices.ContainsFunc(t.doubts, doubt.any) {
 		return
 	}
-	name := read[0].Pot()
-	side := b.Hand.Sides(name)
-	b.Lab.Ens.Journal.Write(estimate.Doubts, "whether the recipe or the reading of "+name+" is right", side)
-	pick := b.Lab.Ens.Column(estimate.Input{Shape: estimate.Uniform, High: 1, Stream: b.Lab.Ens.Stream("reading", "which", name)})
+	side := b.Hand.Sides(read[0])
+	pick := b.Lab.Ens.Column(estimate.Input{Shape: estimate.Uniform, High: 1, Stream: b.Lab.Ens.Stream("reading", "which", read[0].Pot())})
 	var worlds []ledger.Toward
 	lean := func(to *ledger.Pot, share func(d int) float64) {
 		if to == nil {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"sipsum/internal/clean"
 	"sipsum/internal/composition"
@@ -37,7 +38,7 @@ func Contradictions(s *Sheet) []string {
 		if !math.IsNaN(r.Expected) {
 			expected = readingFigure(r, r.Expected)
 		}
-		lines = append(lines, say("contradicted", of, say("read."+r.Kind), readingFigure(r, r.Read), expected, readingFigure(r, r.Used), clean.Name(unitShown(r))))
+		lines = append(lines, say("contradicted", of, say("read."+r.Kind), readingFigure(r, r.Read), expected, strings.TrimSpace(readingFigure(r, r.Used)+" "+unitShown(r))))
 	}
 	for _, text := range s.Read().Notes {
 		lines = append(lines, clean.Prose(text))
@@ -45,12 +46,12 @@ func Contradictions(s *Sheet) []string {
 	return lines
 }
 
-// unitShown is the unit of a reading where its name does not say it, after a space.
+// unitShown is the unit of a reading where its name does not say it.
 func unitShown(r reading.Reading) string {
 	if r.Kind == "ph" || r.Kind == "brix" {
 		return ""
 	}
-	return " " + r.Unit
+	return clean.Name(r.Unit)
 }
 
 // readingFigure writes a reading to the place that its instrument shows.

@@ -47,7 +47,7 @@ func (s *speaker) claim(c claims.Said, category string) {
 func (s *speaker) doubted(c claims.Said) string {
 	for _, id := range c.Names {
 		if e := s.entry(id); e != nil && s.hangs(id, e.Contributions) {
-			return say("contradicted.unspoken")
+			return say("contradicted.claim")
 		}
 	}
 	return ""
