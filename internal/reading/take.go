@@ -121,7 +121,8 @@ func (b *Bench) take(pot *ledger.Pot, read []*drink.Measured, state Stated) take
 			fillUp(pot, mass)
 		}
 	}
-	t := taken{list: list, doubts: b.report(pot, list, before), weighed: state.Mass || target[amount.ReadMass] != nil, closed: target[amount.ReadMass] != nil}
+	t := taken{list: list, doubts: b.report(pot, list, before), weighed: state.Mass || target[amount.ReadMass] != nil, closed: target[amount.ReadMass] != nil,
+		titrated: slices.ContainsFunc(read, func(m *drink.Measured) bool { return m.Titration != nil })}
 	t.acidity.pH, t.acidity.per100g = target[amount.ReadPH], target[amount.ReadTA]
 	return t
 }

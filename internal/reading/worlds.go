@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"sipsum/internal/acidity"
 	"sipsum/internal/amount"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
@@ -19,6 +20,8 @@ type taken struct {
 	acidity struct{ pH, per100g []float64 } // to which it was brought; nil: it was not
 	weighed bool                            // how much there is of it is known
 	closed  bool                            // on the mass that was read
+
+	titrated bool // a titration tells its acidity
 }
 
 // span lets a pot that was read against its recipe be, draw by draw, what either of them says:
@@ -149,6 +152,9 @@ func (b *Bench) asIfRight(used *ledger.Pot, t taken, j int) *ledger.Pot {
 			pot.Scale(toward(mass, pot.Mass()))
 		}
 	}
+	if t.titrated {
+		asTitrated(pot)
+	}
 	if t.acidity.pH == nil && t.acidity.per100g == nil {
 		return pot
 	}
@@ -163,6 +169,32 @@ func (b *Bench) asIfRight(used *ledger.Pot, t taken, j int) *ledger.Pot {
 		fillUp(pot, mass)
 	}
 	return pot
+}
+
+// asTitrated makes a gram of a pot what was titrated of it, however much water there is.
+func asTitrated(pot *ledger.Pot) {
+	var carried [][]float64
+	grams := make([]float64, pot.N)
+	for row := range pot.Rows {
+		for _, c := range pot.Traced(row) {
+			if _, is := c.Tracer.(*acidity.Titration); is {
+				carried = append(carried, c.Column)
+			}
+		}
+	}
+	for _, column := range carried {
+		for d, x := range column {
+			grams[d] += x
+		}
+	}
+	mass := pot.Mass()
+	for _, column := range carried {
+		for d := range column {
+			if grams[d] > 0 {
+				column[d] *= mass[d] / grams[d]
+			}
+		}
+	}
 }
 
 // toward gives the factors that bring masses to exp(target).

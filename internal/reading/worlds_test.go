@@ -175,3 +175,18 @@ func TestAContradictedPHGoesOnIntoTheDrink(t *testing.T) {
 	assert.LessOrEqual(t, a.Chemistry.PHMeter.Low, a.Readings[0].Expected)
 	assert.GreaterOrEqual(t, a.Chemistry.PHMeter.High, 5.6)
 }
+
+// A titration and a °Brix of one pot, of which the °Brix contradicts: the acidity stays as titrated.
+func TestAContradictedBrixLeavesATitrationAsItIs(t *testing.T) {
+	const text = "titration: [[0 ml, 2.9], [40 ml, 3.3], [80 ml, 3.8], [120 ml, 4.4], [160 ml, 5.4], [190 ml, 8.0]], base: 0.1 mol/l, sample: 100 g"
+	ta := func(texts ...string) estimate.Summary {
+		pot, lab := sour()
+		take(t, pot, lab, reading.Stated{}, texts...)
+		_, per100g, err := lab.Acidity(pot)
+		require.NoError(t, err)
+		return estimate.Summarise(per100g)
+	}
+	alone, beside := ta(text), ta(text, "brix: 50.0")
+	assert.InEpsilon(t, alone.Low, beside.Low, 0.03)
+	assert.InEpsilon(t, alone.High, beside.High, 0.03)
+}
