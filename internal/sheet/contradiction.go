@@ -15,7 +15,7 @@ import (
 
 // contradicting are the readings that contradict their recipe, so that what hangs on them spans
 // both.
-func (s *Sheet) contradicting() []reading.Reading {
+func contradicting(s *Sheet) []reading.Reading {
 	return slices.DeleteFunc(slices.Clone(s.Assay.Readings), func(r reading.Reading) bool { return !r.Doubted && !r.Decide })
 }
 
@@ -29,7 +29,7 @@ func Contradicted(s *Sheet) bool {
 // figures that hang on them.
 func Contradictions(s *Sheet) []string {
 	var lines []string
-	for _, r := range s.contradicting() {
+	for _, r := range contradicting(s) {
 		of := say("the drink")
 		if len(r.Path) > 0 {
 			of = clean.Name(r.Path[len(r.Path)-1])
@@ -64,15 +64,15 @@ func readingFigure(r reading.Reading, x float64) string {
 }
 
 // contradictions is the block of a leaf that says it.
-func (s *Sheet) contradictions(role Role) Block {
+func contradictions(s *Sheet, role Role) Block {
 	return Block{Role: role, Heading: say("contradictions"), Lines: plainLines(Contradictions(s))}
 }
 
 // hangs reports whether a figure hangs on a reading that contradicts its recipe: a part of it that
 // weighs comes through a pot that was read so. A reading of acidity is of acids alone.
-func (s *Sheet) hangs(id constituent.ID, parts []composition.Contribution) bool {
+func hangs(s *Sheet, id constituent.ID, parts []composition.Contribution) bool {
 	total, through := 0.0, 0.0
-	doubted := s.contradicting()
+	doubted := contradicting(s)
 	for _, c := range parts {
 		total += c.Mean
 		if slices.ContainsFunc(doubted, func(r reading.Reading) bool {

@@ -44,7 +44,7 @@ func (s *Sheet) GuestLeaf() *Leaf {
 	l.add(parts(v)...)
 	l.add(s.box(v), advice(v), declarationOf(&v.Card))
 	l.ask(v)
-	l.add(s.contradictions(Aside))
+	l.add(contradictions(s, Aside))
 	l.foot(s)
 	return l
 }
@@ -66,7 +66,7 @@ func (s *Sheet) StageLeaf() *Leaf {
 	l.lines(Spoken, say("evidence"), lines)
 	l.add(s.box(v), advice(v))
 	l.ask(v)
-	l.add(s.contradictions(Aside))
+	l.add(contradictions(s, Aside))
 	l.foot(s)
 	return l
 }

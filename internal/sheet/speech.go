@@ -131,7 +131,7 @@ func (s *speaker) entry(id constituent.ID) *evidence.Entry {
 // works are those behind a figure; none where somebody's memory, or nobody, stands behind a part
 // of it that weighs, or it hangs on a reading that contradicts its recipe.
 func (s *speaker) works(e *evidence.Entry) []source.Work {
-	if e == nil || e.State >= estimate.Trace || e.Remembered() || s.hangs(e.Constituent.ID, e.Contributions) {
+	if e == nil || e.State >= estimate.Trace || e.Remembered() || hangs(s.Sheet, e.Constituent.ID, e.Contributions) {
 		return nil
 	}
 	list := slices.Clone(e.Works)
