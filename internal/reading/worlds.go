@@ -40,7 +40,7 @@ func (b *Bench) span(pot, before *ledger.Pot, read []*drink.Measured, state Stat
 		return
 	}
 	side := b.Hand.Sides(read[0])
-	pick := b.Lab.Ens.Column(estimate.Input{Shape: estimate.Uniform, High: 1, Stream: b.Lab.Ens.Stream("reading", "which", read[0].Pot())})
+	pick := b.Lab.Ens.Column(estimate.Input{Shape: estimate.Uniform, High: 1, Stream: b.Lab.Ens.Stream("reading", "which", Reading{Path: read[0].Of()}.of())})
 	var worlds []ledger.Toward
 	lean := func(to *ledger.Pot, share func(d int) float64) {
 		if to == nil {

@@ -16,16 +16,32 @@ import (
 	"sipsum/internal/reading"
 )
 
-// By hand, of a pot that is one quantity: 100 ± 6 g of sugar that weigh 300 ± 1 g. In a third of
-// the worlds the recipe is right, so that the lower end of nine in ten is its 15 % quantile
-// (0.05 of 1/3), 1.0364 standard deviations below its middle; in a third the scale is, so that
-// the upper end is its 85 % quantile, 0.7 of its ± above what it shows. What is used between the
-// two moves neither.
+// By hand, of a pot that is one quantity: x = 100 ± 6 g of sugar that weigh 300 ± 1 g. What is used
+// of it is the nearest that the recipe explains, 2.5758 standard deviations above it. In a third of
+// the worlds the recipe is right, and in a sixth x lies evenly between it and what is used, so that
+// the lower end of nine in ten solves
+//
+//	Φ((x − 100)/6)/3 + ∫₀¹ Φ((x − 100 − 2.5758·6·s)/6) ds/6 = 0.05
+//
+// In a third the scale is right, so that the upper end is its 85 % quantile (0.05 of 1/3), 0.7 of
+// its ± above what it shows.
 func TestAContradictedQuantityIsTheMixtureOfBoth(t *testing.T) {
 	pot, lab := assaytest.Pot(4000, assaytest.Poured{Code: "sugar", Grams: 100, SD: 6, Holds: grams{"SUCS": 1}, Group: "water"})
 	b := take(t, pot, lab, reading.Stated{}, "mass: 300 g ± 1 g")
 	s := estimate.Summarise(pot.Mass())
-	assert.InDelta(t, 100-1.0364*6, s.Low, 0.8)
+	phi := func(z float64) float64 { return math.Erfc(-z/math.Sqrt2) / 2 }
+	below := func(x float64) float64 {
+		sum, steps := phi((x-100)/6)/3, 1000
+		for i := range steps {
+			sum += phi((x-100)/6-2.5758*(float64(i)+0.5)/float64(steps)) / 6 / float64(steps)
+		}
+		return sum
+	}
+	want := 80.0
+	for below(want) < 0.05 {
+		want += 0.01
+	}
+	assert.InDelta(t, want, s.Low, 0.8, "three standard deviations of what 4,000 draws tell of it")
 	assert.InDelta(t, 300.7, s.High, 0.1)
 	assert.InDelta(t, b.Readings[0].Used, pot.Mass()[0], 1e-9, "the central value is what is used")
 	assert.True(t, b.Readings[0].Doubted && b.Readings[0].Decide)
