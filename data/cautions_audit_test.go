@@ -77,7 +77,7 @@ func measured(t *testing.T, at string, r map[string]string) {
 	}
 	if r["measure"] != "" && r["measure"] != "unknown" {
 		assert.GreaterOrEqual(t, number(t, r, "limit"), 0.0, at)
-		assert.Contains(t, []string{"over", "at least", "below", "tell"}, r["compare"], at)
+		assert.Contains(t, []string{"over", "at least", "below", "tell", "too much over", "too much from"}, r["compare"], at)
 	}
 	for _, p := range placeholder.FindAllString(r["text"], -1) {
 		assert.Contains(t, figures, p, at)

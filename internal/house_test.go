@@ -36,7 +36,7 @@ var sizes = []struct {
 	{"internal/drivers", 1800, 18},
 	{"internal/liquid", 1800, 18},
 	{"internal/note", 1800, 18},
-	{"internal/reading", 1900, 18}, // why a reading is kept apart is said there, what waits for a decision, and which reading told what nobody stated
+	{"internal/reading", 2250, 18}, // why a reading is kept apart is said there, what waits for a decision, and which reading told what nobody stated; a reading that contradicts its recipe is doubted there, and has its own worlds
 	{"internal/recipe", 2150, 19},  // what a name may mean is told there, the drink's own names first, and what to write for a plain word
 	{"internal/titration", 1800, 18},
 	{"internal/dosing", 1800, 18},

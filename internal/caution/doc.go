@@ -25,7 +25,9 @@
 // "measure" says what else must hold: an amount of a constituent or the mass of the foods
 // that were found, as the file pours them (per serving, batch, kg, litre, 100 ml, 100 g); the
 // strength; the pH of the part; or that how much is in it is unknown. "tell" speaks whatever
-// the mass is, and of one above the limit first. "over 4.6" of a pH is lifted only by a
+// the mass is, and of one above the limit first; "too much over" and "too much from" are "over" and
+// "at least" of a dose that nobody may pour. What is surely above any of the three is too much: who makes
+// the drink has to decide. "over 4.6" of a pH is lifted only by a
 // meter's reading, never by an estimate; "below 6" by a pH known to be higher.
 //
 // An amount and a strength are judged as known and at the upper end of their interval. If

@@ -47,6 +47,7 @@ type Caution struct {
 	Because string
 	Who     string // whom it concerns; empty: nobody in particular
 	Rank    int    // 1 may kill, 5 is of law and label
+	TooMuch string // of what surely more is in it than may be; empty: of nothing
 }
 
 // bases are what an amount may be per, beside a serving: so many ml, or so many g.

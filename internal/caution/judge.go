@@ -29,6 +29,9 @@ func (l *look) judge(r *row) (spoken, bool) {
 	if !s.certain {
 		s.Text = "Cannot be ruled out: " + s.Text
 	}
+	if s.certain {
+		s.TooMuch = v.tooMuch
+	}
 	s.Because = strings.Join(slices.Concat(joined(m.because), v.because), "; ")
 	return s, true
 }
@@ -54,6 +57,7 @@ type verdict struct {
 	figures     []string // for the text: what stands there, what is put there
 	because     []string
 	first       string // is said before the text
+	tooMuch     string // of what there is more than may be
 }
 
 func (l *look) measured(r *row, m *match) verdict {
@@ -88,6 +92,9 @@ func (l *look) amount(r *row) verdict {
 		v.figures = append(v.figures, "{"+basis+"}", amountText(per, r.unit, certain))
 	}
 	v.figures = append(v.figures, "{amount}", amountText(a, r.unit, certain))
+	if certain && r.overdoses(a.Mean) {
+		v.tooMuch = strings.ToLower(constituent.Must(r.of).Name)
+	}
 	v.because = []string{fmt.Sprintf("%s per %s: %s", strings.ToLower(constituent.Must(r.of).Name), r.basis, amountText(a, r.unit, certain))}
 	return v
 }
@@ -133,10 +140,22 @@ func (l *look) mass(r *row, m *match) verdict {
 	if grams > 0 {
 		v.because = []string{massText(grams) + " per " + r.basis + ", as poured"}
 	}
+	if r.overdoses(grams) {
+		v.tooMuch = l.foodsOf(m)
+	}
 	if r.compare == tell && grams > r.limit {
 		v.first = fmt.Sprintf("Too much, %s per %s where %s is the most: ", massText(grams), r.basis, massText(r.limit))
 	}
 	return v
+}
+
+// foodsOf names the foods that were found.
+func (l *look) foodsOf(m *match) string {
+	var names []string
+	for _, i := range m.items {
+		names = addOnce(names, strings.ToLower(named(l.Items[i])))
+	}
+	return strings.Join(names, ", ")
 }
 
 // sour judges the pH of the parts in which something was found. Below a limit, an unknown

@@ -2,6 +2,7 @@ package caution_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -136,6 +137,8 @@ func TestDosesByMass(t *testing.T) {
 		if c.serving == 0.1 {
 			assert.NotContains(t, text, "Too much")
 		}
+		much := c.serving != 0.1 && !strings.HasPrefix(c.code, "liquorice")
+		assert.Equal(t, much, find(t, drink, c.code).TooMuch == strings.ToLower(c.name), "what surely more is poured of than may be: %v", c)
 	}
 	strong := caution.Input{Rules: "eu", ABV: 1.3, ServingG: 100, ServingMl: 100, Items: []allergen.Item{{Name: "Glycyrrhizin"}}, Poured: map[food.ID]caution.Mass{{}: {Serving: 0.02}}}
 	assert.NotContains(t, codes(strong), "liquorice-hypertension", "above 1.2 % vol from 300 mg/l")

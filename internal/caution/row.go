@@ -27,6 +27,11 @@ const (
 	atLeast = "at least"
 	below   = "below"
 	tell    = "tell" // the row speaks all the same, of what is over its limit first
+
+	// What is over the limit, or reaches it, is more than anybody may pour: who makes the drink has
+	// to decide.
+	tooMuch     = "too much over"
+	tooMuchFrom = "too much from"
 )
 
 // row is one caution and what brings it up.
@@ -83,12 +88,17 @@ func parted(text string) []string {
 // under reports whether the row is one of the rules.
 func (r *row) under(rules string) bool { return len(r.rules) == 0 || slices.Contains(r.rules, rules) }
 
+// overdoses reports whether a figure is more than may be poured.
+func (r *row) overdoses(x float64) bool {
+	return (r.compare == tell || r.compare == tooMuch || r.compare == tooMuchFrom) && r.exceeds(x)
+}
+
 // exceeds compares a figure with the limit.
 func (r *row) exceeds(x float64) bool {
 	switch r.compare {
 	case below:
 		return unit.Over(r.limit, x)
-	case atLeast:
+	case atLeast, tooMuchFrom:
 		return unit.AtLeast(x, r.limit)
 	}
 	return unit.Over(x, r.limit)

@@ -22,6 +22,7 @@ type evaluation struct {
 
 // Outcome is a claim evaluated.
 type Outcome struct {
+	Logic     Logic   // what it is whatever the drink
 	Sure, May float64 // the share of the draws in which it holds with the unknown at the ends that hurt and that help
 	Margin    []float64
 	Figure    [2][]float64 // the first figure of the claim: with the unknown at its least and at its most; nil: nothing is known of it
@@ -42,8 +43,15 @@ func (c *Claim) Evaluate(env Env, fixed map[string]float64) (Outcome, error) {
 	if e.blind {
 		e.shown = span{}
 	}
+	if c.logic != Open { // nothing unknown decides it
+		is := make([]bool, len(j.sure))
+		for d := range is {
+			is[d] = c.logic == Always
+		}
+		j.sure, j.may, e.gaps = is, is, nil
+	}
 	return Outcome{
-		Sure: holding(j.sure), May: holding(j.may), Margin: j.margin.low,
+		Logic: c.logic, Sure: holding(j.sure), May: holding(j.may), Margin: j.margin.low,
 		Figure: [2][]float64{e.shown.low, e.shown.high}, Gaps: e.gaps,
 		Holds: [2][]bool{j.sure, j.may}, central: [2]bool{j.sure[0], j.may[0]},
 	}, nil

@@ -37,7 +37,7 @@ func (c *Claim) parse(text string) *fault {
 	}
 	if t, ok := e.(truth); ok {
 		if _, isFigure := e.(quantity); !isFigure {
-			c.truth, c.terms = t, p.terms
+			c.truth, c.terms, c.logic = t, p.terms, logicOf(t)
 			return nil
 		}
 	}

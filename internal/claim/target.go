@@ -89,12 +89,13 @@ func (c *Claim) parts() []*Claim {
 			for i, order := range t.orders {
 				part := *c
 				part.truth = comparison{terms: t.terms[i : i+2], orders: []string{order}}
+				part.logic = logicOf(part.truth)
 				list = append(list, &part)
 			}
 			return
 		}
 		part := *c
-		part.truth = t
+		part.truth, part.logic = t, logicOf(t)
 		list = append(list, &part)
 	}
 	of(c.truth)

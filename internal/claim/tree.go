@@ -14,6 +14,7 @@ type Claim struct {
 	place fail.Place // of its first character
 	truth truth
 	terms int
+	logic Logic // what it is by its form alone
 }
 
 // fault is what is wrong with an expression, at a character of it.

@@ -82,6 +82,9 @@ func Sides(p float64) (holds, fails bool) {
 	return p >= list[0].from, p < list[len(list)-2].from
 }
 
+// SaysNothing reports whether a claim is true of any drink.
+func (v Verdict) SaysNothing() bool { return v.Outcome.Logic == Always }
+
 // Unclear reports whether the draws leave the claim open.
 func (v Verdict) Unclear() bool { return v.side() == "unclear" }
 

@@ -104,6 +104,9 @@ func (b Bench) judge(ctx context.Context, g *Glass, c *claim.Claim, of drink.Cla
 	}
 	s := Said{Say: of.Say, Check: of.Check, Verdict: v, Remarks: g.Remarks(), Names: c.Constituents(), Among: g.among}
 	s.Figure, s.UpTo = printed(v.Outcome)
+	if v.Outcome.Logic != claim.Open { // no input and no reading decides it
+		return s, nil
+	}
 	margin := v.Outcome.Margin
 	open := v.Word != claim.Unknown && !claim.Beyond(v.Outcome) // else no input decides it
 	if open {

@@ -42,6 +42,8 @@ func (g *Glass) linkOf(in estimate.Entry, share float64, works Works) *Link {
 		l.Asked, l.Answer = "how do you know what that step does?", "by its published factor and its range; read the pot after it to be sure"
 	case estimate.Readings:
 		l.Asked, l.Answer = "how exact is that instrument?", "as its maker states it; read it twice"
+	case estimate.Doubts:
+		l.Asked, l.Answer = "which of the two is wrong?", "weigh, and read it again with another instrument"
 	default:
 		l.Asked, l.Answer = "how sure is the constant "+l.Name+"?", "as it is published"
 	}

@@ -32,6 +32,10 @@ func (c Said) Line() string {
 // verdict says how surely a claim holds; where the unknown decides, what would settle it.
 func (c Said) verdict() string {
 	switch {
+	case c.Outcome.Logic == claim.Never:
+		return c.Says() + ": never true, holds in 0 of 100: its parts exclude one another in any drink"
+	case c.Outcome.Logic == claim.Always:
+		return c.Says() + ": always true, holds in 100 of 100: of any drink, so that it says nothing of this one"
 	case c.Word == claim.Unknown:
 		text := fmt.Sprintf("unknown: holds in %d to %d of 100", ofHundred(c.Hurt), ofHundred(c.Help))
 		if c.Settle != nil {

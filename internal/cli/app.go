@@ -112,7 +112,7 @@ func openDrink(path, absent string) (*os.File, error) {
 		opened := info.Mode()&fs.ModeNamedPipe != 0 && strings.HasPrefix(path, "/dev/")
 		switch {
 		case info.IsDir():
-			return nil, fail.New(fail.Wrong, path+" is a folder, not a drink file", "name a file in it")
+			return nil, fail.New(fail.Wrong, path+" is a folder, not a file to read", "name a file in it")
 		case !info.Mode().IsRegular() && !opened:
 			return nil, fail.New(fail.Wrong, path+" is not a file but a pipe or a device", "give the text to the standard input and write - for the drink")
 		}

@@ -140,6 +140,9 @@ func (a drinks) batch(ctx context.Context, cmd *cobra.Command, arg string, q bat
 	if err != nil {
 		return err
 	}
+	if sheet.Contradicted(s) {
+		a.findings = fail.Findings
+	}
 	return q.out.write(a.app, func(w io.Writer) error {
 		switch form {
 		case formatText:

@@ -31,7 +31,7 @@ func newCard(a *app) *cobra.Command {
 			"analysed: whoever sells the drink answers for it. With --guest it is the card beside the drink, without\n" +
 			"what nobody knows; with --stage the card for who presents it, with the evidence.",
 		ruled:    true,
-		findings: (*sheet.Sheet).NotAssessed,
+		findings: sheet.ToDecide,
 		silent:   true,
 		paper:    cardPaper,
 	}
@@ -94,7 +94,7 @@ func newAllergens(a *app) *cobra.Command {
 			"what somebody has to decide (exit code 3): foods that nobody has assessed, questions that a name leaves\n" +
 			"open, contradictions; the ingredients in descending order, and what may hurt.",
 		text: textreport.Allergens, json: jsonreport.Allergens, csv: csvreport.Allergens, ruled: true,
-		findings: (*sheet.Sheet).NotAssessed,
+		findings: sheet.ToDecide,
 		leaf:     (*sheet.Sheet).AllergensLeaf, paper: cardPaper,
 	})
 }

@@ -40,6 +40,9 @@ func newCompare(a *app) *cobra.Command {
 			if err != nil {
 				return err
 			}
+			if c.ToDecide() {
+				a.findings = fail.Findings
+			}
 			if a.json() {
 				return jsonreport.Compared(a.streams.Out, c)
 			}

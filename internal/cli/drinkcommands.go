@@ -73,7 +73,7 @@ func (a *app) command(v view) *cobra.Command {
 			if v.findings != nil && v.findings(s) {
 				a.findings = fail.Findings
 				if v.silent {
-					for _, why := range s.Undecided() {
+					for _, why := range sheet.Decisions(s) {
 						a.note("to decide: " + why)
 					}
 				}

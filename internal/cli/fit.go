@@ -150,7 +150,7 @@ func (f fitter) run(ctx context.Context, wish *fit.Wish) error {
 		}
 		fitted.Written = f.out.path
 	}
-	if !res.Met {
+	if !res.Met || sheet.Contradicted(s) {
 		f.findings = fail.Findings
 	}
 	if f.json() {

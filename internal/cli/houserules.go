@@ -1,6 +1,8 @@
 package cli
 
 import (
+	"errors"
+	"io/fs"
 	"os"
 	"path/filepath"
 
@@ -23,6 +25,9 @@ func (a drinks) houseRules(arg string, ask asked, faults *fail.List) (*drink.Hou
 	if path == "" {
 		return nil, nil
 	}
+	if info, err := os.Stat(path); err == nil && !info.IsDir() && !info.Mode().IsRegular() && ask.houseFile == "" {
+		return nil, fail.New(fail.Wrong, path+" is not a file but a pipe or a device", "write the rules into a file of that name, or take it away")
+	}
 	text, err := a.readAll(path, mostText, "check the name of the file of house rules")
 	if err != nil {
 		return nil, err
@@ -40,8 +45,8 @@ func besideDrink(arg string) string {
 		return ""
 	}
 	path := filepath.Join(filepath.Dir(file), houseRulesFile)
-	if info, err := os.Stat(path); err != nil || !info.Mode().IsRegular() {
+	if _, err := os.Lstat(path); errors.Is(err, fs.ErrNotExist) {
 		return ""
 	}
-	return path
+	return path // what is no file, or nobody may read, is told when it is opened
 }

@@ -12,10 +12,11 @@ const (
 	Steps     Cause = "steps"     // factors of preparation steps
 	Constants Cause = "constants" // constants of nature
 	Readings  Cause = "readings"  // the instruments of readings taken
+	Doubts    Cause = "doubts"    // which of recipe and reading is right, where they contradict one another
 )
 
 // Causes lists the causes in the order of printing.
-var Causes = []Cause{Hand, Tables, Steps, Constants, Readings}
+var Causes = []Cause{Hand, Tables, Steps, Constants, Readings, Doubts}
 
 // Journal keeps the draws of every uncertain input of a run, so that results can be traced
 // to them. A nil Journal keeps nothing: a run that nobody asks why needs none.

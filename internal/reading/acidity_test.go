@@ -56,8 +56,9 @@ func TestBlendOfCalibratedComponentsIsTheSolveOfThePooledIons(t *testing.T) {
 	assert.Greater(t, (3.00+4.60)/2-a.Chemistry.PHMeter.Mean, 0.05, "a pH is not averaged")
 }
 
+// Both are read as they are expected: a meter that contradicts its recipe is doubted.
 func TestReadPHHasTheMetersSpread(t *testing.T) {
-	a := assaytest.Assay(t, assaytest.Core(t), calibrated, 1000)
+	a := assaytest.Assay(t, assaytest.Core(t), strings.NewReplacer("ph: 3.00", "ph: 3.29", "ph: 4.60", "ph: 3.59").Replace(calibrated), 1000)
 	pH := assaytest.Component(t, a, "sharp").Chemistry.PHMeter
 	assert.InEpsilon(t, 0.9*0.05, (pH.High-pH.Low)/2, 0.1, "nine tenths of a rectangle of ± 0.05")
 	assert.Less(t, a.Chemistry.PHMeter.High-a.Chemistry.PHMeter.Low, 0.1)

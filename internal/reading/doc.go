@@ -19,7 +19,8 @@
 // there is, and where the other readings tell that no water went, what is missing is lost of
 // all. An instrument that hardly notices water says nothing of it. Whatever was read, the
 // grams in the pot of each constituent and of each sum, but for water, stay within the
-// middle 99 % of their own draws before the reading (range.go). What is left over stands as
+// middle 99 % of their own draws before the reading (range.go), but for the worlds in which the
+// recipe is wrong (below). What is left over stands as
 // read, expected and used (result.go), and readings of one state count the same in any order.
 //
 // Where nobody has stated how much of a pot is water, the first °Brix, else the first density, tells it
@@ -35,15 +36,30 @@
 // and later steps pool these ions with the others. A pH that was read takes the place of
 // those that have been published.
 //
+// # What contradicts
+//
+// Where recipe and reading are many standard deviations apart the normal update is surer than
+// either: it excludes both. Then a mixture takes its place (doubt.go, worlds.go). In a third of
+// the draws the reading is wrong, and the pot is what its recipe and the readings that agree make
+// of it; in a third it is right: water as far as it takes, and where the mass is known less or
+// more of the rest, of an acidity the named acids; the other draws lie evenly between the two.
+// So nine in ten draws reach both, whatever hangs on the pot, and the central value stays what
+// is used. How far a draw goes to its end is its doubt, 0 where a reading agrees and growing with
+// it, so that no interval jumps: from three standard deviations on and half of the way of what
+// water can explain, to where somebody has to decide. Water that two instruments tell is no
+// doubt; of several readings that contradict each has its part, and the recipe's worlds are
+// without the most doubted first. Which is right is an input like any other (--why names it).
+//
 // # Limits
 //
-// A reading updates the pot that was read and nothing else, so the constants of nature learn
-// nothing from it; where they are most of the difference the pot's own figure stays beside
-// the reading. What is in some draws and not in others, as a dose that not all of them want
-// (prep, adjust), moves by grams and not in logarithms; what such a step brought an acidity to
-// is held while the rest is read. Readings with a step between them are of two states: each keeps to the range
-// that it finds. A draw that would leave the range stays at its end, so a reading far off
-// leaves an interval that is too narrow on that side. Correlations within the noise of the
-// draws count as none; with fewer than some hundred draws a reading moves little. A meter
-// reads at 25 °C, or compensates.
+// That recipe and reading are as likely wrong is our own bound: nothing tells which. The bounds
+// of what is unknown are those of what is used. An instrument that hardly notices water gives no
+// world of its own. A reading updates the pot that was read and nothing else, so the constants
+// of nature learn nothing from it; where they are most of the difference the pot's own figure
+// stays beside the reading. What is in some draws and not in others, as a dose that not all of
+// them want (prep, adjust), moves by grams and not in logarithms; what such a step brought an
+// acidity to is held while the rest is read. Readings with a step between them are of two
+// states: each keeps to the range that it finds. Correlations within the noise of the draws
+// count as none; with fewer than some hundred draws a reading moves little. A meter reads at
+// 25 °C, or compensates.
 package reading

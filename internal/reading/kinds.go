@@ -64,6 +64,8 @@ type reading struct {
 	spread float64  // standard deviation of its distance from the recipe
 	water  bool     // water that went or came may be its cause
 	told   float64  // how well it tells water, in its standard deviations
+
+	explained float64 // what of its distance from the recipe the recipe explains
 }
 
 func (r reading) linear() bool { return r.kind == amount.ReadPH || r.kind == amount.ReadTA }

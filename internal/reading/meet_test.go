@@ -25,10 +25,10 @@ func sour() (*ledger.Pot, *acidity.Laboratory) {
 		assaytest.Poured{Code: "sugar", Grams: 20, SD: 1, Holds: grams{"SUCS": 1}, Group: "water"})
 }
 
-// met reads a pot's acidity and gives what a meter and a burette read of it afterwards.
+// met reads a pot's acidity, as if it could not be wrong, and gives what a meter and a burette read of it afterwards.
 func met(t *testing.T, pot *ledger.Pot, lab *acidity.Laboratory, texts ...string) (b *reading.Bench, pH, per100g []float64) {
 	t.Helper()
-	b = take(t, pot, lab, reading.Stated{}, texts...)
+	b = believe(t, pot, lab, reading.Stated{}, texts...)
 	pH, per100g, err := lab.Acidity(pot)
 	require.NoError(t, err)
 	return b, pH, per100g

@@ -21,6 +21,7 @@ type Reading struct {
 	Expected float64 // NaN: the recipe hardly tells
 	Used     float64
 	Agrees   bool
+	Doubted  bool   // what hangs on it spans the recipe and the reading, or part of the way
 	Decide   bool   // it contradicts the recipe beyond all that the recipe explains: somebody has to say which is right
 	Advice   string // what was made of a reading that does not agree, and what to do
 }
@@ -35,10 +36,11 @@ const dust = 1e-3
 
 // report writes down what was read, expected and used. A reading disagrees that is further
 // from the recipe than chance takes it, or from what is used, since then the readings
-// contradict one another.
-func (b *Bench) report(pot *ledger.Pot, list []reading, before *kept) {
+// contradict one another. It gives how far each is doubted.
+func (b *Bench) report(pot *ledger.Pot, list []reading, before *kept) []doubt {
+	doubts := make([]doubt, len(list))
 	if len(list) == 0 {
-		return
+		return doubts
 	}
 	used := b.readAgain(pot.First(1), list, true)
 	for j, r := range list {
@@ -52,6 +54,10 @@ func (b *Bench) report(pot *ledger.Pot, list []reading, before *kept) {
 		}
 		off, left := math.Abs(r.noisy[0]-r.h[0])/max(r.spread, r.r), math.Abs(r.noisy[0]-now)/math.Hypot(r.own, r.natural())
 		e.Used = r.positive(r.shown(now))
+		if pot.N > estimate.FewestDraws {
+			doubts[j] = r.doubtOf(before.causes, off, left, now)
+		}
+		e.Doubted = doubts[j].any()
 		if e.Agrees = r.open || max(off, left) <= estimate.Disagreement; r.open {
 			e.Expected = math.NaN()
 		}
@@ -64,6 +70,7 @@ func (b *Bench) report(pot *ledger.Pot, list []reading, before *kept) {
 		}
 		b.Readings = append(b.Readings, e)
 	}
+	return doubts
 }
 
 // positive shows no acidity below zero: a burette with base reads none of an alkaline pot.

@@ -71,7 +71,18 @@ func (b *Bench) note(n note.Note) { b.Notes = append(b.Notes, n) }
 // is left of them is closed by meet. A titration takes the place of all that the
 // composition says of acids and ions (package titration). A pH that was read takes the
 // place of those that have been published (package acidity).
+//
+// What is read against its recipe leaves the pot between the two (worlds.go).
 func (b *Bench) Take(pot *ledger.Pot, read []*drink.Measured, state Stated) {
+	if len(read) == 0 {
+		return
+	}
+	before := pot.Copy()
+	b.span(pot, before, read, state, b.take(pot, read, state))
+}
+
+// take conditions a pot on readings as if none could be wrong.
+func (b *Bench) take(pot *ledger.Pot, read []*drink.Measured, state Stated) taken {
 	if slices.ContainsFunc(read, func(m *drink.Measured) bool { return m.PH != nil }) {
 		b.Lab.Forget(pot)
 	}
@@ -110,7 +121,10 @@ func (b *Bench) Take(pot *ledger.Pot, read []*drink.Measured, state Stated) {
 			fillUp(pot, mass)
 		}
 	}
-	b.report(pot, list, before)
+	t := taken{list: list, doubts: b.report(pot, list, before), weighed: state.Mass || target[amount.ReadMass] != nil, closed: target[amount.ReadMass] != nil,
+		titrated: slices.ContainsFunc(read, func(m *drink.Measured) bool { return m.Titration != nil })}
+	t.acidity.pH, t.acidity.per100g = target[amount.ReadPH], target[amount.ReadTA]
+	return t
 }
 
 // tellsLast puts the reading last that told how much of what is open is water, with those that ask
@@ -195,6 +209,9 @@ func (b *Bench) condition(pot *ledger.Pot, list []reading, before *kept, weighed
 	growBounds(pot, bulky)
 	alcohol := b.moveAlcohol(pot, u, weighed || target[amount.ReadMass] != nil)
 	before.causes = b.moveWater(pot, u)
+	for j := range list {
+		list[j].explained = u.kappa[j]
+	}
 	before.causes.alcohol = alcohol
 	return target
 }

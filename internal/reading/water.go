@@ -69,6 +69,7 @@ type causes struct {
 	water   float64 // g that came; below zero, that went
 	lost    float64 // share of everything
 	alcohol float64 // g that the recipe takes to have boiled off, and that are there; below zero, that went in the heat
+	strain  float64 // how far water and loss are stretched (doubt.go)
 }
 
 // findWater tells which of the readings water may be the cause of: those whose instruments
@@ -84,15 +85,20 @@ func (b *Bench) findWater(pot *ledger.Pot, list []reading, weighed bool) {
 		if r.linear() {
 			continue
 		}
-		ends := [2]float64{}
-		for i, name := range []string{"least water", "most water"} {
-			t.set(func(int) float64 { return limitOf(name) })
-			ends[i] = math.Log(b.Expected(pot, r.kind)[0])
-		}
-		list[j].told = math.Abs(ends[1]-ends[0]) / math.Sqrt(estimate.Variance(r.h)+r.r*r.r)
+		list[j].told = b.tells(t, r)
 		list[j].water = list[j].told >= limitOf("notice") && (r.kind == amount.ReadMass || !byMass)
 	}
 	t.putBack()
+}
+
+// tells gives how well a reading tells water, in its standard deviations.
+func (b *Bench) tells(t *tap, r reading) float64 {
+	ends := [2]float64{}
+	for i, name := range []string{"least water", "most water"} {
+		t.set(func(int) float64 { return limitOf(name) })
+		ends[i] = math.Log(b.Expected(t.pot, r.kind)[0])
+	}
+	return math.Abs(ends[1]-ends[0]) / math.Sqrt(estimate.Variance(r.h)+r.r*r.r)
 }
 
 // moveWater lets water go or come until the pot reads what was read, as far as the recipe
@@ -103,7 +109,8 @@ func (b *Bench) findWater(pot *ledger.Pot, list []reading, weighed bool) {
 // far as the other readings ask for that water, something of all is lost.
 func (b *Bench) moveWater(pot *ledger.Pot, u *update) (c causes) {
 	t, mass, others := openTap(pot), pool{}, pool{}
-	target, asked, short := []float64(nil), false, false
+	target, asks, short := []float64(nil), false, false
+	var all []asked
 	for j, r := range u.readings {
 		if r.told < limitOf("notice") {
 			continue
@@ -111,9 +118,10 @@ func (b *Bench) moveWater(pot *ledger.Pot, u *update) (c causes) {
 		rest := u.off[j] - u.kappa[j]
 		want, factor := b.wanted(pot, u, j), make([]float64, pot.N)
 		if rest != 0 {
-			asked = asked || r.water
-			factor = b.waterFor(t, r.kind, want)
+			asks = asks || r.water
+			factor = b.waterFor(t, r.kind, want, [2]float64{math.Log(limitOf("least water")), math.Log(limitOf("most water"))})
 		}
+		all = append(all, asked{r.kind, factor[0]})
 		if r.kind != amount.ReadMass {
 			others.add(factor, r.told*r.told)
 			continue
@@ -121,7 +129,7 @@ func (b *Bench) moveWater(pot *ledger.Pot, u *update) (c causes) {
 		mass.add(factor, r.told*r.told)
 		target, short = want, short || rest < 0
 	}
-	if !asked {
+	if !asks {
 		return c
 	}
 	t.set(func(d int) float64 {
@@ -134,10 +142,12 @@ func (b *Bench) moveWater(pot *ledger.Pot, u *update) (c causes) {
 		return math.Exp(mass.mean(d))
 	})
 	t.tell()
+	became := pot.Central(constituent.Water) / t.central()
 	c.water = pot.Central(constituent.Water) - t.central()
 	if short && others.weight > 0 {
 		c.lost = lose(pot, target)
 	}
+	c.strain = strainOf(math.Log(became), c.lost, all)
 	return c
 }
 
@@ -182,10 +192,9 @@ func lose(pot *ledger.Pot, target []float64) float64 {
 }
 
 // waterFor gives the ln of the factor of the water with which a pot reads exp(want), draw
-// by draw, within the limits; where none does, the limit that comes nearest.
-func (b *Bench) waterFor(t *tap, kind string, want []float64) []float64 {
+// by draw, within limits of that logarithm; where none does, the limit that comes nearest.
+func (b *Bench) waterFor(t *tap, kind string, want []float64, ends [2]float64) []float64 {
 	const halvings = 45
-	least, most := math.Log(limitOf("least water")), math.Log(limitOf("most water"))
 	read := func(factor []float64) []float64 {
 		t.set(func(d int) float64 { return math.Exp(factor[d]) })
 		col := b.Expected(t.pot, kind)
@@ -193,8 +202,8 @@ func (b *Bench) waterFor(t *tap, kind string, want []float64) []float64 {
 		return col
 	}
 	low, high := make([]float64, len(want)), make([]float64, len(want))
-	estimate.Fill(low, least)
-	estimate.Fill(high, most)
+	estimate.Fill(low, ends[0])
+	estimate.Fill(high, ends[1])
 	atLow, atHigh := read(low), read(high)
 	middle := make([]float64, len(want))
 	for range halvings {

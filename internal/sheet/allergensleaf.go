@@ -18,6 +18,7 @@ func (s *Sheet) AllergensLeaf() *Leaf {
 		l.declaration(s, &all[i])
 	}
 	l.warn(s)
+	l.add(contradictions(s, Aside))
 	l.foot(s)
 	return l
 }

@@ -28,6 +28,7 @@ func BatchLeaf(s *Sheet, b *batch.Batch, kitchen bool) *Leaf {
 	}
 	l := s.leaf("batch")
 	l.Below = []string{servesText(b.Serves), massText(b.Serves * b.Grams), say("batch.each", note.Grams(b.Grams))}
+	l.add(contradictions(s, ""))
 	l.add(p.buy())
 	for _, pot := range EarliestFirst(b.Pots) {
 		l.add(p.pot(pot))

@@ -47,6 +47,8 @@ func inShort(c caution.Caution) BriefCaution {
 	first = strings.TrimSuffix(first, ".") + "."
 	b := BriefCaution{Caution: c, Words: words}
 	switch {
+	case c.TooMuch != "" && c.Rank != deadly: // of what may kill the whole sentence stands there
+		b.Words = strings.TrimSpace(say("too much", clean.Name(c.TooMuch)) + " " + words)
 	case words == "" && (!written || c.Rank == deadly):
 		b.Words = first
 	case words == "":

@@ -150,8 +150,10 @@ func (c *Compared) Classes(rules int) []ClassChange {
 // Parted is a list of which some are in both drinks and some in one.
 type Parted struct{ Both, OnlyA, OnlyB []string }
 
-// Undecided says what of the allergens waits for a decision.
-func (c *Compared) Undecided() Parted { return parted(c.A.Undecided(), c.B.Undecided()) }
+// Undecided says what of the allergens waits for a decision, and which readings contradict their recipe.
+func (c *Compared) Undecided() Parted {
+	return parted(slices.Concat(Contradictions(c.A), c.A.Undecided()), slices.Concat(Contradictions(c.B), c.B.Undecided()))
+}
 
 func parted(a, b []string) Parted {
 	var p Parted
@@ -170,17 +172,25 @@ func parted(a, b []string) Parted {
 	return p
 }
 
+// ToDecide reports whether the comparison tells of anything that waits for a decision.
+func (c *Compared) ToDecide() bool {
+	u := c.Undecided()
+	a, b := c.NewCautions()
+	return len(u.Both)+len(u.OnlyA)+len(u.OnlyB) > 0 || len(overdoses(slices.Concat(a, b))) > 0
+}
+
 // NewCautions gives the cautions that only one of the drinks has.
 func (c *Compared) NewCautions() (onlyA, onlyB []Cautioned) {
 	a, b := c.A.Cautions(), c.B.Cautions()
 	return notIn(a, b), notIn(b, a)
 }
 
-// notIn gives the cautions of which another list has none of that code.
+// notIn gives the cautions of which another list has none of that code, or of which it is too much
+// here alone.
 func notIn(list, other []Cautioned) []Cautioned {
 	var out []Cautioned
 	for _, x := range list {
-		if !slices.ContainsFunc(other, func(y Cautioned) bool { return y.Code == x.Code }) {
+		if !slices.ContainsFunc(other, func(y Cautioned) bool { return y.Code == x.Code && (y.TooMuch != "" || x.TooMuch == "") }) {
 			out = append(out, x)
 		}
 	}

@@ -9,7 +9,6 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/ingredientlist"
 	"sipsum/internal/label"
-	"sipsum/internal/reading"
 	"sipsum/internal/recipe"
 )
 
@@ -81,14 +80,16 @@ func itemOf(it recipe.Item) allergen.Item {
 // nobody has looked at, a question that is open, a name that says more than its list.
 func (s *Sheet) NotAssessed() bool { return len(s.Undecided()) > 0 }
 
-// Contradicted reports whether a reading contradicts the recipe so far that neither can be used
-// before somebody has said which is right.
-func Contradicted(s *Sheet) bool {
-	return slices.ContainsFunc(s.Assay.Readings, func(r reading.Reading) bool { return r.Decide })
+// ToDecide reports whether anything of the drink waits for a decision: of its allergens, of what was
+// read, of a dose that is too much.
+func ToDecide(s *Sheet) bool {
+	return s.NotAssessed() || Contradicted(s) || len(overdoses(s.Cautions())) > 0
 }
 
-// ToDecide reports whether anything of the drink waits for a decision.
-func ToDecide(s *Sheet) bool { return s.NotAssessed() || Contradicted(s) }
+// Decisions says what waits for one, each once.
+func Decisions(s *Sheet) []string {
+	return slices.Concat(Contradictions(s), overdoses(s.Cautions()), s.Undecided())
+}
 
 // Undecided says what waits for a decision, each once: "fish in core:gelatin: of which animal?".
 func (s *Sheet) Undecided() []string { return undecided(s.Allergens()) }

@@ -27,8 +27,10 @@ func JudgeHouse(ctx context.Context, s *Sheet, h *drink.HouseRules, works eviden
 }
 
 // EvidenceToDecide reports whether the evidence shows what must be decided: a claim that nobody says as it
-// stands, a house rule that the drink fails or of which nobody can tell.
-func EvidenceToDecide(s *Sheet) bool { return UndecidedClaims(s) || s.House.Decides() }
+// stands, a house rule that the drink fails or of which nobody can tell, a reading that contradicts its recipe.
+func EvidenceToDecide(s *Sheet) bool {
+	return UndecidedClaims(s) || s.House.Decides() || Contradicted(s)
+}
 
 // BriefToDecide reports whether the brief does: it prints what must not be said, and counts the rules.
 func BriefToDecide(s *Sheet) bool { return NotReady(s) }

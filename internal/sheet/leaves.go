@@ -22,7 +22,7 @@ func (s *Sheet) CardLeaf() *Leaf {
 	}
 	l.add(s.box(v), advice(v))
 	var short []string
-	var notes []Line
+	notes := plainLines(Contradictions(s))
 	for i := range cards {
 		if rows := NotComplete(&cards[i]); len(rows) > 0 {
 			short = append(short, say("incomplete", rulesName(cards[i].Rules), clean.Prose(strings.Join(rows, ", "))))
@@ -44,6 +44,7 @@ func (s *Sheet) GuestLeaf() *Leaf {
 	l.add(parts(v)...)
 	l.add(s.box(v), advice(v), declarationOf(&v.Card))
 	l.ask(v)
+	l.add(contradictions(s, Aside))
 	l.foot(s)
 	return l
 }
@@ -65,6 +66,7 @@ func (s *Sheet) StageLeaf() *Leaf {
 	l.lines(Spoken, say("evidence"), lines)
 	l.add(s.box(v), advice(v))
 	l.ask(v)
+	l.add(contradictions(s, Aside))
 	l.foot(s)
 	return l
 }

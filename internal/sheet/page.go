@@ -6,6 +6,7 @@ type Part int
 // The parts, each named for what it tells.
 const (
 	Readings       Part = iota // what was read, what disagrees first
+	Contradicting              // which readings contradict their recipe, where the others are not told
 	InWords                    // the summary
 	OnTop                      // the garnish
 	Smelled                    // what is smelled and not calculated
@@ -47,12 +48,12 @@ var (
 	AssayPage = Page{Kind: "assay", Whole: true, Parts: []Part{
 		Readings, Composed, OnTop, Smelled, AsTheTablesSay, Solutions, MilkMap, WhatBrings, ByNumbers, UnknownOf, ToNote, Signs, Sources,
 	}}
-	EvidencePage = Page{Kind: "evidence", Parts: []Part{InClaims, InHouseRules, OnTop, Smelled, AloneInside, InCategories, Signs, Sources}}
+	EvidencePage = Page{Kind: "evidence", Parts: []Part{Contradicting, InClaims, InHouseRules, OnTop, Smelled, AloneInside, InCategories, Signs, Sources}}
 	WholePage    = Page{Kind: "sheet", Brief: true, Parts: []Part{
 		Readings, InWords, OnTop, Smelled, InClaims, InHouseRules, Shortly, FurtherRows, Solutions, MilkMap, CardsShortly, Declared, ToNote, Signs, Sources,
 	}}
-	CardPage      = Page{Kind: "card", Parts: []Part{InCards, Daggers}}
-	WorkingPage   = Page{Kind: "card", Parts: []Part{WorkedCards, Daggers, Sources}}
-	AllergensPage = Page{Kind: "allergens", Parts: []Part{Declared, Daggers, Sources}}
+	CardPage      = Page{Kind: "card", Parts: []Part{Contradicting, InCards, Daggers}}
+	WorkingPage   = Page{Kind: "card", Parts: []Part{Contradicting, WorkedCards, Daggers, Sources}}
+	AllergensPage = Page{Kind: "allergens", Parts: []Part{Contradicting, Declared, Daggers, Sources}}
 	LogPage       = Page{Kind: "log", Parts: []Part{ToLog}}
 )

@@ -120,10 +120,24 @@ func twoDigits(x float64) string {
 	return fmt.Sprintf("%.0f", rounded)
 }
 
+// overdoses says of what a drink holds more than may be poured, the worst first; of a salt, and of
+// what it is a salt of, once.
+func overdoses(list []Cautioned) (out []string) {
+	var told []string
+	for _, c := range list {
+		if c.TooMuch == "" || slices.ContainsFunc(told, func(name string) bool { return strings.Contains(name, c.TooMuch) }) {
+			continue
+		}
+		told = append(told, c.TooMuch)
+		out = append(out, say("too much", clean.Name(c.TooMuch)))
+	}
+	return out
+}
+
 // adviceOf puts cautions into words for a guest. One that is for the kitchen has an empty
 // text there; one that has none yet is not lost: the card says that there is more to ask.
 func adviceOf(list []Cautioned) []string {
-	var out []string
+	out := overdoses(list)
 	more := false
 	for _, c := range list {
 		text, ok := cardWords()["advice."+c.Code]

@@ -23,6 +23,9 @@ const SpeechMeans = "Numbers in brackets name the sources and are not spoken. A 
 // SpeechOf makes a barista's speech about a drink in one register. Its claims were judged.
 func SpeechOf(of *Sheet, register speech.Register) speech.Speech {
 	s := &speaker{briefing: briefing{of}, register: register, brief: BriefOf(of), words: ladder.Words(of.Assay.Serving)}
+	for _, line := range Contradictions(of) {
+		s.unspoken = append(s.unspoken, speech.Left{Kind: "contradiction", Text: line, Why: say("contradicted.unspoken")})
+	}
 	s.opening()
 	s.made()
 	for i := range of.Evidence.Categories {
@@ -126,9 +129,9 @@ func (s *speaker) entry(id constituent.ID) *evidence.Entry {
 }
 
 // works are those behind a figure; none where somebody's memory, or nobody, stands behind a part
-// of it that weighs.
+// of it that weighs, or it hangs on a reading that contradicts its recipe.
 func (s *speaker) works(e *evidence.Entry) []source.Work {
-	if e == nil || e.State >= estimate.Trace || e.Remembered() {
+	if e == nil || e.State >= estimate.Trace || e.Remembered() || hangs(s.Sheet, e.Constituent.ID, e.Contributions) {
 		return nil
 	}
 	list := slices.Clone(e.Works)
@@ -151,6 +154,9 @@ func known(r composition.Result) bool { return !(r.Coverage < half) && !Hollow(r
 
 // notBorne says why a claim is not said; empty: it is.
 func notBorne(c claims.Said) string {
+	if c.SaysNothing() {
+		return "it is true of any drink"
+	}
 	if c.Holds() {
 		return ""
 	}

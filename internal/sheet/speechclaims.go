@@ -20,7 +20,7 @@ import (
 // none that has a figure, and nobody what no check of a figure decides.
 func (s *speaker) claim(c claims.Said, category string) {
 	say := clean.Prose(c.Say)
-	why := cmp.Or(notBorne(c), speech.Withheld(say), overtaken(c))
+	why := cmp.Or(notBorne(c), doubtedClaim(s, c), speech.Withheld(say), overtaken(c))
 	if why == "" && s.register == speech.Guest && speech.SpeaksNumber(say) {
 		why = "its figure says nothing to a guest"
 	}
@@ -40,6 +40,17 @@ func (s *speaker) claim(c claims.Said, category string) {
 	if l := c.Weakest; l != nil && (l.Powder != "" || c.P < 1 && l.Share >= speech.Limits().Question.Value) { // else it is noise
 		s.question(l, category, works)
 	}
+}
+
+// doubtedClaim says why a claim about a figure is not said that hangs on a reading which contradicts its
+// recipe: whoever asks hears of that first.
+func doubtedClaim(s *speaker, c claims.Said) string {
+	for _, id := range c.Names {
+		if e := s.entry(id); e != nil && hangs(s.Sheet, id, e.Contributions) {
+			return say("contradicted.claim")
+		}
+	}
+	return ""
 }
 
 // overtaken says why a claim that speaks a figure is not said: the drink's own was told more sharply

@@ -65,7 +65,7 @@ func (s *speaker) sweet(category string, x taste.SweetIndex) {
 func (s *speaker) sour(category string, x taste.SourIndex) {
 	s.panel(category, x)
 	c := s.Assay.Chemistry
-	if c == nil || len(c.Unseen) > 0 || len(c.Acidity) == 0 {
+	if c == nil || len(c.Unseen) > 0 || len(c.Acidity) == 0 || len(Contradictions(s.Sheet)) > 0 {
 		return
 	}
 	works := s.acidWorks()

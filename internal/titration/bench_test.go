@@ -361,3 +361,23 @@ func TestWhatATitratedLiquidStandsIn(t *testing.T) {
 	// 25.6 mmol/kg of potassium, 10 of calcium and 10 of magnesium.
 	assert.InDelta(t, (0.0256/2+2*0.020)*0.99/1000, metals.PerGram.Background, 3e-6)
 }
+
+// A titration that took 2.5 times the base of its recipe: the acidity of the pot is between the
+// two, and where it agrees it is as sure as its instruments.
+func TestATitrationThatContradictsSpansBoth(t *testing.T) {
+	span := func(times float64) estimate.Summary {
+		b := lay(400)
+		pot := b.Pot(100, juice)
+		// As above, of which 1.2 times as much is told.
+		times /= 1.2
+		b.take(t, pot, points(0, 3.3, times*4.5, 4, times*9.0, 5, times*13.0, 6, times*15.5, 8)+", base: 0.1 mol/l, sample: 10.0 g")
+		_, per100g, err := b.Lab.Acidity(pot)
+		require.NoError(t, err)
+		return estimate.Summarise(per100g)
+	}
+	agrees, wrong := span(1), span(2.5)
+	assert.Less(t, agrees.High-agrees.Low, 0.15*agrees.Mean)
+	assert.InEpsilon(t, 2.5*agrees.Mean, wrong.Mean, 0.02, "the central value is what was titrated")
+	assert.Less(t, wrong.Low, 1.05*agrees.Mean)
+	assert.GreaterOrEqual(t, wrong.High, 2.5*agrees.Mean)
+}

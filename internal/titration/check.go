@@ -45,6 +45,10 @@ func plausible(fit acid.Spectrum, solvent float64) error {
 // was another than is written: the base from its first pH to its last, for a gram of the
 // liquid, against what the composition takes. A composition that leaves its acids or its pH
 // open cannot disagree.
+//
+// From three standard deviations on, and wholly from six, the liquid is let be what the recipe
+// says in the draws in which that is right (amount.Hand.Sides): then the same curve takes that
+// much more or less of base, by b.strength, and starts at the pH that was read.
 func (r *Rig) compare(pot *ledger.Pot, m *drink.Measured, in acidity.Ions, b sampled) {
 	if in.Open() || in.Silent || acidity.Unsolvable(pot) != "" || in.N <= estimate.FewestDraws {
 		return
@@ -73,9 +77,18 @@ func (r *Rig) compare(pot *ledger.Pot, m *drink.Measured, in acidity.Ions, b sam
 	estimate.Logs(expected)
 	strength := b.strength[1:in.N]
 	off := math.Hypot(stat.StdDev(expected[1:], nil), stat.StdDev(strength, nil)/b.strength[0])
-	if math.Abs(math.Log(times)) > estimate.Disagreement*off {
-		r.note(note.Note{Kind: "reading disagrees", Text: fmt.Sprintf(
-			"%s: the titration took %s times the base that the recipe tells of, which is more than %d standard deviations off: check the sample, the strength and the recipe",
-			note.Place(m.StepPath()), note.Number(times), estimate.Disagreement)})
+	far := math.Abs(math.Log(times)) / off
+	if far <= estimate.Disagreement {
+		return
+	}
+	r.note(note.Note{Kind: "reading disagrees", Text: fmt.Sprintf(
+		"%s: the titration took %s times the base that the recipe tells of, which is more than %d standard deviations off: check the sample, the strength and the recipe",
+		note.Place(m.StepPath()), note.Number(times), estimate.Disagreement)})
+	side := r.Hand.Sides(m)
+	doubt := min(far/estimate.Disagreement-1, 1)
+	read := math.Log((last.Base - first.Base) / b.grams)
+	for d := 1; d < len(side); d++ {
+		told := expected[1+(d-1)%(in.N-1)] // the chemistry asks for no more draws than were solved
+		b.strength[d] *= math.Exp(doubt * max(-side[d], 0) * (told - read))
 	}
 }

@@ -8,7 +8,8 @@
 // that follow one another are of one state, so one with base and one with acid are two ends
 // of one curve. The sample, the strength of the titrant and the meter have the spread that
 // is stated, else that of data/instruments.csv. A titration that takes more base than the
-// sourest liquid is refused; one that has little to do with its recipe is noted (check.go).
+// sourest liquid is refused; one that has little to do with its recipe is noted, and its liquid
+// takes what the recipe tells of in a third of the draws (check.go).
 //
 // # Limits
 //

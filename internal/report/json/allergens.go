@@ -69,6 +69,7 @@ type cautioned struct {
 	Because string `json:"because"`
 	Who     string `json:"who,omitempty"`
 	Rank    int    `json:"rank"`
+	TooMuch string `json:"too_much,omitempty"` // of what surely more is in it than may be
 }
 
 // Allergens writes sipsum.allergens/1: the declaration under the first rules itself, those

@@ -123,6 +123,7 @@ type readingForm struct {
 	Used     number   `json:"used"`
 	Unit     string   `json:"unit"`
 	Agrees   bool     `json:"agrees"`
+	Doubted  bool     `json:"doubted,omitempty"` // what hangs on it spans recipe and reading
 }
 
 type noteForm struct {
@@ -145,6 +146,8 @@ type head struct {
 	Draws   int       `json:"draws"`
 	Drink   drinkHead `json:"drink"`
 	Tables  []table   `json:"tables"`
+
+	Contradicted []string `json:"contradicted,omitempty"` // readings that contradict their recipe: what hangs on one spans both
 }
 
 type assayDocument struct {
@@ -176,7 +179,7 @@ func Assay(w io.Writer, s *sheet.Sheet) error {
 func headOf(schema string, s *sheet.Sheet) head {
 	h := head{
 		Schema: schema, Program: s.Program, Seed: s.Assay.Seed, Draws: s.Assay.Draws,
-		Drink: drinkHead{s.Assay.Drink.Name, s.Assay.Drink.Serves}, Tables: []table{},
+		Drink: drinkHead{s.Assay.Drink.Name, s.Assay.Drink.Serves}, Tables: []table{}, Contradicted: sheet.Contradictions(s),
 	}
 	for _, t := range s.Tables {
 		h.Tables = append(h.Tables, tableOf(t))
@@ -303,7 +306,7 @@ func contributionOf(c composition.Contribution) contribution {
 func readingsOf(list []reading.Reading) []readingForm {
 	out := make([]readingForm, 0, len(list))
 	for _, r := range list {
-		out = append(out, readingForm{append([]string{}, r.Path...), r.Kind, number(r.Read), number(r.Expected), number(r.Used), r.Unit, r.Agrees})
+		out = append(out, readingForm{append([]string{}, r.Path...), r.Kind, number(r.Read), number(r.Expected), number(r.Used), r.Unit, r.Agrees, r.Doubted})
 	}
 	return out
 }

@@ -34,7 +34,9 @@ func Why(w io.Writer, s *sheet.Sheet) error {
 		Shares: map[estimate.Cause]number{}, Rest: number(d.Rest), Inputs: []driver{},
 	}
 	for _, cause := range estimate.Causes {
-		doc.Shares[cause] = number(d.Shares[cause])
+		if share, ok := d.Shares[cause]; ok || cause != estimate.Doubts {
+			doc.Shares[cause] = number(share)
+		}
 	}
 	for _, in := range d.Inputs {
 		doc.Inputs = append(doc.Inputs, driver{in.Cause, in.Name, number(in.Share), in.Raises})

@@ -20,6 +20,7 @@ func Fit(w io.Writer, f *sheet.Fitted, st Style) error {
 	for _, why := range f.Why {
 		p.hanging("  – ", bulletIndent, clean.UpperFirst(Clean(why, mostProse))+".")
 	}
+	contradicting(p.page, f.Sheet)
 	p.heading("Amounts")
 	for _, m := range f.Moves {
 		p.move(m)

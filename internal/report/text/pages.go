@@ -35,6 +35,7 @@ func Allergens(w io.Writer, s *sheet.Sheet, st Style) error {
 // printers give each part of a page its form.
 var printers = map[sheet.Part]func(v view, whole bool){
 	sheet.Readings:       func(v view, _ bool) { v.readings() },
+	sheet.Contradicting:  func(v view, _ bool) { contradicting(v.page, v.s) },
 	sheet.InWords:        func(v view, _ bool) { v.gap(); v.paragraph(0, 0, summary(v.page, v.s.Summary())) },
 	sheet.OnTop:          func(v view, _ bool) { v.garnish() },
 	sheet.Smelled:        func(v view, _ bool) { v.smelled() },

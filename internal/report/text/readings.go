@@ -26,6 +26,17 @@ func (p view) readings() {
 	}
 }
 
+// contradicting says which readings contradict their recipe, on a page that tells no others.
+func contradicting(p *page, s *sheet.Sheet) {
+	lines := sheet.Contradictions(s)
+	if len(lines) > 0 {
+		p.gap()
+	}
+	for _, text := range lines {
+		p.hanging("  ! ", bulletIndent, Clean(text, mostProse))
+	}
+}
+
 // readingNames name readings in a list.
 var readingNames = map[string]string{"mass": "mass", "brix": "°Brix", "tds": "dissolved solids", "density": "density", "abv": "strength", "ph": "pH", "ta": "titratable acidity"}
 

@@ -17,6 +17,7 @@ var causeWords = map[estimate.Cause]string{
 	estimate.Steps:     "factors of preparation steps",
 	estimate.Constants: "constants of nature",
 	estimate.Readings:  "instruments of readings taken",
+	estimate.Doubts:    "readings that contradict their recipe",
 }
 
 const (
