@@ -12,6 +12,7 @@ import (
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
 	"sipsum/internal/optimise"
+	"sipsum/internal/unit"
 )
 
 // Bench is what a drink is fitted with.
@@ -117,7 +118,7 @@ func (b Bench) Fit(ctx context.Context, aims []Aim) (*Result, error) {
 		return nil, err
 	}
 	j := newJudge(b, aims, ranges)
-	p := optimise.Problem{Eval: j.point}
+	p := optimise.Problem{Eval: j.point, Scales: j.scales(), Most: mostRuns(b.Drink)}
 	for _, r := range ranges {
 		p.Variables = append(p.Variables, optimise.Variable{From: r.From, To: r.To, Step: r.Step, Start: r.Written.Number})
 	}
@@ -140,6 +141,12 @@ func (b Bench) Fit(ctx context.Context, aims []Aim) (*Result, error) {
 		return nil, err
 	}
 	return res, j.stops(ctx, p, found, res)
+}
+
+// mostRuns is how many points a search may calculate of a drink.
+func mostRuns(d *drink.Drink) int {
+	l := unit.LimitOf("parts that a search of amounts calculates", "")
+	return int(min(l.Low, l.High/float64(max(d.Parts(), 1))))
 }
 
 func startOf(ranges []Range) []float64 {

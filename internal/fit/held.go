@@ -23,7 +23,7 @@ var Beside = []constituent.ID{constituent.Sugar, constituent.Energy, constituent
 func (j *judge) judge(ctx context.Context, res *Result, found optimise.Solution) error {
 	want := j.want
 	want.Figures = slices.Concat(want.Figures, Beside)
-	want.Intervals, want.Chemistry = true, true
+	want.Intervals, want.Chemistry, want.Bare = true, true, false
 	var err error
 	if res.Before, err = j.Drawn.Run(ctx, nil, want); err != nil {
 		return err

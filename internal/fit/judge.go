@@ -36,7 +36,7 @@ type condition struct {
 }
 
 func newJudge(b Bench, aims []Aim, ranges []Range) *judge {
-	j := &judge{Bench: b, aims: aims, ranges: ranges, want: assay.Want{Draws: true}, kept: map[string]optimise.Point{}, broken: map[string]bool{}}
+	j := &judge{Bench: b, aims: aims, ranges: ranges, want: assay.Want{Draws: true, Bare: true}, kept: map[string]optimise.Point{}, broken: map[string]bool{}}
 	for i, a := range aims {
 		j.want.Figures = append(j.want.Figures, a.Constituents()...)
 		j.want.Chemistry = j.want.Chemistry || a.OfLiquid()
@@ -109,7 +109,7 @@ func (j *judge) with(ctx context.Context, plan *assay.Plan, x []float64) (optimi
 		return optimise.Point{}, err
 	}
 	g := claims.NewGlass(a, j.Declared)
-	pt := optimise.Point{Goal: math.NaN(), Margins: make([]float64, len(j.conditions))}
+	pt := optimise.Point{Goal: math.NaN(), Margins: make([]float64, len(j.conditions)), Sizes: []float64{a.Mass.Mean, a.Volume.Mean}}
 	for k, c := range j.conditions {
 		if pt.Margins[k], err = j.margin(c, a, g); err != nil {
 			return pt, err
@@ -153,6 +153,20 @@ func (j *judge) margin(c condition, a *assay.Assay, g *claims.Glass) (float64, e
 		return 0, nil
 	}
 	return math.Min(m, -dust), nil
+}
+
+// scales is in what a miss of each condition is counted: in what it is held to, so that a pour that was
+// written otherwise is as near. 0 where that is no number.
+func (j *judge) scales() []float64 {
+	scales := make([]float64, len(j.conditions))
+	for k, c := range j.conditions {
+		if c.of == nil {
+			scales[k] = j.Drink.Glass.Base()
+		} else if x, _, ok := c.of.Limit(); ok {
+			scales[k] = math.Abs(x)
+		}
+	}
+	return scales
 }
 
 // placed gives an error of the drink the place of its target.

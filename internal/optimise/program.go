@@ -15,10 +15,11 @@ type program struct {
 	more []float64 // what further variables cost, none of them below zero
 }
 
-// row holds if slope·move + more·further + is ≥ 0.
+// row holds if slope·move + more·further − spent·|move| + is ≥ 0.
 type row struct {
 	slope []float64
 	more  []float64 // of the further variables; nil: none
+	spent []float64 // nil: moves are free
 	is    float64
 }
 
@@ -69,9 +70,14 @@ func (p *program) equations(base []float64, n int) (a [][]float64, right []float
 		for _, x := range l.more {
 			scale = max(scale, math.Abs(x))
 		}
+		spent := l.spent
+		if spent == nil {
+			spent = make([]float64, k)
+		}
 		is := l.is
 		for i, x := range l.slope {
-			is += x * base[i]
+			is += x*base[i] - spent[i]*math.Abs(base[i])
+			scale = max(scale, math.Abs(spent[i]))
 		}
 		if scale == 0 {
 			if is < 0 {
@@ -81,7 +87,7 @@ func (p *program) equations(base []float64, n int) (a [][]float64, right []float
 		}
 		a[r] = make([]float64, n+len(p.rows))
 		for i, x := range l.slope {
-			a[r][i], a[r][k+i] = -x/scale, x/scale
+			a[r][i], a[r][k+i] = (spent[i]-x)/scale, (spent[i]+x)/scale
 		}
 		for i, x := range l.more {
 			a[r][2*k+i] = -x / scale

@@ -3,12 +3,16 @@ package optimise
 import (
 	"errors"
 	"math"
+	"slices"
 )
 
 // solve goes the way that the problem allows.
 func (s *search) solve() (Solution, error) {
 	found, err := s.find()
 	if err == nil && !found.Met {
+		if found, err = s.fewest(found); err != nil {
+			return found, err
+		}
 		found.Conflict, err = s.conflict(found.Point)
 	}
 	found.Runs = len(s.seen)
@@ -17,23 +21,33 @@ func (s *search) solve() (Solution, error) {
 
 // find looks for the best point.
 func (s *search) find() (Solution, error) {
+	at := s.start()
+	if points(s.grid) <= fewPoints {
+		return s.every(at)
+	}
+	l, err := s.lines(at)
+	if err != nil {
+		return Solution{}, err
+	}
+	impossible := false
+	if l.exact {
+		found, ok, err := s.straightOn(l)
+		if impossible = found.None; ok || err != nil {
+			return found, err
+		}
+	}
+	found, err := s.walk(at, l)
+	found.None = impossible
+	return found, err
+}
+
+// start is what is written, on the grid.
+func (s *search) start() []int {
 	at := make([]int, len(s.grid))
 	for i, g := range s.grid {
 		at[i] = g.start
 	}
-	if points(s.grid) <= fewPoints {
-		return s.every(at)
-	}
-	l, err := s.lineAt(at, s.far(at))
-	if err != nil {
-		return Solution{}, err
-	}
-	if l.exact {
-		if found, ok, err := s.straightOn(l); ok || err != nil {
-			return found, err
-		}
-	}
-	return s.walk(at, l)
+	return at
 }
 
 // fewPoints is up to how many points all are calculated: our own bound.
@@ -56,17 +70,18 @@ func (s *search) every(start []int) (Solution, error) {
 	for i, g := range s.grid {
 		at[i] = g.least
 	}
-	scales, err := s.scales(start)
+	l, err := s.lineAt(start, s.far(start))
 	if err != nil {
 		return Solution{}, err
 	}
+	scales := s.scales(l)
 	best := candidate{}
 	for {
 		c, err := s.candidate(at, scales)
 		if err != nil {
 			return Solution{}, err
 		}
-		if best.at == nil || c.better(best) {
+		if best.at == nil || c.misses < best.misses || c.misses == best.misses && c.better(best) {
 			best = c
 		}
 		i := 0
@@ -77,24 +92,29 @@ func (s *search) every(start []int) (Solution, error) {
 			at[i] = s.grid[i].least
 		}
 		if i == len(at) {
-			return s.solution(best, true), nil
+			found := s.solution(best, true)
+			found.None = !found.Met
+			return found, nil
 		}
 	}
 }
 
-// scales is what each margin is made of, so that misses can be compared.
-func (s *search) scales(at []int) ([]float64, error) {
-	l, err := s.lineAt(at, s.far(at))
-	if err != nil {
-		return nil, err
+// scale is in what a miss of a target is counted; 0 where nobody says.
+func (p Problem) scale(k int) float64 {
+	if k < len(p.Scales) && p.Scales[k] > 0 && finite(p.Scales[k]) {
+		return p.Scales[k]
 	}
-	return l.scales(), nil
+	return 0
 }
 
-func (l *linear) scales() []float64 {
+// scales is in what misses are counted, so that they can be compared.
+func (s *search) scales(l *linear) []float64 {
 	scales := make([]float64, len(l.margins))
-	for k, m := range l.margins {
-		if scales[k] = m.scale; scales[k] == 0 {
+	for k := range scales {
+		if scales[k] = s.p.scale(k); scales[k] == 0 {
+			scales[k] = l.moves[k]
+		}
+		if scales[k] == 0 {
 			scales[k] = 1
 		}
 	}
@@ -105,7 +125,9 @@ func (l *linear) scales() []float64 {
 type candidate struct {
 	at     []int
 	pt     Point
-	missed float64
+	misses int     // how many targets
+	missed float64 // by how much those that are to be met
+	given  float64 // and those that are given up
 	change float64
 }
 
@@ -116,17 +138,27 @@ func (s *search) candidate(at []int, scales []float64) (candidate, error) {
 	}
 	c := candidate{at: append([]int(nil), at...), pt: pt, change: s.change(at)}
 	for k, m := range pt.Margins {
-		if !(m >= 0) {
-			c.missed += math.Max(-m/scales[k], math.SmallestNonzeroFloat64)
+		if m >= 0 {
+			continue
 		}
-	}
-	if math.IsNaN(c.missed) {
-		c.missed = math.Inf(1)
+		c.misses++
+		by := math.Max(-m/scales[k], math.SmallestNonzeroFloat64)
+		if math.IsNaN(by) {
+			by = math.Inf(1)
+		}
+		if s.isGiven(k) {
+			c.given += by
+		} else {
+			c.missed += by
+		}
 	}
 	return c, nil
 }
 
-// better reports whether a point misses less, else has less of the goal, else changes less.
+func (s *search) isGiven(k int) bool { return s.given != nil && s.given[k] }
+
+// better reports whether a point misses less of what is to be met, else of what is given up, else has
+// less of the goal, else changes less.
 func (c candidate) better(than candidate) bool {
 	near := func(a, b float64) bool {
 		return a == b || math.Abs(a-b) <= dust*math.Min(math.Abs(a), math.Abs(b))
@@ -134,6 +166,8 @@ func (c candidate) better(than candidate) bool {
 	switch {
 	case !near(c.missed, than.missed):
 		return c.missed < than.missed
+	case !near(c.given, than.given):
+		return c.given < than.given
 	case !math.IsNaN(c.pt.Goal) && !near(c.pt.Goal, than.pt.Goal):
 		return c.pt.Goal < than.pt.Goal
 	}
@@ -141,22 +175,26 @@ func (c candidate) better(than candidate) bool {
 }
 
 func (s *search) solution(c candidate, proven bool) Solution {
-	return Solution{At: s.amounts(c.at), Point: c.pt, Met: c.pt.met(), Proven: proven}
+	return Solution{At: s.amounts(c.at), Point: c.pt, Met: c.pt.met(), Proven: proven, Beside: proven}
 }
 
-// straightOn solves a problem whose figures are all linear; ok is false where the library cannot.
+// straightOn solves a problem whose figures are all linear; ok is false where the simplex cannot.
 func (s *search) straightOn(l *linear) (found Solution, ok bool, err error) {
+	scales := s.scales(l)
 	margins := append([]line(nil), l.margins...)
 	for range len(margins) + 1 {
-		at, sure, err := s.leastOf(l, margins)
+		at, sure, err := s.leastOf(l, margins, scales)
 		if errors.Is(err, errNone) {
+			if s.given != nil {
+				return Solution{Proven: sure}, true, nil
+			}
 			return s.nearest(l, sure)
 		}
 		if err != nil || at == nil {
 			return Solution{}, false, nil
 		}
-		c, err := s.candidate(at, l.scales())
-		if err != nil || c.pt.met() {
+		c, err := s.candidate(at, scales)
+		if err != nil || c.missed == 0 {
 			return s.solution(c, sure), true, err
 		}
 		for k, m := range c.pt.Margins { // at the limit to the last digit, and on the wrong side of it
@@ -168,34 +206,81 @@ func (s *search) straightOn(l *linear) (found Solution, ok bool, err error) {
 	return Solution{}, false, nil
 }
 
-// leastOf gives the point with the least goal, and of those the one with the least change.
-func (s *search) leastOf(l *linear, margins []line) (at []int, sure bool, err error) {
+// errBends says that a miss is no line, though its limit is one.
+var errBends = errors.New("a miss bends")
+
+// leastOf gives the point that misses least of what is given up, of those the one with the least goal,
+// and of those the one with the least change. What is least is kept as a row for what comes after it.
+func (s *search) leastOf(l *linear, margins []line, scales []float64) (at []int, sure bool, err error) {
 	p := s.program(s.grid)
-	p.holds(margins)
-	if l.goal == nil {
-		at, _, sure, err = p.best()
-		return at, sure, err
+	var hard, soft []int
+	for k := range margins {
+		if s.isGiven(k) {
+			soft = append(soft, k)
+		} else {
+			hard = append(hard, k)
+		}
 	}
-	g := *p
-	scale := math.Max(l.goal.scale, math.SmallestNonzeroFloat64)
-	g.up, g.down = make([]float64, len(s.grid)), make([]float64, len(s.grid))
-	for i, by := range l.goal.slope {
-		g.up[i], g.down[i] = by/scale, -by/scale
+	if !s.plain(soft) {
+		return nil, false, errBends
 	}
-	first, least, sure, err := g.best()
+	p.holds(l.at, margins, hard)
+	p.elastic(l.at, margins, scales, soft, 0)
+	change := *p
+	sure = true
+	least := func(up, down, more []float64) error {
+		p.up, p.down, p.more = up, down, more
+		next, value, all, err := p.best()
+		sure = sure && all
+		if err != nil {
+			return err
+		}
+		at = next
+		back := row{slope: make([]float64, len(s.grid)), more: make([]float64, len(more)), is: value + dust}
+		for i := range up {
+			back.slope[i] = -up[i] // down is its contrary
+		}
+		for i, x := range more {
+			back.more[i] = -x
+		}
+		p.rows = append(p.rows, back)
+		return nil
+	}
+	still := make([]float64, len(s.grid))
+	if len(soft) > 0 {
+		ones := make([]float64, len(soft))
+		for i := range ones {
+			ones[i] = 1
+		}
+		if err := least(still, still, ones); err != nil {
+			return nil, sure, err
+		}
+	}
+	if l.goal != nil {
+		up, down := make([]float64, len(s.grid)), make([]float64, len(s.grid))
+		for i, by := range l.goal.slope {
+			up[i] = by / math.Max(l.goal.scale, math.SmallestNonzeroFloat64)
+			down[i] = -up[i]
+		}
+		if err := least(up, down, make([]float64, len(soft))); err != nil {
+			return at, sure, orNone(at, err)
+		}
+	}
+	first := at
+	p.up, p.down, p.more = change.up, change.down, make([]float64, len(soft))
+	at, _, all, err := p.best()
 	if err != nil {
-		return nil, sure, err
+		return first, sure, orNone(first, err)
 	}
-	back := row{slope: make([]float64, len(s.grid)), is: least + dust}
-	for i, by := range l.goal.slope {
-		back.slope[i] = -by / scale
+	return at, sure && all, nil
+}
+
+// orNone drops what was wrong with a later search, where an earlier one has a point.
+func orNone(at []int, err error) error {
+	if at != nil && errors.Is(err, errNone) {
+		return nil
 	}
-	p.rows = append(p.rows, back)
-	at, _, also, err := p.best()
-	if errors.Is(err, errNone) {
-		return first, sure, nil
-	}
-	return at, sure && also, err
+	return err
 }
 
 // program asks for the least change within a box.
@@ -207,35 +292,70 @@ func (s *search) program(box []steps) *program {
 	return p
 }
 
-// holds asks that margins are not below zero.
-func (p *program) holds(margins []line) {
-	for _, m := range margins {
-		p.rows = append(p.rows, row{slope: m.slope, is: m.is})
+// from gives a line that was drawn elsewhere at the start of the boxes.
+func (p *program) from(at []int, l line) float64 {
+	start := make([]int, len(p.box))
+	for i, b := range p.box {
+		start[i] = b.start
+	}
+	return l.of(at, start)
+}
+
+// holds asks that margins, whose lines were drawn at a point, are not below zero.
+func (p *program) holds(at []int, margins []line, which []int) {
+	for _, k := range which {
+		p.rows = append(p.rows, row{slope: margins[k].slope, is: p.from(at, margins[k])})
 	}
 }
 
-// elastic lets margins be missed, at a price that is above all else.
-func (p *program) elastic(margins []line, scales []float64) {
-	const dear = 1e4
-	for k, m := range margins {
-		r := row{slope: make([]float64, len(m.slope)), is: m.is / scales[k], more: make([]float64, len(margins))}
+// elastic lets margins be missed, at a price.
+func (p *program) elastic(at []int, margins []line, scales []float64, which []int, price float64) {
+	have := len(p.more)
+	for n, k := range which {
+		m, scale := margins[k], scales[k]*margins[k].size
+		r := row{slope: make([]float64, len(m.slope)), is: p.from(at, m) / scale, more: make([]float64, have+len(which))}
 		for i, by := range m.slope {
-			r.slope[i] = by / scales[k]
+			r.slope[i] = by / scale
 		}
-		r.more[k] = 1
+		r.more[have+n] = 1
 		p.rows = append(p.rows, r)
-		p.more = append(p.more, dear)
+	}
+	for range which {
+		p.more = append(p.more, price)
 	}
 }
 
-// nearest finds, where no point meets every target, the one that misses least.
-func (s *search) nearest(l *linear, sure bool) (Solution, bool, error) {
+// dear is a price above all else.
+const dear = 1e4
+
+// nearest finds, where no point meets every target, the one that misses least; ok is false where a
+// miss is no line, though its limit is one.
+func (s *search) nearest(l *linear, sure bool) (found Solution, ok bool, err error) {
+	if !s.plain(all(len(l.margins))) {
+		return Solution{None: sure}, false, nil
+	}
+	scales := s.scales(l)
 	p := s.program(s.grid)
-	p.elastic(l.margins, l.scales())
+	p.elastic(l.at, l.margins, scales, all(len(l.margins)), dear)
 	at, _, also, err := p.best()
 	if err != nil {
 		return Solution{}, false, nil
 	}
-	c, err := s.candidate(at, l.scales())
-	return s.solution(c, sure && also), true, err
+	c, err := s.candidate(at, scales)
+	found = s.solution(c, sure && also)
+	found.None = sure
+	return found, true, err
+}
+
+// plain reports whether margins are lines by themselves.
+func (s *search) plain(which []int) bool {
+	return !slices.ContainsFunc(which, func(k int) bool { return s.sizes[k] != none })
+}
+
+func all(n int) []int {
+	list := make([]int, n)
+	for i := range list {
+		list[i] = i
+	}
+	return list
 }

@@ -1,71 +1,93 @@
 package optimise
 
-import "errors"
+import (
+	"errors"
+	"slices"
+)
 
 // walk finds a good point of a problem that bends: again and again it draws lines through where it
 // stands, solves them within reach, and goes there if it is better; else it reaches half as far
 // (sequential linear programming with a trust region: Fletcher and Sainz de la Maza 1989, Math.
-// Program. 43:235). Then every neighbour is asked.
+// Program. 43:235). Lines are drawn anew where the old ones led nowhere. Then neighbours are asked.
+// Where it does not come to all that is to be met it begins elsewhere too.
 func (s *search) walk(start []int, l *linear) (Solution, error) {
-	scales := l.scales()
-	best, err := s.walkFrom(start, scales)
+	scales := s.scales(l)
+	best, beside, err := s.walkFrom(start, l, scales)
 	if err != nil {
 		return Solution{}, err
 	}
+	starts := [][]int{}
+	if s.from != nil {
+		starts = append(starts, s.from)
+	}
 	for _, share := range []float64{0.5, 0, 1} { // it may stand in a pocket
-		if best.missed == 0 || s.spent() {
-			break
-		}
 		at := make([]int, len(start))
 		for i, g := range s.grid {
 			at[i] = g.least + int(share*float64(g.most-g.least))
 		}
-		c, err := s.walkFrom(at, scales)
+		starts = append(starts, at)
+	}
+	for _, at := range starts {
+		if best.missed == 0 || s.spent() {
+			break
+		}
+		c, all, err := s.walkFrom(at, nil, scales)
 		if err != nil {
 			return Solution{}, err
 		}
 		if c.better(best) {
-			best = c
+			best, beside = c, all
 		}
 	}
-	return s.solution(best, false), nil
+	found := s.solution(best, false)
+	found.Beside = beside
+	return found, nil
 }
 
-func (s *search) walkFrom(at []int, scales []float64) (candidate, error) {
-	best, err := s.candidate(at, scales)
-	if err != nil {
-		return best, err
+// walkFrom walks from a point, with lines that have been drawn through it; nil: none have.
+func (s *search) walkFrom(at []int, l *linear, scales []float64) (best candidate, beside bool, err error) {
+	if best, err = s.candidate(at, scales); err != nil {
+		return best, false, err
 	}
-	reach := 1.0
+	reach, drawn := 1.0, 0.0 // how near lines were drawn last; 0: at the far ends
 	for rounds := 0; rounds < mostRounds && reaches(s.grid, reach) && !s.spent(); rounds++ {
-		l, err := s.lineAt(best.at, s.within(best.at, reach))
-		if err != nil {
-			return best, err
+		if l == nil {
+			if l, err = s.lineAt(best.at, s.within(best.at, reach)); err != nil {
+				return best, false, err
+			}
+			drawn = reach
 		}
 		next, err := s.stepOn(l, best.at, reach, scales)
 		if err != nil {
-			return best, err
+			return best, false, err
 		}
-		if next == nil {
+		if next != nil {
+			c, err := s.candidate(next, scales)
+			if err != nil {
+				return best, false, err
+			}
+			if c.better(best) {
+				best, l = c, l.moved(next, c.pt, s.sizes)
+				reach = min(2*reach, 1)
+				continue
+			}
+		}
+		if fresh := drawn == reach && slices.Equal(l.at, best.at); fresh {
 			reach /= 2
-			continue
+			if next == nil { // the lines lead nowhere: only finer ones can tell more
+				reach /= finer
+			}
 		}
-		c, err := s.candidate(next, scales)
-		if err != nil {
-			return best, err
-		}
-		if c.better(best) {
-			best = c
-			reach = min(2*reach, 1)
-		} else {
-			reach /= 2
-		}
+		l = nil
 	}
 	return s.settle(best, scales)
 }
 
-// mostRounds ends a walk: our own bound.
-const mostRounds = 25
+// mostRounds ends a walk, and lines are finer by so much: our own bounds.
+const (
+	mostRounds = 40
+	finer      = 8
+)
 
 // reaches tells whether a share of the ranges is still a step of any amount.
 func reaches(grid []steps, share float64) bool {
@@ -96,28 +118,29 @@ func (s *search) stepOn(l *linear, at []int, share float64, scales []float64) ([
 	box := make([]steps, len(at))
 	for i, g := range s.grid {
 		by := max(1, int(share*float64(g.most-g.least)))
-		box[i] = steps{least: max(g.least, at[i]-by), most: min(g.most, at[i]+by), start: at[i]}
+		box[i] = steps{least: max(g.least, at[i]-by), most: min(g.most, at[i]+by), start: g.start}
 	}
 	p := s.program(box)
-	for i, g := range s.grid { // what brings an amount back to what is written costs less
-		switch {
-		case at[i] > g.start:
-			p.down[i] = 0
-		case at[i] < g.start:
-			p.up[i] = 0
-		}
-	}
 	if l.goal != nil {
 		const little = 1e-3
 		for i, by := range l.goal.slope {
 			p.up[i], p.down[i] = little*p.up[i]+by/goalScale(l), little*p.down[i]-by/goalScale(l)
 		}
 	}
-	hard := *p
-	hard.holds(l.margins)
-	next, _, _, err := hard.bestOf(nodesOfWalk)
+	var hard, soft []int
+	for k := range l.margins {
+		if s.isGiven(k) {
+			soft = append(soft, k)
+		} else {
+			hard = append(hard, k)
+		}
+	}
+	p.elastic(l.at, l.margins, scales, soft, dear)
+	firm := *p
+	firm.holds(l.at, l.margins, hard)
+	next, _, _, err := firm.bestOf(nodesOfWalk)
 	if errors.Is(err, errNone) {
-		p.elastic(l.margins, scales)
+		p.elastic(l.at, l.margins, scales, hard, dear*dear)
 		next, _, _, err = p.bestOf(nodesOfWalk)
 	}
 	if errors.Is(err, errNone) || err == nil && keyOf(next) == keyOf(at) {
@@ -134,29 +157,32 @@ func goalScale(l *linear) float64 {
 }
 
 // settle asks every neighbour, and those that trade a step of one amount for a step of another,
-// until none is better.
-func (s *search) settle(best candidate, scales []float64) (candidate, error) {
+// until none is better; beside is false where some have not been asked.
+func (s *search) settle(best candidate, scales []float64) (_ candidate, beside bool, err error) {
+	if len(best.at) > mostPaired { // lines drawn a step apart have told of them
+		return best, false, nil
+	}
 	for moved := true; moved; {
 		moved = false
 		for _, next := range s.neighbours(best.at) {
 			c, err := s.candidate(next, scales)
 			if err != nil {
-				return best, err
+				return best, false, err
 			}
 			if s.spent() {
-				return best, nil
+				return best, false, nil
 			}
 			if c.better(best) {
 				from := best.at
 				best, moved = c, true
 				if best, err = s.stride(best, from, scales); err != nil {
-					return best, err
+					return best, false, err
 				}
 				break
 			}
 		}
 	}
-	return best, nil
+	return best, true, nil
 }
 
 // stride goes on the way that a step went, twice as far each time, as long as it gets better.
@@ -181,6 +207,10 @@ func (s *search) stride(best candidate, from []int, scales []float64) (candidate
 	return best, nil
 }
 
+// mostPaired is up to how many amounts steps of two are asked for: our own bound, since of so many
+// there are three hundred, and of a hundred amounts twenty thousand.
+const mostPaired = 12
+
 func (s *search) neighbours(at []int) [][]int {
 	var list [][]int
 	add := func(moves ...[2]int) {
@@ -197,6 +227,9 @@ func (s *search) neighbours(at []int) [][]int {
 		for _, by := range []int{-1, 1} {
 			add([2]int{i, by})
 		}
+	}
+	if len(at) > mostPaired {
+		return list
 	}
 	for i := range at {
 		for k := range i {
