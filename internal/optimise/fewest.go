@@ -8,13 +8,16 @@ const mostGiven = 45
 // target after the other, then each two, until the rest can be met; none of it hangs on what is written.
 func (s *search) fewest(first Solution) (Solution, error) {
 	missed := missedBy(first.Point)
-	if len(missed) == 1 || points(s.grid) <= fewPoints {
+	if points(s.grid) <= fewPoints {
 		return first, nil
 	}
 	s.more()
 	tried, sure := 0, first.Proven
 	order := append(missed, others(len(first.Point.Margins), missed)...)
-	for n := 1; n < len(missed); n++ {
+	for n := 1; n <= len(missed); n++ {
+		if n == len(missed) && !first.Proven {
+			order = missed // of as many no others were found that miss less in sum
+		}
 		var best *candidate
 		var found Solution
 		err := each(order, n, func(given []int) error {
@@ -64,6 +67,21 @@ func (s *search) without(given []int, first Solution) (*candidate, Solution, err
 	c, err := sub.candidate(s.on(found.At), s.scales(l))
 	if err != nil || c.missed > 0 {
 		return nil, found, err
+	}
+	if !found.Proven && c.given > 0 { // what misses hardly more may change much less
+		sub.bears, sub.from = alike*c.given, s.on(found.At)
+		calm, err := sub.find()
+		if err != nil {
+			return nil, found, err
+		}
+		next, err := sub.candidate(s.on(calm.At), s.scales(l))
+		if err != nil {
+			return nil, found, err
+		}
+		if next.missed == 0 && next.given == 0 {
+			next.given, found = c.given, calm
+			c = next
+		}
 	}
 	return &c, found, nil
 }

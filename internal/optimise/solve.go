@@ -1,6 +1,7 @@
 package optimise
 
 import (
+	"cmp"
 	"errors"
 	"math"
 	"slices"
@@ -75,29 +76,49 @@ func (s *search) every(start []int) (Solution, error) {
 		return Solution{}, err
 	}
 	scales := s.scales(l)
-	best := candidate{}
-	for {
+	var list []candidate
+	for more := true; more; {
 		c, err := s.candidate(at, scales)
 		if err != nil {
 			return Solution{}, err
 		}
-		if best.at == nil || c.misses < best.misses || c.misses == best.misses && c.better(best) {
-			best = c
-		}
-		i := 0
-		for ; i < len(at); i++ {
-			if at[i]++; at[i] <= s.grid[i].most {
-				break
+		list = append(list, c)
+		more = false
+		for i := 0; i < len(at) && !more; i++ {
+			if more = at[i] < s.grid[i].most; more {
+				at[i]++
+			} else {
+				at[i] = s.grid[i].least
 			}
-			at[i] = s.grid[i].least
-		}
-		if i == len(at) {
-			found := s.solution(best, true)
-			found.None = !found.Met
-			return found, nil
 		}
 	}
+	found := s.solution(bestOf(list), true)
+	found.None = !found.Met
+	return found, nil
 }
+
+// bestOf is the best of all points: of those that miss fewest the one that misses least, or hardly more
+// and is better for it.
+func bestOf(list []candidate) candidate {
+	least := func(a, b candidate) int {
+		return cmp.Or(cmp.Compare(a.misses, b.misses), cmp.Compare(a.missed, b.missed))
+	}
+	first := slices.MinFunc(list, least)
+	best := first
+	for _, c := range list {
+		if c.misses == first.misses && c.missed <= alike*first.missed {
+			c.missed = first.missed
+			if c.better(best) {
+				best = c
+			}
+		}
+	}
+	return best
+}
+
+// alike is how many times the least miss is no worse than that: our own bound. Nobody moves a drink for
+// the hundredth part of a miss.
+const alike = 1.01
 
 // scale is in what a miss of a target is counted; 0 where nobody says.
 func (p Problem) scale(k int) float64 {
@@ -152,6 +173,7 @@ func (s *search) candidate(at []int, scales []float64) (candidate, error) {
 			c.missed += by
 		}
 	}
+	c.given = max(c.given-s.bears, 0)
 	return c, nil
 }
 
@@ -228,7 +250,7 @@ func (s *search) leastOf(l *linear, margins []line, scales []float64) (at []int,
 	p.elastic(l.at, margins, scales, soft, 0)
 	change := *p
 	sure = true
-	least := func(up, down, more []float64) error {
+	least := func(up, down, more []float64, times float64) error {
 		p.up, p.down, p.more = up, down, more
 		next, value, all, err := p.best()
 		sure = sure && all
@@ -236,7 +258,7 @@ func (s *search) leastOf(l *linear, margins []line, scales []float64) (at []int,
 			return err
 		}
 		at = next
-		back := row{slope: make([]float64, len(s.grid)), more: make([]float64, len(more)), is: value + dust}
+		back := row{slope: make([]float64, len(s.grid)), more: make([]float64, len(more)), is: times*value + dust}
 		for i := range up {
 			back.slope[i] = -up[i] // down is its contrary
 		}
@@ -252,7 +274,7 @@ func (s *search) leastOf(l *linear, margins []line, scales []float64) (at []int,
 		for i := range ones {
 			ones[i] = 1
 		}
-		if err := least(still, still, ones); err != nil {
+		if err := least(still, still, ones, alike); err != nil {
 			return nil, sure, err
 		}
 	}
@@ -262,7 +284,7 @@ func (s *search) leastOf(l *linear, margins []line, scales []float64) (at []int,
 			up[i] = by / math.Max(l.goal.scale, math.SmallestNonzeroFloat64)
 			down[i] = -up[i]
 		}
-		if err := least(up, down, make([]float64, len(soft))); err != nil {
+		if err := least(up, down, make([]float64, len(soft)), 1); err != nil {
 			return at, sure, orNone(at, err)
 		}
 	}
@@ -323,6 +345,20 @@ func (p *program) elastic(at []int, margins []line, scales []float64, which []in
 	for range which {
 		p.more = append(p.more, price)
 	}
+}
+
+// bears takes the misses of a program for none up to a sum, and lets them be dear beyond it.
+func (p *program) bears(sum float64) {
+	n := len(p.more)
+	if n == 0 {
+		return
+	}
+	r := row{slope: make([]float64, len(p.box)), more: make([]float64, n+1), is: sum}
+	for i := range n {
+		r.more[i] = -1
+	}
+	r.more[n] = 1
+	p.rows, p.more = append(p.rows, r), append(p.more, dear)
 }
 
 // dear is a price above all else.

@@ -57,24 +57,18 @@ func (s *search) walkFrom(at []int, l *linear, scales []float64) (best candidate
 			}
 			drawn = reach
 		}
-		next, err := s.stepOn(l, best.at, reach, scales)
+		c, stays, err := s.stride(l, best, reach, scales)
 		if err != nil {
 			return best, false, err
 		}
-		if next != nil {
-			c, err := s.candidate(next, scales)
-			if err != nil {
-				return best, false, err
-			}
-			if c.better(best) {
-				best, l = c, l.moved(next, c.pt, s.sizes)
-				reach = min(2*reach, 1)
-				continue
-			}
+		if c.better(best) {
+			best, l = c, l.moved(c.at, c.pt, s.sizes)
+			reach = min(2*reach, 1)
+			continue
 		}
 		if fresh := drawn == reach && slices.Equal(l.at, best.at); fresh {
 			reach /= 2
-			if next == nil { // the lines lead nowhere: only finer ones can tell more
+			if stays { // the lines lead nowhere: only finer ones can tell more
 				reach /= finer
 			}
 		}
@@ -83,10 +77,42 @@ func (s *search) walkFrom(at []int, l *linear, scales []float64) (best candidate
 	return s.settle(best, scales)
 }
 
+// stride goes where lines lead within reach. Where a margin is less there than its line said, the line
+// is lowered by as much and solved again (a correction of the second order: Fletcher 1982, Lect. Notes
+// Math. 912:85). stays is true where the lines lead nowhere.
+func (s *search) stride(l *linear, best candidate, reach float64, scales []float64) (c candidate, stays bool, err error) {
+	c = best
+	for try := range corrections {
+		next, err := s.stepOn(l, best.at, reach, scales)
+		if err != nil || next == nil {
+			return c, try == 0, err
+		}
+		if c, err = s.candidate(next, scales); err != nil || c.better(best) {
+			return c, false, err
+		}
+		l = l.lowered(next, c.pt, s.sizes)
+	}
+	return c, false, nil
+}
+
+// lowered gives lines that go as low as their margins where they were less.
+func (l *linear) lowered(at []int, pt Point, sizes []int) *linear {
+	next := *l
+	next.margins = slices.Clone(l.margins)
+	for k, m := range l.margins {
+		if off := m.of(l.at, at) - timesSize(k, sizes[k])(pt); off > 0 && finite(off) {
+			next.margins[k].is -= off
+		}
+	}
+	return &next
+}
+
 // mostRounds ends a walk, and lines are finer by so much: our own bounds.
 const (
 	mostRounds = 40
 	finer      = 8
+	// corrections are how often lines are lowered before others are drawn.
+	corrections = 4
 )
 
 // reaches tells whether a share of the ranges is still a step of any amount.
@@ -135,7 +161,8 @@ func (s *search) stepOn(l *linear, at []int, share float64, scales []float64) ([
 			hard = append(hard, k)
 		}
 	}
-	p.elastic(l.at, l.margins, scales, soft, dear)
+	p.elastic(l.at, l.margins, scales, soft, 0)
+	p.bears(s.bears)
 	firm := *p
 	firm.holds(l.at, l.margins, hard)
 	next, _, _, err := firm.bestOf(nodesOfWalk)
@@ -175,7 +202,7 @@ func (s *search) settle(best candidate, scales []float64) (_ candidate, beside b
 			if c.better(best) {
 				from := best.at
 				best, moved = c, true
-				if best, err = s.stride(best, from, scales); err != nil {
+				if best, err = s.onward(best, from, scales); err != nil {
 					return best, false, err
 				}
 				break
@@ -185,8 +212,8 @@ func (s *search) settle(best candidate, scales []float64) (_ candidate, beside b
 	return best, true, nil
 }
 
-// stride goes on the way that a step went, twice as far each time, as long as it gets better.
-func (s *search) stride(best candidate, from []int, scales []float64) (candidate, error) {
+// onward goes on the way that a step went, twice as far each time, as long as it gets better.
+func (s *search) onward(best candidate, from []int, scales []float64) (candidate, error) {
 	way := make([]int, len(from))
 	for i, k := range best.at {
 		way[i] = k - from[i]
