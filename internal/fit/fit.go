@@ -94,14 +94,26 @@ type Result struct {
 	Moves  []Move
 	Held   []Held
 	Met    bool // every condition is
-	Proven bool // nothing is better on the steps of the scale
+	Proven bool // nothing is better on the steps of the scale: with all met, nothing moves less
+	Beside bool // nothing is better a step of one amount away, or of two
+	None   bool // no amounts meet every target
 	Runs   int
 
 	Before, After *assay.Assay // with draws
 	Sure, May     float64      // the share of the draws in which all conditions hold, with the unknown at either end
+	Least         [2]float64   // those shares of the least movement, where the answer moves a little more to hold more surely; NaN: it is the least
 	Together      []string     // conditions that cannot be met together
 	Alone         bool         // it is one, missed whatever the others are
 	StoppedBy     []string     // conditions without which the goal would be better
+	Edges         []Edge       // steps beside the answer that cannot be made
+	Open          bool         // targets that nothing decides were left out of the search
+}
+
+// Edge is a step of one amount that cannot be made.
+type Edge struct {
+	Move int // whose
+	More bool
+	Why  string
 }
 
 // TheGlass is the condition that a stated glass makes.
@@ -132,12 +144,18 @@ func (b Bench) Fit(ctx context.Context, aims []Aim) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	res := &Result{Met: found.Met, Proven: found.Proven, Runs: found.Runs}
+	res := &Result{Met: found.Met, Proven: found.Proven, Beside: found.Beside, None: found.None, Open: j.open, Runs: found.Runs}
+	if found, err = j.surer(ctx, p, found, res); err != nil {
+		return nil, err
+	}
 	for i, r := range ranges {
 		x := found.At[i]
 		res.Moves = append(res.Moves, Move{Range: r, To: x, AtEnd: x-r.From < r.Step || r.To-x < r.Step})
 	}
 	if err := j.judge(ctx, res, found); err != nil {
+		return nil, err
+	}
+	if err := j.edges(ctx, res); err != nil {
 		return nil, err
 	}
 	return res, j.stops(ctx, p, found, res)

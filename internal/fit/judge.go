@@ -2,6 +2,7 @@ package fit
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -24,8 +25,9 @@ type judge struct {
 	goal       *Aim
 	want       assay.Want
 	kept       map[string]optimise.Point
-	broken     map[string]bool // points at which a step cannot be done
-	offset     []float64       // by condition: what its margin is less with draws
+	broken     map[string]string // points at which a step cannot be done, and why
+	open       bool              // targets that nothing decides were left out of the last search
+	offset     []float64         // by condition: what its margin is less with draws
 }
 
 // condition is one margin of a point; a nil claim is that of the glass.
@@ -36,7 +38,7 @@ type condition struct {
 }
 
 func newJudge(b Bench, aims []Aim, ranges []Range) *judge {
-	j := &judge{Bench: b, aims: aims, ranges: ranges, want: assay.Want{Draws: true, Bare: true}, kept: map[string]optimise.Point{}, broken: map[string]bool{}}
+	j := &judge{Bench: b, aims: aims, ranges: ranges, want: assay.Want{Draws: true, Bare: true}, kept: map[string]optimise.Point{}, broken: map[string]string{}}
 	for i, a := range aims {
 		j.want.Figures = append(j.want.Figures, a.Constituents()...)
 		j.want.Chemistry = j.want.Chemistry || a.OfLiquid()
@@ -81,7 +83,7 @@ func (j *judge) point(ctx context.Context, x []float64) (optimise.Point, error) 
 func (j *judge) meets(ctx context.Context, x []float64) (optimise.Point, error) {
 	pt, err := j.at(ctx, x)
 	if fail.ExitCode(err) == fail.Wrong {
-		j.broken[fmt.Sprint(x)] = true
+		j.broken[fmt.Sprint(x)] = whyOf(err)
 		none := optimise.Point{Goal: math.NaN(), Margins: make([]float64, len(j.conditions))}
 		for k := range none.Margins {
 			none.Margins[k] = math.Inf(-1)
@@ -92,6 +94,44 @@ func (j *judge) meets(ctx context.Context, x []float64) (optimise.Point, error) 
 		return none, nil
 	}
 	return pt, err
+}
+
+// whyOf says why something cannot be done, in a word at least.
+func whyOf(err error) string {
+	var f *fail.Error
+	if errors.As(err, &f) && len(f.Faults) > 0 {
+		return f.Faults[0].What
+	}
+	return err.Error()
+}
+
+// edges finds the steps beside an answer that cannot be made: there the search ended, and not at the
+// end of a range.
+func (j *judge) edges(ctx context.Context, res *Result) error {
+	if res.Met && j.goal == nil {
+		return nil
+	}
+	const beside, many = 0.02, 12 // of an amount; amounts of which that is asked: our own bounds
+	for i, m := range res.Moves[:min(len(res.Moves), many)] {
+		for _, by := range []float64{-1, 1} {
+			at := math.Round((m.To+by*max(m.Step, beside*m.To))/m.Step) * m.Step
+			if at < m.From || at > m.Range.To {
+				continue
+			}
+			x := startOf(j.ranges)
+			for k, other := range res.Moves {
+				x[k] = other.To
+			}
+			x[i] = at
+			if _, err := j.point(ctx, x); err != nil {
+				return err
+			}
+			if why := j.broken[fmt.Sprint(x)]; why != "" {
+				res.Edges = append(res.Edges, Edge{Move: i, More: by > 0, Why: why})
+			}
+		}
+	}
+	return nil
 }
 
 func (j *judge) at(ctx context.Context, x []float64) (optimise.Point, error) {
@@ -122,6 +162,13 @@ func (j *judge) with(ctx context.Context, plan *assay.Plan, x []float64) (optimi
 	if err != nil {
 		return pt, placed(err, j.goal.Place)
 	}
+	words, err := j.goal.Goal.Void(g)
+	if err == nil && words != "" {
+		err = void(words, j.goal.Place)
+	}
+	if err != nil {
+		return pt, placed(err, j.goal.Place)
+	}
 	pt.Goal = high[0]
 	if j.goal.Goal.Most {
 		pt.Goal = -low[0]
@@ -139,6 +186,9 @@ func (j *judge) margin(c condition, a *assay.Assay, g *claims.Glass) (float64, e
 	if err != nil {
 		return 0, placed(err, c.place)
 	}
+	if o.Void != "" {
+		return 0, void(o.Void, c.place)
+	}
 	m := o.Margin[0]
 	dust := unit.Closeness * math.Max(1, math.Abs(m))
 	if len(o.Figure[0]) > 0 {
@@ -153,6 +203,13 @@ func (j *judge) margin(c condition, a *assay.Assay, g *claims.Glass) (float64, e
 		return 0, nil
 	}
 	return math.Min(m, -dust), nil
+}
+
+// void says that a target has no value.
+func void(of string, at fail.Place) error {
+	faults := &fail.List{}
+	faults.Add(at, "multiply instead: serving(SUGAR) > 2 * serving(CAFFN) says what a ratio does, and has a value where there is none of one", "the target divides by %s, of which no figure of the drink has any", of)
+	return faults.Err(fail.Wrong)
 }
 
 // scales is in what a miss of each condition is counted: in what it is held to, so that a pour that was
@@ -308,7 +365,7 @@ func (j *judge) solve(ctx context.Context, p optimise.Problem) (optimise.Problem
 		return p, found, err
 	}
 	open := undecided(found.Point)
-	if len(open) == 0 {
+	if j.open = len(open) > 0; !j.open {
 		return p, found, nil
 	}
 	rest := p
@@ -338,7 +395,7 @@ func undecided(pt optimise.Point) []int {
 func (j *judge) taken(eval evaluation, k int) evaluation {
 	return func(ctx context.Context, x []float64) (optimise.Point, error) {
 		pt, err := eval(ctx, x)
-		if err == nil && !j.broken[fmt.Sprint(x)] {
+		if err == nil && j.broken[fmt.Sprint(x)] == "" {
 			pt.Margins = append([]float64(nil), pt.Margins...)
 			pt.Margins[k] = 0
 		}
