@@ -15,8 +15,13 @@ func Listed(list []string) string {
 	return strings.Join(list[:n-1], ", ") + " and " + list[n-1]
 }
 
-// UpperFirst writes a text as a sentence begins.
-func UpperFirst(text string) string { return first(text, unicode.ToUpper) }
+// UpperFirst writes a text as a sentence begins; pH is written so everywhere.
+func UpperFirst(text string) string {
+	if strings.HasPrefix(text, "pH") {
+		return text
+	}
+	return first(text, unicode.ToUpper)
+}
 
 // LowerFirst writes a text as it stands inside a sentence: "vitamin D".
 func LowerFirst(text string) string { return first(text, unicode.ToLower) }
