@@ -138,7 +138,7 @@ func (s *search) lines(at []int) (*linear, error) {
 		return nil, err
 	}
 	exact := true
-	s.sizes = make([]int, len(d.base.Margins))
+	s.sizes = make(sizes, len(d.base.Margins))
 	for k := range s.sizes {
 		least := d.bends(others, timesSize(k, none))
 		s.sizes[k] = none
@@ -244,29 +244,4 @@ func (l *linear) moved(to []int, pt Point, sizes []int) *linear {
 		g.is, next.goal = pt.Goal, &g
 	}
 	return &next
-}
-
-// far is the stride to the farther end of an amount.
-func (s *search) far(at []int) func(i int) int {
-	return func(i int) int {
-		g := s.grid[i]
-		if up := g.most - at[i]; up >= at[i]-g.least {
-			return up
-		}
-		return g.least - at[i]
-	}
-}
-
-// near is the stride of one step, inwards at an end.
-func (s *search) near(at []int) func(i int) int {
-	return func(i int) int {
-		g := s.grid[i]
-		switch {
-		case at[i] < g.most:
-			return 1
-		case at[i] > g.least:
-			return -1
-		}
-		return 0
-	}
 }

@@ -72,16 +72,16 @@ func (p Problem) Neighbours(at []float64) ([][]float64, error) {
 
 // search is one search, with what it has calculated.
 type search struct {
-	ctx   context.Context
-	p     Problem
-	grid  []steps
+	ctx context.Context
+	p   Problem
+	grid
 	seen  map[string]Point
 	of    *search // of which it is a part; nil: it is the whole
 	most  int     // how many points it may calculate
 	given []bool  // targets that are given up, and missed as little as may be; nil: none
 	bears float64 // by how much what is given up may be missed as if it were not
 	from  []int   // where else a walk begins; nil: nowhere
-	sizes []int   // by margin: the size with which it bends least
+	sizes sizes   // nil: not yet known
 }
 
 // mostRuns is how many points a walk may calculate, and the search for the fewest misses and that for
@@ -104,12 +104,6 @@ func (s *search) spent() bool {
 	return len(s.seen) >= s.most
 }
 
-// steps is a variable as whole numbers of its step.
-type steps struct {
-	least, most, start int
-	step               float64
-}
-
 // dust is what arithmetic leaves of nothing, of what a figure is made of.
 const dust = 1e-9
 
@@ -128,24 +122,6 @@ func newSearch(ctx context.Context, p Problem) (*search, error) {
 		s.grid = append(s.grid, g)
 	}
 	return s, nil
-}
-
-// amounts gives a point of the grid in units.
-func (s *search) amounts(at []int) []float64 {
-	x := make([]float64, len(at))
-	for i, k := range at {
-		x[i] = float64(k) * s.grid[i].step
-	}
-	return x
-}
-
-// on gives a point in units on the grid.
-func (s *search) on(at []float64) []int {
-	k := make([]int, len(at))
-	for i, x := range at {
-		k[i] = int(math.Round(x / s.grid[i].step))
-	}
-	return k
 }
 
 // eval calculates a point of the grid, once.
@@ -170,20 +146,6 @@ func keyOf(at []int) string {
 		key = append(key, byte(k), byte(k>>8), byte(k>>16), byte(k>>24))
 	}
 	return string(key)
-}
-
-// change is how far a point is from what is written: of each amount as a share of it.
-func (s *search) change(at []int) float64 {
-	sum := 0.0
-	for i, k := range at {
-		sum += s.weight(i) * math.Abs(float64(k-s.grid[i].start))
-	}
-	return sum
-}
-
-// weight is what one step of a variable counts as a change.
-func (s *search) weight(i int) float64 {
-	return 1 / math.Max(float64(s.grid[i].start), 1)
 }
 
 // met reports whether every target is.

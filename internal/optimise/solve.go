@@ -2,8 +2,6 @@ package optimise
 
 import (
 	"cmp"
-	"errors"
-	"math"
 	"slices"
 )
 
@@ -40,15 +38,6 @@ func (s *search) find() (Solution, error) {
 	found, err := s.walk(at, l)
 	found.None = impossible
 	return found, err
-}
-
-// start is what is written, on the grid.
-func (s *search) start() []int {
-	at := make([]int, len(s.grid))
-	for i, g := range s.grid {
-		at[i] = g.start
-	}
-	return at
 }
 
 // fewPoints is up to how many points all are calculated: our own bound.
@@ -120,200 +109,6 @@ func bestOf(list []candidate) candidate {
 // the hundredth part of a miss.
 const alike = 1.01
 
-// scale is in what a miss of a target is counted; 0 where nobody says.
-func (p Problem) scale(k int) float64 {
-	if k < len(p.Scales) && p.Scales[k] > 0 && finite(p.Scales[k]) {
-		return p.Scales[k]
-	}
-	return 0
-}
-
-// scales is in what misses are counted, so that they can be compared.
-func (s *search) scales(l *linear) []float64 {
-	scales := make([]float64, len(l.margins))
-	for k := range scales {
-		if scales[k] = s.p.scale(k); scales[k] == 0 {
-			scales[k] = l.moves[k]
-		}
-		if scales[k] == 0 {
-			scales[k] = 1
-		}
-	}
-	return scales
-}
-
-// candidate is a point with what it is worth.
-type candidate struct {
-	at     []int
-	pt     Point
-	misses int     // how many targets
-	missed float64 // by how much those that are to be met
-	given  float64 // and those that are given up
-	change float64
-}
-
-func (s *search) candidate(at []int, scales []float64) (candidate, error) {
-	pt, err := s.eval(at)
-	if err != nil {
-		return candidate{}, err
-	}
-	c := candidate{at: append([]int(nil), at...), pt: pt, change: s.change(at)}
-	for k, m := range pt.Margins {
-		if m >= 0 {
-			continue
-		}
-		c.misses++
-		by := math.Max(-m/scales[k], math.SmallestNonzeroFloat64)
-		if math.IsNaN(by) {
-			by = math.Inf(1)
-		}
-		if s.isGiven(k) {
-			c.given += by
-		} else {
-			c.missed += by
-		}
-	}
-	c.given = max(c.given-s.bears, 0)
-	return c, nil
-}
-
-func (s *search) isGiven(k int) bool { return s.given != nil && s.given[k] }
-
-// better reports whether a point misses less of what is to be met, else of what is given up, else has
-// less of the goal, else changes less.
-func (c candidate) better(than candidate) bool {
-	near := func(a, b float64) bool {
-		return a == b || math.Abs(a-b) <= dust*math.Min(math.Abs(a), math.Abs(b))
-	}
-	switch {
-	case !near(c.missed, than.missed):
-		return c.missed < than.missed
-	case !near(c.given, than.given):
-		return c.given < than.given
-	case !math.IsNaN(c.pt.Goal) && !near(c.pt.Goal, than.pt.Goal):
-		return c.pt.Goal < than.pt.Goal
-	}
-	return c.change < than.change && !near(c.change, than.change)
-}
-
-func (s *search) solution(c candidate, proven bool) Solution {
-	return Solution{At: s.amounts(c.at), Point: c.pt, Met: c.pt.met(), Proven: proven, Beside: proven}
-}
-
-// straightOn solves a problem whose figures are all linear; ok is false where the simplex cannot.
-func (s *search) straightOn(l *linear) (found Solution, ok bool, err error) {
-	scales := s.scales(l)
-	margins := append([]line(nil), l.margins...)
-	for range len(margins) + 1 {
-		at, sure, err := s.leastOf(l, margins, scales)
-		if errors.Is(err, errNone) {
-			if s.given != nil {
-				return Solution{Proven: sure}, true, nil
-			}
-			return s.nearest(l, sure)
-		}
-		if err != nil || at == nil {
-			return Solution{}, false, nil
-		}
-		c, err := s.candidate(at, scales)
-		if err != nil || c.missed == 0 {
-			return s.solution(c, sure), true, err
-		}
-		for k, m := range c.pt.Margins { // at the limit to the last digit, and on the wrong side of it
-			if !(m >= 0) {
-				margins[k].is -= dust * margins[k].scale
-			}
-		}
-	}
-	return Solution{}, false, nil
-}
-
-// errBends says that a miss is no line, though its limit is one.
-var errBends = errors.New("a miss bends")
-
-// leastOf gives the point that misses least of what is given up, of those the one with the least goal,
-// and of those the one with the least change. What is least is kept as a row for what comes after it.
-func (s *search) leastOf(l *linear, margins []line, scales []float64) (at []int, sure bool, err error) {
-	p := s.program(s.grid)
-	var hard, soft []int
-	for k := range margins {
-		if s.isGiven(k) {
-			soft = append(soft, k)
-		} else {
-			hard = append(hard, k)
-		}
-	}
-	if !s.plain(soft) {
-		return nil, false, errBends
-	}
-	p.holds(l.at, margins, hard)
-	p.elastic(l.at, margins, scales, soft, 0)
-	change := *p
-	sure = true
-	least := func(up, down, more []float64, times float64) error {
-		p.up, p.down, p.more = up, down, more
-		next, value, all, err := p.best()
-		sure = sure && all
-		if err != nil {
-			return err
-		}
-		at = next
-		back := row{slope: make([]float64, len(s.grid)), more: make([]float64, len(more)), is: times*value + dust}
-		for i := range up {
-			back.slope[i] = -up[i] // down is its contrary
-		}
-		for i, x := range more {
-			back.more[i] = -x
-		}
-		p.rows = append(p.rows, back)
-		return nil
-	}
-	still := make([]float64, len(s.grid))
-	if len(soft) > 0 {
-		ones := make([]float64, len(soft))
-		for i := range ones {
-			ones[i] = 1
-		}
-		if err := least(still, still, ones, alike); err != nil {
-			return nil, sure, err
-		}
-	}
-	if l.goal != nil {
-		up, down := make([]float64, len(s.grid)), make([]float64, len(s.grid))
-		for i, by := range l.goal.slope {
-			up[i] = by / math.Max(l.goal.scale, math.SmallestNonzeroFloat64)
-			down[i] = -up[i]
-		}
-		if err := least(up, down, make([]float64, len(soft)), 1); err != nil {
-			return at, sure, orNone(at, err)
-		}
-	}
-	first := at
-	p.up, p.down, p.more = change.up, change.down, make([]float64, len(soft))
-	at, _, all, err := p.best()
-	if err != nil {
-		return first, sure, orNone(first, err)
-	}
-	return at, sure && all, nil
-}
-
-// orNone drops what was wrong with a later search, where an earlier one has a point.
-func orNone(at []int, err error) error {
-	if at != nil && errors.Is(err, errNone) {
-		return nil
-	}
-	return err
-}
-
-// program asks for the least change within a box.
-func (s *search) program(box []steps) *program {
-	p := &program{box: box, up: make([]float64, len(box)), down: make([]float64, len(box))}
-	for i := range box {
-		p.up[i], p.down[i] = s.weight(i), s.weight(i)
-	}
-	return p
-}
-
 // from gives a line that was drawn elsewhere at the start of the boxes.
 func (p *program) from(at []int, l line) float64 {
 	start := make([]int, len(p.box))
@@ -364,28 +159,12 @@ func (p *program) bears(sum float64) {
 // dear is a price above all else.
 const dear = 1e4
 
-// nearest finds, where no point meets every target, the one that misses least; ok is false where a
-// miss is no line, though its limit is one.
-func (s *search) nearest(l *linear, sure bool) (found Solution, ok bool, err error) {
-	if !s.plain(all(len(l.margins))) {
-		return Solution{None: sure}, false, nil
-	}
-	scales := s.scales(l)
-	p := s.program(s.grid)
-	p.elastic(l.at, l.margins, scales, all(len(l.margins)), dear)
-	at, _, also, err := p.best()
-	if err != nil {
-		return Solution{}, false, nil
-	}
-	c, err := s.candidate(at, scales)
-	found = s.solution(c, sure && also)
-	found.None = sure
-	return found, true, err
-}
+// sizes tells by margin with which size it bends least.
+type sizes []int
 
 // plain reports whether margins are lines by themselves.
-func (s *search) plain(which []int) bool {
-	return !slices.ContainsFunc(which, func(k int) bool { return s.sizes[k] != none })
+func (z sizes) plain(which []int) bool {
+	return !slices.ContainsFunc(which, func(k int) bool { return z[k] != none })
 }
 
 func all(n int) []int {

@@ -125,20 +125,6 @@ func reaches(grid []steps, share float64) bool {
 	return false
 }
 
-// within is a stride of a tenth of the reach, a step at least, inwards at an end.
-func (s *search) within(at []int, share float64) func(i int) int {
-	const part = 0.1
-	one := s.near(at)
-	return func(i int) int {
-		g := s.grid[i]
-		by := one(i) * max(1, int(part*share*float64(g.most-g.least)))
-		if to := at[i] + by; to < g.least || to > g.most {
-			return one(i)
-		}
-		return by
-	}
-}
-
 // stepOn solves the lines within reach; nil where it stays where it is.
 func (s *search) stepOn(l *linear, at []int, share float64, scales []float64) ([]int, error) {
 	box := make([]steps, len(at))
@@ -232,38 +218,4 @@ func (s *search) onward(best candidate, from []int, scales []float64) (candidate
 		best = c
 	}
 	return best, nil
-}
-
-// mostPaired is up to how many amounts steps of two are asked for: our own bound, since of so many
-// there are three hundred, and of a hundred amounts twenty thousand.
-const mostPaired = 12
-
-func (s *search) neighbours(at []int) [][]int {
-	var list [][]int
-	add := func(moves ...[2]int) {
-		next := append([]int(nil), at...)
-		for _, m := range moves {
-			next[m[0]] += m[1]
-			if g := s.grid[m[0]]; next[m[0]] < g.least || next[m[0]] > g.most {
-				return
-			}
-		}
-		list = append(list, next)
-	}
-	for i := range at {
-		for _, by := range []int{-1, 1} {
-			add([2]int{i, by})
-		}
-	}
-	if len(at) > mostPaired {
-		return list
-	}
-	for i := range at {
-		for k := range i {
-			for _, by := range [][2]int{{1, -1}, {-1, 1}, {-1, -1}, {1, 1}} {
-				add([2]int{i, by[0]}, [2]int{k, by[1]})
-			}
-		}
-	}
-	return list
 }
