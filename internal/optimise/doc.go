@@ -33,7 +33,7 @@
 // that no point was found is no proof that there is none. Of more than twelve amounts neighbours are not
 // asked: lines drawn a step apart stand for them. A search by branches ends after 4,000
 // programmes, of many amounts after fewer: Proven says whether it came to its end. A walk ends after Most
-// points; the search for fewest misses, of at most 45 sets, after as many more, and so does that for what is in
-// the way: the least set is then as least as it had got. Chances are taken as normal and as independent of
+// points; the search for fewest misses, of at most 45 sets, after a third as many more, and so does that for
+// what is in the way: the least set is then as least as it had got. Chances are taken as normal and as independent of
 // each other where a surer point is searched; whoever has the draws judges it.
 package optimise

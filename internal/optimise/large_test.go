@@ -100,7 +100,7 @@ func TestASearchEndsWithItsPoints(t *testing.T) {
 	}
 	found, err := optimise.Solve(context.Background(), p)
 	require.NoError(t, err)
-	assert.LessOrEqual(t, found.Runs, 3*(300+n+5), "the search, that for fewest misses, and that for what is in the way; lines that were begun are drawn")
+	assert.LessOrEqual(t, found.Runs, 300+100+100+5, "the search, that for fewest misses, and that for what is in the way")
 }
 
 // Beside a point of least movement, which only just meets a band, stands one in its middle; and what is

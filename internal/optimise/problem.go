@@ -85,15 +85,20 @@ type search struct {
 }
 
 // mostRuns is how many points a walk may calculate, and the search for the fewest misses and that for
-// what is in the way as many again: our own bound, some seconds of a drink of ten lines.
+// what is in the way a third of it each: our own bound, some seconds of a drink of ten lines.
 const mostRuns = 2500
 
-// more lets a search calculate as many points again.
+// more lets a search calculate some more points.
 func (s *search) more() {
-	if s.most = s.p.Most; s.most == 0 {
-		s.most = mostRuns
+	const after = 3 // what comes after the search has a third of its points
+	most := s.p.Most
+	if most == 0 {
+		most = mostRuns
 	}
-	s.most += len(s.seen)
+	if len(s.seen) > 0 {
+		most /= after
+	}
+	s.most = len(s.seen) + most
 }
 
 // spent reports whether no more points may be calculated.
@@ -102,6 +107,14 @@ func (s *search) spent() bool {
 		return s.of.spent()
 	}
 	return len(s.seen) >= s.most
+}
+
+// short reports whether lines can no more be drawn.
+func (s *search) short() bool {
+	if s.of != nil {
+		return s.of.short()
+	}
+	return len(s.seen)+len(s.grid) >= s.most
 }
 
 // dust is what arithmetic leaves of nothing, of what a figure is made of.

@@ -26,7 +26,7 @@ func Surer(ctx context.Context, p Problem, at, spreads []float64, room Room) ([]
 	if err != nil {
 		return nil, err
 	}
-	if !l.exact { // those of nearby are nearer to the truth
+	if !l.exact && len(on) <= mostPaired { // those of nearby are nearer to the truth
 		if l, err = s.lineAt(on, s.within(on, 1)); err != nil {
 			return nil, err
 		}

@@ -52,6 +52,9 @@ func (s *search) walkFrom(at []int, l *linear, scales []float64) (best candidate
 	reach, drawn := 1.0, 0.0 // how near lines were drawn last; 0: at the far ends
 	for rounds := 0; rounds < mostRounds && reaches(s.grid, reach) && !s.spent(); rounds++ {
 		if l == nil {
+			if s.short() {
+				break
+			}
 			if l, err = s.lineAt(best.at, s.within(best.at, reach)); err != nil {
 				return best, false, err
 			}
