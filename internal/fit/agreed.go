@@ -19,7 +19,11 @@ func (j *judge) agreed(ctx context.Context, p optimise.Problem) (optimise.Proble
 		if err != nil {
 			return q, found, err
 		}
-		drawn, err := j.with(ctx, j.Drawn, found.At)
+		a, err := j.withDraws(ctx, found.At)
+		if err != nil {
+			return q, found, err
+		}
+		drawn, err := j.read(a)
 		if err != nil {
 			return q, found, err
 		}
@@ -39,6 +43,8 @@ func (j *judge) agreed(ctx context.Context, p optimise.Problem) (optimise.Proble
 			return q, found, nil
 		}
 		clear(j.kept)
+		clear(j.drawn)
+		p.Most = max(p.Most/2, 1) // it has been searched once
 	}
 }
 
@@ -58,6 +64,7 @@ func (j *judge) solve(ctx context.Context, p optimise.Problem) (optimise.Problem
 		return p, found, nil
 	}
 	rest := p
+	rest.Most = max(rest.Most/2, 1)
 	for _, k := range open {
 		rest.Eval = j.taken(rest.Eval, k)
 	}

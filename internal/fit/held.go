@@ -21,14 +21,11 @@ var Beside = []constituent.ID{constituent.Sugar, constituent.Energy, constituent
 
 // judge runs the answer with its draws, and the drink as it is written.
 func (j *judge) judge(ctx context.Context, res *Result, found optimise.Solution) error {
-	want := j.want
-	want.Figures = slices.Concat(want.Figures, Beside)
-	want.Intervals, want.Chemistry, want.Bare = true, true, false
 	var err error
-	if res.Before, err = j.Drawn.Run(ctx, nil, want); err != nil {
+	if res.Before, err = j.withDraws(ctx, startOf(j.ranges)); err != nil {
 		return err
 	}
-	if res.After, err = j.Drawn.Run(ctx, res.Amounts(), want); err != nil {
+	if res.After, err = j.withDraws(ctx, found.At); err != nil {
 		return err
 	}
 	before, after := claims.NewGlass(res.Before, j.Declared), claims.NewGlass(res.After, j.Declared)

@@ -23,6 +23,7 @@ type judge struct {
 	conditions []condition
 	goal       *Aim
 	want       assay.Want
+	drawn      map[string]*assay.Assay // runs with draws, by their amounts
 	kept       map[string]optimise.Point
 	broken     map[string]string // points at which a step cannot be done, and why
 	open       bool              // targets that nothing decides were left out of the last search
@@ -37,7 +38,7 @@ type condition struct {
 }
 
 func newJudge(b Bench, aims []Aim, ranges []Range) *judge {
-	j := &judge{Bench: b, aims: aims, ranges: ranges, want: assay.Want{Draws: true, Bare: true}, kept: map[string]optimise.Point{}, broken: map[string]string{}}
+	j := &judge{Bench: b, aims: aims, ranges: ranges, want: assay.Want{Draws: true, Bare: true}, kept: map[string]optimise.Point{}, drawn: map[string]*assay.Assay{}, broken: map[string]string{}}
 	for i, a := range aims {
 		j.want.Figures = append(j.want.Figures, a.Constituents()...)
 		j.want.Chemistry = j.want.Chemistry || a.OfLiquid()
@@ -96,19 +97,36 @@ func (j *judge) meets(ctx context.Context, x []float64) (optimise.Point, error) 
 }
 
 func (j *judge) at(ctx context.Context, x []float64) (optimise.Point, error) {
-	pt, err := j.with(ctx, j.Central, x)
+	a, err := j.Central.Run(ctx, j.amounts(x), j.want)
+	if err != nil {
+		return optimise.Point{}, err
+	}
+	pt, err := j.read(a)
 	for k := range pt.Margins {
 		pt.Margins[k] -= j.offset[k]
 	}
 	return pt, err
 }
 
-// with calculates a point by a plan.
-func (j *judge) with(ctx context.Context, plan *assay.Plan, x []float64) (optimise.Point, error) {
-	a, err := plan.Run(ctx, j.amounts(x), j.want)
-	if err != nil {
-		return optimise.Point{}, err
+// withDraws runs a point with its draws, once: as far as it is told of the answer.
+func (j *judge) withDraws(ctx context.Context, x []float64) (*assay.Assay, error) {
+	key := fmt.Sprint(x)
+	if a := j.drawn[key]; a != nil {
+		return a, nil
 	}
+	want := j.want
+	want.Figures = slices.Concat(want.Figures, Beside)
+	want.Intervals, want.Chemistry, want.Bare = true, true, false
+	a, err := j.Drawn.Run(ctx, j.amounts(x), want)
+	if err == nil {
+		j.drawn[key] = a
+	}
+	return a, err
+}
+
+// read reads the conditions and the goal of a run.
+func (j *judge) read(a *assay.Assay) (optimise.Point, error) {
+	var err error
 	g := claims.NewGlass(a, j.Declared)
 	pt := optimise.Point{Goal: math.NaN(), Margins: make([]float64, len(j.conditions)), Sizes: []float64{a.Mass.Mean, a.Volume.Mean}}
 	for k, c := range j.conditions {

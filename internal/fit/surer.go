@@ -20,7 +20,7 @@ func (j *judge) surer(ctx context.Context, p optimise.Problem, found optimise.So
 	if j.goal != nil || !found.Met || len(j.amounts(found.At)) == 0 {
 		return found, nil
 	}
-	before, err := j.Drawn.Run(ctx, nil, j.want)
+	before, err := j.withDraws(ctx, startOf(j.ranges))
 	if err != nil {
 		return found, err
 	}
@@ -38,7 +38,11 @@ func (j *judge) surer(ctx context.Context, p optimise.Problem, found optimise.So
 	if err != nil || !(then >= sure+1/float64(unit.Hundred)) {
 		return found, err
 	}
-	pt, err := j.with(ctx, j.Drawn, at)
+	a, err := j.withDraws(ctx, at)
+	if err != nil {
+		return found, err
+	}
+	pt, err := j.read(a)
 	if err != nil || !met(pt) {
 		return found, err
 	}
@@ -49,7 +53,7 @@ func (j *judge) surer(ctx context.Context, p optimise.Problem, found optimise.So
 
 // chances tells how often all conditions hold at a point, and how far the margin of each spreads.
 func (j *judge) chances(ctx context.Context, before *claims.Glass, x []float64) (sure, may float64, spreads []float64, err error) {
-	a, err := j.Drawn.Run(ctx, j.amounts(x), j.want)
+	a, err := j.withDraws(ctx, x)
 	if err != nil {
 		return 0, 0, nil, err
 	}
