@@ -12,9 +12,9 @@
 //
 // A miss is counted as a share of what its target is held to, so that the nearest answer does not hang on
 // what is written. An answer of least movement ends where a target is only just met, and half of the draws
-// miss it there: where nothing is least or most, and something has to move, it is given a little more
+// miss it there: where something has to move, it is given a little more
 // movement (data/limits.csv) if that makes all targets hold more surely by the draws (surer.go), and both
-// chances are told. A goal stands at its limit by nature. A target that divides by what the drink has none
+// chances are told. A goal is brought as far, and what stops it stands at its limit by nature. A target that divides by what the drink has none
 // of has no value, and is a fault of its line.
 //
 // The answer is run once more with its draws. Where a reading moves the central values by what the

@@ -123,3 +123,17 @@ vary:
 	assert.Equal(t, "core:sugar-white", res.Moves[res.Edges[0].Move].Of)
 	assert.Contains(t, res.Edges[0].Why, "collect 290 g")
 }
+
+// A goal is brought as far as it can be, and what does not stop it leaves its edge: 15 g of sugar, and
+// an acidity inside its band.
+func TestBesideAGoalTargetsLeaveTheirEdges(t *testing.T) {
+	res := fitted(t, "drink: x\nserves: 1\nscale: 0.01 g\nbuild: [200 g core:water-pure, 20 g core:sugar-white, 2 g core:citric-acid]\ntargets: [least serving(SUGAR), serving(SUGAR) >= 15 g, ta() between 5 g/l and 6 g/l]\nvary:\n  - {of: \"core:sugar-white\", from: 5 g, to: 30 g}\n  - {of: \"core:citric-acid\", from: 0.5 g, to: 4 g}\n")
+	require.True(t, res.Met)
+	assert.InDelta(t, 15, moved(res)["core:sugar-white"], 0.1, "white sugar is 99 to 100 % sugar")
+	assert.Less(t, res.Least[0], res.Sure)
+	for _, h := range res.Held {
+		if h.Text == "ta() between 5 g/l and 6 g/l" {
+			assert.Greater(t, h.Hurt, 0.95)
+		}
+	}
+}

@@ -14,10 +14,10 @@ import (
 
 // surer looks beside an answer of least movement for one that moves a little more and holds more
 // surely: the least movement ends where a target is only just met, and half of the draws miss it there.
-// A goal stands at its limit by nature, and keeps its answer.
+// A goal is brought as far: the target that stops it stands at its limit by nature.
 func (j *judge) surer(ctx context.Context, p optimise.Problem, found optimise.Solution, res *Result) (optimise.Solution, error) {
 	res.Least = [2]float64{math.NaN(), math.NaN()}
-	if j.goal != nil || !found.Met || len(j.amounts(found.At)) == 0 {
+	if !found.Met || len(j.amounts(found.At)) == 0 {
 		return found, nil
 	}
 	before, err := j.withDraws(ctx, startOf(j.ranges))
@@ -43,7 +43,7 @@ func (j *judge) surer(ctx context.Context, p optimise.Problem, found optimise.So
 		return found, err
 	}
 	pt, err := j.read(a)
-	if err != nil || !met(pt) {
+	if err != nil || !met(pt) || pt.Goal > found.Point.Goal+unit.Closeness*math.Abs(found.Point.Goal) {
 		return found, err
 	}
 	found.At, found.Point = at, pt

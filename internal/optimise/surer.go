@@ -11,7 +11,7 @@ import (
 type Room struct{ Share, Least float64 }
 
 // Surer finds, near a point that meets every target, one at which they hold more surely: of the points
-// that change more by no more than the room, the one with the greatest product of chances. spreads are
+// that change more by no more than the room, and bring the goal as far, the one with the greatest product of chances. spreads are
 // the standard deviations of the margins; of one that has none nothing is asked but that it is met. A
 // margin of t deviations holds with a chance of Φ(t), as if margins were normal and none hung on another;
 // −ln Φ is bounded by its tangents, so that lines are enough. Whether a point is surer indeed whoever
@@ -38,11 +38,19 @@ func Surer(ctx context.Context, p Problem, at, spreads []float64, room Room) ([]
 			return at, err
 		}
 		pt, err := s.eval(next)
-		if err != nil || pt.met() {
+		if err != nil || pt.met() && !(pt.Goal > l.goalIs()+dust*math.Abs(l.goalIs())) {
 			return s.amounts(next), err
 		}
 	}
 	return at, nil
+}
+
+// goalIs is the goal where lines were drawn; no number if there is none.
+func (l *linear) goalIs() float64 {
+	if l.goal == nil {
+		return math.NaN()
+	}
+	return l.goal.is
 }
 
 // leastRoom is the least part of the room that is tried where lines lead astray: our own bound.
@@ -59,6 +67,13 @@ func (s *search) surest(l *linear, spreads []float64, most float64) ([]int, erro
 	}
 	p.rows = append(p.rows, row{slope: make([]float64, n), spent: weights, is: most + dust})
 	p.holds(l.at, l.margins, all(len(l.margins)))
+	if l.goal != nil { // no less of the goal is got
+		r := row{slope: make([]float64, n), is: l.goal.is - p.from(l.at, *l.goal) + dust*l.goal.scale}
+		for i, x := range l.goal.slope {
+			r.slope[i] = -x
+		}
+		p.rows = append(p.rows, r)
+	}
 	for k, m := range l.margins {
 		if !(spreads[k] > 0) || !finite(spreads[k]) {
 			continue

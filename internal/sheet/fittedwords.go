@@ -298,8 +298,6 @@ func (f *Fitted) how() string {
 		return "These amounts miss fewest of the targets as far as was searched, and those by the least; that no amounts meet all is not proven: the figures bend with them."
 	case !goal && !moves:
 		return ""
-	case !math.IsNaN(f.Least[0]):
-		return "The least movement that was found would hold in " + Chance(f.Least[0], f.Least[1]) + ", since a target is only just met there. These amounts move a little more to hold more surely."
 	}
 	how := "No other amounts on the steps of the scale meet " + better + "."
 	switch {
@@ -308,6 +306,12 @@ func (f *Fitted) how() string {
 		how = "No amounts a step or two beside these meet " + better + "; those farther off were not all tried: the figures bend with the amounts."
 	default:
 		how = "No amounts that were tried meet " + better + "; of so many not all can be."
+	}
+	if !math.IsNaN(f.Least[0]) {
+		how = "The least movement that was found would hold in " + Chance(f.Least[0], f.Least[1]) + ", since a target is only just met there. These amounts move a little more to hold more surely."
+		if goal {
+			how = "These amounts bring the goal as far as any that were found, and move a little more to hold more surely: the least movement would hold in " + Chance(f.Least[0], f.Least[1]) + "."
+		}
 	}
 	if goal && len(f.StoppedBy) > 0 {
 		how += " A goal goes on until a target stops it, so that it stands at its limit and many draws miss it: write it narrower for surety."
