@@ -27,7 +27,7 @@ func (s *search) candidate(at []int, scales []float64) (candidate, error) {
 		if math.IsNaN(by) {
 			by = math.Inf(1)
 		}
-		if s.isGiven(k) {
+		if s.given.has(k) {
 			c.given += by
 		} else {
 			c.missed += by
@@ -37,7 +37,10 @@ func (s *search) candidate(at []int, scales []float64) (candidate, error) {
 	return c, nil
 }
 
-func (s *search) isGiven(k int) bool { return s.given != nil && s.given[k] }
+// targets marks some of them.
+type targets []bool
+
+func (g targets) has(k int) bool { return g != nil && g[k] }
 
 // better reports whether a point misses less of what is to be met, else of what is given up, else has
 // less of the goal, else changes less.

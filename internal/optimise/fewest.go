@@ -51,7 +51,7 @@ func (s *search) fewest(first Solution) (Solution, error) {
 // without solves a problem with some targets given up; nil where the others cannot be met.
 func (s *search) without(given []int, first Solution) (*candidate, Solution, error) {
 	sub := *s
-	sub.given = make([]bool, len(first.Point.Margins))
+	sub.given = make(targets, len(first.Point.Margins))
 	for _, k := range given {
 		sub.given[k] = true
 	}

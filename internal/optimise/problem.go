@@ -78,7 +78,7 @@ type search struct {
 	seen  map[string]Point
 	of    *search // of which it is a part; nil: it is the whole
 	most  int     // how many points it may calculate
-	given []bool  // targets that are given up, and missed as little as may be; nil: none
+	given targets // that are given up, and missed as little as may be; nil: none
 	bears float64 // by how much what is given up may be missed as if it were not
 	from  []int   // where else a walk begins; nil: nowhere
 	sizes sizes   // nil: not yet known

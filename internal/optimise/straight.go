@@ -25,7 +25,7 @@ func (s *search) straightOn(l *linear) (found Solution, ok bool, err error) {
 			return s.solution(c, sure), true, err
 		}
 		for k, m := range c.pt.Margins { // at the limit to the last digit, and on the wrong side of it
-			if !(m >= 0) && !s.isGiven(k) {
+			if !(m >= 0) && !s.given.has(k) {
 				margins[k].is -= dust * margins[k].scale
 			}
 		}
@@ -42,7 +42,7 @@ func (s *search) leastOf(l *linear, margins []line, scales []float64) (at []int,
 	p := s.program(s.grid)
 	var hard, soft []int
 	for k := range margins {
-		if s.isGiven(k) {
+		if s.given.has(k) {
 			soft = append(soft, k)
 		} else {
 			hard = append(hard, k)

@@ -144,7 +144,7 @@ func (s *search) stepOn(l *linear, at []int, share float64, scales []float64) ([
 	}
 	var hard, soft []int
 	for k := range l.margins {
-		if s.isGiven(k) {
+		if s.given.has(k) {
 			soft = append(soft, k)
 		} else {
 			hard = append(hard, k)
