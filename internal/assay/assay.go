@@ -28,6 +28,7 @@ type Want struct {
 	// for Figures and energy only: all that a page prints.
 	Whole bool
 
+	Bare      bool // the serving alone: nothing of its components, no shares, not whether milk curdles
 	Intervals bool // without them Low and High are the mean, and nothing says up to what
 	Chemistry bool // pH and acidity of the drink and its components, where milk curdles, how components keep
 	Draws     bool // the draws of the serving's figures (those of the chemistry always come along)
@@ -143,6 +144,9 @@ func (a *Assay) dissolve(p *Plan, list []*made) {
 		celsius = a.Drink.At.Number
 	}
 	a.Chemistry = list[len(list)-1].chemistry(p.lab, chemistry.Liquid{Celsius: celsius, Degassed: a.Want.Degassed})
+	if a.Want.Bare {
+		return
+	}
 	a.Curdling = curdling.Judge(p.lab, a.pour(celsius))
 	for i, c := range a.Components {
 		if c.House {

@@ -46,10 +46,14 @@ func (a *Assay) measure(p *Plan, list []*made) {
 			a.Per100g = m.Composition(a.Serving, ids, of, mass, unit.Hundred)
 		}
 	})
-	side.Go(func() { a.components(of, a.detailed(ids)) })
+	if !a.Want.Bare {
+		side.Go(func() { a.components(of, a.detailed(ids)) })
+	}
 	side.Wait()
-	a.setAlone(p, list, a.detailed(ids))
-	(&composition.Meter{Brief: !a.Want.Intervals}).Contribute(a.PerServing, a.Serving, of, a.detailed(ids))
+	if !a.Want.Bare {
+		a.setAlone(p, list, a.detailed(ids))
+		(&composition.Meter{Brief: !a.Want.Intervals}).Contribute(a.PerServing, a.Serving, of, a.detailed(ids))
+	}
 	a.TableEnergy = [2]composition.TableEnergy{composition.PrintedEnergy(a.Serving, constituent.Energy), composition.PrintedEnergy(a.Serving, constituent.EnergyKcal)}
 	a.noteIce()
 	if glass := a.Drink.Glass; glass != nil && liquid.NoVolume(a.Serving) == "" && a.Volume.Mean > glass.Base() {

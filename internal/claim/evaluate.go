@@ -18,6 +18,7 @@ type evaluation struct {
 	shown span               // the first figure met, for people
 	told  bool               // it has been met
 	blind bool               // nothing is known of something in it
+	void  string             // it divides by this, of which there is surely none at central values
 }
 
 // Outcome is a claim evaluated.
@@ -27,6 +28,7 @@ type Outcome struct {
 	Margin    []float64
 	Figure    [2][]float64 // the first figure of the claim: with the unknown at its least and at its most; nil: nothing is known of it
 	Gaps      []Gap
+	Void      string    // it divides by this, and there is none: it has no value; empty: it does not
 	Holds     [2][]bool // by draw, the central value first: surely, and possibly; one for all, or as many as all its figures have
 
 	central [2]bool // at central values: sure, may
@@ -52,7 +54,7 @@ func (c *Claim) Evaluate(env Env, fixed map[string]float64) (Outcome, error) {
 	}
 	return Outcome{
 		Logic: c.logic, Sure: holding(j.sure), May: holding(j.may), Margin: j.margin.low,
-		Figure: [2][]float64{e.shown.low, e.shown.high}, Gaps: e.gaps,
+		Figure: [2][]float64{e.shown.low, e.shown.high}, Gaps: e.gaps, Void: e.void,
 		Holds: [2][]bool{j.sure, j.may}, central: [2]bool{j.sure[0], j.may[0]},
 	}, nil
 }
@@ -160,9 +162,19 @@ func (e *evaluation) quantity(q quantity) (span, error) {
 		if err != nil {
 			return span{}, err
 		}
+		if q.sign == "/" {
+			e.divides(b, (&Goal{of: q.b}).Words())
+		}
 		return map[string]func(a, b span) span{"+": plus, "-": minus, "*": times, "/": over}[q.sign](a, b), nil
 	}
 	panic("claim: no such figure")
+}
+
+// divides notes by what nothing can be divided.
+func (e *evaluation) divides(by span, words string) {
+	if by.low[0] == 0 && by.high[0] == 0 {
+		e.void = words
+	}
 }
 
 // placed gives an error of the drink its place in the expression.
@@ -278,6 +290,7 @@ func (e *evaluation) ratio(f figure) (span, error) {
 	if err != nil {
 		return span{}, err
 	}
+	e.divides(b, f.tags[1].Words())
 	return joinedBy(a, b, func(x, y float64) float64 {
 		if x <= 0 {
 			return 0

@@ -279,6 +279,9 @@ func calculated(x, y quantity, op token) (node, *fault) {
 	case "*":
 		return arithmetic{op.text, x, y, x.of().times(y.of(), 1)}, nil
 	case "/":
+		if by, ok := constant(y); ok && by == 0 {
+			return nil, &fault{y.where(), "nothing can be divided by nothing", "divide by a figure above 0, or leave the division out"}
+		}
 		return arithmetic{op.text, x, y, x.of().times(y.of(), -1)}, nil
 	}
 	x, y, wrong := alike(x, y, op.at)
@@ -286,6 +289,19 @@ func calculated(x, y quantity, op token) (node, *fault) {
 		return nil, wrong
 	}
 	return arithmetic{op.text, x, y, x.of()}, nil
+}
+
+// constant gives the value of what has no figure of the drink in it.
+func constant(q quantity) (float64, bool) {
+	switch q := q.(type) {
+	case literal:
+		return q.value, true
+	case arithmetic:
+		a, okA := constant(q.a)
+		b, okB := constant(q.b)
+		return map[string]float64{"+": a + b, "-": a - b, "*": a * b, "/": a / b}[q.sign], okA && okB
+	}
+	return 0, false
 }
 
 func (p *parser) factor() (node, *fault) {

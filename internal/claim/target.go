@@ -109,6 +109,13 @@ func (g *Goal) Values(env Env) (least, most []float64, err error) {
 	return s.low, s.high, err
 }
 
+// Void names what a goal divides by of which there is none; empty: it has a value.
+func (g *Goal) Void(env Env) (string, error) {
+	e := &evaluation{claim: g.from, env: env}
+	_, err := e.quantity(g.of)
+	return e.void, err
+}
+
 // Gaps lists what of a goal nobody knows.
 func (g *Goal) Gaps(env Env) ([]Gap, error) {
 	e := &evaluation{claim: g.from, env: env}

@@ -152,6 +152,9 @@ func (s *sizer) steps(steps []Step, end *Measured, rows int) {
 	s.size.parts += readings*(partReading*rows+partReadingMore) + len(steps)*(partStep*rows+partStepMore)
 }
 
+// Parts is what a drink asks of a calculation, in the parts of data/size_limits.csv.
+func (d *Drink) Parts() int { return d.size.parts }
+
 // Fits tells whether a drink can be calculated with so many draws in the memory
 // and time that a calculation may take; the error says what to do.
 func (d *Drink) Fits(draws int) error {

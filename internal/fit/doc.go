@@ -10,13 +10,21 @@
 // at the end that hurts. A glass that is stated is a target too: it does not overflow. A target that
 // nobody can decide at any amount is left out of the search, and stands as missed.
 //
+// A miss is counted as a share of what its target is held to, so that the nearest answer does not hang on
+// what is written. An answer of least movement ends where a target is only just met, and half of the draws
+// miss it there: where something has to move, it is given a little more
+// movement (data/limits.csv) if that makes all targets hold more surely by the draws (surer.go), and both
+// chances are told. A goal is brought as far, and what stops it stands at its limit by nature. A target that divides by what the drink has none
+// of has no value, and is a fault of its line.
+//
 // The answer is run once more with its draws. Where a reading moves the central values by what the
 // draws say of it, the margins of the search are moved by as much and it is searched again, so that
 // what is told as met is met in the file. Beside each target stands in how many of the draws it
 // holds, with what is unknown at either end, and beside the whole in how many all do.
 //
 // What stops a drink from coming nearer to its goal are those conditions without which the goal
-// would be better, and the amounts that stand at an end of their range.
+// would be better, the amounts that stand at an end of their range, and steps that cannot be done at
+// amounts beside them.
 //
 // # Ready targets
 //
@@ -50,6 +58,9 @@
 //
 // A match is equal in sugars, acidity and volume and in nothing else: colour, smell, body and every other
 // acid are what may be told.
+//
+// A search runs as many points as its drink allows in a second or two (data/limits.csv); of a large drink
+// it may end before it is proven.
 //
 // Amounts of a pot that is reduced, strained or pressed to a fixed mass move its strength only as
 // that step allows; an amount at which a step cannot be done is not an answer. A line written in %

@@ -12,6 +12,7 @@ import (
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
 	"sipsum/internal/optimise"
+	"sipsum/internal/unit"
 )
 
 // Bench is what a drink is fitted with.
@@ -94,14 +95,26 @@ type Result struct {
 	Moves  []Move
 	Held   []Held
 	Met    bool // every condition is
-	Proven bool // nothing is better on the steps of the scale
+	Proven bool // nothing is better on the steps of the scale: with all met, nothing moves less
+	Beside bool // nothing is better a step of one amount away, or of two
+	None   bool // no amounts meet every target
 	Runs   int
 
 	Before, After *assay.Assay // with draws
 	Sure, May     float64      // the share of the draws in which all conditions hold, with the unknown at either end
+	Least         [2]float64   // those shares of the least movement, where the answer moves a little more to hold more surely; NaN: it is the least
 	Together      []string     // conditions that cannot be met together
 	Alone         bool         // it is one, missed whatever the others are
 	StoppedBy     []string     // conditions without which the goal would be better
+	Edges         []Edge       // steps beside the answer that cannot be made
+	Open          bool         // targets that nothing decides were left out of the search
+}
+
+// Edge is a step of one amount that cannot be made.
+type Edge struct {
+	Move int // whose
+	More bool
+	Why  string
 }
 
 // TheGlass is the condition that a stated glass makes.
@@ -121,7 +134,7 @@ func (b Bench) Fit(ctx context.Context, aims []Aim) (*Result, error) {
 		return nil, err
 	}
 	j := newJudge(b, aims, ranges)
-	p := optimise.Problem{Eval: j.point}
+	p := optimise.Problem{Eval: j.point, Scales: j.scales(), Most: mostRuns(b.Drink)}
 	for _, r := range ranges {
 		p.Variables = append(p.Variables, optimise.Variable{From: r.From, To: r.To, Step: r.Step, Start: r.Written.Number})
 	}
@@ -135,7 +148,10 @@ func (b Bench) Fit(ctx context.Context, aims []Aim) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	res := &Result{Met: found.Met, Proven: found.Proven, Runs: found.Runs}
+	res := &Result{Met: found.Met, Proven: found.Proven, Beside: found.Beside, None: found.None, Open: j.open, Runs: found.Runs}
+	if found, err = j.surer(ctx, p, found, res); err != nil {
+		return nil, err
+	}
 	for i, r := range ranges {
 		x := found.At[i]
 		res.Moves = append(res.Moves, Move{Range: r, To: x, AtEnd: x-r.From < r.Step || r.To-x < r.Step})
@@ -143,7 +159,16 @@ func (b Bench) Fit(ctx context.Context, aims []Aim) (*Result, error) {
 	if err := j.judge(ctx, res, found); err != nil {
 		return nil, err
 	}
+	if err := j.edges(ctx, res); err != nil {
+		return nil, err
+	}
 	return res, j.stops(ctx, p, found, res)
+}
+
+// mostRuns is how many points a search may calculate of a drink.
+func mostRuns(d *drink.Drink) int {
+	l := unit.LimitOf("parts that a search of amounts calculates", "")
+	return int(min(l.Low, l.High/float64(max(d.Parts(), 1))))
 }
 
 func startOf(ranges []Range) []float64 {

@@ -21,14 +21,11 @@ var Beside = []constituent.ID{constituent.Sugar, constituent.Energy, constituent
 
 // judge runs the answer with its draws, and the drink as it is written.
 func (j *judge) judge(ctx context.Context, res *Result, found optimise.Solution) error {
-	want := j.want
-	want.Figures = slices.Concat(want.Figures, Beside)
-	want.Intervals, want.Chemistry = true, true
 	var err error
-	if res.Before, err = j.Drawn.Run(ctx, nil, want); err != nil {
+	if res.Before, err = j.withDraws(ctx, startOf(j.ranges)); err != nil {
 		return err
 	}
-	if res.After, err = j.Drawn.Run(ctx, res.Amounts(), want); err != nil {
+	if res.After, err = j.withDraws(ctx, found.At); err != nil {
 		return err
 	}
 	before, after := claims.NewGlass(res.Before, j.Declared), claims.NewGlass(res.After, j.Declared)
@@ -65,11 +62,9 @@ func (j *judge) held(res *Result, before, after *claims.Glass, i int, pt optimis
 	if err != nil {
 		return h, err
 	}
-	holds := o.Holds
-	if a.Says != "" {
-		if holds, err = beside(subject, a.Ready, before, after); err != nil {
-			return h, err
-		}
+	holds, err := j.holds(a, before, after)
+	if err != nil {
+		return h, err
 	}
 	all.add(holds)
 	h.Hurt, h.Help = shareOf(holds[0]), shareOf(holds[1])
@@ -83,6 +78,18 @@ func (j *judge) held(res *Result, before, after *claims.Glass, i int, pt optimis
 		h.Settle, err = a.Whole().Settles(after, o)
 	}
 	return h, err
+}
+
+// holds tells in which draws a target holds; of a goal nothing.
+func (j *judge) holds(a Aim, before, after *claims.Glass) ([2][]bool, error) {
+	if a.Goal != nil {
+		return [2][]bool{{true}, {true}}, nil
+	}
+	if a.Says != "" {
+		return beside(a.Whole().Subject(), a.Ready, before, after)
+	}
+	o, err := a.Whole().Evaluate(after, nil)
+	return o.Holds, err
 }
 
 // beside judges draw by draw whether a figure stays within shares of what it was: with what is
@@ -213,15 +220,21 @@ func (j *judge) glass(res *Result, pt optimise.Point, all *together) {
 		none, most := math.NaN(), j.Drink.Glass.Base()
 		h := Held{Text: TheGlass, Met: pt.Margins[k] >= 0, Told: Told{Words: "volume", Limit: most, Reaches: none, Gives: none}}
 		h.Before, h.After = res.Before.Volume, res.After.Volume
-		in := []bool{h.Met}
-		for _, x := range h.After.Draws {
-			in = append(in, x <= most)
-		}
-		all.add([2][]bool{in, in})
-		h.Hurt = shareOf(in)
+		in := j.within(res.After)
+		all.add(in)
+		h.Hurt = shareOf(in[0])
 		h.Help = h.Hurt
 		res.Held = append(res.Held, h)
 	}
+}
+
+// within tells in which draws the glass does not overflow.
+func (j *judge) within(a *assay.Assay) [2][]bool {
+	in := []bool{a.Volume.Mean <= j.Drink.Glass.Base()}
+	for _, x := range a.Volume.Draws {
+		in = append(in, x <= j.Drink.Glass.Base())
+	}
+	return [2][]bool{in, in}
 }
 
 // gives says by how much a condition would have to give, and how near its figure comes then.

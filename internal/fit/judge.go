@@ -10,7 +10,6 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/claim"
 	"sipsum/internal/claims"
-	"sipsum/internal/drink"
 	"sipsum/internal/fail"
 	"sipsum/internal/optimise"
 	"sipsum/internal/unit"
@@ -24,9 +23,11 @@ type judge struct {
 	conditions []condition
 	goal       *Aim
 	want       assay.Want
+	drawn      map[string]*assay.Assay // runs with draws, by their amounts
 	kept       map[string]optimise.Point
-	broken     map[string]bool // points at which a step cannot be done
-	offset     []float64       // by condition: what its margin is less with draws
+	broken     map[string]string // points at which a step cannot be done, and why
+	open       bool              // targets that nothing decides were left out of the last search
+	offset     []float64         // by condition: what its margin is less with draws
 }
 
 // condition is one margin of a point; a nil claim is that of the glass.
@@ -37,7 +38,7 @@ type condition struct {
 }
 
 func newJudge(b Bench, aims []Aim, ranges []Range) *judge {
-	j := &judge{Bench: b, aims: aims, ranges: ranges, want: assay.Want{Draws: true}, kept: map[string]optimise.Point{}, broken: map[string]bool{}}
+	j := &judge{Bench: b, aims: aims, ranges: ranges, want: assay.Want{Draws: true, Bare: true}, kept: map[string]optimise.Point{}, drawn: map[string]*assay.Assay{}, broken: map[string]string{}}
 	for i, a := range aims {
 		j.want.Figures = append(j.want.Figures, a.Constituents()...)
 		j.want.Chemistry = j.want.Chemistry || a.OfLiquid()
@@ -69,20 +70,30 @@ func (j *judge) amounts(x []float64) amount.Amounts {
 // point calculates a point. One at which a step cannot be done meets nothing.
 func (j *judge) point(ctx context.Context, x []float64) (optimise.Point, error) {
 	key := fmt.Sprint(x)
-	if pt, ok := j.kept[key]; ok {
-		return pt, nil
-	}
-	pt, err := j.meets(ctx, x)
-	if err == nil {
+	pt, ok := j.kept[key]
+	if !ok {
+		var err error
+		if pt, err = j.meets(ctx, x); err != nil {
+			return pt, err
+		}
 		j.kept[key] = pt
 	}
-	return pt, err
+	return j.less(pt), nil
+}
+
+// less takes from the margins of a point what they are to be off by.
+func (j *judge) less(pt optimise.Point) optimise.Point {
+	pt.Margins = slices.Clone(pt.Margins)
+	for k := range pt.Margins {
+		pt.Margins[k] -= j.offset[k]
+	}
+	return pt
 }
 
 func (j *judge) meets(ctx context.Context, x []float64) (optimise.Point, error) {
 	pt, err := j.at(ctx, x)
 	if fail.ExitCode(err) == fail.Wrong {
-		j.broken[fmt.Sprint(x)] = true
+		j.broken[fmt.Sprint(x)] = whyOf(err)
 		none := optimise.Point{Goal: math.NaN(), Margins: make([]float64, len(j.conditions))}
 		for k := range none.Margins {
 			none.Margins[k] = math.Inf(-1)
@@ -96,21 +107,34 @@ func (j *judge) meets(ctx context.Context, x []float64) (optimise.Point, error) 
 }
 
 func (j *judge) at(ctx context.Context, x []float64) (optimise.Point, error) {
-	pt, err := j.with(ctx, j.Central, x)
-	for k := range pt.Margins {
-		pt.Margins[k] -= j.offset[k]
-	}
-	return pt, err
-}
-
-// with calculates a point by a plan.
-func (j *judge) with(ctx context.Context, plan *assay.Plan, x []float64) (optimise.Point, error) {
-	a, err := plan.Run(ctx, j.amounts(x), j.want)
+	a, err := j.Central.Run(ctx, j.amounts(x), j.want)
 	if err != nil {
 		return optimise.Point{}, err
 	}
+	return j.read(a)
+}
+
+// withDraws runs a point with its draws, once: as far as it is told of the answer.
+func (j *judge) withDraws(ctx context.Context, x []float64) (*assay.Assay, error) {
+	key := fmt.Sprint(x)
+	if a := j.drawn[key]; a != nil {
+		return a, nil
+	}
+	want := j.want
+	want.Figures = slices.Concat(want.Figures, Beside)
+	want.Intervals, want.Chemistry, want.Bare = true, true, false
+	a, err := j.Drawn.Run(ctx, j.amounts(x), want)
+	if err == nil {
+		j.drawn[key] = a
+	}
+	return a, err
+}
+
+// read reads the conditions and the goal of a run.
+func (j *judge) read(a *assay.Assay) (optimise.Point, error) {
+	var err error
 	g := claims.NewGlass(a, j.Declared)
-	pt := optimise.Point{Goal: math.NaN(), Margins: make([]float64, len(j.conditions))}
+	pt := optimise.Point{Goal: math.NaN(), Margins: make([]float64, len(j.conditions)), Sizes: []float64{a.Mass.Mean, a.Volume.Mean}}
 	for k, c := range j.conditions {
 		if pt.Margins[k], err = j.margin(c, a, g); err != nil {
 			return pt, err
@@ -120,6 +144,13 @@ func (j *judge) with(ctx context.Context, plan *assay.Plan, x []float64) (optimi
 		return pt, nil
 	}
 	low, high, err := j.goal.Goal.Values(g)
+	if err != nil {
+		return pt, placed(err, j.goal.Place)
+	}
+	words, err := j.goal.Goal.Void(g)
+	if err == nil && words != "" {
+		err = void(words, j.goal.Place)
+	}
 	if err != nil {
 		return pt, placed(err, j.goal.Place)
 	}
@@ -140,6 +171,9 @@ func (j *judge) margin(c condition, a *assay.Assay, g *claims.Glass) (float64, e
 	if err != nil {
 		return 0, placed(err, c.place)
 	}
+	if o.Void != "" {
+		return 0, void(o.Void, c.place)
+	}
 	m := o.Margin[0]
 	dust := unit.Closeness * math.Max(1, math.Abs(m))
 	if len(o.Figure[0]) > 0 {
@@ -154,6 +188,27 @@ func (j *judge) margin(c condition, a *assay.Assay, g *claims.Glass) (float64, e
 		return 0, nil
 	}
 	return math.Min(m, -dust), nil
+}
+
+// void says that a target has no value.
+func void(of string, at fail.Place) error {
+	faults := &fail.List{}
+	faults.Add(at, "multiply instead: serving(SUGAR) > 2 * serving(CAFFN) says what a ratio does, and has a value where there is none of one", "the target divides by %s, of which no figure of the drink has any", of)
+	return faults.Err(fail.Wrong)
+}
+
+// scales is in what a miss of each condition is counted: in what it is held to, so that a pour that was
+// written otherwise is as near. 0 where that is no number.
+func (j *judge) scales() []float64 {
+	scales := make([]float64, len(j.conditions))
+	for k, c := range j.conditions {
+		if c.of == nil {
+			scales[k] = j.Drink.Glass.Base()
+		} else if x, _, ok := c.of.Limit(); ok {
+			scales[k] = math.Abs(x)
+		}
+	}
+	return scales
 }
 
 // placed gives an error of the drink the place of its target.
@@ -182,184 +237,3 @@ func (j *judge) between(res *Result, c *optimise.Conflict) {
 		j.gives(&res.Held[at], j.conditions[k].of, c.Gives[i])
 	}
 }
-
-// stops finds the conditions without which the goal would be better: those that a neighbour with a
-// better goal misses alone, and of what others miss together those of which a search says so.
-func (j *judge) stops(ctx context.Context, p optimise.Problem, found optimise.Solution, res *Result) error {
-	if j.goal == nil || !found.Met {
-		return nil
-	}
-	near, err := p.Neighbours(found.At)
-	if err != nil {
-		return err
-	}
-	alone, also := map[int]bool{}, map[int]bool{}
-	for _, x := range near {
-		pt, err := p.Eval(ctx, x)
-		if err != nil {
-			return err
-		}
-		var misses []int
-		for k, m := range pt.Margins {
-			if !(m >= 0) {
-				misses = append(misses, k)
-				also[k] = also[k] || nearer(pt, found.Point)
-			}
-		}
-		if len(misses) == 1 && nearer(pt, found.Point) {
-			alone[misses[0]] = true
-		}
-	}
-	p.Variables = slices.Clone(p.Variables)
-	for i, x := range found.At {
-		p.Variables[i].Start = x
-	}
-	for k, c := range j.conditions {
-		stops := alone[k]
-		if also[k] && !stops {
-			without := p
-			without.Eval = j.taken(p.Eval, k)
-			other, err := optimise.Solve(ctx, without)
-			if err != nil {
-				return err
-			}
-			stops = other.Met && nearer(other.Point, found.Point)
-		}
-		if stops {
-			res.stoppedBy(j.textOf(c))
-		}
-	}
-	return nil
-}
-
-// nearer reports whether a point has more of the goal than another.
-func nearer(pt, than optimise.Point) bool {
-	return pt.Goal < than.Goal-unit.Closeness*math.Abs(than.Goal)
-}
-
-func (j *judge) textOf(c condition) string {
-	if c.aim < 0 {
-		return TheGlass
-	}
-	return j.aims[c.aim].Text
-}
-
-func (r *Result) stoppedBy(text string) {
-	if !slices.Contains(r.StoppedBy, text) {
-		r.StoppedBy = append(r.StoppedBy, text)
-	}
-}
-
-// agreed solves a problem until its answer is what the drink with its draws reads: a reading moves the
-// central values by what the draws say of it, so that a run without them is off by a little.
-func (j *judge) agreed(ctx context.Context, p optimise.Problem) (optimise.Problem, optimise.Solution, error) {
-	const most = 5 // each leaves a small part of what the one before was off by: our own bound
-	if j.read() {
-		if _, _, err := j.offsets(ctx, startOf(j.ranges)); err != nil {
-			return p, optimise.Solution{}, err
-		}
-	}
-	runs := 0
-	for try := 1; ; try++ {
-		q, found, err := j.solve(ctx, p)
-		if err != nil {
-			return q, found, err
-		}
-		drawn, moved, err := j.offsets(ctx, found.At)
-		if err != nil {
-			return q, found, err
-		}
-		agree := !moved || found.Met && met(drawn)
-		if runs += found.Runs; agree || try == most {
-			found.Point, found.Runs = drawn, runs
-			if found.Met = met(drawn); found.Met {
-				found.Conflict = nil
-			}
-			return q, found, nil
-		}
-	}
-}
-
-// read reports whether anything of the drink was read.
-func (j *judge) read() bool {
-	isReading := func(s drink.Step) bool { _, is := s.(*drink.Measured); return is }
-	return slices.ContainsFunc(j.Drink.Finish, isReading) || slices.ContainsFunc(j.Drink.Components, func(c drink.Component) bool {
-		return c.Measured != nil || slices.ContainsFunc(c.Steps, isReading)
-	})
-}
-
-// offsets makes the margins of a point what they are with draws, on both sides of every target; it tells
-// whether any moved.
-func (j *judge) offsets(ctx context.Context, x []float64) (drawn optimise.Point, moved bool, err error) {
-	central, err := j.with(ctx, j.Central, x)
-	if err != nil {
-		return drawn, false, err
-	}
-	if drawn, err = j.with(ctx, j.Drawn, x); err != nil {
-		return drawn, false, err
-	}
-	for k, m := range central.Margins {
-		off := m - drawn.Margins[k]
-		if dust := unit.Closeness * math.Max(1, math.Abs(m)); math.IsNaN(off) || math.IsInf(off, 0) || math.Abs(off-j.offset[k]) <= dust {
-			continue
-		}
-		j.offset[k], moved = off, true
-	}
-	if moved {
-		clear(j.kept)
-	}
-	return drawn, moved, nil
-}
-
-func met(pt optimise.Point) bool {
-	return !slices.ContainsFunc(pt.Margins, func(m float64) bool { return !(m >= 0) })
-}
-
-// solve solves a problem. Targets that nothing decides, whatever the amounts, are then left out of
-// it, so that the others are met as well as they can be.
-func (j *judge) solve(ctx context.Context, p optimise.Problem) (optimise.Problem, optimise.Solution, error) {
-	found, err := optimise.Solve(ctx, p)
-	if err != nil || found.Met {
-		return p, found, err
-	}
-	open := undecided(found.Point)
-	if len(open) == 0 {
-		return p, found, nil
-	}
-	rest := p
-	for _, k := range open {
-		rest.Eval = j.taken(rest.Eval, k)
-	}
-	found, err = optimise.Solve(ctx, rest)
-	if err != nil {
-		return rest, found, err
-	}
-	found.Point, err = p.Eval(ctx, found.At)
-	return rest, found, err
-}
-
-// undecided lists the margins that are no number.
-func undecided(pt optimise.Point) []int {
-	var open []int
-	for k, m := range pt.Margins {
-		if math.IsInf(m, -1) {
-			open = append(open, k)
-		}
-	}
-	return open
-}
-
-// taken takes a condition for met wherever the drink can be made.
-func (j *judge) taken(eval evaluation, k int) evaluation {
-	return func(ctx context.Context, x []float64) (optimise.Point, error) {
-		pt, err := eval(ctx, x)
-		if err == nil && !j.broken[fmt.Sprint(x)] {
-			pt.Margins = append([]float64(nil), pt.Margins...)
-			pt.Margins[k] = 0
-		}
-		return pt, err
-	}
-}
-
-// evaluation calculates a point.
-type evaluation = func(ctx context.Context, x []float64) (optimise.Point, error)

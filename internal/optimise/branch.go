@@ -15,7 +15,10 @@ const (
 // best finds the point of the grid at which a program is least: by branches on an amount that
 // stands between two steps, bounded by what is possible between the steps (Land and Doig 1960,
 // Econometrica 28:497). sure is false where the search was cut.
-func (p *program) best() (at []int, value float64, sure bool, err error) { return p.bestOf(mostNodes) }
+func (p *program) best() (at []int, value float64, sure bool, err error) {
+	const many = 16 // amounts: a programme of more takes longer, and there are fewer
+	return p.bestOf(mostNodes * many / max(many, len(p.box)))
+}
 
 func (p *program) bestOf(most int) (at []int, value float64, sure bool, err error) {
 	b := &branches{p: *p, value: math.Inf(1), sure: true, most: most}

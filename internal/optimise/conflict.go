@@ -15,7 +15,7 @@ type Conflict struct {
 // conflict leaves out one target after the other, as long as the rest still cannot be met (the
 // deletion filter of Chinneck and Dravnieks 1991, ORSA J. Comput. 3:157).
 func (s *search) conflict(nearest Point) (*Conflict, error) {
-	s.most = len(s.seen) + mostRuns
+	s.more()
 	var all, missed []int
 	for k, m := range nearest.Margins {
 		all = append(all, k)
@@ -89,7 +89,11 @@ func without(list []int, k int) []int {
 // only solves for some of the targets, with the least miss of another as the goal (−1: none).
 func (s *search) only(targets []int, goal int) (Solution, error) {
 	sub := &search{ctx: s.ctx, grid: s.grid, seen: map[string]Point{}, of: s}
-	sub.p = Problem{Variables: s.p.Variables, Eval: func(_ context.Context, x []float64) (Point, error) {
+	var scales []float64
+	for _, k := range targets {
+		scales = append(scales, s.p.scale(k))
+	}
+	sub.p = Problem{Scales: scales, Variables: s.p.Variables, Eval: func(_ context.Context, x []float64) (Point, error) {
 		at := make([]int, len(x))
 		for i := range x {
 			at[i] = int(math.Round(x[i] / s.grid[i].step))
@@ -98,7 +102,7 @@ func (s *search) only(targets []int, goal int) (Solution, error) {
 		if err != nil {
 			return Point{}, err
 		}
-		part := Point{Goal: math.NaN()}
+		part := Point{Goal: math.NaN(), Sizes: whole.Sizes}
 		for _, k := range targets {
 			part.Margins = append(part.Margins, whole.Margins[k])
 		}

@@ -47,6 +47,7 @@ func randomProblem(r *rand.Rand, bends bool) problem {
 			is[k] = -is[k-1] + float64(r.IntN(3))/2 - 0.25*float64(r.IntN(2))
 		}
 	}
+	p.Scales = scales(m)
 	goal := make([]float64, n)
 	aims := r.IntN(2) == 0
 	for i := range goal {
@@ -154,6 +155,8 @@ func TestLinearProblemsAreSolvedAsByAskingEveryPoint(t *testing.T) {
 		}
 		if !any {
 			none++
+			require.True(t, found.None, what)
+			p.fewest(t, found, what)
 			p.conflict(t, found, what)
 			continue
 		}
@@ -164,6 +167,67 @@ func TestLinearProblemsAreSolvedAsByAskingEveryPoint(t *testing.T) {
 	}
 	assert.Greater(t, none, problems/10, "problems without a point")
 	assert.Less(t, none, problems*3/4)
+}
+
+// scales are in what misses of a problem are counted: the halves are exact.
+func scales(n int) []float64 {
+	list := make([]float64, n)
+	for k := range list {
+		list[k] = 0.5 * float64(1+k)
+	}
+	return list
+}
+
+// worth is how many targets a point misses, by how much, its goal and its change.
+func (p problem) worth(x []float64, pt optimise.Point) [4]float64 {
+	w := [4]float64{3: p.change(x)}
+	for k, m := range pt.Margins {
+		if m < 0 {
+			w[0]++
+			w[1] -= m / p.Scales[k]
+		}
+	}
+	if !math.IsNaN(pt.Goal) {
+		w[2] = pt.Goal
+	}
+	return w
+}
+
+func less(a, b [4]float64) bool {
+	for i := range a {
+		if math.Abs(a[i]-b[i]) > 1e-9 {
+			return a[i] < b[i]
+		}
+	}
+	return false
+}
+
+// fewest holds a point that does not meet all to every point: none misses fewer targets, or as many by
+// less than a hundredth less; and of those that miss as little none has less of the goal, or a smaller
+// change.
+func (p problem) fewest(t *testing.T, found optimise.Solution, what string) {
+	t.Helper()
+	least := [4]float64{math.Inf(1)}
+	p.each(func(x []float64, pt optimise.Point) {
+		if w := p.worth(x, pt); less([4]float64{w[0], w[1]}, [4]float64{least[0], least[1]}) {
+			least = w
+		}
+	})
+	best := [4]float64{2: math.Inf(1)}
+	p.each(func(x []float64, pt optimise.Point) {
+		w := p.worth(x, pt)
+		if w[0] > least[0] || w[1] > 1.01*least[1]+1e-9 {
+			return
+		}
+		if less([4]float64{2: w[2], 3: w[3]}, [4]float64{2: best[2], 3: best[3]}) {
+			best = w
+		}
+	})
+	got := p.worth(found.At, found.Point)
+	require.InDelta(t, least[0], got[0], 0, what)
+	require.LessOrEqual(t, got[1], 1.01*least[1]+1e-9, what)
+	require.InDelta(t, best[2], got[2], 1e-9, "%s: %v, not %v", what, got, best)
+	require.InDelta(t, best[3], got[3], 1e-9, "%s: %v, not %v", what, got, best)
 }
 
 // conflict holds what is told of a problem without a point to every point.

@@ -17,12 +17,15 @@ type Variable struct {
 type Point struct {
 	Margins []float64 // of the targets: by how much each is met; below zero it is missed
 	Goal    float64   // what should be least; NaN: nothing but the change
+	Sizes   []float64 // above zero, the same ones at every point: times one of them a margin may be a line that bends by itself
 }
 
 // Problem is what should be met, and what may change.
 type Problem struct {
 	Variables []Variable
 	Eval      func(ctx context.Context, at []float64) (Point, error) // the same for the same amounts
+	Scales    []float64                                              // in what a miss of each target is counted; nil, or 0: by what its margin moves
+	Most      int                                                    // how many points may be calculated; 0: 2,500
 }
 
 // Solution is the best point found.
@@ -31,6 +34,8 @@ type Solution struct {
 	Point  Point
 	Met    bool // every target is
 	Proven bool // no other point of the grid is better: every margin is linear, and all were searched
+	Beside bool // no point a step of one amount away, or of two, is better: all were asked
+	None   bool // no point of the grid meets every target: the search was whole
 	Runs   int  // of Eval
 
 	Conflict *Conflict // nil if every target is met
@@ -40,8 +45,8 @@ type Solution struct {
 var ErrNoAmount = errors.New("no step of the scale between the ends")
 
 // Solve finds, of the points of the grid at which every target is met, the one with the least
-// goal, and of those the one with the least change; if there is none, the point that misses least
-// and which targets are in each other's way.
+// goal, and of those the one with the least change; if there is none, of the points that miss fewest
+// targets the one that misses them least, and which targets are in each other's way.
 func Solve(ctx context.Context, p Problem) (Solution, error) {
 	s, err := newSearch(ctx, p)
 	if err != nil {
@@ -50,16 +55,14 @@ func Solve(ctx context.Context, p Problem) (Solution, error) {
 	return s.solve()
 }
 
-// Neighbours gives the points that are a step of one amount, or of two, from one of the grid.
+// Neighbours gives the points that are a step of one amount from one of the grid, and of few amounts
+// those that are a step of two.
 func (p Problem) Neighbours(at []float64) ([][]float64, error) {
 	s, err := newSearch(context.Background(), p)
 	if err != nil {
 		return nil, err
 	}
-	on := make([]int, len(at))
-	for i, x := range at {
-		on[i] = int(math.Round(x / s.grid[i].step))
-	}
+	on := s.on(at)
 	var list [][]float64
 	for _, next := range s.neighbours(on) {
 		list = append(list, s.amounts(next))
@@ -69,17 +72,34 @@ func (p Problem) Neighbours(at []float64) ([][]float64, error) {
 
 // search is one search, with what it has calculated.
 type search struct {
-	ctx  context.Context
-	p    Problem
-	grid []steps
-	seen map[string]Point
-	of   *search // of which it is a part; nil: it is the whole
-	most int     // how many points it may calculate
+	ctx context.Context
+	p   Problem
+	grid
+	seen  map[string]Point
+	of    *search // of which it is a part; nil: it is the whole
+	most  int     // how many points it may calculate
+	given targets // that are given up, and missed as little as may be; nil: none
+	bears float64 // by how much what is given up may be missed as if it were not
+	from  []int   // where else a walk begins; nil: nowhere
+	sizes sizes   // nil: not yet known
 }
 
-// mostRuns is how many points a walk may calculate, and the search for what is in the way as many
-// again: our own bound, some seconds of a large drink.
+// mostRuns is how many points a walk may calculate, and the search for the fewest misses and that for
+// what is in the way a third of it each: our own bound, some seconds of a drink of ten lines.
 const mostRuns = 2500
+
+// more lets a search calculate some more points.
+func (s *search) more() {
+	const after = 3 // what comes after the search has a third of its points
+	most := s.p.Most
+	if most == 0 {
+		most = mostRuns
+	}
+	if len(s.seen) > 0 {
+		most /= after
+	}
+	s.most = len(s.seen) + most
+}
 
 // spent reports whether no more points may be calculated.
 func (s *search) spent() bool {
@@ -89,17 +109,20 @@ func (s *search) spent() bool {
 	return len(s.seen) >= s.most
 }
 
-// steps is a variable as whole numbers of its step.
-type steps struct {
-	least, most, start int
-	step               float64
+// short reports whether lines can no more be drawn.
+func (s *search) short() bool {
+	if s.of != nil {
+		return s.of.short()
+	}
+	return len(s.seen)+len(s.grid) >= s.most
 }
 
 // dust is what arithmetic leaves of nothing, of what a figure is made of.
 const dust = 1e-9
 
 func newSearch(ctx context.Context, p Problem) (*search, error) {
-	s := &search{ctx: ctx, p: p, seen: map[string]Point{}, most: mostRuns}
+	s := &search{ctx: ctx, p: p, seen: map[string]Point{}}
+	s.more()
 	for _, v := range p.Variables {
 		g := steps{
 			least: int(math.Ceil(v.From/v.Step - dust)), most: int(math.Floor(v.To/v.Step + dust)),
@@ -112,15 +135,6 @@ func newSearch(ctx context.Context, p Problem) (*search, error) {
 		s.grid = append(s.grid, g)
 	}
 	return s, nil
-}
-
-// amounts gives a point of the grid in units.
-func (s *search) amounts(at []int) []float64 {
-	x := make([]float64, len(at))
-	for i, k := range at {
-		x[i] = float64(k) * s.grid[i].step
-	}
-	return x
 }
 
 // eval calculates a point of the grid, once.
@@ -145,20 +159,6 @@ func keyOf(at []int) string {
 		key = append(key, byte(k), byte(k>>8), byte(k>>16), byte(k>>24))
 	}
 	return string(key)
-}
-
-// change is how far a point is from what is written: of each amount as a share of it.
-func (s *search) change(at []int) float64 {
-	sum := 0.0
-	for i, k := range at {
-		sum += s.weight(i) * math.Abs(float64(k-s.grid[i].start))
-	}
-	return sum
-}
-
-// weight is what one step of a variable counts as a change.
-func (s *search) weight(i int) float64 {
-	return 1 / math.Max(float64(s.grid[i].start), 1)
 }
 
 // met reports whether every target is.

@@ -3,7 +3,6 @@ package optimise
 import (
 	"errors"
 	"math"
-	"slices"
 )
 
 // program is a linear program in moves: how many steps each amount goes up and down from a point.
@@ -16,79 +15,54 @@ type program struct {
 	more []float64 // what further variables cost, none of them below zero
 }
 
-// row holds if slope·move + more·further + is ≥ 0.
+// row holds if slope·move + more·further − spent·|move| + is ≥ 0.
 type row struct {
 	slope []float64
 	more  []float64 // of the further variables; nil: none
+	spent []float64 // nil: moves are free
 	is    float64
 }
 
 var errNone = errors.New("no point")
 
-// relaxed solves the program between the steps. Ends of boxes that do not bind are left out until
-// they do: most never do.
+// relaxed solves the program between the steps.
 func (p *program) relaxed() (at []float64, value float64, err error) {
 	k := len(p.box)
-	bound := make([][2]bool, k) // lower end, upper end
-	for i := range bound {
-		free := !p.asks(i) // the library wants every amount in a row
-		bound[i] = [2]bool{free || p.down[i] < 0, free || p.up[i] < 0}
-	}
-	for {
-		z, value, err := p.simplex(bound)
-		if err != nil {
-			return nil, 0, err
-		}
-		at = make([]float64, k)
-		ok := true
-		for i, b := range p.box {
-			at[i] = float64(b.start) + z[i] - z[k+i]
-			if at[i] < float64(b.least)-whole && !bound[i][0] {
-				bound[i][0], ok = true, false
-			}
-			if at[i] > float64(b.most)+whole && !bound[i][1] {
-				bound[i][1], ok = true, false
-			}
-		}
-		if ok {
-			return at, value, nil
-		}
-	}
-}
-
-// asks reports whether any row asks for an amount.
-func (p *program) asks(i int) bool {
-	return slices.ContainsFunc(p.rows, func(r row) bool { return r.slope[i] != 0 })
-}
-
-// simplex solves it with some ends of its boxes as rows.
-func (p *program) simplex(bound [][2]bool) ([]float64, float64, error) {
-	k := len(p.box)
-	list := append([]row(nil), p.rows...)
-	for i, b := range p.box {
-		if bound[i][0] {
-			slope := make([]float64, k)
-			slope[i] = 1
-			list = append(list, row{slope: slope, is: float64(b.start - b.least)})
-		}
-		if bound[i][1] {
-			slope := make([]float64, k)
-			slope[i] = -1
-			list = append(list, row{slope: slope, is: float64(b.most - b.start)})
-		}
-	}
 	n := 2*k + len(p.more)
-	cost := make([]float64, n+len(list))
+	cost, most, base := make([]float64, n+len(p.rows)), make([]float64, n+len(p.rows)), make([]float64, k)
 	copy(cost, p.up)
 	copy(cost[k:], p.down)
 	copy(cost[2*k:], p.more)
-	if len(list) == 0 {
-		return make([]float64, n), 0, nil // nothing asks for a move
+	for i := 2 * k; i < len(most); i++ {
+		most[i] = math.Inf(1)
 	}
-	// −slope·up + slope·down − more·further + slack = is
-	a := make([][]float64, len(list))
-	b := make([]float64, len(list))
-	for r, l := range list {
+	for i, b := range p.box { // an amount whose start is outside begins at the nearer end
+		low, high := float64(b.least-b.start), float64(b.most-b.start)
+		base[i] = math.Min(math.Max(0, low), high)
+		most[i], most[k+i] = high-base[i], base[i]-low
+		value += p.up[i]*math.Max(base[i], 0) - p.down[i]*math.Min(base[i], 0)
+	}
+	a, right, err := p.equations(base, n)
+	if err != nil {
+		return nil, 0, err
+	}
+	z, moved, err := minimise(cost, a, right, most)
+	if err != nil {
+		return nil, 0, err
+	}
+	at = make([]float64, k)
+	for i, b := range p.box {
+		at[i] = float64(b.start) + base[i] + z[i] - z[k+i]
+	}
+	return at, value + moved, nil
+}
+
+// equations writes the rows as −slope·up + slope·down − more·further + slack = is, from where the
+// amounts begin.
+func (p *program) equations(base []float64, n int) (a [][]float64, right []float64, err error) {
+	k := len(p.box)
+	a, right = make([][]float64, len(p.rows)), make([]float64, len(p.rows))
+	for r, l := range p.rows {
 		scale := 0.0
 		for _, x := range l.slope {
 			scale = max(scale, math.Abs(x))
@@ -96,27 +70,32 @@ func (p *program) simplex(bound [][2]bool) ([]float64, float64, error) {
 		for _, x := range l.more {
 			scale = max(scale, math.Abs(x))
 		}
-		if scale == 0 {
-			if l.is < 0 {
-				return nil, 0, errNone
-			}
-			scale = max(l.is, 1)
+		spent := l.spent
+		if spent == nil {
+			spent = make([]float64, k)
 		}
-		a[r] = make([]float64, len(cost))
+		is := l.is
 		for i, x := range l.slope {
-			a[r][i], a[r][k+i] = -x/scale, x/scale
+			is += x*base[i] - spent[i]*math.Abs(base[i])
+			scale = max(scale, math.Abs(spent[i]))
+		}
+		if scale == 0 {
+			if is < 0 {
+				return nil, nil, errNone
+			}
+			scale = max(is, 1)
+		}
+		a[r] = make([]float64, n+len(p.rows))
+		for i, x := range l.slope {
+			a[r][i], a[r][k+i] = (spent[i]-x)/scale, (spent[i]+x)/scale
 		}
 		for i, x := range l.more {
 			a[r][2*k+i] = -x / scale
 		}
 		a[r][n+r] = 1
-		b[r] = l.is/scale + slack*(1+uneven*float64(r))
+		right[r] = is/scale + slack*(1+uneven*float64(r))
 	}
-	z, value, err := minimise(cost, a, b)
-	if err != nil {
-		return nil, 0, err
-	}
-	return z[:n], value, nil
+	return a, right, nil
 }
 
 const (

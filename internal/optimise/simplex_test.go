@@ -2,6 +2,7 @@ package optimise_test
 
 import (
 	"errors"
+	"math"
 	"math/rand/v2"
 	"testing"
 
@@ -35,7 +36,7 @@ func TestTheSimplexAgreesWithAnother(t *testing.T) {
 			a.SetRow(k, rows[k])
 		}
 		want, _, wantErr := lp.Simplex(cost, a, right, 1e-10, nil)
-		x, got, err := optimise.Minimise(cost, rows, right)
+		x, got, err := optimise.Minimise(cost, rows, right, endless(len(cost)))
 		if errors.Is(wantErr, lp.ErrInfeasible) {
 			none++
 			assert.ErrorIs(t, err, optimise.ErrNone)
@@ -66,8 +67,67 @@ func TestTheSimplexComesToAnEndWhereCornersMeet(t *testing.T) {
 			{1.0 / 2, -90, -1.0 / 50, 3, 0, 1, 0},
 			{0, 0, 1, 0, 0, 0, 1},
 		},
-		[]float64{0, 0, 1})
+		[]float64{0, 0, 1}, endless(7))
 	require.NoError(t, err)
 	assert.InDelta(t, -1.0/20, value, 1e-12)
 	assert.InDelta(t, 1, x[2], 1e-9)
+}
+
+// endless is no end of any variable.
+func endless(n int) []float64 {
+	most := make([]float64, n)
+	for i := range most {
+		most[i] = math.Inf(1)
+	}
+	return most
+}
+
+// Ends that need no row give what they give as rows, by an independent solver.
+func TestEndsOfVariablesAreKeptAsRowsWould(t *testing.T) {
+	r := rand.New(rand.NewPCG(8, 8))
+	none, full := 0, 0
+	for range 500 {
+		n, m := 2+r.IntN(8), 1+r.IntN(4)
+		cost, rows, right, most := make([]float64, n+m), make([][]float64, m), make([]float64, m), endless(n+m)
+		all := m + n
+		allCost, a, allRight := make([]float64, n+all), mat.NewDense(all, n+all, nil), make([]float64, all)
+		for i := range n {
+			cost[i] = r.NormFloat64()
+			most[i] = float64(r.IntN(4)) / 2
+			allCost[i] = cost[i]
+			a.Set(m+i, i, 1)
+			a.Set(m+i, n+m+i, 1)
+			allRight[m+i] = most[i] + 1e-9*r.Float64()
+		}
+		for k := range rows {
+			rows[k] = make([]float64, n+m)
+			for i := range n {
+				rows[k][i] = r.NormFloat64()
+				a.Set(k, i, rows[k][i])
+			}
+			rows[k][n+k] = 1
+			a.Set(k, n+k, 1)
+			right[k] = r.NormFloat64()
+			allRight[k] = right[k]
+		}
+		want, _, wantErr := lp.Simplex(allCost, a, allRight, 1e-10, nil)
+		x, got, err := optimise.Minimise(cost, rows, right, most)
+		if errors.Is(wantErr, lp.ErrInfeasible) {
+			none++
+			assert.ErrorIs(t, err, optimise.ErrNone)
+			continue
+		}
+		require.NoError(t, wantErr)
+		require.NoError(t, err)
+		assert.InDelta(t, want, got, 1e-6)
+		for i := range n {
+			assert.GreaterOrEqual(t, x[i], 0.0)
+			assert.LessOrEqual(t, x[i], most[i]+1e-9)
+			if most[i] > 0 && x[i] > most[i]-1e-9 {
+				full++
+			}
+		}
+	}
+	assert.Greater(t, none, 20, "some have no point")
+	assert.Greater(t, full, 100, "many stand at their most")
 }

@@ -73,7 +73,7 @@ func Fit(s *Sheet, res *fit.Result, remarks []string) *Fitted {
 	}
 	shorten(f.Moves)
 	f.Beside = besides(res.Before, res.After)
-	f.Why = whyMissed(res)
+	f.Why = append(whyMissed(res), f.edges()...)
 	f.Line = f.line()
 	f.remark()
 	return f

@@ -148,12 +148,12 @@ func whyMissed(res *fit.Result) []string {
 	}
 	var texts []string
 	for _, h := range res.Held {
-		if slices.Contains(res.Together, h.Text) {
+		if slices.Contains(res.Together, h.Text) && !slices.Contains(texts, h.Text) {
 			texts = append(texts, h.Text)
 		}
 	}
 	found, meet := "as far as was searched, ", "meet "
-	if res.Proven {
+	if res.None {
 		found = ""
 	}
 	if len(list) > 0 {
@@ -168,7 +168,9 @@ func whyMissed(res *fit.Result) []string {
 	}
 	for _, h := range res.Held {
 		if slices.Contains(res.Together, h.Text) && h.Words != "" && !h.After.Unknown {
-			list = append(list, clean.UpperFirst(nearness(h, texts, res)))
+			if said := clean.UpperFirst(nearness(h, texts, res)); !slices.Contains(list, said) {
+				list = append(list, said)
+			}
 		}
 	}
 	return append(list, missedToo(res, texts)...)
@@ -187,6 +189,19 @@ func missedToo(res *fit.Result, said []string) []string {
 			text += ", not " + limit
 		}
 		list = append(list, text+")")
+	}
+	return list
+}
+
+// edges tells which amounts a step of the drink keeps from going on, where something is left to reach.
+func (f *Fitted) edges() []string {
+	var list []string
+	for _, e := range f.Edges {
+		way := "Less "
+		if e.More {
+			way = "More "
+		}
+		list = append(list, way+f.Moves[e.Move].Name+" cannot be: "+e.Why)
 	}
 	return list
 }
@@ -259,6 +274,9 @@ func apart(h fit.Held, reaches, limit float64) (a, b string) {
 
 func numberOf(h fit.Held, x float64, digits int) string {
 	if h.Words == "pH" {
+		if y := rounded(x, digits); y != rounded(x, threeDigits) {
+			return withDigits(x, digits)
+		}
 		return fmt.Sprintf("%.2f", x)
 	}
 	return strings.TrimSpace(withDigits(x, digits) + " " + h.After.Unit)
@@ -270,18 +288,59 @@ func (f *Fitted) remark() {
 		within := unit.LimitOf("amount that nobody lets vary", "share")
 		f.Remarks = append(f.Remarks, fmt.Sprintf("Nobody wrote vary: each line of the build may be %s to %s times what is written.", three(within.Low), three(within.High)))
 	}
-	how := "As good as every neighbour on the steps of the scale, and not proven to be the best of all: the figures bend with the amounts."
-	if f.Proven {
-		how = "The best on the steps of the scale: no other amounts are better."
+	if f.Open {
+		f.Remarks = append(f.Remarks, "What nobody can decide at any amount was left out of the search, and is missed.")
+	}
+	if how := f.how(); how != "" {
+		f.Remarks = append(f.Remarks, how)
+	}
+	if f.Met && f.Sure < toss && !slices.ContainsFunc(f.Held, func(h fit.Held) bool { return h.Goal }) {
+		f.Remarks = append(f.Remarks, "Met is said of central values, and how often it holds of all that is uncertain: wider targets, more room under vary or a reading (assay --next) make it surer.")
+	}
+}
+
+// toss is the chance below which a fit says what would make it surer.
+const toss = 0.5
+
+// how says at what the answer is the best, and whether that is proven.
+func (f *Fitted) how() string {
+	goal := slices.ContainsFunc(f.Held, func(h fit.Held) bool { return h.Goal })
+	moves := slices.ContainsFunc(f.Moves, func(m FittedMove) bool { return m.Changed() })
+	better := "every target and move less"
+	if goal {
+		better = "every target and bring the goal farther"
 	}
 	if !f.Met {
-		how = "Nearer than every neighbour on the steps of the scale; that no amounts meet all is not proven: the figures bend with them."
-		switch {
-		case slices.ContainsFunc(f.Held, func(h fit.Held) bool { return !h.Met && h.Settle != nil }):
-			how = "Whether any amounts meet every target nobody can tell, until what is unknown is settled."
-		case f.Proven:
-			how = "The nearest on the steps of the scale; no amounts meet every target."
+		better = "as many targets and move less"
+	}
+	switch {
+	case !f.Met && slices.ContainsFunc(f.Held, func(h fit.Held) bool { return !h.Met && h.Settle != nil }):
+		return "Whether any amounts meet every target nobody can tell, until what is unknown is settled."
+	case !f.Met && !f.Open && f.None && f.Proven:
+		return "No amounts on the steps of the scale meet every target. These miss fewest of them, and those by the least."
+	case !f.Met && !f.Open && f.None:
+		return "No amounts on the steps of the scale meet every target. These miss fewest of them as far as was searched, and those by the least."
+	case !f.Met && !f.Open:
+		return "These amounts miss fewest of the targets as far as was searched, and those by the least; that no amounts meet all is not proven: the figures bend with them."
+	case !goal && !moves:
+		return ""
+	}
+	how := "No other amounts on the steps of the scale meet " + better + "."
+	switch {
+	case f.Proven:
+	case f.Result.Beside:
+		how = "No amounts a step or two beside these meet " + better + "; those farther off were not all tried: the figures bend with the amounts."
+	default:
+		how = "No amounts that were tried meet " + better + "; of so many not all can be."
+	}
+	if !math.IsNaN(f.Least[0]) {
+		how = "The least movement that was found would hold in " + Chance(f.Least[0], f.Least[1]) + ", since a target is only just met there. These amounts move a little more to hold more surely."
+		if goal {
+			how = "These amounts bring the goal as far as any that were found, and move a little more to hold more surely: the least movement would hold in " + Chance(f.Least[0], f.Least[1]) + "."
 		}
 	}
-	f.Remarks = append(f.Remarks, how)
+	if goal && len(f.StoppedBy) > 0 {
+		how += " A goal goes on until a target stops it, so that it stands at its limit and many draws miss it: write it narrower for surety."
+	}
+	return how
 }

@@ -18,6 +18,9 @@ type fitDocument struct {
 	Runs      int          `json:"runs"`
 	Low       number       `json:"probability_low"`
 	High      number       `json:"probability_high"`
+	LeastLow  number       `json:"least_movement_probability_low"` // null: the answer is the least movement
+	LeastHigh number       `json:"least_movement_probability_high"`
+	None      bool         `json:"no_amounts_meet_all"` // and that is proven
 	Moves     []fitMove    `json:"moves"`
 	Targets   []fitTarget  `json:"targets"`
 	Together  []string     `json:"cannot_be_met_together"`
@@ -79,6 +82,7 @@ type besideBody struct {
 func Fit(w io.Writer, f *sheet.Fitted) error {
 	d := fitDocument{
 		head: headOf("sipsum.fit/1", f.Sheet), Line: f.Line, Met: f.Met, Proven: f.Proven, Runs: f.Runs, Low: number(f.Sure), High: number(f.May),
+		LeastLow: number(f.Least[0]), LeastHigh: number(f.Least[1]), None: f.None,
 		Moves: []fitMove{}, Targets: []fitTarget{}, Together: listed(f.Together), StoppedBy: listed(f.StoppedBy), Why: listed(f.Why),
 		Beside: []besideBody{}, Remarks: listed(f.Remarks), Written: f.Written,
 		Cautions: each(f.Raised, func(x sheet.Cautioned) cautioned { return cautioned(x.Caution) }),
