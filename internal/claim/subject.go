@@ -66,11 +66,11 @@ func writtenUnit(c comparison) string {
 // Unit is in what a figure is told, and how many grams, millilitres or kilojoules that is: as the
 // number is written that it is held to, else as its constituent is counted.
 func (g *Goal) Unit() (name string, base float64) {
-	if d, base, ok := measure(g.unit); g.unit != "" && ok && d == g.of.of() {
+	if d, base, ok := measure(g.unit); g.unit != "" && ok && (d == g.of.of() || g.of.of().takes(literal{is: d})) {
 		return g.unit, base
 	}
 	f, single := g.of.(figure)
-	usual := map[dimension]string{ofMass: "g", ofVolume: "ml", ofEnergy: "kJ", ofBrix: "°Bx", concentration: "g/l"}[g.of.of()]
+	usual := map[dimension]string{ofMass: "g", ofVolume: "ml", ofEnergy: "kJ", ofBrix: "°Bx", ofSweetness: "g/100 ml", concentration: "g/l"}[g.of.of()]
 	switch {
 	case single && g.of.of() == ofMass && len(f.tags) > 0:
 		usual = f.tags[0].Unit
@@ -89,6 +89,7 @@ var told = map[string]struct{ words, unit string }{
 	"component": {words: "{} of {part}"}, "share": {"share of {part} in {}", "%"}, "ratio": {words: "{}"},
 	"mass": {words: "mass"}, "volume": {words: "volume"}, "ph": {words: "pH"}, "ta": {words: "acidity"},
 	"brix": {words: "sugar by refractometer"}, "brix_acid": {words: "°Brix over acidity"}, "alcohol_abv": {"alcohol", "% vol"},
+	"sweetness": {words: "sweetness, as sucrose"},
 }
 
 // Property gives the property of the liquid that a figure is; "" if it is another, or calculated of
