@@ -185,12 +185,21 @@ func (o *Omission) drop(lines []drink.Line, gone []string) []drink.Line {
 
 // unread forgets the readings of a component, which were of it as it was.
 func (o *Omission) unread(c *drink.Component) {
-	isReading := func(s drink.Step) bool { _, is := s.(*drink.Measured); return is }
-	if c.Measured != nil || slices.ContainsFunc(c.Steps, isReading) {
+	if forgotten(c) {
 		o.Unread = append(o.Unread, c.Name)
 	}
-	c.Measured = nil
-	c.Steps = slices.DeleteFunc(slices.Clone(c.Steps), isReading)
+}
+
+// forgotten takes what was read of a component out; false where nothing was.
+func forgotten(c *drink.Component) bool {
+	was := c.Measured != nil || slices.ContainsFunc(c.Steps, isReading)
+	c.Measured, c.Steps = nil, slices.DeleteFunc(slices.Clone(c.Steps), isReading)
+	return was
+}
+
+func isReading(s drink.Step) bool {
+	_, is := s.(*drink.Measured)
+	return is
 }
 
 // filler is a pure food that stands for what is gone.

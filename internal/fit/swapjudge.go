@@ -1,0 +1,136 @@
+package fit
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"math"
+	"slices"
+	"strings"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/claims"
+	"sipsum/internal/constituent"
+	"sipsum/internal/fail"
+	"sipsum/internal/recipe"
+	"sipsum/internal/spelling"
+)
+
+// Swapped are the constituents that are told of a serving where a food gave way to another.
+var Swapped = append(slices.Clone(Beside), constituent.Fat, constituent.Protein)
+
+// rank judges the trials that come nearest with draws, and lists the best that are unlike each other.
+func (s *swap) rank(ctx context.Context, tried []*trial) error {
+	slices.SortStableFunc(tried, func(a, b *trial) int { return cmp.Compare(a.far, b.far) })
+	want := assay.Want{Figures: slices.Clone(Swapped), Intervals: true, Chemistry: true, Draws: true}
+	for _, t := range s.Kept {
+		if t.Of != "" {
+			want.Figures = append(want.Figures, t.Of)
+		}
+	}
+	var err error
+	if s.Before, err = s.bench.Drawn.Run(ctx, nil, want); err != nil {
+		return err
+	}
+	before := claims.NewGlass(s.Before, s.bench.Declared)
+	for i := range s.Kept {
+		if s.Kept[i].Before, err = figure(s.Kept[i].goal, s.Before, before); err != nil {
+			return err
+		}
+	}
+	var list []Substitute
+	for _, t := range tried {
+		if len(list) == mostJudged {
+			break
+		}
+		if !unlike(list, t) {
+			continue
+		}
+		x, err := s.judged(ctx, t, before, want)
+		if err != nil {
+			return err
+		}
+		list = append(list, x)
+	}
+	slices.SortStableFunc(list, func(a, b Substitute) int {
+		return cmp.Or(cmp.Compare(len(a.Comes), len(b.Comes)), cmp.Compare(ofAHundred(b.Sure), ofAHundred(a.Sure)), cmp.Compare(a.far, b.far))
+	})
+	s.Found = list[:min(len(list), mostFound)]
+	return nil
+}
+
+// ofAHundred is a share as far as it is told.
+func ofAHundred(x float64) float64 { return math.Round(x * 100) }
+
+// judged runs a trial with draws and says what stays.
+func (s *swap) judged(ctx context.Context, t *trial, before *claims.Glass, want assay.Want) (Substitute, error) {
+	x := Substitute{Food: t.food, Poured: t.pours, Recipe: t.recipe, Asked: t.asked, far: t.far}
+	t.bench.Drawn.Follow(t.follows())
+	var err error
+	if x.After, err = t.bench.Drawn.Run(ctx, t.to(), want); err != nil {
+		return x, err
+	}
+	after := claims.NewGlass(x.After, t.bench.Declared)
+	var all together
+	for _, k := range s.Kept {
+		if k.After, err = figure(k.goal, x.After, after); err != nil {
+			return x, err
+		}
+		holds, err := beside(k.goal, Ready{Least: k.Least, Most: k.Most}, before, after)
+		if err != nil {
+			return x, err
+		}
+		all.add(holds)
+		k.Hurt, k.Help = shareOf(holds[0]), shareOf(holds[1])
+		x.Held = append(x.Held, k)
+	}
+	x.Sure, x.May = all.shares()
+	x.Comes, err = s.comes(x.After, after)
+	x.Still = s.still(t.recipe)
+	return x, err
+}
+
+// comes lists the tastes that the drink had not, and has.
+func (s *swap) comes(a *assay.Assay, g *claims.Glass) ([]Trait, error) {
+	r, err := readyOf(a, s.bench.Declared)
+	if err != nil {
+		return nil, err
+	}
+	now, _, err := r.traits(s.Less)
+	var list []Trait
+	for _, t := range now {
+		if slices.ContainsFunc(s.Kept, func(k Trait) bool { return k.Figure == t.Figure }) {
+			continue
+		}
+		if t.After, err = figure(t.goal, a, g); err != nil {
+			return nil, err
+		}
+		list = append(list, t)
+	}
+	return list, err
+}
+
+// still lists the foods of a drink that hold, or may hold, what the other food is to be without.
+func (s *swap) still(r *recipe.Recipe) (list []string) {
+	for _, it := range r.Items {
+		if is, may, _ := s.holds(itemOf(it.Food)); (is || may) && !slices.Contains(list, it.Food.Name()) {
+			list = append(list, it.Food.Name())
+		}
+	}
+	return list
+}
+
+// headOf is what stands before the comma of a name.
+func headOf(name string) string {
+	short, _, _ := strings.Cut(name, ",")
+	return spelling.Plain(short)
+}
+
+// plainOf is what an error says is wrong.
+func plainOf(err error) string {
+	var e *fail.Error
+	if errors.As(err, &e) && len(e.Faults) > 0 {
+		return e.Faults[0].What
+	}
+	return err.Error()
+}

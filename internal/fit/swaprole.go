@@ -1,0 +1,199 @@
+package fit
+
+import (
+	"cmp"
+	"context"
+	"math"
+	"slices"
+
+	"sipsum/internal/assay"
+	"sipsum/internal/claim"
+	"sipsum/internal/claims"
+	"sipsum/internal/composition"
+	"sipsum/internal/constituent"
+	"sipsum/internal/fail"
+	"sipsum/internal/food"
+	"sipsum/internal/ledger"
+	"sipsum/internal/taste"
+	"sipsum/internal/unit"
+)
+
+// Body is the quality that fat gives, and Volume the size of a serving.
+const (
+	Body   Quality = "body"
+	Volume Quality = "volume"
+)
+
+// Trait is a figure of the drink that is held where a food gives way to another.
+type Trait struct {
+	Quality     Quality
+	Figure      string // as an expression
+	Of          constituent.ID
+	Least, Most float64 // within what shares of itself it stays
+	Share       float64 // what of it the food brings
+	Told
+	Hurt, Help float64 // in which share of the draws it stays, with the unknown at either end
+
+	goal      *claim.Goal
+	low, high float64 // at central values
+}
+
+// weigh tells what the drink has, and what of it the food brings.
+func (s *swap) weigh(ctx context.Context) error {
+	a, err := s.bench.Central.Run(ctx, nil, assay.Want{Draws: true, Chemistry: true})
+	if err != nil {
+		return err
+	}
+	s.central = a
+	for _, d := range a.Doses {
+		if d.Food == s.Of.ID {
+			s.grams += d.Serving
+		}
+	}
+	s.brought = s.bring(a, s.Less, s.Of.ID)
+	r, err := readyOf(a, s.bench.Declared)
+	if err != nil {
+		return err
+	}
+	if s.Kept, s.Remarks, err = r.traits(s.Less); err != nil {
+		return err
+	}
+	for i := range s.Kept {
+		t := &s.Kept[i]
+		if t.Share = s.share(r, *t); t.Share > 1-t.Least {
+			s.Brings = append(s.Brings, *t)
+		}
+	}
+	slices.SortStableFunc(s.Brings, func(a, b Trait) int { return cmp.Compare(b.Share/(1-b.Least), a.Share/(1-a.Least)) })
+	s.Brings = slices.DeleteFunc(s.Brings, func(t Trait) bool { return t.Quality == Volume && len(s.Brings) == 1 })
+	return nil
+}
+
+func readyOf(a *assay.Assay, declared claims.Declared) (ready, error) {
+	r := ready{a, claims.NewGlass(a, declared), taste.Of(a.Glass())}
+	if r.profile.Why != "" {
+		return r, fail.New(fail.Wrong, "how it tastes cannot be told: "+r.profile.Why, "swap a food of a drink that is liquid")
+	}
+	return r, nil
+}
+
+// traits lists what is held of a drink: every taste that it has, the fat that gives it body, and the
+// size of a serving. What is to be less is not held.
+func (r ready) traits(less *constituent.Constituent) (list []Trait, remarks []string, err error) {
+	add := func(q Quality, figure string, of constituent.ID, least, most float64) error {
+		t, err := claim.ParseTarget("least "+figure, fail.Place{})
+		if err != nil {
+			return err
+		}
+		x := Trait{Quality: q, Figure: figure, Of: of, Least: least, Most: most, goal: t.Goal}
+		x.Words = t.Goal.Words()
+		if x.low, x.high, err = x.ends(r.glass); err != nil {
+			return err
+		}
+		switch {
+		case less != nil && of == less.ID:
+		case math.IsNaN(x.high) || math.IsInf(x.high, 0):
+			remarks = append(remarks, "how "+string(q)+" it stays is not held: nobody knows all of it")
+		case x.high > 0:
+			list = append(list, x)
+		}
+		return nil
+	}
+	for _, name := range Qualities() {
+		q := Quality(name)
+		figures, withheld := r.figures(q)
+		if withheld != "" {
+			remarks = append(remarks, "how "+name+" it stays is not held: "+withheld)
+		}
+		least, most := r.kept(q)
+		for _, f := range figures {
+			if err := add(q, f, r.constituentOf(q, f), least, most); err != nil {
+				return nil, nil, err
+			}
+		}
+	}
+	if fat := r.profile.Body.Fat; fat.Mean > unit.LimitOf("fat that gives no body", "g/100 ml").High {
+		l := unit.LimitOf("what is kept of a body", "share")
+		if err := add(Body, "per100ml("+string(constituent.Fat)+")", constituent.Fat, l.Low, l.High); err != nil {
+			return nil, nil, err
+		}
+	}
+	size := unit.LimitOf("what is kept of a serving", "share")
+	return list, remarks, add(Volume, "volume()", "", size.Low, size.High)
+}
+
+// constituentOf is what a figure of a quality is made of, if it is of one constituent.
+func (r ready) constituentOf(q Quality, figure string) constituent.ID {
+	switch q {
+	case Sweet:
+		return "" // sweetness is more than sugars: less of them may be as sweet
+	case Sour:
+		return constituent.OrganicAcids
+	case Strong:
+		return constituent.Alcohol
+	}
+	for _, d := range r.profile.Doses {
+		if figure == "per100ml("+string(d.Constituent.ID)+")" {
+			return d.Constituent.ID
+		}
+	}
+	return ""
+}
+
+// ends are the figure at central values, with what is unknown at its least and at its most.
+func (t Trait) ends(g *claims.Glass) (low, high float64, err error) {
+	a, b, err := t.goal.Values(g)
+	if err != nil {
+		return 0, 0, err
+	}
+	return a[0], b[0], nil
+}
+
+// share is what of a figure the food brings to the drink.
+func (s *swap) share(r ready, t Trait) float64 {
+	pot := s.central.Serving
+	of := func(grams func(row int) float64) float64 {
+		all, its := 0.0, 0.0
+		for row, x := range pot.Rows {
+			g := grams(row)
+			if all += g; x.Profile.Food.ID == s.Of.ID {
+				its += g
+			}
+		}
+		if all <= 0 {
+			return 0
+		}
+		return its / all
+	}
+	switch t.Quality {
+	case Sweet:
+		return of(func(row int) float64 { return sucroseOf(pot, row, r.profile.Sweet.Mean) })
+	case Volume:
+		return of(func(row int) float64 { return gramsOf(pot, row, constituent.Mass) })
+	}
+	return of(func(row int) float64 { return gramsOf(pot, row, t.Of) })
+}
+
+func sucroseOf(pot *ledger.Pot, row int, level float64) float64 {
+	return taste.AsSucrose(func(id constituent.ID) float64 { return gramsOf(pot, row, id) }, level)
+}
+
+func gramsOf(pot *ledger.Pot, row int, id constituent.ID) float64 {
+	if col := composition.SortOf(pot, constituent.Must(id)).Of(row); col != nil {
+		return col[0]
+	}
+	return 0
+}
+
+// bring is what a food brings of a constituent to a serving, in grams at central values.
+func (s *swap) bring(a *assay.Assay, c *constituent.Constituent, f food.ID) (sum float64) {
+	if c == nil {
+		return 0
+	}
+	for row, x := range a.Serving.Rows {
+		if x.Profile.Food.ID == f {
+			sum += gramsOf(a.Serving, row, c.ID)
+		}
+	}
+	return sum
+}
