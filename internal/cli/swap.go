@@ -176,7 +176,12 @@ func (w swapper) write(ctx context.Context, found *recipe.Recipe, res *fit.Excha
 	first := res.Found[0]
 	written, other, to := amount.Amounts{}, amount.Amounts{}, map[string]string{}
 	for _, p := range first.Poured {
-		written[p.Path], other[p.Path], to[p.Path] = p.From, p.To, first.Food.ID.String()
+		if p.Moves() {
+			written[p.Path], other[p.Path] = p.From, p.To
+		}
+		if p.Pot == "" {
+			to[p.Path] = first.Food.ID.String()
+		}
 	}
 	next, err := amount.Refood(found.Drink, text, to, written, other)
 	if err != nil {

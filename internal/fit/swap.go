@@ -54,8 +54,12 @@ type Substitute struct {
 // Pour is a line before and after.
 type Pour struct {
 	Path, Now string // the path, and that of the line with the other food
+	Pot       string // that the line pours, where it is one which the food fills; empty: the line pours the food
 	From, To  unit.Amount
 }
+
+// Moves reports whether the amount is another.
+func (p Pour) Moves() bool { return p.From.Number != p.To.Number }
 
 // Would is a food that would do if something of it were known.
 type Would struct {
@@ -67,6 +71,7 @@ type Would struct {
 type LeftOut struct {
 	Food *food.Food
 	Why  string
+	far  float64
 }
 
 // Our own bounds of a search: what is listed, and how many foods are tried on the way.
@@ -74,6 +79,7 @@ const (
 	mostFound  = 5
 	mostWould  = 3
 	mostOut    = 3
+	twice      = 2  // what a judge notices: what is further off by composition is not told of
 	mostTried  = 24 // at central values: some tenths of a second
 	mostJudged = 10 // with draws
 )
@@ -109,9 +115,11 @@ func (b Bench) Swap(ctx context.Context, r *recipe.Recipe, ask Exchange, pool []
 	if err := s.rank(ctx, tried); err != nil {
 		return nil, err
 	}
-	if len(s.Found) == 0 {
-		s.Why = s.none()
+	if len(s.Found) > 0 { // those that are far off go without a word
+		s.Out = slices.DeleteFunc(s.Out, func(x LeftOut) bool { return x.far > twice })
 	}
+	s.Out = s.Out[:min(len(s.Out), mostOut)]
+	s.Why = s.none()
 	return s.Exchanged, nil
 }
 
@@ -122,12 +130,18 @@ type swap struct {
 	kitchen Kitchen
 	bench   Bench        // of the drink without the readings that no longer hold
 	central *assay.Assay // of it
+	fills   *drink.Line  // of the build: pours the pot that is mostly the food; nil: there is none
 	grams   float64      // of the food for a serving, as it is weighed in
 	brought float64      // g of Less that the food brings to a serving
 }
 
+// none says why nothing does; empty if something does.
 func (s *swap) none() string {
 	switch {
+	case slices.ContainsFunc(s.Found, func(x Substitute) bool { return x.far <= 1 }):
+		return ""
+	case len(s.Found) > 0:
+		return "none of them keeps all that is held within what a judge notices"
 	case s.Looked == 0 && len(s.Without) > 0:
 		return "no food of its use is known to be without it"
 	case s.Looked == 0:
@@ -135,7 +149,7 @@ func (s *swap) none() string {
 	case s.Less != nil:
 		return "what would bring less " + s.Less.Words() + " does not keep the rest"
 	}
-	return "none of the nearest foods goes through the steps of the drink"
+	return "none of the nearest foods goes through the steps of the drink and brings what it brings"
 }
 
 // holds tells whether a food holds or may hold what it is to be without, and whether nobody has looked.

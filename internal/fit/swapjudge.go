@@ -80,6 +80,9 @@ func (s *swap) judged(ctx context.Context, t *trial, before *claims.Glass, want 
 		if err != nil {
 			return x, err
 		}
+		if k.After.Unknown { // it may be as it was, and nobody can say so
+			holds = [2][]bool{make([]bool, len(holds[0])), slices.Repeat([]bool{true}, len(holds[1]))}
+		}
 		all.add(holds)
 		k.Hurt, k.Help = shareOf(holds[0]), shareOf(holds[1])
 		x.Held = append(x.Held, k)

@@ -103,13 +103,16 @@ func (p portrait) of(t Trait) float64 {
 }
 
 // stands reports whether a food is used as another is: what pours, or goes into a liquid without a rest,
-// by what does so too; any other by one of its group. Fat that holds water in it does not mix with a
+// by what does so too; any other by one of its group. Coffee is coffee and tea is tea, whatever they bring. Fat that holds water in it does not mix with a
 // drink as water that holds fat does.
 func (p portrait) stands(c portrait) bool {
 	if p.Food.Group == c.Food.Group {
 		return true
 	}
-	g := c.Food.Facts()
+	f, g := p.Food.Facts(), c.Food.Facts()
+	if f.Coffee != g.Coffee || f.Tea != g.Tea {
+		return false
+	}
 	return g.InDrinks && p.pours() && c.pours() && (c.wet() || !p.wet())
 }
 
@@ -118,10 +121,10 @@ func (p portrait) pours() bool {
 		return true
 	}
 	sum := 0.0
-	for _, id := range []constituent.ID{constituent.Sugar, constituent.Polyols, constituent.OrganicAcids, constituent.Alcohol, constituent.Water} {
+	for _, id := range []constituent.ID{constituent.Sugar, constituent.Polyols, constituent.OrganicAcids, constituent.Alcohol} {
 		sum += p.grams(id)
 	}
-	return sum >= unit.LimitOf("what goes into a liquid without a rest", "share").Low
+	return sum >= (1-p.grams(constituent.Water))*unit.LimitOf("what goes into a liquid without a rest", "share").Low
 }
 
 func (p portrait) wet() bool {

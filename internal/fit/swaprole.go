@@ -11,6 +11,7 @@ import (
 	"sipsum/internal/claims"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
@@ -51,6 +52,7 @@ func (s *swap) weigh(ctx context.Context) error {
 		}
 	}
 	s.brought = s.bring(a, s.Less, s.Of.ID)
+	s.fills = s.filled(a)
 	r, err := readyOf(a, s.bench.Declared)
 	if err != nil {
 		return err
@@ -64,8 +66,12 @@ func (s *swap) weigh(ctx context.Context) error {
 			s.Brings = append(s.Brings, *t)
 		}
 	}
-	slices.SortStableFunc(s.Brings, func(a, b Trait) int { return cmp.Compare(b.Share/(1-b.Least), a.Share/(1-a.Least)) })
-	s.Brings = slices.DeleteFunc(s.Brings, func(t Trait) bool { return t.Quality == Volume && len(s.Brings) == 1 })
+	slices.SortStableFunc(s.Brings, func(a, b Trait) int { // the size of a serving is no taste
+		if a, b := a.Quality == Volume, b.Quality == Volume; a != b {
+			return map[bool]int{true: 1, false: -1}[a]
+		}
+		return cmp.Compare(b.Share/(1-b.Least), a.Share/(1-a.Least))
+	})
 	return nil
 }
 
@@ -107,6 +113,9 @@ func (r ready) traits(less *constituent.Constituent) (list []Trait, remarks []st
 		}
 		least, most := r.kept(q)
 		for _, f := range figures {
+			if r.faint(f) {
+				continue
+			}
 			if err := add(q, f, r.constituentOf(q, f), least, most); err != nil {
 				return nil, nil, err
 			}
@@ -120,6 +129,17 @@ func (r ready) traits(less *constituent.Constituent) (list []Trait, remarks []st
 	}
 	size := unit.LimitOf("what is kept of a serving", "share")
 	return list, remarks, add(Volume, "volume()", "", size.Low, size.High)
+}
+
+// faint reports whether a figure is of a compound that is below the highest of its thresholds: who tastes it at
+// all is not agreed upon, and nobody swaps a food by it.
+func (r ready) faint(figure string) bool {
+	for _, d := range r.profile.Doses {
+		if figure == "per100ml("+string(d.Constituent.ID)+")" {
+			return d.Amount.Mean < d.High
+		}
+	}
+	return false
 }
 
 // constituentOf is what a figure of a quality is made of, if it is of one constituent.
@@ -151,27 +171,42 @@ func (t Trait) ends(g *claims.Glass) (low, high float64, err error) {
 
 // share is what of a figure the food brings to the drink.
 func (s *swap) share(r ready, t Trait) float64 {
-	pot := s.central.Serving
-	of := func(grams func(row int) float64) float64 {
-		all, its := 0.0, 0.0
-		for row, x := range pot.Rows {
-			g := grams(row)
-			if all += g; x.Profile.Food.ID == s.Of.ID {
-				its += g
-			}
-		}
-		if all <= 0 {
-			return 0
-		}
-		return its / all
+	its, all := partOf(s.central.Serving, t, r.profile.Sweet.Mean, s.Of.ID)
+	if all <= 0 {
+		return 0
 	}
-	switch t.Quality {
-	case Sweet:
-		return of(func(row int) float64 { return sucroseOf(pot, row, r.profile.Sweet.Mean) })
-	case Volume:
-		return of(func(row int) float64 { return gramsOf(pot, row, constituent.Mass) })
+	return its / all
+}
+
+// missed reports whether a food brings so much of what it is there for that it would itself be missed: of what
+// the drink had before.
+func (s *swap) missed(a *assay.Assay, f food.ID) bool {
+	lead := s.Brings[0]
+	if less := s.Less; less != nil && less.ID == lead.Of {
+		return true
 	}
-	return of(func(row int) float64 { return gramsOf(pot, row, t.Of) })
+	its, _ := partOf(a.Serving, lead, 0, f)
+	_, all := partOf(s.central.Serving, lead, 0, f)
+	return its > all*(1-lead.Least)
+}
+
+// partOf is what a food brings of a trait to a serving, and what there is of it, in grams.
+func partOf(pot *ledger.Pot, t Trait, level float64, f food.ID) (its, all float64) {
+	for row, x := range pot.Rows {
+		g := 0.0
+		switch t.Quality {
+		case Sweet:
+			g = sucroseOf(pot, row, level)
+		case Volume:
+			g = gramsOf(pot, row, constituent.Mass)
+		default:
+			g = gramsOf(pot, row, t.Of)
+		}
+		if all += g; x.Profile.Food.ID == f {
+			its += g
+		}
+	}
+	return its, all
 }
 
 func sucroseOf(pot *ledger.Pot, row int, level float64) float64 {
@@ -196,4 +231,31 @@ func (s *swap) bring(a *assay.Assay, c *constituent.Constituent, f food.ID) (sum
 		}
 	}
 	return sum
+}
+
+// filled finds the line of the build whose pot is mostly the food: by how much of it is poured the drink has
+// more or less of what the food brings, whatever is weighed into the pot.
+func (s *swap) filled(a *assay.Assay) *drink.Line {
+	its, all := map[string]float64{}, map[string]float64{}
+	for row, x := range a.Serving.Rows {
+		if len(x.Path) == 0 {
+			continue
+		}
+		g := gramsOf(a.Serving, row, constituent.Mass)
+		if all[x.Path[0]] += g; x.Profile.Food.ID == s.Of.ID {
+			its[x.Path[0]] += g
+		}
+	}
+	var found *drink.Line
+	const half = 0.5
+	for i, l := range s.bench.Drink.Build {
+		kind := l.Amount.Measure.Kind
+		if its[l.Food] > half*all[l.Food] && (kind == unit.Mass || kind == unit.Volume) {
+			if found != nil {
+				return nil // which of them is to be poured otherwise nobody says
+			}
+			found = &s.bench.Drink.Build[i]
+		}
+	}
+	return found
 }

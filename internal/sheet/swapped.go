@@ -9,6 +9,7 @@ import (
 
 	"sipsum/internal/clean"
 	"sipsum/internal/composition"
+	"sipsum/internal/drink"
 	"sipsum/internal/fit"
 	"sipsum/internal/food"
 	"sipsum/internal/unit"
@@ -43,9 +44,12 @@ func (s *Swapped) Line() string {
 	if len(s.Found) == 0 {
 		return fmt.Sprintf("Nothing found in the place of %s: %s.", s.Of.ID, s.Why)
 	}
-	f := s.Found[0]
-	return fmt.Sprintf("%s in the place of %s (%s): what is held stays within what a judge notices in %s.",
-		f.Food.ID, s.Of.ID, clean.Listed(f.Pours()), Chance(f.Sure, f.May))
+	f, none := s.Found[0], ""
+	if s.Why != "" {
+		none = clean.UpperFirst(s.Why) + ". Nearest: "
+	}
+	return none + fmt.Sprintf("%s in the place of %s (%s): what is held stays within what a judge notices in %s.",
+		f.Food.ID, s.Of.ID, strings.Join(f.Pours(), "; "), Chance(f.Sure, f.May))
 }
 
 // Pours tells each line before and after.
@@ -54,7 +58,16 @@ func (f SwappedFood) Pours() []string {
 	for _, p := range f.Poured {
 		from, to := p.From, p.To
 		from.Half, to.Half = 0, 0
-		list = append(list, from.String()+" → "+to.String())
+		text := from.String() + " → " + to.String()
+		if !p.Moves() {
+			text = to.String() + ", as before"
+		}
+		if owner := drink.Owner(p.Path); p.Pot != "" {
+			text = clean.Name(p.Pot) + " " + text
+		} else if owner != "build" && owner != "finish" {
+			text += " in " + clean.Name(owner)
+		}
+		list = append(list, text)
 	}
 	return list
 }
@@ -87,14 +100,17 @@ func (f SwappedFood) Moves() []FittedFigure {
 			list = append(list, FittedFigure{WordsFor(a.Constituent), a.Result, b.Result})
 		}
 	}
-	return slices.DeleteFunc(list, func(x FittedFigure) bool { return moved(x.Before, x.After) == "" })
+	return slices.DeleteFunc(list, func(x FittedFigure) bool {
+		told := slices.ContainsFunc(f.Held, func(t fit.Trait) bool { return strings.HasPrefix(x.Words, t.Words) })
+		return told || moved(x.Before, x.After) == ""
+	})
 }
 
 // moved tells a figure before and after with its interval; empty where it reads the same.
 func moved(before, after composition.Result) string {
-	in, factor := scaleFor(after.Unit, before.Mean, after.Mean)
-	if after.Unit == "" {
-		in, factor = before.Unit, 1
+	in, factor := scaleFor(cmp.Or(after.Unit, before.Unit), before.Mean, after.Mean)
+	if in == "pH" { // the word stands before it
+		in = ""
 	}
 	was, is := sideText(before, in, factor), sideText(after, in, factor)
 	if was == is && furtherUp(before, factor) == furtherUp(after, factor) {
@@ -147,7 +163,7 @@ func (f SwappedFood) Declares() []Line {
 
 // Decide reports whether something has to be decided before the first proposal can be poured.
 func (s *Swapped) Decide() bool {
-	return len(s.Found) == 0 || s.Found[0].Asked || len(s.Found[0].Still) > 0 || len(s.Found[0].Undecided().OnlyB) > 0
+	return s.Why != "" || s.Found[0].Asked || len(s.Found[0].Still) > 0 || len(s.Found[0].Undecided().OnlyB) > 0
 }
 
 // shortOf is a food by its name before the comma, and its code.

@@ -41,8 +41,8 @@ func (s *Swapped) place() []Line {
 
 // lines tell one proposal.
 func (f SwappedFood) lines() []Line {
-	lines := []Line{{Lead: "pour", Text: clean.Listed(f.Pours())}}
-	stays := "in " + Chance(f.Sure, f.May) + " draws all that is held stays within what a judge notices"
+	lines := []Line{{Lead: "pour", Text: strings.Join(f.Pours(), "; ")}}
+	stays := "all that is held, within what a judge notices, in " + Chance(f.Sure, f.May)
 	lines = append(lines, Line{Lead: "stays", Text: stays})
 	for _, t := range f.Held {
 		if text := moved(t.Before, t.After); text != "" {

@@ -59,6 +59,7 @@ type swapFound struct {
 
 type swapPour struct {
 	Path   string `json:"path"`
+	Pot    string `json:"pot,omitempty"`
 	Before number `json:"before"`
 	After  number `json:"after"`
 	Unit   string `json:"unit"`
@@ -104,7 +105,7 @@ func foundBody(f sheet.SwappedFood) swapFound {
 		Comes: []string{}, Beside: []besideBody{}, Allergens: []string{}, Goes: []string{}, New: []string{}, Still: listed(f.Still), Asked: f.Asked,
 	}
 	for _, p := range f.Poured {
-		b.Pours = append(b.Pours, swapPour{p.Path, number(p.From.Number), number(p.To.Number), p.To.Measure.Name})
+		b.Pours = append(b.Pours, swapPour{p.Path, p.Pot, number(p.From.Number), number(p.To.Number), p.To.Measure.Name})
 	}
 	for _, t := range f.Comes {
 		b.Comes = append(b.Comes, t.Words)
