@@ -65,6 +65,7 @@ func (p Pour) Moves() bool { return p.From.Number != p.To.Number }
 type Would struct {
 	Food *food.Food
 	Read string // what nobody has measured, or said
+	far  float64
 }
 
 // LeftOut is a food that comes near and cannot be used.

@@ -52,11 +52,32 @@ func (s *swap) rank(ctx context.Context, tried []*trial) error {
 		}
 		list = append(list, x)
 	}
-	slices.SortStableFunc(list, func(a, b Substitute) int {
-		return cmp.Or(cmp.Compare(len(a.Comes), len(b.Comes)), cmp.Compare(ofAHundred(b.Sure), ofAHundred(a.Sure)), cmp.Compare(a.far, b.far))
-	})
-	s.Found = list[:min(len(list), mostFound)]
+	slices.SortStableFunc(list, better)
+	s.Found = s.varied(list)
 	return nil
+}
+
+// varied takes the best of a list, no more than a few of one group while there are others.
+func (s *swap) varied(list []Substitute) []Substitute {
+	const few = 2
+	count := map[string]int{s.Of.Group: -1} // one more of its own
+	var first, rest []Substitute
+	for _, x := range list {
+		if count[x.Food.Group]++; count[x.Food.Group] <= few && len(first) < mostFound {
+			first = append(first, x)
+		} else {
+			rest = append(rest, x)
+		}
+	}
+	list = append(first, rest...)
+	list = list[:min(len(list), mostFound)]
+	slices.SortStableFunc(list, better)
+	return list
+}
+
+// better puts first what brings no new taste, then what keeps the drink most often, then what comes nearest.
+func better(a, b Substitute) int {
+	return cmp.Or(cmp.Compare(len(a.Comes), len(b.Comes)), cmp.Compare(ofAHundred(b.Sure), ofAHundred(a.Sure)), cmp.Compare(a.far, b.far))
 }
 
 // ofAHundred is a share as far as it is told.

@@ -41,12 +41,12 @@ func (s *swap) near(pool []*food.Food) []near {
 		}
 		s.Looked++
 		lead, read := s.known(c)
-		if n.times, n.far = s.nearest(of, c); read != "" || may {
+		if n.times, n.far = s.nearest(of, c, read != ""); read != "" || may {
 			if may {
 				read = "what it is made of: its name leaves open whether it holds what it is to be without"
 			}
-			if f.Group == s.Of.Group && len(s.Would) < mostWould {
-				s.Would = append(s.Would, Would{f, read})
+			if n.far <= 1 {
+				s.Would = append(s.Would, Would{f, read, n.far})
 			}
 			continue
 		}
@@ -55,7 +55,19 @@ func (s *swap) near(pool []*food.Food) []near {
 		}
 	}
 	slices.SortStableFunc(list, func(a, b near) int { return cmp.Compare(a.far, b.far) })
+	slices.SortStableFunc(s.Would, func(a, b Would) int {
+		return cmp.Or(cmp.Compare(ofGroup(a.Food, s.Of), ofGroup(b.Food, s.Of)), cmp.Compare(a.far, b.far))
+	})
+	s.Would = s.Would[:min(len(s.Would), mostWould)]
 	return list[:min(len(list), mostTried)]
+}
+
+// ofGroup is near for a food of a group, and far for any other.
+func ofGroup(f, of *food.Food) float64 {
+	if f.Group == of.Group {
+		return 1
+	}
+	return math.Inf(1)
 }
 
 // portrait is what a gram of a food holds of what is held.
@@ -81,11 +93,17 @@ func (s *swap) portrait(f *food.Food) portrait {
 	return p
 }
 
-func (p portrait) grams(id constituent.ID) float64 {
+// grams is what is known of a constituent, or of its parts.
+func (p portrait) grams(id constituent.ID) (sum float64) {
 	if c := p.Cell(id); c.Known {
 		return c.Amount
 	}
-	return 0
+	for _, part := range constituent.Sums().Leaves(id) {
+		if c := p.Cell(part.ID); c.Known && part.ID != id {
+			sum += c.Amount
+		}
+	}
+	return sum
 }
 
 func (p portrait) of(t Trait) float64 {
@@ -145,6 +163,9 @@ func (s *swap) known(c portrait) (lead float64, read string) {
 	}
 	for _, id := range ids {
 		if cell := c.Cell(id); !cell.Known && !(lead > 0 && id == ids[0]) && cell.Bound != 0 {
+			if id == constituent.OrganicAcids {
+				return lead, "titratable acidity, or its acids"
+			}
 			return lead, constituent.Must(id).Words()
 		}
 	}
@@ -162,8 +183,9 @@ func leadOf(t Trait) constituent.ID {
 }
 
 // nearest finds at how many times the mass a food comes nearest, and how far that is: the most of what
-// a judge would notice, where steps keep of it what they keep of the food that it stands for.
-func (s *swap) nearest(of, c portrait) (times, far float64) {
+// a judge would notice, where steps keep of it what they keep of the food that it stands for. What it is there for
+// is the most that it may be where nobody has measured it.
+func (s *swap) nearest(of, c portrait, open bool) (times, far float64) {
 	within := unit.LimitOf("mass of a swap", "times")
 	const stride = 1.05
 	far = math.Inf(1)
@@ -174,11 +196,17 @@ func (s *swap) nearest(of, c portrait) (times, far float64) {
 		most := 0.0
 		for i, t := range s.Kept {
 			change := 0.0
+			has := c.traits[i]
+			if open && t.Figure == s.Brings[0].Figure {
+				if has = c.Cell(leadOf(t)).Bound; !(has > 0) {
+					return 0, ofGroup(c.Food, of.Food) // nothing bounds it: its kind alone speaks for it
+				}
+			}
 			switch have := of.traits[i]; {
 			case have > 0:
-				change = t.Share * (k*c.traits[i]/have - 1)
-			case c.traits[i] > 0:
-				change = k * c.traits[i] * s.grams / s.glassOf(t)
+				change = t.Share * (k*has/have - 1)
+			case has > 0:
+				change = k * has * s.grams / s.glassOf(t)
 			}
 			most = max(most, t.noticed(1+change))
 		}

@@ -247,10 +247,10 @@ func (s *swap) filled(a *assay.Assay) *drink.Line {
 		}
 	}
 	var found *drink.Line
-	const half = 0.5
+	mostly := unit.LimitOf("what fills a pot", "share").Low
 	for i, l := range s.bench.Drink.Build {
 		kind := l.Amount.Measure.Kind
-		if its[l.Food] > half*all[l.Food] && (kind == unit.Mass || kind == unit.Volume) {
+		if its[l.Food] >= mostly*all[l.Food] && all[l.Food] > 0 && (kind == unit.Mass || kind == unit.Volume) {
 			if found != nil {
 				return nil // which of them is to be poured otherwise nobody says
 			}

@@ -78,7 +78,10 @@ func (f SwappedFood) lines() []Line {
 
 // how says what was looked at, and what was not.
 func (s *Swapped) how() []Line {
-	lines := []Line{{Text: howMany(s.Looked) + " of its use were compared by composition; the nearest were poured into the drink, through its steps, each with the amount at which what is held moves least."}}
+	var lines []Line
+	if s.Looked > 0 {
+		lines = append(lines, Line{Text: howMany(s.Looked) + " of its use were compared by composition; the nearest were poured into the drink, through its steps, each with the amount at which what is held moves least."})
+	}
 	if len(s.Unread) > 0 {
 		lines = append(lines, Line{Text: "What was read of " + clean.Listed(s.Unread) + " was read of another pot: the figures before and after are without it."})
 	}
