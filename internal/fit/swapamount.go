@@ -228,7 +228,7 @@ func (t *trial) at(ctx context.Context, s *swap, at point) (float64, error) {
 
 // farOf is the most of what a judge would notice of what is held.
 func (s *swap) farOf(t *trial, a *assay.Assay) (far float64, err error) {
-	if !s.missed(a, t.food.ID) {
+	if !s.standsFor(a, t.food.ID) {
 		return math.Inf(1), nil
 	}
 	if s.Less != nil && s.bring(a, s.Less, t.food.ID) > s.brought*unit.LimitOf("what a swap for less brings", "share").High {

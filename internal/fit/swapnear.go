@@ -45,7 +45,7 @@ func (s *swap) near(pool []*food.Food) []near {
 			if may {
 				read = "what it is made of: its name leaves open whether it holds what it is to be without"
 			}
-			if n.far <= 1 {
+			if n.far <= 1 && f.Group == s.Of.Group {
 				s.Would = append(s.Would, Would{f, read, n.far})
 			}
 			continue
@@ -55,19 +55,9 @@ func (s *swap) near(pool []*food.Food) []near {
 		}
 	}
 	slices.SortStableFunc(list, func(a, b near) int { return cmp.Compare(a.far, b.far) })
-	slices.SortStableFunc(s.Would, func(a, b Would) int {
-		return cmp.Or(cmp.Compare(ofGroup(a.Food, s.Of), ofGroup(b.Food, s.Of)), cmp.Compare(a.far, b.far))
-	})
+	slices.SortStableFunc(s.Would, func(a, b Would) int { return cmp.Compare(a.far, b.far) })
 	s.Would = s.Would[:min(len(s.Would), mostWould)]
 	return list[:min(len(list), mostTried)]
-}
-
-// ofGroup is near for a food of a group, and far for any other.
-func ofGroup(f, of *food.Food) float64 {
-	if f.Group == of.Group {
-		return 1
-	}
-	return math.Inf(1)
 }
 
 // portrait is what a gram of a food holds of what is held.
@@ -199,7 +189,7 @@ func (s *swap) nearest(of, c portrait, open bool) (times, far float64) {
 			has := c.traits[i]
 			if open && t.Figure == s.Brings[0].Figure {
 				if has = c.Cell(leadOf(t)).Bound; !(has > 0) {
-					return 0, ofGroup(c.Food, of.Food) // nothing bounds it: its kind alone speaks for it
+					return 0, 1 // nothing bounds it: its kind alone speaks for it
 				}
 			}
 			switch have := of.traits[i]; {

@@ -178,16 +178,12 @@ func (s *swap) share(r ready, t Trait) float64 {
 	return its / all
 }
 
-// missed reports whether a food brings so much of what it is there for that it would itself be missed: of what
-// the drink had before.
-func (s *swap) missed(a *assay.Assay, f food.ID) bool {
+// standsFor reports whether a food brings so much of what the other one was there for that it stands for it.
+func (s *swap) standsFor(a *assay.Assay, f food.ID) bool {
 	lead := s.Brings[0]
-	if less := s.Less; less != nil && less.ID == lead.Of {
-		return true
-	}
 	its, _ := partOf(a.Serving, lead, 0, f)
-	_, all := partOf(s.central.Serving, lead, 0, f)
-	return its > all*(1-lead.Least)
+	was, _ := partOf(s.central.Serving, lead, 0, s.Of.ID)
+	return its >= was*unit.LimitOf("what a swap brings of what it is for", "share").Low
 }
 
 // partOf is what a food brings of a trait to a serving, and what there is of it, in grams.
