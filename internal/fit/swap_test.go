@@ -135,15 +135,12 @@ build: [30 g core:lemon-juice, 20 g core:sugar-white, 150 g core:water-pure]
 
 // Whose deciding figure nobody has measured is no answer: it would do if it were read.
 func TestWhatNobodyHasMeasuredWouldDo(t *testing.T) {
-	res, err := exchanged(t, lemonade, fit.Exchange{Food: "core:lemon-juice"})
+	res, err := exchanged(t, string(assaytest.FileOf(t, "data/demo/garden-tide.yaml")), fit.Exchange{Food: "core:passion-fruit-juice-purple"}, "acerola-juice", "passion-fruit-juice-yellow")
 	require.NoError(t, err)
-	require.NotEmpty(t, res.Found)
-	lib := assaytest.Core(t)
-	for _, w := range res.Would {
-		assert.NotContains(t, codes(res), w.Food.ID.Code)
-		assert.False(t, food.Enter(lib[w.Food.ID], nil).Cell("OA").Known, w.Food.ID.Code)
-	}
-	assert.NotEmpty(t, res.Would)
+	assert.Equal(t, []string{"passion-fruit-juice-yellow"}, codes(res))
+	require.Len(t, res.Would, 1)
+	assert.Equal(t, "acerola-juice", res.Would[0].Food.ID.Code)
+	assert.Contains(t, res.Would[0].Read, "titratable acidity")
 	res, err = exchanged(t, lemonade, fit.Exchange{Food: "core:lemon-juice"}, "lime-juice", "apple-juice")
 	require.NoError(t, err)
 	assert.Equal(t, "lime-juice", codes(res)[0])

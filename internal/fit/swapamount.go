@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"context"
 	"math"
-	"slices"
 
 	"sipsum/internal/amount"
 	"sipsum/internal/assay"
@@ -270,10 +269,4 @@ func (t *trial) follows() amount.Streams {
 		streams[p.Now] = p.Path
 	}
 	return streams
-}
-
-// unlike reports whether two foods are two proposals: not of one name before the comma, nor of one group
-// where others have not had their turn.
-func unlike(list []Substitute, f *trial) bool {
-	return !slices.ContainsFunc(list, func(x Substitute) bool { return headOf(x.Food.Name()) == headOf(f.food.Name()) })
 }

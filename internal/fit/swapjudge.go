@@ -14,6 +14,7 @@ import (
 	"sipsum/internal/fail"
 	"sipsum/internal/recipe"
 	"sipsum/internal/spelling"
+	"sipsum/internal/unit"
 )
 
 // Swapped are the constituents that are told of a serving where a food gave way to another.
@@ -43,7 +44,7 @@ func (s *swap) rank(ctx context.Context, tried []*trial) error {
 		if len(list) == mostJudged {
 			break
 		}
-		if !unlike(list, t) {
+		if slices.ContainsFunc(list, func(x Substitute) bool { return alike(x, t) }) {
 			continue
 		}
 		x, err := s.judged(ctx, t, before, want)
@@ -57,13 +58,13 @@ func (s *swap) rank(ctx context.Context, tried []*trial) error {
 	return nil
 }
 
-// varied takes the best of a list, no more than a few of one group while there are others.
+// varied takes the best of a list, no more than a few of one group while others keep what is held.
 func (s *swap) varied(list []Substitute) []Substitute {
 	const few = 2
 	count := map[string]int{s.Of.Group: -1} // one more of its own
 	var first, rest []Substitute
 	for _, x := range list {
-		if count[x.Food.Group]++; count[x.Food.Group] <= few && len(first) < mostFound {
+		if count[x.Food.Group]++; count[x.Food.Group] <= few && x.far <= 1 && len(first) < mostFound {
 			first = append(first, x)
 		} else {
 			rest = append(rest, x)
@@ -80,8 +81,23 @@ func better(a, b Substitute) int {
 	return cmp.Or(cmp.Compare(len(a.Comes), len(b.Comes)), cmp.Compare(ofAHundred(b.Sure), ofAHundred(a.Sure)), cmp.Compare(a.far, b.far))
 }
 
+// alike reports whether two foods are one proposal: of one name before the comma, or of one group, poured in one
+// amount and as near.
+func alike(x Substitute, t *trial) bool {
+	if headOf(x.Food.Name()) == headOf(t.food.Name()) {
+		return true
+	}
+	const untold = 0.25 // of what a judge notices
+	near := unit.LimitOf("what is matched of a variant", "share")
+	return x.Food.Group == t.food.Group && math.Abs(x.far-t.far) < untold && !slices.ContainsFunc(t.pours, func(p Pour) bool {
+		i := slices.IndexFunc(x.Poured, func(o Pour) bool { return o.Path == p.Path })
+		ratio := p.To.Base() / x.Poured[i].To.Base()
+		return ratio < near.Low || ratio > near.High
+	})
+}
+
 // ofAHundred is a share as far as it is told.
-func ofAHundred(x float64) float64 { return math.Round(x * 100) }
+func ofAHundred(x float64) float64 { return math.Round(x * unit.Hundred) }
 
 // judged runs a trial with draws and says what stays.
 func (s *swap) judged(ctx context.Context, t *trial, before *claims.Glass, want assay.Want) (Substitute, error) {

@@ -4,8 +4,10 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sync"
 
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 	"sipsum/internal/food"
 	"sipsum/internal/taste"
 	"sipsum/internal/unit"
@@ -110,19 +112,28 @@ func (p portrait) of(t Trait) float64 {
 	return p.grams(t.Of)
 }
 
-// stands reports whether a food is used as another is: what pours, or goes into a liquid without a rest,
-// by what does so too; any other by one of its group. Coffee is coffee and tea is tea, whatever they bring. Fat that holds water in it does not mix with a
-// drink as water that holds fat does.
+// stands reports whether a food is used as another is (data/swap_uses.csv): of its group, or of one of the same use
+// that pours where it pours. Fat that holds water in it does not mix with a drink as water that holds fat does.
 func (p portrait) stands(c portrait) bool {
 	if p.Food.Group == c.Food.Group {
 		return true
 	}
-	f, g := p.Food.Facts(), c.Food.Facts()
-	if f.Coffee != g.Coffee || f.Tea != g.Tea {
-		return false
-	}
-	return g.InDrinks && p.pours() && c.pours() && (c.wet() || !p.wet())
+	shared := slices.ContainsFunc(uses()[p.Food.Group], func(use string) bool { return slices.Contains(uses()[c.Food.Group], use) })
+	return shared && p.pours() == c.pours() && (c.wet() || !p.wet())
 }
+
+// uses are those of a group of foods.
+var uses = sync.OnceValue(func() map[string][]string {
+	all := map[string][]string{}
+	for _, row := range embedded.Rows("swap_uses.csv") {
+		group := row.Text("group")
+		if _, ok := food.GroupOf(group); !ok {
+			row.Fail("there is no group of foods called %s", group)
+		}
+		all[group] = append(all[group], row.Text("use"))
+	}
+	return all
+})
 
 func (p portrait) pours() bool {
 	if p.Food.Facts().Liquid || p.Food.Chemical {
