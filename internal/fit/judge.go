@@ -23,9 +23,9 @@ type judge struct {
 	conditions []condition
 	goal       *Aim
 	want       assay.Want
-	kept       map[string]optimise.Point
-	broken     map[string]bool // points at which a step cannot be done
-	offset     []float64       // by condition: what its margin is less with draws
+	kept       map[string]optimise.Point // as calculated, nothing taken off
+	broken     map[string]bool           // points at which a step cannot be done
+	offset     []float64                 // by condition: what its margin is less with draws
 }
 
 // condition is one margin of a point; a nil claim is that of the glass.
@@ -68,18 +68,28 @@ func (j *judge) amounts(x []float64) amount.Amounts {
 // point calculates a point. One at which a step cannot be done meets nothing.
 func (j *judge) point(ctx context.Context, x []float64) (optimise.Point, error) {
 	key := fmt.Sprint(x)
-	if pt, ok := j.kept[key]; ok {
-		return pt, nil
-	}
-	pt, err := j.meets(ctx, x)
-	if err == nil {
+	pt, ok := j.kept[key]
+	if !ok {
+		var err error
+		if pt, err = j.meets(ctx, x); err != nil {
+			return pt, err
+		}
 		j.kept[key] = pt
 	}
-	return pt, err
+	return j.less(pt), nil
+}
+
+// less takes from the margins of a point what they are to be off by.
+func (j *judge) less(pt optimise.Point) optimise.Point {
+	pt.Margins = slices.Clone(pt.Margins)
+	for k := range pt.Margins {
+		pt.Margins[k] -= j.offset[k]
+	}
+	return pt
 }
 
 func (j *judge) meets(ctx context.Context, x []float64) (optimise.Point, error) {
-	pt, err := j.at(ctx, x)
+	pt, err := j.with(ctx, j.Central, x)
 	if fail.ExitCode(err) == fail.Wrong {
 		j.broken[fmt.Sprint(x)] = true
 		none := optimise.Point{Goal: math.NaN(), Margins: make([]float64, len(j.conditions))}
@@ -90,14 +100,6 @@ func (j *judge) meets(ctx context.Context, x []float64) (optimise.Point, error) 
 			none.Goal = math.Inf(1)
 		}
 		return none, nil
-	}
-	return pt, err
-}
-
-func (j *judge) at(ctx context.Context, x []float64) (optimise.Point, error) {
-	pt, err := j.with(ctx, j.Central, x)
-	for k := range pt.Margins {
-		pt.Margins[k] -= j.offset[k]
 	}
 	return pt, err
 }
@@ -278,7 +280,6 @@ func (j *judge) agreed(ctx context.Context, p optimise.Problem) (optimise.Proble
 			}
 			return q, found, nil
 		}
-		clear(j.kept)
 	}
 }
 

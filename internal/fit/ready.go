@@ -138,7 +138,10 @@ func (r ready) aims(q Quality, w Wish, by float64, why string) ([]Aim, string, e
 		if err != nil {
 			return nil, "", err
 		}
-		if math.IsInf(high, 0) || math.IsNaN(high) {
+		switch open := math.IsInf(high, 0) || math.IsNaN(high); {
+		case open && wished:
+			return nil, "", r.none(q, w, "nobody knows all of "+f)
+		case open:
 			return nil, "how " + string(q) + " it stays is not held: " + f + " is not known", nil
 		}
 		text, is := r.target(f, unitName, low, high, q, w, by, why)

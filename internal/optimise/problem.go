@@ -23,6 +23,7 @@ type Point struct {
 type Problem struct {
 	Variables []Variable
 	Eval      func(ctx context.Context, at []float64) (Point, error) // the same for the same amounts
+	Brief     bool                                                   // nobody asks what is in the way where not all is met
 }
 
 // Solution is the best point found.
