@@ -36,8 +36,8 @@ func newFit(a *app) *cobra.Command {
 			"between half and twice. Ready targets: --less sour, --more sweet --by 10%, of " + fail.Or(fit.Qualities()) + ";\n" +
 			"the other qualities and the size of a serving are kept. --swap FOOD looks for a food in the place of one that\n" +
 			"the drink pours, --without an allergen or with --less sugar, fitted so that nothing else moves more than it\n" +
-			"must. Nothing is written but with --write FILE: a copy of\n" +
-			"the drink with the amounts found, comments kept. A target that is missed ends with exit code 3.",
+			"must. Nothing is written but with --write FILE: a copy of the drink with what was found, comments kept. A target\n" +
+			"that is missed, and a swap that keeps less than it should, end with exit code 3.",
 		Args: exactly(1, drinkArgument),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if other.food != "" || len(other.without) > 0 {
@@ -54,7 +54,7 @@ func newFit(a *app) *cobra.Command {
 		},
 	}
 	f := cmd.Flags()
-	f.StringVar(&ask.less, "less", "", "a quality to have less of: "+strings.Join(fit.Qualities(), ", "))
+	f.StringVar(&ask.less, "less", "", "a quality to have less of: "+strings.Join(fit.Qualities(), ", ")+"; with --swap a constituent, as sugars")
 	f.StringVar(&ask.more, "more", "", "a quality to have more of")
 	f.StringVar(&ask.by, "by", "", "by how much, as 20% (default: what a judge notices)")
 	f.StringVar(&ask.sweeter, "sweeter", "", "short for --more sweet --by")

@@ -43,12 +43,13 @@ type Substitute struct {
 	Poured    []Pour
 	Recipe    *recipe.Recipe
 	After     *assay.Assay
-	Held      []Trait // those of Kept, with what they come to
-	Comes     []Trait // what the drink had not before, and has
-	Sure, May float64 // the share of draws in which all of Kept stays within what a judge notices
-	Still     []string
-	Asked     bool    // nobody has looked whether it holds what it is to be without
-	far       float64 // at central values, in what a judge notices
+	Held      []Trait  // those of Kept, with what they come to
+	Comes     []Trait  // what the drink had not before, and has
+	Sure, May float64  // the share of draws in which all of Kept stays within what a judge notices
+	Still     []string // foods of the drink that hold, or may hold, what it is to be without
+	Thick     []Thick  // pots in which so much of it is dissolved that it may not stay so
+	Asked     bool     // nobody has looked whether it holds what it is to be without
+	far       float64  // at central values, in what a judge notices
 }
 
 // Pour is a line before and after.
@@ -60,6 +61,13 @@ type Pour struct {
 
 // Moves reports whether the amount is another.
 func (p Pour) Moves() bool { return p.From.Number != p.To.Number }
+
+// Thick is how much of a pure food stands in the water of a pot.
+type Thick struct {
+	Pot    string
+	Of     float64 // g in 100 g of its water
+	Surely float64 // up to which nobody asks
+}
 
 // Would is a food that would do if something of it were known.
 type Would struct {

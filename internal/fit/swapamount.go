@@ -138,7 +138,10 @@ func (t *trial) begin(s *swap) {
 // stepOf is the step of an amount that comes to so much: that of the scale, or of what is written; finer
 // where it would be less than a few of them.
 func (t *trial) stepOf(w unit.Amount, number float64) float64 {
-	const few = 5
+	const few, spoon = 5, 0.5
+	if w.Measure.Spread > 0 { // nobody fills a spoon to a tenth
+		return spoon
+	}
 	st := step(t.bench.Drink, w)
 	for number < few*st && decimals(st) < mostDecimals {
 		st /= 10

@@ -12,6 +12,7 @@ import (
 	"sipsum/internal/claims"
 	"sipsum/internal/constituent"
 	"sipsum/internal/fail"
+	"sipsum/internal/food"
 	"sipsum/internal/recipe"
 	"sipsum/internal/spelling"
 	"sipsum/internal/unit"
@@ -113,7 +114,7 @@ func (s *swap) judged(ctx context.Context, t *trial, before *claims.Glass, want 
 		if k.After, err = figure(k.goal, x.After, after); err != nil {
 			return x, err
 		}
-		holds, err := beside(k.goal, Ready{Least: k.Least, Most: k.Most}, before, after)
+		holds, err := k.stays(before, after)
 		if err != nil {
 			return x, err
 		}
@@ -125,29 +126,55 @@ func (s *swap) judged(ctx context.Context, t *trial, before *claims.Glass, want 
 		x.Held = append(x.Held, k)
 	}
 	x.Sure, x.May = all.shares()
-	x.Comes, err = s.comes(x.After, after)
-	x.Still = s.still(t.recipe)
+	x.Comes, err = s.comes(x.After, before, after)
+	x.Still, x.Thick = s.still(t.recipe), thick(x.After, t.food)
 	return x, err
 }
 
-// comes lists the tastes that the drink had not, and has.
-func (s *swap) comes(a *assay.Assay, g *claims.Glass) ([]Trait, error) {
+// stays judges draw by draw whether a figure stays; of one that is held by what is known of it that alone counts.
+func (t Trait) stays(before, after *claims.Glass) (holds [2][]bool, err error) {
+	r := Ready{Least: t.Least, Most: t.Most}
+	if !t.known {
+		return beside(t.goal, r, before, after)
+	}
+	was, _, err := t.goal.Values(before)
+	if err != nil {
+		return holds, err
+	}
+	is, _, err := t.goal.Values(after)
+	in := r.within(was, is)
+	return [2][]bool{in, in}, err
+}
+
+// comes lists the tastes that the drink has, and had not, or not half as much of.
+func (s *swap) comes(a *assay.Assay, before, after *claims.Glass) (list []Trait, err error) {
 	r, err := readyOf(a, s.bench.Declared)
 	if err != nil {
 		return nil, err
 	}
 	now, _, err := r.traits(s.Less)
-	var list []Trait
+	if err != nil {
+		return nil, err
+	}
+	const half = 0.5
 	for _, t := range now {
-		if slices.ContainsFunc(s.Kept, func(k Trait) bool { return k.Figure == t.Figure }) {
+		held := func(k Trait) bool { return k.Figure == t.Figure || k.Quality == Sour && t.Quality == Sour }
+		if slices.ContainsFunc(s.Kept, held) {
 			continue
 		}
-		if t.After, err = figure(t.goal, a, g); err != nil {
+		was, _, err := t.ends(before)
+		if err != nil {
+			return nil, err
+		}
+		if t.Quality != Sour && was > half*t.low || s.Less != nil && s.Less.ID == t.Of {
+			continue
+		}
+		if t.After, err = figure(t.goal, a, after); err != nil {
 			return nil, err
 		}
 		list = append(list, t)
 	}
-	return list, err
+	return list, nil
 }
 
 // still lists the foods of a drink that hold, or may hold, what the other food is to be without.
@@ -155,6 +182,31 @@ func (s *swap) still(r *recipe.Recipe) (list []string) {
 	for _, it := range r.Items {
 		if is, may, _ := s.holds(itemOf(it.Food)); (is || may) && !slices.Contains(list, it.Food.Name()) {
 			list = append(list, it.Food.Name())
+		}
+	}
+	return list
+}
+
+// thick lists the pots in which there is so much of a pure food to their water that nobody can say without a
+// solubility whether it stays dissolved.
+func thick(a *assay.Assay, f *food.Food) (list []Thick) {
+	if !f.Chemical {
+		return nil
+	}
+	its, water := map[string]float64{}, map[string]float64{}
+	for row, x := range a.Serving.Rows {
+		pot := ""
+		if len(x.Path) > 0 {
+			pot = x.Path[0]
+		}
+		if water[pot] += gramsOf(a.Serving, row, constituent.Water); x.Profile.Food.ID == f.ID {
+			its[pot] += gramsOf(a.Serving, row, constituent.Mass)
+		}
+	}
+	surely := unit.LimitOf("what surely dissolves", "g/100 g water").High
+	for _, c := range a.Components {
+		if of := unit.Hundred * its[c.ID.Component] / water[c.ID.Component]; c.House && of > surely {
+			list = append(list, Thick{c.Name, of, surely})
 		}
 	}
 	return list

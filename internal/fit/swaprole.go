@@ -37,6 +37,7 @@ type Trait struct {
 
 	goal      *claim.Goal
 	low, high float64 // at central values
+	known     bool    // it is held by what is known of it
 }
 
 // weigh tells what the drink has, and what of it the food brings.
@@ -86,12 +87,12 @@ func readyOf(a *assay.Assay, declared claims.Declared) (ready, error) {
 // traits lists what is held of a drink: every taste that it has, the fat that gives it body, and the
 // size of a serving. What is to be less is not held.
 func (r ready) traits(less *constituent.Constituent) (list []Trait, remarks []string, err error) {
-	add := func(q Quality, figure string, of constituent.ID, least, most float64) error {
+	add := func(q Quality, figure string, of constituent.ID, least, most float64, known bool) error {
 		t, err := claim.ParseTarget("least "+figure, fail.Place{})
 		if err != nil {
 			return err
 		}
-		x := Trait{Quality: q, Figure: figure, Of: of, Least: least, Most: most, goal: t.Goal}
+		x := Trait{Quality: q, Figure: figure, Of: of, Least: least, Most: most, goal: t.Goal, known: known}
 		x.Words = t.Goal.Words()
 		if x.low, x.high, err = x.ends(r.glass); err != nil {
 			return err
@@ -108,27 +109,33 @@ func (r ready) traits(less *constituent.Constituent) (list []Trait, remarks []st
 	for _, name := range Qualities() {
 		q := Quality(name)
 		figures, withheld := r.figures(q)
-		if withheld != "" {
+		least, most := r.kept(q)
+		switch {
+		case withheld != "" && q == Sour:
+			remarks = append(remarks, "its acidity is withheld ("+withheld+"): what is known of its organic acids is held in its place")
+			if err := add(q, "per100ml("+string(constituent.OrganicAcids)+")", constituent.OrganicAcids, least, most, true); err != nil {
+				return nil, nil, err
+			}
+		case withheld != "":
 			remarks = append(remarks, "how "+name+" it stays is not held: "+withheld)
 		}
-		least, most := r.kept(q)
 		for _, f := range figures {
 			if r.faint(f) {
 				continue
 			}
-			if err := add(q, f, r.constituentOf(q, f), least, most); err != nil {
+			if err := add(q, f, r.constituentOf(q, f), least, most, false); err != nil {
 				return nil, nil, err
 			}
 		}
 	}
 	if fat := r.profile.Body.Fat; fat.Mean > unit.LimitOf("fat that gives no body", "g/100 ml").High {
 		l := unit.LimitOf("what is kept of a body", "share")
-		if err := add(Body, "per100ml("+string(constituent.Fat)+")", constituent.Fat, l.Low, l.High); err != nil {
+		if err := add(Body, "per100ml("+string(constituent.Fat)+")", constituent.Fat, l.Low, l.High, false); err != nil {
 			return nil, nil, err
 		}
 	}
 	size := unit.LimitOf("what is kept of a serving", "share")
-	return list, remarks, add(Volume, "volume()", "", size.Low, size.High)
+	return list, remarks, add(Volume, "volume()", "", size.Low, size.High, false)
 }
 
 // faint reports whether a figure is of a compound that is below the highest of its thresholds: who tastes it at
@@ -165,6 +172,9 @@ func (t Trait) ends(g *claims.Glass) (low, high float64, err error) {
 	a, b, err := t.goal.Values(g)
 	if err != nil {
 		return 0, 0, err
+	}
+	if t.known {
+		return a[0], a[0], nil
 	}
 	return a[0], b[0], nil
 }

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"strings"
 
 	"sipsum/internal/clean"
@@ -58,6 +59,9 @@ func (f SwappedFood) lines() []Line {
 	}
 	if len(moves) > 0 {
 		lines = append(lines, Line{Lead: "a serving then", Text: strings.Join(moves, ", ")})
+	}
+	for _, x := range f.Thick {
+		lines = append(lines, Line{Lead: "may crystallise", Text: fmt.Sprintf("%s g of it stand in 100 g of the water of %s: whether so much dissolves and stays dissolved when it is cold is not calculated", three(x.Of), clean.Name(x.Pot))})
 	}
 	lines = append(lines, f.Declares()...)
 	if f.Asked {

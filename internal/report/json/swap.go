@@ -54,7 +54,14 @@ type swapFound struct {
 	Goes      []string     `json:"cautions_go"`
 	New       []string     `json:"cautions_come"`
 	Still     []string     `json:"still_there"`
+	Thick     []swapThick  `json:"may_crystallise"`
 	Asked     bool         `json:"allergens_not_assessed"`
+}
+
+// swapThick is how much of the food stands in the water of a pot.
+type swapThick struct {
+	Pot string `json:"pot"`
+	Of  number `json:"g_in_100_g_water"`
 }
 
 type swapPour struct {
@@ -102,10 +109,13 @@ func Swapped(w io.Writer, s *sheet.Swapped) error {
 func foundBody(f sheet.SwappedFood) swapFound {
 	b := swapFound{
 		Food: f.Food.ID.String(), Name: f.Food.Name(), Pours: []swapPour{}, Low: number(f.Sure), High: number(f.May), Kept: traits(f.Held, true),
-		Comes: []string{}, Beside: []besideBody{}, Allergens: []string{}, Goes: []string{}, New: []string{}, Still: listed(f.Still), Asked: f.Asked,
+		Comes: []string{}, Beside: []besideBody{}, Allergens: []string{}, Goes: []string{}, New: []string{}, Still: listed(f.Still), Thick: []swapThick{}, Asked: f.Asked,
 	}
 	for _, p := range f.Poured {
 		b.Pours = append(b.Pours, swapPour{p.Path, p.Pot, number(p.From.Number), number(p.To.Number), p.To.Measure.Name})
+	}
+	for _, t := range f.Thick {
+		b.Thick = append(b.Thick, swapThick{t.Pot, number(t.Of)})
 	}
 	for _, t := range f.Comes {
 		b.Comes = append(b.Comes, t.Words)
