@@ -242,6 +242,14 @@ func (s *swap) farOf(t *trial, a *assay.Assay) (far float64, err error) {
 		if err != nil {
 			return 0, err
 		}
+		if x.known {
+			all := x
+			all.known = false
+			if _, most, err := all.ends(g); err != nil || low < x.Least*x.low && most >= x.Least*x.low {
+				far = max(far, 1) // what is unknown may make it up
+				continue
+			}
+		}
 		for _, now := range [][2]float64{{low, x.low}, {high, x.high}} {
 			share := now[0] / now[1]
 			switch {

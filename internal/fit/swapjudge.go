@@ -131,7 +131,8 @@ func (s *swap) judged(ctx context.Context, t *trial, before *claims.Glass, want 
 	return x, err
 }
 
-// stays judges draw by draw whether a figure stays; of one that is held by what is known of it that alone counts.
+// stays judges draw by draw whether a figure stays; one that is held by what is known of it
+// may stay where what is unknown of it reaches so far.
 func (t Trait) stays(before, after *claims.Glass) (holds [2][]bool, err error) {
 	r := Ready{Least: t.Least, Most: t.Most}
 	if !t.known {
@@ -141,9 +142,13 @@ func (t Trait) stays(before, after *claims.Glass) (holds [2][]bool, err error) {
 	if err != nil {
 		return holds, err
 	}
-	is, _, err := t.goal.Values(after)
-	in := r.within(was, is)
-	return [2][]bool{in, in}, err
+	is, upTo, err := t.goal.Values(after)
+	surely := r.within(was, is)
+	may := make([]bool, len(surely))
+	for d := range may {
+		may[d] = is[d] <= r.Most*was[d] && upTo[d] >= r.Least*was[d]
+	}
+	return [2][]bool{surely, may}, err
 }
 
 // comes lists the tastes that the drink has, and had not, or not half as much of.

@@ -141,7 +141,7 @@ func furtherUp(r composition.Result, factor float64) string {
 	return "up to " + places(r.UpTo*factor, lastPlace(r.UpTo*factor, r.UpTo*factor, r.UpTo*factor))
 }
 
-// Allergens tells what of the declarations goes and what comes, by the first rules that say so.
+// Declares tells what of the declarations goes and what comes, by the first rules that say so.
 func (f SwappedFood) Declares() []Line {
 	var lines []Line
 	seen := map[string]bool{}
@@ -152,6 +152,10 @@ func (f SwappedFood) Declares() []Line {
 				continue
 			}
 			seen[x.Name+text] = true
+			if n := len(lines); n > 0 && lines[n-1].Text == text && lines[n-1].Lead == rulesName(rules) { // a food that nobody has assessed may be of any class
+				lines[n-1].Strong += ", " + clean.Name(x.Name)
+				continue
+			}
 			lines = append(lines, Line{Lead: rulesName(rules), Strong: clean.Name(x.Name), Text: text})
 		}
 	}
