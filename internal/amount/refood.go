@@ -108,11 +108,27 @@ func cutRow(rows []string, d *drink.Drink, at fail.Place, word string) error {
 	if at.File != d.File || i < 0 || i >= len(rows) || !begins(rows[i]) {
 		return fail.New(fail.Wrong, word+" at line "+strconv.Itoa(at.Line)+" cannot be taken out of the file", "write it in a row of its own")
 	}
-	deep := depth(rows[i])
-	for rows[i] = ""; i+1 < len(rows) && strings.TrimSpace(rows[i+1]) != "" && depth(rows[i+1]) > deep; i++ {
-		rows[i+1] = ""
+	deep, end := depth(rows[i]), i+1
+	for end < len(rows) && !isBlank(rows[end]) && depth(rows[end]) > deep {
+		end++
+	}
+	clear(rows[i:end])
+	prev, next := i-1, end
+	for prev >= 0 && isBlank(rows[prev]) {
+		prev--
+	}
+	for next < len(rows) && isBlank(rows[next]) {
+		next++
+	}
+	if prev < 0 || !strings.HasSuffix(strings.TrimSpace(rows[prev]), ":") {
+		return nil
+	}
+	if of := depth(rows[prev]); next == len(rows) || depth(rows[next]) < of || depth(rows[next]) == of && !strings.HasPrefix(strings.TrimSpace(rows[next]), "- ") {
+		rows[prev] = "" // a list of which nothing is left
 	}
 	return nil
 }
+
+func isBlank(row string) bool { return strings.TrimSpace(row) == "" }
 
 func depth(row string) int { return len(row) - len(strings.TrimLeft(row, " ")) }
