@@ -66,7 +66,7 @@ func writtenUnit(c comparison) string {
 // Unit is in what a figure is told, and how many grams, millilitres or kilojoules that is: as the
 // number is written that it is held to, else as its constituent is counted.
 func (g *Goal) Unit() (name string, base float64) {
-	if d, base, ok := measure(g.unit); g.unit != "" && ok && d == g.of.of() {
+	if d, base, ok := measure(g.unit); g.unit != "" && ok && (d == g.of.of() || g.of.of().takes(literal{is: d})) {
 		return g.unit, base
 	}
 	f, single := g.of.(figure)

@@ -27,16 +27,22 @@ type wishes struct{ less, more, by, sweeter string }
 
 func newFit(a *app) *cobra.Command {
 	var ask wishes
+	var other swapAsked
 	out := output{drink: true}
 	cmd := &cobra.Command{
 		Use: "fit DRINK", Short: "amounts at which a drink meets its targets",
 		Long: "fit looks for the amounts at which the targets of a drink are met (targets: in its file), moves as little as\n" +
 			"it can, and tells what stops it. vary: says which amounts may move; without it each line of the build may,\n" +
 			"between half and twice. Ready targets: --less sour, --more sweet --by 10%, of " + fail.Or(fit.Qualities()) + ";\n" +
-			"the other qualities and the size of a serving are kept. Nothing is written but with --write FILE: a copy of\n" +
-			"the drink with the amounts found, comments kept. A target that is missed ends with exit code 3.",
+			"the other qualities and the size of a serving are kept. --swap FOOD looks for a food in the place of one that\n" +
+			"the drink pours, --without an allergen or with --less sugar, fitted so that nothing else moves more than it\n" +
+			"must. Nothing is written but with --write FILE: a copy of the drink with what was found, comments kept. A target\n" +
+			"that is missed, and a swap that keeps less than it should, end with exit code 3.",
 		Args: exactly(1, drinkArgument),
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if other.food != "" || len(other.without) > 0 {
+				return other.run(cmd.Context(), fitter{drinks{a}, args[0], out}, ask)
+			}
 			wish, err := ask.read()
 			if err == nil {
 				err = out.copies(a, args[0])
@@ -48,10 +54,11 @@ func newFit(a *app) *cobra.Command {
 		},
 	}
 	f := cmd.Flags()
-	f.StringVar(&ask.less, "less", "", "a quality to have less of: "+strings.Join(fit.Qualities(), ", "))
+	f.StringVar(&ask.less, "less", "", "a quality to have less of: "+strings.Join(fit.Qualities(), ", ")+"; with --swap a constituent, as sugars")
 	f.StringVar(&ask.more, "more", "", "a quality to have more of")
 	f.StringVar(&ask.by, "by", "", "by how much, as 20% (default: what a judge notices)")
 	f.StringVar(&ask.sweeter, "sweeter", "", "short for --more sweet --by")
+	other.flags(f)
 	f.StringVar(&out.path, "write", "", "write a copy of the drink with the amounts found to this file")
 	f.BoolVar(&out.replaces, "replace", false, "write over the file of --write if there is one")
 	return cmd

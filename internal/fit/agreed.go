@@ -44,7 +44,6 @@ func (j *judge) agreed(ctx context.Context, p optimise.Problem) (optimise.Proble
 
 // measured reports whether anything of the drink was read.
 func (j *judge) measured() bool {
-	isReading := func(s drink.Step) bool { _, is := s.(*drink.Measured); return is }
 	return slices.ContainsFunc(j.Drink.Finish, isReading) || slices.ContainsFunc(j.Drink.Components, func(c drink.Component) bool {
 		return c.Measured != nil || slices.ContainsFunc(c.Steps, isReading)
 	})
@@ -53,7 +52,7 @@ func (j *judge) measured() bool {
 // offsets makes the margins of a point what they are with draws, on both sides of every target; it tells
 // whether any moved.
 func (j *judge) offsets(ctx context.Context, x []float64) (drawn optimise.Point, moved bool, err error) {
-	central, err := j.at(ctx, x)
+	central, err := j.with(ctx, j.Central, x)
 	if err != nil {
 		return drawn, false, err
 	}

@@ -30,7 +30,7 @@
 //
 // A wish (ready.go) moves one quality and keeps the others. Each is a figure of 100 ml or of a litre:
 //
-//	sweet   sugars by their total, and what else sweetens by its factor (package taste)
+//	sweet   the sucrose that is as sweet (package taste), with what nobody knows of the sugars at either end
 //	sour    titratable acidity
 //	bitter  every bitter compound that is not surely below its lowest threshold
 //	salty   sodium, and whatever else is salty, likewise
@@ -41,6 +41,26 @@
 // so has two ends); of what no difference was found for, within our own bound of data/limits.csv. So
 // does the volume. The figures are those of the drink as it is written, and the share is judged draw by
 // draw beside it: an espresso that is stronger than thought is so before and after.
+//
+// An answer that lies on a limit is missed in half of the draws. So where all is met the limits are drawn in
+// (centre.go), by a quarter, a half and three quarters of the way to what the drink has, and of what moves to half as
+// much more than was asked; of the answers that meet what was asked, and have no less of a goal, that one counts which
+// holds in most draws.
+//
+// # Another food
+//
+// Swap (swap*.go) looks for a food in the place of one that the drink pours. What the food brings of a figure is its
+// part of it in the serving, after all steps; a figure of which so much would be missed is what it is for. Held is
+// every taste that the drink has above its thresholds, the fat that gives it body, and the size of a serving, each
+// within what a judge notices. Foods of the same use (data/swap_uses.csv) are compared by composition alone, each at
+// the mass at which the most that a judge would notice is least; the nearest are poured into the drink, and their
+// amount is searched on the steps of the scale by the same measure. In a pot that the food fills goes as much as before,
+// and how much of the pot is poured is searched. What no judge tells from the nearest amount gives way to the
+// amount that changes least. Readings of pots in which the food was no longer hold, and are left out before and after.
+//
+// The draws of what stays are those of before, and so is the hand that pours. What is asked for less brings no more than
+// data/limits.csv has; what is to be without an allergen neither holds it nor may hold it, and what nobody has looked at
+// says so. Where the figure that decides is not known, a food of the group stands apart as what would do if it were read.
 //
 // # A match without a part
 //
@@ -64,8 +84,8 @@
 //
 // Amounts of a pot that is reduced, strained or pressed to a fixed mass move its strength only as
 // that step allows; an amount at which a step cannot be done is not an answer. A line written in %
-// moves with its list and not by itself. Nothing is said of taste: a target is a figure; the total
-// of sugars stands for sweetness, though lactose is less sweet than fructose, and acidity for
-// sourness, though the field disputes that. Body and sparkle are not kept. The chances are of the
+// moves with its list and not by itself. Nothing is said of taste: a target is a figure, and
+// acidity stands for sourness, though the field disputes that. A wish does not keep body and sparkle, and a swap
+// not sparkle, colour, foam, smell and what a step does that nobody calculates. The chances are of the
 // answer as it is, not of the best in each draw.
 package fit

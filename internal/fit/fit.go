@@ -138,7 +138,7 @@ func (b Bench) Fit(ctx context.Context, aims []Aim) (*Result, error) {
 	for _, r := range ranges {
 		p.Variables = append(p.Variables, optimise.Variable{From: r.From, To: r.To, Step: r.Step, Start: r.Written.Number})
 	}
-	if _, err := j.at(ctx, startOf(ranges)); err != nil { // what is wrong with the targets
+	if _, err := j.with(ctx, j.Central, startOf(ranges)); err != nil { // what is wrong with the targets
 		return nil, err
 	}
 	p, found, err := j.agreed(ctx, p)
@@ -146,6 +146,9 @@ func (b Bench) Fit(ctx context.Context, aims []Aim) (*Result, error) {
 		return nil, fail.New(fail.Wrong, "no amount of vary is a multiple of the scale's step between its ends", "widen from and to, or state a finer scale")
 	}
 	if err != nil {
+		return nil, err
+	}
+	if found, err = j.centred(ctx, p, found); err != nil {
 		return nil, err
 	}
 	res := &Result{Met: found.Met, Proven: found.Proven, Beside: found.Beside, None: found.None, Open: j.open, Runs: found.Runs}

@@ -100,19 +100,21 @@ func beside(of *claim.Goal, r Ready, before, after *claims.Glass) (holds [2][]bo
 		return holds, err
 	}
 	lowThen, highThen, err := of.Values(after)
-	within := func(was, is []float64) []bool {
-		out := make([]bool, min(len(was), len(is)))
-		for d := range out {
-			dust := unit.Closeness * math.Abs(was[d])
-			out[d] = is[d] >= r.Least*was[d]-dust && is[d] <= r.Most*was[d]+dust
-		}
-		return out
-	}
-	a, b := within(low, lowThen), within(high, highThen)
+	a, b := r.within(low, lowThen), r.within(high, highThen)
 	for d := range a {
 		a[d], b[d] = a[d] && b[d], a[d] || b[d]
 	}
 	return [2][]bool{a, b}, err
+}
+
+// within tells in which draws a figure is within its shares of what it was.
+func (r Ready) within(was, is []float64) []bool {
+	out := make([]bool, min(len(was), len(is)))
+	for d := range out {
+		dust := unit.Closeness * math.Abs(was[d])
+		out[d] = is[d] >= r.Least*was[d]-dust && is[d] <= r.Most*was[d]+dust
+	}
+	return out
 }
 
 // tell gives the figure of a target before and after; a target may ask for none.

@@ -23,11 +23,11 @@ type judge struct {
 	conditions []condition
 	goal       *Aim
 	want       assay.Want
-	drawn      map[string]*assay.Assay // runs with draws, by their amounts
-	kept       map[string]optimise.Point
-	broken     map[string]string // points at which a step cannot be done, and why
-	open       bool              // targets that nothing decides were left out of the last search
-	offset     []float64         // by condition: what its margin is less with draws
+	drawn      map[string]*assay.Assay   // runs with draws, by their amounts
+	kept       map[string]optimise.Point // as calculated, nothing taken off
+	broken     map[string]string         // points at which a step cannot be done, and why
+	open       bool                      // targets that nothing decides were left out of the last search
+	offset     []float64                 // by condition: what its margin is less with draws
 }
 
 // condition is one margin of a point; a nil claim is that of the glass.
@@ -91,7 +91,7 @@ func (j *judge) less(pt optimise.Point) optimise.Point {
 }
 
 func (j *judge) meets(ctx context.Context, x []float64) (optimise.Point, error) {
-	pt, err := j.at(ctx, x)
+	pt, err := j.with(ctx, j.Central, x)
 	if fail.ExitCode(err) == fail.Wrong {
 		j.broken[fmt.Sprint(x)] = whyOf(err)
 		none := optimise.Point{Goal: math.NaN(), Margins: make([]float64, len(j.conditions))}
@@ -106,8 +106,9 @@ func (j *judge) meets(ctx context.Context, x []float64) (optimise.Point, error) 
 	return pt, err
 }
 
-func (j *judge) at(ctx context.Context, x []float64) (optimise.Point, error) {
-	a, err := j.Central.Run(ctx, j.amounts(x), j.want)
+// with calculates a point by a plan.
+func (j *judge) with(ctx context.Context, plan *assay.Plan, x []float64) (optimise.Point, error) {
+	a, err := plan.Run(ctx, j.amounts(x), j.want)
 	if err != nil {
 		return optimise.Point{}, err
 	}

@@ -141,15 +141,25 @@ func (c *cutter) steps(list []drink.Step, pot string) []drink.Step {
 
 // unread forgets the readings of a component, which were of it as it was.
 func (c *cutter) unread(p *drink.Component) {
-	steps := withoutReadings(p.Steps)
-	if p.Measured != nil || len(steps) < len(p.Steps) {
+	if forgotten(p) {
 		c.Unread = append(c.Unread, p.Name)
 	}
-	p.Measured, p.Steps = nil, steps
+}
+
+// forgotten takes what was read of a component out; false where nothing was.
+func forgotten(c *drink.Component) bool {
+	was := c.Measured != nil || slices.ContainsFunc(c.Steps, isReading)
+	c.Measured, c.Steps = nil, withoutReadings(c.Steps)
+	return was
 }
 
 func withoutReadings(steps []drink.Step) []drink.Step {
-	return slices.DeleteFunc(slices.Clone(steps), func(s drink.Step) bool { _, is := s.(*drink.Measured); return is })
+	return slices.DeleteFunc(slices.Clone(steps), isReading)
+}
+
+func isReading(s drink.Step) bool {
+	_, is := s.(*drink.Measured)
+	return is
 }
 
 // listed gives the path of a line that stands in the list of another.

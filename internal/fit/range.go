@@ -141,6 +141,11 @@ func where(d *drink.Drink, written amount.Amounts, name string) string {
 	return "there are: " + strings.Join(paths, ", ")
 }
 
+// holds reports whether an amount lies within the range.
+func (r Range) holds(x float64) bool {
+	return x >= r.From-unit.Closeness*r.From && x <= r.To+unit.Closeness*r.To
+}
+
 // leaves reports whether a point of the grid is another amount than what is written: the point that is
 // nearest to it stands for it.
 func (r Range) leaves(x float64) bool { return math.Abs(x-r.Written.Number) > r.Step/2 }

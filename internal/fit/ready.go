@@ -6,7 +6,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"sipsum/internal/assay"
 	"sipsum/internal/claim"
@@ -139,7 +138,10 @@ func (r ready) aims(q Quality, w Wish, by float64, why string) ([]Aim, string, e
 		if err != nil {
 			return nil, "", err
 		}
-		if math.IsInf(high, 0) || math.IsNaN(high) {
+		switch open := math.IsInf(high, 0) || math.IsNaN(high); {
+		case open && wished:
+			return nil, "", r.none(q, w, "nobody knows all of "+f)
+		case open:
 			return nil, "how " + string(q) + " it stays is not held: " + f + " is not known", nil
 		}
 		text, is := r.target(f, unitName, low, high, q, w, by, why)
@@ -199,23 +201,12 @@ func (r ready) figures(q Quality) (list []string, withheld string) {
 	return list, ""
 }
 
-// sweet is what sweetens: sugars by their total, what else there is by its factor at the sweetness
-// that the drink has.
+// sweet is the sucrose that makes a drink as sweet; none where nothing sweetens.
 func (r ready) sweet() []string {
-	var terms []string
-	for _, p := range r.profile.Sweet.Parts {
-		switch {
-		case p.Equivalent <= 0:
-		case p.Constituent.Parent != constituent.Sugar:
-			terms = append(terms, digits(p.Factor)+" * per100ml("+string(p.Constituent.ID)+")")
-		case !slices.Contains(terms, sugars):
-			terms = append(terms, sugars)
-		}
-	}
-	if len(terms) == 0 {
+	if x := r.profile.Sweet; !(x.Mean > 0) && !x.Partial {
 		return nil
 	}
-	return []string{strings.Join(terms, " + ")}
+	return []string{"sweetness()"}
 }
 
 const sugars = "per100ml(" + string(constituent.Sugar) + ")"

@@ -12,6 +12,8 @@ func (s *search) solve() (Solution, error) {
 		if found, err = s.fewest(found); err != nil {
 			return found, err
 		}
+	}
+	if err == nil && !found.Met && !s.p.Brief {
 		found.Conflict, err = s.conflict(found.Point)
 	}
 	found.Runs = len(s.seen)
