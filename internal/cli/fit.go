@@ -27,6 +27,7 @@ type wishes struct{ less, more, by, sweeter string }
 
 func newFit(a *app) *cobra.Command {
 	var ask wishes
+	var from inventAsked
 	out := output{drink: true}
 	cmd := &cobra.Command{
 		Use: "fit DRINK", Short: "amounts at which a drink meets its targets",
@@ -44,7 +45,15 @@ func newFit(a *app) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return fitter{drinks{a}, args[0], out}.run(cmd.Context(), wish)
+			f := fitter{drinks{a}, args[0], out}
+			looks, err := from.asked(cmd, wish)
+			switch {
+			case err != nil:
+				return err
+			case looks:
+				return f.invent(cmd.Context(), from)
+			}
+			return f.run(cmd.Context(), wish)
 		},
 	}
 	f := cmd.Flags()
@@ -52,6 +61,7 @@ func newFit(a *app) *cobra.Command {
 	f.StringVar(&ask.more, "more", "", "a quality to have more of")
 	f.StringVar(&ask.by, "by", "", "by how much, as 20% (default: what a judge notices)")
 	f.StringVar(&ask.sweeter, "sweeter", "", "short for --more sweet --by")
+	from.flags(f)
 	f.StringVar(&out.path, "write", "", "write a copy of the drink with the amounts found to this file")
 	f.BoolVar(&out.replaces, "replace", false, "write over the file of --write if there is one")
 	return cmd

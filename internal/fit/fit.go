@@ -142,6 +142,17 @@ func (b Bench) Fit(ctx context.Context, aims []Aim) (*Result, error) {
 	return res, j.stops(ctx, p, found, res)
 }
 
+// Judge tells of a drink as it is written which targets it meets, and how surely. Errors are *fail.Error.
+func (b Bench) Judge(ctx context.Context, aims []Aim) (*Result, error) {
+	j := newJudge(b, aims, nil)
+	pt, err := j.with(ctx, b.Drawn, nil)
+	if err != nil {
+		return nil, err
+	}
+	res := &Result{Met: met(pt), Proven: true, Runs: 1}
+	return res, j.judge(ctx, res, optimise.Solution{Point: pt})
+}
+
 func startOf(ranges []Range) []float64 {
 	at := make([]float64, len(ranges))
 	for i, r := range ranges {

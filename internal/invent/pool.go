@@ -1,0 +1,348 @@
+package invent
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strings"
+
+	"sipsum/internal/estimate"
+	"sipsum/internal/unit"
+)
+
+// pool is the search as arithmetic: what the drink as written is of each condition, and what a gram of each
+// candidate adds.
+type pool struct {
+	base     [][]float64 // by condition and draw, the central value first
+	strict   []bool
+	list     []candidate
+	most     float64         // g that may be put in altogether
+	enough   float64         // the share of the draws in which an answer holds
+	sure     float64         // the share from which on more is no better
+	together int             // of how many candidates threesomes are tried
+	won      map[string]bool // sets that are answers
+	dropped  map[string]bool // those of them of which a calculation has shown that they are none
+}
+
+// candidate is one thing that may be poured.
+type candidate struct {
+	centre []float64 // by condition: what a gram adds at central values
+	grams  []float64 // that are tried, the least first
+	words  []string  // by which it is like others
+	helped []float64 // the same with what nobody knows at the end that helps
+	plain  bool      // sugar, acid, water: what any drink may have
+	drawn  func() (columns, error)
+
+	best []float64 // by condition: the most that it can add
+}
+
+// answer is a set of candidates with its best amounts.
+type answer struct {
+	of    []int
+	grams []float64
+	other int // so many of it are no sugar, acid or water, which any drink may have
+	holds int // in so many of the draws
+	ranks int // the same, but for what is surely enough: more is no better
+	draws int
+	total float64
+}
+
+// surely is in what share of the draws it holds.
+func (a answer) surely() float64 { return float64(a.holds) / float64(a.draws) }
+
+// before puts fewer foods first, then what holds in more draws until it hardly fails, then as few foods beside
+// sugar, acids and water as do, but one, then what moves the drink less.
+func (a answer) before(b answer) int {
+	return cmp.Or(cmp.Compare(len(a.of), len(b.of)), cmp.Compare(b.ranks, a.ranks), cmp.Compare(a.foods(), b.foods()), cmp.Compare(a.total, b.total), slices.Compare(a.of, b.of))
+}
+
+// foods counts what gives a set its own character; a set of nothing but sugar, acids and water comes last.
+func (a answer) foods() int {
+	if a.other == 0 {
+		return largest + 1
+	}
+	return a.other
+}
+
+// prepare works out the most that each candidate can do.
+func (p *pool) prepare() {
+	p.won, p.dropped = map[string]bool{}, map[string]bool{}
+	for i := range p.list {
+		c := &p.list[i]
+		c.best = make([]float64, len(p.base))
+		for k, a := range c.centre {
+			c.best[k] = max(a*c.grams[0], a*c.grams[len(c.grams)-1])
+		}
+	}
+}
+
+// dust is what arithmetic leaves of a sum that is made of so much.
+func dust(of float64) float64 { return unit.Closeness * of }
+
+// reaches reports whether a condition holds at a sum of what is made of so much.
+func (p *pool) reaches(k int, x, of float64) bool {
+	if p.strict[k] {
+		return x > dust(of)
+	}
+	return x >= -dust(of)
+}
+
+// could reports whether candidates together may meet every condition at central values, each at the amount
+// that is best for it.
+func (p *pool) could(of ...int) bool {
+	least := 0.0
+	for _, i := range of {
+		least += p.list[i].grams[0]
+	}
+	if least > p.most {
+		return false
+	}
+	for k := range p.base {
+		x, made := p.base[k][0], math.Abs(p.base[k][0])
+		for _, i := range of {
+			x += p.list[i].best[k]
+			made += math.Abs(p.list[i].best[k])
+		}
+		if !p.reaches(k, x, made) {
+			return false
+		}
+	}
+	return true
+}
+
+// central reports whether amounts meet every condition at central values.
+func (p *pool) central(of []int, grams []float64) bool {
+	for k := range p.base {
+		x, made := p.base[k][0], math.Abs(p.base[k][0])
+		for n, i := range of {
+			add := p.list[i].centre[k] * grams[n]
+			x += add
+			made += math.Abs(add)
+		}
+		if !p.reaches(k, x, made) {
+			return false
+		}
+	}
+	return true
+}
+
+// firm is in how many of the draws a set holds that hardly fails.
+func (p *pool) firm() int { return int(math.Ceil(p.sure*float64(p.drawsOf()) - unit.Closeness)) }
+
+// drawsOf is how many draws there are.
+func (p *pool) drawsOf() int { return len(p.base[0]) - 1 }
+
+// holding counts the draws in which all conditions hold, as long as no more than so many fail.
+func (p *pool) holding(cols [][][]float64, grams []float64, fails int) (int, bool) {
+	n := 0
+	for d := 1; d <= p.drawsOf(); d++ {
+		if p.inDraw(cols, grams, d) {
+			n++
+		} else if fails--; fails < 0 {
+			return n, false
+		}
+	}
+	return n, true
+}
+
+func (p *pool) inDraw(cols [][][]float64, grams []float64, d int) bool {
+	for k := range p.base {
+		x, made := p.base[k][d], math.Abs(p.base[k][d])
+		for n := range cols {
+			add := cols[n][k][d] * grams[n]
+			x += add
+			made += math.Abs(add)
+		}
+		if !p.reaches(k, x, made) {
+			return false
+		}
+	}
+	return true
+}
+
+// bestOf finds the amounts of a set at which it holds in most draws, of those the least; ok is false where it
+// does not hold in enough.
+func (p *pool) bestOf(of []int) (best answer, ok bool, err error) {
+	fails := int(math.Floor((1-p.enough)*float64(p.drawsOf()) + unit.Closeness))
+	var cols [][][]float64
+	err = p.eachAmount(of, func(grams []float64) error {
+		if !p.central(of, grams) {
+			return nil
+		}
+		if cols == nil {
+			for _, i := range of {
+				c, err := p.list[i].drawn()
+				if err != nil {
+					return err
+				}
+				cols = append(cols, c.hurt)
+			}
+		}
+		n, done := p.holding(cols, grams, fails)
+		if !done {
+			return nil
+		}
+		next := answer{of: of, grams: slices.Clone(grams), holds: n, ranks: min(n, p.firm()), draws: p.drawsOf()}
+		for m, i := range of {
+			next.total += grams[m]
+			if !p.list[i].plain {
+				next.other++
+			}
+		}
+		if !ok || next.before(best) < 0 {
+			best, ok = next, true
+			fails = p.drawsOf() - next.ranks
+		}
+		return nil
+	})
+	return best, ok, err
+}
+
+// eachAmount gives every choice of amounts of a set that may be put in.
+func (p *pool) eachAmount(of []int, use func([]float64) error) error {
+	grams := make([]float64, len(of))
+	var at func(n int, left float64) error
+	at = func(n int, left float64) error {
+		if n == len(of) {
+			return use(grams)
+		}
+		for _, x := range p.list[of[n]].grams {
+			if x > left+unit.Closeness {
+				break
+			}
+			grams[n] = x
+			if err := at(n+1, left-x); err != nil {
+				return err
+			}
+		}
+		return nil
+	}
+	return at(0, p.most)
+}
+
+// answers finds the best set of so many candidates of each family that are alike, the best first. A set of
+// which a part is an answer by itself is none. whole: all sets were tried.
+func (p *pool) answers(size int) (list []answer, whole bool, err error) {
+	among := p.all()
+	if size == largest && len(among) > p.together {
+		among = p.telling()
+	}
+	var sets [][]int
+	eachSet(among, size, func(of []int) {
+		if !p.dropped[key(of)] && !p.spare(of) && p.could(of...) {
+			sets = append(sets, slices.Clone(of))
+		}
+	})
+	found := make([]*answer, len(sets))
+	err = estimate.InBlocks(len(sets), func(from, to int) error {
+		for n := from; n < to; n++ {
+			a, ok, err := p.bestOf(sets[n])
+			if err != nil {
+				return err
+			}
+			if ok {
+				found[n] = &a
+			}
+		}
+		return nil
+	})
+	best := map[string]*answer{}
+	for _, a := range found {
+		if a == nil {
+			continue
+		}
+		p.won[key(a.of)] = true
+		name := p.family(a.of)
+		if than, have := best[name]; !have || a.before(*than) < 0 {
+			best[name] = a
+		}
+	}
+	for _, a := range best {
+		list = append(list, *a)
+	}
+	slices.SortFunc(list, answer.before)
+	return list, len(among) == len(p.list), err
+}
+
+// largest is the size of the largest set that is tried.
+const largest = 3
+
+func (p *pool) all() []int {
+	list := make([]int, len(p.list))
+	for i := range list {
+		list[i] = i
+	}
+	return list
+}
+
+// eachSet gives every set of so many of a list.
+func eachSet(among []int, size int, use func([]int)) {
+	of := make([]int, size)
+	var at func(n, from int)
+	at = func(n, from int) {
+		if n == size {
+			use(of)
+			return
+		}
+		for i := from; i < len(among); i++ {
+			of[n] = among[i]
+			at(n+1, i+1)
+		}
+	}
+	at(0, 0)
+}
+
+// key names a set.
+func key(of []int) string {
+	b := make([]byte, 0, 3*len(of))
+	for _, i := range of {
+		b = append(b, byte(i), byte(i>>8), byte(i>>16))
+	}
+	return string(b)
+}
+
+// spare reports whether a part of a set is an answer by itself.
+func (p *pool) spare(of []int) bool {
+	if len(p.won) == 0 {
+		return false
+	}
+	for size := 1; size < len(of); size++ {
+		spare := false
+		eachSet(of, size, func(part []int) { k := key(part); spare = spare || p.won[k] && !p.dropped[k] })
+		if spare {
+			return true
+		}
+	}
+	return false
+}
+
+// family names what a set is like: the words of what it pours.
+func (p *pool) family(of []int) string {
+	var list []string
+	for _, i := range of {
+		list = append(list, strings.Join(p.list[i].words, " "))
+	}
+	slices.Sort(list)
+	return strings.Join(list, " + ")
+}
+
+// telling are the candidates that do most for a condition that the drink as written misses, or that others
+// take from it.
+func (p *pool) telling() []int {
+	each := max(1, p.together/max(1, len(p.base)))
+	chosen := map[int]bool{}
+	for k := range p.base {
+		order := p.all()
+		slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(p.list[b].best[k], p.list[a].best[k]) })
+		for _, i := range order[:min(each, len(order))] {
+			chosen[i] = true
+		}
+	}
+	var list []int
+	for i := range p.list {
+		if chosen[i] {
+			list = append(list, i)
+		}
+	}
+	return list
+}
