@@ -20,13 +20,15 @@ func (a *Assay) Glass() taste.Glass {
 
 // BaseTo gives the base in mol, draw by draw of those that equilibria are solved for, that brings what is
 // liquid of a serving to a pH; acid counts below nothing. Liquids that are poured together need what each
-// of them needs, but for what their salts do to each other. NaN: it cannot be told.
-func (a *Assay) BaseTo(pH float64) []float64 {
+// of them needs, but for what their salts do to each other. NaN: it cannot be told; open: foods leave open
+// which acids they hold.
+func (a *Assay) BaseTo(pH float64) (base []float64, open bool) {
 	pot := a.liquid.pot
-	base := make([]float64, min(pot.N, a.liquid.lab.Solved()))
+	base = make([]float64, min(pot.N, a.liquid.lab.Solved()))
+	in := a.liquid.lab.IonsOf(pot, len(base))
 	unsolved := acidity.Unsolvable(pot) != ""
 	if !unsolved {
-		unsolved = a.liquid.lab.IonsOf(pot, len(base)).Each(func(s *acid.Solver, sol *acid.Solution, _, near acid.State, d int) error {
+		unsolved = in.Each(func(s *acid.Solver, sol *acid.Solution, _, near acid.State, d int) error {
 			at, err := s.Titrate(sol, pH, near)
 			base[d] = at.Base * sol.Solvent
 			return err
@@ -35,5 +37,5 @@ func (a *Assay) BaseTo(pH float64) []float64 {
 	if unsolved {
 		estimate.Fill(base, math.NaN())
 	}
-	return base
+	return base, in.Open()
 }

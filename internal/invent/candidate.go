@@ -52,18 +52,12 @@ func candidates(foods []*food.Food, f Filter) ([]liquid, Passed) {
 	var p Passed
 	for _, of := range foods {
 		p.Foods++
-		profile := food.Enter(of, nil)
-		water := profile.Cell(constituent.Water)
-		var as []poured
-		for _, row := range pourable() {
-			if water.Known && row.takes(of, water.Amount) {
-				as = append(as, row)
-			}
-		}
+		as := pouredOf(of)
 		if len(as) == 0 {
 			p.Unpoured++
 			continue
 		}
+		profile := food.Enter(of, nil)
 		if count := f.against(of, profile, &p); count != nil {
 			*count++
 			continue

@@ -44,20 +44,33 @@ func (x addends) of(ad claim.Addend) (least, most []float64, gaps []claim.Gap) {
 	case ad.Constituent != nil:
 		return x.amount(ad)
 	case ad.Property == claim.PH:
-		least = x.a.BaseTo(ad.PH)
+		return x.base(ad.PH, 1)
 	case ad.Property == claim.Acidity:
-		least = x.a.BaseTo(acidity.EndPoints[0])
-		for d := range least {
-			least[d] = acidity.AsGrams(least[d])
-		}
-	default:
-		return x.property(ad.Property)
+		return x.base(acidity.EndPoints[0], acidity.AsGrams(1))
 	}
-	if math.IsNaN(least[0]) {
-		return constant(x.n, math.Inf(-1)), constant(x.n, math.Inf(1)), []claim.Gap{{What: "how it buffers: " + acidity.Unsolvable(x.a.Glass().Pot)}}
-	}
-	return least, least, nil
+	return x.property(ad.Property)
 }
+
+// base gives the base that brings a liquid to a pH, in mol or in grams of an acid. Acids that nobody has
+// stated of a food are in it as they are drawn; that they may be others is a gap.
+func (x addends) base(pH, factor float64) (least, most []float64, gaps []claim.Gap) {
+	base, open := x.a.BaseTo(pH)
+	least, most = make([]float64, len(base)), make([]float64, len(base))
+	for d, b := range base {
+		if least[d], most[d] = factor*b, factor*b; math.IsNaN(b) {
+			least[d], most[d] = math.Inf(-1), math.Inf(1)
+		}
+	}
+	if open || math.IsNaN(base[0]) {
+		gaps = []claim.Gap{{What: openAcids}}
+	}
+	return least, most, gaps
+}
+
+// openAcids is the gap of a food whose acids nobody has stated.
+const openAcids = "which acids it holds"
+
+func isOpen(gaps []claim.Gap) bool { return len(gaps) > 0 && gaps[0].What == openAcids }
 
 func (x addends) amount(ad claim.Addend) (least, most []float64, gaps []claim.Gap) {
 	f, err := x.g.Amount(ad.Constituent, ad.Part)
@@ -124,7 +137,7 @@ func (x addends) columns(list []condition, less *addends, grams float64) columns
 	for _, cond := range list {
 		hurt, help := constant(x.n, 0), constant(x.n, 0)
 		for _, t := range cond.Terms {
-			least, most, _ := x.of(t.Of)
+			least, most, gaps := x.of(t.Of)
 			var off []float64
 			if less != nil {
 				off, _, _ = less.of(t.Of)
@@ -139,6 +152,9 @@ func (x addends) columns(list []condition, less *addends, grams float64) columns
 				}
 				hurt[d] += t.Times * low / grams
 				help[d] += t.Times * high / grams
+				if isOpen(gaps) {
+					help[d] = math.Inf(1)
+				}
 			}
 		}
 		c.hurt, c.help = append(c.hurt, hurt), append(c.help, help)

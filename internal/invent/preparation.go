@@ -5,6 +5,7 @@ import (
 	"strings"
 	"sync"
 
+	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
 	"sipsum/internal/food"
 	"sipsum/internal/phrase"
@@ -79,14 +80,25 @@ var stocks = sync.OnceValue(func() []string {
 	return list
 })
 
-// takes reports whether a food is one that the row is of.
-func (p poured) takes(f *food.Food, water float64) bool {
-	words := phrase.Words(f.Name())
-	switch {
-	case f.Group != p.group, water < p.dry, water > p.wet, p.unless.In(words), len(p.words) > 0 && !p.words.In(words):
-		return false
-	case f.Chemical: // a reagent, but for the acids of bars
-		return slices.Contains(stocks(), strings.ToLower(head(f)))
+// pouredOf gives the ways in which a food may be poured.
+func pouredOf(f *food.Food) []poured {
+	var as []poured
+	water, told := f.Value(constituent.Water)
+	if !told || !food.Stated(water.Amount) {
+		water.Amount = 0 // an acid by formula has none
+		if !f.Chemical {
+			return nil
+		}
 	}
-	return true
+	words := phrase.Words(f.Name())
+	for _, p := range pourable() {
+		x := water.Amount / hundred
+		switch {
+		case f.Group != p.group, x < p.dry, x > p.wet, p.unless.In(words), len(p.words) > 0 && !p.words.In(words):
+		case f.Chemical && !slices.Contains(stocks(), strings.ToLower(head(f))): // a reagent, which no bar keeps
+		default:
+			as = append(as, p)
+		}
+	}
+	return as
 }

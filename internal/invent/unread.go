@@ -69,7 +69,7 @@ func (s *search) hopes(ctx context.Context, i int) (u Unread, ok bool, err error
 	least := math.Inf(1)
 	var at float64
 	for _, x := range c.grams {
-		if need, met := s.needs(c, x); met && need < least && (need <= unit.LimitOf("hope of an unread figure", "share").High || need >= unbounded) {
+		if need, met := s.needs(c, x); met && need < least && need > 0 && need <= unit.LimitOf("hope of an unread figure", "share").High {
 			least, at = need, x
 		}
 	}
@@ -98,6 +98,7 @@ func (s *search) needs(c candidate, grams float64) (share float64, met bool) {
 		}
 		switch {
 		case s.pool.reaches(k, hurt, math.Abs(hurt)):
+		case s.ofAcids(k): // what acids there are is told by what is read
 		case math.IsInf(help, 1) || math.IsInf(hurt, -1):
 			share = max(share, unbounded)
 		default:
@@ -105,6 +106,11 @@ func (s *search) needs(c candidate, grams float64) (share float64, met bool) {
 		}
 	}
 	return share, true
+}
+
+// ofAcids reports whether a condition asks for the acidity of the whole.
+func (s *search) ofAcids(k int) bool {
+	return slices.ContainsFunc(s.conditions[k].Terms, func(t claim.Term) bool { return t.Of.Property == claim.PH || t.Of.Property == claim.Acidity })
 }
 
 // unbounded stands for a share of what nothing bounds.
@@ -124,7 +130,7 @@ func (s *search) told(ctx context.Context, i int, grams float64) (u Unread, ok b
 	cup := newAddends(a, 1)
 	for k, cond := range s.conditions {
 		hurt := s.pool.base[k][0] + c.centre[k]*grams
-		if s.pool.reaches(k, hurt, math.Abs(hurt)) {
+		if s.pool.reaches(k, hurt, math.Abs(hurt)) || s.ofAcids(k) {
 			continue
 		}
 		u.Target = s.textOf(cond)

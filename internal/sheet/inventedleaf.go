@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
@@ -81,7 +82,8 @@ func designBlock(v *Invented, n int) Block {
 	}
 	add("allergens", strings.Join(allergens, "; "))
 	for _, c := range d.Cautions {
-		add("caution", clean.Prose(c.Text))
+		short := inShort(c)
+		add("caution", clean.Prose(cmp.Or(short.Short, short.Kitchen)))
 	}
 	return b
 }
