@@ -92,6 +92,9 @@ func (s *search) cautioned(ctx context.Context, d *Design) (refused bool, err er
 		switch {
 		case s.hurts[c.Code]:
 		case c.Rank == worst:
+			if len(d.of) == 1 {
+				s.banned[d.Parts[0].Food.ID] = true
+			}
 			s.res.Refused = append(s.res.Refused, Refused{d.Parts, c})
 			return true, nil
 		default:

@@ -66,7 +66,8 @@ type search struct {
 	own        addends // of the drink as it is written
 	base       columns
 	calculated int
-	hurts      map[string]bool // codes of what of the drink as written may hurt
+	hurts      map[string]bool  // codes of what of the drink as written may hurt
+	banned     map[food.ID]bool // foods that may kill by themselves
 }
 
 // ensemble gives the draws by which sets are searched: the first of the run's.
@@ -79,7 +80,7 @@ func (s *search) central() estimate.Ensemble { return estimate.Ensemble{Seed: s.
 
 // Find looks for designs: what to put into a drink so that it meets its targets. Errors are *fail.Error.
 func Find(ctx context.Context, k Kitchen, foods []*food.Food, f Filter) (*Result, error) {
-	s := &search{Kitchen: k, pantry: newPantry(foods), res: &Result{Whole: true, Enough: enough()}, hurts: map[string]bool{}}
+	s := &search{Kitchen: k, pantry: newPantry(foods), res: &Result{Whole: true, Enough: enough()}, hurts: map[string]bool{}, banned: map[food.ID]bool{}}
 	s.read(&f)
 	var err error
 	if s.res.Before, err = k.Bench.Judge(ctx, s.aims); err != nil {
@@ -304,7 +305,7 @@ func (s *search) look(ctx context.Context) error {
 			if s.full() {
 				return nil
 			}
-			if s.alike(a) {
+			if s.alike(a) || slices.ContainsFunc(a.of, func(i int) bool { return s.banned[s.liquids[i].food.ID] }) {
 				continue
 			}
 			if err := s.try(ctx, a); err != nil {

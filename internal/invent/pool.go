@@ -110,22 +110,6 @@ func (p *pool) could(of ...int) bool {
 	return true
 }
 
-// central reports whether amounts meet every condition at central values.
-func (p *pool) central(of []int, grams []float64) bool {
-	for k := range p.base {
-		x, made := p.base[k][0], math.Abs(p.base[k][0])
-		for n, i := range of {
-			add := p.list[i].centre[k] * grams[n]
-			x += add
-			made += math.Abs(add)
-		}
-		if !p.reaches(k, x, made) {
-			return false
-		}
-	}
-	return true
-}
-
 // firm is in how many of the draws a set holds that hardly fails.
 func (p *pool) firm() int { return int(math.Ceil(p.sure*float64(p.drawsOf()) - unit.Closeness)) }
 
@@ -166,9 +150,6 @@ func (p *pool) bestOf(of []int) (best answer, ok bool, err error) {
 	fails := int(math.Floor((1-p.enough)*float64(p.drawsOf()) + unit.Closeness))
 	var cols [][][]float64
 	err = p.eachAmount(of, func(grams []float64) error {
-		if !p.central(of, grams) {
-			return nil
-		}
 		if cols == nil {
 			for _, i := range of {
 				c, err := p.list[i].drawn()
@@ -198,19 +179,39 @@ func (p *pool) bestOf(of []int) (best answer, ok bool, err error) {
 	return best, ok, err
 }
 
-// eachAmount gives every choice of amounts of a set that may be put in.
+// eachAmount gives every choice of amounts of a set that may be put in and that meets every condition at
+// central values. A choice of which the first amounts leave too much to the others is not gone through.
 func (p *pool) eachAmount(of []int, use func([]float64) error) error {
-	grams := make([]float64, len(of))
+	conditions, size := len(p.base), len(of)
+	grams := make([]float64, size)
+	sums, made := make([]float64, (size+1)*conditions), make([]float64, (size+1)*conditions) // with the first n amounts
+	rest := make([]float64, (size+1)*conditions)                                             // the most that those from n on add
+	for k := range conditions {
+		sums[k], made[k] = p.base[k][0], math.Abs(p.base[k][0])
+		for n := size - 1; n >= 0; n-- {
+			rest[n*conditions+k] = rest[(n+1)*conditions+k] + p.list[of[n]].best[k]
+		}
+	}
 	var at func(n int, left float64) error
 	at = func(n int, left float64) error {
-		if n == len(of) {
+		if n == size {
 			return use(grams)
 		}
-		for _, x := range p.list[of[n]].grams {
+		c, now, next := &p.list[of[n]], n*conditions, (n+1)*conditions
+		for _, x := range c.grams {
 			if x > left+unit.Closeness {
 				break
 			}
 			grams[n] = x
+			could := true
+			for k := 0; k < conditions && could; k++ {
+				add := c.centre[k] * x
+				sums[next+k], made[next+k] = sums[now+k]+add, made[now+k]+math.Abs(add)
+				could = p.reaches(k, sums[next+k]+rest[next+k], made[next+k]+math.Abs(rest[next+k]))
+			}
+			if !could {
+				continue
+			}
 			if err := at(n+1, left-x); err != nil {
 				return err
 			}
@@ -229,7 +230,7 @@ func (p *pool) answers(size int) (list []answer, whole bool, err error) {
 	}
 	var sets [][]int
 	eachSet(among, size, func(of []int) {
-		if !p.dropped[key(of)] && !p.spare(of) && p.could(of...) {
+		if !p.twice(of) && !p.dropped[key(of)] && !p.spare(of) && p.could(of...) {
 			sets = append(sets, slices.Clone(of))
 		}
 	})
@@ -299,6 +300,18 @@ func key(of []int) string {
 		b = append(b, byte(i), byte(i>>8), byte(i>>16))
 	}
 	return string(b)
+}
+
+// twice reports whether a set holds two of one kind, or one in two preparations.
+func (p *pool) twice(of []int) bool {
+	for n, i := range of {
+		for _, j := range of[:n] {
+			if slices.Equal(p.list[i].words, p.list[j].words) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // spare reports whether a part of a set is an answer by itself.

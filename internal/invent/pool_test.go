@@ -25,7 +25,7 @@ func randomPool(r *rand.Rand, foods, amounts int, hard float64) *pool {
 		p.base = append(p.base, spreadOf(r, centre, 0.3))
 		p.strict = append(p.strict, r.IntN(2) == 0)
 	}
-	names := strings.Split("apple pear plum cherry quince grape lemon lime peach melon", " ")
+	names := strings.Split("apple pear plum cherry quince grape lemon lime peach melon fig date mango kiwi papaya", " ")
 	for range foods {
 		var c columns
 		for range conditions {
@@ -67,6 +67,11 @@ func exhausted(t *testing.T, p *pool) [][]answer {
 				eachSet(of, smaller, func(part []int) { skip = skip || won[key(part)] })
 				if skip {
 					return
+				}
+			}
+			for n, i := range of {
+				if slices.ContainsFunc(of[:n], func(j int) bool { return p.list[i].words[0] == p.list[j].words[0] }) {
+					return // two of one kind
 				}
 			}
 			found := tried(t, p, of)
