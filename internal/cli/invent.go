@@ -91,7 +91,7 @@ func (f fitter) invent(ctx context.Context, q inventAsked) error {
 		}
 		inv.Sheets = append(inv.Sheets, of)
 	}
-	if f.out.path != "" {
+	if f.out.path != "" && len(res.Designs) > 0 {
 		if err := f.writeDesign(ctx, res, q.design); err != nil {
 			return err
 		}
@@ -183,7 +183,7 @@ func unwanted(words []string) (invent.Filter, error) {
 // writeDesign writes the drink with a design, if it reads as the design was calculated.
 func (f fitter) writeDesign(ctx context.Context, res *invent.Result, n int) error {
 	if n < 1 || n > len(res.Designs) {
-		return fail.New(fail.Wrong, fmt.Sprintf("there is no design %d to write", n), fmt.Sprintf("there are %d", len(res.Designs)))
+		return fail.New(fail.Wrong, fmt.Sprintf("there is no design %d to write", n), fmt.Sprintf("give a number up to %d", len(res.Designs)))
 	}
 	d := res.Designs[n-1]
 	if err := f.reads(ctx, d.Text, d.After); err != nil {

@@ -2,6 +2,7 @@ package invent
 
 import (
 	"cmp"
+	"errors"
 	"math"
 	"slices"
 	"strings"
@@ -116,28 +117,78 @@ func (p *pool) firm() int { return int(math.Ceil(p.sure*float64(p.drawsOf()) - u
 // drawsOf is how many draws there are.
 func (p *pool) drawsOf() int { return len(p.base[0]) - 1 }
 
-// holding counts the draws in which all conditions hold, as long as no more than so many fail.
-func (p *pool) holding(cols [][][]float64, grams []float64, fails int) (int, bool) {
-	n := 0
-	for d := 1; d <= p.drawsOf(); d++ {
-		if p.inDraw(cols, grams, d) {
-			n++
-		} else if fails--; fails < 0 {
-			return n, false
-		}
-	}
-	return n, true
+// trial is a set whose amounts are tried: the draws of what it pours, and the draws that have failed.
+type trial struct {
+	cols   [largest][][]float64 // of fewer foods the last add nothing
+	failed []bool
 }
 
-func (p *pool) inDraw(cols [][][]float64, grams []float64, d int) bool {
-	for k := range p.base {
-		x, made := p.base[k][d], math.Abs(p.base[k][d])
-		for n := range cols {
-			add := cols[n][k][d] * grams[n]
-			x += add
-			made += math.Abs(add)
+func (p *pool) trial(of []int) (*trial, error) {
+	t := &trial{failed: make([]bool, p.drawsOf()+1)}
+	for n := range t.cols {
+		t.cols[n] = p.base
+		if n < len(of) {
+			c, err := p.list[of[n]].drawn()
+			if err != nil {
+				return nil, err
+			}
+			t.cols[n] = c.hurt
 		}
-		if !p.reaches(k, x, made) {
+	}
+	return t, nil
+}
+
+// holding counts the draws in which all conditions hold; ok is false where more than so many fail.
+func (p *pool) holding(t *trial, grams []float64, fails int) (holds int, ok bool) {
+	var g [largest]float64
+	copy(g[:], grams)
+	clear(t.failed)
+	n := 0
+	for k, base := range p.base {
+		least := p.least(k)
+		a, b, c := t.cols[0][k], t.cols[1][k], t.cols[2][k]
+		for d := 1; d < len(base); d++ {
+			x := base[d] + g[0]*a[d]
+			if len(grams) > 1 {
+				x += g[1]*b[d] + g[2]*c[d]
+			}
+			if !t.failed[d] && !(x >= least) {
+				t.failed[d] = true
+				n++
+			}
+		}
+		if n > fails {
+			return 0, false
+		}
+	}
+	return p.drawsOf() - n, true
+}
+
+// least is from where on a condition holds in a draw: nothing, but for what arithmetic leaves.
+func (p *pool) least(k int) float64 {
+	if p.strict[k] {
+		return dust(math.Abs(p.base[k][0]))
+	}
+	return -dust(math.Abs(p.base[k][0]))
+}
+
+// may reports whether a set may hold in enough draws, were each amount in each draw that which is best for
+// each condition.
+func (p *pool) may(t *trial, of []int, fails int) bool {
+	n := 0
+	for d := 1; d <= p.drawsOf(); d++ {
+		for k, base := range p.base {
+			x := base[d]
+			for i, c := range of {
+				grams, a := p.list[c].grams, t.cols[i][k][d]
+				x += max(a*grams[0], a*grams[len(grams)-1])
+			}
+			if x < p.least(k) {
+				n++
+				break
+			}
+		}
+		if n > fails {
 			return false
 		}
 	}
@@ -148,18 +199,17 @@ func (p *pool) inDraw(cols [][][]float64, grams []float64, d int) bool {
 // does not hold in enough.
 func (p *pool) bestOf(of []int) (best answer, ok bool, err error) {
 	fails := int(math.Floor((1-p.enough)*float64(p.drawsOf()) + unit.Closeness))
-	var cols [][][]float64
-	err = p.eachAmount(of, func(grams []float64) error {
-		if cols == nil {
-			for _, i := range of {
-				c, err := p.list[i].drawn()
-				if err != nil {
-					return err
-				}
-				cols = append(cols, c.hurt)
+	var t *trial
+	err = p.eachAmount(of, func(grams []float64) (err error) {
+		if t == nil {
+			if t, err = p.trial(of); err != nil {
+				return err
+			}
+			if !p.may(t, of, fails) {
+				return errNone
 			}
 		}
-		n, done := p.holding(cols, grams, fails)
+		n, done := p.holding(t, grams, fails)
 		if !done {
 			return nil
 		}
@@ -176,8 +226,14 @@ func (p *pool) bestOf(of []int) (best answer, ok bool, err error) {
 		}
 		return nil
 	})
+	if errors.Is(err, errNone) {
+		err = nil
+	}
 	return best, ok, err
 }
+
+// errNone ends the amounts of a set that holds in too few draws at any.
+var errNone = errors.New("no amounts do")
 
 // eachAmount gives every choice of amounts of a set that may be put in and that meets every condition at
 // central values. A choice of which the first amounts leave too much to the others is not gone through.

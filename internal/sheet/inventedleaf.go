@@ -24,7 +24,10 @@ func InventedLeaf(v *Invented) *Leaf {
 	l.lines("", "Left out for what may hurt", refusedLines(v))
 	l.lines("", "How it was looked for", textLines(howLooked(v)))
 	written := "Nothing is written; --write FILE writes a copy of the drink with the first design, --design N with another."
-	if v.Written != "" {
+	switch {
+	case len(v.Designs) == 0:
+		written = "Nothing is written."
+	case v.Written != "":
 		written = "Design " + strconv.Itoa(v.WrittenDesign) + " is written to " + clean.Name(v.Written) + "."
 	}
 	l.lines(Small, "", textLines([]string{written}))
