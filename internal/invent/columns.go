@@ -27,7 +27,10 @@ type condition struct {
 
 // columns are what something adds to each condition, by condition and draw, the central value first: with
 // what nobody knows at the end that hurts, and at the end that helps.
-type columns struct{ hurt, help [][]float64 }
+type columns struct {
+	hurt, help [][]float64
+	hand       []float64 // by how many grams of a serving whoever pours it is off; nil: by none
+}
 
 // addends are the figures of an assay that conditions ask for.
 type addends struct {

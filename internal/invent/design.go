@@ -7,6 +7,7 @@ import (
 	"sipsum/internal/amount"
 	"sipsum/internal/assay"
 	"sipsum/internal/caution"
+	"sipsum/internal/claim"
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
 	"sipsum/internal/fit"
@@ -60,6 +61,7 @@ func (s *search) try(ctx context.Context, a answer) error {
 	}
 	if !d.Met || d.Sure < s.res.Enough {
 		s.pool.dropped[key(a.of)] = true
+		s.misses(d.Result)
 		return nil
 	}
 	if d.Text, err = amount.Rewrite(b.Drink, text, b.Central.Written(), d.Amounts()); err != nil {
@@ -79,6 +81,28 @@ func (s *search) try(ctx context.Context, a answer) error {
 	}
 	s.res.Designs = append(s.res.Designs, d)
 	return nil
+}
+
+// Missed is a target that sets missed when they were calculated as the drinks that they make.
+type Missed struct {
+	Target string
+	Times  int
+	Gap    *claim.Gap // what of it nobody knows, in the first of them; nil: nothing
+}
+
+// misses counts which targets a calculated set misses, or holds less surely than is enough.
+func (s *search) misses(r *fit.Result) {
+	for _, h := range r.Held {
+		if h.Met && h.Hurt >= s.res.Enough {
+			continue
+		}
+		i := slices.IndexFunc(s.res.Missed, func(m Missed) bool { return m.Target == h.Text })
+		if i < 0 {
+			i = len(s.res.Missed)
+			s.res.Missed = append(s.res.Missed, Missed{Target: h.Text, Gap: h.Settle})
+		}
+		s.res.Missed[i].Times++
+	}
 }
 
 // cautioned notes what of a design may hurt and of the drink as written does not. What may kill is proposed

@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"sipsum/internal/allergen"
+	"sipsum/internal/amount"
 	"sipsum/internal/assay"
 	"sipsum/internal/caution"
 	"sipsum/internal/claim"
@@ -39,8 +40,12 @@ type Result struct {
 	Designs []Design
 	Unread  []Unread // foods that would be answers if a figure that nobody knows were read
 	Unmet   []Unmet  // of no design: what no foods of the tables bring
+	Missed  []Missed // what sets missed that were calculated and are no designs
 	Refused []Refused
-	Whole   bool     // every set was tried
+	Whole   bool // every set was tried
+
+	Calculated int // sets that were calculated as the drinks that they make
+
 	Enough  float64  // in what share of the draws an answer holds
 	Forbids []string // allergens that targets do not want
 	Goals   []string // targets that are no condition and order nothing
@@ -95,7 +100,7 @@ func Find(ctx context.Context, k Kitchen, foods []*food.Food, f Filter) (*Result
 			return nil, err
 		}
 	}
-	if len(s.res.Designs) == 0 {
+	if s.res.Calculated = s.calculated; len(s.res.Designs) == 0 {
 		s.unmet()
 	}
 	return s.res, nil
@@ -250,7 +255,20 @@ func (s *search) draw(ctx context.Context, i int) (columns, error) {
 		return columns{}, err
 	}
 	off := newAddends(water, s.ensemble().N)
-	return newAddends(a, s.ensemble().N).columns(s.conditions, &off, measured), nil
+	c := newAddends(a, s.ensemble().N).columns(s.conditions, &off, measured)
+	c.hand = s.hand(i)
+	return c, nil
+}
+
+// hand is by how many grams of a serving whoever pours a candidate is off.
+func (s *search) hand(i int) []float64 {
+	p := s.parts(answer{of: []int{i}, grams: s.pool.list[i].grams})[0]
+	off := amount.Hand{Ens: s.ensemble(), Scale: s.Bench.Drink.Scale}.Draw(p.Pour, "build/"+p.Name)
+	pours := off[0]
+	for d := range off {
+		off[d] = (off[d] - pours) / float64(max(s.Bench.Drink.Serves, 1))
+	}
+	return off
 }
 
 // amounts are those of a serving that are tried, on the steps of the bar's scale.

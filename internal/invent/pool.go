@@ -117,25 +117,47 @@ func (p *pool) firm() int { return int(math.Ceil(p.sure*float64(p.drawsOf()) - u
 // drawsOf is how many draws there are.
 func (p *pool) drawsOf() int { return len(p.base[0]) - 1 }
 
-// trial is a set whose amounts are tried: the draws of what it pours, and the draws that have failed.
+// trial is a set whose amounts are tried: the draws of the drink, with what hands are off by, those of what
+// it pours, and which have failed.
 type trial struct {
+	base   [][]float64
 	cols   [largest][][]float64 // of fewer foods the last add nothing
 	failed []bool
 }
 
 func (p *pool) trial(of []int) (*trial, error) {
-	t := &trial{failed: make([]bool, p.drawsOf()+1)}
-	for n := range t.cols {
-		t.cols[n] = p.base
-		if n < len(of) {
-			c, err := p.list[of[n]].drawn()
-			if err != nil {
-				return nil, err
+	var list []columns
+	for _, i := range of {
+		c, err := p.list[i].drawn()
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, c)
+	}
+	t := p.trialOf(list)
+	return t, nil
+}
+
+func (p *pool) trialOf(list []columns) *trial {
+	t := &trial{base: p.base, failed: make([]bool, p.drawsOf()+1), cols: [largest][][]float64{p.base, p.base, p.base}}
+	for n, c := range list {
+		t.cols[n] = c.hurt
+	}
+	if !slices.ContainsFunc(list, func(c columns) bool { return c.hand != nil }) {
+		return t
+	}
+	t.base = make([][]float64, len(p.base))
+	for k, base := range p.base {
+		t.base[k] = slices.Clone(base)
+		for _, c := range list {
+			for d, off := range c.hand {
+				if off != 0 {
+					t.base[k][d] += off * c.hurt[k][d]
+				}
 			}
-			t.cols[n] = c.hurt
 		}
 	}
-	return t, nil
+	return t
 }
 
 // holding counts the draws in which all conditions hold; ok is false where more than so many fail.
@@ -144,7 +166,7 @@ func (p *pool) holding(t *trial, grams []float64, fails int) (holds int, ok bool
 	copy(g[:], grams)
 	clear(t.failed)
 	n := 0
-	for k, base := range p.base {
+	for k, base := range t.base {
 		least := p.least(k)
 		a, b, c := t.cols[0][k], t.cols[1][k], t.cols[2][k]
 		for d := 1; d < len(base); d++ {
@@ -177,7 +199,7 @@ func (p *pool) least(k int) float64 {
 func (p *pool) may(t *trial, of []int, fails int) bool {
 	n := 0
 	for d := 1; d <= p.drawsOf(); d++ {
-		for k, base := range p.base {
+		for k, base := range t.base {
 			x := base[d]
 			for i, c := range of {
 				grams, a := p.list[c].grams, t.cols[i][k][d]

@@ -31,6 +31,7 @@ func randomPool(r *rand.Rand, foods, amounts int, hard float64) *pool {
 		for range conditions {
 			c.hurt = append(c.hurt, spreadOf(r, 0.4*r.NormFloat64()-0.1, 0.08))
 		}
+		c.hand = spreadOf(r, 0, 0.2)
 		one := candidate{plain: r.IntN(6) == 0, words: []string{names[r.IntN(len(names))]}, drawn: func() (columns, error) { return c, nil }}
 		x := 1 + 3*r.Float64()
 		for range amounts {
@@ -99,11 +100,11 @@ func exhausted(t *testing.T, p *pool) [][]answer {
 func tried(t *testing.T, p *pool, of []int) *answer {
 	t.Helper()
 	var best *answer
-	var cols [][][]float64
+	var cols []columns
 	for _, i := range of {
 		c, err := p.list[i].drawn()
 		require.NoError(t, err)
-		cols = append(cols, c.hurt)
+		cols = append(cols, c)
 	}
 	at := make([]int, len(of))
 	for {
@@ -140,11 +141,11 @@ func tried(t *testing.T, p *pool, of []int) *answer {
 }
 
 // holds adds up one draw.
-func holds(p *pool, cols [][][]float64, grams []float64, d int) bool {
+func holds(p *pool, cols []columns, grams []float64, d int) bool {
 	for k := range p.base {
 		sum := p.base[k][d]
 		for n := range cols {
-			sum += grams[n] * cols[n][k][d]
+			sum += (grams[n] + cols[n].hand[d]) * cols[n].hurt[k][d]
 		}
 		if sum < 0 {
 			return false

@@ -81,8 +81,7 @@ func (s *search) hopes(ctx context.Context, i int) (u Unread, ok bool, err error
 		return u, false, err
 	}
 	fails := int((1 - s.pool.enough) * float64(s.pool.drawsOf()))
-	t := &trial{cols: [largest][][]float64{cols.help, s.pool.base, s.pool.base}, failed: make([]bool, s.pool.drawsOf()+1)}
-	if _, done := s.pool.holding(t, []float64{at}, fails); !done {
+	if _, done := s.pool.holding(s.pool.trialOf([]columns{{hurt: cols.help}}), []float64{at}, fails); !done {
 		return u, false, nil
 	}
 	return s.told(ctx, i, at)

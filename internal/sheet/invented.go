@@ -172,7 +172,7 @@ func (v *Invented) WhyNone() []string {
 	for _, u := range v.Unmet {
 		switch {
 		case u.By == nil:
-			list = append(list, u.Target+": nothing in these tables does anything for it")
+			list = append(list, u.Target+": nothing in these tables does anything for it; what is written would have to change")
 		case !u.Can:
 			list = append(list, u.Target+": no "+strconv.Itoa(v.most())+" foods of these tables bring it about; "+invent.Short(u.By)+" does most")
 		default:
@@ -182,10 +182,12 @@ func (v *Invented) WhyNone() []string {
 	if len(v.Unmet) > 0 && !slices.ContainsFunc(v.Unmet, func(u invent.Unmet) bool { return !u.Can }) {
 		list = append(list, "No "+strconv.Itoa(v.most())+" foods that were tried meet all targets at once as surely as in "+Chance(v.Enough, v.Enough)+" draws.")
 	}
-	for _, h := range v.Before.Held {
-		if h.Settle != nil && !h.Met {
-			list = append(list, "As it is written, "+h.Text+" is missed for want of a figure: nobody knows "+clean.Prose(h.Settle.What))
+	for _, m := range v.Missed {
+		text := fmt.Sprintf("Of %d sets that were calculated as drinks, %d miss %s or hold it too seldom", v.Calculated, m.Times, m.Target)
+		if m.Gap != nil {
+			text += ": nobody knows " + clean.Prose(m.Gap.What) + settles(m.Gap.Settle, m.Gap.Where)
 		}
+		list = append(list, text)
 	}
 	return list
 }
