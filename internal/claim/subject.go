@@ -70,7 +70,7 @@ func (g *Goal) Unit() (name string, base float64) {
 		return g.unit, base
 	}
 	f, single := g.of.(figure)
-	usual := map[dimension]string{ofMass: "g", ofVolume: "ml", ofEnergy: "kJ", ofBrix: "°Bx", concentration: "g/l"}[g.of.of()]
+	usual := map[dimension]string{ofMass: "g", ofVolume: "ml", ofEnergy: "kJ", ofBrix: "°Bx", concentration: "g/l", ofSweetness: "%"}[g.of.of()]
 	switch {
 	case single && g.of.of() == ofMass && len(f.tags) > 0:
 		usual = f.tags[0].Unit
@@ -88,7 +88,7 @@ var told = map[string]struct{ words, unit string }{
 	"serving": {words: "{}"}, "per100g": {words: "{} in 100 g"}, "per100ml": {words: "{} in 100 ml"},
 	"component": {words: "{} of {part}"}, "share": {"share of {part} in {}", "%"}, "ratio": {words: "{}"},
 	"mass": {words: "mass"}, "volume": {words: "volume"}, "ph": {words: "pH"}, "ta": {words: "acidity"},
-	"brix": {words: "sugar by refractometer"}, "brix_acid": {words: "°Brix over acidity"}, "alcohol_abv": {"alcohol", "% vol"},
+	"brix": {words: "sugar by refractometer"}, "brix_acid": {words: "°Brix over acidity"}, "alcohol_abv": {"alcohol", "% vol"}, "sweetness": {words: "sweetness as sucrose"},
 }
 
 // Property gives the property of the liquid that a figure is; "" if it is another, or calculated of

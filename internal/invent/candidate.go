@@ -120,8 +120,11 @@ func head(f *food.Food) string {
 	if more && f.PublisherGroup != f.Group && within(first, spelling.Words(f.PublisherGroup)) {
 		first, _, _ = strings.Cut(rest, ",")
 	}
-	first, _, _ = strings.Cut(first, "(")
-	return strings.TrimSpace(first)
+	before, inside, bracketed := strings.Cut(first, "(")
+	if _, after, closed := strings.Cut(inside, ")"); bracketed && closed {
+		before += after
+	}
+	return strings.Join(strings.Fields(before), " ")
 }
 
 // within reports whether all words of a text are among some.

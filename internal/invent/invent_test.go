@@ -2,6 +2,7 @@ package invent
 
 import (
 	"context"
+	"maps"
 	"math"
 	"math/rand/v2"
 	"strings"
@@ -14,6 +15,7 @@ import (
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/caution"
 	"sipsum/internal/claims"
+	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/food"
 	"sipsum/internal/recipe"
@@ -249,4 +251,78 @@ func TestWhatMayHurt(t *testing.T) {
 	assert.Equal(t, "oxalate", res.Designs[0].Cautions[0].Code)
 	require.Len(t, res.Refused, 1)
 	assert.Equal(t, "deadly", res.Refused[0].Why.Code)
+}
+
+// What no bar pours is no candidate, by the group, the water and the words of its name; nor is what brings
+// alcohol or salt that nobody asked for.
+func TestWhatNobodyPours(t *testing.T) {
+	made := func(name, group string, water float64, more map[constituent.ID]float64) *food.Food {
+		figures := map[constituent.ID]float64{"WATER": water, "ALC": 0, "NA": 2}
+		maps.Copy(figures, more)
+		f := assaytest.Exact("x", group, figures)
+		f.Names = []food.Name{{Language: "en", Text: name}}
+		return f
+	}
+	counted := func(f *food.Food, filter Filter) Passed {
+		_, p := candidates([]*food.Food{f}, filter)
+		return p
+	}
+	for _, f := range []*food.Food{
+		made("Pokeberry shoots, (poke), raw", "vegetable", 92, nil), made("Apple juice, frozen concentrate, undiluted", "fruit juice", 57, nil),
+		made("Milk, human, mature, fluid", "milk", 87, nil), made("Babyfood, juice, apple", "other", 88, nil), made("Orange drink, powder", "soft drink", 1, nil),
+		made("Bananas, raw", "fruit", 75, nil), made("Cherries, sour, canned, heavy syrup pack", "fruit", 81, nil), made("Spearmint, dried", "herb", 11, nil),
+		made("Juice of nobody knows what", "", 90, nil), made("Fresh cheese, skimmed", "cultured milk", 84, nil),
+	} {
+		assert.Equal(t, 1, counted(f, Filter{}).Unpoured, f.Name())
+	}
+	assert.Equal(t, 1, counted(made("Pear juice, pressed", "fruit juice", 86, nil), Filter{}).Tried)
+	assert.Equal(t, 1, counted(made("Cherries, sour, red, raw", "fruit", 86, nil), Filter{}).Tried)
+	hard := made("Pear juice, fermenting", "fruit juice", 84, map[constituent.ID]float64{"ALC": 3})
+	assert.Equal(t, 1, counted(hard, Filter{}).Alcohol)
+	assert.Equal(t, 1, counted(hard, Filter{Alcohol: true}).Tried)
+	salty := made("Tomato juice, canned, with salt", "vegetable juice", 93, map[constituent.ID]float64{"NA": 253})
+	assert.Equal(t, 1, counted(salty, Filter{}).Salty)
+	assert.Equal(t, 1, counted(salty, Filter{Sodium: true}).Tried)
+	assert.Equal(t, 1, counted(made("Lime juice, raw", "citrus juice", 90, nil), Filter{Groups: []string{"citrus juice"}}).Unwanted)
+	assert.Equal(t, 1, counted(made("Almond drink, plain", "plant drink", 95, nil), Filter{Leaves: []string{"almond"}}).Unwanted)
+	assert.Equal(t, 1, counted(made("House drink", "plant drink", 95, nil), Filter{Leaves: []string{"almond"}}).NotAssessed)
+
+	core := assaytest.Core(t)
+	list, _ := candidates(all(core), Filter{Alcohol: true, Sodium: true})
+	for _, l := range list {
+		if l.food.Chemical {
+			assert.Equal(t, "acid", l.food.Group, l.food.ID)
+			assert.Contains(t, []string{"citric-acid", "citric-acid-monohydrate", "malic-acid", "tartaric-acid", "lactic-acid"}, l.food.ID.Code)
+			assert.Less(t, l.to, 1.0, "no spoons of acid")
+		}
+		assert.NotContains(t, []string{"salt", "gum", "oil", "egg", "coffee drink", "spice"}, l.food.Group)
+		if l.food.Group == "vinegar" {
+			assert.LessOrEqual(t, l.to, 10.0, "no glasses of vinegar")
+		}
+	}
+}
+
+// Foods are alike by the words of their names, whatever sort of food each is.
+func TestFoodsThatAreAlike(t *testing.T) {
+	named := func(name, group, publisher string) *food.Food {
+		return &food.Food{Names: []food.Name{{Text: name}}, Group: group, PublisherGroup: publisher}
+	}
+	for _, c := range []struct {
+		name, group, publisher, short string
+		words                         []string
+	}{
+		{"Sour cherry juice", "fruit juice", "fruit juice", "sour cherry juice", []string{"cherry", "sour"}},
+		{"Cherries, sour, red, raw", "fruit", "Fruits and Fruit Juices", "cherries", []string{"cherry"}},
+		{"Verjuice (juice of unripe grapes)", "fruit juice", "fruit juice", "verjuice", []string{"verjuice"}},
+		{"Bitter orange (daidai) juice, fresh", "citrus juice", "citrus juice", "bitter orange juice", []string{"bitter", "orange"}},
+		{"Beverages, almond milk, unsweetened", "plant drink", "Beverages", "almond milk", []string{"almond"}},
+		{"Milk, lactose-free, whole", "milk", "milk", "milk, lactose-free", []string{"milk"}},
+		{"Water, tap", "water", "water", "water, tap", []string{"water"}},
+	} {
+		f := named(c.name, c.group, c.publisher)
+		assert.Equal(t, c.short, Short(f))
+		assert.Equal(t, c.words, wordsOf(f), c.name)
+	}
+	assert.True(t, alikeFoods(named("Cherries, sour, red, raw", "fruit", ""), named("Sour cherry juice", "fruit juice", "")))
+	assert.False(t, alikeFoods(named("Pear juice", "fruit juice", ""), named("Apple juice", "fruit juice", "")))
 }
