@@ -35,7 +35,9 @@ func newFit(a *app) *cobra.Command {
 			"it can, and tells what stops it. vary: says which amounts may move; without it each line of the build may,\n" +
 			"between half and twice. Ready targets: --less sour, --more sweet --by 10%, of " + fail.Or(fit.Qualities()) + ";\n" +
 			"the other qualities and the size of a serving are kept. Nothing is written but with --write FILE: a copy of\n" +
-			"the drink with the amounts found, comments kept. A target that is missed ends with exit code 3.",
+			"the drink with the amounts found, comments kept. A target that is missed ends with exit code 3.\n" +
+			"--from core,sr looks for foods of these tables instead: up to three, how prepared and how much of each, that\n" +
+			"poured on top of the drink as it is written meet its targets; several designs, each with how surely it holds.",
 		Args: exactly(1, drinkArgument),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			wish, err := ask.read()

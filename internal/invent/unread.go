@@ -141,7 +141,7 @@ func (s *search) told(ctx context.Context, i int, grams float64) (u Unread, ok b
 			}
 			u.Gap = gaps[0]
 			if len(gaps) == 1 && t.Of.Constituent != nil {
-				s.limit(&u, t, cup, -hurt)
+				limit(&u, t, cup, -hurt)
 			}
 			return u, true, nil
 		}
@@ -150,7 +150,7 @@ func (s *search) told(ctx context.Context, i int, grams float64) (u Unread, ok b
 }
 
 // limit tells how much of a constituent there would have to be in 100 g at least, or at most.
-func (s *search) limit(u *Unread, t claim.Term, cup addends, short float64) {
+func limit(u *Unread, t claim.Term, cup addends, short float64) {
 	least, most, _ := cup.of(t.Of)
 	per := hundred * t.Of.Constituent.PerGram
 	short /= math.Abs(t.Times) * u.Grams

@@ -75,9 +75,9 @@ func (s *search) spreads(c condition, d Design, cups []addends, off addends) (*W
 		}
 	}
 	for _, t := range c.Terms {
-		add(t, nil, s.scaled(s.own, t, nil, 1))
+		add(t, nil, scaled(s.own, t, nil, 1))
 		for n, cup := range cups {
-			add(t, d.Parts[n].Food, s.scaled(cup, t, &off, d.grams[n]/measured))
+			add(t, d.Parts[n].Food, scaled(cup, t, &off, d.grams[n]/measured))
 		}
 	}
 	sd := stat.StdDev(sum[1:], nil)
@@ -89,7 +89,7 @@ func (s *search) spreads(c condition, d Design, cups []addends, off addends) (*W
 }
 
 // scaled is what a term counts of an assay, less that of another, at the end that hurts.
-func (s *search) scaled(x addends, t claim.Term, less *addends, times float64) []float64 {
+func scaled(x addends, t claim.Term, less *addends, times float64) []float64 {
 	side := func(x addends) []float64 {
 		least, most, _ := x.of(t.Of)
 		if t.Times < 0 {
