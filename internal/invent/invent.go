@@ -46,10 +46,11 @@ type Result struct {
 
 	Calculated int // sets that were calculated as the drinks that they make
 
-	Enough  float64  // in what share of the draws an answer holds
-	Forbids []string // allergens that targets do not want
-	Goals   []string // targets that are no condition and order nothing
-	Loose   []string // conditions that are no sum: they were judged where a design was calculated
+	Enough   float64  // in what share of the draws an answer holds
+	Forbids  []string // allergens that targets do not want
+	Declared []string // those of them that the drink as it is written declares
+	Goals    []string // targets that are no condition and order nothing
+	Loose    []string // conditions that are no sum: they were judged where a design was calculated
 }
 
 // Refused is a set of foods that was found and is proposed to nobody.
@@ -94,6 +95,7 @@ func Find(ctx context.Context, k Kitchen, foods []*food.Food, f Filter) (*Result
 	if s.res.Already = s.res.Before.Met && !(s.res.Before.Sure < s.res.Enough); s.res.Already {
 		return s.res, nil
 	}
+	f.Alcohol = f.Alcohol || alcoholic(s.res.Before.After)
 	s.liquids, s.res.Passed = candidates(foods, f)
 	for _, step := range []func(context.Context) error{s.shelve, s.measure, s.look, s.unread} {
 		if err := step(ctx); err != nil {
@@ -104,6 +106,12 @@ func Find(ctx context.Context, k Kitchen, foods []*food.Food, f Filter) (*Result
 		s.unmet()
 	}
 	return s.res, nil
+}
+
+// alcoholic reports whether a drink has alcohol, so that more of it is no surprise.
+func alcoholic(a *assay.Assay) bool {
+	grams, _, _ := a.AmountOf(constituent.Alcohol)
+	return hundred*grams > a.Mass.Mean*unit.LimitOf("alcohol of what is put into a drink without any", "g/100 g").High
 }
 
 // enough is the share of the draws in which an answer holds: what a verdict calls likely.
@@ -120,6 +128,9 @@ func (s *search) read(f *Filter) {
 		for _, c := range a.Conditions {
 			if word, ok := c.Forbids(); ok {
 				s.res.Forbids = append(s.res.Forbids, word)
+				if is, err := s.Bench.Declared(word); err == nil && is {
+					s.res.Declared = append(s.res.Declared, word)
+				}
 				f.Leaves = append(f.Leaves, allergen.LeavesOf(word)...)
 				continue
 			}

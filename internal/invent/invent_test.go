@@ -302,6 +302,30 @@ func TestWhatNobodyPours(t *testing.T) {
 	}
 }
 
+// A drink with rum may have wine; of an allergen that it declares nothing rids it, and no food that holds it
+// is tried.
+func TestWhatTheDrinkHasIsNoSurprise(t *testing.T) {
+	core := assaytest.Core(t)
+	of := func(code string) *food.Food { return core[food.ID{Table: "core", Code: code}] }
+	text := func(build string) string {
+		return "drink: x\nserves: 1\nbuild: [" + build + "]\ntargets: [serving(TARAC) >= 60 mg, not contains(\"almond\")]\n"
+	}
+	foods := []*food.Food{of("wine-white"), of("almond-drink")}
+	res, err := Find(context.Background(), kitchenOf(t, core, text("36 g core:espresso")), foods, Filter{})
+	require.NoError(t, err)
+	assert.Equal(t, 1, res.Alcohol)
+	assert.Equal(t, 1, res.Unwanted)
+	assert.Empty(t, res.Declared)
+	k := kitchenOf(t, core, text("36 g core:espresso, 30 g core:rum-40"))
+	k.Bench.Declared = func(word string) (bool, error) { return word == "almond", nil }
+	res, err = Find(context.Background(), k, foods, Filter{})
+	require.NoError(t, err)
+	assert.Zero(t, res.Alcohol)
+	assert.Equal(t, []string{"almond"}, res.Declared)
+	require.Len(t, res.Designs, 1)
+	assert.Equal(t, "wine-white", res.Designs[0].Parts[0].Food.ID.Code)
+}
+
 // Foods are alike by the words of their names, whatever sort of food each is.
 func TestFoodsThatAreAlike(t *testing.T) {
 	named := func(name, group, publisher string) *food.Food {

@@ -200,6 +200,9 @@ func (v *Invented) Remarks() []string {
 	for _, word := range v.Forbids {
 		list = append(list, "Without "+word+": what declares it, may hold it or was looked at by nobody is put into no design. That no target can promise: see what the drink itself declares (sipsum allergens).")
 	}
+	for _, word := range v.Declared {
+		list = append(list, "The drink as it is written declares "+word+", and nothing that is put in takes it away.")
+	}
 	for _, g := range v.Goals {
 		list = append(list, g+" orders nothing here: designs of fewer foods come first, then those that hold more surely. Fit the one you take: sipsum fit.")
 	}
