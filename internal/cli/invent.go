@@ -52,6 +52,9 @@ func (q *inventAsked) asked(cmd *cobra.Command, wish *fit.Wish) (bool, error) {
 
 // invent looks for what to put into a drink so that it meets its targets.
 func (f fitter) invent(ctx context.Context, q inventAsked) error {
+	if f.arg == "-" {
+		return fail.New(fail.Wrong, "what came in by the standard input cannot be read twice", "save it to a file first, and fit that")
+	}
 	d, faults, err := f.read(f.arg)
 	if err != nil {
 		return err
@@ -152,6 +155,7 @@ func (f fitter) foodsOf(ctx context.Context, tables []string) ([]*food.Food, err
 	}
 	var list []*food.Food
 	for _, id := range tables {
+		id = strings.ToLower(strings.TrimSpace(id))
 		if _, loaded, err := lib.db.Table(ctx, id); err != nil || !loaded {
 			if err == nil {
 				err = fail.New(fail.NeedsTable, fmt.Sprintf("there is no table %q", id), "see: sipsum table list; load one with: sipsum table load auto PATH")
