@@ -48,9 +48,6 @@ type answer struct {
 	total float64
 }
 
-// surely is in what share of the draws it holds.
-func (a answer) surely() float64 { return float64(a.holds) / float64(a.draws) }
-
 // before puts fewer foods first, then what holds in more draws until it hardly fails, then as few foods beside
 // sugar, acids and water as do, but one, then what moves the drink less.
 func (a answer) before(b answer) int {
