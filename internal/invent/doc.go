@@ -6,7 +6,8 @@
 // The drink stays as it is written; what is found is poured on top of it. What may be poured is a row of
 // data/poured.csv: the foods of a group, as they are, dissolved, or made into something first
 // (data/preparations.csv), from so many grams of a serving to so many. What brings alcohol into a drink
-// without any, or much sodium, is let in by a target that asks for it.
+// without any, or much sodium, is let in by a target that asks for it. The rows are our judgement of what bars
+// do, and what keeps powders, reagents, raw vegetables and vinegar by the glass out.
 //
 // A condition is taken as a sum of what adds up when liquids are poured together (claim.Form): grams of a
 // constituent, mass, volume, and of what the drink is as a solution the base that brings it to the pH of the
@@ -18,10 +19,10 @@
 //
 // A set of foods is an answer at amounts at which every condition holds at central values and all together in
 // as many of the draws as a verdict calls likely (data/claim_verdicts.csv). Fewer foods come first, then what
-// holds in more draws until hardly a doubt is left, then the least of foods beside
-// sugar, acids and water, but one, then what pours less. Sets of one and of two are all
-// tried, on some ten amounts of each; of three those that do most for a condition where the tables are
-// large. A set of which a part is an answer by itself is none.
+// holds in more draws until hardly a doubt is left, then as few as do beside sugar, acids and water (but one at
+// least), then what pours less. Sets of one and of two are all tried, on some ten amounts of each; of three
+// those that do most for a condition where the tables are large. A set of which a part is an answer by itself
+// is none, and so is one that pours two of a kind. The hand that pours is off as it is in the drink.
 //
 // An answer is then calculated as the drink that it makes (packages assay, fit): its chemistry is the
 // drink's, amounts move on the steps of the bar's scale if it misses, and it is dropped if it still misses or
