@@ -94,6 +94,7 @@ type Size struct {
 type liquidPart struct {
 	pot    *ledger.Pot
 	volume []float64 // ml
+	lab    *acidity.Laboratory
 }
 
 // Basis is the composition of a serving, and of 100 g and 100 ml of it.

@@ -1,7 +1,11 @@
 package assay
 
 import (
+	"math"
+
+	"sipsum/internal/acid"
 	"sipsum/internal/acidity"
+	"sipsum/internal/estimate"
 	"sipsum/internal/taste"
 )
 
@@ -12,4 +16,26 @@ func (a *Assay) Glass() taste.Glass {
 		g.Celsius = a.Drink.At.Number
 	}
 	return g
+}
+
+// BaseTo gives the base in mol, draw by draw of those that equilibria are solved for, that brings what is
+// liquid of a serving to a pH; acid counts below nothing. Liquids that are poured together need what each
+// of them needs, but for what their salts do to each other. NaN: it cannot be told; open: foods leave open
+// which acids they hold.
+func (a *Assay) BaseTo(pH float64) (base []float64, open bool) {
+	pot := a.liquid.pot
+	base = make([]float64, min(pot.N, a.liquid.lab.Solved()))
+	in := a.liquid.lab.IonsOf(pot, len(base))
+	unsolved := acidity.Unsolvable(pot) != ""
+	if !unsolved {
+		unsolved = in.Each(func(s *acid.Solver, sol *acid.Solution, _, near acid.State, d int) error {
+			at, err := s.Titrate(sol, pH, near)
+			base[d] = at.Base * sol.Solvent
+			return err
+		}) != nil
+	}
+	if unsolved {
+		estimate.Fill(base, math.NaN())
+	}
+	return base, in.Open()
 }

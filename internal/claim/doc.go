@@ -59,6 +59,9 @@
 // last found and solved again (Rackwitz and Fiessler 1978, Comput. Struct. 9:489), and then walked
 // out from x₀ until the margin itself says that the claim is false.
 //
+// A comparison of sums and ratios is a sum itself that is nothing or more where it holds (form.go): of what is
+// asked less the limit times what it is of. Its terms add up when liquids are poured together.
+//
 // # Limits
 //
 // A figure that stands twice in an expression counts its unknown part twice: the ends lie no nearer

@@ -85,6 +85,15 @@ func Sides(p float64) (holds, fails bool) {
 // SaysNothing reports whether a claim is true of any drink.
 func (v Verdict) SaysNothing() bool { return v.Outcome.Logic == Always }
 
+// FirmFrom is the share of the draws from which on hardly a doubt is left of something.
+func FirmFrom() float64 { return rungs()[0].from }
+
+// LikelyFrom is the share of the draws from which on something is called likely.
+func LikelyFrom() float64 {
+	list := rungs()
+	return list[slices.IndexFunc(list, func(r rung) bool { return r.side != list[0].side })-1].from
+}
+
 // Unclear reports whether the draws leave the claim open.
 func (v Verdict) Unclear() bool { return v.side() == "unclear" }
 

@@ -28,6 +28,8 @@ type wishes struct{ less, more, by, sweeter string }
 func newFit(a *app) *cobra.Command {
 	var ask wishes
 	var other swapAsked
+	var from inventAsked
+	var without []string
 	out := output{drink: true}
 	cmd := &cobra.Command{
 		Use: "fit DRINK", Short: "amounts at which a drink meets its targets",
@@ -36,11 +38,19 @@ func newFit(a *app) *cobra.Command {
 			"between half and twice. Ready targets: --less sour, --more sweet --by 10%, of " + fail.Or(fit.Qualities()) + ";\n" +
 			"the other qualities and the size of a serving are kept. --swap FOOD looks for a food in the place of one that\n" +
 			"the drink pours, --without an allergen or with --less sugar, fitted so that nothing else moves more than it\n" +
-			"must. Nothing is written but with --write FILE: a copy of the drink with what was found, comments kept. A target\n" +
+			"must. --from core,sr looks for foods of these tables that, poured on top of the drink as it is written, meet its\n" +
+			"targets: up to three, how prepared and how much; several designs, each with how surely it holds.\n" +
+			"Nothing is written but with --write FILE: a copy of the drink with what was found, comments kept. A target\n" +
 			"that is missed, and a swap that keeps less than it should, end with exit code 3.",
 		Args: exactly(1, drinkArgument),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if other.food != "" || len(other.without) > 0 {
+			other.without, from.without = without, without
+			switch looks := cmd.Flags().Changed("from"); {
+			case looks && other.food != "":
+				return fail.New(fail.Wrong, "--swap looks for one food in the place of another, and --from for what to pour on top", "ask for one, then for the other")
+			case !looks && other.food == "" && len(without) > 0:
+				return fail.New(fail.Wrong, "--without says what is not to be in it, and nothing says what is looked for", "add --swap FOOD or --from core")
+			case other.food != "":
 				return other.run(cmd.Context(), fitter{drinks{a}, args[0], out}, ask)
 			}
 			wish, err := ask.read()
@@ -50,7 +60,15 @@ func newFit(a *app) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return fitter{drinks{a}, args[0], out}.run(cmd.Context(), wish)
+			f := fitter{drinks{a}, args[0], out}
+			looks, err := from.asked(cmd, wish)
+			switch {
+			case err != nil:
+				return err
+			case looks:
+				return f.invent(cmd.Context(), from)
+			}
+			return f.run(cmd.Context(), wish)
 		},
 	}
 	f := cmd.Flags()
@@ -59,6 +77,8 @@ func newFit(a *app) *cobra.Command {
 	f.StringVar(&ask.by, "by", "", "by how much, as 20% (default: what a judge notices)")
 	f.StringVar(&ask.sweeter, "sweeter", "", "short for --more sweet --by")
 	other.flags(f)
+	from.flags(f)
+	f.StringSliceVar(&without, "without", nil, "with --swap or --from: no food with this allergen; with --from also none of groups with this word, such as citrus")
 	f.StringVar(&out.path, "write", "", "write a copy of the drink with the amounts found to this file")
 	f.BoolVar(&out.replaces, "replace", false, "write over the file of --write if there is one")
 	return cmd

@@ -29,15 +29,11 @@ type swapAsked struct {
 }
 
 func (q *swapAsked) flags(f *pflag.FlagSet) {
-	f.StringVar(&q.food, "swap", "", "a food of the drink, by its code or its name, for which another is looked for")
-	f.StringSliceVar(&q.without, "without", nil, "with --swap: that has not this allergen (--less sugar: that brings less of it)")
+	f.StringVar(&q.food, "swap", "", "a food of the drink, by its code or its name, for which another is looked for (with --less sugar: that brings less of it)")
 }
 
 // run looks for the food that is asked for.
 func (q swapAsked) run(ctx context.Context, f fitter, ask wishes) error {
-	if q.food == "" {
-		return fail.New(fail.Wrong, "--without says of which allergen, and nothing says in the place of what", "add --swap FOOD")
-	}
 	x, err := q.exchange(ask)
 	if err == nil {
 		err = f.out.copies(f.app, f.arg)

@@ -22,6 +22,8 @@
 // what is told as met is met in the file. Beside each target stands in how many of the draws it
 // holds, with what is unknown at either end, and beside the whole in how many all do.
 //
+// Judge tells the same of a drink as it is written, at no other amounts.
+//
 // What stops a drink from coming nearer to its goal are those conditions without which the goal
 // would be better, the amounts that stand at an end of their range, and steps that cannot be done at
 // amounts beside them.

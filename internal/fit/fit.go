@@ -174,6 +174,17 @@ func mostRuns(d *drink.Drink) int {
 	return int(min(l.Low, l.High/float64(max(d.Parts(), 1))))
 }
 
+// Judge tells of a drink as it is written which targets it meets, and how surely. Errors are *fail.Error.
+func (b Bench) Judge(ctx context.Context, aims []Aim) (*Result, error) {
+	j := newJudge(b, aims, nil)
+	pt, err := j.with(ctx, b.Drawn, nil)
+	if err != nil {
+		return nil, err
+	}
+	res := &Result{Met: met(pt), Proven: true, Runs: 1}
+	return res, j.judge(ctx, res, optimise.Solution{Point: pt})
+}
+
 func startOf(ranges []Range) []float64 {
 	at := make([]float64, len(ranges))
 	for i, r := range ranges {
