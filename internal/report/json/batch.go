@@ -23,6 +23,8 @@ type batchBody struct {
 	Rounding  roundingOf    `json:"rounding"`
 	Precision precisionOf   `json:"precision"`
 	Contains  []string      `json:"contains"`
+	May       []string      `json:"may_contain"`
+	Check     []string      `json:"check"` // what somebody has to find out
 	Cautions  []cautionedOf `json:"cautions"`
 }
 
@@ -149,6 +151,7 @@ func batchOf(s *sheet.Sheet, b *batch.Batch, kitchen bool) batchBody {
 	pours := func(list []batch.Pour) []pourOf {
 		return each(list, func(p batch.Pour) pourOf { return pourOf{weighing(p.Weighed), weighing(p.All)} })
 	}
+	told := s.DeclaredAs()
 	body := batchBody{
 		Serves: number(b.Serves), MassG: number(b.Serves * b.Grams), ServingG: number(b.Grams), Rounds: number(b.Rounds),
 		Buy:    each(b.Purchases, func(x batch.Purchase) purchase { return bought(x, kitchen) }),
@@ -166,6 +169,7 @@ func batchOf(s *sheet.Sheet, b *batch.Batch, kitchen bool) batchBody {
 			Share: number(b.Precision.Share), Inside: number(b.Precision.Inside), First: b.Precision.First, Draws: b.Precision.Draws,
 		},
 		Contains: containing(s),
+		May:      each(told.MayContain, itself), Check: each(told.Check, itself),
 		Cautions: warnings(s),
 	}
 	if b.Rounding.Figure != nil {
