@@ -25,6 +25,7 @@ type Weighed struct {
 	Step        Step    // how finely it has to be weighed
 	Times       float64 // how often what the file writes is weighed in all
 	file        float64 // by what it is multiplied to be what the file writes
+	pulled      bool    // a machine weighs it, glass by glass
 }
 
 // weighed is a line of the file k times, and that again and again.
@@ -79,28 +80,50 @@ func times(a unit.Amount, k float64) unit.Amount {
 	return a
 }
 
-// step is what the bar's scale shows of an amount; of what no scale weighs, and of what it would
-// show as nothing, the last digit written.
+// step is what the bar's scale shows of an amount; of what no scale weighs the last digit written.
 func (m *maker) step(a unit.Amount) float64 {
-	scale := m.Recipe.Drink.Scale
-	if scale != nil && a.Measure.Kind == unit.Mass && a.Base() >= scale.Base() {
-		return scale.Base()
+	if m.scaled(a) {
+		return m.Recipe.Drink.Scale.Base()
 	}
 	return a.Resolution()
 }
 
-// round is an amount as the scale shows it.
+// scaled reports whether the file says what scale weighs an amount.
+func (m *maker) scaled(a unit.Amount) bool {
+	return m.Recipe.Drink.Scale != nil && a.Measure.Kind == unit.Mass
+}
+
+// round is an amount as it is written on the card: by the steps of the scale, but never so coarse that
+// the rounding alone takes more of it than any amount may be off.
 func (m *maker) round(a unit.Amount) unit.Amount {
-	step := m.step(a) / a.Measure.Factor
-	for step > a.Number && step > 0 { // nothing is no amount
+	return rounded(a, fine(a, m.step(a)))
+}
+
+// fine makes a step as fine as an amount wants it, tenth by tenth.
+func fine(a unit.Amount, step float64) float64 {
+	most := max(limits().share, a.Measure.Spread) * a.Base()
+	for most > 0 && math.Abs(rounded(a, step).Base()-a.Base()) > most {
 		step /= ten
-		a.Decimals++
 	}
-	a.Number = math.Round(a.Number/step) * step
+	return step
+}
+
+// rounded is an amount by steps, which are in g, ml or parts.
+func rounded(a unit.Amount, step float64) unit.Amount {
+	step /= a.Measure.Factor
 	a.Decimals = decimals(step)
-	a.Number = math.Round(a.Number*math.Pow(ten, float64(a.Decimals))) / math.Pow(ten, float64(a.Decimals))
+	whole := math.Pow(ten, float64(a.Decimals))
+	a.Number = math.Round(math.Round(a.Number/step)*step*whole) / whole
 	a.Half = 0
 	return a
+}
+
+// shown is what the bar's scale shows of what the card writes: perhaps nothing.
+func (m *maker) shown(w Weighed) unit.Amount {
+	if !m.scaled(w.Rounded) {
+		return w.Rounded
+	}
+	return rounded(w.Rounded, m.Recipe.Drink.Scale.Base())
 }
 
 const ten = 10

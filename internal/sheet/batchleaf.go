@@ -11,6 +11,7 @@ import (
 	"sipsum/internal/batch"
 	"sipsum/internal/clean"
 	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
 	"sipsum/internal/note"
 	"sipsum/internal/unit"
 )
@@ -27,7 +28,7 @@ func BatchLeaf(s *Sheet, b *batch.Batch, kitchen bool) *Leaf {
 		p.cold[x.Name] = x.Cold
 	}
 	l := s.leaf("batch")
-	l.Below = []string{say("batch.serves", pieces(b.Serves)), massText(b.Serves * b.Grams), say("batch.each", note.Grams(b.Grams))}
+	l.Below = []string{servesText(b.Serves), massText(b.Serves * b.Grams), say("batch.each", note.Grams(b.Grams))}
 	l.add(p.buy())
 	for _, pot := range EarliestFirst(b.Pots) {
 		l.add(p.pot(pot))
@@ -92,10 +93,13 @@ func (p bench) buy() Block {
 			row.Cells = append(row.Cells, GridCell{Text: USMeasure(x.Millilitres)})
 		}
 		g.Rows = append(g.Rows, row)
-		if !math.IsNaN(x.Edible) {
-			lines = append(lines, Line{Text: say("batch.edible", name, note.Grams(unit.Hundred*x.Edible), massText(x.Grams))})
-		}
+		lines = append(lines, formOf(x)...)
 		lines = append(lines, lotOf(x)...)
+	}
+	for _, x := range p.batch.Purchases {
+		if x.Melts {
+			lines = append(lines, Line{Text: say("batch.ice")})
+		}
 	}
 	lines = append(lines, p.costs()...)
 	if len(p.batch.Unmade) > 0 {
@@ -110,6 +114,8 @@ func shopUnits(x batch.Purchase) string {
 	switch {
 	case x.Price != nil:
 		return pieces(x.Packs) + " × " + x.Price.Per.String()
+	case x.Shot > 0:
+		return say("batch.shots", pieces(x.Pieces))
 	case x.Gas:
 		return say("batch.charges", pieces(x.Pieces))
 	case !math.IsNaN(x.Pieces):
@@ -124,6 +130,10 @@ func shopUnits(x batch.Purchase) string {
 func (p bench) pot(pot batch.Pot) Block {
 	name := clean.Name(pot.Name)
 	b := Block{Role: Ticked, Heading: name}
+	if pot.Shot != nil { // the machine weighs it
+		b.Grid = &Grid{Caption: when(pot, 0), Lead: []string{shotText(*pot.Shot)}, Head: []string{""}}
+		return b
+	}
 	b.Grid = p.grid(when(pot, p.cold[pot.Name]), say("batch.amount"), pot.Lines)
 	b.Grid.Lead = []string{potCaption(pot)}
 	b.Lines = p.moves(pot.Moves)
@@ -132,6 +142,9 @@ func (p bench) pot(pot batch.Pot) Block {
 		last = say("batch.left", wholeGrams(pot.Out), wholeGrams(pot.Needed), wholeGrams(left))
 	}
 	b.Lines = append(b.Lines, Line{Text: last})
+	if pot.Cut {
+		b.Lines = append(b.Lines, Line{Text: say("batch.cut", note.Grams(pot.Keeps.Days), note.Grams(pot.UseUp))})
+	}
 	if pot.Note != "" {
 		b.Lines = append(b.Lines, Line{Text: clean.Prose(pot.Note)})
 	}
@@ -173,6 +186,11 @@ func (p bench) build() Block {
 		g.Rows = append(g.Rows, row)
 	}
 	b := Block{Role: Ticked, Heading: say("batch.build"), Grid: g, Lines: p.moves(p.batch.Finish)}
+	for _, n := range p.Assay.Notes {
+		if n.Kind == noteGlass {
+			b.Lines = append(b.Lines, Line{Text: clean.Prose(n.Text)})
+		}
+	}
 	for _, c := range p.batch.Charges() {
 		b.Lines = append(b.Lines, Line{Text: say("batch.bottles", pieces(c.Count), c.Bottle.String(), c.Gas.String(), pieces(c.Glasses))})
 	}
@@ -199,6 +217,9 @@ func (p bench) exact() []Line {
 	} else {
 		lines = append(lines, Line{Text: say("batch.rounding", upTo(unit.Hundred*r.Share), figureName(r.Figure), upTo(max(r.PH, leastPH)))})
 	}
+	if b.Rounding.Undone != "" {
+		lines = append(lines, Line{Text: say("batch.undone", clean.Prose(b.Rounding.Undone))})
+	}
 	x := b.Precision
 	if len(x.Bands) == 0 {
 		return append(lines, Line{Text: say("batch.nobands")})
@@ -218,10 +239,50 @@ func (p bench) exact() []Line {
 		}
 		lines = append(lines, Line{Text: text})
 	}
+	lines = append(lines, p.tooFine()...)
 	if !p.Read().None() {
 		lines = append(lines, Line{Text: say("batch.reread")})
 	}
+	return append(lines, p.strengths()...)
+}
+
+// tooFine names what the bar's scale, or any, does not weigh as finely as a serving wants.
+func (p bench) tooFine() []Line {
+	var coarse, none []string
+	for _, w := range p.batch.Weighings() {
+		name := clean.Name(w.Name)
+		switch {
+		case !w.House && w.Food == "": // to what a step is collected
+		case w.Step.Finer && !slices.Contains(none, name):
+			none = append(none, name)
+		case w.Step.Coarse && !w.Step.Finer && !slices.Contains(coarse, name):
+			coarse = append(coarse, name)
+		}
+	}
+	var lines []Line
+	if len(coarse) > 0 {
+		lines = append(lines, Line{Text: say("batch.coarse", p.Assay.Drink.Scale.String(), clean.Listed(coarse))})
+	}
+	if len(none) > 0 {
+		lines = append(lines, Line{Text: say("batch.stock", clean.Listed(none))})
+	}
 	return lines
+}
+
+// strengths says which brews are as strong as the file says, however they are weighed.
+func (p bench) strengths() []Line {
+	var names []string
+	for _, pot := range p.batch.Pots {
+		for _, m := range pot.Moves {
+			if b, ok := m.Step.(*drink.Brew); ok && b.Strength != nil {
+				names = append(names, clean.Name(pot.Name))
+			}
+		}
+	}
+	if len(names) == 0 {
+		return nil
+	}
+	return []Line{{Text: say("batch.strength", clean.Listed(names))}}
 }
 
 // leastPH is the least change of a pH that is told: finer than any meter reads.

@@ -34,7 +34,7 @@ func StepText(w batch.Weighed) string {
 	switch {
 	case w.Step.Base > 0:
 		return unit.Number(w.Step.Base) + in
-	case w.Step.Bound != "":
+	case w.Step.Finer:
 		return say("batch.finer")
 	}
 	return ""
@@ -80,6 +80,28 @@ func digits(x float64) string {
 	}
 	scale := math.Pow(10, float64(places))
 	return strconv.FormatFloat(math.Ceil(x*scale-unit.Closeness*scale)/scale, 'f', -1, 64)
+}
+
+// servesText counts serves.
+func servesText(n float64) string {
+	if pieces(n) == "1" {
+		return say("batch.serves.one")
+	}
+	return say("batch.serves", pieces(n))
+}
+
+// formOf says in which form something is bought, and what of it is weighed in.
+func formOf(x batch.Purchase) []Line {
+	name := clean.Name(x.Name)
+	switch {
+	case x.Shot > 0:
+		return []Line{{Text: say("batch.pulled", name, note.Grams(x.Shot))}}
+	case x.Form != "":
+		return []Line{{Text: say("batch."+x.Form, name, massText(x.Whole))}}
+	case !math.IsNaN(x.Edible):
+		return []Line{{Text: say("batch.edible", name, note.Grams(unit.Hundred*x.Edible), massText(x.Weighed))}}
+	}
+	return nil
 }
 
 // pieces writes a count, whole where it is.
