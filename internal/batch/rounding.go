@@ -37,9 +37,15 @@ func (r *Rounding) compare(exact, rounded *assay.Assay) {
 	}
 }
 
+// settler settles with which digits the amounts of a batch are written.
+type settler struct {
+	*maker
+	exact *assay.Assay // the drink as it is written
+}
+
 // rounded gives the amounts that a run can change as they are weighed, by path, as amounts of the
 // drink as its file writes it: of the build each serve weighed by itself, or all in one round.
-func (m *maker) rounded(as func(Weighed) unit.Amount, round bool) amount.Amounts {
+func (m settler) rounded(as func(Weighed) unit.Amount, round bool) amount.Amounts {
 	other, written := amount.Amounts{}, m.Central.Written()
 	add := func(w Weighed) {
 		if _, asked := written[w.Path]; asked && w.measured() {
@@ -61,7 +67,7 @@ func (m *maker) rounded(as func(Weighed) unit.Amount, round bool) amount.Amounts
 func written(w Weighed) unit.Amount { return w.Rounded }
 
 // run makes the drink with what is weighed: each serve by itself, and all in one round.
-func (m *maker) run(ctx context.Context, as func(Weighed) unit.Amount) ([]*assay.Assay, error) {
+func (m settler) run(ctx context.Context, as func(Weighed) unit.Amount) ([]*assay.Assay, error) {
 	var list []*assay.Assay
 	for _, round := range []bool{false, true} {
 		a, err := m.Central.Run(ctx, m.rounded(as, round), assay.Want{Chemistry: true})
@@ -75,7 +81,7 @@ func (m *maker) run(ctx context.Context, as func(Weighed) unit.Amount) ([]*assay
 
 // short tells how many grams the pots of some runs fall short of what is taken of them. A run knows
 // nothing of readings: what they make of a pot is a share of what is expected.
-func (m *maker) short(exact *assay.Assay, runs []*assay.Assay) map[string]float64 {
+func (m settler) short(runs []*assay.Assay) map[string]float64 {
 	missing := map[string]float64{}
 	for _, a := range runs {
 		makes, takes := map[string]float64{}, map[string]float64{}
@@ -87,7 +93,7 @@ func (m *maker) short(exact *assay.Assay, runs []*assay.Assay) map[string]float6
 				}
 			}
 		}
-		for _, y := range exact.Yields {
+		for _, y := range m.exact.Yields {
 			made := makes[y.Component] / y.Out * m.yields[y.Component].Out * m.times[y.Component]
 			if lacks := takes[y.Component] - made; y.Component != "" && lacks > unit.Closeness*made {
 				missing[y.Component] = max(missing[y.Component], lacks)
@@ -101,13 +107,13 @@ func (m *maker) short(exact *assay.Assay, runs []*assay.Assay) map[string]float6
 const tries = 6
 
 // enough makes of every pot as much as is taken of it when all is rounded, and no more.
-func (m *maker) enough(ctx context.Context, exact *assay.Assay) error {
+func (m settler) enough(ctx context.Context) error {
 	for range tries {
 		runs, err := m.run(ctx, written)
 		if err != nil {
 			return err
 		}
-		missing := m.short(exact, runs)
+		missing := m.short(runs)
 		if len(missing) == 0 {
 			return nil
 		}
@@ -122,7 +128,7 @@ func (m *maker) enough(ctx context.Context, exact *assay.Assay) error {
 // settle writes each amount with the digits that weighing it wants: finer than the scale where a serving
 // wants it, and in pots no finer than a tenth of what it may be off, as long as no pot falls short by
 // it. Then it is known what is bought, and what all the rounding moves.
-func (m *maker) settle(ctx context.Context, exact *assay.Assay) error {
+func (m settler) settle(ctx context.Context) error {
 	for _, w := range m.out.all() {
 		if w.Step.Base > 0 {
 			w.Rounded = m.wanted(*w, w.Amount)
@@ -148,7 +154,7 @@ func (m *maker) settle(ctx context.Context, exact *assay.Assay) error {
 		var err error
 		missing := map[string]float64{}
 		if runs, err = m.run(ctx, written); err == nil {
-			missing = m.short(exact, runs)
+			missing = m.short(runs)
 		} else if fail.ExitCode(err) != fail.Wrong {
 			return err
 		}
@@ -179,17 +185,25 @@ func (m *maker) settle(ctx context.Context, exact *assay.Assay) error {
 		return err
 	}
 	for _, a := range slices.Concat(runs, shown) {
-		m.out.Rounding.compare(exact, a)
+		m.out.Rounding.compare(m.exact, a)
 	}
 	return nil
 }
 
 // wanted rounds an amount no coarser than it may be weighed: as much of it as a step is of what was tried.
-func (m *maker) wanted(tried Weighed, a unit.Amount) unit.Amount {
+func (m settler) wanted(tried Weighed, a unit.Amount) unit.Amount {
 	step := fine(a, m.step(a))
 	most := tried.Step.Base / 2 * a.Base() / tried.Amount.Base()
 	for most > 0 && math.Abs(rounded(a, step).Base()-a.Base()) > most {
 		step /= ten
 	}
 	return rounded(a, step)
+}
+
+// shown is what the bar's scale shows of what the card writes: perhaps nothing.
+func (m settler) shown(w Weighed) unit.Amount {
+	if !m.scaled(w.Rounded) {
+		return w.Rounded
+	}
+	return rounded(w.Rounded, m.Recipe.Drink.Scale.Base())
 }

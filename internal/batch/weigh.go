@@ -118,14 +118,6 @@ func rounded(a unit.Amount, step float64) unit.Amount {
 	return a
 }
 
-// shown is what the bar's scale shows of what the card writes: perhaps nothing.
-func (m *maker) shown(w Weighed) unit.Amount {
-	if !m.scaled(w.Rounded) {
-		return w.Rounded
-	}
-	return rounded(w.Rounded, m.Recipe.Drink.Scale.Base())
-}
-
 const ten = 10
 
 // decimals is how many a step has.

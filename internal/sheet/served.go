@@ -163,8 +163,8 @@ type DeclaredAs struct {
 	Check                []string // sentences: what somebody has to find out
 }
 
-// DeclaredAs lists the allergens of a drink for a form that has no box.
-func (s *Sheet) DeclaredAs() DeclaredAs {
+// DeclaredBy lists the allergens of a drink for a form that has no box.
+func DeclaredBy(s *Sheet) DeclaredAs {
 	all := s.Allergens()
 	names := func(of func(*Declaration) []allergen.Entry) []string {
 		var list []string

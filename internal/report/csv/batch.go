@@ -52,7 +52,7 @@ func Batch(w io.Writer, s *sheet.Sheet, b *batch.Batch) error {
 	for _, p := range b.Garnish {
 		add("garnish a serve", "", b.Serves, p.Weighed)
 	}
-	told := s.DeclaredAs()
+	told := sheet.DeclaredBy(s)
 	for _, of := range []struct {
 		what  string
 		texts []string

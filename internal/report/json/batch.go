@@ -171,7 +171,7 @@ func batchOf(s *sheet.Sheet, b *batch.Batch, kitchen bool) batchBody {
 	pours := func(list []batch.Pour) []pourOf {
 		return each(list, func(p batch.Pour) pourOf { return pourOf{weighing(p.Weighed), weighing(p.All)} })
 	}
-	told := s.DeclaredAs()
+	told := sheet.DeclaredBy(s)
 	body := batchBody{
 		Serves: number(b.Serves), MassG: number(b.Serves * b.Grams), ServingG: number(b.Grams), Rounds: number(b.Rounds),
 		Buy:    each(b.Purchases, func(x batch.Purchase) purchase { return bought(x, kitchen) }),
