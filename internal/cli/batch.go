@@ -118,6 +118,8 @@ func (q batchAsked) wanted(cmd *cobra.Command) (batch.Ask, error) {
 	switch {
 	case err != nil || rest != "" || m.Measure.Kind != unit.Mass:
 		return batch.Ask{}, fail.New(fail.Wrong, "--mass is \""+q.mass+"\"", "write a mass: --mass \"2 kg\"")
+	case m.Number == 0:
+		return batch.Ask{}, fail.New(fail.Wrong, "nobody makes 0 g of a drink", "write a mass: --mass \"2 kg\"")
 	case m.Half > 0 || m.Exact:
 		return batch.Ask{}, fail.New(fail.Wrong, "--mass is \""+q.mass+"\", and what is asked for has no ±", "write a mass: --mass \"2 kg\"")
 	}

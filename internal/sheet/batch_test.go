@@ -197,3 +197,10 @@ func TestABenchCardTells(t *testing.T) {
 	_, l := batched(t, "drink: One\nserves: 1\nbuild: [80 g core:water-pure]\n", 1)
 	assert.Equal(t, "1 serve", l.Below[0])
 }
+
+// A list rounds up what is bought, and writes no minus before nothing.
+func TestDigitsOfAList(t *testing.T) {
+	for want, x := range map[string]float64{"0": 0, "0.01": 0.001, "1.8": 1.8, "432": 432.0000000001, "433": 432.4, "51": 51} {
+		assert.Equal(t, want, sheet.Digits(x))
+	}
+}

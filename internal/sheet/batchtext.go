@@ -79,7 +79,7 @@ func digits(x float64) string {
 		places++
 	}
 	scale := math.Pow(10, float64(places))
-	return strconv.FormatFloat(math.Ceil(x*scale-unit.Closeness*scale)/scale, 'f', -1, 64)
+	return unit.Number(math.Ceil(x*scale-unit.Closeness*scale) / scale)
 }
 
 // servesText counts serves.
