@@ -196,11 +196,12 @@ func TestABenchCardTells(t *testing.T) {
 	}
 	_, l := batched(t, "drink: One\nserves: 1\nbuild: [80 g core:water-pure]\n", 1)
 	assert.Equal(t, "1 serve", l.Below[0])
+	assert.Contains(t, textOf(l), "For 1 serve, as it is bought")
 }
 
 // A list rounds up what is bought, and writes no minus before nothing.
 func TestDigitsOfAList(t *testing.T) {
-	for want, x := range map[string]float64{"0": 0, "0.01": 0.001, "1.8": 1.8, "432": 432.0000000001, "433": 432.4, "51": 51} {
+	for want, x := range map[string]float64{"0": 0, "0.001": 0.001, "0.04": 0.0312, "1.8": 1.8, "432": 432.0000000001, "433": 432.4, "51": 51} {
 		assert.Equal(t, want, sheet.Digits(x))
 	}
 }

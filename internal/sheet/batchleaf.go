@@ -78,7 +78,7 @@ func (p bench) millilitres(w batch.Weighed) float64 {
 
 // buy is the shopping list.
 func (p bench) buy() Block {
-	g := &Grid{Caption: say("batch.buy.of", pieces(p.batch.Serves)), Head: []string{"", say("batch.mass"), say("batch.shop")}}
+	g := &Grid{Caption: say("batch.buy.of", servesText(p.batch.Serves)), Head: []string{"", say("batch.mass"), say("batch.shop")}}
 	if p.kitchen {
 		g.Head = append(g.Head, say("batch.us"))
 	}

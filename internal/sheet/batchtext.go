@@ -71,11 +71,15 @@ func volumeText(ml float64) string {
 	return digits(ml) + " ml"
 }
 
-// digits writes a number with three digits, from a hundred on whole, and never rounds down what has
-// to be bought.
+// digits writes a number with three digits, from a hundred on whole, of the least the first, and never
+// rounds down what has to be bought.
 func digits(x float64) string {
 	places := 0
 	for limit := float64(unit.Hundred); places < 2 && x < limit; limit /= 10 {
+		places++
+	}
+	const least = 6 // finer than any scale
+	for x > 0 && places < least && x*math.Pow(10, float64(places)) < 1 {
 		places++
 	}
 	scale := math.Pow(10, float64(places))
