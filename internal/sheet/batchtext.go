@@ -101,7 +101,7 @@ func formOf(x batch.Purchase) []Line {
 	case x.Shot > 0:
 		return []Line{{Text: say("batch.pulled", name, note.Grams(x.Shot))}}
 	case x.Form != "":
-		return []Line{{Text: say("batch."+x.Form, name, massText(x.Whole))}}
+		return []Line{{Text: say("batch.shelled", name, massText(x.Whole))}}
 	case !math.IsNaN(x.Edible):
 		return []Line{{Text: say("batch.edible", name, note.Grams(unit.Hundred*x.Edible), massText(x.Weighed))}}
 	}
