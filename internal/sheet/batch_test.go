@@ -178,7 +178,7 @@ func TestABenchCardTells(t *testing.T) {
 			[]string{"Finer than scales show: Citric acid", "The bar's scale shows 0.1 g, too coarse for Malic acid", "| 0.05 g | finer |", "| 0.31 g | 0.01 g |", "100 % (citric acid)"}},
 		{"drink: Aged\nserves: 1\ncomponents:\n  milk: {ingredients: [100 g core:milk-whole], keeps: 10 days at 4 °C}\nbuild: [100 g milk]\n", 2,
 			[]string{"The file says 10 days", "by day 7"}},
-		{"drink: Nutty\nserves: 1\nbuild: [40 g core:hazelnut, 60 g core:water-pure]\n", 1, []string{"☐ Hazelnut | 40 g", "counted without shells"}},
+		{"drink: Nutty\nserves: 1\nbuild: [40 g core:hazelnut, 60 g core:water-pure]\n", 1, []string{"☐ Hazelnut | 40 g", "counted shelled"}},
 		{"drink: Two\nserves: 1\nfoods:\n  a: {name: A, group: sugar, per: 100 g, values: {sucrose: 100 g}, source: me, price: 4 EUR per 1 kg}\n" +
 			"  b: {name: B, group: water, per: 100 g, values: {water: 100 g}, source: me, price: 2 USD per 1 kg}\n  c: {name: C, group: sugar, per: 100 g, values: {sucrose: 100 g}, source: me, price: 1 EUR per 1 l}\n" +
 			"build: [50 g own:a, 100 g own:b, 1 g own:c]\n", 1, []string{"A serve costs at least 0.20 EUR and 0.20 USD", "C: sold by 1 l, and nobody states its density"}},
