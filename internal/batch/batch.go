@@ -9,6 +9,7 @@ import (
 	"sipsum/internal/claims"
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
+	"sipsum/internal/note"
 	"sipsum/internal/recipe"
 	"sipsum/internal/unit"
 )
@@ -20,6 +21,7 @@ type Bench struct {
 	Hands    *assay.Plan // in whose draws only what a hand measures varies (amount.Stream)
 	Declared claims.Declared
 	Allowed  map[string]float64 // days in which a component is used up by a code, the day it is made counted
+	Yields   []assay.Yield      // of the drink with its readings; nil: it has none
 }
 
 // Ask is how much is wanted: so many serves, or a mass of the finished drink. One of them is set.
@@ -27,6 +29,7 @@ type Ask struct {
 	Serves int
 	Grams  float64
 	Pot    float64 // g: of a recipe that makes more than twice this, as much is made as is needed, or this; 0: never less than a recipe
+	Day    string  // of the service, as 2027-03-31; "": nobody says
 }
 
 // Batch is a drink made many times, worked back through what every step keeps.
@@ -60,11 +63,11 @@ type Pour struct {
 type maker struct {
 	Bench
 	ask    Ask
-	now    *assay.Assay // the drink as it is written, at central values
+	walked []assay.Yield // the drink as it is written and read, at central values
 	yields map[string]assay.Yield
 	poured map[string]float64 // grams by path, as the file writes them
 	times  map[string]float64 // how often each recipe is made; "" is the drink
-	needs  map[string]float64 // grams of each component that are used
+	spare  map[string]float64 // grams of each component that rounding would leave it short of
 	out    *Batch
 }
 
@@ -74,15 +77,24 @@ func Make(ctx context.Context, b Bench, ask Ask) (*Batch, error) {
 	if err != nil {
 		return nil, err
 	}
-	if m.out.Rounding, err = m.rounding(ctx); err != nil {
+	if err := m.enough(ctx); err != nil {
 		return nil, err
 	}
-	m.out.Precision, err = m.precision(ctx)
-	return m.out, err
+	s := newBands(b)
+	if err := m.steps(ctx, s); err != nil {
+		return nil, err
+	}
+	if err := m.settle(ctx); err != nil {
+		return nil, err
+	}
+	if err := m.inside(ctx, s); err != nil {
+		return nil, err
+	}
+	return m.out, nil
 }
 
-// worked is a batch of which nobody asks how finely it is weighed.
-func worked(ctx context.Context, b Bench, ask Ask) (*Batch, error) {
+// unsettled is a batch of which nobody asks how finely it is weighed.
+func unsettled(ctx context.Context, b Bench, ask Ask) (*Batch, error) {
 	m, err := work(ctx, b, ask)
 	if err != nil {
 		return nil, err
@@ -91,32 +103,65 @@ func worked(ctx context.Context, b Bench, ask Ask) (*Batch, error) {
 }
 
 // work works out what a batch takes.
-func work(ctx context.Context, b Bench, ask Ask) (*maker, error) {
+func work(ctx context.Context, b Bench, ask Ask) (settler, error) {
 	if err := ask.check(); err != nil {
-		return nil, err
+		return settler{}, err
 	}
-	now, err := b.Central.Run(ctx, nil, assay.Want{Volumes: true})
+	exact, err := b.Central.Run(ctx, nil, assay.Want{Chemistry: true, Volumes: true})
 	if err != nil {
-		return nil, err
+		return settler{}, err
 	}
-	m := &maker{Bench: b, ask: ask, now: now, yields: map[string]assay.Yield{}, poured: map[string]float64{},
-		times: map[string]float64{}, needs: map[string]float64{}, out: &Batch{Asked: ask}}
-	for _, y := range now.Yields {
+	m := &maker{Bench: b, ask: ask, walked: b.read(exact.Yields), yields: map[string]assay.Yield{}, poured: map[string]float64{},
+		times: map[string]float64{}, spare: map[string]float64{}}
+	for _, y := range m.walked {
 		m.yields[y.Component] = y
 		for _, p := range y.Poured {
 			m.poured[p.Path] += p.Grams
 		}
 	}
+	if m.out = m.worked(); m.out.Serves < limits().least && ask.Grams > 0 {
+		return settler{}, fail.New(fail.Wrong, "nobody makes "+unit.Number(ask.Grams)+" g of a drink of which a serve weighs "+note.Number(m.out.Grams)+" g",
+			"ask for a serve or more: --serves 1")
+	}
+	return settler{m, exact}, nil
+}
+
+// read gives the yields of a drink with those pots as heavy as they were read. A reading of anything
+// else leaves a pot what it is brought to.
+func (b Bench) read(yields []assay.Yield) []assay.Yield {
+	yields = slices.Clone(yields)
+	for i := range yields {
+		c, made := b.Recipe.Drink.Component(yields[i].Component)
+		if !made || !slices.ContainsFunc(append(slices.Clone(c.Steps), c.Measured), massRead) {
+			continue
+		}
+		for _, y := range b.Yields {
+			if y.Component == c.Name {
+				yields[i].Out = y.Out
+			}
+		}
+	}
+	return yields
+}
+
+// massRead reports whether a step reads a mass.
+func massRead(step drink.Step) bool {
+	m, ok := step.(*drink.Measured)
+	return ok && m != nil && m.Mass != nil
+}
+
+// worked works the batch back from the serves, every pot with what is spare of it.
+func (m *maker) worked() *Batch {
+	m.out = &Batch{Asked: m.ask}
 	m.rounds()
-	for _, y := range slices.Backward(now.Yields) { // outer ones before those that they hold
+	for _, y := range slices.Backward(m.walked) { // outer ones before those that they hold
 		if y.Component != "" {
 			m.component(y)
 		}
 	}
 	m.days()
 	m.build()
-	m.shop()
-	return m, nil
+	return m.out
 }
 
 func (a Ask) check() error {
@@ -182,36 +227,4 @@ func (m *maker) servedBy() float64 {
 		return 1
 	}
 	return 1 / float64(m.Recipe.Drink.Serves)
-}
-
-// measured reports whether an amount is of a mass or a volume that somebody measures.
-func (w Weighed) measured() bool {
-	return w.Amount.Measure.Kind == unit.Mass || w.Amount.Measure.Kind == unit.Volume
-}
-
-// all lists what is weighed: of the build that of one serve.
-func (b *Batch) all() []*Weighed {
-	var list []*Weighed
-	add := func(from []Weighed) {
-		for i := range from {
-			list = append(list, &from[i])
-		}
-	}
-	moves := func(from []Move) {
-		for i := range from {
-			add(from[i].Lines)
-			add(from[i].Amounts)
-		}
-	}
-	for i := range b.Pots {
-		add(b.Pots[i].Lines)
-		moves(b.Pots[i].Moves)
-	}
-	for _, pours := range [][]Pour{b.Build, b.Garnish} {
-		for i := range pours {
-			list = append(list, &pours[i].Weighed)
-		}
-	}
-	moves(b.Finish)
-	return list
 }

@@ -214,8 +214,9 @@ func buys(t *testing.T, b *batch.Batch, big *recipe.Recipe, made *assay.Assay) {
 		}
 		assert.InEpsilon(t, p.Grams, sum, 1e-9, p.Name)
 		if !math.IsNaN(p.Edible) {
-			assert.InEpsilon(t, p.Grams, p.Bought*p.Edible, 1e-9, p.Name)
+			assert.InEpsilon(t, p.Weighed, p.Bought*p.Edible, 1e-9, p.Name)
 		}
+		assert.InEpsilon(t, p.Grams, p.Weighed, 0.06, "%s: bought as it is rounded", p.Name)
 		switch {
 		case p.Gas:
 		case strings.HasPrefix(p.Name, "Ice,"), p.Name == "Water":

@@ -19,8 +19,11 @@ type Cost struct {
 // Sold is how a purchase is sold, as its own food says.
 type Sold struct {
 	Price     *drink.Price
-	Packs     float64 // whole ones; 0 without a price
+	Packs     float64      // whole ones; 0 without a price
+	Unpriced  *drink.Price // by a volume, of what nobody states a density: it counts for nothing
 	Lot, Best string
+	Past      bool     // it is best before a day that is over on that of the service
+	Late      []Late   // pots with it that would keep for longer
 	Reread    []string // pots that were read, in which it is: with another lot they are read again
 }
 
@@ -33,17 +36,19 @@ func (m *maker) sell() {
 			continue
 		}
 		p.Sold = Sold{Price: own.Price, Lot: own.Lot, Best: own.Best}
+		m.best(p)
 		if own.Lot != "" {
 			p.Reread = m.reread(p)
 		}
 		packs := p.packs()
 		if math.IsNaN(packs) {
-			p.Price = nil // sold by a volume, and nobody states its density
+			p.Unpriced = p.Price // sold by a volume, and nobody states its density
+			p.Price = nil
 		}
 		if p.Price == nil {
 			continue
 		}
-		p.Packs = max(wholly(packs-limits().pack*packs), 1)
+		p.Packs = max(wholly(packs), 1)
 		at := slices.IndexFunc(m.out.Costs, func(c Cost) bool { return c.Currency == own.Price.Currency })
 		if at < 0 {
 			at = len(m.out.Costs)

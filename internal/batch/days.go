@@ -12,6 +12,7 @@ import (
 type Days struct {
 	Keeps  *drink.Keeps // as the file says; nil: it does not
 	UseUp  float64      // days in which it is used up, the day it is made counted; 0: nobody says, or hours
+	Cut    bool         // a code allows fewer days than the file says
 	Ahead  float64      // days before the service on which it may be made at the earliest; 0: on the day
 	Glass  bool         // it is made for each glass as it is built
 	Before []string     // pots made of it, where the glass takes nothing of it: then UseUp counts until these
@@ -29,7 +30,7 @@ func (m *maker) days() {
 	for i := len(pots) - 1; i >= 0; i-- {
 		p := &pots[i]
 		drunk, _ := m.taken(p.Name)
-		p.Glass = p.Whole != nil && drunk > 0 && p.Keeps == nil
+		p.Glass = (p.Whole != nil || p.Shot != nil) && drunk > 0 && p.Keeps == nil
 		latest := math.Inf(1)
 		if drunk > 0 {
 			latest = 0
@@ -60,6 +61,7 @@ func (m *maker) days() {
 func (m *maker) keeps(p *Pot, inner []Pot) {
 	c, _ := m.Recipe.Drink.Component(p.Name)
 	p.Keeps, p.UseUp = c.Keeps, m.usedUp(c)
+	p.Cut = p.UseUp > 0 && p.UseUp < math.Floor(c.Keeps.Days)
 	for _, in := range inner {
 		if m.holds(p.Name, in.Name) && m.mixed(p.Name) && in.UseUp > 0 && in.UseUp < p.UseUp {
 			p.UseUp, p.Oldest = in.UseUp, in.Name

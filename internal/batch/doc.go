@@ -7,25 +7,28 @@
 //
 //	times = max(1, (taken + spare)/out)
 //
-// with out what its recipe gives (assay.Yield) and spare what the rounding of its amounts may cost;
-// never less than its recipe, since a smaller pot boils and strains otherwise. What pours into other
+// with out what its recipe gives (assay.Yield), or was read to weigh, and spare what the rounding of
+// its amounts leaves it short of, if anything; never less than its recipe, since a smaller pot boils and strains otherwise. What pours into other
 // pots is taken as often as these are made. All that a pot weighs grows alike, its steps' amounts
 // too, so that its composition stays what it was.
 //
 // A brew and a charged bottle grow by no factor: they are made again, as a whole. One brew serves
-// as many whole glasses as it fills; what is left of it waits for nobody.
+// as many whole glasses as it fills; what is left of it waits for nobody. So does a coffee that
+// data/batch.csv calls a shot: it is pulled with the glasses.
 //
-// A purchase is what all pots weigh in of a food, over its edible share where one is stated; in
-// pieces where a table weighs one. A pot may be made as long before the service as it keeps, or
-// before the pots made of it, as long as these keep; what is only mixed keeps no longer than its oldest part
-// (days.go).
+// A purchase is what all pots weigh in of a food, as the card has it, over its edible share where one is
+// stated and it is sold with the rest; in pieces where a table weighs one. A pot may be made as long before
+// the service as it keeps, or before the pots made of it, as long as these keep; what is only mixed keeps no
+// longer than its oldest part (days.go).
 //
 // Own foods may say how they are sold (price, lot, best): a purchase is then counted in whole packs,
 // and a serve costs what of them is used for it, whatever the steps lose (cost.go).
 //
-// An amount is rounded to what the bar's scale shows, of more than it holds to a coarser one's
-// (rounding.go): the drink is run with all that is rounded, each glass by itself and all in one round,
-// and the figure of a serving that moved most is told.
+// An amount is written by the steps of the bar's scale, of more than it holds by a coarser one's
+// (rounding.go): finer where rounding would take more of it than weighing may, coarser in pots where a
+// tenth of what weighing may take is coarser. The drink is run with all that is written, and with what the
+// scale shows of it, each glass by itself and all in one round, and the figure of a serving that moved most
+// is told.
 //
 // Precision (precision.go) holds a serving to bands: sweet, sour and thick within the least change
 // that a judge notices (package taste, and data/batch.csv), the claims and targets that hold, the
@@ -62,7 +65,9 @@
 //
 // What clings to vessels, spills and is tasted is not counted: nobody has published it. Bitter, salt
 // and smell have no published least difference, so nothing of them is a band. A pot that was read
-// (measured:) is held to its reading: its amounts may be as coarse as is told if it is read again.
+// (measured:) is held to its reading: its amounts may be as coarse as is told if it is read again. Only
+// a mass that was read counts for how much a pot makes; how coarse its amounts may be, and what rounding
+// moves, is worked out of the pot as its recipe expects it.
 // How the last glass of a bottle differs from the first nobody has published. What a garnish that
 // stays behind takes of a component is not made.
 package batch

@@ -170,7 +170,7 @@ func (c *cook) unread(ctx context.Context) error {
 // scale writes the amounts of so many serves: of the build all at once, of a pot as a batch makes it.
 func (c *cook) scale(ctx context.Context) error {
 	d := c.now.Recipe.Drink
-	b, err := worked(ctx, c.now, Ask{Serves: c.Serves, Pot: atHome().pot})
+	b, err := unsettled(ctx, c.now, Ask{Serves: c.Serves, Pot: atHome().pot})
 	if err != nil {
 		return err
 	}

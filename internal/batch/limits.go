@@ -9,9 +9,10 @@ import (
 
 // settings are those of data/batch.csv.
 type settings struct {
-	steps       []float64 // g or ml, the finest first
-	share       float64   // of itself, by which no amount is off
-	pack        float64   // the share of a pack for which no other is opened
+	steps       []float64          // g or ml, the finest first
+	share       float64            // of itself, by which no amount is off
+	sold        map[string]string  // by group, as it is sold without what nobody eats
+	shots       map[string]float64 // g of one, by food: what is pulled with each glass
 	noticed     map[string]noticed
 	least, most float64         // serves
 	mass        float64         // g
@@ -31,7 +32,7 @@ const percent = 0.01
 
 // limits reads data/batch.csv.
 var limits = sync.OnceValue(func() settings {
-	s := settings{noticed: map[string]noticed{}, anew: map[string]bool{}}
+	s := settings{noticed: map[string]noticed{}, anew: map[string]bool{}, sold: map[string]string{}, shots: map[string]float64{}}
 	for _, row := range embedded.Rows("batch.csv") {
 		value, _ := row.Optional("value")
 		switch what := row.Text("what"); what {
@@ -39,8 +40,10 @@ var limits = sync.OnceValue(func() settings {
 			s.steps = append(s.steps, value)
 		case "share":
 			s.share = value * percent
-		case "pack":
-			s.pack = value * percent
+		case "shot":
+			s.shots[row.Text("of")] = value
+		case "shelled":
+			s.sold[row.Text("of")] = what
 		case "noticed":
 			s.noticed[row.Text("of")] = noticed{value * percent, row.Text("source")}
 		case "serves least":

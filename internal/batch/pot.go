@@ -19,6 +19,7 @@ type Pot struct {
 	In, Out float64 // grams of all that is made
 	Needed  float64 // grams of it that are used
 	Bottles []Charge
+	Shot    *Shot // it is pulled with each glass; nil: it is made
 	Days
 	Note string
 }
@@ -31,6 +32,29 @@ type Whole struct {
 	Of      string  // "brew" or "bottle"
 	Kept    bool    // it keeps: what is left of one goes into the next glass
 	Glasses float64 // that one serves, if it does not keep; 0: it goes into other pots
+}
+
+// Shot says how often a coffee is pulled: data/batch.csv says what one weighs.
+type Shot struct {
+	Grams   float64
+	Count   float64
+	Glasses float64 // that one fills; 0: it goes into other pots
+}
+
+// shot is what a component is pulled as; nil if it is made of more than a coffee, or kept.
+func (m *maker) shot(c *drink.Component, drunk, inner float64) *Shot {
+	if len(c.Ingredients) != 1 || len(c.Steps) > 0 || c.Keeps != nil {
+		return nil
+	}
+	in := m.Recipe.Lines[c.Ingredients[0].Path]
+	if in.Component != nil || limits().shots[in.Profile.Food.ID.String()] == 0 {
+		return nil
+	}
+	var w Whole
+	s := &Shot{Grams: limits().shots[in.Profile.Food.ID.String()]}
+	s.Count = m.brews(s.Grams, drunk, &w) + wholly(inner/s.Grams)
+	s.Glasses = w.Glasses
+	return s
 }
 
 // component scales a component to what is taken of it, or to as many whole ones as that wants. Never
@@ -60,17 +84,22 @@ func (m *maker) component(y assay.Yield) {
 			p.Times = m.brews(y.Out, drunk, p.Whole) + wholly(inner/y.Out)
 		}
 	} else {
-		p.Times = max(least, (p.Needed+m.spare(c))/y.Out)
+		p.Times = max(least, (p.Needed+m.spare[c.Name])/y.Out)
+		if p.Shot = m.shot(c, drunk, inner); p.Shot != nil {
+			p.Times = p.Needed / y.Out
+		}
 		each = p.Times
 	}
 	for i := range p.Bottles {
 		p.Bottles[i].Count, p.Bottles[i].Glasses = p.Times, p.Whole.Glasses
 	}
 	p.In, p.Out = y.In*p.Times, y.Out*p.Times
-	m.times[c.Name], m.needs[c.Name] = p.Times, p.Needed
+	m.times[c.Name] = p.Times
 	more := p.Times / each
 	for _, line := range c.Ingredients {
-		p.Lines = append(p.Lines, m.weighed(line, each, more))
+		w := m.weighed(line, each, more)
+		w.pulled = p.Shot != nil
+		p.Lines = append(p.Lines, w)
 	}
 	for _, step := range c.Steps {
 		p.Moves = append(p.Moves, m.move(step, each, more))
@@ -86,7 +115,7 @@ const twice = 2
 
 // taken tells how many grams of a component the glasses take, and how many other pots.
 func (m *maker) taken(name string) (drunk, inner float64) {
-	for _, y := range m.now.Yields { // in their order, so that sums come out the same
+	for _, y := range m.walked { // in their order, so that sums come out the same
 		for _, p := range y.Poured {
 			in := m.Recipe.Lines[p.Path]
 			switch {
@@ -115,24 +144,4 @@ func (m *maker) brews(makes, drunk float64, w *Whole) float64 {
 	}
 	w.Glasses = 1 / wholly(glass/makes)
 	return wholly(serves) * wholly(glass/makes)
-}
-
-// spare is what the rounding of a pot's amounts may cost of it, in grams.
-func (m *maker) spare(c *drink.Component) float64 {
-	spare, takes := 0.0, len(c.Ingredients)
-	for _, step := range c.Steps {
-		if ps := Growing(step); len(ps) > 0 { // it is brought to a mass, whatever was in it
-			spare, takes = m.step(*ps[len(ps)-1].Amount)/2, 0
-		}
-		takes += len(step.Lines())
-	}
-	if takes == 0 {
-		return spare
-	}
-	for _, line := range c.Ingredients {
-		if line.Amount.Measure.Kind == unit.Mass {
-			spare = max(spare, m.step(line.Amount)/2)
-		}
-	}
-	return spare * float64(max(takes, 1))
 }

@@ -8,12 +8,15 @@ import (
 	"sipsum/internal/amount"
 	"sipsum/internal/fail"
 	"sipsum/internal/taste"
+	"sipsum/internal/unit"
 )
 
 // Step is how finely an amount has to be weighed.
 type Step struct {
-	Base  float64 // the coarsest step that keeps every band, g or ml; 0: none of data/batch.csv does, or nobody weighs it
-	Bound string  // the band that the next coarser one leaves; "": what no amount is off by
+	Base   float64 // the coarsest step that keeps every band, g or ml; 0: none of data/batch.csv does, or nobody weighs it
+	Bound  string  // the band that the next coarser one leaves; "": what no amount is off by
+	Finer  bool    // none of data/batch.csv is fine enough
+	Coarse bool    // the bar's scale is not fine enough
 }
 
 // Precision is how far a serving stays what it is.
@@ -25,28 +28,29 @@ type Precision struct {
 	Draws  int
 }
 
-// precision finds how finely each amount has to be weighed, and how many servings stay inside.
-func (m *maker) precision(ctx context.Context) (Precision, error) {
-	s := newBands(m.Bench)
+// steps finds how finely each amount has to be weighed.
+func (m *maker) steps(ctx context.Context, s *bands) error {
 	a, err := m.Central.Run(ctx, nil, s.want)
 	if err != nil {
-		return Precision{}, err
+		return err
 	}
 	now := s.read(a)
 	s.hold(now, taste.Of(a.Glass()))
-	out := Precision{Bands: s.list, Share: limits().share, Inside: math.NaN()}
+	m.out.Precision = Precision{Bands: s.list, Share: limits().share, Inside: math.NaN()}
 	if len(s.list) == 0 {
-		return out, nil
+		return nil
 	}
 	for _, w := range m.out.all() {
-		if w.Top || !w.weighable(m.Central.Written()) {
+		if w.Top || w.pulled || !w.weighable(m.Central.Written()) {
 			continue
 		}
 		if w.Step, err = m.finest(ctx, s, now, *w); err != nil {
-			return out, err
+			return err
 		}
+		w.Step.Finer = w.Step.Base == 0 && (w.House || w.Food != "")
+		w.Step.Coarse = m.scaled(w.Amount) && w.Step.Base < m.step(w.Amount)*(1-unit.Closeness)
 	}
-	return out, m.inside(ctx, s, &out)
+	return nil
 }
 
 // weighable reports whether a scale or a measuring glass shows an amount that a run can change.
@@ -82,7 +86,7 @@ func (m *maker) finest(ctx context.Context, s *bands, now reading, w Weighed) (S
 	if failed != nil || coarse == 0 {
 		return Step{Bound: bound}, failed
 	}
-	return Step{steps[coarse-1], bound}, nil
+	return Step{Base: steps[coarse-1], Bound: bound}, nil
 }
 
 // leaves tells which band a serving leaves if an amount is off by so much.
@@ -102,16 +106,23 @@ func (m *maker) leaves(ctx context.Context, s *bands, now reading, w Weighed, of
 
 // inside finds the share of servings that stay in every band if only hands vary: what is written with
 // a ±, the shot and the melt, and what the scale does not show.
-func (m *maker) inside(ctx context.Context, s *bands, out *Precision) error {
+func (m *maker) inside(ctx context.Context, s *bands) error {
+	if len(s.list) == 0 {
+		return nil
+	}
+	written, err := m.Hands.Run(ctx, nil, s.want)
+	if err != nil {
+		return err
+	}
 	a, err := m.Hands.Run(ctx, m.hands(), s.want)
 	if err != nil {
 		return err
 	}
-	r := s.read(a)
+	r, was, out := s.read(a), s.read(written), &m.out.Precision
 	left := map[string]int{}
 	n, stay := s.drawn(r), 0
 	for d := 1; d < n; d++ {
-		name, leaves := s.leaves(r, r, d)
+		name, leaves := s.leaves(r, was, d)
 		if !leaves {
 			stay++
 			continue
@@ -126,8 +137,9 @@ func (m *maker) inside(ctx context.Context, s *bands, out *Precision) error {
 	return nil
 }
 
-// hands gives the amounts as the file writes them, each with the spread that it has in the batch: a
-// pot that is made at once is weighed once, a glass by itself.
+// hands gives the amounts as the card writes them, each with the spread that it has in the batch: a
+// pot that is made at once is weighed once, a glass by itself. What the scale does not show may be
+// anything down to nothing.
 func (m *maker) hands() amount.Amounts {
 	other, written := amount.Amounts{}, m.Central.Written()
 	for _, w := range m.out.all() {
@@ -135,8 +147,9 @@ func (m *maker) hands() amount.Amounts {
 		if !ok || !w.measured() || a.Half > 0 || a.Measure.Spread > 0 {
 			continue
 		}
-		a.Half = m.step(w.Amount) / 2 / a.Measure.Factor * w.file
-		if a.Half > 0 && a.Half <= a.Number {
+		a.Number = w.Rounded.Number * w.file
+		a.Half = min(m.step(w.Amount)/2/a.Measure.Factor*w.file, a.Number)
+		if a.Half > 0 {
 			other[w.Path] = a
 		}
 	}

@@ -2,7 +2,9 @@ package batch
 
 import (
 	"math"
+	"slices"
 
+	"sipsum/internal/assay"
 	"sipsum/internal/drink"
 	"sipsum/internal/food"
 	"sipsum/internal/prep"
@@ -15,12 +17,17 @@ type Purchase struct {
 	Food  *food.Food
 	Grams float64 // as it is weighed in: its edible part
 
-	Bought      float64 // grams with skin and stones: as it is bought
-	Edible      float64 // the share of it that is weighed in; NaN: nobody states one
+	Weighed     float64 // grams that are weighed in with the amounts of the card, each serve by itself or all at once
+	Bought      float64 // grams of these with skin and stones: as it is bought
+	Edible      float64 // the share of it that is weighed in; NaN: nobody states one, or it is sold without the rest
+	Form        string  // as it is sold without what nobody eats: "shelled"
+	Whole       float64 // grams it would be with that
 	Millilitres float64 // NaN if nobody states a density
 	Pieces      float64 // of Piece; NaN if nobody says what one weighs
 	Piece       string
-	Gas         bool // it comes in charges: Pieces are charges
+	Gas         bool    // it comes in charges: Pieces are charges
+	Shot        float64 // grams of a coffee that is pulled, not bought: Pieces are shots; 0: it is no such
+	Melts       bool    // it is ice: what melts of it
 	Of          []Part
 	Sold
 }
@@ -31,8 +38,31 @@ type Part struct {
 	Grams float64
 }
 
-// shop adds up what is bought, waters and ice too, in the order in which it is first taken.
-func (m *maker) shop() {
+// shop lists what is bought: as much as is weighed in, as the card has it.
+func (m *maker) shop(runs []*assay.Assay) {
+	b := m.out
+	b.Purchases = m.purchases(m.poured, m.yields)
+	for _, a := range runs {
+		poured, yields := map[string]float64{}, map[string]assay.Yield{}
+		for _, y := range a.Yields {
+			yields[y.Component] = y
+			for _, p := range y.Poured {
+				poured[p.Path] += p.Grams
+			}
+		}
+		for i, p := range m.purchases(poured, yields) {
+			b.Purchases[i].Weighed = max(b.Purchases[i].Weighed, p.Grams)
+		}
+	}
+	for i := range b.Purchases {
+		b.Purchases[i].bought(b)
+	}
+	m.sell()
+}
+
+// purchases adds up what is weighed in, waters and ice too, in the order in which it is first taken.
+func (m *maker) purchases(poured map[string]float64, yields map[string]assay.Yield) []Purchase {
+	var list []Purchase
 	at := map[string]int{} // by food, or by what a step brings
 	add := func(pot string, f *food.Food, name string, grams float64) {
 		key := f.ID.String()
@@ -41,11 +71,11 @@ func (m *maker) shop() {
 		}
 		i, ok := at[key]
 		if !ok {
-			i = len(m.out.Purchases)
+			i = len(list)
 			at[key] = i
-			m.out.Purchases = append(m.out.Purchases, Purchase{Name: name, Food: f})
+			list = append(list, Purchase{Name: name, Food: f, Melts: key == ice})
 		}
-		p := &m.out.Purchases[i]
+		p := &list[i]
 		p.Grams += grams
 		if n := len(p.Of); n > 0 && p.Of[n-1].Pot == pot {
 			p.Of[n-1].Grams += grams
@@ -53,17 +83,21 @@ func (m *maker) shop() {
 			p.Of = append(p.Of, Part{pot, grams})
 		}
 	}
-	lines := func(pot string, list []drink.Line, times float64) {
-		for _, line := range list {
+	lines := func(pot string, from []drink.Line, times float64) {
+		for _, line := range from {
 			if in := m.Recipe.Lines[line.Path]; in.Component == nil {
-				add(pot, in.Profile.Food, m.Recipe.Called[m.Recipe.PartOf(line)], m.grams(line)*times)
+				grams, ok := poured[line.Path]
+				if !ok {
+					grams = m.grams(line)
+				}
+				add(pot, in.Profile.Food, m.Recipe.Called[m.Recipe.PartOf(line)], grams*times)
 			}
 		}
 	}
-	steps := func(pot string, list []drink.Step) {
-		for _, step := range list {
+	steps := func(pot string, from []drink.Step) {
+		for _, step := range from {
 			lines(pot, step.Lines(), m.times[pot])
-			if f, name, grams := m.brought(pot, step); f != nil {
+			if f, name, grams := m.brought(yields[pot], step); f != nil {
 				add(pot, f, name, grams*m.times[pot])
 			}
 		}
@@ -76,10 +110,7 @@ func (m *maker) shop() {
 	lines("", m.Recipe.Drink.Build, m.times[""])
 	steps("", m.Recipe.Drink.Finish)
 	lines("", m.Recipe.Drink.Garnish, m.times[""])
-	for i := range m.out.Purchases {
-		m.out.Purchases[i].bought(m.out)
-	}
-	m.sell()
+	return list
 }
 
 // Names of what a step brings.
@@ -89,25 +120,25 @@ const (
 )
 
 // brought is what a step brings that no line names: gas, melted ice, water.
-func (m *maker) brought(pot string, step drink.Step) (f *food.Food, name string, grams float64) {
+func (m *maker) brought(y assay.Yield, step drink.Step) (f *food.Food, name string, grams float64) {
 	switch s := step.(type) {
 	case *drink.Carbonate:
 		if s.Charge != nil {
 			return prep.Gas(), prep.Gas().Name(), s.Charge.Base()
 		}
 	case *drink.Chill:
-		return m.Recipe.Water.Food, ice, m.added(pot, step)
+		return m.Recipe.Water.Food, ice, added(y, step)
 	case *drink.Dilute:
-		return m.Recipe.Water.Food, water, m.added(pot, step)
+		return m.Recipe.Water.Food, water, added(y, step)
 	}
 	return nil, "", 0
 }
 
 // added is what a step added to a pot.
-func (m *maker) added(pot string, step drink.Step) float64 {
-	for _, y := range m.yields[pot].Steps {
-		if y.Path == step.StepPath() {
-			return y.Added
+func added(y assay.Yield, step drink.Step) float64 {
+	for _, s := range y.Steps {
+		if s.Path == step.StepPath() {
+			return s.Added
 		}
 	}
 	return 0
@@ -115,14 +146,18 @@ func (m *maker) added(pot string, step drink.Step) float64 {
 
 // bought turns what is weighed in into what is bought.
 func (p *Purchase) bought(b *Batch) {
-	p.Bought, p.Edible, p.Millilitres, p.Pieces = p.Grams, p.Food.Edible, math.NaN(), math.NaN()
+	p.Bought, p.Edible, p.Millilitres, p.Pieces = p.Weighed, p.Food.Edible, math.NaN(), math.NaN()
 	if food.Stated(p.Edible) && p.Edible > 0 && p.Edible < 1 {
-		p.Bought = p.Grams / p.Edible
+		p.Bought = p.Weighed / p.Edible
+		if form, ok := limits().sold[p.Food.Group]; ok {
+			p.Bought, p.Whole, p.Edible = p.Weighed, p.Bought, math.NaN()
+			p.Form = form
+		}
 	} else {
 		p.Edible = math.NaN()
 	}
-	if p.Food.Density.GramsPerMl > 0 && p.Food.ID != prep.Gas().ID {
-		p.Millilitres = p.Grams / p.Food.Density.GramsPerMl
+	if p.Food.Density.GramsPerMl > 0 && p.Food.ID != prep.Gas().ID && !p.Melts {
+		p.Millilitres = p.Weighed / p.Food.Density.GramsPerMl
 	}
 	if p.Food.ID == prep.Gas().ID {
 		p.Gas, p.Pieces = true, 0
@@ -131,14 +166,32 @@ func (p *Purchase) bought(b *Batch) {
 		}
 		return
 	}
+	if shot := limits().shots[p.Food.ID.String()]; shot > 0 {
+		p.Pieces, p.Piece, p.Shot = p.shots(b, shot), "shot", shot
+		return
+	}
 	for _, word := range []string{unit.OnePiece, "medium", "large"} { // a size is counted where no piece is
 		for _, portion := range p.Food.Portions { // of edible grams
 			if unit.IsPortion(portion.Name, word) && portion.Grams > 0 {
-				p.Pieces, p.Piece = p.Grams/portion.Grams, portion.Name
+				p.Pieces, p.Piece = p.Weighed/portion.Grams, portion.Name
 				return
 			}
 		}
 	}
+}
+
+// shots is how often a coffee is pulled.
+func (p *Purchase) shots(b *Batch, grams float64) float64 {
+	n := 0.0
+	for _, of := range p.Of {
+		i := slices.IndexFunc(b.Pots, func(x Pot) bool { return x.Name == of.Pot && x.Shot != nil })
+		if i >= 0 {
+			n += b.Pots[i].Shot.Count
+		} else {
+			n += wholly(of.Grams / grams)
+		}
+	}
+	return n
 }
 
 // Charges lists the bottles of the drink and of its pots.

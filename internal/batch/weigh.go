@@ -27,6 +27,7 @@ type Weighed struct {
 	Times       float64  // how often what the file writes is weighed in all
 	Home        *Spooned // as it is measured without a scale; nil: on a bench
 	file        float64  // by what it is multiplied to be what the file writes
+	pulled      bool     // a machine weighs it, glass by glass
 }
 
 // weighed is a line of the file k times, and that again and again.
@@ -85,12 +86,11 @@ func times(a unit.Amount, k float64) unit.Amount {
 }
 
 // step is what the bar's scale shows of an amount, of more than it holds a larger one; of what no scale
-// weighs, and of what it would show as nothing, the last digit written.
+// weighs the last digit written.
 func (m *maker) step(a unit.Amount) float64 {
-	scale := m.Recipe.Drink.Scale
 	step := a.Resolution()
-	if scale != nil && a.Measure.Kind == unit.Mass && a.Base() >= scale.Base() {
-		step = scale.Base()
+	if m.scaled(a) {
+		step = m.Recipe.Drink.Scale.Base()
 	}
 	for a.Measure.Kind == unit.Mass && a.Base() > step*limits().divisions {
 		step *= ten
@@ -98,16 +98,32 @@ func (m *maker) step(a unit.Amount) float64 {
 	return step
 }
 
-// round is an amount as the scale shows it.
+// scaled reports whether the file says what scale weighs an amount.
+func (m *maker) scaled(a unit.Amount) bool {
+	return m.Recipe.Drink.Scale != nil && a.Measure.Kind == unit.Mass
+}
+
+// round is an amount as it is written on the card: by the steps of the scale, but never so coarse that
+// the rounding alone takes more of it than any amount may be off.
 func (m *maker) round(a unit.Amount) unit.Amount {
-	step := m.step(a) / a.Measure.Factor
-	for step > a.Number && step > 0 { // nothing is no amount
+	return byStep(a, fine(a, m.step(a)))
+}
+
+// fine makes a step as fine as an amount wants it, tenth by tenth.
+func fine(a unit.Amount, step float64) float64 {
+	most := max(limits().share, a.Measure.Spread) * a.Base()
+	for most > 0 && math.Abs(byStep(a, step).Base()-a.Base()) > most {
 		step /= ten
-		a.Decimals++
 	}
-	a.Number = math.Round(a.Number/step) * step
+	return step
+}
+
+// byStep is an amount by steps, which are in g, ml or parts.
+func byStep(a unit.Amount, step float64) unit.Amount {
+	step /= a.Measure.Factor
 	a.Decimals = decimals(step)
-	a.Number = math.Round(a.Number*math.Pow(ten, float64(a.Decimals))) / math.Pow(ten, float64(a.Decimals))
+	whole := math.Pow(ten, float64(a.Decimals))
+	a.Number = math.Round(math.Round(a.Number/step)*step*whole) / whole
 	a.Half = 0
 	return a
 }

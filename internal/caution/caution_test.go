@@ -218,7 +218,7 @@ func TestMarksGroupsAndSteps(t *testing.T) {
 		in   caution.Input
 		want []string
 	}{
-		{caution.Input{Items: []allergen.Item{marked("Egg white", "raw egg")}}, []string{"raw-egg"}},
+		{caution.Input{Items: []allergen.Item{marked("Egg white", "raw egg")}}, []string{"raw-egg", "egg-pooled"}},
 		{caution.Input{Items: []allergen.Item{marked("Tonic", "quinine")}}, []string{"quinine-risk-groups", "quinine"}},
 		{caution.Input{Items: []allergen.Item{marked("Root", "liquorice")}}, []string{"liquorice-dose", "liquorice-pregnancy", "liquorice"}},
 		{caution.Input{Items: []allergen.Item{{Name: "Grapefruit juice", Eaten: true}}}, []string{"grapefruit"}},

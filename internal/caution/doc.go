@@ -15,7 +15,8 @@
 //   - group: a food is of one of our groups; own: so is a food of the drink file;
 //   - food: a name of a food or of a component, or a treat:, holds words of a list
 //     (data/hazard_foods.csv); ownfood: the same of foods of the drink file alone;
-//   - step: the part has such a step;
+//   - step: the part has such a step; "hot steep" is one from which on a code asks for cooling, "keep"
+//     that a file says how long the part keeps;
 //   - technique, vessel: words of data/techniques.csv, in a treat:, in an aroma: or in the name of a
 //     component, and in a vessel:;
 //   - alcohol: the drink holds any (from 0.05 % vol, below which a strength prints as

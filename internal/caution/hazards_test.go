@@ -54,7 +54,7 @@ func small(t *testing.T, r map[string]string) caution.Input {
 		Parts: []caution.Part{{Vessel: r["vessel"], PHLow: pH, PHHigh: pH, PHRead: r["ph"] != ""}},
 	}
 	if r["step"] != "" {
-		in.Parts[0].Steps = []string{r["step"]}
+		in.Parts[0].Steps = strings.Split(r["step"], " + ")
 	}
 	if r["technique"] != "" {
 		in.Parts[0].Techniques = []string{r["technique"]}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"io"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -33,6 +34,7 @@ type batchAsked struct {
 	counts  string
 	home    bool
 	write   string
+	day     string
 	rules   []string
 	out     output
 }
@@ -69,7 +71,7 @@ func newBatch(a *app) *cobra.Command {
 		switch {
 		case ask.omit != "":
 			return drinks{a}.omit(cmd.Context(), args[0], ask, form)
-		case ask.counts != "":
+		case cmd.Flags().Changed("counts"):
 			return fail.New(fail.Wrong, "--counts goes with --omit", "write: sipsum batch DRINK --omit \"cherry syrup\" --counts 14/24")
 		case cmd.Flags().Changed("tasters"):
 			return tasters(a, ask, form)
@@ -89,6 +91,7 @@ func newBatch(a *app) *cobra.Command {
 	flags.StringVar(&ask.counts, "counts", "", "with --omit: how many of the tasters were right: 14/24")
 	flags.BoolVar(&ask.home, "home", false, "for somebody without a scale: cups, spoons, stand-ins, and what moved (default: up to two serves)")
 	flags.StringVar(&ask.write, "write", "", "with --home: write the home version to this file, as a drink")
+	flags.StringVar(&ask.day, "day", time.Now().Format(time.DateOnly), "the day of the service, against what is best before a date")
 	rulesFlag(cmd, &ask.rules)
 	ask.out.flags(cmd, cardPaper)
 	return cmd
@@ -104,20 +107,29 @@ func (q batchAsked) wanted(cmd *cobra.Command) (batch.Ask, error) {
 		return batch.Ask{}, fail.New(fail.Wrong, "--units knows no \""+q.units+"\"", "write --units us; grams stand there always")
 	case serves == mass:
 		return batch.Ask{}, fail.New(fail.Wrong, "batch wants --serves or --mass", "write one of them: --serves 24, or --mass \"2 kg\"")
-	case serves:
-		return batch.Ask{Serves: q.serves}, nil
+	}
+	if _, ok := unit.Day(q.day); !ok {
+		return batch.Ask{}, fail.New(fail.Wrong, "--day is \""+q.day+"\"", "write year, month and day: --day 2027-03-31")
+	}
+	if serves {
+		return batch.Ask{Serves: q.serves, Day: q.day}, nil
 	}
 	m, rest, err := unit.ParseAmount(q.mass)
-	if err != nil || rest != "" || m.Measure.Kind != unit.Mass {
+	switch {
+	case err != nil || rest != "" || m.Measure.Kind != unit.Mass:
 		return batch.Ask{}, fail.New(fail.Wrong, "--mass is \""+q.mass+"\"", "write a mass: --mass \"2 kg\"")
+	case m.Number == 0:
+		return batch.Ask{}, fail.New(fail.Wrong, "nobody makes 0 g of a drink", "write a mass: --mass \"2 kg\"")
+	case m.Half > 0 || m.Exact:
+		return batch.Ask{}, fail.New(fail.Wrong, "--mass is \""+q.mass+"\", and what is asked for has no ±", "write a mass: --mass \"2 kg\"")
 	}
-	return batch.Ask{Grams: m.Base()}, nil
+	return batch.Ask{Grams: m.Base(), Day: q.day}, nil
 }
 
 // bench is a drink with what a batch of it is judged by.
 func (a drinks) bench(found *recipe.Recipe, s *sheet.Sheet) batch.Bench {
 	return batch.Bench{
-		Recipe: found, Declared: sheet.Declares(s), Allowed: sheet.Allowed(s),
+		Recipe: found, Declared: sheet.Declares(s), Allowed: sheet.Allowed(s), Yields: s.Assay.Yields,
 		Central: assay.Prepare(found, estimate.Ensemble{Seed: a.options.seed, N: 1}),
 		Hands:   assay.Prepare(found, estimate.Ensemble{Seed: a.options.seed, N: min(a.options.draws, acidity.ChemistryDraws) + 1, Only: amount.Stream}),
 	}

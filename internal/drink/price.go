@@ -16,10 +16,7 @@ type Price struct {
 	Per      unit.Amount // the pack: a mass or a volume
 }
 
-var (
-	currency = regexp.MustCompile(`^[A-Z]{3}$`)
-	isoDate  = regexp.MustCompile(`^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$`)
-)
+var currency = regexp.MustCompile(`^[A-Z]{3}$`)
 
 // readPrice reads "4.20 EUR per 1 kg".
 func readPrice(r *reader, n ast.Node, what string) *Price {
@@ -39,10 +36,10 @@ func readPrice(r *reader, n ast.Node, what string) *Price {
 	return &Price{x, money, per}
 }
 
-// readBest reads a date.
+// readBest reads a date of the calendar.
 func readBest(r *reader, n ast.Node, what string) string {
 	text, ok := r.text(n, what, mostName)
-	if ok && !isoDate.MatchString(text) {
+	if _, found := unit.Day(text); ok && !found {
 		r.faults.Add(r.nodeAt(n), "write year, month and day: 2027-03-31", "%s is no date", quoted(text))
 	}
 	return text

@@ -5,10 +5,8 @@ import (
 	"math"
 	"slices"
 
-	"sipsum/internal/assay"
 	"sipsum/internal/claims"
 	"sipsum/internal/optimise"
-	"sipsum/internal/unit"
 )
 
 // parts are how far the limits of ready targets are drawn in, of the way to their middle: our own bounds, each is a
@@ -115,19 +113,9 @@ func (j *judge) chance(ctx context.Context, was *claims.Glass, at []float64) (su
 		}
 		all.add(holds)
 	}
-	all.add(j.fits(a))
+	if j.Drink.Glass != nil {
+		all.add(j.within(a))
+	}
 	sure, may = all.shares()
 	return sure, may, nil
-}
-
-// fits tells in which draws the glass does not overflow.
-func (j *judge) fits(a *assay.Assay) [2][]bool {
-	if j.Drink.Glass == nil {
-		return [2][]bool{{true}, {true}}
-	}
-	in := []bool{a.Volume.Mean <= j.Drink.Glass.Base()*(1+unit.Closeness)}
-	for _, x := range a.Volume.Draws {
-		in = append(in, x <= j.Drink.Glass.Base())
-	}
-	return [2][]bool{in, in}
 }

@@ -102,30 +102,30 @@ components:
 build: [POURED g pot]
 `
 	for _, of := range []struct{ step, poured, want string }{
-		{"reduce: {to: 200 g}", "200", "☐ reduce to 1001 g"},
+		{"reduce: {to: 200 g}", "200", "☐ reduce to 1000 g"},
 		{"reduce: {by: 20 %}", "240", "☐ reduce by 20 %"},
-		{"strain: {collect: 200 g, through: cloth}", "200", "☐ strain through cloth, collect 1001 g"},
-		{"press: {collect: 200 g, through: bag}", "200", "☐ press through bag, collect 1001 g"},
-		{"steep: {ingredients: [6 g core:peppermint], at: 80 °C, for: 10 min, collect: 250 g}", "250", "☐ steep 30 g Peppermint, fresh at 80 °C for 10 min, collect 1251 g"},
+		{"strain: {collect: 200 g, through: cloth}", "200", "☐ strain through cloth, collect 1000 g"},
+		{"press: {collect: 200 g, through: bag}", "200", "☐ press through bag, collect 1000 g"},
+		{"steep: {ingredients: [6 g core:peppermint], at: 80 °C, for: 10 min, collect: 250 g}", "250", "☐ steep 30 g Peppermint, fresh at 80 °C for 10 min, collect 1250 g"},
 		{"add: 2 g core:salt", "302", "☐ add 10 g Salt"},
 		{"chill: {melt: 30 g}", "330", "☐ chill: 150 g of ice melts"},
 		{"chill: {from: 70 °C, to: 4 °C}", "400", "☐ chill with ice from 70 °C to 4 °C"},
 		{"cool: {to: 4 °C}", "300", "☐ cool to 4 °C"},
-		{"dilute: {to: 500 g}", "500", "☐ dilute with water to 2501 g"},
+		{"dilute: {to: 500 g}", "500", "☐ dilute with water to 2500 g"},
 		{"dilute: {brix: 12}", "300", "☐ dilute with water to 12 °Brix"},
 		{"invert: {share: 40 %}", "300", "☐ invert 40 %"},
 		{"hydrolyse: {lactose: 90 %}", "300", "☐ hydrolyse 90 % of the lactose"},
-		{"concentrate: {by: freezing, to: 200 g}", "200", "☐ concentrate by freezing to 1001 g"},
+		{"concentrate: {by: freezing, to: 200 g}", "200", "☐ concentrate by freezing to 1000 g"},
 		{"heat: {at: 80 °C, for: 10 min}", "300", "☐ heat at 80 °C for 10 min"},
 		{"heat: {at: 58 °C, for: 8 h}", "300", "☐ heat at 58 °C for 8 h"},
 		{"adjust: {ph: 3.5, with: core:citric-acid}", "300", "☐ adjust to pH 3.5 with about "},
 		{"clarify: {by: agar, with: 0.4 g core:agar, collect: 180 g}", "180", "☐ clarify by agar with 2 g Agar"},
-		{"curdle: {collect: 200 g, by: acid, at: 60 °C}", "200", "☐ curdle by acid at 60 °C, collect 1001 g"},
+		{"curdle: {collect: 200 g, by: acid, at: 60 °C}", "200", "☐ curdle by acid at 60 °C, collect 1000 g"},
 		{"wash: {fat: 60 g core:butter-unsalted, collect: 250 g}", "250", "☐ wash with 300 g Butter"},
 		{"treat: \"smoked, apple wood\"", "300", "☐ treat: smoked, apple wood"},
 		{"measured: {mass: 300 g, brix: 26.5, ph: 3.9}", "300", "☐ read again: 1500 g, 26.5 °Brix, pH 3.9"},
 		{"carbonate: {bottle: 0.5 l, charge: 8 g, at: 4 °C}", "300", "☐ charge a bottle of 0.5 l with 8 g of carbon dioxide at 4 °C"},
-		{"split: {keep: {FAT: 3 %}, collect: 250 g, because: \"weighed cream\"}", "250", "☐ split: weighed cream, collect 1251 g"},
+		{"split: {keep: {FAT: 3 %}, collect: 250 g, because: \"weighed cream\"}", "250", "☐ split: weighed cream, collect 1250 g"},
 		{"ferment: {before: {brix: 26}, after: {brix: 20, ph: 3.6}}", "280", "☐ ferment until 20 °Brix"},
 	} {
 		text := strings.NewReplacer("STEP", of.step, "POURED", of.poured).Replace(frame)
@@ -190,7 +190,7 @@ garnish: [{food: "core:basil", amount: 12 g, eaten: true}]
 	b, err := batch.Make(context.Background(), bench, batch.Ask{Serves: 200})
 	require.NoError(t, err)
 	card := textOf(sheet.BatchLeaf(s, b, true))
-	for _, want := range []string{"base | 170.8 g |", "8.50 gal", "122 × large", "one for each glass", "34.17 kg", "Basil, fresh | 0.5 g |  |"} {
+	for _, want := range []string{"base | 170.8 g |", "8.50 gal", "122 × large", "with each glass", "34.17 kg", "Basil, fresh | 0.5 g |  |"} {
 		assert.Contains(t, card, want)
 	}
 	for _, absurd := range []string{"e+", "0.171 kg", "0.1708 kg", "130 cups", "1 glasses"} {
@@ -201,4 +201,47 @@ garnish: [{food: "core:basil", amount: 12 g, eaten: true}]
 	card = textOf(sheet.BatchLeaf(s, b, false))
 	assert.NotContains(t, card, "1 serves")
 	assert.Contains(t, card, "1 × large")
+}
+
+// What the bench has to be told stands on its card, each in a drink where it is so.
+func TestABenchCardTells(t *testing.T) {
+	for _, of := range []struct {
+		text   string
+		serves int
+		want   []string
+	}{
+		{"drink: Brimming\nserves: 1\nglass: 60 ml\nbuild: [80 g core:water-pure]\n", 1, []string{"overflows a glass of 60 ml"}},
+		{"drink: Iced\nserves: 1\nbuild: [80 g core:water-pure]\nfinish: [{chill: {melt: 20 g}}]\n", 2, []string{"Of ice only what melts"}},
+		{"drink: Pulled\nserves: 1\ncomponents:\n  shot: {ingredients: [36 g core:espresso]}\nbuild: [18 g shot]\n", 30,
+			[]string{"15 shots in all, 36 g each", "one for 2 glasses, as they are built", "| 15 shots", "pulled, not bought"}},
+		{"drink: Faint\nserves: 1\nscale: 0.1 g\nbuild: [0.05 g core:citric-acid, 0.31 g core:malic-acid, 20 g core:sugar-white, 180 g core:water-pure]\n", 1,
+			[]string{"Finer than scales show: Citric acid", "The bar's scale shows 0.1 g, too coarse for Malic acid", "| 0.05 g | finer |", "| 0.31 g | 0.01 g |", "100 % (citric acid)"}},
+		{"drink: Aged\nserves: 1\ncomponents:\n  milk: {ingredients: [100 g core:milk-whole], keeps: 10 days at 4 °C}\nbuild: [100 g milk]\n", 2,
+			[]string{"The file says 10 days", "by day 7"}},
+		{"drink: Nutty\nserves: 1\nbuild: [40 g core:hazelnut, 60 g core:water-pure]\n", 1, []string{"☐ Hazelnut | 40 g", "counted shelled"}},
+		{"drink: Two\nserves: 1\nfoods:\n  a: {name: A, group: sugar, per: 100 g, values: {sucrose: 100 g}, source: me, price: 4 EUR per 1 kg}\n" +
+			"  b: {name: B, group: water, per: 100 g, values: {water: 100 g}, source: me, price: 2 USD per 1 kg}\n  c: {name: C, group: sugar, per: 100 g, values: {sucrose: 100 g}, source: me, price: 1 EUR per 1 l}\n" +
+			"build: [50 g own:a, 100 g own:b, 1 g own:c]\n", 1, []string{"A serve costs at least 0.20 EUR and 0.20 USD", "C: sold by 1 l, and nobody states its density"}},
+		{"drink: Cheap\nserves: 1\nfoods:\n  a: {name: A, group: sugar, per: 100 g, values: {sucrose: 100 g}, source: me, price: 4.20 EUR per 1 kg}\nbuild: [1 g own:a]\n", 1,
+			[]string{"A serve costs < 0.01 EUR"}},
+		{"drink: Floor\nserves: 1\nfoods:\n  a: {name: A, group: sugar, per: 100 g, values: {sucrose: 100 g}, source: me, price: 2 EUR per 1 kg}\nbuild: [73 g own:a, 100 g core:water-pure]\n", 1,
+			[]string{"A serve costs at least 0.14 EUR"}},
+		{"drink: Strong\nserves: 1\ncomponents:\n  shot:\n    ingredients: [18 g core:coffee-roasted-arabica, 60 g core:water-brew]\n    steps: [{brew: {out: 38 g, strength: 9.5 %}}]\nbuild: [38 g shot]\n", 1,
+			[]string{"The strength of shot is taken as the file has it"}},
+	} {
+		_, l := batched(t, of.text, of.serves)
+		for _, want := range of.want {
+			assert.Contains(t, textOf(l), want)
+		}
+	}
+	_, l := batched(t, "drink: One\nserves: 1\nbuild: [80 g core:water-pure]\n", 1)
+	assert.Equal(t, "1 serve", l.Below[0])
+	assert.Contains(t, textOf(l), "For 1 serve, as it is bought")
+}
+
+// A list rounds up what is bought, and writes no minus before nothing.
+func TestDigitsOfAList(t *testing.T) {
+	for want, x := range map[string]float64{"0": 0, "0.001": 0.001, "0.04": 0.0312, "1.8": 1.8, "432": 432.0000000001, "433": 432.4, "51": 51} {
+		assert.Equal(t, want, sheet.Digits(x))
+	}
 }

@@ -5,12 +5,10 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"sipsum/internal/batch"
 	"sipsum/internal/clean"
-	"sipsum/internal/constituent"
 	"sipsum/internal/note"
 	"sipsum/internal/unit"
 )
@@ -41,19 +39,11 @@ func BatchLeaf(s *Sheet, b *batch.Batch, kitchen bool) *Leaf {
 	return l
 }
 
-// servesText is for how many it is.
-func servesText(n float64) string {
-	if n == 1 {
-		return say("batch.serves.one")
-	}
-	return say("batch.serves", pieces(n))
-}
-
 func glassesText(n float64) string {
 	if n == 1 {
-		return say("batch.glasses.one")
+		return say("batch.fills.one")
 	}
-	return say("batch.glasses", pieces(n))
+	return say("batch.fills", pieces(n))
 }
 
 // EarliestFirst gives pots by the day on which they can be made, else in the order of making.
@@ -97,10 +87,13 @@ func (p bench) buy() Block {
 			row.Cells = append(row.Cells, GridCell{Text: USMeasure(x.Millilitres)})
 		}
 		g.Rows = append(g.Rows, row)
-		if !math.IsNaN(x.Edible) {
-			lines = append(lines, Line{Text: say("batch.edible", name, note.Grams(unit.Hundred*x.Edible), massText(x.Grams))})
-		}
+		lines = append(lines, formOf(x)...)
 		lines = append(lines, lotOf(x)...)
+	}
+	for _, x := range p.batch.Purchases {
+		if x.Melts {
+			lines = append(lines, Line{Text: say("batch.ice")})
+		}
 	}
 	lines = append(lines, p.costs()...)
 	if len(p.batch.Unmade) > 0 {
@@ -115,6 +108,8 @@ func shopUnits(x batch.Purchase) string {
 	switch {
 	case x.Price != nil:
 		return pieces(x.Packs) + " × " + x.Price.Per.String()
+	case x.Shot > 0:
+		return say("batch.shots", pieces(x.Pieces))
 	case x.Gas:
 		return say("batch.charges", pieces(x.Pieces))
 	case !math.IsNaN(x.Pieces):
@@ -129,6 +124,10 @@ func shopUnits(x batch.Purchase) string {
 func (p bench) pot(pot batch.Pot) Block {
 	name := clean.Name(pot.Name)
 	b := Block{Role: Ticked, Heading: name}
+	if pot.Shot != nil { // the machine weighs it
+		b.Grid = &Grid{Caption: when(pot, 0), Lead: []string{shotText(*pot.Shot)}, Head: []string{""}}
+		return b
+	}
 	b.Grid = p.grid(when(pot, p.cold[pot.Name]), say("batch.amount"), pot.Lines)
 	b.Grid.Lead = []string{potCaption(pot)}
 	b.Lines = p.moves(pot.Moves)
@@ -139,6 +138,9 @@ func (p bench) pot(pot batch.Pot) Block {
 	b.Lines = append(b.Lines, Line{Text: last})
 	if pot.Oldest != "" {
 		b.Lines = append(b.Lines, Line{Text: say("batch.oldest", clean.Name(pot.Oldest))})
+	}
+	if pot.Cut {
+		b.Lines = append(b.Lines, Line{Text: say("batch.cut", note.Grams(pot.Keeps.Days), note.Grams(pot.UseUp))})
 	}
 	if pot.Note != "" {
 		b.Lines = append(b.Lines, Line{Text: clean.Prose(pot.Note)})
@@ -181,6 +183,11 @@ func (p bench) build() Block {
 		g.Rows = append(g.Rows, row)
 	}
 	b := Block{Role: Ticked, Heading: say("batch.build"), Grid: g, Lines: p.moves(p.batch.Finish)}
+	for _, n := range p.Assay.Notes {
+		if n.Kind == noteGlass {
+			b.Lines = append(b.Lines, Line{Text: clean.Prose(n.Text)})
+		}
+	}
 	for _, c := range p.batch.Charges() {
 		b.Lines = append(b.Lines, Line{Text: say("batch.bottles", pieces(c.Count), c.Bottle.String(), c.Gas.String(), glassesText(c.Glasses))})
 	}
@@ -196,60 +203,4 @@ func (p bench) moves(list []batch.Move) []Line {
 		lines = append(lines, Line{Text: tick + StepOf(m)})
 	}
 	return lines
-}
-
-// exact says how exact a serving is.
-func (p bench) exact() []Line {
-	b := p.batch
-	var lines []Line
-	if r := b.Rounding; r.Figure == nil {
-		lines = append(lines, Line{Text: say("batch.rounding.none")})
-	} else {
-		lines = append(lines, Line{Text: say("batch.rounding", upTo(unit.Hundred*r.Share), figureName(r.Figure), upTo(max(r.PH, leastPH)))})
-	}
-	x := b.Precision
-	if len(x.Bands) == 0 {
-		return append(lines, Line{Text: say("batch.nobands")})
-	}
-	var held []string
-	for _, band := range x.Bands {
-		held = append(held, bandText(band))
-	}
-	lines = append(lines, Line{Text: say("batch.held", joinedBy(held, ", "), note.Grams(unit.Hundred*x.Share))})
-	if !math.IsNaN(x.Inside) {
-		text := say("batch.inside.all")
-		if x.Inside < 1 {
-			text = say("batch.inside", strconv.Itoa(int(math.Floor(unit.Hundred*x.Inside))))
-		}
-		if x.First != "" {
-			text += " " + say("batch.first", clean.Prose(x.First))
-		}
-		lines = append(lines, Line{Text: text})
-	}
-	if !p.Read().None() {
-		lines = append(lines, Line{Text: say("batch.reread")})
-	}
-	return lines
-}
-
-// leastPH is the least change of a pH that is told: finer than any meter reads.
-const leastPH = 0.001
-
-// bandText says to what a serving is held.
-func bandText(b batch.Band) string {
-	switch {
-	case b.Name == batch.Overflow:
-		return say("batch.overflow")
-	case b.Share > 0:
-		return b.Name + " ± " + note.Grams(unit.Hundred*b.Share) + " %"
-	}
-	return clean.Prose(b.Name)
-}
-
-// figureName names a figure; a remainder that no table names has none.
-func figureName(c *constituent.Constituent) string {
-	if c.ID == constituent.MassOther {
-		return say("batch.unnamed")
-	}
-	return WordsFor(c)
 }

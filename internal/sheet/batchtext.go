@@ -51,7 +51,7 @@ func StepText(w batch.Weighed) string {
 	switch {
 	case w.Step.Base > 0:
 		return unit.Number(w.Step.Base) + in
-	case w.Step.Bound != "":
+	case w.Step.Finer:
 		return say("batch.finer")
 	}
 	return ""
@@ -94,15 +94,41 @@ func volumeText(ml float64) string {
 	return digits(ml) + " ml"
 }
 
-// digits writes a number with three digits, from a hundred on whole, and never rounds down what has
-// to be bought.
+// digits writes a number with three digits, from a hundred on whole, of the least the first, and never
+// rounds down what has to be bought.
 func digits(x float64) string {
 	places := 0
 	for limit := float64(unit.Hundred); places < 2 && x < limit; limit /= 10 {
 		places++
 	}
+	const least = 6 // finer than any scale
+	for x > 0 && places < least && x*math.Pow(10, float64(places)) < 1 {
+		places++
+	}
 	scale := math.Pow(10, float64(places))
-	return strconv.FormatFloat(math.Ceil(x*scale-unit.Closeness*scale)/scale, 'f', -1, 64)
+	return unit.Number(math.Ceil(x*scale-unit.Closeness*scale) / scale)
+}
+
+// servesText counts serves.
+func servesText(n float64) string {
+	if pieces(n) == "1" {
+		return say("batch.serves.one")
+	}
+	return say("batch.serves", pieces(n))
+}
+
+// formOf says in which form something is bought, and what of it is weighed in.
+func formOf(x batch.Purchase) []Line {
+	name := clean.Name(x.Name)
+	switch {
+	case x.Shot > 0:
+		return []Line{{Text: say("batch.pulled", name, note.Grams(x.Shot))}}
+	case x.Form != "":
+		return []Line{{Text: say("batch.shelled", name, massText(x.Whole))}}
+	case !math.IsNaN(x.Edible):
+		return []Line{{Text: say("batch.edible", name, note.Grams(unit.Hundred*x.Edible), massText(x.Weighed))}}
+	}
+	return nil
 }
 
 // pieces writes a count, whole where it is.

@@ -17,6 +17,8 @@ func when(pot batch.Pot, celsius float64) string {
 		cold = say("batch.kept", note.Grams(celsius))
 	}
 	switch {
+	case pot.Glass && glassesOf(pot) > 1:
+		return say("batch.glasses", pieces(glassesOf(pot)))
 	case pot.Glass:
 		return say("batch.glass")
 	case pot.Keeps == nil && before != "":
@@ -74,9 +76,20 @@ func potCaption(pot batch.Pot) string {
 		return say("batch.whole.pots", say("batch."+w.Of), pieces(pot.Times))
 	case w.Glasses < 1:
 		return say("batch.whole.several", say("batch."+w.Of), pieces(pot.Times), pieces(1/w.Glasses))
-	case w.Glasses == 1:
-		return say("batch.whole.one", say("batch."+w.Of), pieces(pot.Times))
 	default:
-		return say("batch.whole", say("batch."+w.Of), pieces(pot.Times), pieces(w.Glasses))
+		return say("batch.whole.kept", say("batch."+w.Of), pieces(pot.Times))
 	}
+}
+
+// glassesOf is how many glasses one of what is made as the glasses are built fills.
+func glassesOf(pot batch.Pot) float64 {
+	if pot.Shot != nil {
+		return pot.Shot.Glasses
+	}
+	return pot.Whole.Glasses
+}
+
+// shotText says how often a coffee is pulled.
+func shotText(s batch.Shot) string {
+	return say("batch.shot", pieces(s.Count), note.Grams(s.Grams))
 }

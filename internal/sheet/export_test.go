@@ -5,3 +5,6 @@ var MostAlcohol = mostAlcohol
 
 // Measured is how much of what decides a class a drink holds.
 var Measured = measured
+
+// Digits writes a number of a shopping list.
+var Digits = digits

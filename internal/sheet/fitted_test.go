@@ -84,7 +84,7 @@ func TestFiguresOfAFitAreNamedOnce(t *testing.T) {
 	assert.NotContains(t, f.Line, "refractometer")
 	assert.Contains(t, f.Line, "°Bx")
 	f = fitted(t, glass+"targets: [sweetness() >= 5 %]\n")
-	assert.Contains(t, f.Line, "g/100 ml sweetness, as sucrose")
+	assert.Contains(t, f.Line, "% sweetness, as sucrose")
 	f = fitted(t, glass+"targets: [ph() <= 2]\n")
 	assert.Contains(t, strings.Join(f.Why, "\n"), "pH can come down to")
 }

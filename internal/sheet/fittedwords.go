@@ -266,7 +266,7 @@ func rounded(x float64, digits int) float64 {
 func apart(h fit.Held, reaches, limit float64) (a, b string) {
 	const most = 6
 	digits := threeDigits
-	for digits < most && (rounded(reaches, digits) > limit) != (reaches > limit) {
+	for digits < most && reaches != limit && (rounded(reaches, digits) == limit || (rounded(reaches, digits) > limit) != (reaches > limit)) {
 		digits++
 	}
 	return numberOf(h, reaches, digits), numberOf(h, limit, most)

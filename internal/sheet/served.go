@@ -171,6 +171,36 @@ func (s *Sheet) allergenLines() []Line {
 	return lines
 }
 
+// DeclaredAs is what a drink is declared with under all its rules, each thing once.
+type DeclaredAs struct {
+	Contains, MayContain []string
+	Check                []string // sentences: what somebody has to find out
+}
+
+// DeclaredBy lists the allergens of a drink for a form that has no box.
+func DeclaredBy(s *Sheet) DeclaredAs {
+	all := s.Allergens()
+	names := func(of func(*Declaration) []allergen.Entry) []string {
+		var list []string
+		for i := range all {
+			for _, e := range of(&all[i]) {
+				if name := clean.Name(e.Name); !slices.Contains(list, name) {
+					list = append(list, name)
+				}
+			}
+		}
+		return list
+	}
+	t := DeclaredAs{
+		Contains:   names(func(d *Declaration) []allergen.Entry { return d.Contains }),
+		MayContain: names(func(d *Declaration) []allergen.Entry { return d.MayContain }),
+	}
+	for _, line := range s.toAsk(all) {
+		t.Check = append(t.Check, line.Text)
+	}
+	return t
+}
+
 // entryNames names the entries under all rules: those of further rules only as far as they
 // say more, by their leaves.
 func entryNames(all []Declaration, of func(*Declaration) []allergen.Entry) []string {

@@ -12,7 +12,7 @@ import (
 // TastingLeaf tells what some tasters can find.
 func TastingLeaf(program string, p tasting.Panel) *Leaf {
 	n := strconv.Itoa(p.Tasters)
-	l := &Leaf{Kind: "tasting", Language: Language, Label: say("kind.tasting"), Title: say("tasting.title", n), Below: []string{say("tasting." + string(p.Test))}}
+	l := &Leaf{Kind: "tasting", Language: Language, Label: say("kind.tasting"), Title: tastersText(p.Tasters), Below: []string{say("tasting." + string(p.Test))}}
 	right := []Line{{Text: say("tasting.none")}}
 	if p.Right > 0 {
 		right = []Line{{Text: say("tasting.right", strconv.Itoa(p.Right), n)}, {Text: say("tasting.alpha", percents(p.Achieved), percents(p.Alpha))}}
@@ -30,7 +30,7 @@ func TastingLeaf(program string, p tasting.Panel) *Leaf {
 			below = []Line{{Text: say("tasting.star")}}
 		}
 		g.Rows = append(g.Rows, GridRow{Label: say("tasting.cell", percents(line.Share)), Cells: []GridCell{
-			{Text: say("tasting.cell", percents(line.Power))}, {Text: first}, {Text: few(line.Steady)},
+			{Text: say("tasting.cell", found(line.Power))}, {Text: first}, {Text: few(line.Steady)},
 		}})
 	}
 	l.add(Block{Role: Tabled, Grid: g, Lines: append(below, Line{Text: say("tasting.same")}, Line{Text: say("tasting.order." + string(p.Test))})})
@@ -40,6 +40,22 @@ func TastingLeaf(program string, p tasting.Panel) *Leaf {
 
 // percents writes a share in per cent, with three digits.
 func percents(share float64) string { return note.Number(unit.Hundred * share) }
+
+// found writes how often something is found: only what always is is found in 100 %.
+func found(share float64) string {
+	const nearly = 0.9995 // what three digits would write as all
+	if share < 1 && share >= nearly {
+		return say("tasting.nearly", "99.9")
+	}
+	return percents(share)
+}
+
+func tastersText(n int) string {
+	if n == 1 {
+		return say("tasting.title.one")
+	}
+	return say("tasting.title", strconv.Itoa(n))
+}
 
 // few is a number of tasters; 0: more than anybody gathers.
 func few(n int) string {

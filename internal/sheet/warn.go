@@ -51,7 +51,11 @@ func partsOf(a *assay.Assay) []caution.Part {
 	var parts []caution.Part
 	for i := range a.Drink.Components {
 		if c := &a.Drink.Components[i]; used[c.Name] {
-			parts = append(parts, partOf(c.Name, c.Vessel, c.Steps, c.Measured, chemistryOf(a, c.Name)))
+			p := partOf(c.Name, c.Vessel, c.Steps, c.Measured, chemistryOf(a, c.Name))
+			if c.Keeps != nil {
+				p.Steps = append(p.Steps, kept)
+			}
+			parts = append(parts, p)
 		}
 	}
 	whole := partOf("", a.Drink.Vessel, a.Drink.Finish, nil, a.Chemistry)
@@ -69,8 +73,12 @@ func chemistryOf(a *assay.Assay, name string) *chemistry.Chemistry {
 	return nil
 }
 
-// curdle is the step whose cautions hold of whatever parts milk.
-const curdle = "curdle"
+// What cautions ask for as they ask for steps.
+const (
+	curdle   = "curdle"    // whatever parts milk
+	hotSteep = "hot steep" // a steep so hot that it has to be cooled
+	kept     = "keep"      // a component with days that it keeps
+)
 
 func partOf(name, vessel string, steps []drink.Step, end *drink.Measured, c *chemistry.Chemistry) caution.Part {
 	p := caution.Part{Name: name, Vessel: vessel, PHLow: math.NaN(), PHHigh: math.NaN()}
@@ -80,6 +88,9 @@ func partOf(name, vessel string, steps []drink.Step, end *drink.Measured, c *che
 		p.Steps, p.Techniques = append(p.Steps, step.Kind()), append(p.Techniques, drink.Techniques(step)...)
 		if drink.Curdles(step) && step.Kind() != curdle {
 			p.Steps = append(p.Steps, curdle)
+		}
+		if s, ok := step.(*drink.Steep); ok && s.Temperature != nil && s.Temperature.Number >= coldChain().From {
+			p.Steps = append(p.Steps, hotSteep)
 		}
 		switch step := step.(type) {
 		case *drink.Treat, *drink.Cool, *drink.Strain: // what was read still holds: a cloth keeps back no acid

@@ -26,9 +26,9 @@ func (a Amount) Resolution() float64 {
 
 // String writes the amount as a recipe would.
 func (a Amount) String() string {
-	text := strconv.FormatFloat(a.Number, 'f', -1, 64) + " " + a.Measure.Name
+	text := Number(a.Number) + " " + a.Measure.Name
 	if a.Half > 0 || a.Exact {
-		text += " ± " + strconv.FormatFloat(a.Half, 'f', -1, 64) + " " + a.Measure.Name
+		text += " ± " + Number(a.Half) + " " + a.Measure.Name
 	}
 	if a.Sigma {
 		text += " sd"

@@ -200,9 +200,6 @@ func (s Scale) figure(text, whole string) (figure, error) {
 	return figure{n, digits, decimals, strings.TrimSpace(rest)}, err
 }
 
-// Number writes a number as a recipe would, without an exponent.
-func Number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
-
 // quoted shows a text of the file, not all of a long one; what does not print is escaped.
 func quoted(text string) string {
 	const most = 60

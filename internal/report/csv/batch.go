@@ -52,6 +52,15 @@ func Batch(w io.Writer, s *sheet.Sheet, b *batch.Batch) error {
 	for _, p := range b.Garnish {
 		add("garnish a serve", "", b.Serves, p.Weighed)
 	}
+	told := sheet.DeclaredBy(s)
+	for _, of := range []struct {
+		what  string
+		texts []string
+	}{{"contains", told.Contains}, {"may contain", told.MayContain}, {"to check", told.Check}} {
+		for _, x := range of.texts {
+			rows = append(rows, []string{name, of.what, "", "", "", "", "", "", "", "", "", text(x)})
+		}
+	}
 	for _, c := range s.Cautions() {
 		rows = append(rows, []string{name, "caution", "", "", text(c.Code), "", "", "", "", "", "", text(c.Text)})
 	}

@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/exec"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -115,5 +116,31 @@ func TestPagesAreValid(t *testing.T) {
 		said, err := cmd.CombinedOutput()
 		assert.NoError(t, err, kind)
 		assert.Empty(t, string(said), kind)
+	}
+}
+
+// What is worked from is read at a bar: its smallest print, tables and notes, is nine points on any
+// paper, however many pages it takes.
+func TestABenchCardIsReadableAtABar(t *testing.T) {
+	l := reporttest.Leaf()
+	l.Kind = "batch"
+	for range 40 {
+		l.Blocks = append(l.Blocks, l.Blocks...)
+		if len(l.Blocks) > 200 {
+			break
+		}
+	}
+	for _, paper := range htmlreport.Papers() {
+		page := printed(t, l, paper)
+		size, err := strconv.ParseFloat(regexp.MustCompile(`@media print \{ html \{ font-size: ([0-9.]+)pt`).FindStringSubmatch(page)[1], 64)
+		require.NoError(t, err)
+		smallest := 1.0
+		for _, found := range regexp.MustCompile(`\.(?:small|source)[^{]*\{[^}]*font-size: ([0-9.]+)rem`).FindAllStringSubmatch(page, -1) {
+			x, err := strconv.ParseFloat(found[1], 64)
+			require.NoError(t, err)
+			smallest = min(smallest, x)
+		}
+		assert.Less(t, smallest, 1.0)
+		assert.GreaterOrEqual(t, smallest*size, 9.0, paper)
 	}
 }

@@ -23,6 +23,8 @@ type batchBody struct {
 	Rounding  roundingOf    `json:"rounding"`
 	Precision precisionOf   `json:"precision"`
 	Contains  []string      `json:"contains"`
+	May       []string      `json:"may_contain"`
+	Check     []string      `json:"check"` // what somebody has to find out
 	Cautions  []cautionedOf `json:"cautions"`
 }
 
@@ -42,6 +44,15 @@ type purchase struct {
 	Lot      string   `json:"lot,omitempty"`
 	Best     string   `json:"best,omitempty"`
 	Reread   []string `json:"read_again,omitempty"` // pots, with another lot
+	Form     string   `json:"form,omitempty"`       // as it is sold without what nobody eats
+	WholeG   number   `json:"whole_g,omitempty"`    // with that
+	Past     bool     `json:"past,omitempty"`       // best before a day that is over
+	Late     []lateOf `json:"late,omitempty"`       // pots that would keep for longer than it
+}
+
+type lateOf struct {
+	Pot   string `json:"pot"`
+	UseUp number `json:"used_up_by_day"`
 }
 
 type costOf struct {
@@ -58,8 +69,10 @@ type partOf struct {
 type pot struct {
 	Name    string      `json:"name"`
 	Times   number      `json:"times"`
-	Whole   *wholeOf    `json:"whole"` // null: in one pot
+	Whole   *wholeOf    `json:"whole"`          // null: in one pot
+	Shot    *shotOf     `json:"shot,omitempty"` // it is pulled with each glass
 	Ahead   number      `json:"days_ahead"`
+	Cut     bool        `json:"days_cut,omitempty"` // a code allows fewer days than the file says
 	Glass   bool        `json:"with_each_glass"`
 	InG     number      `json:"in_g"`
 	OutG    number      `json:"out_g"`
@@ -75,6 +88,12 @@ type wholeOf struct {
 	Glasses number `json:"glasses"` // that one serves, if it does not keep; 0: it goes into other pots
 }
 
+type shotOf struct {
+	Grams   number `json:"grams"`
+	Count   number `json:"count"`
+	Glasses number `json:"glasses"` // that one fills; 0: it goes into other pots
+}
+
 type weighedOf struct {
 	Path    string `json:"path"`
 	Name    string `json:"name"`
@@ -87,6 +106,8 @@ type weighedOf struct {
 	Grams   number `json:"grams"`
 	Step    number `json:"weigh_to"` // g or ml; 0: nobody weighs it, or finer than scales are
 	Bound   string `json:"bound,omitempty"`
+	Finer   bool   `json:"finer,omitempty"`        // no scale is fine enough
+	Coarse  bool   `json:"scale_coarse,omitempty"` // the bar's is not
 	Text    string `json:"text"`
 }
 
@@ -115,6 +136,7 @@ type roundingOf struct {
 	Figure string `json:"figure,omitempty"`
 	Share  number `json:"share"`
 	PH     number `json:"ph"`
+	Undone string `json:"undone,omitempty"` // why it cannot be made with what the bar's scale shows
 }
 
 type precisionOf struct {
@@ -149,6 +171,7 @@ func batchOf(s *sheet.Sheet, b *batch.Batch, kitchen bool) batchBody {
 	pours := func(list []batch.Pour) []pourOf {
 		return each(list, func(p batch.Pour) pourOf { return pourOf{weighing(p.Weighed), weighing(p.All)} })
 	}
+	told := sheet.DeclaredBy(s)
 	body := batchBody{
 		Serves: number(b.Serves), MassG: number(b.Serves * b.Grams), ServingG: number(b.Grams), Rounds: number(b.Rounds),
 		Buy:    each(b.Purchases, func(x batch.Purchase) purchase { return bought(x, kitchen) }),
@@ -166,11 +189,13 @@ func batchOf(s *sheet.Sheet, b *batch.Batch, kitchen bool) batchBody {
 			Share: number(b.Precision.Share), Inside: number(b.Precision.Inside), First: b.Precision.First, Draws: b.Precision.Draws,
 		},
 		Contains: containing(s),
+		May:      each(told.MayContain, itself), Check: each(told.Check, itself),
 		Cautions: warnings(s),
 	}
 	if b.Rounding.Figure != nil {
 		body.Rounding.Figure = string(b.Rounding.Figure.ID)
 	}
+	body.Rounding.Undone = b.Rounding.Undone
 	return body
 }
 
@@ -180,7 +205,11 @@ func bought(x batch.Purchase, kitchen bool) purchase {
 		VolumeML: number(x.Millilitres), Pieces: number(x.Pieces), Piece: x.Piece,
 		Of: each(x.Of, func(o batch.Part) partOf { return partOf{o.Pot, number(o.Grams)} }),
 	}
-	p.Lot, p.Best, p.Reread = x.Lot, x.Best, x.Reread
+	p.Lot, p.Best, p.Reread, p.Past = x.Lot, x.Best, x.Reread, x.Past
+	p.Form, p.WholeG = x.Form, number(x.Whole)
+	for _, l := range x.Late {
+		p.Late = append(p.Late, lateOf{l.Pot, number(l.UseUp)})
+	}
 	if x.Price != nil {
 		p.Packs, p.Pack = number(x.Packs), x.Price.Per.String()
 	}
@@ -192,11 +221,14 @@ func bought(x batch.Purchase, kitchen bool) purchase {
 
 func potOf(p batch.Pot) pot {
 	out := pot{
-		Name: p.Name, Times: number(p.Times), Ahead: number(p.Ahead), Glass: p.Glass, InG: number(p.In), OutG: number(p.Out),
+		Name: p.Name, Times: number(p.Times), Ahead: number(p.Ahead), Cut: p.Cut, Glass: p.Glass, InG: number(p.In), OutG: number(p.Out),
 		NeededG: number(p.Needed), LeftG: number(p.Left()), Lines: each(p.Lines, weighing), Steps: each(p.Moves, moving),
 	}
 	if p.Whole != nil {
 		out.Whole = &wholeOf{p.Whole.Of, p.Whole.Kept, number(p.Whole.Glasses)}
+	}
+	if p.Shot != nil {
+		out.Shot = &shotOf{number(p.Shot.Grams), number(p.Shot.Count), number(p.Shot.Glasses)}
 	}
 	return out
 }
@@ -204,7 +236,8 @@ func potOf(p batch.Pot) pot {
 func weighing(w batch.Weighed) weighedOf {
 	return weighedOf{
 		Path: w.Path, Name: w.Name, Food: w.Food, Exact: number(w.Amount.Number), Rounded: number(w.Rounded.Number), Unit: w.Amount.Measure.Name,
-		Count: number(w.Count), Portion: w.Portion, Grams: number(w.Grams), Step: number(w.Step.Base), Bound: w.Step.Bound, Text: sheet.WeighedText(w),
+		Count: number(w.Count), Portion: w.Portion, Grams: number(w.Grams), Step: number(w.Step.Base), Bound: w.Step.Bound,
+		Finer: w.Step.Finer, Coarse: w.Step.Coarse, Text: sheet.WeighedText(w),
 	}
 }
 

@@ -5,10 +5,12 @@ import (
 	"io"
 	"math"
 	"strconv"
+
+	"sipsum/internal/unit"
 )
 
 // number is a figure in JSON: null where there is none, and as many digits as
-// a double needs to come back the same.
+// a double needs to come back the same, but for the dust of a calculation.
 type number float64
 
 // MarshalJSON writes null for NaN and infinities, which JSON has no word for.
@@ -18,7 +20,7 @@ func (n number) MarshalJSON() ([]byte, error) {
 	if math.IsNaN(f) || math.IsInf(f, 0) {
 		return []byte("null"), nil
 	}
-	return strconv.AppendFloat(nil, f, 'g', -1, 64), nil
+	return strconv.AppendFloat(nil, unit.Clean(f), 'g', -1, 64), nil
 }
 
 // write prints a document with two spaces of indentation.
