@@ -28,7 +28,7 @@ var floors = [][]string{
 	{"internal/drink", "internal/claim", "internal/ledger", "internal/note", "internal/speech", "internal/tables/table", "internal/tables/difference"},
 	{"internal/liquid", "internal/amount", "internal/ledger/ledgertest"},
 	{"internal/composition", "internal/acidity", "internal/untold"},
-	{"internal/chemistry", "internal/curdling", "internal/titration", "internal/dosing"},
+	{"internal/chemistry", "internal/curdling", "internal/titration", "internal/dosing", "internal/figure"},
 	{"internal/prep"},
 	{"internal/recipe", "internal/reading"},
 	{"internal/drivers", "internal/taste", "internal/ladder"},
@@ -63,7 +63,7 @@ var pure = []string{
 	"internal/recipe", "internal/reading", "internal/untold", "internal/drivers", "internal/dosing",
 	"internal/evidence", "internal/contrast", "internal/ladder", "internal/claim", "internal/claims", "internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/houserules", "internal/sheet", "internal/report/json", "internal/report/text",
 	"internal/taste", "internal/speech", "internal/pack", "internal/clean", "internal/typeset", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv",
-	"internal/tables/difference", "internal/tasting", "internal/batch", "internal/optimise", "internal/fit", "internal/across",
+	"internal/tables/difference", "internal/tasting", "internal/batch", "internal/optimise", "internal/fit", "internal/across", "internal/figure",
 }
 
 var worldly = []string{"os", "os/exec", "net", "net/http", "syscall", "time"}
