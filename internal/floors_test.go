@@ -36,8 +36,8 @@ var floors = [][]string{
 	{"internal/allergen", "internal/evidence", "internal/claims", "internal/contrast", "internal/across"},
 	{"internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/houserules", "internal/batch", "internal/fit"},
 	{"internal/sheet"},
-	{"internal/store", "internal/tables/core", "internal/tables/sr", "internal/tables/ifct", "internal/tables/ciqual", "internal/tables/swiss", "internal/tables/generic", "internal/tables/cofid", "internal/tables/cnf", "internal/tables/fdc", "internal/tables/fndds", "internal/tables/stfcj", "internal/tables/afcd", "internal/tables/tablestest", "internal/report/json", "internal/report/text", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv"},
-	{"internal/tables", "internal/assay/assaytest", "internal/batch/batchtest"},
+	{"internal/store", "internal/tables/core", "internal/tables/sr", "internal/tables/ifct", "internal/tables/ciqual", "internal/tables/swiss", "internal/tables/generic", "internal/tables/cofid", "internal/tables/cnf", "internal/tables/fdc", "internal/tables/fndds", "internal/tables/stfcj", "internal/tables/afcd", "internal/tables/tablestest", "internal/report/json", "internal/report/text", "internal/report/svg", "internal/report/markdown", "internal/report/csv"},
+	{"internal/tables", "internal/assay/assaytest", "internal/batch/batchtest", "internal/report/html"},
 	{"internal/cli", "internal/sweep", "internal/report/reporttest"},
 	{"cmd/sipsum", "scripts/rebuildcore", "scripts/corereport", "scripts/spread", "scripts/kins", "scripts/download", "scripts/benchload", "scripts/mutants"},
 }
@@ -62,7 +62,7 @@ var pure = []string{
 	"internal/phrase", "internal/spelling", "internal/note", "internal/liquid", "internal/amount", "internal/composition", "internal/acidity", "internal/chemistry", "internal/titration",
 	"internal/recipe", "internal/reading", "internal/untold", "internal/drivers", "internal/dosing",
 	"internal/evidence", "internal/contrast", "internal/ladder", "internal/claim", "internal/claims", "internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/houserules", "internal/sheet", "internal/report/json", "internal/report/text",
-	"internal/taste", "internal/speech", "internal/pack", "internal/clean", "internal/typeset", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv",
+	"internal/taste", "internal/speech", "internal/pack", "internal/clean", "internal/typeset", "internal/report/svg", "internal/report/markdown", "internal/report/csv",
 	"internal/tables/difference", "internal/tasting", "internal/batch", "internal/optimise", "internal/fit", "internal/across", "internal/figure",
 }
 

@@ -6,6 +6,9 @@ import (
 	"strings"
 )
 
+// DensityDigits: what matters of a density is how far it is from that of water.
+const DensityDigits = 4
+
 // MostDigits is how many significant digits a figure has at most.
 const MostDigits = 3
 

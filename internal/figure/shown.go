@@ -128,3 +128,18 @@ func Bound(r composition.Result, last int) (text, unit string) {
 
 // Alone reports whether a bound stands without a figure beside it.
 func Alone(r composition.Result) bool { return Hollow(r) || minute(r) }
+
+// Percent writes a share in whole hundredths; what is there is never 0, and less than all is
+// never 100.
+func Percent(share float64) string {
+	const hundred, tiny = 100, 0.5
+	switch {
+	case math.IsNaN(share):
+		return "?"
+	case share*hundred < tiny:
+		return "< 1 %"
+	case share*hundred > hundred-tiny && share < 1:
+		return "> 99 %"
+	}
+	return Rounded(share*hundred, 0) + " %"
+}

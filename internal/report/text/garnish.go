@@ -52,6 +52,6 @@ func (p view) smelled() {
 			p.paragraph(marginWidth, 2, text+sheet.NoVolatiles+".")
 			continue
 		}
-		p.paragraph(marginWidth, 2, text+"main volatiles published of the "+a.PublishedOf+": "+clean.Listed(a.Volatiles)+signs([]int{p.notes.number(clean.UpperFirst(a.Source))})+".")
+		p.paragraph(marginWidth, 2, text+"main volatiles published of the "+a.PublishedOf+": "+clean.Listed(a.Volatiles)+signs([]int{p.notes.Number(clean.UpperFirst(a.Source))})+".")
 	}
 }

@@ -1,0 +1,78 @@
+package htmlreport
+
+import (
+	"bytes"
+	_ "embed"
+	"fmt"
+	"html/template"
+	"io"
+	"math"
+	"sync"
+
+	"sipsum/internal/report/svg"
+	"sipsum/internal/sheet"
+	"sipsum/internal/typeset"
+)
+
+//go:embed sheet.html
+var sheetFile string
+
+//go:embed sheet.css
+var sheetStyle string
+
+// sheetPage is read when the first sheet is printed. It draws with the pieces of svgreport, which
+// escape what they are given.
+var sheetPage = sync.OnceValue(func() *template.Template {
+	t := template.Must(page().Clone())
+	return template.Must(t.New("sheet").Funcs(template.FuncMap{
+		"kept":  typeset.Kept,
+		"hue":   func(h sheet.Hue) string { return "k-" + string(h) },
+		"kind":  kindOf,
+		"drawn": func(x float64) bool { return !math.IsNaN(x) },
+		"point": func(b *sheet.Bars) bool { return len(b.Bars) > 0 && b.Bars[0].Point },
+		// A lead is a sentence's own word, but for an amount or a number.
+		"colon":     func(r sheet.Role) bool { return r != sheet.Built && r != sheet.Cited },
+		"bracketed": func(r sheet.Role) bool { return r == "" || r == sheet.Boxed || r == sheet.Small },
+
+		"patterns": func() template.HTML { return template.HTML(svgreport.Patterns()) },
+		"patch":    func(kind string) template.HTML { return template.HTML(svgreport.Patch(kind)) },
+		"axis":     func(a sheet.Axis) template.HTML { return template.HTML(svgreport.Axis(a)) },
+		"bar":      func(a sheet.Axis, b sheet.Bar) template.HTML { return template.HTML(svgreport.Bar(a, b)) },
+		"scale":    func(a sheet.Axis, b sheet.Bar) template.HTML { return template.HTML(svgreport.Scale(a, b)) },
+		"curve":    func(c *sheet.Curve) template.HTML { return template.HTML(svgreport.Curve(c)) },
+		"smooth":   func(m *sheet.Smoothness) template.HTML { return template.HTML(svgreport.Smoothness(m)) },
+		"flowpot":  func(a sheet.Axis, p sheet.FlowPot) template.HTML { return template.HTML(svgreport.FlowPot(a, p)) },
+	}).Parse(sheetFile))
+})
+
+// kindOf names a picture for the template.
+func kindOf(p sheet.Picture) string {
+	switch p.(type) {
+	case *sheet.Bars:
+		return "bars"
+	case *sheet.Curve:
+		return "curve"
+	case *sheet.Smoothness:
+		return "smooth"
+	}
+	return "flow"
+}
+
+// Sheet prints the sheet of a drink as one page for a screen and for paper of a size: the brief,
+// the card, and the rest.
+func Sheet(w io.Writer, p *sheet.Paper, size string) error {
+	paper, ok := papers[size]
+	if !ok {
+		return fmt.Errorf("no paper is called %q", size)
+	}
+	var out bytes.Buffer
+	err := sheetPage().ExecuteTemplate(&out, "sheet", struct {
+		*sheet.Paper
+		Style template.CSS
+	}{p, template.CSS(styleFile + sheetStyle + paper.sheetRules(p))})
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(out.Bytes())
+	return err
+}
