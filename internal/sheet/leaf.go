@@ -39,6 +39,7 @@ const (
 	Built  Role = "build" // what is poured: its lines lead with the amount
 	Wrong  Role = "wrong" // what must not be missed: it contradicts, or will not work
 	Cited  Role = "cited" // sources by their numbers
+	Softly Role = "told"  // sentences, and behind them in small type what belongs to them
 )
 
 // Figured is a figure that is printed large.

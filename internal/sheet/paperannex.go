@@ -251,7 +251,7 @@ func (p *printed) gapped() Block {
 
 // toRead lists the readings not yet taken, the most useful first.
 func (p *printed) toRead() Block {
-	var b Block
+	b := Block{Role: Softly}
 	for _, g := range p.Suggestions() {
 		var by []string
 		for _, n := range g.Narrows {

@@ -42,7 +42,7 @@ func (p *printed) briefly() []Block {
 	if text := HouseInShort(p.Sheet); text != "" {
 		l.lines("", say("paper.house"), []Line{{Text: text}})
 	}
-	l.lines("", say("paper.next"), p.readNext())
+	l.lines(Softly, say("paper.next"), p.readNext())
 	l.lines("", say("paper.unknown.head"), p.unknown())
 	if c := b.Change; c != nil {
 		l.lines("", say("paper.change"), []Line{{Strong: figure.Plain(c.From) + " → " + figure.Plain(c.To) + " " + c.Unit + " " + clean.Name(c.Of), Text: clean.Prose(c.What)}})
@@ -139,9 +139,9 @@ func (p *printed) build() Block {
 			text := clean.Name(s.Kind)
 			switch {
 			case s.Lost > worthSaying:
-				text += ", " + say("paper.flow.lost", gramsText(s.Lost))
+				text += ", " + say("paper.flow.lost", wholeGrams(s.Lost))
 			case s.Added > worthSaying:
-				text += ", " + say("paper.flow.added", gramsText(s.Added))
+				text += ", " + say("paper.flow.added", wholeGrams(s.Added))
 			}
 			b.Lines = append(b.Lines, Line{Text: text})
 		}
@@ -200,7 +200,7 @@ func (p *printed) guestly() []Block {
 	if more > 0 {
 		lines = append(lines, Line{Source: say("paper.more", strconv.Itoa(more))})
 	}
-	l.lines("", "", lines)
+	l.lines(Softly, "", lines)
 	return l.Blocks
 }
 

@@ -118,7 +118,8 @@ func (p *printed) against(bars []Bar) {
 func (p *printed) besides(x *Sense, against string) []string {
 	var lines, alone []string
 	for i := range x.Figures {
-		if f := &x.Figures[i]; f.Leads && f.Alone != nil {
+		drawn := x.Figures[i].Key == keyPH || len(x.Figures[i].By) > 0 // its picture says it
+		if f := &x.Figures[i]; f.Leads && f.Alone != nil && (!drawn || Hollow(*f.Alone)) {
 			alone = append(alone, p.short(f, *f.Alone))
 		}
 	}

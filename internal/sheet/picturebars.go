@@ -115,14 +115,24 @@ func (p *printed) segments(b *Bar, f *SenseFigure, factor float64) {
 	}
 }
 
-// mostUnknown is how many foods are named of which something is not known.
-const mostUnknown = 2
+// mostUnknown is how many foods are named of which something is not known, and leastUnknown the part
+// of what is not known that makes one worth naming: our own bounds.
+const (
+	mostUnknown  = 2
+	leastUnknown = 0.1
+)
 
 // unknownIn names the foods of which a figure does not know all, and the most that it may be.
 func (p *printed) unknownIn(f *SenseFigure) string {
+	all := 0.0
+	for _, in := range f.By {
+		if in.Unknown && !math.IsNaN(in.Most) {
+			all += in.Most
+		}
+	}
 	var names []string
 	for _, in := range f.By {
-		if in.Unknown {
+		if in.Unknown && !(in.Most < leastUnknown*all) {
 			names = append(names, clean.Name(in.Word))
 		}
 	}

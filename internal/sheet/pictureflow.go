@@ -1,11 +1,10 @@
 package sheet
 
 import (
-	"math"
+	"cmp"
 
 	"sipsum/internal/assay"
 	"sipsum/internal/clean"
-	"sipsum/internal/figure"
 )
 
 // Flow is what becomes of the mass: pot by pot, step by step, into the build and the glass.
@@ -43,16 +42,11 @@ func (f *Flow) Table() *Grid {
 		for _, s := range pot.Stages {
 			g.Rows = append(g.Rows, GridRow{Label: s.Words, Indent: 1, Cells: []GridCell{{Text: s.Text}, {Text: s.Change}}})
 			for _, x := range s.Segments {
-				g.Rows = append(g.Rows, GridRow{Label: x.Word, Indent: 2, Cells: []GridCell{{Text: gramsText(x.Amount)}, {}}})
+				g.Rows = append(g.Rows, GridRow{Label: x.Word, Indent: 2, Cells: []GridCell{{Text: wholeGrams(x.Amount)}, {}}})
 			}
 		}
 	}
 	return g
-}
-
-// gramsText writes a mass with three digits.
-func gramsText(g float64) string {
-	return figure.Rounded(g, figure.Place(g, 0, figure.MostDigits)) + " g"
 }
 
 // flow draws the yields of a drink.
@@ -79,50 +73,62 @@ func (p *printed) pot1(y *assay.Yield) FlowPot {
 		name, hue = say("paper.flow.build"), HueMany
 	}
 	pot := FlowPot{Heading: name, Stages: []Stage{{
-		Words: say("paper.flow.in"), Path: path + ".in", Grams: y.In, Text: gramsText(y.In), Hue: hue, Segments: p.weighed(y),
+		Words: say("paper.flow.in"), Path: path + ".in", Grams: y.In, Text: wholeGrams(y.In), Hue: hue, Segments: p.weighed(y),
 	}}}
 	for _, s := range y.Steps {
 		change := ""
 		switch {
 		case s.Lost > worthSaying:
-			change = say("paper.flow.lost", gramsText(s.Lost))
+			change = say("paper.flow.lost", wholeGrams(s.Lost))
 		case s.Added > worthSaying:
-			change = say("paper.flow.added", gramsText(s.Added))
+			change = say("paper.flow.added", wholeGrams(s.Added))
 		}
-		pot.Stages = append(pot.Stages, Stage{Words: clean.Name(s.Kind), Path: path + "." + s.Path, Grams: s.Out, Text: gramsText(s.Out), Change: change, Hue: hue})
+		pot.Stages = append(pot.Stages, Stage{Words: clean.Name(s.Kind), Path: path + "." + s.Path, Grams: s.Out, Text: wholeGrams(s.Out), Change: change, Hue: hue})
 	}
 	serves := float64(p.Assay.Drink.Serves)
 	switch left := y.Out - y.Used; {
 	case y.Component == "" && serves > 1:
 		each := y.Out / serves
-		pot.Stages = append(pot.Stages, Stage{Words: say("paper.flow.glass"), Path: path + ".glass", Grams: each, Text: gramsText(each), Hue: hue})
+		pot.Stages = append(pot.Stages, Stage{Words: say("paper.flow.glass"), Path: path + ".glass", Grams: each, Text: wholeGrams(each), Hue: hue})
 	case y.Component == "":
 	default:
-		stage := Stage{Words: say("paper.flow.used"), Path: path + ".used", Grams: y.Used, Text: gramsText(y.Used), Hue: hue}
+		stage := Stage{Words: say("paper.flow.used"), Path: path + ".used", Grams: y.Used, Text: wholeGrams(y.Used), Hue: hue}
 		if left > worthSaying {
-			stage.Change = say("paper.flow.left", gramsText(left))
+			stage.Change = say("paper.flow.left", wholeGrams(left))
 		}
 		pot.Stages = append(pot.Stages, stage)
 	}
 	return pot
 }
 
-// weighed are the parts of what a pot was weighed in from, in order.
+// weighed are the parts of what a pot was weighed in from, in order; water and gas, of which a yield
+// knows what is left in the end, are what is missing.
 func (p *printed) weighed(y *assay.Yield) []Segment {
 	words := wordsOf(p.Assay.Serving)
 	var list []Segment
+	add := func(hue Hue, word string, grams float64) {
+		list = append(list, Segment{Hue: hue, Word: word, Amount: grams, Share: wholeGrams(grams)})
+	}
+	rest, fleeting := y.In, ""
 	for _, w := range y.Weighed {
-		s := Segment{Amount: w.Grams, Hue: p.pot(w.Component), Word: clean.Name(w.Component)}
-		if w.Food != nil {
-			s.Hue, s.Word = p.of(w.Food), clean.Name(words[w.Food.ID])
-			if s.Word == "" { // nothing of it is left in the serving
-				s.Word = clean.Name(w.Food.Name())
-			}
+		switch {
+		case w.Food == nil:
+			add(p.pot(w.Component), clean.Name(w.Component), w.Grams)
+		case w.Food.Facts().Water || p.of(w.Food) == HueWater:
+			fleeting = cmp.Or(fleeting, words[w.Food.ID], w.Food.Name())
+			continue
+		case w.Grams > rest+leastPoured: // a step brings it
+			continue
+		default: // of what no serving holds any more there is no word
+			add(p.of(w.Food), clean.Name(cmp.Or(words[w.Food.ID], w.Food.Name())), w.Grams)
 		}
-		if y.In > 0 && !math.IsNaN(w.Grams) {
-			s.Share = gramsText(w.Grams)
-		}
-		list = append(list, s)
+		rest -= w.Grams
+	}
+	if fleeting != "" && rest >= leastPoured {
+		add(HueWater, clean.Name(fleeting), rest)
 	}
 	return list
 }
+
+// leastPoured is the mass of water that is worth a part of a bar, g: our own bound.
+const leastPoured = 0.05

@@ -20,6 +20,7 @@ var styleFile string
 // page is read when the first page is printed: no other command waits for it.
 var page = sync.OnceValue(func() *template.Template {
 	return template.Must(template.New("page").Funcs(template.FuncMap{
+		"cell": func(text string) string { return text },
 		"span": func(g *sheet.Grid, r sheet.GridRow) int { return len(g.Head) - len(r.Cells) },
 	}).Parse(pageFile))
 })

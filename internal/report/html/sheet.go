@@ -7,6 +7,7 @@ import (
 	"html/template"
 	"io"
 	"math"
+	"strings"
 	"sync"
 
 	"sipsum/internal/report/svg"
@@ -27,6 +28,7 @@ var sheetPage = sync.OnceValue(func() *template.Template {
 	return template.Must(t.New("sheet").Funcs(template.FuncMap{
 		"kept":  typeset.Kept,
 		"hue":   func(h sheet.Hue) string { return "k-" + string(h) },
+		"cell":  cell,
 		"kind":  kindOf,
 		"drawn": func(x float64) bool { return !math.IsNaN(x) },
 		"point": func(b *sheet.Bars) bool { return len(b.Bars) > 0 && b.Bars[0].Point },
@@ -44,6 +46,20 @@ var sheetPage = sync.OnceValue(func() *template.Template {
 		"flowpot":  func(a sheet.Axis, p sheet.FlowPot) template.HTML { return template.HTML(svgreport.FlowPot(a, p)) },
 	}).Parse(sheetFile))
 })
+
+// cell writes the text of a cell so that a narrow column breaks it between figures alone.
+func cell(text string) string {
+	const slash, bracket = " / ", " ("
+	parts := strings.Split(text, slash)
+	for i, part := range parts {
+		inside := strings.Split(part, bracket)
+		for k := range inside {
+			inside[k] = typeset.Kept(inside[k])
+		}
+		parts[i] = strings.Join(inside, bracket)
+	}
+	return strings.Join(parts, slash)
+}
 
 // kindOf names a picture for the template.
 func kindOf(p sheet.Picture) string {

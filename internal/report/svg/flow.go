@@ -13,6 +13,9 @@ const (
 	flowWide = 1000.0
 )
 
+// FlowRow is how tall a row is, in the size of the type of the page (rem): that of the words beside it.
+const FlowRow = 2.5
+
 // FlowPot draws what becomes of the mass of a pot: a bar for each stage as long as it weighs, and
 // between two of them how it narrows or widens. It stretches to the rows of words beside it.
 func FlowPot(a sheet.Axis, pot sheet.FlowPot) string {
@@ -33,6 +36,6 @@ func FlowPot(a sheet.Axis, pot sheet.FlowPot) string {
 			p.add(`<rect x="0" y="%.0f" width="%.1f" height="%.0f" class="k-%s"/>`, y, x(s.Grams), flowBar, s.Hue)
 		}
 	}
-	return fmt.Sprintf(`<svg class="flow" width="100%%" height="100%%" viewBox="0 0 %.0f %.0f" preserveAspectRatio="none" aria-hidden="true">%s</svg>`,
-		flowWide, flowRow*float64(len(pot.Stages)), p.String())
+	return fmt.Sprintf(`<svg class="flow" width="100%%" style="height:%grem" viewBox="0 0 %.0f %.0f" preserveAspectRatio="none" aria-hidden="true">%s</svg>`,
+		FlowRow*float64(len(pot.Stages)), flowWide, flowRow*float64(len(pot.Stages)), p.String())
 }
