@@ -80,7 +80,7 @@ func (p *printed) barOf(f *SenseFigure, factor float64, against string) Bar {
 	b := Bar{
 		Words: f.Words, Figure: p.written(f), Mean: r.Mean * factor, Low: r.Low * factor, High: r.High * factor, Most: r.Mean * factor, Alone: math.NaN(),
 	}
-	p.segments(&b, f, factor)
+	p.segments(&b, f)
 	if r.Partial {
 		if b.Most = r.UpTo * factor; math.IsNaN(b.Most) {
 			b.Most = math.Inf(1)
@@ -94,7 +94,7 @@ func (p *printed) barOf(f *SenseFigure, factor float64, against string) Bar {
 }
 
 // segments are what each ingredient brings; the small ones are put together.
-func (p *printed) segments(b *Bar, f *SenseFigure, factor float64) {
+func (p *printed) segments(b *Bar, f *SenseFigure) {
 	rest, n := 0.0, 0
 	for i, in := range f.By {
 		share := in.Share.Mean
@@ -107,11 +107,11 @@ func (p *printed) segments(b *Bar, f *SenseFigure, factor float64) {
 			continue
 		}
 		b.Segments = append(b.Segments, Segment{
-			p.of(in.Food), clean.Name(in.Word), "share." + f.Key + "." + in.Food.ID.String(), in.Mean * factor, figure.Percent(share),
+			p.of(in.Food), clean.Name(in.Word), "share." + f.Key + "." + in.Food.ID.String(), share * b.Mean, figure.Percent(share),
 		})
 	}
 	if n > 0 {
-		b.Segments = append(b.Segments, Segment{Hue: HueRest, Word: say("paper.rest"), Amount: rest * f.Result.Mean * factor, Share: figure.Percent(rest)})
+		b.Segments = append(b.Segments, Segment{Hue: HueRest, Word: say("paper.rest"), Amount: rest * b.Mean, Share: figure.Percent(rest)})
 	}
 }
 

@@ -84,8 +84,9 @@ func Sheet(w io.Writer, p *sheet.Paper, size string) error {
 	var out bytes.Buffer
 	err := sheetPage().ExecuteTemplate(&out, "sheet", struct {
 		*sheet.Paper
-		Style template.CSS
-	}{p, template.CSS(styleFile + sheetStyle + paper.sheetRules(p))})
+		Columns columns
+		Style   template.CSS
+	}{p, columnsOf(p), template.CSS(styleFile + sheetStyle + paper.sheetRules(p))})
 	if err != nil {
 		return err
 	}

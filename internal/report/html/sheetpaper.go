@@ -3,6 +3,7 @@ package htmlreport
 import (
 	"fmt"
 	"math"
+	"slices"
 	"unicode/utf8"
 
 	"sipsum/internal/sheet"
@@ -11,9 +12,13 @@ import (
 // largestSheet is the size of type of a sheet that has room, in points: our own bound.
 const largestSheet = 9.25
 
+// sheetMargin is that of a sheet, in points: our own bound.
+const sheetMargin = 34
+
 // sheetRules give the pages of a sheet their size, and the type the largest size that keeps the
 // brief and the card on a page each.
 func (p paper) sheetRules(s *sheet.Paper) string {
+	p.margin = sheetMargin
 	size, room := largestSheet, p.height-2*p.margin
 	card := &sheet.Leaf{Kind: "card", Title: s.Title, Blocks: s.Card}
 	for size > smallest && (p.firstTaken(s, size) > room || p.taken(card, size) > room) {
@@ -26,8 +31,8 @@ func (p paper) sheetRules(s *sheet.Paper) string {
 // is of one size whatever the type; rounded up.
 const (
 	inPoints   = 0.75 // a pixel of a drawing
-	nameTall   = 2.75
-	sizeTall   = 2.9 // the line below the name, and the rule
+	nameTall   = 2.7
+	sizeTall   = 2.2 // the line below the name, and the rule
 	sensePad   = 0.95
 	nameWide   = 5.2
 	saysWide   = 11.2
@@ -42,7 +47,7 @@ const (
 	noteGap    = 0.2
 	patchWide  = 15.0 // pixels
 	axisTall   = 22.0
-	scaleTall  = 19.0
+	scaleTall  = 17.0
 	wordsAbove = 0.5
 	blockGap   = 0.6
 	headingAt  = 1.3
@@ -52,7 +57,7 @@ const (
 	buildLine  = 1.65
 	boxPad     = 1.1
 	footTall   = 1.2
-	spare      = 1.04 // fonts differ
+	spare      = 1.015 // fonts differ
 )
 
 // firstTaken estimates how tall the first page is in a size of type, in points.
@@ -63,10 +68,41 @@ func (p paper) firstTaken(s *sheet.Paper, size float64) float64 {
 		tall += w.sense(&s.Senses[i])
 	}
 	half := setting{wide: (w.wide - 2*columnGap) / 2, size: size}
-	left, right := half.blocks(s.Brief), half.blocks(append([]sheet.Block{s.Build}, s.Guest...))
-	tall += blockGap + max(left, right)
+	c := columnsOf(s)
+	tall += blockGap + max(half.blocks(c.Left), half.blocks(c.Right))
+	for _, b := range c.Wide {
+		tall += blockGap + headingAt + math.Ceil(float64(len(b.Lines))/2)*half.line(b.Role, longest(b.Lines))
+	}
 	tall += footTall + w.text(joined(s.Foot), smallType)
 	return tall * size * spare
+}
+
+// longest is the longest of some lines.
+func longest(list []sheet.Line) sheet.Line {
+	return slices.MaxFunc(list, func(a, b sheet.Line) int { return len(a.Text) - len(b.Text) })
+}
+
+// columns are the blocks below the senses: two columns, and what goes over both.
+type columns struct{ Left, Right, Wide []sheet.Block }
+
+// mostInColumn is how many lines of a build have room in a column: our own bound.
+const mostInColumn = 8
+
+// columnsOf sets a long build over both columns, and the guest's box where there is more room.
+func columnsOf(s *sheet.Paper) columns {
+	c := columns{Left: s.Brief}
+	if len(s.Build.Lines) > mostInColumn {
+		c.Wide = []sheet.Block{s.Build}
+	} else {
+		c.Right = []sheet.Block{s.Build}
+	}
+	usual := setting{wide: 30, size: largestSheet}
+	if len(c.Right) > 0 && usual.blocks(c.Right) > usual.blocks(c.Left) {
+		c.Left = append(slices.Clone(c.Left), s.Guest...)
+		return c
+	}
+	c.Right = append(c.Right, s.Guest...)
+	return c
 }
 
 // largestTitle is the size of the name.
@@ -126,7 +162,7 @@ func (w setting) picture(x *sheet.Bars) float64 {
 		if !b.Figure.Leads || len(x.Bars) > 1 {
 			tall += w.text(utf8.RuneCountInString(b.Figure.Sentence()), noteType) + wordsAbove
 		}
-		const bar, withCoffee = 28, 38
+		const bar, withCoffee = 25, 34
 		if tall += w.px(bar); !math.IsNaN(b.Alone) {
 			tall += w.px(withCoffee - bar)
 		}

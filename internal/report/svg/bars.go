@@ -9,10 +9,10 @@ import (
 
 // The measures of a bar: its height, the whisker below it, and the bar of the coffee alone.
 const (
-	barTall     = 18.0
-	whiskerAt   = barTall + 5
+	barTall     = 16.0
+	whiskerAt   = barTall + 4
 	capTall     = 3.0
-	aloneAt     = whiskerAt + 6
+	aloneAt     = whiskerAt + 5
 	aloneTall   = 5.0
 	leastNumber = 12.0 // per cent of the axis that a share needs for its number
 )
@@ -29,14 +29,14 @@ func Bar(a sheet.Axis, b sheet.Bar) string {
 		end := from + s.Amount
 		p.rect(from, end, 0, barTall, fmt.Sprintf(`class="k-%s seam"`, s.Hue))
 		if p.at(end)-p.at(from) >= leastNumber {
-			p.text(from, 6, barTall-5, "t-"+string(s.Hue)+" share", "start", s.Share)
+			p.text(from, 6, barTall-4, "t-"+string(s.Hue)+" share", "start", s.Share)
 		}
 		from = end
 	}
 	if b.Most > b.Mean {
 		p.rect(b.Mean, min(b.Most, a.To), 0.5, barTall-1, `class="unmeasured"`)
 		if math.IsInf(b.Most, 1) || b.Most > a.To { // it goes on
-			p.text(a.To, -2, barTall-5, "goes", "end", "…")
+			p.text(a.To, -2, barTall-4, "goes", "end", "…")
 		}
 	}
 	p.whisker(b.Low, b.High, whiskerAt)
@@ -62,7 +62,7 @@ func (p *piece) whisker(low, high, y float64) {
 
 // Scale draws a place on a scale: a dot and its range, and a ring for the coffee alone.
 func Scale(a sheet.Axis, b sheet.Bar) string {
-	const y, dot, tall = 9.0, 4.5, 19.0
+	const y, dot, tall = 8.0, 4.5, 16.0
 	p := piece{axis: a}
 	p.line(a.From, y, a.To, y, "rule")
 	p.whisker(b.Low, b.High, y)
