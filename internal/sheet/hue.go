@@ -22,7 +22,7 @@ const (
 )
 
 // hues are those of the rest, in order; what is more begins again.
-var hues = []Hue{"a", "b", "c", "d", "e", "f", "g", "h"}
+var hues = []Hue{"a", "b", "c", "d", "e", "f", "g", "h", "i", "j", "k", "l"}
 
 // Hues gives the hues in a fixed order, for a legend of forms.
 func Hues() []Hue {

@@ -5,6 +5,7 @@ import (
 
 	"sipsum/internal/assay"
 	"sipsum/internal/clean"
+	"sipsum/internal/prep"
 )
 
 // Flow is what becomes of the mass: pot by pot, step by step, into the build and the glass.
@@ -117,7 +118,7 @@ func (p *printed) weighed(y *assay.Yield) []Segment {
 		case w.Food.Facts().Water || p.of(w.Food) == HueWater:
 			fleeting = cmp.Or(fleeting, words[w.Food.ID], w.Food.Name())
 			continue
-		case w.Grams > rest+leastPoured: // a step brings it
+		case w.Food.ID == prep.Gas().ID: // a step brings it
 			continue
 		default: // of what no serving holds any more there is no word
 			add(p.of(w.Food), clean.Name(cmp.Or(words[w.Food.ID], w.Food.Name())), w.Grams)

@@ -9,22 +9,36 @@ import (
 	"sipsum/internal/sheet"
 )
 
-// largestSheet is the size of type of a sheet that has room, in points: our own bound.
-const largestSheet = 9.25
+// sheetType is the size of type of a sheet, in points, and sheetMargin its margin: our own bounds.
+const (
+	sheetType   = 9.25
+	sheetMargin = 34
+)
 
-// sheetMargin is that of a sheet, in points: our own bound.
-const sheetMargin = 34
+// smallestSheet is how small a page of a sheet is made to stay one page, and sheetStep in what steps:
+// our own bounds, of what most can read in a bar.
+const (
+	smallestSheet = 0.62
+	sheetStep     = 0.02
+)
 
-// sheetRules give the pages of a sheet their size, and the type the largest size that keeps the
-// brief and the card on a page each.
+// sheetRules give the pages of a sheet their size, and the brief and the card the largest that keeps
+// each of them on one page.
 func (p paper) sheetRules(s *sheet.Paper) string {
 	p.margin = sheetMargin
-	size, room := largestSheet, p.height-2*p.margin
 	card := &sheet.Leaf{Kind: "card", Title: s.Title, Blocks: s.Card}
-	for size > smallest && (p.firstTaken(s, size) > room || p.taken(card, size) > room) {
-		size -= step
+	first := p.largest(func(by float64) float64 { return p.firstTaken(s, by) })
+	second := p.largest(func(by float64) float64 { return p.taken(card, sheetType*by) })
+	return fmt.Sprintf("@page { size: %s; margin: %gpt; }\n@media print { html { font-size: %gpt; } .first { zoom: %.2f; } .second { zoom: %.2f; } }\n", p.css, p.margin, sheetType, first, second)
+}
+
+// largest is by how much a page is made smaller to hold what it takes.
+func (p paper) largest(taken func(by float64) float64) float64 {
+	by := 1.0
+	for by > smallestSheet && taken(by) > p.height-2*p.margin {
+		by -= sheetStep
 	}
-	return fmt.Sprintf("@page { size: %s; margin: %gpt; }\n@media print { html { font-size: %gpt; } }\n", p.css, p.margin, size)
+	return by
 }
 
 // How tall things are on the first page beside the size of the type, as sheet.css has them, and what
@@ -57,17 +71,18 @@ const (
 	buildLine  = 1.65
 	boxPad     = 1.1
 	footTall   = 1.2
-	spare      = 1.015 // fonts differ
+	spare      = 0.97 // of what is rounded up in every piece, a part comes back
 )
 
-// firstTaken estimates how tall the first page is in a size of type, in points.
-func (p paper) firstTaken(s *sheet.Paper, size float64) float64 {
-	w := setting{wide: (p.width - 2*p.margin) / size, size: size}
+// firstTaken estimates how tall the first page is if all on it is smaller by so much, in points.
+func (p paper) firstTaken(s *sheet.Paper, by float64) float64 {
+	size := sheetType * by
+	w := setting{wide: (p.width - 2*p.margin) / size}
 	tall := lines(utf8.RuneCountInString(s.Title), w.wide/(letter*largestTitle))*nameTall + sizeTall
 	for i := range s.Senses {
 		tall += w.sense(&s.Senses[i])
 	}
-	half := setting{wide: (w.wide - 2*columnGap) / 2, size: size}
+	half := setting{wide: (w.wide - 2*columnGap) / 2}
 	c := columnsOf(s)
 	tall += blockGap + max(half.blocks(c.Left), half.blocks(c.Right))
 	for _, b := range c.Wide {
@@ -96,7 +111,7 @@ func columnsOf(s *sheet.Paper) columns {
 	} else {
 		c.Right = []sheet.Block{s.Build}
 	}
-	usual := setting{wide: 30, size: largestSheet}
+	usual := setting{wide: 30}
 	if len(c.Right) > 0 && usual.blocks(c.Right) > usual.blocks(c.Left) {
 		c.Left = append(slices.Clone(c.Left), s.Guest...)
 		return c
@@ -108,8 +123,8 @@ func columnsOf(s *sheet.Paper) columns {
 // largestTitle is the size of the name.
 const largestTitle = 2.5
 
-// setting is a column in a size of type; it is as wide as that many of it.
-type setting struct{ wide, size float64 }
+// setting is a column; it is as wide as so many times the size of its type.
+type setting struct{ wide float64 }
 
 // text is how tall so many letters are in a type that is smaller or larger by so much.
 func (w setting) text(letters int, by float64) float64 {
@@ -117,11 +132,11 @@ func (w setting) text(letters int, by float64) float64 {
 }
 
 // px is a length of a drawing in the size of the type.
-func (w setting) px(n float64) float64 { return n * inPoints / w.size }
+func (w setting) px(n float64) float64 { return n * inPoints / sheetType }
 
 func (w setting) sense(x *sheet.SensePicture) float64 {
-	says := setting{saysWide, w.size}
-	shows := setting{w.wide - nameWide - saysWide - 2*columnGap, w.size}
+	says := setting{saysWide}
+	shows := setting{w.wide - nameWide - saysWide - 2*columnGap}
 	left := 0.0
 	for _, f := range x.Figures {
 		left += bigLine
