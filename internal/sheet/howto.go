@@ -20,7 +20,7 @@ func RangeMeans(draws string) string {
 }
 
 // howTo says how the figures and signs of a sheet on paper are read, those that stand on it.
-func (p *printed) howTo() Block {
+func (p annexed) howTo() Block {
 	b := Block{Lines: []Line{{Strong: say("paper.range.sign"), Text: RangeMeans(strconv.Itoa(p.Assay.Draws))}}}
 	if slices.ContainsFunc(p.Assay.PerServing, func(f composition.Figure) bool { return f.Partial }) {
 		b.Lines = append(b.Lines, Line{Strong: "≥", Text: AtLeastMeans}, Line{Strong: say("paper.upto.sign"), Text: UpToMeans}, Line{Strong: "%", Text: ShareMeans})

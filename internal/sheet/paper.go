@@ -17,7 +17,6 @@ type Paper struct {
 	Title    string
 	Below    []Written // of a serving: its mass and its volume
 	Beside   []string  // further pieces of the line below the title
-	Key      []Keyed   // what is in the drink, by its hue
 	Senses   []SensePicture
 	Brief    []Block // of the first page, what surely may be said first
 	Build    Block
@@ -25,12 +24,6 @@ type Paper struct {
 	Card     []Block // of the second page
 	Annex    []Section
 	Foot     []string
-}
-
-// Keyed is an ingredient and the hue that it has in every picture.
-type Keyed struct {
-	Hue  Hue
-	Word string
 }
 
 // Section is a part of the annex.
@@ -61,7 +54,7 @@ type printed struct {
 // PaperOf sets a drink on paper.
 func PaperOf(s *Sheet) *Paper {
 	p := &printed{briefing{s}, paletteOf(s.Assay), BriefOf(s), &Footnotes{}}
-	out := &Paper{Language: Language, Label: say("kind.sheet"), Title: clean.Name(s.Assay.Drink.Name), Key: p.key()}
+	out := &Paper{Language: Language, Label: say("kind.sheet"), Title: clean.Name(s.Assay.Drink.Name)}
 	p.size(out)
 	for i := range p.brief.Senses {
 		out.Senses = append(out.Senses, p.sense(&p.brief.Senses[i]))
@@ -69,7 +62,7 @@ func PaperOf(s *Sheet) *Paper {
 	out.Brief, out.Build, out.Guest = p.briefly(), p.build(), p.guestly()
 	card, rest := p.cards()
 	out.Card = card
-	out.Annex = p.annex(rest)
+	out.Annex = annexed{p}.annex(rest)
 	out.Foot = []string{say("paper.range"), say("paper.hatched"), say("calculated"), clean.Name(s.Program)}
 	return out
 }
@@ -92,21 +85,6 @@ func (p *printed) size(out *Paper) {
 	if g := a.Drink.Glass; g != nil {
 		out.Beside = append(out.Beside, say("paper.glass", g.String()))
 	}
-}
-
-// key lists what is in a serving with its hues, in the order of the build.
-func (p *printed) key() []Keyed {
-	var list []Keyed
-	words := wordsOf(p.Assay.Serving)
-	told := map[string]bool{}
-	for _, r := range p.Assay.Serving.Rows {
-		f := r.Profile.Food
-		if id := f.ID.String(); !told[id] {
-			told[id] = true
-			list = append(list, Keyed{p.of(f), clean.Name(words[f.ID])})
-		}
-	}
-	return list
 }
 
 // ShortUnits fit units into a column: grams in 100 g are per cent, and the words of the figure say

@@ -5,15 +5,15 @@ import (
 	"strings"
 
 	"sipsum/internal/clean"
-	"sipsum/internal/composition"
-	"sipsum/internal/evidence"
-	"sipsum/internal/figure"
 	"sipsum/internal/houserules"
 )
 
+// annexed is the annex of a sheet that is being set on paper.
+type annexed struct{ *printed }
+
 // annex is what has no room on the first two pages, in the order of the page: what may be wrong
 // first, the sources last. rest is what the second page has no room for.
-func (p *printed) annex(rest []Block) []Section {
+func (p annexed) annex(rest []Block) []Section {
 	var list []Section
 	add := func(id, heading string, blocks ...Block) {
 		var l Leaf
@@ -54,7 +54,7 @@ func (p *printed) annex(rest []Block) []Section {
 }
 
 // worded puts words in the place of codes.
-func (p *printed) worded(texts []string) []string {
+func (p annexed) worded(texts []string) []string {
 	out := make([]string, len(texts))
 	for i, t := range texts {
 		out[i] = clean.UpperFirst(clean.Prose(p.inWords(t)))
@@ -63,7 +63,7 @@ func (p *printed) worded(texts []string) []string {
 }
 
 // readings are what was read, each with whether it is believed.
-func (p *printed) readings() Block {
+func (p annexed) readings() Block {
 	read := p.Read()
 	var b Block
 	for _, r := range read.Disagree {
@@ -80,7 +80,7 @@ func (p *printed) readings() Block {
 
 // claims are the claims of the drink: each with its verdict, its weakest link and in which world
 // it would be false.
-func (p *printed) claims() []Block {
+func (p annexed) claims() []Block {
 	var list []Block
 	for _, c := range p.Said {
 		b := Block{Role: Quoted, Lines: []Line{{Text: inQuotes(c.Say), Source: say("paper.checked", clean.Prose(c.Check))}, {Source: clean.Prose(c.Line())}}}
@@ -93,7 +93,7 @@ func (p *printed) claims() []Block {
 }
 
 // house are the answers to house rules.
-func (p *printed) house() Block {
+func (p annexed) house() Block {
 	if p.House == nil {
 		return Block{}
 	}
@@ -118,7 +118,7 @@ func texted(l houserules.Line) []string {
 }
 
 // allSaid is what surely holds, as far as the first page has no room for it.
-func (p *printed) allSaid() Block {
+func (p annexed) allSaid() Block {
 	b := Block{Role: Quoted}
 	if len(p.brief.Say) <= mostSaid {
 		return b
@@ -133,111 +133,8 @@ func (p *printed) allSaid() Block {
 	return b
 }
 
-// evidence is the assay by sensory category.
-func (p *printed) evidence() []Block {
-	var list []Block
-	for i := range p.Evidence.Categories {
-		c := &p.Evidence.Categories[i]
-		b := Block{Role: Tabled, Grid: &Grid{
-			Caption: clean.UpperFirst(clean.Name(c.Name)), Head: []string{"", say("paper.serving"), say("paper.between"), say("paper.from")},
-		}}
-		against := clean.Name(p.Evidence.CompareWith)
-		if against != "" {
-			b.Grid.Head = append(b.Grid.Head[:3], say("paper.aloneHead", against), b.Grid.Head[3])
-		}
-		var unknown []string
-		for k := range c.Entries {
-			e := &c.Entries[k]
-			if Hollow(e.Result) {
-				unknown = append(unknown, bounded(WordsFor(e.Constituent), e.Result))
-				continue
-			}
-			b.Grid.Rows = append(b.Grid.Rows, p.entry(e, against != ""))
-		}
-		if len(unknown) > 0 {
-			b.Lines = append(b.Lines, Line{Text: say("paper.unmeasured", clean.Listed(unknown))})
-		}
-		if len(b.Grid.Rows) == 0 {
-			b.Grid, b.Role, b.Heading = nil, "", clean.UpperFirst(clean.Name(c.Name))
-		}
-		list = append(list, b)
-	}
-	return list
-}
-
-// bounded names what nobody has measured, with the most that it can be.
-func bounded(words string, r composition.Result) string {
-	if most, unit := figure.Bound(r, 0); most != "" {
-		words += " (up to " + most + " " + unit + ")"
-	}
-	return words
-}
-
-// entry is a row of the evidence.
-func (p *printed) entry(e *evidence.Entry, beside bool) GridRow {
-	w := Written{Shown: figure.Of(e.Result)}
-	row := GridRow{Label: WordsFor(e.Constituent) + p.notes.Of(e, p.Tables), Cells: []GridCell{
-		{Text: w.Bare(), Path: "evidence." + string(e.Constituent.ID) + ".mean"}, {Text: w.Range()},
-	}}
-	if beside {
-		alone := say("paper.none")
-		if e.Alone != nil {
-			alone = Written{Shown: figure.Of(e.Alone.Result)}.Bare()
-		}
-		row.Cells = append(row.Cells, GridCell{Text: alone})
-	}
-	row.Cells = append(row.Cells, GridCell{Text: broughtBy(BroughtTo(p.Assay, e.Constituent.ID))})
-	return row
-}
-
-// broughtBy names the parts that bring a constituent, with their shares.
-func broughtBy(b Brought) string {
-	var list, unknown []string
-	for _, k := range b.Named() {
-		list = append(list, clean.Name(k.Name)+" "+shareText(k.Share))
-	}
-	for _, u := range b.Unknown {
-		unknown = append(unknown, clean.Name(u.Name))
-	}
-	if len(unknown) > 0 {
-		list = append(list, say("paper.unknown", clean.Listed(unknown)))
-	}
-	return strings.Join(list, " · ")
-}
-
-// shareText writes a share with its range.
-func shareText(s composition.Share) string {
-	const hundred = 100
-	text := figure.Percent(s.Mean)
-	if in := figure.Span(s.Low*hundred, s.High*hundred, 0); in != "" {
-		text += " (" + in + ")"
-	}
-	return text
-}
-
-// further is what the evidence does not tell.
-func (p *printed) further() Block {
-	g := &Grid{Caption: say("paper.further.head"), Head: []string{"", say("paper.serving"), say("paper.between"), say("paper.in100ml")}}
-	for _, r := range p.Further() {
-		w := Written{Shown: figure.Of(r.Figure.Result)}
-		per := ""
-		if f, ok := p.Assay.Per100ml.Find(r.Figure.Constituent.ID); ok && !Hollow(f.Result) {
-			of := Written{Shown: figure.Of(f.Result)}
-			of.UpTo = ""
-			per = of.Bare()
-		}
-		g.Rows = append(g.Rows, GridRow{Label: r.Words, Cells: []GridCell{
-			{Text: w.Bare(), Path: "evidence." + string(r.Figure.Constituent.ID) + ".mean"}, {Text: w.Range()}, {Text: per},
-		}})
-	}
-	if len(g.Rows) == 0 {
-		return Block{}
-	}
-	return Block{Role: Tabled, Grid: g}
-}
-
 // gapped says, food by food, what is not known of it.
-func (p *printed) gapped() Block {
+func (p annexed) gapped() Block {
 	var b Block
 	for _, g := range p.Gaps() {
 		words := make([]string, len(g.Missing))
@@ -250,7 +147,7 @@ func (p *printed) gapped() Block {
 }
 
 // toRead lists the readings not yet taken, the most useful first.
-func (p *printed) toRead() Block {
+func (p annexed) toRead() Block {
 	b := Block{Role: Softly}
 	for _, g := range p.Suggestions() {
 		var by []string
@@ -270,7 +167,7 @@ func (p *printed) toRead() Block {
 }
 
 // sources are the works that were cited, the tables, and what made the page.
-func (p *printed) sources() []Block {
+func (p annexed) sources() []Block {
 	var works, tables Block
 	for i, text := range p.notes.Texts {
 		works.Lines = append(works.Lines, Line{Lead: "[" + strconv.Itoa(i+1) + "]", Text: text})

@@ -12,7 +12,7 @@ import (
 )
 
 // liquids are the drink and its house-made components as solutions.
-func (p *printed) liquids() []Block {
+func (p annexed) liquids() []Block {
 	a := p.Assay
 	if a.Chemistry == nil {
 		return nil
@@ -43,7 +43,7 @@ func (p *printed) liquids() []Block {
 }
 
 // liquid is one liquid, a component or the drink.
-func (p *printed) liquid(of string, c *chemistry.Chemistry) Block {
+func (p annexed) liquid(of string, c *chemistry.Chemistry) Block {
 	l := LiquidOf(c, of == "")
 	name, path := clean.Name(of), "liquid."+of
 	if of == "" {
@@ -106,7 +106,7 @@ func degrees(celsius float64) string {
 }
 
 // restsOn says on whose published pH a pH rests that is printed.
-func (p *printed) restsOn(c *chemistry.Chemistry) string {
+func (p annexed) restsOn(c *chemistry.Chemistry) string {
 	if !PHStands(c) {
 		return ""
 	}
@@ -155,7 +155,7 @@ func dosesOf(of string, doses []chemistry.Dose) *Grid {
 }
 
 // milk is where a drink with milk stays smooth.
-func (p *printed) milk() []Block {
+func (p annexed) milk() []Block {
 	c := p.Assay.Curdling
 	if c == nil {
 		return nil
@@ -178,7 +178,7 @@ func (p *printed) milk() []Block {
 }
 
 // waysOut lists the changes that keep a drink smooth.
-func (p *printed) waysOut(c *curdling.Judgement) []Line {
+func (p annexed) waysOut(c *curdling.Judgement) []Line {
 	if len(c.Ways) == 0 {
 		return []Line{{Text: NoWayOut}}
 	}

@@ -94,7 +94,7 @@ func (p *printed) sense(x *Sense) SensePicture {
 	}
 	if len(bars) > 0 {
 		p.against(bars)
-		out.Pictures = append(out.Pictures, &Bars{say("paper.brings", x.Name), axisOf(bars, unit), bars})
+		out.Pictures = append(out.Pictures, &Bars{say("paper.brings", out.Name), axisOf(bars, unit), bars})
 	}
 	out.Lines = p.besides(x, against)
 	return out

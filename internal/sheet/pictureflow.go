@@ -56,7 +56,7 @@ func (p *printed) flow() *Flow {
 	most := 0.0
 	for i := range p.Assay.Yields {
 		y := &p.Assay.Yields[i]
-		pot := p.pot1(y)
+		pot := p.flowOf(y)
 		for _, s := range pot.Stages {
 			most = max(most, s.Grams)
 		}
@@ -66,8 +66,8 @@ func (p *printed) flow() *Flow {
 	return f
 }
 
-// pot1 tells one pot.
-func (p *printed) pot1(y *assay.Yield) FlowPot {
+// flowOf tells one pot.
+func (p *printed) flowOf(y *assay.Yield) FlowPot {
 	name, hue := clean.Name(y.Component), p.pot(y.Component)
 	path := "flow." + y.Component
 	if y.Component == "" {

@@ -47,6 +47,13 @@ var sheetPage = sync.OnceValue(func() *template.Template {
 	}).Parse(sheetFile))
 })
 
+// hues are the inks of the drawings: of a light page, of a dark one, and of paper.
+var hues = sync.OnceValue(func() string {
+	return svgreport.Hues(func(i svgreport.Inks) svgreport.Ink { return i.Light }) +
+		"@media screen and (prefers-color-scheme: dark) {\n" + svgreport.Hues(func(i svgreport.Inks) svgreport.Ink { return i.Dark }) + "}\n" +
+		"@media print {\n" + svgreport.Hues(func(i svgreport.Inks) svgreport.Ink { return i.Print }) + "}\n"
+})
+
 // cell writes the text of a cell so that a narrow column breaks it between figures alone.
 func cell(text string) string {
 	const slash, bracket = " / ", " ("
@@ -86,7 +93,7 @@ func Sheet(w io.Writer, p *sheet.Paper, size string) error {
 		*sheet.Paper
 		Columns columns
 		Style   template.CSS
-	}{p, columnsOf(p), template.CSS(styleFile + sheetStyle + paper.sheetRules(p))})
+	}{p, columnsOf(p), template.CSS(styleFile + sheetStyle + hues() + paper.sheetRules(p))})
 	if err != nil {
 		return err
 	}

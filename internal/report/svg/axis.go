@@ -49,8 +49,11 @@ func (p *piece) drawn(class string, tall float64) string {
 
 // Patterns are the fills that pieces refer to; a page has them once.
 func Patterns() string {
-	return `<svg class="patterns" width="0" height="0" aria-hidden="true"><defs>` +
-		`<pattern id="unmeasured" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V5" class="hatch"/></pattern></defs></svg>`
+	return `<svg class="patterns" width="0" height="0" aria-hidden="true">` + patterns() + `</svg>`
+}
+
+func patterns() string {
+	return `<defs><pattern id="unmeasured" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V5" class="hatch"/></pattern></defs>`
 }
 
 // Axis draws an axis with its ticks and its unit.

@@ -25,7 +25,7 @@ func FlowPot(a sheet.Axis, pot sheet.FlowPot) string {
 		y := flowRow * float64(i)
 		if i > 0 {
 			before := pot.Stages[i-1]
-			p.add(`<path d="M0 %.0fH%.1fL%.1f %.0fH0Z" class="stream"/>`, y-flowRow+flowBar, x(before.Grams), x(s.Grams), y)
+			p.add(`<path d="M0 %.0fH%.1fL%.1f %.0fH0Z" class="flowing"/>`, y-flowRow+flowBar, x(before.Grams), x(s.Grams), y)
 		}
 		from := 0.0
 		for _, part := range s.Segments {
