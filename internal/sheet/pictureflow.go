@@ -2,10 +2,11 @@ package sheet
 
 import (
 	"cmp"
+	"slices"
 
 	"sipsum/internal/assay"
 	"sipsum/internal/clean"
-	"sipsum/internal/prep"
+	"sipsum/internal/drink"
 )
 
 // Flow is what becomes of the mass: pot by pot, step by step, into the build and the glass.
@@ -102,34 +103,23 @@ func (p *printed) flowOf(y *assay.Yield) FlowPot {
 	return pot
 }
 
-// weighed are the parts of what a pot was weighed in from, in order; water and gas, of which a yield
-// knows what is left in the end, are what is missing.
+// weighed are the parts that a pot was put together from before its first step, in order.
 func (p *printed) weighed(y *assay.Yield) []Segment {
+	lines := p.Assay.Drink.Build
+	if c, ok := p.Assay.Drink.Component(y.Component); ok {
+		lines = c.Ingredients
+	}
 	words := wordsOf(p.Assay.Serving)
 	var list []Segment
-	add := func(hue Hue, word string, grams float64) {
-		list = append(list, Segment{Hue: hue, Word: word, Amount: grams, Share: wholeGrams(grams)})
-	}
-	rest, fleeting := y.In, ""
-	for _, w := range y.Weighed {
-		switch {
-		case w.Food == nil:
-			add(p.pot(w.Component), clean.Name(w.Component), w.Grams)
-		case w.Food.Facts().Water || p.of(w.Food) == HueWater:
-			fleeting = cmp.Or(fleeting, words[w.Food.ID], w.Food.Name())
+	for _, w := range y.Poured {
+		if !slices.ContainsFunc(lines, func(l drink.Line) bool { return l.Path == w.Path }) {
 			continue
-		case w.Food.ID == prep.Gas().ID: // a step brings it
-			continue
-		default: // of what no serving holds any more there is no word
-			add(p.of(w.Food), clean.Name(cmp.Or(words[w.Food.ID], w.Food.Name())), w.Grams)
 		}
-		rest -= w.Grams
-	}
-	if fleeting != "" && rest >= leastPoured {
-		add(HueWater, clean.Name(fleeting), rest)
+		s := Segment{Hue: p.pot(w.Component), Word: clean.Name(w.Component), Amount: w.Grams, Share: wholeGrams(w.Grams)}
+		if w.Food != nil { // of what no serving holds any more there is no word
+			s.Hue, s.Word = p.of(w.Food), clean.Name(cmp.Or(words[w.Food.ID], w.Food.Name()))
+		}
+		list = append(list, s)
 	}
 	return list
 }
-
-// leastPoured is the mass of water that is worth a part of a bar, g: our own bound.
-const leastPoured = 0.05
