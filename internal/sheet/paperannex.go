@@ -29,17 +29,18 @@ func (p annexed) annex(rest []Block) []Section {
 		}
 	}
 	add("readings", say("paper.read"), p.readings())
+	add("smelled", say("paper.smelled"), p.smelled())
 	add("claims", say("paper.claims"), p.claims()...)
 	add("house", say("paper.house"), p.house())
 	add("said", say("paper.say"), p.allSaid())
-	add("evidence", say("evidence"), p.evidence()...)
+	add("evidence", say("evidence"), append([]Block{p.inside()}, p.evidence()...)...)
 	add("further", say("paper.further.head"), p.further())
 	add("liquids", say("paper.liquids"), p.liquids()...)
 	add("milk", say("paper.milk"), p.milk()...)
 	flow := p.flow()
 	add("flow", say("paper.flow"), Block{Picture: flow})
-	add("declarations", say("paper.cardrest"), rest...)
-	add("allergens", say("paper.allergens"), p.AllergensLeaf().Blocks...)
+	add("declarations", say("paper.cardrest"), append(rest, p.nutritionClaims())...)
+	add("allergens", say("paper.allergens"), append(p.AllergensLeaf().Blocks, p.ingredientLists())...)
 	notes, more := p.Notes(false)
 	lines := plainLines(p.worded(notes))
 	if more > 0 {

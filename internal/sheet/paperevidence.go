@@ -7,6 +7,7 @@ import (
 	"sipsum/internal/composition"
 	"sipsum/internal/evidence"
 	"sipsum/internal/figure"
+	"sipsum/internal/food"
 )
 
 // evidence is the assay by sensory category.
@@ -62,7 +63,11 @@ func (p annexed) entry(e *evidence.Entry, beside bool) GridRow {
 		}
 		row.Cells = append(row.Cells, GridCell{Text: alone})
 	}
-	row.Cells = append(row.Cells, GridCell{Text: broughtBy(BroughtTo(p.Assay, e.Constituent.ID))})
+	from := broughtBy(BroughtTo(p.Assay, e.Constituent.ID))
+	if how := howKnown(e.Result); how != "" {
+		from += " · " + how
+	}
+	row.Cells = append(row.Cells, GridCell{Text: from})
 	return row
 }
 
@@ -70,7 +75,11 @@ func (p annexed) entry(e *evidence.Entry, beside bool) GridRow {
 func broughtBy(b Brought) string {
 	var list, unknown []string
 	for _, k := range b.Named() {
-		list = append(list, clean.Name(k.Name)+" "+shareText(k.Share))
+		text := clean.Name(k.Name) + " " + shareText(k.Share)
+		if k.By == food.Borrowed {
+			text += " (" + BorrowedMeans + ")"
+		}
+		list = append(list, text)
 	}
 	for _, u := range b.Unknown {
 		unknown = append(unknown, clean.Name(u.Name))

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"strings"
 
 	"sipsum/internal/figure"
 )
@@ -57,7 +58,7 @@ func (a *Axis) mark(step float64) {
 	}
 	for i := 0; a.From+float64(i)*step <= a.To+step/10; i++ {
 		at := a.From + float64(i)*step
-		a.Ticks = append(a.Ticks, Tick{at, figure.Rounded(at, min(last, 0))})
+		a.Ticks = append(a.Ticks, Tick{at, strings.Replace(figure.Rounded(at, min(last, 0)), "-", "−", 1)})
 	}
 }
 

@@ -13,7 +13,7 @@ import (
 func (p view) inside() {
 	for _, alone := range p.s.Inside() {
 		p.gap()
-		p.paragraph(0, 2, clean.UpperFirst(Clean(alone.Name, mostName))+" is used inside other components. Alone it is what they take for a serving, "+p.sentence(alone.Mass, "")+", as it was made.")
+		p.paragraph(0, 2, sheet.UsedInside(alone.Name, p.sentence(alone.Mass, "")))
 	}
 }
 

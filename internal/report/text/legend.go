@@ -2,9 +2,7 @@ package textreport
 
 import (
 	"slices"
-	"strings"
 
-	"sipsum/internal/clean"
 	"sipsum/internal/composition"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
@@ -14,11 +12,11 @@ import (
 // borrowedSign marks a figure that is another food's, and borrowedText explains it.
 const (
 	borrowedSign = "‡"
-	borrowedText = "another food's figure: nobody has measured this one's own"
+	borrowedText = sheet.BorrowedMeans
 )
 
 // byKinText explains what is known by kin.
-const byKinText = "by kin: nobody measured it in this food; its kin share their acids so"
+const byKinText = sheet.ByKinMeans
 
 // legend gathers the signs that a page has used, so that only those are
 // explained.
@@ -65,9 +63,9 @@ func (p *page) explain(draws int) {
 	add(p.upTo, "up to", sheet.UpToMeans)
 	add(p.shares && p.atLeast, "%", sheet.ShareMeans)
 	add(p.bars, "██▒", "a share: full up to the lower end of its range, shaded up to the upper; 20 cells are the whole")
-	add(p.states[estimate.Assumed], "a", "part of it is assumed, by a rule or by who published it")
-	add(p.states[estimate.Trace], "t", "part of it is a trace: there, and too little to state")
-	add(p.states[estimate.Below], "b", "part of it was looked for, and is less than could be seen")
+	add(p.states[estimate.Assumed], "a", sheet.AssumedMeans)
+	add(p.states[estimate.Trace], "t", sheet.TraceMeans)
+	add(p.states[estimate.Below], "b", sheet.BelowMeans)
 	add(p.borrowed, borrowedSign, borrowedText)
 	add(p.kin, "k", byKinText)
 	add(p.daggerText() != "", "†", p.daggerText())
@@ -97,20 +95,7 @@ func remembered(is bool, noted *bool) string {
 
 // daggerText says what was entered from memory, where it decides something; empty if nothing.
 func (l *legend) daggerText() string {
-	var list []string
-	if l.dagger {
-		list = append(list, "look up a rule or a caution in the official text before you rely on it")
-	}
-	if len(l.unseen) > 0 {
-		list = append(list, "at a pH it is the strength of "+clean.Listed(l.unseen))
-	}
-	if l.activity {
-		list = append(list, "at a water activity it is how a solute binds water")
-	}
-	if len(list) == 0 {
-		return ""
-	}
-	return "entered from memory and checked by nobody: " + strings.Join(list, "; ")
+	return sheet.MemoryMeans(l.dagger, l.unseen, l.activity)
 }
 
 // explainDagger prints what † says, on a page of no other signs.
