@@ -24,8 +24,7 @@ var sheetStyle string
 // sheetPage is read when the first sheet is printed. It draws with the pieces of svgreport, which
 // escape what they are given.
 var sheetPage = sync.OnceValue(func() *template.Template {
-	t := template.Must(page().Clone())
-	return template.Must(t.New("sheet").Funcs(template.FuncMap{
+	t := newPage().Funcs(template.FuncMap{
 		"kept":  typeset.Kept,
 		"hue":   func(h sheet.Hue) string { return "k-" + string(h) },
 		"cell":  cell,
@@ -44,7 +43,9 @@ var sheetPage = sync.OnceValue(func() *template.Template {
 		"curve":    func(c *sheet.Curve) template.HTML { return template.HTML(svgreport.Curve(c)) },
 		"smooth":   func(m *sheet.Smoothness) template.HTML { return template.HTML(svgreport.Smoothness(m)) },
 		"flowpot":  func(a sheet.Axis, p sheet.FlowPot) template.HTML { return template.HTML(svgreport.FlowPot(a, p)) },
-	}).Parse(sheetFile))
+	})
+	template.Must(t.Parse(pageFile)) // of which it takes the tables
+	return template.Must(t.New("sheet").Parse(sheetFile))
 })
 
 // hues are the inks of the drawings: of a light page, of a dark one, and of paper.
