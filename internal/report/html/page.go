@@ -23,6 +23,7 @@ var page = sync.OnceValue(func() *template.Template { return template.Must(newPa
 // newPage begins the template of a page.
 func newPage() *template.Template {
 	return template.New("page").Funcs(template.FuncMap{
+		"head": func(*sheet.Grid, sheet.GridRow, int) string { return "" },
 		"cell": func(text string) string { return text },
 		"span": func(g *sheet.Grid, r sheet.GridRow) int { return len(g.Head) - len(r.Cells) },
 	})

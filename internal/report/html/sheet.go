@@ -28,6 +28,7 @@ var sheetPage = sync.OnceValue(func() *template.Template {
 		"kept":  typeset.Kept,
 		"hue":   func(h sheet.Hue) string { return "k-" + string(h) },
 		"cell":  cell,
+		"head":  headOf,
 		"kind":  kindOf,
 		"drawn": func(x float64) bool { return !math.IsNaN(x) },
 		"point": func(b *sheet.Bars) bool { return len(b.Bars) > 0 && b.Bars[0].Point },
@@ -67,6 +68,12 @@ func cell(text string) string {
 		parts[i] = strings.Join(inside, bracket)
 	}
 	return strings.Join(parts, slash)
+}
+
+// headOf is the head of a cell's column, which stands before the cell where a phone has no room for
+// the columns.
+func headOf(g *sheet.Grid, r sheet.GridRow, cell int) string {
+	return g.Head[len(g.Head)-len(r.Cells)+cell]
 }
 
 // kindOf names a picture for the template.

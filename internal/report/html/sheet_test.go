@@ -110,8 +110,8 @@ func TestSheetsAreAccessible(t *testing.T) {
 	}
 }
 
-// At each width nothing is wider than the screen but a table that can be moved, no text of a drawing
-// lies outside the screen, and no figure is parted.
+// At each width nothing is wider than the screen, no table is cut, no text of a drawing lies outside the
+// screen, and no figure is parted.
 func TestSheetsFitEveryScreen(t *testing.T) {
 	ctx := browser(t)
 	all := sheets(t)
@@ -133,6 +133,9 @@ func misfits(t *testing.T, ctx context.Context, page string, wide int64) []strin
 	list, err := chromedp.Run(ctx, chromedp.Evaluate[string](`(() => {
 		const found = [], room = document.documentElement.clientWidth
 		if (document.documentElement.scrollWidth > room) found.push("the page is " + document.documentElement.scrollWidth + " wide")
+		for (const r of document.querySelectorAll(".sheet")) {
+			if (r.scrollWidth > r.clientWidth + 1) found.push("a table is cut: " + r.getAttribute("aria-label"))
+		}
 		for (const t of document.querySelectorAll("svg text")) {
 			const b = t.getBoundingClientRect()
 			if (b.width > 0 && (b.left < -1 || b.right > room + 1)) found.push("drawn outside: " + t.textContent)
