@@ -68,7 +68,7 @@ func (p annexed) readings() Block {
 	read := p.Read()
 	var b Block
 	for _, r := range read.Disagree {
-		b.Lines = append(b.Lines, Line{Strong: say("paper.contradicts"), Text: ReadingLine(r) + ". " + clean.Prose(r.Advice)})
+		b.Lines = append(b.Lines, Line{Strong: say("paper.contradicts"), Text: ReadingLine(r) + ". " + clean.UpperFirst(clean.Prose(r.Advice))})
 	}
 	for _, text := range read.Notes {
 		b.Lines = append(b.Lines, Line{Strong: say("paper.contradicts"), Text: clean.Prose(text)})

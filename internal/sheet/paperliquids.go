@@ -64,7 +64,11 @@ func (p annexed) liquid(of string, c *chemistry.Chemistry) Block {
 				w.Unit = ""
 			}
 		}
-		g.Rows = append(g.Rows, GridRow{Label: daggered(strings.TrimSpace(r.Name), r.FromMemory), Cells: []GridCell{
+		indent := 0
+		if strings.HasPrefix(r.Name, " ") { // it belongs to the row above
+			indent = 1
+		}
+		g.Rows = append(g.Rows, GridRow{Label: daggered(strings.TrimSpace(r.Name), r.FromMemory), Indent: indent, Cells: []GridCell{
 			{Text: w.Bare(), Path: path + "." + strings.TrimSpace(r.Name)}, {Text: w.Range()},
 		}})
 	}
