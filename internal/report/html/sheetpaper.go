@@ -84,6 +84,7 @@ func (p paper) firstTaken(s *sheet.Paper, by float64) float64 {
 	}
 	half := setting{wide: (w.wide - 2*columnGap) / 2}
 	c := columnsOf(s)
+	tall += w.blocks(c.Above)
 	tall += blockGap + max(half.blocks(c.Left), half.blocks(c.Right))
 	for _, b := range c.Wide {
 		tall += blockGap + headingAt + math.Ceil(float64(len(b.Lines))/2)*half.line(b.Role, longest(b.Lines))
@@ -97,15 +98,23 @@ func longest(list []sheet.Line) sheet.Line {
 	return slices.MaxFunc(list, func(a, b sheet.Line) int { return len(a.Text) - len(b.Text) })
 }
 
-// columns are the blocks below the senses: two columns, and what goes over both.
-type columns struct{ Left, Right, Wide []sheet.Block }
+// columns are the blocks of the first page: what must not be missed stands above the senses, the others
+// below them in two columns, and below these what goes over both.
+type columns struct{ Above, Left, Right, Wide []sheet.Block }
 
 // mostInColumn is how many lines of a build have room in a column: our own bound.
 const mostInColumn = 8
 
 // columnsOf sets a long build over both columns, and the guest's box where there is more room.
 func columnsOf(s *sheet.Paper) columns {
-	c := columns{Left: s.Brief}
+	var c columns
+	for _, b := range s.Brief {
+		if b.Role == sheet.Wrong {
+			c.Above = append(c.Above, b)
+		} else {
+			c.Left = append(c.Left, b)
+		}
+	}
 	if len(s.Build.Lines) > mostInColumn {
 		c.Wide = []sheet.Block{s.Build}
 	} else {

@@ -5,6 +5,7 @@ import (
 	"html"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"sipsum/internal/sheet"
@@ -28,13 +29,17 @@ func Sheet(w io.Writer, p *sheet.Paper) error {
 	c.write(margin, inner, softFace, strings.Join(append(below, p.Beside[1:]...), " · "))
 	c.y += 8
 	c.ruled(margin, wide-margin, rule)
+	wrong := func(b sheet.Block) bool { return b.Role == sheet.Wrong }
+	for _, b := range p.Brief {
+		if wrong(b) {
+			c.told(&b)
+		}
+	}
 	for i := range p.Senses {
 		c.sense(&p.Senses[i])
 	}
-	for _, list := range [][]sheet.Block{p.Brief, {p.Build}, p.Guest} {
-		for i := range list {
-			c.told(&list[i])
-		}
+	for _, b := range slices.Concat(slices.DeleteFunc(slices.Clone(p.Brief), wrong), []sheet.Block{p.Build}, p.Guest) {
+		c.told(&b)
 	}
 	c.y += 12
 	c.ruled(margin, wide-margin, rule)
