@@ -28,7 +28,7 @@ var floors = [][]string{
 	{"internal/drink", "internal/claim", "internal/ledger", "internal/note", "internal/speech", "internal/tables/table", "internal/tables/difference"},
 	{"internal/liquid", "internal/amount", "internal/ledger/ledgertest"},
 	{"internal/composition", "internal/acidity", "internal/untold"},
-	{"internal/chemistry", "internal/curdling", "internal/titration", "internal/dosing"},
+	{"internal/chemistry", "internal/curdling", "internal/titration", "internal/dosing", "internal/figure"},
 	{"internal/prep"},
 	{"internal/recipe", "internal/reading"},
 	{"internal/drivers", "internal/taste", "internal/ladder"},
@@ -37,8 +37,8 @@ var floors = [][]string{
 	{"internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/houserules", "internal/batch", "internal/fit"},
 	{"internal/invent"},
 	{"internal/sheet"},
-	{"internal/store", "internal/tables/core", "internal/tables/sr", "internal/tables/ifct", "internal/tables/ciqual", "internal/tables/swiss", "internal/tables/generic", "internal/tables/cofid", "internal/tables/cnf", "internal/tables/fdc", "internal/tables/fndds", "internal/tables/stfcj", "internal/tables/afcd", "internal/tables/tablestest", "internal/report/json", "internal/report/text", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv"},
-	{"internal/tables", "internal/assay/assaytest", "internal/batch/batchtest"},
+	{"internal/store", "internal/tables/core", "internal/tables/sr", "internal/tables/ifct", "internal/tables/ciqual", "internal/tables/swiss", "internal/tables/generic", "internal/tables/cofid", "internal/tables/cnf", "internal/tables/fdc", "internal/tables/fndds", "internal/tables/stfcj", "internal/tables/afcd", "internal/tables/tablestest", "internal/report/json", "internal/report/text", "internal/report/svg", "internal/report/markdown", "internal/report/csv"},
+	{"internal/tables", "internal/assay/assaytest", "internal/batch/batchtest", "internal/report/html"},
 	{"internal/cli", "internal/sweep", "internal/report/reporttest"},
 	{"cmd/sipsum", "scripts/rebuildcore", "scripts/corereport", "scripts/spread", "scripts/kins", "scripts/download", "scripts/benchload", "scripts/mutants"},
 }
@@ -64,7 +64,7 @@ var pure = []string{
 	"internal/recipe", "internal/reading", "internal/untold", "internal/drivers", "internal/dosing",
 	"internal/evidence", "internal/contrast", "internal/ladder", "internal/claim", "internal/claims", "internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/houserules", "internal/sheet", "internal/report/json", "internal/report/text",
 	"internal/taste", "internal/speech", "internal/pack", "internal/clean", "internal/typeset", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv",
-	"internal/tables/difference", "internal/tasting", "internal/batch", "internal/optimise", "internal/fit", "internal/invent", "internal/across",
+	"internal/tables/difference", "internal/tasting", "internal/batch", "internal/optimise", "internal/fit", "internal/invent", "internal/across", "internal/figure",
 }
 
 var worldly = []string{"os", "os/exec", "net", "net/http", "syscall", "time"}

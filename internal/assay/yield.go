@@ -28,8 +28,10 @@ type Yield struct {
 
 // Poured is what a line weighed in, in grams at central values, whatever became of it.
 type Poured struct {
-	Path  string
-	Grams float64
+	Path      string
+	Component string
+	Food      *food.Food // nil if a component
+	Grams     float64
 }
 
 // Weighed is how much of a component or a food was weighed in, in grams at central values. Water
@@ -49,7 +51,7 @@ func (y *Yield) pour(in recipe.Ingredient, grams float64) {
 		p.Food = in.Profile.Food
 	}
 	y.Weighed = append(y.Weighed, p)
-	y.Poured = append(y.Poured, Poured{in.Line.Path, grams})
+	y.Poured = append(y.Poured, Poured{in.Line.Path, p.Component, p.Food, grams})
 }
 
 // left writes down what is left of water and gas, whoever poured them.

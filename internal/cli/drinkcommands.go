@@ -38,8 +38,9 @@ type view struct {
 	// Of what is handed out or hung up; nil: it is not.
 	leaf  func(*sheet.Sheet) *sheet.Leaf
 	csv   func(io.Writer, *sheet.Sheet) error
-	paper string                             // if nobody names one
-	check func(form string, o *output) error // what does not go together; nil: everything does
+	paper string                                                      // if nobody names one
+	set   func(w io.Writer, s *sheet.Sheet, form, paper string) error // in the place of leaf and csv, of what is no leaf
+	check func(form string, o *output) error                          // what does not go together; nil: everything does
 }
 
 func (a *app) command(v view) *cobra.Command {
@@ -90,7 +91,7 @@ func (a *app) command(v view) *cobra.Command {
 	if v.house {
 		cmd.Flags().StringVar(&house, "house-rules", "", "a file of rules to answer line by line (default: "+houseRulesFile+" beside the drink file, if there is one)")
 	}
-	if v.leaf != nil {
+	if v.leaf != nil || v.set != nil {
 		out.flags(cmd, v.paper)
 	}
 	return cmd
@@ -103,7 +104,11 @@ func (v view) print(w io.Writer, s *sheet.Sheet, form string, o output, st textr
 		return v.text(w, s, st)
 	case formatJSON:
 		return v.json(w, s)
-	case formatCSV:
+	}
+	switch {
+	case v.set != nil:
+		return v.set(w, s, form, cmp.Or(o.paper, v.paper))
+	case form == formatCSV:
 		return v.csv(w, s)
 	}
 	return printLeaf(w, v.leaf(s), form, cmp.Or(o.paper, v.paper))
@@ -210,16 +215,6 @@ func claimOf(say, check string) (*drink.Claim, error) {
 	default:
 		return &drink.Claim{Place: at, Say: cmp.Or(say, check), Check: check, CheckAt: at}, nil
 	}
-}
-
-func newSheet(a *app) *cobra.Command {
-	return a.command(view{
-		use: "sheet", short: "everything about a drink on one page",
-		long: "sheet prints everything about a drink: the brief, evidence by category, composition, cards, allergens and\n" +
-			"cautions, what is not known, and the sources.",
-		text: textreport.Sheet, json: jsonreport.Sheet, ruled: true, reads: true, claims: true, house: true,
-		findings: sheet.NotReady,
-	})
 }
 
 func newLog(a *app) *cobra.Command {

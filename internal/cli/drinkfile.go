@@ -147,18 +147,19 @@ func (a drinks) calculate(ctx context.Context, found *recipe.Recipe, ask asked, 
 	if err == nil && house != nil {
 		err = sheet.JudgeHouse(ctx, s, house, lib.works(ctx), shelf{lib, ctx})
 	}
-	switch {
-	case err != nil:
-	case claimed:
-		err = sheet.Judge(ctx, s, lib.works(ctx), a.again(lib), shelf{lib, ctx})
-	case ask.change:
-		if err = sheet.Judge(ctx, s, lib.works(ctx), nil, shelf{lib, ctx}); err == nil {
-			central := assay.Prepare(found, estimate.Ensemble{Seed: a.options.seed, N: 1})
-			if ens.Journal != nil { // which is of one run
-				plan = assay.Prepare(found, estimate.Ensemble{Seed: ens.Seed, N: ens.N})
-			}
-			err = sheet.Propose(ctx, s, sheet.Again{Central: central, Drawn: plan})
+	if err == nil && (claimed || ask.change) {
+		var again claims.Again // a brief tells of no nearest world
+		if claimed {
+			again = a.again(lib)
 		}
+		err = sheet.Judge(ctx, s, lib.works(ctx), again, shelf{lib, ctx})
+	}
+	if err == nil && ask.change {
+		central := assay.Prepare(found, estimate.Ensemble{Seed: a.options.seed, N: 1})
+		if ens.Journal != nil { // which is of one run
+			plan = assay.Prepare(found, estimate.Ensemble{Seed: ens.Seed, N: ens.N})
+		}
+		err = sheet.Propose(ctx, s, sheet.Again{Central: central, Drawn: plan})
 	}
 	return s, err
 }

@@ -152,7 +152,7 @@ func USMeasure(ml float64) string {
 		return ""
 	}
 	if n, word := batch.Large(ml); word != "" {
-		return figure(n) + " " + word
+		return homeFigure(n) + " " + word
 	}
 	if a, ok := batch.Nearest(ml); ok {
 		return SpoonsText(a)

@@ -10,12 +10,14 @@ import (
 // Language is that of the cards: data/card_words.csv has no other yet.
 const Language = "en"
 
-// cardWords are the texts of cards by their keys.
+// cardWords are the texts of cards, and of the sheet on paper, by their keys.
 var cardWords = sync.OnceValue(func() map[string]string {
 	words := map[string]string{}
-	for _, row := range embedded.Rows("card_words.csv") {
-		if row.Text("language") == Language {
-			words[row.Text("key")] = row.Text("text")
+	for _, file := range []string{"card_words.csv", "paper_words.csv"} {
+		for _, row := range embedded.Rows(file) {
+			if row.Text("language") == Language {
+				words[row.Text("key")] = row.Text("text")
+			}
 		}
 	}
 	return words

@@ -46,6 +46,11 @@
 // differs and what hardly does, what makes it, what the files say otherwise, and which allergens and
 // cautions come or go. A word is said of what the whole interval bears, and of nothing else.
 //
+// On paper (paper.go) a drink is a page with the brief and its pictures, a page with the card, and an
+// annex. A picture (picture.go) is what stands on its axis and what each mark says in words; a form
+// that draws nothing prints its table. An ingredient has one hue in all of them (hue.go). Figures
+// are written by package figure; the words of paper are rows of data/paper_words.csv.
+//
 // Cards, their workings and the declarations are made when they are asked for, and once.
 //
 // # Limits

@@ -292,18 +292,18 @@ func ShiftText(r composition.Result) string {
 	if r.Unknown {
 		return say("home.unknown")
 	}
-	text := figure(signless(r.Mean))
+	text := homeFigure(signless(r.Mean))
 	if r.Partial {
 		text = "≥ " + text
 	}
 	if r.Unit != "" && r.Unit != batch.PH {
 		text += " " + r.Unit
 	}
-	return text + " (" + figure(signless(r.Low)) + "–" + figure(signless(r.High)) + ")"
+	return text + " (" + homeFigure(signless(r.Low)) + "–" + homeFigure(signless(r.High)) + ")"
 }
 
 // figure writes a number with three digits, from a hundred on whole.
-func figure(x float64) string {
+func homeFigure(x float64) string {
 	const digits, most = 3, 4
 	if x == 0 {
 		return "0"

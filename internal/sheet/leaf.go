@@ -20,6 +20,7 @@ type Block struct {
 	Figures []Figured
 	Lines   []Line
 	Grid    *Grid
+	Picture Picture // of a sheet on paper; nil: none
 }
 
 // Role is what a block does on its leaf.
@@ -34,6 +35,11 @@ const (
 	Aside  Role = "aside" // for who makes the page: not printed
 	Tabled Role = "table" // a table, and what belongs to it below
 	Ticked Role = "tick"  // what is done and ticked off: its lines have boxes of their own
+	Quoted Role = "say"   // what may be said or may not, and below it how surely and why
+	Built  Role = "build" // what is poured: its lines lead with the amount
+	Wrong  Role = "wrong" // what must not be missed: it contradicts, or will not work
+	Cited  Role = "cited" // sources by their numbers
+	Softly Role = "told"  // sentences, and behind them in small type what belongs to them
 )
 
 // Figured is a figure that is printed large.
@@ -80,4 +86,5 @@ type GridCell struct {
 	Sign    string
 	Mark    string // "contains", "may", "check", "none": of a matrix
 	Unknown bool   // nobody has determined it: hatched
+	Path    string // where the documents have it, of a figure of a sheet on paper
 }

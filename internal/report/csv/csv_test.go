@@ -89,6 +89,7 @@ func TestNoCellIsAFormula(t *testing.T) {
 	all["hostile cards"] = func(w io.Writer) error { return csvreport.Cards(w, s) }
 	all["hostile allergens"] = func(w io.Writer) error { return csvreport.Allergens(w, s) }
 	all["hostile menu"] = func(w io.Writer) error { return csvreport.Menu(w, m) }
+	all["hostile sheet"] = func(w io.Writer) error { return csvreport.Sheet(w, sheet.PaperOf(s)) }
 	for kind, l := range reporttest.Leaves(s) {
 		all["hostile "+kind] = func(w io.Writer) error { return csvreport.Leaf(w, l) }
 	}

@@ -1,4 +1,4 @@
-// Package csvreport prints cards, declarations and menus for a spreadsheet: RFC 4180, one
+// Package csvreport prints sheets, cards, declarations and menus for a spreadsheet: RFC 4180, one
 // header, one thing a line, so that a filter or a pivot table finds it.
 //
 // # Model

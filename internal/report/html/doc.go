@@ -1,5 +1,5 @@
-// Package htmlreport prints the leaves of a sheet as pages for a browser and for paper: the
-// card, the guest's and the stage's card, the allergens, the menu.
+// Package htmlreport prints pages for a browser and for paper: the sheet of a drink, and its
+// leaves, the card, the guest's and the stage's card, the allergens, the menu.
 //
 // # Model
 //
@@ -12,8 +12,15 @@
 // letter), black on white, and as large as its text allows to stay on one page (paper.go);
 // below the least size that is read with ease it takes another page.
 //
+// A sheet (sheet.html) is one file of several pages: the brief with its pictures and the card are a
+// page each, made smaller as far as they have to be (sheetpaper.go); the rest follows. Its pictures
+// are pieces of package svgreport, as wide as the page lets them be, beside the words that say the
+// same. Each figure names where the documents have it (data-figure), by which tests hold the page
+// to them. On paper every hue is a grey.
+//
 // # Limits
 //
 // How many lines a text takes is estimated from its letters: a font much wider than usual may
-// need a second page. The whole sheet has no page yet.
+// need a second page. A sheet is made smaller by CSS zoom; a browser that does not know it takes
+// more pages.
 package htmlreport

@@ -18,11 +18,16 @@ var pageFile string
 var styleFile string
 
 // page is read when the first page is printed: no other command waits for it.
-var page = sync.OnceValue(func() *template.Template {
-	return template.Must(template.New("page").Funcs(template.FuncMap{
+var page = sync.OnceValue(func() *template.Template { return template.Must(newPage().Parse(pageFile)) })
+
+// newPage begins the template of a page.
+func newPage() *template.Template {
+	return template.New("page").Funcs(template.FuncMap{
+		"head": func(*sheet.Grid, sheet.GridRow, int) string { return "" },
+		"cell": func(text string) string { return text },
 		"span": func(g *sheet.Grid, r sheet.GridRow) int { return len(g.Head) - len(r.Cells) },
-	}).Parse(pageFile))
-})
+	})
+}
 
 // Leaf prints a leaf as a page on paper of a size; Papers lists them.
 func Leaf(w io.Writer, l *sheet.Leaf, size string) error {

@@ -9,7 +9,7 @@ import (
 	"sipsum/internal/sheet"
 )
 
-// paper is a sheet to print on, in points (72 to the inch): ISO 216 for A5 and A6, ANSI Y14.1
+// paper is a sheet to print on, in points (72 to the inch): ISO 216 for A4, A5 and A6, ANSI Y14.1
 // for letter. The margin is what every office printer can leave: our own bound.
 type paper struct {
 	css           string
@@ -21,10 +21,11 @@ var papers = map[string]paper{
 	"a6":     {"105mm 148mm", 297.6, 419.5, 12},
 	"a5":     {"148mm 210mm", 419.5, 595.3, 26},
 	"letter": {"8.5in 11in", 612, 792, 40},
+	"a4":     {"210mm 297mm", 595.3, 841.9, 40},
 }
 
 // Papers lists the sizes of paper, smallest first.
-func Papers() []string { return []string{"a6", "a5", "letter"} }
+func Papers() []string { return []string{"a6", "a5", "letter", "a4"} }
 
 // Print is no larger than is calm to read and no smaller than most can read in a bar, in
 // points: our own bounds.

@@ -20,7 +20,8 @@
 // Under several sets of rules sipsum.card/1 and sipsum.allergens/1 hold the first card or
 // declaration as their own keys, and all of them, in the order asked for and each in the
 // same form, as "cards" and as "allergens": the lists of sipsum.sheet/1. "further" is all
-// but the first, for who reads that already. "workings" has one list for each of "cards".
+// but the first, for who reads that already. "workings" has one list for each of "cards". "yields" of
+// sipsum.sheet/1 is what becomes of the mass of each pot, the build last: in, step by step, out.
 //
 // "ingredients" says which foods bring a constituent, and through which pots: "share" of what is
 // known with its low and high end, and "worst", the share in its worst draw with all that the

@@ -6,8 +6,8 @@ import (
 	"sipsum/internal/sheet"
 )
 
-// Sheet writes sipsum.sheet/1: the brief, the assay, the evidence, the cards and the
-// declarations in one document.
+// Sheet writes sipsum.sheet/1: the brief, the assay, the evidence, the cards, the
+// declarations and the yields in one document.
 func Sheet(w io.Writer, s *sheet.Sheet) error {
 	return write(w, struct {
 		head
@@ -16,5 +16,6 @@ func Sheet(w io.Writer, s *sheet.Sheet) error {
 		Evidence  evidenceBody  `json:"evidence"`
 		Cards     []card        `json:"cards"`
 		Allergens []declaration `json:"allergens"`
-	}{headOf("sipsum.sheet/1", s), briefOf(s), bodyOf(s), evidenceOf(s), cardsOf(s.Cards()), declarationsOf(s)})
+		Yields    []yieldForm   `json:"yields"`
+	}{headOf("sipsum.sheet/1", s), briefOf(s), bodyOf(s), evidenceOf(s), cardsOf(s.Cards()), declarationsOf(s), yieldsOf(s.Assay)})
 }

@@ -1,4 +1,4 @@
-// Package markdownreport prints the leaves of a sheet as Markdown, with tables as most
+// Package markdownreport prints a sheet and its leaves as Markdown, with tables as most
 // programs that show it read them.
 //
 // # Model

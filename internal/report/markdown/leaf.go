@@ -45,6 +45,10 @@ func (p *page) block(b *sheet.Block) {
 		lead = "> - "
 	}
 	for _, l := range b.Lines {
+		if b.Role == sheet.Built && l.Lead != "" { // an amount and what is poured
+			p.line(lead, "**", escape(l.Lead), "** ", escape(l.Text))
+			continue
+		}
 		p.line(lead, sentence(l))
 	}
 }
@@ -59,7 +63,7 @@ func sentence(l sheet.Line) string {
 		parts = append(parts, "**"+escape(l.Strong)+"**: "+escape(l.Text))
 	case l.Strong != "":
 		parts = append(parts, "**"+escape(l.Strong)+"**")
-	default:
+	case l.Text != "":
 		parts = append(parts, escape(l.Text))
 	}
 	if l.Source != "" {

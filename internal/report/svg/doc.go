@@ -1,5 +1,5 @@
-// Package svgreport draws the leaves of a sheet as SVG: to be set into a menu, a slide or a
-// poster without loss.
+// Package svgreport draws the leaves of a sheet and its first page as SVG: to be set into a menu,
+// a slide or a poster without loss; and the pieces of which a page makes its pictures.
 //
 // # Model
 //
@@ -7,6 +7,10 @@
 // can be searched, copied and read aloud, and the drawing names itself (title, role="img").
 // Colours and order are those of the page; what nobody has determined is hatched and says so
 // in words. Nothing is fetched and nothing runs. Texts are escaped as XML wants.
+//
+// A piece (axis.go) is a bar, a scale, an axis, a curve, a map or the mass of a pot: places across
+// are per cent of its width, so that its type keeps its size on a phone and on paper. Its colours
+// are classes (palette.go), and what it shows stands in words beside it.
 //
 // # Limits
 //

@@ -178,5 +178,5 @@ func (p declared) cited(text string) string {
 	case source.IsFromMemory(text):
 		return p.memory(true)
 	}
-	return signs([]int{p.notes.number(sentences(text))})
+	return signs([]int{p.notes.Number(sentences(text))})
 }

@@ -202,7 +202,7 @@ func (p briefly) contradictions(b *sheet.Brief) []entry {
 		if len(r.Path) > 0 { // what was read is worth more than a long name
 			r.Path = []string{fit(Clean(r.Path[len(r.Path)-1], mostName), potWidth)}
 		}
-		list = append(list, p.cut("Disagree", mustStand, askAssay, readingLine(r)))
+		list = append(list, p.cut("Disagree", mustStand, askAssay, sheet.ReadingLine(r)))
 	}
 	for _, text := range b.Read.Notes {
 		list = append(list, p.cut("Disagree", mustStand, askAssay, Clean(text, mostProse)))
@@ -299,13 +299,13 @@ func rankOfSaying(i int) int { return min(firstOfAll+i, ifRoom) }
 func (p briefly) next(b *sheet.Brief) []entry {
 	var all []entry
 	if n := b.Next; n != nil {
-		text := "read " + readingWords[n.Reading] + " of " + fit(potWords(n.Of), potWidth)
+		text := "read " + sheet.ReadingWords(n.Reading) + " of " + fit(sheet.PotWords(n.Of), potWidth)
 		switch {
 		case n.Why != "":
 			text += ": no recipe tells it"
 		default:
 			for i, x := range n.Narrows[:min(len(n.Narrows), 2)] {
-				text += []string{": narrows ", ", "}[i] + sheet.WordsFor(x.Constituent) + glue + "by" + glue + wholePercent(x.By)
+				text += []string{": narrows ", ", "}[i] + sheet.NarrowsBy(x)
 			}
 		}
 		where := "under " + fit(Clean(n.Under, mostName), potWidth) + ":" + glue + glue

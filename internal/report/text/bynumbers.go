@@ -20,7 +20,7 @@ func (p byNumbers) print(s *sheet.Sheet) {
 			continue
 		}
 		p.row(r.Name, "", p.show(r.Result), "")
-		p.paragraph(partIndent, 2, Clean(r.Said, mostProse)+p.notes.all(r.Sources))
+		p.paragraph(partIndent, 2, Clean(r.Said, mostProse)+p.notes.All(r.Sources))
 	}
 	p.paragraph(0, 0, sheet.TasteMeans)
 }

@@ -52,7 +52,7 @@ func (p solutions) solution(of string, c *chemistry.Chemistry, whole bool) {
 	}
 	p.rows(l.Rows)
 	for _, w := range l.Withheld {
-		p.paragraph(marginWidth, 2, w.What+": "+p.inWords(w.Why)+w.Bounds+toWrite(of, w))
+		p.paragraph(marginWidth, 2, w.What+": "+p.inWords(w.Why)+w.Bounds+sheet.ToWrite(of, w))
 	}
 	p.rows(l.More)
 }
@@ -98,13 +98,12 @@ func (p solutions) restsOn(c *chemistry.Chemistry) {
 	for _, r := range c.RestsOn {
 		var numbers []int
 		for _, w := range p.works[r.Food] {
-			numbers = append(numbers, p.notes.number(citation(w)))
+			numbers = append(numbers, p.notes.Number(citation(w)))
 		}
 		foods = append(foods, fmt.Sprintf("%s%s, %.2f to %.2f%s", p.foodWords(r.Food.String()), sheet.RestsAs(r), r.Low, r.High, signs(numbers)))
 	}
 	p.paragraph(marginWidth, 2, "The pH rests on composition and on the published pH of "+clean.Listed(foods)+".")
 }
 
-// shortUnit fits units into their column: grams in 100 g are per cent, and the name of
-// the row says per what.
-var shortUnit = map[string]string{"g/100 g": "%", "mmol/(l·pH)": "mmol", "mmol/l": "mmol"}
+// shortUnit fits units into their column.
+var shortUnit = sheet.ShortUnits

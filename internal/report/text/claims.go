@@ -73,6 +73,6 @@ func (p cards) claimNames(c *label.Card) {
 		names = append(names, "“"+Clean(k.Claim, mostName)+"”")
 	}
 	if len(names) > 0 {
-		p.hanging("  – ", bulletIndent, "claims that the rules allow, if the authority does on a served drink: "+clean.Listed(names)+"; their conditions: see sipsum card")
+		p.hanging("  – ", bulletIndent, sheet.ClaimsAllowed+clean.Listed(names)+"; their conditions: see sipsum card")
 	}
 }

@@ -5,6 +5,7 @@ import (
 
 	"sipsum/internal/assay"
 	"sipsum/internal/composition"
+	"sipsum/internal/figure"
 	"sipsum/internal/sheet"
 )
 
@@ -69,7 +70,7 @@ func second(c composition.Composition, serving composition.Figure) string {
 	if !ok || sheet.Hollow(f.Result) {
 		return ""
 	}
-	_, factor := finer(serving.Result)
+	_, factor := figure.Finer(serving.Result)
 	switch tiny := f.Mean > 0 && f.Mean*factor < leastPrinted; {
 	case tiny && f.Partial:
 		return ""

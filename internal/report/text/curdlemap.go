@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"sipsum/internal/clean"
 	"sipsum/internal/curdling"
 	"sipsum/internal/sheet"
 )
@@ -24,7 +23,7 @@ func (p milk) print(c *curdling.Judgement, whole bool) {
 		p.paragraph(marginWidth, 2, "Reading to take: "+Clean(c.Do, mostProse)+".")
 		return
 	}
-	p.paragraph(marginWidth, 0, p.standing(c))
+	p.paragraph(marginWidth, 0, sheet.CurdleStanding(c))
 	if whole {
 		p.curdleMap(c)
 	}
@@ -34,23 +33,6 @@ func (p milk) print(c *curdling.Judgement, whole bool) {
 	}
 	p.paragraph(0, 0, sheet.MilkEstimate)
 }
-
-// standing says where the drink stands.
-func (p milk) standing(c *curdling.Judgement) string {
-	band := c.Stand.Curdling
-	at := plain(c.Celsius) + glue + "°C"
-	if c.Assumed {
-		at += " (assumed: the drink names no temperature)"
-	}
-	pH := c.PH
-	pH.Unit = "" // the words say it
-	return fmt.Sprintf("The %s begins to curdle at pH%s%s at %s. The drink stands at pH%s%s, with %.0f%s%% of %s: %s, smooth in %.0f%s%% of the draws.",
-		Clean(c.Protein, mostName), glue, span(band.Low, band.High, phPlace), at, glue, p.sentence(pH, ""),
-		percentOf*c.Stand.MilkShare, glue, Clean(clean.Listed(c.Milk), mostName), c.Stand.Verdict, percentOf*c.Stand.Smooth, glue)
-}
-
-// phPlace: a published pH of curdling is good to a tenth.
-const phPlace = -1
 
 // verdictSign is a verdict in a cell of the map.
 var verdictSign = map[curdling.Verdict]string{curdling.Smooth: "·", curdling.Doubtful: "?", curdling.Curdles: "×"}
@@ -104,30 +86,16 @@ func (p milk) waysOut(c *curdling.Judgement) {
 		return
 	}
 	if len(c.Ways) == 0 {
-		p.paragraph(marginWidth, 2, "No single change within reach keeps it smooth.")
+		p.paragraph(marginWidth, 2, sheet.NoWayOut)
 		return
 	}
-	p.paragraph(marginWidth, 2, "Ways out, the smallest change first (suggestions, each alone, a serving):")
+	p.paragraph(marginWidth, 2, sheet.WaysOut)
 	salted := false
 	for _, w := range c.Ways {
 		salted = salted || w.Kind == curdling.Buffer
-		p.hanging("  – ", bulletIndent, fmt.Sprintf("%s: pH%s%s", wayWords(c, w), glue, rounded(w.PH, -2)))
+		p.hanging("  – ", bulletIndent, sheet.WayWords(c, w))
 	}
 	if salted {
 		p.paragraph(marginWidth, 2, sheet.SaltAdded)
 	}
-}
-
-// wayWords says a change; amounts are rounded to the safe side.
-func wayWords(c *curdling.Judgement, w curdling.Way) string {
-	grams := upward(w.Grams, firstPlace(w.Grams)-1) + glue + "g"
-	switch w.Kind {
-	case curdling.LessSour:
-		return grams + " less of " + Clean(c.Sour, mostName)
-	case curdling.MoreMilk:
-		return grams + " more of " + Clean(clean.Listed(c.Milk), mostName)
-	case curdling.Cooler:
-		return "poured at " + plain(math.Floor(w.Celsius)) + glue + "°C or cooler"
-	}
-	return grams + " " + w.Salt.Name + " (" + w.Salt.Additive + "), dissolved in the milk first"
 }

@@ -13,7 +13,7 @@ import (
 func (p view) inside() {
 	for _, alone := range p.s.Inside() {
 		p.gap()
-		p.paragraph(0, 2, clean.UpperFirst(Clean(alone.Name, mostName))+" is used inside other components. Alone it is what they take for a serving, "+p.sentence(alone.Mass, "")+", as it was made.")
+		p.paragraph(0, 2, sheet.UsedInside(alone.Name, p.sentence(alone.Mass, "")))
 	}
 }
 
@@ -41,7 +41,7 @@ func (p categories) category(c *evidence.Category) {
 			unknown = append(unknown, missing{p.named(words, e.Result), e.Result})
 			continue
 		}
-		p.row(words, p.notes.of(e, p.s.Tables), p.show(e.Result), "")
+		p.row(words, p.notes.Of(e, p.s.Tables), p.show(e.Result), "")
 		parts := sheet.BroughtTo(p.s.Assay, e.Constituent.ID)
 		// Where one component brings all, the line that says so says this too.
 		for _, a := range append([]evidence.Alone{{Name: p.s.Evidence.CompareWith, Figure: e.Alone}}, e.Also...) {
@@ -56,7 +56,7 @@ func (p categories) category(c *evidence.Category) {
 		p.paragraph(marginWidth, 2, "not known: "+p.fewOf(unknown, seeAssay))
 	}
 	if line, ok := sheet.TasteLineOf(p.s, c.Name); ok {
-		p.paragraph(marginWidth, 2, Clean(line.Says, mostProse)+p.notes.all(line.Sources))
+		p.paragraph(marginWidth, 2, Clean(line.Says, mostProse)+p.notes.All(line.Sources))
 	}
 	for _, said := range c.Sentences {
 		p.hanging("  “", marginWidth+1, clean.UpperFirst(Clean(said.Text, mostProse))+"”"+p.sourcesOf(c, said))
@@ -68,7 +68,7 @@ func (p categories) sourcesOf(c *evidence.Category, said ladder.Sentence) string
 	for i := range c.Entries {
 		if c.Entries[i].Constituent == said.Constituent {
 			spoken := evidence.Spoken(c.Entries[i], said)
-			return p.notes.of(&spoken, p.s.Tables)
+			return p.notes.Of(&spoken, p.s.Tables)
 		}
 	}
 	return ""
@@ -103,7 +103,7 @@ func (p categories) brief(c *evidence.Category) {
 			continue
 		}
 		p.row(words, "", p.show(e.Result), "")
-		p.paragraph(partIndent, 2, brought{p.page}.inShort(sheet.BroughtTo(p.s.Assay, e.Constituent.ID))+p.notes.of(e, p.s.Tables))
+		p.paragraph(partIndent, 2, brought{p.page}.inShort(sheet.BroughtTo(p.s.Assay, e.Constituent.ID))+p.notes.Of(e, p.s.Tables))
 	}
 	if len(unknown) > 0 {
 		p.paragraph(marginWidth, 2, "not known: "+p.fewOf(unknown, seeAssay))

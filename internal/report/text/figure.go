@@ -1,11 +1,10 @@
 package textreport
 
 import (
-	"math"
 	"strings"
 
 	"sipsum/internal/composition"
-	"sipsum/internal/sheet"
+	"sipsum/internal/figure"
 )
 
 // shown is a figure in words: the columns of a row.
@@ -17,69 +16,37 @@ type shown struct {
 	upTo     string
 }
 
-// minute reports whether all of a known interval would print as zero to the last place that
-// is worth printing in the finest unit: what arithmetic leaves, or less than anybody weighs.
-func minute(r composition.Result) bool {
-	return !r.Unknown && max(math.Abs(r.Mean), math.Abs(r.Low), math.Abs(r.High)) < leastPrinted
-}
-
-const leastPrinted = 0.0005 // our own bound
-
-// least stands for what is minute: a trace is not zero.
-const least = "< 0.001"
+// What is too little to print, and its sign.
+const (
+	leastPrinted = figure.LeastPrinted
+	least        = figure.Least
+	thousand     = figure.Thousand
+)
 
 // smaller are the units that a figure too small for its own is printed in.
-var smaller = map[string]string{"g": "mg", "mg": "µg"}
-
-const thousand = 1000 // of a smaller unit in one
-
-// finer gives a result in the largest smaller unit, and how many of them make one
-// of its own, in which not all of its interval is less than two thousandths.
-func finer(r composition.Result) (composition.Result, float64) {
-	const tooSmall, tooLarge = 0.002, 100
-	factor := 1.0
-	for {
-		unit, ok := smaller[r.Unit]
-		if !ok || sheet.Hollow(r) || r.High <= 0 || max(r.Mean, r.High) >= tooSmall {
-			return r, factor
-		}
-		if factor > 1 && r.Partial && r.UpTo >= tooLarge { // what is beside it would be a row of digits
-			return r, factor
-		}
-		r.Unit = unit
-		for _, x := range []*float64{&r.Mean, &r.SD, &r.Low, &r.High, &r.WithBounds, &r.UpTo} {
-			*x *= thousand
-		}
-		factor *= thousand
-	}
-}
+var smaller = figure.Smaller
 
 // show puts a result into words and notes the signs it needs.
 func (p *page) show(r composition.Result) shown {
-	stated := r
-	r, _ = finer(r)
-	last := place(r.Mean, r.SD, mostDigits)
-	if sheet.Hollow(r) || r.Partial && minute(r) {
-		return shown{number: "unknown", upTo: p.bound(stated, last)}
+	f := figure.Of(r)
+	s := shown{number: f.Number, unit: f.Unit}
+	if f.UpTo != "" {
+		p.upTo = true
+		s.upTo = "up to " + f.UpTo
 	}
-	if minute(r) && !sheet.None(r) {
-		return shown{mark: p.markOf(r), number: least, unit: r.Unit}
-	}
-	if smaller[r.Unit] == "" && math.Abs(r.Mean) < leastPrinted && !sheet.None(r) { // its interval would begin at a row of zeros
-		if r.Partial {
-			return shown{number: "unknown", upTo: p.bound(stated, last)}
+	if f.Unknown {
+		if figure.Alone(r) {
+			s.upTo = p.bound(r, 0)
 		}
-		number := least
-		if r.High >= 2*leastPrinted {
-			number = "< " + upward(r.High, firstPlace(leastPrinted))
-		}
-		return shown{mark: p.markOf(r), number: number, unit: r.Unit}
+		return s
 	}
-	s := shown{mark: p.markOf(r), number: rounded(r.Mean, last), unit: r.Unit, interval: span(r.Low, r.High, last)}
-	if r.Partial {
+	s.mark = p.markOf(r)
+	if f.Low != "" {
+		s.interval = f.Low + "–" + f.High
+	}
+	if f.AtLeast {
 		p.atLeast = true
 		s.number = "≥ " + s.number
-		s.upTo = p.bound(r, last)
 	}
 	return s
 }
@@ -87,19 +54,16 @@ func (p *page) show(r composition.Result) shown {
 // bound gives "up to" the most that a result could be (assay.Result.UpTo); empty if
 // nothing bounds it. Where no figure stands beside it the unit is said.
 func (p *page) bound(r composition.Result, last int) string {
-	if math.IsNaN(r.UpTo) {
+	most, unit := figure.Bound(r, last)
+	switch {
+	case most == "":
 		return ""
+	case figure.Alone(r):
+		p.upTo = true
+		return "up" + glue + "to" + glue + most + glue + unit
 	}
 	p.upTo = true
-	if sheet.Hollow(r) || minute(r) {
-		most, unit := r.UpTo, r.Unit
-		for smaller[unit] != "" && most < leastPrinted {
-			most, unit = most*thousand, smaller[unit]
-		}
-		most = max(most, leastPrinted)
-		return "up" + glue + "to" + glue + upward(most, firstPlace(most)) + glue + unit
-	}
-	return "up to " + upward(max(r.UpTo, mustParse(rounded(r.High, last))), last) // not below the end as it is printed
+	return "up to " + most
 }
 
 // sentence gives a result within running text: "118 g (115–121)", or with words

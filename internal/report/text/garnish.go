@@ -44,14 +44,10 @@ func (p view) smelled() {
 	p.gap()
 	p.paragraph(0, 2, "Aroma. "+sheet.AromaMeans)
 	for _, a := range smells {
-		text := Clean(a.Of, mostName) + ", " + a.Treatment + ": "
-		if a.Note != "" {
-			text += "“" + Clean(a.Note, mostProse) + "”; "
+		sign := ""
+		if len(a.Volatiles) > 0 {
+			sign = signs([]int{p.notes.Number(clean.UpperFirst(a.Source))})
 		}
-		if len(a.Volatiles) == 0 {
-			p.paragraph(marginWidth, 2, text+sheet.NoVolatiles+".")
-			continue
-		}
-		p.paragraph(marginWidth, 2, text+"main volatiles published of the "+a.PublishedOf+": "+clean.Listed(a.Volatiles)+signs([]int{p.notes.number(clean.UpperFirst(a.Source))})+".")
+		p.paragraph(marginWidth, 2, a.Words()+sign+".")
 	}
 }

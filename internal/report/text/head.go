@@ -6,11 +6,12 @@ import (
 	"strings"
 
 	"sipsum/internal/assay"
+	"sipsum/internal/figure"
 	"sipsum/internal/sheet"
 )
 
 // densityDigits: what matters of a density is how far it is from that of water.
-const densityDigits = 4
+const densityDigits = figure.DensityDigits
 
 // head prints what the drink is: serving, density.
 func (p view) head(kind string) {

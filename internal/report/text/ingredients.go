@@ -13,29 +13,9 @@ func (p declared) ingredients(l *ingredientlist.List) {
 		return
 	}
 	p.gap()
-	p.paragraph(marginWidth, 2, l.Heading+": "+listed(l.Ingredients)+"."+p.cited(l.Source)+p.status(l.Status))
+	p.paragraph(marginWidth, 2, l.Heading+": "+sheet.IngredientsText(l.Ingredients)+"."+p.cited(l.Source)+p.status(l.Status))
 	if len(l.NotEaten) > 0 {
-		p.paragraph(marginWidth, 2, "Garnish, not eaten: "+listed(l.NotEaten)+".")
+		p.paragraph(marginWidth, 2, sheet.NotEatenList+sheet.IngredientsText(l.NotEaten)+".")
 	}
 	p.paragraph(marginWidth, 2, strings.TrimSpace(sheet.InOrder+" "+Clean(l.Note, mostProse)))
-}
-
-// listed writes ingredients as a list has them.
-func listed(list []ingredientlist.Ingredient) string {
-	texts := make([]string, len(list))
-	for i, x := range list {
-		var text strings.Builder
-		for _, part := range x.Name {
-			if part.Strong {
-				text.WriteString(strings.ToUpper(part.Text))
-			} else {
-				text.WriteString(part.Text)
-			}
-		}
-		texts[i] = Clean(text.String(), mostName)
-		if len(x.Of) > 0 {
-			texts[i] += " (" + listed(x.Of) + ")"
-		}
-	}
-	return strings.Join(texts, ", ")
 }

@@ -1,47 +1,22 @@
 package textreport
 
 import (
-	"regexp"
 	"slices"
-	"strings"
 
-	"sipsum/internal/clean"
 	"sipsum/internal/composition"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
+	"sipsum/internal/sheet"
 )
 
 // borrowedSign marks a figure that is another food's, and borrowedText explains it.
 const (
 	borrowedSign = "‡"
-	borrowedText = "another food's figure: nobody has measured this one's own"
+	borrowedText = sheet.BorrowedMeans
 )
 
 // byKinText explains what is known by kin.
-const byKinText = "by kin: nobody measured it in this food; its kin share their acids so"
-
-// codes are the rows of tables that a kin's shares come from.
-var codes = regexp.MustCompile(`as in ((?:\S+:\S+ )+)\(`)
-
-// kinRows gives the codes of the foods whose shares a figure by kin has.
-func kinRows(source string) string {
-	if found := codes.FindStringSubmatch(Clean(source, mostProse)); found != nil {
-		return strings.TrimSpace(found[1])
-	}
-	return ""
-}
-
-// kinWords says whose shares a figure by kin has: how many published foods, and where they
-// stand, without their codes.
-func kinWords(source string) string {
-	return codes.ReplaceAllStringFunc(Clean(source, mostProse), func(rows string) string {
-		n := strings.Count(rows, ":")
-		if n == 1 {
-			return "as in one published food ("
-		}
-		return "as in " + grouped(n) + " published foods ("
-	})
-}
+const byKinText = sheet.ByKinMeans
 
 // legend gathers the signs that a page has used, so that only those are
 // explained.
@@ -83,14 +58,14 @@ func (p *page) explain(draws int) {
 			list = append(list, sign{what, says})
 		}
 	}
-	add(true, "9–11", "a range: the drink was worked out "+grouped(draws)+" times with everything that is not certain drawn anew, and nine results in ten lie within it. A food of a table is any food of its name, wherever it is bought")
-	add(p.atLeast, "≥", "what is known; of the rest nobody has a figure")
-	add(p.upTo, "up to", "the upper end of the range if every unknown part is at its most; where it is missing beside ≥, nobody can say")
-	add(p.shares && p.atLeast, "%", "beside ≥, a share of what is known")
+	add(true, "9–11", sheet.RangeMeans(grouped(draws)))
+	add(p.atLeast, "≥", sheet.AtLeastMeans)
+	add(p.upTo, "up to", sheet.UpToMeans)
+	add(p.shares && p.atLeast, "%", sheet.ShareMeans)
 	add(p.bars, "██▒", "a share: full up to the lower end of its range, shaded up to the upper; 20 cells are the whole")
-	add(p.states[estimate.Assumed], "a", "part of it is assumed, by a rule or by who published it")
-	add(p.states[estimate.Trace], "t", "part of it is a trace: there, and too little to state")
-	add(p.states[estimate.Below], "b", "part of it was looked for, and is less than could be seen")
+	add(p.states[estimate.Assumed], "a", sheet.AssumedMeans)
+	add(p.states[estimate.Trace], "t", sheet.TraceMeans)
+	add(p.states[estimate.Below], "b", sheet.BelowMeans)
 	add(p.borrowed, borrowedSign, borrowedText)
 	add(p.kin, "k", byKinText)
 	add(p.daggerText() != "", "†", p.daggerText())
@@ -120,20 +95,7 @@ func remembered(is bool, noted *bool) string {
 
 // daggerText says what was entered from memory, where it decides something; empty if nothing.
 func (l *legend) daggerText() string {
-	var list []string
-	if l.dagger {
-		list = append(list, "look up a rule or a caution in the official text before you rely on it")
-	}
-	if len(l.unseen) > 0 {
-		list = append(list, "at a pH it is the strength of "+clean.Listed(l.unseen))
-	}
-	if l.activity {
-		list = append(list, "at a water activity it is how a solute binds water")
-	}
-	if len(list) == 0 {
-		return ""
-	}
-	return "entered from memory and checked by nobody: " + strings.Join(list, "; ")
+	return sheet.MemoryMeans(l.dagger, l.unseen, l.activity)
 }
 
 // explainDagger prints what † says, on a page of no other signs.

@@ -47,7 +47,7 @@ func (p brought) print(s *sheet.Sheet, notes *footnotes) {
 	for _, told := range s.Contributions() {
 		signs := ""
 		if told.Entry != nil {
-			signs = notes.of(told.Entry, s.Tables)
+			signs = notes.Of(told.Entry, s.Tables)
 		}
 		p.line("  ", p.bold(sheet.WordsFor(told.Figure.Constituent)), signs)
 		p.parts(told.Parts)

@@ -69,7 +69,7 @@ func Rank(w io.Writer, head RankHead, list []Ranked, st Style) error {
 		}
 		var cited []int
 		for _, work := range x.Works {
-			cited = append(cited, notes.number(citation(work)))
+			cited = append(cited, notes.Number(citation(work)))
 		}
 		known := x.State.String()
 		switch x.By {

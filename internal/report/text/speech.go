@@ -20,7 +20,7 @@ func Speech(w io.Writer, s *sheet.Sheet, registers []speech.Register, st Style) 
 	for _, register := range registers {
 		said := sheet.SpeechOf(s, register)
 		v.heading(toWhom[register])
-		v.paragraph(0, 2, fmt.Sprintf("%d words: %.0f to %.0f s, at %g to %g words a minute%s", said.Words, said.Fast, said.Slow, pace.Fast.Value, pace.Slow.Value, signs([]int{v.notes.number(pace.Slow.Source + ".")})))
+		v.paragraph(0, 2, fmt.Sprintf("%d words: %.0f to %.0f s, at %g to %g words a minute%s", said.Words, said.Fast, said.Slow, pace.Fast.Value, pace.Slow.Value, signs([]int{v.notes.Number(pace.Slow.Source + ".")})))
 		v.spoken(said.Lines)
 		v.unspoken("Left out for time", said.LeftOut)
 		v.unspoken("Not spoken", said.Unspoken)
@@ -38,7 +38,7 @@ func (p view) spoken(lines []speech.Line) {
 	for i, l := range lines {
 		var numbers []int
 		for _, w := range l.Sources {
-			numbers = append(numbers, p.notes.number(citation(w)))
+			numbers = append(numbers, p.notes.Number(citation(w)))
 		}
 		text += " " + Clean(l.Text, mostProse) + signs(numbers)
 		if i+1 == len(lines) || lines[i+1].Category != l.Category {

@@ -148,17 +148,17 @@ func (v *values) cite(x food.Value) string {
 		if rows := kinRows(x.Ref); rows != "" {
 			text += " Rows: " + rows + "."
 		}
-		numbers = append(numbers, v.notes.number(text))
+		numbers = append(numbers, v.notes.Number(text))
 	}
 	for id := range strings.FieldsSeq(x.Source) {
 		w, ok := v.works(id)
 		switch {
 		case !ok:
-			numbers = append(numbers, v.notes.number("Source "+Clean(id, mostName)+" of the table "+Clean(v.food.ID.Table, mostName)+"."))
+			numbers = append(numbers, v.notes.Number("Source "+Clean(id, mostName)+" of the table "+Clean(v.food.ID.Table, mostName)+"."))
 		case source.IsFromMemory(w.Citation):
 			dagger = v.memory(true)
 		default:
-			numbers = append(numbers, v.notes.number(citation(w)))
+			numbers = append(numbers, v.notes.Number(citation(w)))
 		}
 	}
 	return signs(numbers) + dagger

@@ -24,7 +24,7 @@ func (p cards) worked(s *sheet.Sheet, notes *footnotes) {
 func (p cards) working(x label.Working, notes *footnotes) {
 	var cited []int
 	for _, source := range x.Sources {
-		cited = append(cited, notes.number(source))
+		cited = append(cited, notes.Number(source))
 	}
 	p.strong(0, 2, Clean(x.Label, mostName)+", "+x.Basis+", in "+x.Unit+signs(cited))
 	for _, t := range x.Terms {
@@ -45,7 +45,7 @@ func (p cards) working(x label.Working, notes *footnotes) {
 	}
 	p.paragraph(bulletIndent, 2, result)
 	if a := x.Accepted; a != nil {
-		p.paragraph(bulletIndent, 2, fmt.Sprintf("declared %s %s: an authority accepts %s to %s %s %s", x.Printed, x.Unit, a.Low, a.High, x.Unit, signs([]int{notes.number(a.Source)})))
+		p.paragraph(bulletIndent, 2, fmt.Sprintf("declared %s %s: an authority accepts %s to %s %s %s", x.Printed, x.Unit, a.Low, a.High, x.Unit, signs([]int{notes.Number(a.Source)})))
 	}
 }
 

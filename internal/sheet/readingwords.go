@@ -1,0 +1,93 @@
+package sheet
+
+import (
+	"math"
+
+	"sipsum/internal/clean"
+	"sipsum/internal/drivers"
+	"sipsum/internal/figure"
+	"sipsum/internal/reading"
+)
+
+// glue joins words that must not be parted at the end of a line.
+const glue = "\u00a0"
+
+// readingNames name readings in a list, and readingWords in a sentence.
+var (
+	readingNames = map[string]string{"mass": "mass", "brix": "°Brix", "tds": "dissolved solids", "density": "density", "abv": "strength", "ph": "pH", "ta": "titratable acidity"}
+	readingWords = map[string]string{"mass": "the mass", "brix": "°Brix", "tds": "dissolved solids", "density": "the density", "abv": "the strength", "ph": "the pH", "ta": "the titratable acidity"}
+)
+
+// ReadingWords names a reading in a sentence.
+func ReadingWords(kind string) string { return readingWords[kind] }
+
+// ReadingLine says what was read, what the recipe expects and what is used.
+func ReadingLine(r reading.Reading) string {
+	unit := ""
+	if r.Kind != "ph" && r.Kind != "brix" { // the name stands before it
+		unit = glue + clean.Name(r.Unit)
+	}
+	of := ""
+	if len(r.Path) > 0 {
+		of = r.Path[len(r.Path)-1]
+	}
+	expected := "expected " + readingNumber(r, r.Expected)
+	if math.IsNaN(r.Expected) {
+		expected = "the recipe does not tell"
+	}
+	return PotWords(of) + ", " + readingNames[r.Kind] + ": read" + glue + figure.Plain(r.Read) + " · " + expected + " · used" + glue + readingNumber(r, r.Used) + unit
+}
+
+// readingNumber writes what a recipe expects to the place that an instrument shows.
+func readingNumber(r reading.Reading, x float64) string {
+	digits := figure.MostDigits
+	if r.Kind == "density" {
+		digits = figure.DensityDigits
+	}
+	return figure.Rounded(x, min(figure.FirstPlace(x)-digits+1, 0))
+}
+
+// PotWords names a component, or the drink where there is none.
+func PotWords(of string) string {
+	if of == "" {
+		return "the finished drink"
+	}
+	return clean.Name(of)
+}
+
+// ToWrite is the line that a reading takes in the drink file, to stand beside what is
+// withheld; of is the component, or empty: the drink.
+func ToWrite(of string, w Withheld) string {
+	if w.Reading == "" {
+		return ""
+	}
+	return ". " + w.Who + ": write " + LineFor(of, w.Reading)
+}
+
+// LineFor says under what the line of a reading is written, and how it begins.
+func LineFor(of, reading string) string {
+	line := "measured:" + glue + "{" + reading + ":" + glue + "…}"
+	if of == "" {
+		return "under finish: -" + glue + line
+	}
+	return "under " + clean.Name(of) + ": " + line
+}
+
+// Expectation says what the recipe expects the instrument to show.
+func Expectation(g drivers.Suggestion) string {
+	last := figure.Place(g.Expect.Mean, g.Expect.SD, figure.DensityDigits)
+	text := "the recipe expects " + figure.Rounded(g.Expect.Mean, last)
+	if g.Unit != "pH" { // the word stands before it
+		text += glue + g.Unit
+	}
+	if in := figure.Span(g.Expect.Low, g.Expect.High, last); in != "" {
+		text += " (" + in + ")"
+	}
+	return text
+}
+
+// NarrowsBy writes by how much a reading narrows a figure.
+func NarrowsBy(n drivers.Narrowing) string {
+	const hundred = 100
+	return WordsFor(n.Constituent) + glue + "by" + glue + figure.Rounded(n.By*hundred, 0) + glue + "%"
+}
