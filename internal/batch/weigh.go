@@ -87,10 +87,10 @@ func times(a unit.Amount, k float64) unit.Amount {
 
 // step is what the bar's scale shows of an amount, of more than it holds a larger one; of what no scale
 // weighs the last digit written.
-func (m *maker) step(a unit.Amount) float64 {
+func (b Bench) step(a unit.Amount) float64 {
 	step := a.Resolution()
-	if m.scaled(a) {
-		step = m.Recipe.Drink.Scale.Base()
+	if b.scaled(a) {
+		step = b.Recipe.Drink.Scale.Base()
 	}
 	for a.Measure.Kind == unit.Mass && a.Base() > step*limits().divisions {
 		step *= ten
@@ -99,8 +99,8 @@ func (m *maker) step(a unit.Amount) float64 {
 }
 
 // scaled reports whether the file says what scale weighs an amount.
-func (m *maker) scaled(a unit.Amount) bool {
-	return m.Recipe.Drink.Scale != nil && a.Measure.Kind == unit.Mass
+func (b Bench) scaled(a unit.Amount) bool {
+	return b.Recipe.Drink.Scale != nil && a.Measure.Kind == unit.Mass
 }
 
 // round is an amount as it is written on the card: by the steps of the scale, but never so coarse that
