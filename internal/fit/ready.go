@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"sipsum/internal/assay"
 	"sipsum/internal/claim"
@@ -77,8 +78,8 @@ func (b Bench) Wished(ctx context.Context, w Wish) (aims []Aim, remarks []string
 		}
 	}
 	keep := unit.LimitOf("what is kept of a serving", "share")
-	size, err := parsed(fmt.Sprintf("volume() between %s ml and %s ml", digits(keep.Low*a.Volume.Mean), digits(keep.High*a.Volume.Mean)), Ready{"the serving keeps its size" + either(keep.Low, keep.High), true, keep.Low, keep.High, true})
-	return append(aims, size), remarks, err
+	size, err := parsed(fmt.Sprintf("volume() between %s ml and %s ml", digits(keep.Low*a.Volume.Mean), digits(keep.High*a.Volume.Mean)), Ready{"the serving keeps its size" + either(keep.Low, keep.High) + ownBound, true, keep.Low, keep.High, true})
+	return append(aims, size), append(remarks, r.evidence(aims)), err
 }
 
 // ready makes targets for a drink as it is written.
@@ -161,7 +162,7 @@ func (r ready) target(figure string, is composition.Result, q Quality, w Wish, b
 	says := fmt.Sprintf("%s by %s %%%s", w.words(), digits(by*unit.Hundred), why)
 	switch least, most := r.kept(q); {
 	case q != w.Quality:
-		return fmt.Sprintf("%s between %s %s and %s %s", figure, digits(least*is.Mean), in, digits(most*is.Mean), in), Ready{"stays as " + string(q) + either(least, most), true, least, most, true}
+		return fmt.Sprintf("%s between %s %s and %s %s", figure, digits(least*is.Mean), in, digits(most*is.Mean), in), Ready{"stays as " + string(q) + either(least, most) + r.bound(q), true, least, most, true}
 	case w.More:
 		return fmt.Sprintf("%s >= %s %s", figure, digits((1+by)*is.Mean), in), Ready{says, false, 1 + by, math.Inf(1), true}
 	}
@@ -216,6 +217,32 @@ const sugars = "per100ml(" + string(constituent.Sugar) + ")"
 // either says how far a figure may move that is kept.
 func either(least, most float64) string {
 	return ", within " + digits(unit.Hundred*math.Max(1-least, most-1)) + " % either way"
+}
+
+// bound says whose bound it is within which a quality is kept.
+func (r ready) bound(q Quality) string {
+	if _, ok := r.noticed(q); ok {
+		return ", the least that a judge notices"
+	}
+	return ownBound
+}
+
+const ownBound = ", our own bound"
+
+// evidence says where the bounds are from, of the qualities that are kept.
+func (r ready) evidence(aims []Aim) string {
+	var list []string
+	for _, q := range Qualities() {
+		kept := slices.ContainsFunc(aims, func(a Aim) bool { return a.Kept && strings.HasPrefix(a.Says, "stays as "+q+",") })
+		if d, ok := r.noticed(Quality(q)); ok && kept {
+			list = append(list, fmt.Sprintf("%s to %s %% of how %s it is, and that %s (%s)", digits(d.Low), digits(d.High), q, d.How, d.Source))
+		}
+	}
+	text := "What is kept may move within its bound, and a judge may just notice the end of it"
+	if len(list) > 0 {
+		text += ": what is noticed is " + strings.Join(list, ", and ")
+	}
+	return text + ". Of what is bitter, salty or strong no difference that is noticed was found in print."
 }
 
 // told gives a figure as it is told of the drink as it is written, and the most that it can be.
