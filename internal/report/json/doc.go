@@ -75,7 +75,7 @@
 // "written" stands only where a file was.
 //
 // sipsum.omit/1 is a drink, "a", and its match without a part, "b", with the plan of a tasting of both:
-// "serving" has A before and B after, "targets" what is held equal, "not_matched" what is not. "build" is
+// "serving" has A before and B after, "targets" what is held equal, "not_matched" what is not, and "differs" what nothing holds. "build" is
 // what the file's serves take; "times_the_file" is how often that is made for the glasses. A verdict whose
 // "more_than_chance" is false is no proof that the drinks are the same.
 //
