@@ -22,7 +22,7 @@ func (j *judge) centred(ctx context.Context, p optimise.Problem, found optimise.
 	if !found.Met || !slices.ContainsFunc(room, func(x float64) bool { return x > 0 }) {
 		return found, nil
 	}
-	before, err := j.before(ctx)
+	before, err := before(ctx, j)
 	if err != nil {
 		return found, err
 	}
@@ -47,6 +47,9 @@ func (j *judge) centred(ctx context.Context, p optimise.Problem, found optimise.
 			return found, err
 		}
 		runs += next.Runs
+		if !next.Met { // nor are narrower ones
+			break
+		}
 		a, err := j.withDraws(ctx, next.At)
 		if err != nil {
 			return found, err

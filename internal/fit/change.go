@@ -17,8 +17,16 @@ import (
 // unknown of a food stands in the drink before and after: so the share is asked of both ends of what a figure can be,
 // each beside the same end of the drink as it is written.
 
+// written is the drink as it is written, beside which changes are judged.
+type written struct {
+	aims     []Aim
+	declared claims.Declared
+	central  *assay.Assay
+	drawn    *claims.Glass // the same with draws
+}
+
 // before is the drink with draws that ready targets are judged beside.
-func (j *judge) before(ctx context.Context) (*assay.Assay, error) {
+func before(ctx context.Context, j *judge) (*assay.Assay, error) {
 	if j.Beside != nil {
 		return j.Beside, nil
 	}
@@ -26,7 +34,7 @@ func (j *judge) before(ctx context.Context) (*assay.Assay, error) {
 }
 
 // begin runs the drink as it is written, by both plans, where a target asks for a change.
-func (j *judge) begin(ctx context.Context) error {
+func begin(ctx context.Context, j *judge) error {
 	if !slices.ContainsFunc(j.aims, func(a Aim) bool { return a.Change }) {
 		return nil
 	}
@@ -34,21 +42,23 @@ func (j *judge) begin(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	drawn, err := j.before(ctx)
+	drawn, err := before(ctx, j)
 	if err != nil {
 		return err
 	}
-	j.wasCentral, j.wasDrawn = central, claims.NewGlass(drawn, j.Declared)
+	j.written = written{j.aims, j.Declared, central, claims.NewGlass(drawn, j.Declared)}
 	return nil
 }
 
 // changes reports whether a condition is one of a change.
-func (j *judge) changes(c condition) bool { return c.of != nil && j.aims[c.aim].Change }
+func (w written) changes(c condition) bool {
+	return c.of != nil && w.central != nil && w.aims[c.aim].Change
+}
 
 // change is the margin of a change in every draw: how far the figure is on the right side of its share of what it was,
 // at the end that hurts, counted in the figure as it is told.
-func (j *judge) change(c condition, was, is *claims.Glass) ([]float64, error) {
-	limit, share, below := j.shareOf(c)
+func (w written) change(c condition, was, is *claims.Glass) ([]float64, error) {
+	limit, share, below := w.shareOf(c)
 	low, high, err := ends(c.of.Subject(), was, is)
 	if err != nil {
 		return nil, placed(err, c.place)
@@ -69,14 +79,14 @@ func (j *judge) change(c condition, was, is *claims.Glass) ([]float64, error) {
 // changed is the margin of a change at central values; arithmetic's dust does not decide. A run of the search reads the
 // figure as it is told: the lesser of two ends bends where they cross, and the search goes in lines. By what the ends
 // with draws are off from it the search is moved (agreed.go).
-func (j *judge) changed(c condition, a *assay.Assay, g *claims.Glass) (m float64, err error) {
+func (w written) changed(c condition, a *assay.Assay, g *claims.Glass) (m float64, err error) {
 	if a.Serving.N > 1 {
-		col, err := j.change(c, j.wasDrawn, g)
+		col, err := w.change(c, w.drawn, g)
 		if err != nil {
 			return 0, err
 		}
 		m = col[0]
-	} else if m, err = j.changeTold(c, a, g); err != nil {
+	} else if m, err = w.changeTold(c, a, g); err != nil {
 		return 0, placed(err, c.place)
 	}
 	if limit, _, _ := c.of.Limit(); math.Abs(m) <= unit.Closeness*math.Abs(limit) {
@@ -86,14 +96,14 @@ func (j *judge) changed(c condition, a *assay.Assay, g *claims.Glass) (m float64
 }
 
 // changeTold is the margin of a change by the figures as they are told.
-func (j *judge) changeTold(c condition, a *assay.Assay, g *claims.Glass) (float64, error) {
+func (w written) changeTold(c condition, a *assay.Assay, g *claims.Glass) (float64, error) {
 	of := c.of.Subject()
-	was, err := figure(of, j.wasCentral, claims.NewGlass(j.wasCentral, j.Declared))
+	was, err := figure(of, w.central, claims.NewGlass(w.central, w.declared))
 	if err != nil {
 		return 0, err
 	}
 	is, err := figure(of, a, g)
-	limit, share, below := j.shareOf(c)
+	limit, share, below := w.shareOf(c)
 	m := (is.Mean/was.Mean - share) * limit / share
 	switch {
 	case math.IsNaN(m):
@@ -105,12 +115,12 @@ func (j *judge) changeTold(c condition, a *assay.Assay, g *claims.Glass) (float6
 }
 
 // shareOf gives what a condition of a change is told to be held to, and the share of the figure that this is.
-func (j *judge) shareOf(c condition) (limit, share float64, below bool) {
+func (w written) shareOf(c condition) (limit, share float64, below bool) {
 	limit, below, _ = c.of.Limit()
 	if below {
-		return limit, j.aims[c.aim].Most, below
+		return limit, w.aims[c.aim].Most, below
 	}
-	return limit, j.aims[c.aim].Least, below
+	return limit, w.aims[c.aim].Least, below
 }
 
 // ends gives in every draw what share of itself a figure becomes, with what is unknown at its least and at its most.

@@ -139,7 +139,7 @@ func (b Bench) Fit(ctx context.Context, aims []Aim) (*Result, error) {
 		return nil, err
 	}
 	j := newJudge(b, aims, ranges)
-	if err := j.begin(ctx); err != nil {
+	if err := begin(ctx, j); err != nil {
 		return nil, err
 	}
 	p := optimise.Problem{Eval: j.point, Scales: j.scales(), Most: mostRuns(b.Drink)}
@@ -186,7 +186,7 @@ func mostRuns(d *drink.Drink) int {
 // Judge tells of a drink as it is written which targets it meets, and how surely. Errors are *fail.Error.
 func (b Bench) Judge(ctx context.Context, aims []Aim) (*Result, error) {
 	j := newJudge(b, aims, nil)
-	if err := j.begin(ctx); err != nil {
+	if err := begin(ctx, j); err != nil {
 		return nil, err
 	}
 	pt, err := j.with(ctx, b.Drawn, nil)

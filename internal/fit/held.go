@@ -22,7 +22,7 @@ var Beside = []constituent.ID{constituent.Sugar, constituent.Energy, constituent
 // judge runs the answer with its draws, and the drink as it is written.
 func (j *judge) judge(ctx context.Context, res *Result, found optimise.Solution) error {
 	var err error
-	if res.Before, err = j.before(ctx); err != nil {
+	if res.Before, err = before(ctx, j); err != nil {
 		return err
 	}
 	if res.After, err = j.withDraws(ctx, found.At); err != nil {

@@ -29,8 +29,7 @@ type judge struct {
 	open       bool                      // targets that nothing decides were left out of the last search
 	offset     []float64                 // by condition: what its margin is less with draws
 
-	wasCentral *assay.Assay  // as it is written, of what is held to a change
-	wasDrawn   *claims.Glass // the same with draws
+	written // of what is held to a change
 }
 
 // condition is one margin of a point; a nil claim is that of the glass.

@@ -19,7 +19,7 @@ func (j *judge) surer(ctx context.Context, p optimise.Problem, found optimise.So
 	if !found.Met || len(j.amounts(found.At)) == 0 {
 		return found, nil
 	}
-	before, err := j.before(ctx)
+	before, err := before(ctx, j)
 	if err != nil {
 		return found, err
 	}
