@@ -36,7 +36,8 @@ func newFit(a *app) *cobra.Command {
 		Long: "fit looks for the amounts at which the targets of a drink are met (targets: in its file), moves as little as\n" +
 			"it can, and tells what stops it. vary: says which amounts may move; without it each line of the build may,\n" +
 			"between half and twice. Ready targets: --less sour, --more sweet --by 10%, of " + fail.Or(fit.Qualities()) + ";\n" +
-			"the other qualities and the size of a serving are kept. --swap FOOD looks for a food in the place of one that\n" +
+			"the other qualities and the size of a serving are kept, each within the least that a judge notices of it: about a\n" +
+			"fifth of sweetness, a tenth of all else. --swap FOOD looks for a food in the place of one that\n" +
 			"the drink pours, --without an allergen or with --less sugar, fitted so that nothing else moves more than it\n" +
 			"must. --from core,sr looks for foods of these tables that, poured on top of the drink as it is written, meet its\n" +
 			"targets: up to three, how prepared and how much; several designs, each with how surely it holds.\n" +

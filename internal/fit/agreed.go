@@ -30,7 +30,7 @@ func (j *judge) agreed(ctx context.Context, p optimise.Problem) (optimise.Proble
 		if err != nil {
 			return q, found, err
 		}
-		agree := !moved || found.Met && met(drawn)
+		agree := moved == 0 || found.Met && met(drawn) || !found.Met && moved < hardly
 		if runs += found.Runs; agree || try == most {
 			found.Point, found.Runs = drawn, runs
 			if found.Met = met(drawn); found.Met {
@@ -42,6 +42,10 @@ func (j *judge) agreed(ctx context.Context, p optimise.Problem) (optimise.Proble
 	}
 }
 
+// hardly is by what share of what a target is held to margins may move, where not all is met, and the same amounts stay
+// the nearest: our own bound, less than any figure is told to.
+const hardly = 0.001
+
 // measured reports whether anything of the drink was read.
 func (j *judge) measured() bool {
 	return slices.ContainsFunc(j.Drink.Finish, isReading) || slices.ContainsFunc(j.Drink.Components, func(c drink.Component) bool {
@@ -50,25 +54,27 @@ func (j *judge) measured() bool {
 }
 
 // offsets makes the margins of a point what they are with draws, on both sides of every target; it tells
-// whether any moved.
-func (j *judge) offsets(ctx context.Context, x []float64) (drawn optimise.Point, moved bool, err error) {
+// by what share of what it is held to the one moved that moved most.
+func (j *judge) offsets(ctx context.Context, x []float64) (drawn optimise.Point, moved float64, err error) {
 	central, err := j.with(ctx, j.Central, x)
 	if err != nil {
-		return drawn, false, err
+		return drawn, 0, err
 	}
 	a, err := j.withDraws(ctx, x)
 	if err != nil {
-		return drawn, false, err
+		return drawn, 0, err
 	}
 	if drawn, err = j.read(a); err != nil {
-		return drawn, false, err
+		return drawn, 0, err
 	}
+	scales := j.scales()
 	for k, m := range central.Margins {
 		off := m - drawn.Margins[k]
 		if dust := unit.Closeness * math.Max(1, math.Abs(m)); math.IsNaN(off) || math.IsInf(off, 0) || math.Abs(off-j.offset[k]) <= dust {
 			continue
 		}
-		j.offset[k], moved = off, true
+		moved = math.Max(moved, math.Abs(off-j.offset[k])/scales[k])
+		j.offset[k] = off
 	}
 	return drawn, moved, nil
 }

@@ -5,35 +5,40 @@ import (
 	"math"
 	"slices"
 
+	"sipsum/internal/claim"
 	"sipsum/internal/claims"
 	"sipsum/internal/optimise"
 )
 
-// parts are how far the limits of ready targets are drawn in, of the way to their middle: our own bounds, each is a
-// search of its own.
-var parts = []float64{0.25, 0.5, 0.75}
+// parts are how far the limits of ready targets are drawn in, of the way to their middle, one after the other until all
+// holds surely: our own bounds, each is a search of its own.
+var parts = []float64{0.1, 0.25, 0.5, 0.75}
 
 // centred looks for an answer that stands less near to the limits of ready targets. What is just met at central values
 // is missed in half of the draws: the limits are drawn in towards the middle, and of the answers that meet what was
 // asked, with no less of a goal, the one counts that holds in most draws.
-func (j *judge) centred(ctx context.Context, p optimise.Problem, found optimise.Solution) (optimise.Solution, error) {
+func (j *judge) centred(ctx context.Context, p optimise.Problem, found optimise.Solution, res *Result) (optimise.Solution, error) {
 	room := j.room()
 	if !found.Met || !slices.ContainsFunc(room, func(x float64) bool { return x > 0 }) {
 		return found, nil
 	}
-	before, err := j.withDraws(ctx, startOf(j.ranges))
+	before, err := before(ctx, j)
 	if err != nil {
 		return found, err
 	}
 	was := claims.NewGlass(before, j.Declared)
 	sure, may, err := j.chance(ctx, was, found.At)
-	if err != nil {
+	if surely, _ := claim.Sides(sure); err != nil || surely {
 		return found, err
 	}
+	least := [2]float64{sure, may}
 	best, runs, offset := found, found.Runs, slices.Clone(j.offset)
 	defer func() { j.offset = offset }()
 	p.Brief = true
 	for _, part := range parts {
+		if surely, _ := claim.Sides(sure); surely { // no farther than it takes
+			break
+		}
 		for k := range offset {
 			j.offset[k] = offset[k] + part*room[k]
 		}
@@ -42,6 +47,9 @@ func (j *judge) centred(ctx context.Context, p optimise.Problem, found optimise.
 			return found, err
 		}
 		runs += next.Runs
+		if !next.Met { // nor are narrower ones
+			break
+		}
 		a, err := j.withDraws(ctx, next.At)
 		if err != nil {
 			return found, err
@@ -60,7 +68,10 @@ func (j *judge) centred(ctx context.Context, p optimise.Problem, found optimise.
 			best, sure, may = next, holds, might
 		}
 	}
-	best.Runs, best.Proven = runs, found.Proven && slices.Equal(best.At, found.At)
+	best.Runs = runs
+	if !slices.Equal(best.At, found.At) { // that nothing moves less was found of narrower limits
+		best.Proven, best.Beside, res.Least = false, false, least
+	}
 	return best, nil
 }
 

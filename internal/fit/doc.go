@@ -41,13 +41,17 @@
 // It moves by a stated share, else by the most that a judge needs to notice it, and the others stay
 // within the least that one does (data/taste_differences.csv: the difference moves with the mixture, and
 // so has two ends); of what no difference was found for, within our own bound of data/limits.csv. So
-// does the volume. The figures are those of the drink as it is written, and the share is judged draw by
-// draw beside it: an espresso that is stronger than thought is so before and after.
+// does the volume. Asked for is a share of what the drink has (change.go), and its limit is told of the figure that is
+// printed; it is met by the share, with what is unknown of the figure at either end, each beside the same end of the drink
+// as it is written, and so is the chance draw by draw: an espresso that is stronger than thought is so before and after.
+// The search reads the figure as it is told, which goes in lines, and is moved by what the ends are off from it.
 //
-// An answer that lies on a limit is missed in half of the draws. So where all is met the limits are drawn in
-// (centre.go), by a quarter, a half and three quarters of the way to what the drink has, and of what moves to half as
-// much more than was asked; of the answers that meet what was asked, and have no less of a goal, that one counts which
-// holds in most draws.
+// An answer that lies on a limit is missed in half of the draws. So where all is met and does not hold surely the limits
+// are drawn in (centre.go), by a tenth, a quarter, a half and three quarters of the way to what the drink has, and of what
+// moves to half as much more than was asked, until all holds surely; of the answers that meet what was asked, and have no
+// less of a goal, that one counts which holds in most draws. What is then not yet sure is given a little more movement as
+// any answer is (surer.go), which only takes what holds more often: the one looks wider, of ready targets alone, the other
+// beside what is found, of all. The chance that is told of the least movement is that of before both.
 //
 // # Another food
 //

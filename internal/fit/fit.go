@@ -3,6 +3,7 @@ package fit
 import (
 	"context"
 	"errors"
+	"math"
 
 	"sipsum/internal/amount"
 	"sipsum/internal/assay"
@@ -10,6 +11,7 @@ import (
 	"sipsum/internal/claims"
 	"sipsum/internal/composition"
 	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/optimise"
 	"sipsum/internal/unit"
@@ -21,7 +23,8 @@ type Bench struct {
 	Drawn    *assay.Plan // with the draws by which an answer is judged
 	Drink    *drink.Drink
 	Declared claims.Declared
-	Still    bool // no amount moves that vary does not name
+	Still    bool         // no amount moves that vary does not name
+	Beside   *assay.Assay // with draws: what ready targets are judged beside; nil: the drink as it is written
 }
 
 // Aim is a target with its text.
@@ -37,6 +40,7 @@ type Ready struct {
 	Says        string  // empty: somebody wrote it
 	Kept        bool    // it keeps what nobody wants moved
 	Least, Most float64 // shares of the figure as it is written
+	Change      bool    // it is met by its share of what was, whatever is unknown, and not by the number that is told
 }
 
 // Read reads the targets of a drink; what is wrong with them joins the faults.
@@ -88,6 +92,7 @@ type Told struct {
 	Limit         float64            // that it is held to; NaN where that is no number
 	Reaches       float64            // missed: how near it could come with all others met; NaN: even then they are not, or nothing is missed
 	Gives         float64            // by how much its limit would have to give for that
+	Moved         estimate.Summary   // of a ready target that asks for one: by what share it moved, with what is unknown at either end; NaN: none is told
 }
 
 // Result is what a fit has found.
@@ -134,6 +139,9 @@ func (b Bench) Fit(ctx context.Context, aims []Aim) (*Result, error) {
 		return nil, err
 	}
 	j := newJudge(b, aims, ranges)
+	if err := begin(ctx, j); err != nil {
+		return nil, err
+	}
 	p := optimise.Problem{Eval: j.point, Scales: j.scales(), Most: mostRuns(b.Drink)}
 	for _, r := range ranges {
 		p.Variables = append(p.Variables, optimise.Variable{From: r.From, To: r.To, Step: r.Step, Start: r.Written.Number})
@@ -148,10 +156,11 @@ func (b Bench) Fit(ctx context.Context, aims []Aim) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	if found, err = j.centred(ctx, p, found); err != nil {
+	res := &Result{Least: [2]float64{math.NaN(), math.NaN()}}
+	if found, err = j.centred(ctx, p, found, res); err != nil {
 		return nil, err
 	}
-	res := &Result{Met: found.Met, Proven: found.Proven, Beside: found.Beside, None: found.None, Open: j.open, Runs: found.Runs}
+	res.Met, res.Proven, res.Beside, res.None, res.Open, res.Runs = found.Met, found.Proven, found.Beside, found.None, j.open, found.Runs
 	if found, err = j.surer(ctx, p, found, res); err != nil {
 		return nil, err
 	}
@@ -177,6 +186,9 @@ func mostRuns(d *drink.Drink) int {
 // Judge tells of a drink as it is written which targets it meets, and how surely. Errors are *fail.Error.
 func (b Bench) Judge(ctx context.Context, aims []Aim) (*Result, error) {
 	j := newJudge(b, aims, nil)
+	if err := begin(ctx, j); err != nil {
+		return nil, err
+	}
 	pt, err := j.with(ctx, b.Drawn, nil)
 	if err != nil {
 		return nil, err

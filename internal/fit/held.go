@@ -22,7 +22,7 @@ var Beside = []constituent.ID{constituent.Sugar, constituent.Energy, constituent
 // judge runs the answer with its draws, and the drink as it is written.
 func (j *judge) judge(ctx context.Context, res *Result, found optimise.Solution) error {
 	var err error
-	if res.Before, err = j.withDraws(ctx, startOf(j.ranges)); err != nil {
+	if res.Before, err = before(ctx, j); err != nil {
 		return err
 	}
 	if res.After, err = j.withDraws(ctx, found.At); err != nil {
@@ -47,7 +47,7 @@ func (j *judge) judge(ctx context.Context, res *Result, found optimise.Solution)
 func (j *judge) held(res *Result, before, after *claims.Glass, i int, pt optimise.Point, all *together) (Held, error) {
 	a, none := j.aims[i], math.NaN()
 	h := Held{Text: a.Text, Ready: a.Ready, Met: true, Hurt: none, Help: none, Goal: a.Goal != nil}
-	h.Limit, h.Reaches, h.Gives = none, none, none
+	h.Limit, h.Reaches, h.Gives, h.Moved = none, none, none, noChange
 	subject := a.Goal
 	if !h.Goal {
 		subject = a.Whole().Subject()
@@ -74,7 +74,14 @@ func (j *judge) held(res *Result, before, after *claims.Glass, i int, pt optimis
 	for k, c := range j.conditions {
 		h.Met = h.Met && (c.aim != i || pt.Margins[k] >= 0)
 	}
-	if _, may := o.AtCentre(); !h.Met && may {
+	_, may := o.AtCentre()
+	if a.Change {
+		may = holds[1][0]
+		if h.Moved, err = changeOf(subject, h.Before, h.After, before, after); err != nil {
+			return h, err
+		}
+	}
+	if !h.Met && may {
 		h.Settle, err = a.Whole().Settles(after, o)
 	}
 	return h, err
@@ -220,7 +227,7 @@ func (j *judge) glass(res *Result, pt optimise.Point, all *together) {
 			continue
 		}
 		none, most := math.NaN(), j.Drink.Glass.Base()
-		h := Held{Text: TheGlass, Met: pt.Margins[k] >= 0, Told: Told{Words: "volume", Limit: most, Reaches: none, Gives: none}}
+		h := Held{Text: TheGlass, Met: pt.Margins[k] >= 0, Told: Told{Words: "volume", Limit: most, Reaches: none, Gives: none, Moved: noChange}}
 		h.Before, h.After = res.Before.Volume, res.After.Volume
 		in := j.within(res.After)
 		all.add(in)

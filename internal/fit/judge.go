@@ -28,6 +28,8 @@ type judge struct {
 	broken     map[string]string         // points at which a step cannot be done, and why
 	open       bool                      // targets that nothing decides were left out of the last search
 	offset     []float64                 // by condition: what its margin is less with draws
+
+	written // of what is held to a change
 }
 
 // condition is one margin of a point; a nil claim is that of the glass.
@@ -167,6 +169,9 @@ func (j *judge) read(a *assay.Assay) (optimise.Point, error) {
 func (j *judge) margin(c condition, a *assay.Assay, g *claims.Glass) (float64, error) {
 	if c.of == nil {
 		return j.Drink.Glass.Base() - a.Volume.Mean, nil
+	}
+	if j.changes(c) {
+		return j.changed(c, a, g)
 	}
 	o, err := c.of.Evaluate(g, nil)
 	if err != nil {

@@ -75,7 +75,7 @@ func Omit(ctx context.Context, b Bench, r *recipe.Recipe, name string, kitchen K
 	if err != nil {
 		return nil, err
 	}
-	bench.Still = true
+	bench.Still, bench.Beside = true, o.A
 	for _, o.Close = range []bool{true, false} {
 		aims, err := o.aims(o.A, b.Declared)
 		if err != nil {

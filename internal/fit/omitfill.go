@@ -237,7 +237,7 @@ func (o *Omission) aims(a *assay.Assay, declared claims.Declared) ([]Aim, error)
 		case x == 0 && y == 0:
 			return nil
 		}
-		aim, err := parsed(fmt.Sprintf("%s between %s %s and %s %s", figure, finer(low*x), in, finer(high*y), in), Ready{"equal " + says, true, low, high})
+		aim, err := parsed(fmt.Sprintf("%s between %s %s and %s %s", figure, finer(low*x), in, finer(high*y), in), Ready{Says: "equal " + says, Kept: true, Least: low, Most: high})
 		list = append(list, aim)
 		return err
 	}

@@ -6,10 +6,12 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"sipsum/internal/assay"
 	"sipsum/internal/claim"
 	"sipsum/internal/claims"
+	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/fail"
 	"sipsum/internal/taste"
@@ -52,7 +54,7 @@ func (w Wish) words() string {
 // stays within what a judge notices, and so does the size of a serving. Their figures are those of
 // the drink as it is written, so that they can be kept in its file. Errors are *fail.Error.
 func (b Bench) Wished(ctx context.Context, w Wish) (aims []Aim, remarks []string, err error) {
-	a, err := b.Central.Run(ctx, nil, assay.Want{Draws: true, Chemistry: true})
+	a, err := b.Drawn.Run(ctx, nil, assay.Want{Intervals: true, Draws: true, Chemistry: true})
 	if err != nil {
 		return nil, nil, err
 	}
@@ -76,8 +78,8 @@ func (b Bench) Wished(ctx context.Context, w Wish) (aims []Aim, remarks []string
 		}
 	}
 	keep := unit.LimitOf("what is kept of a serving", "share")
-	size, err := parsed(fmt.Sprintf("volume() between %s ml and %s ml", digits(keep.Low*a.Volume.Mean), digits(keep.High*a.Volume.Mean)), Ready{"the serving keeps its size", true, keep.Low, keep.High})
-	return append(aims, size), remarks, err
+	size, err := parsed(fmt.Sprintf("volume() between %s ml and %s ml", digits(keep.Low*a.Volume.Mean), digits(keep.High*a.Volume.Mean)), Ready{"the serving keeps its size" + either(keep.Low, keep.High) + ownBound, true, keep.Low, keep.High, true})
+	return append(aims, size), append(remarks, r.evidence(aims)), err
 }
 
 // ready makes targets for a drink as it is written.
@@ -134,18 +136,18 @@ func (r ready) aims(q Quality, w Wish, by float64, why string) ([]Aim, string, e
 	}
 	var list []Aim
 	for _, f := range figures {
-		low, high, unitName, err := r.ends(f)
+		is, high, err := r.told(f)
 		if err != nil {
 			return nil, "", err
 		}
-		switch open := math.IsInf(high, 0) || math.IsNaN(high); {
+		switch open := math.IsInf(high, 0) || math.IsNaN(high) || !(is.Mean > 0); {
 		case open && wished:
 			return nil, "", r.none(q, w, "nobody knows all of "+f)
 		case open:
 			return nil, "how " + string(q) + " it stays is not held: " + f + " is not known", nil
 		}
-		text, is := r.target(f, unitName, low, high, q, w, by, why)
-		aim, err := parsed(text, is)
+		text, ready := r.target(f, is, q, w, by, why)
+		aim, err := parsed(text, ready)
 		if err != nil {
 			return nil, "", err
 		}
@@ -154,16 +156,17 @@ func (r ready) aims(q Quality, w Wish, by float64, why string) ([]Aim, string, e
 	return list, "", nil
 }
 
-// target writes a target of a figure that has two ends.
-func (r ready) target(figure, in string, low, high float64, q Quality, w Wish, by float64, why string) (string, Ready) {
+// target writes a target of a figure: shares of what is told of the drink as it is written.
+func (r ready) target(figure string, is composition.Result, q Quality, w Wish, by float64, why string) (string, Ready) {
+	in := is.Unit
 	says := fmt.Sprintf("%s by %s %%%s", w.words(), digits(by*unit.Hundred), why)
 	switch least, most := r.kept(q); {
 	case q != w.Quality:
-		return fmt.Sprintf("%s between %s %s and %s %s", figure, digits(least*low), in, digits(most*high), in), Ready{"stays as " + string(q), true, least, most}
+		return fmt.Sprintf("%s between %s %s and %s %s", figure, digits(least*is.Mean), in, digits(most*is.Mean), in), Ready{"stays as " + string(q) + either(least, most) + r.bound(q), true, least, most, true}
 	case w.More:
-		return fmt.Sprintf("%s >= %s %s", figure, digits((1+by)*low), in), Ready{says, false, 1 + by, math.Inf(1)}
+		return fmt.Sprintf("%s >= %s %s", figure, digits((1+by)*is.Mean), in), Ready{says, false, 1 + by, math.Inf(1), true}
 	}
-	return fmt.Sprintf("%s <= %s %s", figure, digits((1-by)*high), in), Ready{says, false, 0, 1 - by}
+	return fmt.Sprintf("%s <= %s %s", figure, digits((1-by)*is.Mean), in), Ready{says, false, 0, 1 - by, true}
 }
 
 func (r ready) none(q Quality, w Wish, withheld string) error {
@@ -210,6 +213,51 @@ func (r ready) sweet() []string {
 }
 
 const sugars = "per100ml(" + string(constituent.Sugar) + ")"
+
+// either says how far a figure may move that is kept.
+func either(least, most float64) string {
+	return ", within " + digits(unit.Hundred*math.Max(1-least, most-1)) + " % either way"
+}
+
+// bound says whose bound it is within which a quality is kept.
+func (r ready) bound(q Quality) string {
+	if _, ok := r.noticed(q); ok {
+		return ", the least that a judge notices"
+	}
+	return ownBound
+}
+
+const ownBound = ", our own bound"
+
+// evidence says where the bounds are from, of the qualities that are kept.
+func (r ready) evidence(aims []Aim) string {
+	var list []string
+	for _, q := range Qualities() {
+		kept := slices.ContainsFunc(aims, func(a Aim) bool { return a.Kept && strings.HasPrefix(a.Says, "stays as "+q+",") })
+		if d, ok := r.noticed(Quality(q)); ok && kept {
+			list = append(list, fmt.Sprintf("%s to %s %% of how %s it is, and that %s (%s)", digits(d.Low), digits(d.High), q, d.How, d.Source))
+		}
+	}
+	text := "What is kept may move within its bound, and a judge may just notice the end of it"
+	if len(list) > 0 {
+		text += ": what is noticed is " + strings.Join(list, ", and ")
+	}
+	return text + ". Of what is bitter, salty or strong no difference that is noticed was found in print."
+}
+
+// told gives a figure as it is told of the drink as it is written, and the most that it can be.
+func (r ready) told(expression string) (is composition.Result, high float64, err error) {
+	t, err := claim.ParseTarget("least "+expression, fail.Place{})
+	if err != nil {
+		return is, 0, err
+	}
+	if is, err = figure(t.Goal, r.assay, r.glass); err != nil {
+		return is, 0, err
+	}
+	_, most, err := t.Goal.Values(r.glass)
+	is.Unit, _ = t.Goal.Unit()
+	return is, most[0], err
+}
 
 // ends gives a figure with what is unknown at its least and at its most, in the unit of its target.
 func (r ready) ends(expression string) (low, high float64, name string, err error) {

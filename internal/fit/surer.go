@@ -16,11 +16,10 @@ import (
 // surely: the least movement ends where a target is only just met, and half of the draws miss it there.
 // A goal is brought as far: the target that stops it stands at its limit by nature.
 func (j *judge) surer(ctx context.Context, p optimise.Problem, found optimise.Solution, res *Result) (optimise.Solution, error) {
-	res.Least = [2]float64{math.NaN(), math.NaN()}
 	if !found.Met || len(j.amounts(found.At)) == 0 {
 		return found, nil
 	}
-	before, err := j.withDraws(ctx, startOf(j.ranges))
+	before, err := before(ctx, j)
 	if err != nil {
 		return found, err
 	}
@@ -47,7 +46,9 @@ func (j *judge) surer(ctx context.Context, p optimise.Problem, found optimise.So
 		return found, err
 	}
 	found.At, found.Point = at, pt
-	res.Least = [2]float64{sure, may}
+	if math.IsNaN(res.Least[0]) {
+		res.Least = [2]float64{sure, may}
+	}
 	return found, nil
 }
 
@@ -89,6 +90,9 @@ func (j *judge) column(c condition, a *assay.Assay, before, after *claims.Glass)
 	r := Ready{}
 	if c.aim >= 0 {
 		r = j.aims[c.aim].Ready
+	}
+	if j.changes(c) {
+		return j.change(c, before, after)
 	}
 	if r.Says == "" {
 		o, err := c.of.Evaluate(after, nil)

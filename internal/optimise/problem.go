@@ -26,7 +26,7 @@ type Problem struct {
 	Eval      func(ctx context.Context, at []float64) (Point, error) // the same for the same amounts
 	Scales    []float64                                              // in what a miss of each target is counted; nil, or 0: by what its margin moves
 	Most      int                                                    // how many points may be calculated; 0: 2,500
-	Brief     bool                                                   // nobody asks what is in the way where not all is met
+	Brief     bool                                                   // where not all is met nobody asks for the nearest, or what is in the way
 }
 
 // Solution is the best point found.

@@ -8,7 +8,7 @@ import (
 // solve goes the way that the problem allows.
 func (s *search) solve() (Solution, error) {
 	found, err := s.find()
-	if err == nil && !found.Met {
+	if err == nil && !found.Met && !s.p.Brief {
 		if found, err = s.fewest(found); err != nil {
 			return found, err
 		}

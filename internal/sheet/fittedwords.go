@@ -38,6 +38,11 @@ func (f *Fitted) line() string {
 			}
 		}
 	}
+	return f.against() + f.answered(moves, reads)
+}
+
+// answered puts what moves and what the targets read into a sentence.
+func (f *Fitted) answered(moves, reads []string) string {
 	text := strings.Join(moves, ", ")
 	switch {
 	case len(moves) == 0 && f.Met:

@@ -103,6 +103,9 @@ func (o *Omitted) match() Block {
 		}
 		b.Lines = append(b.Lines, Line{Text: say(key, note.Number(math.Round(unit.Hundred*sweeter)))})
 	}
+	if list := o.Differs(); len(list) > 0 {
+		b.Lines = append(b.Lines, Line{Text: say("omit.differs", strings.Join(list, "; "))})
+	}
 	for _, c := range o.Unread {
 		b.Lines = append(b.Lines, Line{Text: say("omit.unread", clean.Name(c))})
 	}

@@ -70,11 +70,12 @@
 // tell their first figure in the unit in which the target is written: "before", "after", "limit", and,
 // where it is missed, "reaches", how near it comes with all others met, and "gives", by how much its limit
 // would have to give; null where there is none. A probability is a share of the draws: low with what is
-// unknown at the end that hurts, high at the other. "proven" says that no other amounts are better.
+// unknown at the end that hurts, high at the other. Those of a ready target are of its "change", the share by
+// which its figure moves, draw by draw beside the drink as it is written. "proven" says that no other amounts are better.
 // "written" stands only where a file was.
 //
 // sipsum.omit/1 is a drink, "a", and its match without a part, "b", with the plan of a tasting of both:
-// "serving" has A before and B after, "targets" what is held equal, "not_matched" what is not. "build" is
+// "serving" has A before and B after, "targets" what is held equal, "not_matched" what is not, and "differs" what nothing holds. "build" is
 // what the file's serves take; "times_the_file" is how often that is made for the glasses. A verdict whose
 // "more_than_chance" is false is no proof that the drinks are the same.
 //

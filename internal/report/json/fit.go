@@ -2,6 +2,7 @@ package jsonreport
 
 import (
 	"io"
+	"math"
 
 	"sipsum/internal/claim"
 	"sipsum/internal/composition"
@@ -47,20 +48,28 @@ type fitMove struct {
 }
 
 type fitTarget struct {
-	Text    string    `json:"target"`
-	Says    string    `json:"says,omitempty"`
-	Goal    bool      `json:"goal"`
-	Met     bool      `json:"met"`
-	Low     number    `json:"probability_low"`
-	High    number    `json:"probability_high"`
-	Figure  string    `json:"figure,omitempty"`
-	Unit    string    `json:"unit,omitempty"`
-	Before  fitFigure `json:"before"`
-	After   fitFigure `json:"after"`
-	Limit   number    `json:"limit"`
-	Reaches number    `json:"reaches"`
-	Gives   number    `json:"gives"`
-	Settle  *saidGap  `json:"settle,omitempty"`
+	Text    string     `json:"target"`
+	Says    string     `json:"says,omitempty"`
+	Goal    bool       `json:"goal"`
+	Met     bool       `json:"met"`
+	Low     number     `json:"probability_low"`
+	High    number     `json:"probability_high"`
+	Figure  string     `json:"figure,omitempty"`
+	Unit    string     `json:"unit,omitempty"`
+	Before  fitFigure  `json:"before"`
+	After   fitFigure  `json:"after"`
+	Limit   number     `json:"limit"`
+	Reaches number     `json:"reaches"`
+	Gives   number     `json:"gives"`
+	Settle  *saidGap   `json:"settle,omitempty"`
+	Change  *fitChange `json:"change,omitempty"` // of a ready target: its probabilities are of this, draw by draw beside the drink as it is written
+}
+
+// fitChange is by what share of itself a figure moved.
+type fitChange struct {
+	Mean number `json:"mean"`
+	Low  number `json:"low"`
+	High number `json:"high"`
 }
 
 // fitFigure is a figure in the unit beside it; null where it is not known.
@@ -109,6 +118,9 @@ func targetBody(h fit.Held) fitTarget {
 	}
 	if h.Settle != nil {
 		t.Settle = gapBody(h.Settle)
+	}
+	if !math.IsNaN(h.Moved.Mean) {
+		t.Change = &fitChange{number(h.Moved.Mean), number(h.Moved.Low), number(h.Moved.High)}
 	}
 	return t
 }

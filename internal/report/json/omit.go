@@ -75,6 +75,7 @@ func Omitted(w io.Writer, o *sheet.Omitted) error {
 		Met       bool           `json:"matched"`
 		Close     bool           `json:"closely"`
 		Unmatched []string       `json:"not_matched"`
+		Differs   []string       `json:"differs"` // of what nothing holds equal, by more than is noticed
 		Unread    []string       `json:"read_again"`
 		Targets   []fitTarget    `json:"targets"`
 		Beside    []besideBody   `json:"serving"` // before: A, after: B
@@ -92,7 +93,7 @@ func Omitted(w io.Writer, o *sheet.Omitted) error {
 		Panel     omitPanel      `json:"panel"`
 		Verdict   *omitVerdict   `json:"verdict"`
 	}{
-		headOf("sipsum.omit/1", o.A), o.Plan.Test, o.What, of, listed(lines), o.Met, o.Close, listed(o.Unmatched()), listed(o.Unread),
+		headOf("sipsum.omit/1", o.A), o.Plan.Test, o.What, of, listed(lines), o.Met, o.Close, listed(o.Unmatched()), listed(o.Differs()), listed(o.Unread),
 		each(o.Held, targetBody), each(o.Beside(), func(f sheet.FittedFigure) besideBody {
 			return besideBody{f.Words, f.After.Unit, figureBody(f.Before), figureBody(f.After)}
 		}),

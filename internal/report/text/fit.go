@@ -83,12 +83,14 @@ func (p fitPage) held(h sheet.FittedTarget) {
 	if h.Words != "" {
 		told = p.beforeAfter(h.Before, h.After)
 	}
-	if !math.IsNaN(h.Hurt) && !h.Goal {
-		if told != "" {
-			told += "; "
-		}
-		told += "holds in " + sheet.Chance(h.Hurt, h.Help)
+	holds := sheet.Changed(h)
+	if holds == "" && !math.IsNaN(h.Hurt) && !h.Goal {
+		holds = "holds in " + sheet.Chance(h.Hurt, h.Help)
 	}
+	if told != "" && holds != "" {
+		told += "; "
+	}
+	told += holds
 	p.paragraph(2+markWidth, 2, told)
 }
 
