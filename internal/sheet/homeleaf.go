@@ -14,11 +14,13 @@ import (
 	"sipsum/internal/unit"
 )
 
-// HomeLeaf is the card of a drink for somebody without a scale, on the sheet of the home version:
-// what stands in, what goes in, what moved, whether it is the same drink, allergens and cautions.
-func HomeLeaf(s *Sheet, h *batch.Home, shifts []batch.Shift) *Leaf {
+// HomeLeaf is the card of a drink for somebody without a scale, on the sheet of the home version beside
+// that of the drink as it is written: what stands in, what goes in, what moved, whether it is the same
+// drink, allergens and cautions.
+func HomeLeaf(was, s *Sheet, h *batch.Home, shifts []batch.Shift) *Leaf {
 	l := s.leaf("home")
 	l.Below = append(l.Below, legend())
+	l.add(contradictions(was, ""))
 	l.lines("", say("home.stands"), standLines(s, h))
 	for _, c := range h.Recipe.Drink.Components {
 		b := homePot(h, c.Name, clean.Name(c.Name), "")

@@ -20,6 +20,8 @@ type homeBody struct {
 	Inside  number        `json:"inside"` // share of the servings, spoons filled as hands fill them; null: there is no band
 	First   string        `json:"first,omitempty"`
 	Contain []string      `json:"contains"`
+	May     []string      `json:"may_contain"`
+	Check   []string      `json:"check"` // what somebody has to find out
 	Caution []cautionedOf `json:"cautions"`
 }
 
@@ -55,8 +57,10 @@ type shiftOf struct {
 	Moved  bool   `json:"moved"`
 }
 
-// Home writes sipsum.home/1: the home version of a drink, on its own sheet.
-func Home(w io.Writer, s *sheet.Sheet, h *batch.Home, shifts []batch.Shift, written string) error {
+// Home writes sipsum.home/1: the home version of a drink, on its own sheet, beside that of the drink as
+// it is written.
+func Home(w io.Writer, was, s *sheet.Sheet, h *batch.Home, shifts []batch.Shift, written string) error {
+	told := sheet.DeclaredBy(s)
 	body := homeBody{
 		Serves: h.Serves, Written: written, Unread: each(h.Unread, itself), Left: each(h.Left, itself), Same: len(h.Bands) > 0 && len(h.Left) == 0,
 		Stands: each(h.Stands, func(x batch.Stood) stoodOf {
@@ -69,12 +73,15 @@ func Home(w io.Writer, s *sheet.Sheet, h *batch.Home, shifts []batch.Shift, writ
 			return shiftOf{sheet.ShiftName(x), figureOf(x.Before), figureOf(x.Home), x.Moved}
 		}),
 		Bands:  each(h.Bands, func(x batch.Band) bandOf { return bandOf{x.Name, number(x.Share), x.Source} }),
-		Inside: number(h.Inside), First: h.First, Contain: containing(s), Caution: warnings(s),
+		Inside: number(h.Inside), First: h.First, Contain: each(told.Contains, itself), Caution: warnings(s),
+		May: each(told.MayContain, itself), Check: each(told.Check, itself),
 	}
+	top := headOf("sipsum.home/1", s)
+	top.Contradicted = sheet.Contradictions(was) // no reading is left at home
 	return write(w, struct {
 		head
 		homeBody
-	}{headOf("sipsum.home/1", s), body})
+	}{top, body})
 }
 
 func onScale(x batch.Spooned) string {
