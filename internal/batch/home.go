@@ -31,6 +31,7 @@ type Home struct {
 	Lines  []Spooned
 	Stands []Stood
 	Unread []string           // pots whose readings are left out: nobody reads a pot at home
+	Times  map[string]float64 // how often a brew is made; a pot that is made once is not in it
 	Less   []string           // pots of which less is made than their recipe makes
 	Makes  map[string]float64 // ml that a pot makes; what has no volume is not in it
 	Bands  []Band
@@ -46,6 +47,7 @@ type Spooned struct {
 	Name    string // of an amount of a step its parameter
 	Step    bool   // it is an amount of a step
 	Garnish bool
+	Times   float64     // how often it is measured: in each brew; all that follows is of one
 	Exact   float64     // g, before it was rounded
 	Grams   float64     // as it is written now, at central values
 	To      unit.Amount // spoons or cups; of no measure: none holds it
@@ -88,8 +90,8 @@ func MakeHome(ctx context.Context, k Kitchen, serves int) (*Home, error) {
 	if err := (Ask{Serves: serves}).check(); err != nil {
 		return nil, err
 	}
-	c := &cook{Kitchen: k, Home: &Home{Serves: serves, Inside: math.NaN(), Makes: map[string]float64{}}, now: k.Bench, text: rowsOf(k.Text), fills: map[string]measure{}}
-	for _, do := range []func(context.Context) error{c.unread, c.bared, c.scale, c.stand, c.dissolve, c.spoon} {
+	c := &cook{Kitchen: k, Home: &Home{Serves: serves, Inside: math.NaN(), Makes: map[string]float64{}, Times: map[string]float64{}}, now: k.Bench, text: rowsOf(k.Text), fills: map[string]measure{}}
+	for _, do := range []func(context.Context) error{c.unread, c.bared, c.scale, c.stand, c.dissolve, c.spoon, c.close} {
 		if err := do(ctx); err != nil {
 			return nil, err
 		}
@@ -184,12 +186,17 @@ func (c *cook) scale(ctx context.Context) error {
 		if p.Times < 1 {
 			c.Less = append(c.Less, p.Name)
 		}
+		brews := 1.0
+		if p.Whole != nil && p.Times > 1 { // the file makes them all, so that what is made is what is taken
+			brews = p.Times
+			c.Home.Times[p.Name] = brews
+		}
 		for _, w := range p.Lines {
-			times[w.Path] = 1 / w.file
+			times[w.Path] = brews / w.file
 		}
 		for _, m := range p.Moves {
 			for _, w := range append(m.Lines[:len(m.Lines):len(m.Lines)], m.Amounts...) {
-				times[w.Path] = 1 / w.file
+				times[w.Path] = brews / w.file
 			}
 		}
 	}

@@ -1,6 +1,7 @@
 package batch
 
 import (
+	"cmp"
 	"context"
 	"math"
 
@@ -85,7 +86,7 @@ func (c *cook) tell(ctx context.Context, j judge, of *asked) (keep bool, err err
 			continue
 		}
 		if name != "" && (of.Weigh == "" || off > of.Off) {
-			of.Weigh, of.Off, of.Scale = name, off, c.weighed(of.Path)
+			of.Weigh, of.Off, of.Scale = name, off, c.weighed(of.Spooned)
 		}
 	}
 	return of.Weigh == "", nil
@@ -107,7 +108,7 @@ func (c *cook) together(ctx context.Context, j judge, tried []spooning) error {
 			return err
 		}
 		l := &c.Home.Lines[tried[worst].at]
-		l.Weigh, l.Off, l.Scale = name, off, c.weighed(l.Path)
+		l.Weigh, l.Off, l.Scale = name, off, c.weighed(*l)
 		tried = append(tried[:worst], tried[worst+1:]...)
 	}
 	return nil
@@ -123,11 +124,14 @@ func (c *cook) grams(path string, exact, grams float64) unit.Amount {
 	return a
 }
 
-// weighed is an amount as the scale shows it.
-func (c *cook) weighed(path string) unit.Amount {
+// weighed is an amount as the scale shows it, of one brew.
+func (c *cook) weighed(l Spooned) unit.Amount {
 	m := maker{Bench: c.now}
-	return m.round(c.now.Central.Written()[path])
+	return m.round(times(c.now.Central.Written()[l.Path], 1/l.Times))
 }
+
+// brews is how often a pot is made.
+func (c *cook) brews(pot string) float64 { return cmp.Or(c.Home.Times[pot], 1) }
 
 // off runs the drink with other amounts, and tells the band that it leaves, and how far a taste is off.
 func (c *cook) off(ctx context.Context, j judge, other amount.Amounts) (name string, off float64, err error) {
@@ -164,7 +168,8 @@ func (c *cook) poured(a *assay.Assay) []asked {
 func (c *cook) line(p placed, a *assay.Assay) asked {
 	in := c.now.Recipe.Lines[p.line.Path]
 	written, follows := c.now.Central.Written()[p.line.Path]
-	of := asked{Spooned: Spooned{Path: p.line.Path, Pot: p.pot, Exact: pouredOf(a, p.line.Path)}}
+	brews := c.brews(p.pot)
+	of := asked{Spooned: Spooned{Path: p.line.Path, Pot: p.pot, Times: brews, Exact: pouredOf(a, p.line.Path) / brews}}
 	of.Grams = of.Exact
 	if in.Component != nil {
 		of.Name = in.Component.Name
@@ -174,10 +179,13 @@ func (c *cook) line(p placed, a *assay.Assay) asked {
 	}
 	switch {
 	case p.line.Portion != "":
-		of.Count, of.Of = p.line.Count, in.Line.Portion
+		of.Count, of.Of = p.line.Count/brews, in.Line.Portion
 		return of
-	case !follows || written.Measure.Kind == unit.Share || written.Measure.Spread > 0:
-		of.To = written // a share of others, or measured with a spoon already
+	case !follows || written.Measure.Kind == unit.Share:
+		of.To = written
+		return of
+	case written.Measure.Spread > 0: // measured with a spoon already
+		of.To = times(written, 1/brews)
 		return of
 	}
 	known := false
@@ -191,7 +199,7 @@ func (c *cook) line(p placed, a *assay.Assay) asked {
 		of.measure, of.fit = measured(in.Profile.Food, of.Exact)
 	}
 	if !of.fit {
-		of.Weigh, of.Scale = noSpoonful, c.weighed(of.Path)
+		of.Weigh, of.Scale = noSpoonful, c.weighed(of.Spooned)
 		if known {
 			of.Weigh = tooLittle
 		}
@@ -213,7 +221,7 @@ func (c *cook) measured(ctx context.Context) error {
 			other[l.Path] = to
 		}
 		if l.Step && to.Number > 0 {
-			l.Grams = to.Base()
+			l.Grams = to.Base() / l.Times
 		}
 	}
 	if err := c.rewrite(ctx, other); err != nil {
@@ -225,20 +233,23 @@ func (c *cook) measured(ctx context.Context) error {
 	}
 	for i := range c.Home.Lines {
 		if l := &c.Home.Lines[i]; !l.Step && !l.Garnish {
-			l.Grams = pouredOf(a, l.Path)
+			l.Grams = pouredOf(a, l.Path) / l.Times
 		}
 	}
 	for _, y := range a.Yields {
 		if y.Component != "" && y.Volume > 0 {
-			c.Home.Makes[y.Component] = y.Volume
+			c.Home.Makes[y.Component] = y.Volume / c.brews(y.Component)
 		}
 	}
 	return nil
 }
 
-// found is a line as the file of the home version writes it: a spoon with the spread of filling it, what
-// no file says with a spoon in grams with the same.
-func (c *cook) found(l Spooned) unit.Amount {
+// found is a line as the file of the home version writes it, of all brews: a spoon with the spread of
+// filling it, what no file says with a spoon in grams with the same.
+func (c *cook) found(l Spooned) unit.Amount { return times(c.once(l), l.Times) }
+
+// once is the same of one brew.
+func (c *cook) once(l Spooned) unit.Amount {
 	m := c.fills[l.Path]
 	switch {
 	case l.Weigh != "":

@@ -24,6 +24,9 @@ func HomeLeaf(was, s *Sheet, h *batch.Home, shifts []batch.Shift) *Leaf {
 	l.lines("", say("home.stands"), standLines(s, h))
 	for _, c := range h.Recipe.Drink.Components {
 		b := homePot(h, c.Name, clean.Name(c.Name), "")
+		if n := h.Times[c.Name]; n > 1 {
+			b.Grid.Lead = []string{say("home.times", note.Grams(n))}
+		}
 		if ml := h.Makes[c.Name]; ml > 0 && len(c.Steps) > 0 {
 			b.Lines = append(b.Lines, Line{Text: say("home.mark", homeVolume(ml))})
 		}

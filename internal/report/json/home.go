@@ -39,6 +39,7 @@ type spoonedOf struct {
 	Path   string `json:"path"`
 	Pot    string `json:"pot"` // "": the drink
 	Name   string `json:"name"`
+	Times  number `json:"times"` // how often it is measured: in each brew; all that follows is of one
 	Exact  number `json:"exact_g"`
 	Grams  number `json:"grams"`
 	Amount string `json:"amount"`
@@ -67,7 +68,7 @@ func Home(w io.Writer, was, s *sheet.Sheet, h *batch.Home, shifts []batch.Shift,
 			return stoodOf{x.Path, x.From, x.To, x.Fitted, x.Why, x.Source, sheet.StandText(s, x)}
 		}),
 		Lines: each(h.Lines, func(x batch.Spooned) spoonedOf {
-			return spoonedOf{x.Path, x.Pot, x.Name, number(x.Exact), number(x.Grams), sheet.HomeText(x), x.Weigh != "", x.Weigh, x.Step, x.Garnish, onScale(x), sheet.WeighText(h, x)}
+			return spoonedOf{x.Path, x.Pot, x.Name, number(x.Times), number(x.Exact), number(x.Grams), sheet.HomeText(x), x.Weigh != "", x.Weigh, x.Step, x.Garnish, onScale(x), sheet.WeighText(h, x)}
 		}),
 		Figures: each(shifts, func(x batch.Shift) shiftOf {
 			return shiftOf{sheet.ShiftName(x), figureOf(x.Before), figureOf(x.Home), x.Moved}
