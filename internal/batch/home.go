@@ -11,7 +11,6 @@ import (
 	"sipsum/internal/claims"
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
-	"sipsum/internal/taste"
 	"sipsum/internal/unit"
 )
 
@@ -36,6 +35,7 @@ type Home struct {
 	Makes  map[string]float64 // ml that a pot makes; what has no volume is not in it
 	Bands  []Band
 	Left   []string // bands that the home version leaves, made as written; none: it is the same drink within them
+	Untold []string // what of it nobody can say whether it stays, as bought gas
 	Inside float64  // the share of servings that stay within every band, spoons filled as hands do; NaN: there is no band
 	First  string   // the band that is left most often
 }
@@ -279,24 +279,25 @@ func (c *cook) held(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	was := s.read(a)
-	s.hold(was, taste.Of(a.Glass()))
-	c.Home.Bands = s.list
-	if len(s.list) == 0 {
-		return nil
-	}
+	was := s.holdHome(a)
 	of := newBands(c.now)
-	of.list = s.list
+	of.list = slices.Clone(s.list)
 	home, err := c.now.Central.Run(ctx, nil, of.want)
 	if err != nil {
 		return err
 	}
-	c.Home.Left = s.lefts(of.read(home), was, 0)
+	read := of.readHome(home)
+	c.Home.Untold = s.untold(read)
+	if c.Home.Bands = s.list; len(s.list) == 0 {
+		return nil
+	}
+	of.list = s.list
+	c.Home.Left = s.lefts(read, was, 0)
 	drawn, err := c.now.Hands.Run(ctx, nil, of.want)
 	if err != nil {
 		return err
 	}
-	r := of.read(drawn)
+	r := of.readHome(drawn)
 	left, stay, n := map[string]int{}, 0, s.drawn(r)
 	for d := 1; d < n; d++ {
 		name, out := s.leaves(r, was, d)

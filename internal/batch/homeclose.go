@@ -48,7 +48,7 @@ func (c *cook) short(a *assay.Assay) map[string]float64 {
 	return lacks
 }
 
-// lower pours a share less of a pot, by whole steps of what measures it.
+// lower pours a share less of a pot, by whole steps of what measures it; of the rest only the file speaks.
 func (c *cook) lower(pot string, share float64) {
 	for i := range c.Home.Lines {
 		l := &c.Home.Lines[i]
@@ -58,10 +58,13 @@ func (c *cook) lower(pot string, share float64) {
 		case l.Step || l.Garnish || in.Component == nil || in.Component.Name != pot:
 		case l.Weigh != "":
 			l.Scale.Number = below(l.Scale.Number*(1-share), math.Pow10(-l.Scale.Decimals))
-		case found && m.grams > m.step && m.to.Number > 0:
-			n := math.Ceil(m.grams/m.step*share - unit.Closeness)
-			m.to = largest(m.to.Base() * (1 - n*m.step/m.grams))
-			m.grams -= n * m.step
+		case found && m.to.Number > 0:
+			if n := math.Round(m.grams / m.step * share); n > 0 {
+				m.to = largest(m.to.Base() * (1 - n*m.step/m.grams))
+				m.grams -= n * m.step
+			} else { // less than a spoon shows: what there is of it is poured
+				m.grams, m.said = below(m.grams*(1-share), lastDigit(m.grams)), false
+			}
 			l.To, c.fills[l.Path] = m.to, m
 		}
 	}

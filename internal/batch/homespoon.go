@@ -8,7 +8,6 @@ import (
 	"sipsum/internal/amount"
 	"sipsum/internal/assay"
 	"sipsum/internal/fail"
-	"sipsum/internal/taste"
 	"sipsum/internal/unit"
 )
 
@@ -42,8 +41,7 @@ func (c *cook) spoon(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	j.was = j.read(a)
-	j.hold(j.was, taste.Of(a.Glass()))
+	j.was = j.holdHome(a)
 	var tried []spooning
 	for _, of := range append(c.poured(a), c.marks(a)...) {
 		keep, err := c.tell(ctx, j, &of)
@@ -142,7 +140,7 @@ func (c *cook) off(ctx context.Context, j judge, other amount.Amounts) (name str
 	if err != nil {
 		return "", 0, err
 	}
-	now := j.read(a)
+	now := j.readHome(a)
 	name, out := j.leaves(now, j.was, 0)
 	if !out {
 		return "", 0, nil
@@ -266,13 +264,17 @@ func (c *cook) once(l Spooned) unit.Amount {
 
 // rounded keeps three digits.
 func rounded(x float64) float64 {
-	const digits = 3
 	if x <= 0 {
 		return 0
 	}
-	places := digits - 1 - int(math.Floor(math.Log10(x)))
-	scale := math.Pow(ten, float64(places))
+	scale := 1 / lastDigit(x)
 	return math.Round(x*scale) / scale
+}
+
+// lastDigit is the third digit of a number.
+func lastDigit(x float64) float64 {
+	const digits = 3
+	return math.Pow(ten, math.Floor(math.Log10(x))-digits+1)
 }
 
 // pouredOf is what a line weighs in, at central values.

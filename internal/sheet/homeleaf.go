@@ -250,24 +250,33 @@ func shiftBlock(shifts []batch.Shift, ml float64) Block {
 	var moved, little []string
 	g := &Grid{Caption: say("home.moved.of"), Head: []string{"", say("home.written"), say("home.home")}}
 	for _, x := range shifts {
+		if !x.Always && !ShiftMoved(x) {
+			continue
+		}
 		if !x.Always && shiftIsLittle(x, ml) {
 			little = append(little, ShiftName(x))
 			continue
 		}
 		name := ShiftName(x)
-		if x.Moved {
+		if ShiftMoved(x) {
 			name = say("home.yes", name)
 			moved = append(moved, ShiftName(x))
 		}
 		g.Rows = append(g.Rows, GridRow{Label: name, Cells: []GridCell{{Text: ShiftText(x.Before)}, {Text: ShiftText(x.Home)}}})
 	}
-	text := say("home.none")
-	if len(moved) > 0 {
-		text = say("home.some", clean.Listed(moved))
+	var lines []Line
+	switch {
+	case len(moved) > 0:
+		lines = append(lines, Line{Text: say("home.some", clean.Listed(moved))})
+	case len(little) == 0:
+		lines = append(lines, Line{Text: say("home.none")})
 	}
-	lines := []Line{{Text: text}}
 	if len(little) > 0 {
-		lines = append(lines, Line{Text: say("home.some.little", clean.Listed(little))})
+		key := "home.some.little"
+		if len(moved) == 0 {
+			key = "home.some"
+		}
+		lines = append(lines, Line{Text: say(key, clean.Listed(little))})
 	}
 	return Block{Role: Tabled, Heading: say("home.moved"), Grid: g, Lines: lines}
 }
@@ -282,6 +291,16 @@ func shiftIsLittle(x batch.Shift, ml float64) bool {
 		}
 	}
 	return x.Figure.Unit != "g" || !ladder.Worth(x.Figure, most, ml)
+}
+
+// ShiftMoved reports whether a figure moved as it is printed: what rounds to the same has not, nor what
+// stays in its interval and of which less is known.
+func ShiftMoved(x batch.Shift) bool {
+	if x.Before.Unknown || x.Home.Unknown {
+		return x.Moved
+	}
+	inside := x.Home.Mean >= x.Before.Low && x.Home.Mean <= x.Before.High
+	return x.Moved && !inside && homeFigure(signless(x.Before.Mean)) != homeFigure(signless(x.Home.Mean))
 }
 
 // ShiftName names a figure that may have moved.
@@ -327,7 +346,7 @@ func signless(x float64) float64 {
 
 // sameLines say whether it is the same drink.
 func sameLines(h *batch.Home) []Line {
-	if len(h.Bands) == 0 {
+	if len(h.Bands) == 0 && len(h.Untold) == 0 {
 		return []Line{{Text: say("home.nobands")}}
 	}
 	var held, left []string
@@ -340,6 +359,9 @@ func sameLines(h *batch.Home) []Line {
 	lines := []Line{{Text: say("home.same", joinedBy(held, ", "))}}
 	if len(left) > 0 {
 		lines[0].Text = say("home.differs", clean.Listed(left), joinedBy(held, ", "))
+	}
+	if len(h.Untold) > 0 {
+		lines = append(lines, Line{Text: say("home.untold", clean.Listed(h.Untold))})
 	}
 	if len(h.Unread) > 0 {
 		lines = append(lines, Line{Text: say("home.held.unread")})

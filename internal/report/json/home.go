@@ -16,8 +16,9 @@ type homeBody struct {
 	Figures []shiftOf     `json:"figures"`
 	Bands   []bandOf      `json:"bands"`
 	Left    []string      `json:"bands_left"`
-	Same    bool          `json:"same"`   // within all bands, measured as written
-	Inside  number        `json:"inside"` // share of the servings, spoons filled as hands fill them; null: there is no band
+	Untold  []string      `json:"bands_untold"` // tastes of which nobody can say whether they stay
+	Same    bool          `json:"same"`         // within all bands, measured as written
+	Inside  number        `json:"inside"`       // share of the servings, spoons filled as hands fill them; null: there is no band
 	First   string        `json:"first,omitempty"`
 	Contain []string      `json:"contains"`
 	May     []string      `json:"may_contain"`
@@ -63,7 +64,7 @@ type shiftOf struct {
 func Home(w io.Writer, was, s *sheet.Sheet, h *batch.Home, shifts []batch.Shift, written string) error {
 	told := sheet.DeclaredBy(s)
 	body := homeBody{
-		Serves: h.Serves, Written: written, Unread: each(h.Unread, itself), Left: each(h.Left, itself), Same: len(h.Bands) > 0 && len(h.Left) == 0,
+		Serves: h.Serves, Written: written, Unread: each(h.Unread, itself), Left: each(h.Left, itself), Untold: each(h.Untold, itself), Same: len(h.Bands) > 0 && len(h.Left) == 0 && len(h.Untold) == 0,
 		Stands: each(h.Stands, func(x batch.Stood) stoodOf {
 			return stoodOf{x.Path, x.From, x.To, x.Fitted, x.Why, x.Source, sheet.StandText(s, x)}
 		}),
@@ -71,7 +72,7 @@ func Home(w io.Writer, was, s *sheet.Sheet, h *batch.Home, shifts []batch.Shift,
 			return spoonedOf{x.Path, x.Pot, x.Name, number(x.Times), number(x.Exact), number(x.Grams), sheet.HomeText(x), x.Weigh != "", x.Weigh, x.Step, x.Garnish, onScale(x), sheet.WeighText(h, x)}
 		}),
 		Figures: each(shifts, func(x batch.Shift) shiftOf {
-			return shiftOf{sheet.ShiftName(x), figureOf(x.Before), figureOf(x.Home), x.Moved}
+			return shiftOf{sheet.ShiftName(x), figureOf(x.Before), figureOf(x.Home), sheet.ShiftMoved(x)}
 		}),
 		Bands:  each(h.Bands, func(x batch.Band) bandOf { return bandOf{x.Name, number(x.Share), x.Source} }),
 		Inside: number(h.Inside), First: h.First, Contain: each(told.Contains, itself), Caution: warnings(s),
