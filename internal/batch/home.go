@@ -30,6 +30,7 @@ type Home struct {
 	Lines  []Spooned
 	Stands []Stood
 	Unread []string           // pots whose readings are left out: nobody reads a pot at home
+	Pots   map[string]Pot     // of the batch that it is, for how long each keeps
 	Times  map[string]float64 // how often a brew is made; a pot that is made once is not in it
 	Less   []string           // pots of which less is made than their recipe makes
 	Makes  map[string]float64 // ml that a pot makes; what has no volume is not in it
@@ -47,6 +48,7 @@ type Spooned struct {
 	Name    string // of an amount of a step its parameter
 	Step    bool   // it is an amount of a step
 	Garnish bool
+	Later   bool        // a step brings it
 	Times   float64     // how often it is measured: in each brew; all that follows is of one
 	Exact   float64     // g, before it was rounded
 	Grams   float64     // as it is written now, at central values
@@ -90,7 +92,7 @@ func MakeHome(ctx context.Context, k Kitchen, serves int) (*Home, error) {
 	if err := (Ask{Serves: serves}).check(); err != nil {
 		return nil, err
 	}
-	c := &cook{Kitchen: k, Home: &Home{Serves: serves, Inside: math.NaN(), Makes: map[string]float64{}, Times: map[string]float64{}}, now: k.Bench, text: rowsOf(k.Text), fills: map[string]measure{}}
+	c := &cook{Kitchen: k, Home: &Home{Serves: serves, Inside: math.NaN(), Makes: map[string]float64{}, Times: map[string]float64{}, Pots: map[string]Pot{}}, now: k.Bench, text: rowsOf(k.Text), fills: map[string]measure{}}
 	for _, do := range []func(context.Context) error{c.unread, c.bared, c.scale, c.stand, c.dissolve, c.spoon, c.close} {
 		if err := do(ctx); err != nil {
 			return nil, err
@@ -183,6 +185,7 @@ func (c *cook) scale(ctx context.Context) error {
 		}
 	}
 	for _, p := range b.Pots {
+		c.Pots[p.Name] = p
 		if p.Times < 1 {
 			c.Less = append(c.Less, p.Name)
 		}

@@ -167,7 +167,7 @@ func (c *cook) line(p placed, a *assay.Assay) asked {
 	in := c.now.Recipe.Lines[p.line.Path]
 	written, follows := c.now.Central.Written()[p.line.Path]
 	brews := c.brews(p.pot)
-	of := asked{Spooned: Spooned{Path: p.line.Path, Pot: p.pot, Times: brews, Exact: pouredOf(a, p.line.Path) / brews}}
+	of := asked{Spooned: Spooned{Path: p.line.Path, Pot: p.pot, Later: p.step != "", Times: brews, Exact: pouredOf(a, p.line.Path) / brews}}
 	of.Grams = of.Exact
 	if in.Component != nil {
 		of.Name = in.Component.Name

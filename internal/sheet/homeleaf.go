@@ -22,8 +22,13 @@ func HomeLeaf(was, s *Sheet, h *batch.Home, shifts []batch.Shift) *Leaf {
 	l.Below = append(l.Below, legend())
 	l.add(contradictions(was, ""))
 	l.lines("", say("home.stands"), standLines(s, h))
+	cold := s.colds()
 	for _, c := range h.Recipe.Drink.Components {
 		b := homePot(h, c.Name, clean.Name(c.Name), "")
+		if pot, ok := h.Pots[c.Name]; ok {
+			b.Grid.Caption = when(pot, cold[c.Name])
+			b.Lines = append(b.Lines, keepingLines(pot)...)
+		}
 		if n := h.Times[c.Name]; n > 1 {
 			b.Grid.Lead = []string{say("home.times", note.Grams(n))}
 		}
@@ -117,8 +122,12 @@ func homePot(h *batch.Home, pot, heading, caption string) Block {
 		if x.Garnish {
 			name = say("home.garnish", name)
 		}
+		label := name
+		if x.Later {
+			label = say("home.later", name)
+		}
 		if !x.Step {
-			row := GridRow{Label: tick + name, Cells: []GridCell{{Text: HomeText(x)}, {Text: homeGrams(x)}, {}}}
+			row := GridRow{Label: tick + label, Cells: []GridCell{{Text: HomeText(x)}, {Text: homeGrams(x)}, {}}}
 			if x.Weigh != "" {
 				row.Cells[2].Text = amountText(x.Scale)
 			}
