@@ -45,3 +45,12 @@ func TestGasIsHeldAtHome(t *testing.T) {
 	assert.Empty(t, still.Untold)
 	assert.Empty(t, still.Left)
 }
+
+// SR28 WEIGHT 19177: an envelope of gelatine, one tablespoon, weighs 7 g, so that 3.5 g are half of one.
+func TestAnEnvelopeThatIsASpoonIsMeasuredAsOne(t *testing.T) {
+	h, _ := homely(t, "drink: x\nserves: 1\nscale: 0.1 g\nbuild: [200 g core:apple-juice, 3.5 g core:gelatin]\n", 1)
+	gelatine := spooned(t, h, "Gelatin, dry")
+	assert.Equal(t, "tbsp", gelatine.To.Measure.Name)
+	assert.InDelta(t, 0.5, gelatine.To.Number, 1e-9)
+	assert.InDelta(t, 3.5, gelatine.Grams, 0.02)
+}
