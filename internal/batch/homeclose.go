@@ -15,7 +15,7 @@ func (c *cook) close(ctx context.Context) error {
 		if err != nil {
 			return err
 		}
-		short := c.short(a)
+		short := c.now.lacking(a)
 		if len(short) == 0 {
 			return nil
 		}
@@ -29,13 +29,13 @@ func (c *cook) close(ctx context.Context) error {
 	return nil
 }
 
-// short tells which share of what is taken of a pot it does not make, by rounding alone.
-func (c *cook) short(a *assay.Assay) map[string]float64 {
+// lacking tells which share of what is taken of a pot it does not make, by rounding alone.
+func (b Bench) lacking(a *assay.Assay) map[string]float64 {
 	makes, takes, lacks := map[string]float64{}, map[string]float64{}, map[string]float64{}
 	for _, y := range a.Yields {
 		makes[y.Component] = y.Out
 		for _, p := range y.Poured {
-			if in := c.now.Recipe.Lines[p.Path]; in.Component != nil {
+			if in := b.Recipe.Lines[p.Path]; in.Component != nil {
 				takes[in.Component.Name] += p.Grams
 			}
 		}

@@ -129,7 +129,7 @@ func (c *cook) weighed(l Spooned) unit.Amount {
 }
 
 // brews is how often a pot is made.
-func (c *cook) brews(pot string) float64 { return cmp.Or(c.Home.Times[pot], 1) }
+func (h *Home) brews(pot string) float64 { return cmp.Or(h.Times[pot], 1) }
 
 // off runs the drink with other amounts, and tells the band that it leaves, and how far a taste is off.
 func (c *cook) off(ctx context.Context, j judge, other amount.Amounts) (name string, off float64, err error) {
@@ -244,11 +244,10 @@ func (c *cook) measured(ctx context.Context) error {
 
 // found is a line as the file of the home version writes it, of all brews: a spoon with the spread of
 // filling it, what no file says with a spoon in grams with the same.
-func (c *cook) found(l Spooned) unit.Amount { return times(c.once(l), l.Times) }
+func (c *cook) found(l Spooned) unit.Amount { return times(once(l, c.fills[l.Path]), l.Times) }
 
 // once is the same of one brew.
-func (c *cook) once(l Spooned) unit.Amount {
-	m := c.fills[l.Path]
+func once(l Spooned, m measure) unit.Amount {
 	switch {
 	case l.Weigh != "":
 		return l.Scale

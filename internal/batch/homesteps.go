@@ -1,7 +1,6 @@
 package batch
 
 import (
-	"cmp"
 	"slices"
 
 	"sipsum/internal/assay"
@@ -97,7 +96,7 @@ func (h *Home) Moves(pot string) []Move {
 		return &h.Lines[i]
 	}
 	var list []Move
-	brews := cmp.Or(h.Times[pot], 1)
+	brews := h.brews(pot)
 	for _, step := range steps {
 		move := Move{Step: step}
 		for _, line := range step.Lines() {

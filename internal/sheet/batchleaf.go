@@ -20,7 +20,7 @@ const tick = "☐ "
 // earliest first, the build; with what it is held to, allergens and cautions. With kitchen the
 // measures of a US kitchen stand beside the grams.
 func BatchLeaf(s *Sheet, b *batch.Batch, kitchen bool) *Leaf {
-	p := bench{Sheet: s, batch: b, kitchen: kitchen, cold: s.colds()}
+	p := bench{Sheet: s, batch: b, kitchen: kitchen, cold: colds(s)}
 	l := s.leaf("batch")
 	l.Below = []string{servesText(b.Serves), massText(b.Serves * b.Grams), say("batch.each", note.Grams(b.Grams))}
 	l.add(contradictions(s, ""))

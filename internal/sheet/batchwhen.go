@@ -50,7 +50,7 @@ func keepingLines(pot batch.Pot) []Line {
 }
 
 // colds are the °C at which each pot is kept, as its file says and a code allows; 0: nobody says.
-func (s *Sheet) colds() map[string]float64 {
+func colds(s *Sheet) map[string]float64 {
 	cold := map[string]float64{}
 	for _, x := range s.Log().Batches {
 		cold[x.Name] = x.Cold

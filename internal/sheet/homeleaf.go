@@ -22,7 +22,7 @@ func HomeLeaf(was, s *Sheet, h *batch.Home, shifts []batch.Shift) *Leaf {
 	l.Below = append(l.Below, legend())
 	l.add(contradictions(was, ""))
 	l.lines("", say("home.stands"), standLines(s, h))
-	cold := s.colds()
+	cold := colds(s)
 	for _, c := range h.Recipe.Drink.Components {
 		b := homePot(h, c.Name, clean.Name(c.Name), "")
 		if pot, ok := h.Pots[c.Name]; ok {
