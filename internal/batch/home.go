@@ -11,7 +11,6 @@ import (
 	"sipsum/internal/claims"
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
-	"sipsum/internal/taste"
 	"sipsum/internal/unit"
 )
 
@@ -31,10 +30,13 @@ type Home struct {
 	Lines  []Spooned
 	Stands []Stood
 	Unread []string           // pots whose readings are left out: nobody reads a pot at home
+	Pots   map[string]Pot     // of the batch that it is, for how long each keeps
+	Times  map[string]float64 // how often a brew is made; a pot that is made once is not in it
 	Less   []string           // pots of which less is made than their recipe makes
 	Makes  map[string]float64 // ml that a pot makes; what has no volume is not in it
 	Bands  []Band
 	Left   []string // bands that the home version leaves, made as written; none: it is the same drink within them
+	Untold []string // what of it nobody can say whether it stays, as bought gas
 	Inside float64  // the share of servings that stay within every band, spoons filled as hands do; NaN: there is no band
 	First  string   // the band that is left most often
 }
@@ -46,6 +48,8 @@ type Spooned struct {
 	Name    string // of an amount of a step its parameter
 	Step    bool   // it is an amount of a step
 	Garnish bool
+	Later   bool        // a step brings it
+	Times   float64     // how often it is measured: in each brew; all that follows is of one
 	Exact   float64     // g, before it was rounded
 	Grams   float64     // as it is written now, at central values
 	To      unit.Amount // spoons or cups; of no measure: none holds it
@@ -88,8 +92,8 @@ func MakeHome(ctx context.Context, k Kitchen, serves int) (*Home, error) {
 	if err := (Ask{Serves: serves}).check(); err != nil {
 		return nil, err
 	}
-	c := &cook{Kitchen: k, Home: &Home{Serves: serves, Inside: math.NaN(), Makes: map[string]float64{}}, now: k.Bench, text: rowsOf(k.Text), fills: map[string]measure{}}
-	for _, do := range []func(context.Context) error{c.unread, c.bared, c.scale, c.stand, c.dissolve, c.spoon} {
+	c := &cook{Kitchen: k, Home: &Home{Serves: serves, Inside: math.NaN(), Makes: map[string]float64{}, Times: map[string]float64{}, Pots: map[string]Pot{}}, now: k.Bench, text: rowsOf(k.Text), fills: map[string]measure{}}
+	for _, do := range []func(context.Context) error{c.unread, c.bared, c.scale, c.stand, c.dissolve, c.spoon, c.close} {
 		if err := do(ctx); err != nil {
 			return nil, err
 		}
@@ -181,15 +185,21 @@ func (c *cook) scale(ctx context.Context) error {
 		}
 	}
 	for _, p := range b.Pots {
+		c.Pots[p.Name] = p
 		if p.Times < 1 {
 			c.Less = append(c.Less, p.Name)
 		}
+		brews := 1.0
+		if p.Whole != nil && p.Times > 1 { // the file makes them all, so that what is made is what is taken
+			brews = p.Times
+			c.Home.Times[p.Name] = brews
+		}
 		for _, w := range p.Lines {
-			times[w.Path] = 1 / w.file
+			times[w.Path] = brews / w.file
 		}
 		for _, m := range p.Moves {
 			for _, w := range append(m.Lines[:len(m.Lines):len(m.Lines)], m.Amounts...) {
-				times[w.Path] = 1 / w.file
+				times[w.Path] = brews / w.file
 			}
 		}
 	}
@@ -272,24 +282,25 @@ func (c *cook) held(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	was := s.read(a)
-	s.hold(was, taste.Of(a.Glass()))
-	c.Home.Bands = s.list
-	if len(s.list) == 0 {
-		return nil
-	}
+	was := s.holdHome(a)
 	of := newBands(c.now)
-	of.list = s.list
+	of.list = slices.Clone(s.list)
 	home, err := c.now.Central.Run(ctx, nil, of.want)
 	if err != nil {
 		return err
 	}
-	c.Home.Left = s.lefts(of.read(home), was, 0)
+	read := of.readHome(home)
+	c.Home.Untold = s.untold(read)
+	if c.Home.Bands = s.list; len(s.list) == 0 {
+		return nil
+	}
+	of.list = s.list
+	c.Home.Left = s.lefts(read, was, 0)
 	drawn, err := c.now.Hands.Run(ctx, nil, of.want)
 	if err != nil {
 		return err
 	}
-	r := of.read(drawn)
+	r := of.readHome(drawn)
 	left, stay, n := map[string]int{}, 0, s.drawn(r)
 	for d := 1; d < n; d++ {
 		name, out := s.leaves(r, was, d)

@@ -2,6 +2,7 @@ package batch
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -34,7 +35,7 @@ func measured(f *food.Food, grams float64) (m measure, ok bool) {
 	if m, ok = spooned(per, grams, pours(f)); !ok {
 		return pinched(per, grams)
 	}
-	m.of, m.said = how, how == ""
+	m.of, m.said = how, how == "" && sayable(f)
 	return m, true
 }
 
@@ -114,6 +115,16 @@ func largest(ml float64) unit.Amount {
 	return unit.Amount{}
 }
 
+// sayable reports whether a file may write a spoon of a food: by its density, or by a portion of that name.
+func sayable(f *food.Food) bool {
+	return food.Stated(f.Density.GramsPerMl) || slices.ContainsFunc(f.Portions, func(p food.Portion) bool {
+		return slices.ContainsFunc(atHome().spoons, func(s spoon) bool { return p.Name == s.Name })
+	})
+}
+
+// oneSpoon is a portion that a table says to be a spoon or a cup.
+var oneSpoon = regexp.MustCompile(`\(1 (tsp|tbsp|cup)\)$`)
+
 // perMillilitre is what a millilitre of a food weighs: by its density, or by what its table says of a
 // spoon or a cup of it, and how that is filled; 0: nobody says.
 func perMillilitre(f *food.Food) (per float64, how string) {
@@ -123,7 +134,9 @@ func perMillilitre(f *food.Food) (per float64, how string) {
 	as := 0.0
 	for _, p := range f.Portions {
 		word, rest := p.Name, ""
-		if i := strings.IndexAny(p.Name, " ,"); i > 0 {
+		if of := oneSpoon.FindStringSubmatch(p.Name); of != nil { // an envelope (1 tbsp)
+			word = of[1]
+		} else if i := strings.IndexAny(p.Name, " ,"); i > 0 {
 			word, rest = p.Name[:i], strings.Trim(p.Name[i:], " ,()")
 		}
 		i := slices.IndexFunc(atHome().spoons, func(s spoon) bool { return s.Name == word })

@@ -21,6 +21,7 @@ type homeSettings struct {
 	stays     map[string]float64 // between which shares of a pot's sugar and water their amounts are looked for
 	held      map[string]float64 // shares within which a stand-in is fitted
 	water     float64            // ml in which a spoon of a powder is dissolved
+	bands     map[string]noticed // tastes to which a drink is held at home, beside those of a batch
 	figures   []constituent.ID
 	dissolves map[string]bool // groups of powders
 	nobody    []string        // words of a step that nothing at home does
@@ -73,7 +74,7 @@ const (
 
 // atHome reads data/home.csv.
 var atHome = sync.OnceValue(func() homeSettings {
-	s := homeSettings{standIns: map[string]standIn{}, bought: map[string]string{}, held: map[string]float64{}, stays: map[string]float64{}}
+	s := homeSettings{standIns: map[string]standIn{}, bought: map[string]string{}, held: map[string]float64{}, bands: map[string]noticed{}, stays: map[string]float64{}}
 	s.spread, s.filling.pieces, s.dissolves = map[string]float64{}, map[string]float64{}, map[string]bool{}
 	for _, row := range embedded.Rows("home.csv") {
 		of := row.Text("of")
@@ -122,6 +123,8 @@ var atHome = sync.OnceValue(func() homeSettings {
 			s.pot = value
 		case "held":
 			s.held[of] = value * percent
+		case "band":
+			s.bands[of] = noticed{value * percent, row.Text("source")}
 		case "solution":
 			s.water = value
 		case "figure":

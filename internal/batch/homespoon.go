@@ -1,13 +1,13 @@
 package batch
 
 import (
+	"cmp"
 	"context"
 	"math"
 
 	"sipsum/internal/amount"
 	"sipsum/internal/assay"
 	"sipsum/internal/fail"
-	"sipsum/internal/taste"
 	"sipsum/internal/unit"
 )
 
@@ -41,8 +41,7 @@ func (c *cook) spoon(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	j.was = j.read(a)
-	j.hold(j.was, taste.Of(a.Glass()))
+	j.was = j.holdHome(a)
 	var tried []spooning
 	for _, of := range append(c.poured(a), c.marks(a)...) {
 		keep, err := c.tell(ctx, j, &of)
@@ -85,7 +84,7 @@ func (c *cook) tell(ctx context.Context, j judge, of *asked) (keep bool, err err
 			continue
 		}
 		if name != "" && (of.Weigh == "" || off > of.Off) {
-			of.Weigh, of.Off, of.Scale = name, off, c.weighed(of.Path)
+			of.Weigh, of.Off, of.Scale = name, off, c.weighed(of.Spooned)
 		}
 	}
 	return of.Weigh == "", nil
@@ -107,7 +106,7 @@ func (c *cook) together(ctx context.Context, j judge, tried []spooning) error {
 			return err
 		}
 		l := &c.Home.Lines[tried[worst].at]
-		l.Weigh, l.Off, l.Scale = name, off, c.weighed(l.Path)
+		l.Weigh, l.Off, l.Scale = name, off, c.weighed(*l)
 		tried = append(tried[:worst], tried[worst+1:]...)
 	}
 	return nil
@@ -123,11 +122,14 @@ func (c *cook) grams(path string, exact, grams float64) unit.Amount {
 	return a
 }
 
-// weighed is an amount as the scale shows it.
-func (c *cook) weighed(path string) unit.Amount {
+// weighed is an amount as the scale shows it, of one brew.
+func (c *cook) weighed(l Spooned) unit.Amount {
 	m := maker{Bench: c.now}
-	return m.round(c.now.Central.Written()[path])
+	return m.round(times(c.now.Central.Written()[l.Path], 1/l.Times))
 }
+
+// brews is how often a pot is made.
+func (h *Home) brews(pot string) float64 { return cmp.Or(h.Times[pot], 1) }
 
 // off runs the drink with other amounts, and tells the band that it leaves, and how far a taste is off.
 func (c *cook) off(ctx context.Context, j judge, other amount.Amounts) (name string, off float64, err error) {
@@ -138,7 +140,7 @@ func (c *cook) off(ctx context.Context, j judge, other amount.Amounts) (name str
 	if err != nil {
 		return "", 0, err
 	}
-	now := j.read(a)
+	now := j.readHome(a)
 	name, out := j.leaves(now, j.was, 0)
 	if !out {
 		return "", 0, nil
@@ -164,7 +166,8 @@ func (c *cook) poured(a *assay.Assay) []asked {
 func (c *cook) line(p placed, a *assay.Assay) asked {
 	in := c.now.Recipe.Lines[p.line.Path]
 	written, follows := c.now.Central.Written()[p.line.Path]
-	of := asked{Spooned: Spooned{Path: p.line.Path, Pot: p.pot, Exact: pouredOf(a, p.line.Path)}}
+	brews := c.brews(p.pot)
+	of := asked{Spooned: Spooned{Path: p.line.Path, Pot: p.pot, Later: p.step != "", Times: brews, Exact: pouredOf(a, p.line.Path) / brews}}
 	of.Grams = of.Exact
 	if in.Component != nil {
 		of.Name = in.Component.Name
@@ -174,10 +177,13 @@ func (c *cook) line(p placed, a *assay.Assay) asked {
 	}
 	switch {
 	case p.line.Portion != "":
-		of.Count, of.Of = p.line.Count, in.Line.Portion
+		of.Count, of.Of = p.line.Count/brews, in.Line.Portion
 		return of
-	case !follows || written.Measure.Kind == unit.Share || written.Measure.Spread > 0:
-		of.To = written // a share of others, or measured with a spoon already
+	case !follows || written.Measure.Kind == unit.Share:
+		of.To = written
+		return of
+	case written.Measure.Spread > 0: // measured with a spoon already
+		of.To = times(written, 1/brews)
 		return of
 	}
 	known := false
@@ -191,7 +197,7 @@ func (c *cook) line(p placed, a *assay.Assay) asked {
 		of.measure, of.fit = measured(in.Profile.Food, of.Exact)
 	}
 	if !of.fit {
-		of.Weigh, of.Scale = noSpoonful, c.weighed(of.Path)
+		of.Weigh, of.Scale = noSpoonful, c.weighed(of.Spooned)
 		if known {
 			of.Weigh = tooLittle
 		}
@@ -213,7 +219,7 @@ func (c *cook) measured(ctx context.Context) error {
 			other[l.Path] = to
 		}
 		if l.Step && to.Number > 0 {
-			l.Grams = to.Base()
+			l.Grams = to.Base() / l.Times
 		}
 	}
 	if err := c.rewrite(ctx, other); err != nil {
@@ -225,21 +231,23 @@ func (c *cook) measured(ctx context.Context) error {
 	}
 	for i := range c.Home.Lines {
 		if l := &c.Home.Lines[i]; !l.Step && !l.Garnish {
-			l.Grams = pouredOf(a, l.Path)
+			l.Grams = pouredOf(a, l.Path) / l.Times
 		}
 	}
 	for _, y := range a.Yields {
 		if y.Component != "" && y.Volume > 0 {
-			c.Home.Makes[y.Component] = y.Volume
+			c.Home.Makes[y.Component] = y.Volume / c.brews(y.Component)
 		}
 	}
 	return nil
 }
 
-// found is a line as the file of the home version writes it: a spoon with the spread of filling it, what
-// no file says with a spoon in grams with the same.
-func (c *cook) found(l Spooned) unit.Amount {
-	m := c.fills[l.Path]
+// found is a line as the file of the home version writes it, of all brews: a spoon with the spread of
+// filling it, what no file says with a spoon in grams with the same.
+func (c *cook) found(l Spooned) unit.Amount { return times(once(l, c.fills[l.Path]), l.Times) }
+
+// once is the same of one brew.
+func once(l Spooned, m measure) unit.Amount {
 	switch {
 	case l.Weigh != "":
 		return l.Scale
@@ -255,13 +263,17 @@ func (c *cook) found(l Spooned) unit.Amount {
 
 // rounded keeps three digits.
 func rounded(x float64) float64 {
-	const digits = 3
 	if x <= 0 {
 		return 0
 	}
-	places := digits - 1 - int(math.Floor(math.Log10(x)))
-	scale := math.Pow(ten, float64(places))
+	scale := 1 / lastDigit(x)
 	return math.Round(x*scale) / scale
+}
+
+// lastDigit is the third digit of a number.
+func lastDigit(x float64) float64 {
+	const digits = 3
+	return math.Pow(ten, math.Floor(math.Log10(x))-digits+1)
 }
 
 // pouredOf is what a line weighs in, at central values.

@@ -28,11 +28,12 @@ func (c *cook) marksOf(pot string, steps []drink.Step, a *assay.Assay) []asked {
 			if !follows || written.Measure.Kind != unit.Mass {
 				continue
 			}
-			of := asked{Spooned: Spooned{Path: path, Pot: pot, Name: p.Name, Step: true, Exact: p.Amount.Base(), Grams: p.Amount.Base()}}
+			of := asked{Spooned: Spooned{Path: path, Pot: pot, Name: p.Name, Step: true, Times: c.brews(pot), Exact: p.Amount.Base() / c.brews(pot)}}
+			of.Grams = of.Exact
 			if of.measure, of.fit = spooned(roomOf(a, step, pot), of.Exact, true); of.fit {
 				of.sd = atHome().spread[byMark]
 			} else {
-				of.Weigh, of.Scale = noRoom, c.weighed(path)
+				of.Weigh, of.Scale = noRoom, c.weighed(of.Spooned)
 			}
 			list = append(list, of)
 		}
@@ -60,7 +61,7 @@ func roomOf(a *assay.Assay, step drink.Step, pot string) float64 {
 func (c *cook) garnish() {
 	for _, line := range c.now.Recipe.Drink.Garnish {
 		in := c.now.Recipe.Lines[line.Path]
-		l := Spooned{Path: line.Path, Garnish: true}
+		l := Spooned{Path: line.Path, Garnish: true, Times: 1}
 		switch {
 		case in.Component != nil:
 			l.Name, l.To = in.Component.Name, line.Amount
@@ -95,6 +96,7 @@ func (h *Home) Moves(pot string) []Move {
 		return &h.Lines[i]
 	}
 	var list []Move
+	brews := h.brews(pot)
 	for _, step := range steps {
 		move := Move{Step: step}
 		for _, line := range step.Lines() {
@@ -104,7 +106,7 @@ func (h *Home) Moves(pot string) []Move {
 		}
 		for _, p := range Growing(step) {
 			path := step.StepPath() + "/" + p.Name
-			move.Amounts = append(move.Amounts, Weighed{Path: path, Name: p.Name, Amount: *p.Amount, Rounded: *p.Amount, Grams: p.Amount.Base(), Home: find(path)})
+			move.Amounts = append(move.Amounts, Weighed{Path: path, Name: p.Name, Amount: times(*p.Amount, 1/brews), Rounded: times(*p.Amount, 1/brews), Grams: p.Amount.Base() / brews, Home: find(path)})
 		}
 		list = append(list, move)
 	}

@@ -93,7 +93,10 @@ func (h homely) run(ctx context.Context, cmd *cobra.Command) error {
 			return fail.Because(fail.Failed, err, "cannot write "+h.q.write, "see whether the folder is there and can be written to")
 		}
 	}
-	return h.print(after, home, batch.Shifts(s.Assay, after.Assay))
+	if sheet.Contradicted(s) {
+		h.findings = fail.Findings
+	}
+	return h.print(s, after, home, batch.Shifts(s.Assay, after.Assay))
 }
 
 // fit finds amounts at which the targets of a drink are met.
@@ -110,13 +113,13 @@ func (h homely) fit(ctx context.Context, b batch.Bench) (amount.Amounts, bool, e
 	return res.Amounts(), res.Met, nil
 }
 
-func (h homely) print(s *sheet.Sheet, home *batch.Home, shifts []batch.Shift) error {
+func (h homely) print(was, s *sheet.Sheet, home *batch.Home, shifts []batch.Shift) error {
 	return h.q.out.write(h.app, func(w io.Writer) error {
-		switch l := sheet.HomeLeaf(s, home, shifts); {
+		switch l := sheet.HomeLeaf(was, s, home, shifts); {
 		case h.form == formatText:
 			return textreport.Leaf(w, l, h.q.out.style(h.app))
 		case h.form == formatJSON:
-			return jsonreport.Home(w, s, home, shifts, h.q.write)
+			return jsonreport.Home(w, was, s, home, shifts, h.q.write)
 		case h.form == formatCSV:
 			return csvreport.Leaf(w, l)
 		default:

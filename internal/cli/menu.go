@@ -51,7 +51,7 @@ func newMenu(a *app) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if m.NotAssessed() {
+			if m.NotAssessed() || slices.ContainsFunc(m.Drinks, func(d sheet.Offer) bool { return d.Decide }) {
 				a.findings = fail.Findings
 			}
 			return out.write(a, func(w io.Writer) error { return printMenu(w, m, form, out, out.style(a)) })

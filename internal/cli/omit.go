@@ -58,7 +58,10 @@ func (a drinks) omit(ctx context.Context, arg string, q batchAsked, form string)
 	if o.B, err = f.sheetUnder(ctx, o.After, q.rules); err != nil {
 		return err
 	}
-	if len(o.Unmatched()) > 0 {
+	if o.File, err = a.calculate(ctx, found, asked{rules: q.rules}, nil); err != nil {
+		return err
+	}
+	if len(o.Unmatched()) > 0 || sheet.Contradicted(o.File) {
 		a.findings = fail.Findings
 	}
 	return q.out.write(a.app, func(w io.Writer) error {

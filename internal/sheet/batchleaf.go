@@ -20,10 +20,7 @@ const tick = "☐ "
 // earliest first, the build; with what it is held to, allergens and cautions. With kitchen the
 // measures of a US kitchen stand beside the grams.
 func BatchLeaf(s *Sheet, b *batch.Batch, kitchen bool) *Leaf {
-	p := bench{Sheet: s, batch: b, kitchen: kitchen, cold: map[string]float64{}}
-	for _, x := range s.Log().Batches {
-		p.cold[x.Name] = x.Cold
-	}
+	p := bench{Sheet: s, batch: b, kitchen: kitchen, cold: colds(s)}
 	l := s.leaf("batch")
 	l.Below = []string{servesText(b.Serves), massText(b.Serves * b.Grams), say("batch.each", note.Grams(b.Grams))}
 	l.add(contradictions(s, ""))
@@ -136,12 +133,7 @@ func (p bench) pot(pot batch.Pot) Block {
 		last = say("batch.left", wholeGrams(pot.Out), wholeGrams(pot.Needed), wholeGrams(left))
 	}
 	b.Lines = append(b.Lines, Line{Text: last})
-	if pot.Oldest != "" {
-		b.Lines = append(b.Lines, Line{Text: say("batch.oldest", clean.Name(pot.Oldest))})
-	}
-	if pot.Cut {
-		b.Lines = append(b.Lines, Line{Text: say("batch.cut", note.Grams(pot.Keeps.Days), note.Grams(pot.UseUp))})
-	}
+	b.Lines = append(b.Lines, keepingLines(pot)...)
 	if pot.Note != "" {
 		b.Lines = append(b.Lines, Line{Text: clean.Prose(pot.Note)})
 	}

@@ -142,6 +142,10 @@ func precise(m batch.Move, name string) string {
 func lines(m batch.Move) string {
 	var list []string
 	for _, w := range m.Lines {
+		if w.Home != nil { // its amount stands in the list above, and is not to be added twice
+			list = append(list, clean.Name(w.Name))
+			continue
+		}
 		list = append(list, WeighedText(w)+" "+clean.Name(w.Name))
 	}
 	return strings.Join(list, ", ")

@@ -37,6 +37,27 @@ func when(pot batch.Pot, celsius float64) string {
 	return say("batch.ahead", daysText(pot.UseUp-1), note.Grams(pot.UseUp)) + cold
 }
 
+// keepingLines say why a pot keeps less than its file says.
+func keepingLines(pot batch.Pot) []Line {
+	var lines []Line
+	if pot.Oldest != "" {
+		lines = append(lines, Line{Text: say("batch.oldest", clean.Name(pot.Oldest))})
+	}
+	if pot.Cut {
+		lines = append(lines, Line{Text: say("batch.cut", note.Grams(pot.Keeps.Days), note.Grams(pot.UseUp))})
+	}
+	return lines
+}
+
+// colds are the °C at which each pot is kept, as its file says and a code allows; 0: nobody says.
+func colds(s *Sheet) map[string]float64 {
+	cold := map[string]float64{}
+	for _, x := range s.Log().Batches {
+		cold[x.Name] = x.Cold
+	}
+	return cold
+}
+
 func cleaned(names []string) []string {
 	list := make([]string, len(names))
 	for i, name := range names {

@@ -14,14 +14,24 @@ import (
 	"sipsum/internal/unit"
 )
 
-// HomeLeaf is the card of a drink for somebody without a scale, on the sheet of the home version:
-// what stands in, what goes in, what moved, whether it is the same drink, allergens and cautions.
-func HomeLeaf(s *Sheet, h *batch.Home, shifts []batch.Shift) *Leaf {
+// HomeLeaf is the card of a drink for somebody without a scale, on the sheet of the home version beside
+// that of the drink as it is written: what stands in, what goes in, what moved, whether it is the same
+// drink, allergens and cautions.
+func HomeLeaf(was, s *Sheet, h *batch.Home, shifts []batch.Shift) *Leaf {
 	l := s.leaf("home")
 	l.Below = append(l.Below, legend())
+	l.add(contradictions(was, ""))
 	l.lines("", say("home.stands"), standLines(s, h))
+	cold := colds(s)
 	for _, c := range h.Recipe.Drink.Components {
 		b := homePot(h, c.Name, clean.Name(c.Name), "")
+		if pot, ok := h.Pots[c.Name]; ok {
+			b.Grid.Caption = when(pot, cold[c.Name])
+			b.Lines = append(b.Lines, keepingLines(pot)...)
+		}
+		if n := h.Times[c.Name]; n > 1 {
+			b.Grid.Lead = []string{say("home.times", note.Grams(n))}
+		}
 		if ml := h.Makes[c.Name]; ml > 0 && len(c.Steps) > 0 {
 			b.Lines = append(b.Lines, Line{Text: say("home.mark", homeVolume(ml))})
 		}
@@ -112,8 +122,12 @@ func homePot(h *batch.Home, pot, heading, caption string) Block {
 		if x.Garnish {
 			name = say("home.garnish", name)
 		}
+		label := name
+		if x.Later {
+			label = say("home.later", name)
+		}
 		if !x.Step {
-			row := GridRow{Label: tick + name, Cells: []GridCell{{Text: HomeText(x)}, {Text: homeGrams(x)}, {}}}
+			row := GridRow{Label: tick + label, Cells: []GridCell{{Text: HomeText(x)}, {Text: homeGrams(x)}, {}}}
 			if x.Weigh != "" {
 				row.Cells[2].Text = amountText(x.Scale)
 			}
@@ -245,24 +259,33 @@ func shiftBlock(shifts []batch.Shift, ml float64) Block {
 	var moved, little []string
 	g := &Grid{Caption: say("home.moved.of"), Head: []string{"", say("home.written"), say("home.home")}}
 	for _, x := range shifts {
+		if !x.Always && !ShiftMoved(x) {
+			continue
+		}
 		if !x.Always && shiftIsLittle(x, ml) {
 			little = append(little, ShiftName(x))
 			continue
 		}
 		name := ShiftName(x)
-		if x.Moved {
+		if ShiftMoved(x) {
 			name = say("home.yes", name)
 			moved = append(moved, ShiftName(x))
 		}
 		g.Rows = append(g.Rows, GridRow{Label: name, Cells: []GridCell{{Text: ShiftText(x.Before)}, {Text: ShiftText(x.Home)}}})
 	}
-	text := say("home.none")
-	if len(moved) > 0 {
-		text = say("home.some", clean.Listed(moved))
+	var lines []Line
+	switch {
+	case len(moved) > 0:
+		lines = append(lines, Line{Text: say("home.some", clean.Listed(moved))})
+	case len(little) == 0:
+		lines = append(lines, Line{Text: say("home.none")})
 	}
-	lines := []Line{{Text: text}}
 	if len(little) > 0 {
-		lines = append(lines, Line{Text: say("home.some.little", clean.Listed(little))})
+		key := "home.some.little"
+		if len(moved) == 0 {
+			key = "home.some"
+		}
+		lines = append(lines, Line{Text: say(key, clean.Listed(little))})
 	}
 	return Block{Role: Tabled, Heading: say("home.moved"), Grid: g, Lines: lines}
 }
@@ -277,6 +300,16 @@ func shiftIsLittle(x batch.Shift, ml float64) bool {
 		}
 	}
 	return x.Figure.Unit != "g" || !ladder.Worth(x.Figure, most, ml)
+}
+
+// ShiftMoved reports whether a figure moved as it is printed: what rounds to the same has not, nor what
+// stays in its interval and of which less is known.
+func ShiftMoved(x batch.Shift) bool {
+	if x.Before.Unknown || x.Home.Unknown {
+		return x.Moved
+	}
+	inside := x.Home.Mean >= x.Before.Low && x.Home.Mean <= x.Before.High
+	return x.Moved && !inside && homeFigure(signless(x.Before.Mean)) != homeFigure(signless(x.Home.Mean))
 }
 
 // ShiftName names a figure that may have moved.
@@ -322,7 +355,7 @@ func signless(x float64) float64 {
 
 // sameLines say whether it is the same drink.
 func sameLines(h *batch.Home) []Line {
-	if len(h.Bands) == 0 {
+	if len(h.Bands) == 0 && len(h.Untold) == 0 {
 		return []Line{{Text: say("home.nobands")}}
 	}
 	var held, left []string
@@ -335,6 +368,9 @@ func sameLines(h *batch.Home) []Line {
 	lines := []Line{{Text: say("home.same", joinedBy(held, ", "))}}
 	if len(left) > 0 {
 		lines[0].Text = say("home.differs", clean.Listed(left), joinedBy(held, ", "))
+	}
+	if len(h.Untold) > 0 {
+		lines = append(lines, Line{Text: say("home.untold", clean.Listed(h.Untold))})
 	}
 	if len(h.Unread) > 0 {
 		lines = append(lines, Line{Text: say("home.held.unread")})

@@ -27,6 +27,8 @@ type Offer struct {
 	Cards     []label.Card  // one for each of the menu's rules
 	Allergens []Declaration // one for each of the menu's rules
 	Open      []Line        // what somebody has to look at
+	Against   []string      // readings that contradict their recipe
+	Decide    bool          // somebody has to say which is right before either is used
 	Advice    []string
 }
 
@@ -35,7 +37,7 @@ func (s *Sheet) Offer(file string) Offer {
 	a := s.Assay
 	return Offer{
 		File: file, Name: a.Drink.Name, Serves: a.Drink.Serves, ServingG: a.Mass.Mean, ServingMl: factsOf(a).ServingMl,
-		Cards: s.Cards(), Allergens: s.Allergens(), Open: s.toAsk(s.Allergens()), Advice: adviceOf(s.Cautions()),
+		Cards: s.Cards(), Allergens: s.Allergens(), Open: s.toAsk(s.Allergens()), Against: Contradictions(s), Decide: Contradicted(s), Advice: adviceOf(s.Cautions()),
 	}
 }
 

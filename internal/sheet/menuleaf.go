@@ -36,6 +36,7 @@ func (m *Menu) Leaf(columns int) *Leaf {
 	}
 	l.lines(Small, "", []Line{{Text: say("legend")}})
 	l.lines(Boxed, say("tocheck"), m.each(func(d Offer) []Line { return d.Open }))
+	l.lines("", say("contradictions"), m.each(func(d Offer) []Line { return plainLines(d.Against) }))
 	for _, t := range m.Figures() {
 		for part := range slices.Chunk(t.Drinks, columns) {
 			l.add(Block{Role: Tabled, Grid: m.figuresGrid(t, part)})

@@ -20,6 +20,7 @@ import (
 // can tell them apart. The first sheet is that of the drink, A, the second of the match, B.
 type Omitted struct {
 	A, B *Sheet
+	File *Sheet // of the drink with all its readings: of what B changes none is left in A
 	*fit.Omission
 	Plan    tasting.Plan
 	Panel   tasting.Panel
@@ -45,6 +46,7 @@ func OmittedLeaf(o *Omitted) *Leaf {
 	l := &Leaf{Kind: "omit", Language: Language, Label: say("omit.label"), Title: clean.Name(o.A.Assay.Drink.Name)}
 	l.Below = []string{say("tasting." + string(o.Plan.Test)), say("omit.a"), say("omit.b", clean.Name(o.Called))}
 	l.add(o.tell()...)
+	l.add(contradictions(o.File, ""))
 	l.add(o.match(), o.pour())
 	l.add(o.potBlocks()...)
 	l.add(o.count(), o.served(), o.coded())

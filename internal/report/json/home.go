@@ -16,10 +16,13 @@ type homeBody struct {
 	Figures []shiftOf     `json:"figures"`
 	Bands   []bandOf      `json:"bands"`
 	Left    []string      `json:"bands_left"`
-	Same    bool          `json:"same"`   // within all bands, measured as written
-	Inside  number        `json:"inside"` // share of the servings, spoons filled as hands fill them; null: there is no band
+	Untold  []string      `json:"bands_untold"` // tastes of which nobody can say whether they stay
+	Same    bool          `json:"same"`         // within all bands, measured as written
+	Inside  number        `json:"inside"`       // share of the servings, spoons filled as hands fill them; null: there is no band
 	First   string        `json:"first,omitempty"`
 	Contain []string      `json:"contains"`
+	May     []string      `json:"may_contain"`
+	Check   []string      `json:"check"` // what somebody has to find out
 	Caution []cautionedOf `json:"cautions"`
 }
 
@@ -37,6 +40,7 @@ type spoonedOf struct {
 	Path   string `json:"path"`
 	Pot    string `json:"pot"` // "": the drink
 	Name   string `json:"name"`
+	Times  number `json:"times"` // how often it is measured: in each brew; all that follows is of one
 	Exact  number `json:"exact_g"`
 	Grams  number `json:"grams"`
 	Amount string `json:"amount"`
@@ -55,26 +59,31 @@ type shiftOf struct {
 	Moved  bool   `json:"moved"`
 }
 
-// Home writes sipsum.home/1: the home version of a drink, on its own sheet.
-func Home(w io.Writer, s *sheet.Sheet, h *batch.Home, shifts []batch.Shift, written string) error {
+// Home writes sipsum.home/1: the home version of a drink, on its own sheet, beside that of the drink as
+// it is written.
+func Home(w io.Writer, was, s *sheet.Sheet, h *batch.Home, shifts []batch.Shift, written string) error {
+	told := sheet.DeclaredBy(s)
 	body := homeBody{
-		Serves: h.Serves, Written: written, Unread: each(h.Unread, itself), Left: each(h.Left, itself), Same: len(h.Bands) > 0 && len(h.Left) == 0,
+		Serves: h.Serves, Written: written, Unread: each(h.Unread, itself), Left: each(h.Left, itself), Untold: each(h.Untold, itself), Same: len(h.Bands) > 0 && len(h.Left) == 0 && len(h.Untold) == 0,
 		Stands: each(h.Stands, func(x batch.Stood) stoodOf {
 			return stoodOf{x.Path, x.From, x.To, x.Fitted, x.Why, x.Source, sheet.StandText(s, x)}
 		}),
 		Lines: each(h.Lines, func(x batch.Spooned) spoonedOf {
-			return spoonedOf{x.Path, x.Pot, x.Name, number(x.Exact), number(x.Grams), sheet.HomeText(x), x.Weigh != "", x.Weigh, x.Step, x.Garnish, onScale(x), sheet.WeighText(h, x)}
+			return spoonedOf{x.Path, x.Pot, x.Name, number(x.Times), number(x.Exact), number(x.Grams), sheet.HomeText(x), x.Weigh != "", x.Weigh, x.Step, x.Garnish, onScale(x), sheet.WeighText(h, x)}
 		}),
 		Figures: each(shifts, func(x batch.Shift) shiftOf {
-			return shiftOf{sheet.ShiftName(x), figureOf(x.Before), figureOf(x.Home), x.Moved}
+			return shiftOf{sheet.ShiftName(x), figureOf(x.Before), figureOf(x.Home), sheet.ShiftMoved(x)}
 		}),
 		Bands:  each(h.Bands, func(x batch.Band) bandOf { return bandOf{x.Name, number(x.Share), x.Source} }),
-		Inside: number(h.Inside), First: h.First, Contain: containing(s), Caution: warnings(s),
+		Inside: number(h.Inside), First: h.First, Contain: each(told.Contains, itself), Caution: warnings(s),
+		May: each(told.MayContain, itself), Check: each(told.Check, itself),
 	}
+	top := headOf("sipsum.home/1", s)
+	top.Contradicted = sheet.Contradictions(was) // no reading is left at home
 	return write(w, struct {
 		head
 		homeBody
-	}{headOf("sipsum.home/1", s), body})
+	}{top, body})
 }
 
 func onScale(x batch.Spooned) string {

@@ -19,6 +19,7 @@ type offer struct {
 	Cards     []card        `json:"cards"`
 	Allergens []declaration `json:"allergens"`
 	Matrix    []matrix      `json:"matrix"`
+	Against   []string      `json:"contradicted"`
 }
 
 type offered struct {
@@ -48,7 +49,7 @@ func Menu(w io.Writer, m *sheet.Menu) error {
 	for i, d := range m.Drinks {
 		document := offer{
 			"sipsum.menu/1", m.Program, m.Seed, m.Draws, d.File, offered{d.Name, d.Serves, d.ServingG, d.ServingMl},
-			cardsOf(d.Cards), declared(d.Allergens), each(matrices, func(x sheet.Matrix) matrix { return matrixOf(x, i) }),
+			cardsOf(d.Cards), declared(d.Allergens), each(matrices, func(x sheet.Matrix) matrix { return matrixOf(x, i) }), listed(d.Against),
 		}
 		if err := encoder.Encode(document); err != nil {
 			return err

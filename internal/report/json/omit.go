@@ -66,6 +66,8 @@ func Omitted(w io.Writer, o *sheet.Omitted) error {
 		}
 		return listed(list)
 	}
+	top := headOf("sipsum.omit/1", o.A)
+	top.Contradicted = sheet.Contradictions(o.File)
 	return write(w, struct {
 		head
 		Test      tasting.Test   `json:"test"`
@@ -93,7 +95,7 @@ func Omitted(w io.Writer, o *sheet.Omitted) error {
 		Panel     omitPanel      `json:"panel"`
 		Verdict   *omitVerdict   `json:"verdict"`
 	}{
-		headOf("sipsum.omit/1", o.A), o.Plan.Test, o.What, of, listed(lines), o.Met, o.Close, listed(o.Unmatched()), listed(o.Differs()), listed(o.Unread),
+		top, o.Plan.Test, o.What, of, listed(lines), o.Met, o.Close, listed(o.Unmatched()), listed(o.Differs()), listed(o.Unread),
 		each(o.Held, targetBody), each(o.Beside(), func(f sheet.FittedFigure) besideBody {
 			return besideBody{f.Words, f.After.Unit, figureBody(f.Before), figureBody(f.After)}
 		}),
