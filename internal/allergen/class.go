@@ -66,6 +66,25 @@ func (d Declaration) Named(food string) []string {
 	return words
 }
 
+// Within gives the words of what is in a class of the declaration's rules, and of what may get in
+// beside it: the nut, the cereal, the animal, each as the rules name it.
+func (d Declaration) Within(class string) (contains, may []string) {
+	words := func(entries []Entry) []string {
+		var list []string
+		for _, e := range entries {
+			if e.Code != class {
+				continue
+			}
+			for _, code := range e.Leaves {
+				l := known().leaves[code]
+				list = addOnce(list, cmp.Or(l.under[d.Rules].name, l.word))
+			}
+		}
+		return list
+	}
+	return words(d.Contains), words(d.MayContain)
+}
+
 // State gives what is known of a class of the declaration's rules. A question about the class
 // comes before a stated cross-contact: it may be an ingredient. A food that nobody assessed can
 // hold anything, so it leaves no class as not found.

@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"sipsum/internal/allergen"
 	"sipsum/internal/amount"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
@@ -127,25 +126,6 @@ func hardlyLiquid(l contrast.Liquid) bool {
 }
 
 func furthest(d contrast.Difference) float64 { return max(math.Abs(d.Least), math.Abs(d.Most)) }
-
-// ClassChange is a class of allergens that stands otherwise in the two drinks.
-type ClassChange struct {
-	Code, Name string
-	A, B       allergen.State
-}
-
-// Classes tells under one of the rules, by its place among them, which classes of allergens stand
-// otherwise.
-func (c *Compared) Classes(rules int) []ClassChange {
-	a, b := c.A.Allergens()[rules], c.B.Allergens()[rules]
-	var list []ClassChange
-	for _, class := range allergen.Classes(c.A.Rules[rules]) {
-		if x, y := a.State(class.Code), b.State(class.Code); x != y {
-			list = append(list, ClassChange{class.Code, class.Name, x, y})
-		}
-	}
-	return list
-}
 
 // Parted is a list of which some are in both drinks and some in one.
 type Parted struct{ Both, OnlyA, OnlyB []string }

@@ -284,7 +284,7 @@ func (c *Compared) allergens() Block {
 	for i, rules := range c.A.Rules {
 		var lines []Line
 		for _, x := range c.Classes(i) {
-			text := stateWords[x.A] + " in A, " + stateWords[x.B] + " in B"
+			text := x.said("in A", "in B")
 			if n := len(lines); n > 0 && lines[n-1].Text == text { // a food that nobody has assessed may be of any class
 				lines[n-1].Strong += ", " + clean.Name(x.Name)
 				continue

@@ -1,0 +1,48 @@
+package sheet_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"sipsum/internal/fit"
+	"sipsum/internal/sheet"
+)
+
+// allergensOf is what a comparison says of allergens.
+func allergensOf(c *sheet.Compared) string {
+	var lines []string
+	for _, b := range c.Leaf().Blocks {
+		if b.Heading == "Allergens" {
+			for _, l := range b.Lines {
+				lines = append(lines, l.Sentence())
+			}
+		}
+	}
+	return strings.Join(lines, "\n")
+}
+
+// Regulation (EU) No 1169/2011, Annex II, 1 and 8: the cereal and the nut are named. Who reacts to pecans is not
+// told by "nuts in both", nor by a cross-contact that only one of the drinks states.
+func TestAComparisonNamesTheNutThatComes(t *testing.T) {
+	const rules = "rules: [eu]\n"
+	c := compared(t, rules+"build: [36 g core:espresso, 30 g core:hazelnut]", rules+"build: [36 g core:espresso, 30 g core:pecan]\nmay-contain: [almond]")
+	text := allergensOf(c)
+	assert.Contains(t, text, "EU: Nuts: declared in A and in B; only in A: hazelnuts; only in B: pecans; may get in only in B: almonds")
+	assert.NotContains(t, text, "alike")
+	c = compared(t, rules+"build: [36 g core:espresso, 30 g core:hazelnut]", rules+"build: [36 g core:espresso, 20 g core:hazelnut]")
+	assert.Contains(t, allergensOf(c), "EU: every class stands alike in both")
+}
+
+// The same of a food that gives way to another in its own class.
+func TestASwapNamesTheNutThatComes(t *testing.T) {
+	s := swapped(t, "\ndrink: nut\nserves: 1\nscale: 1 g\nrules: [eu]\nbuild: [36 g core:espresso, 30 g core:hazelnut]\n", fit.Exchange{Food: "core:hazelnut"}, "pecan")
+	require.NotEmpty(t, s.Found)
+	var lines []string
+	for _, l := range s.Found[0].Declares() {
+		lines = append(lines, l.Sentence())
+	}
+	assert.Contains(t, strings.Join(lines, "\n"), "EU: Nuts: declared before and then; only before: hazelnuts; only then: pecans")
+}
