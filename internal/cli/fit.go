@@ -177,7 +177,7 @@ func (f fitter) run(ctx context.Context, wish *fit.Wish) error {
 		}
 		fitted.Written = f.out.path
 	}
-	if !res.Met || sheet.Contradicted(s) {
+	if !res.Met || sheet.Contradicted(s) || fitted.TooMuch() {
 		f.findings = fail.Findings
 	}
 	if f.json() {

@@ -156,13 +156,21 @@ func parted(a, b []string) Parted {
 func (c *Compared) ToDecide() bool {
 	u := c.Undecided()
 	a, b := c.NewCautions()
-	return len(u.Both)+len(u.OnlyA)+len(u.OnlyB) > 0 || len(overdoses(slices.Concat(a, b))) > 0
+	return len(u.Both)+len(u.OnlyA)+len(u.OnlyB) > 0 || len(overdoses(slices.Concat(a, b, c.TooMuchInBoth()))) > 0
 }
 
 // NewCautions gives the cautions that only one of the drinks has.
 func (c *Compared) NewCautions() (onlyA, onlyB []Cautioned) {
 	a, b := c.A.Cautions(), c.B.Cautions()
 	return notIn(a, b), notIn(b, a)
+}
+
+// TooMuchInBoth gives the cautions, as B has them, of what is too much in either drink.
+func (c *Compared) TooMuchInBoth() []Cautioned {
+	a := c.A.Cautions()
+	return slices.DeleteFunc(c.B.Cautions(), func(y Cautioned) bool {
+		return y.TooMuch == "" || !slices.ContainsFunc(a, func(x Cautioned) bool { return x.Code == y.Code && x.TooMuch != "" })
+	})
 }
 
 // notIn gives the cautions of which another list has none of that code, or of which it is too much

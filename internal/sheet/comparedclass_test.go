@@ -46,3 +46,36 @@ func TestASwapNamesTheNutThatComes(t *testing.T) {
 	}
 	assert.Contains(t, strings.Join(lines, "\n"), "EU: Nuts: declared before and then; only before: hazelnuts; only then: pecans")
 }
+
+// From 5 g of nutmeg people were poisoned (toxicology monograph of data/cautions.csv): of fifteen grams a fit and a
+// comparison say it, though the drink as it was written had them, and so had both.
+func TestWhatIsTooMuchIsSaidThoughItWasBefore(t *testing.T) {
+	const spiced = "build: [36 g core:espresso, 5 g core:sugar-white, 15 g core:nutmeg]\n"
+	c := compared(t, spiced, spiced)
+	require.Len(t, c.TooMuchInBoth(), 1)
+	assert.True(t, c.ToDecide())
+	var page []string
+	for _, b := range c.Leaf().Blocks {
+		for _, l := range b.Lines {
+			page = append(page, b.Heading+" "+l.Sentence())
+		}
+	}
+	assert.Contains(t, strings.Join(page, "\n"), "Too much in both nutmeg")
+	f := fitted(t, "drink: spiced\nserves: 1\n"+spiced+"targets: [serving(SUGAR) between 5.5 g and 6 g]\nvary: [{of: core:sugar-white, from: 4 g, to: 8 g}]\n")
+	written, err := sheet.Build("test", f.Before, nil, uncited, nil)
+	require.NoError(t, err)
+	f.Raise(written)
+	assert.True(t, f.TooMuch())
+	require.NotEmpty(t, f.Raised)
+	assert.Equal(t, "nutmeg", f.Raised[0].Code)
+}
+
+// Of what may kill the brief tells the first sentence: how much is poisoning stands in it (nutmeg: 5 g).
+func TestTheBriefSaysHowMuchNutmegIsPoisoning(t *testing.T) {
+	s := ranAs(t, "build: [36 g core:espresso, 15 g core:nutmeg]")
+	said := ""
+	for _, c := range sheet.BriefOf(s).Guest.Cautions {
+		said += c.Words + "\n"
+	}
+	assert.Contains(t, said, "5 g of nutmeg (under a tablespoon) in one person is poisoning")
+}
