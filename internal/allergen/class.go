@@ -11,13 +11,14 @@ type Class struct {
 	Name   string
 	Status string // of its reference: "verified", "secondary" or "unverified"
 	Source string
+	Named  bool // the rules want the cereal, the nut or the fish named, not only the class
 }
 
 // Classes gives the classes of a set of rules in their order, none if nobody knows the rules.
 func Classes(rules string) []Class {
 	var list []Class
 	for _, c := range known().classes[rules] {
-		list = append(list, Class{c.code, c.name, c.status, c.source})
+		list = append(list, Class{c.code, c.name, c.status, c.source, c.naming != naming.class})
 	}
 	slices.SortFunc(list, func(x, y Class) int {
 		return cmp.Compare(known().classes[rules][x.Code].order, known().classes[rules][y.Code].order)

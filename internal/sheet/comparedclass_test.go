@@ -79,3 +79,16 @@ func TestTheBriefSaysHowMuchNutmegIsPoisoning(t *testing.T) {
 	}
 	assert.Contains(t, said, "5 g of nutmeg (under a tablespoon) in one person is poisoning")
 }
+
+// Regulation (EU) No 1169/2011, Annex II, 8: a menu names the nut, and the one that may get in beside it.
+func TestAMenuNamesTheNuts(t *testing.T) {
+	s := ranAs(t, "build: [36 g core:espresso, 30 g core:hazelnut, 20 g core:milk-whole, 15 g core:nutmeg]\nmay-contain: [almond]")
+	m := &sheet.Menu{Rules: []string{"eu"}, Drinks: []sheet.Offer{s.Offer("nut.drink.yaml")}}
+	cells := map[string]string{}
+	for _, r := range m.Leaf(1).Blocks[0].Grid.Rows {
+		cells[r.Label] = r.Cells[0].Text
+	}
+	assert.Equal(t, "contains hazelnuts, may contain almonds", cells["Nuts"])
+	assert.Equal(t, "contains", cells["Milk"])
+	assert.Contains(t, strings.Join(m.Drinks[0].TooMuch, "\n"), "Too much")
+}
