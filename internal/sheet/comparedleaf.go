@@ -23,7 +23,7 @@ func (c *Compared) Leaf() *Leaf {
 	l.add(c.first())
 	l.add(c.servings(), c.liquids(), c.makers(), c.file())
 	l.add(c.allergens())
-	l.add(c.undecided(), c.tooMuch(), c.cautions())
+	l.add(c.undecided(), tooMuchInBoth(c), c.cautions())
 	l.Foot = []string{
 		fmt.Sprintf("B − A in each of %d draws, seed %d, which both share: what is the same in both goes out, what nobody knows stands at its worst; interval: 90 of 100 draws", c.A.Assay.Draws, c.A.Assay.Seed),
 		clean.Name(c.A.Program),
@@ -314,8 +314,8 @@ func (c *Compared) undecided() Block {
 	return b
 }
 
-// tooMuch tells what neither drink may be served with.
-func (c *Compared) tooMuch() Block {
+// tooMuchInBoth tells what neither drink may be served with.
+func tooMuchInBoth(c *Compared) Block {
 	b := Block{Heading: "Too much in both"}
 	for _, x := range c.TooMuchInBoth() {
 		b.Lines = append(b.Lines, Line{Lead: clean.Name(x.TooMuch), Text: clean.Prose(x.Text), Source: clean.Prose(x.Source)})

@@ -115,7 +115,6 @@ type comparedDocument struct {
 	Allergens    []comparedRules                   `json:"allergens"`
 	ToDecide     partedForm                        `json:"to_decide"`
 	CautionsOnly map[string][]cautioned            `json:"cautions_only"`
-	TooMuch      []cautioned                       `json:"too_much_in_both,omitempty"`
 }
 
 // Compared writes sipsum.compare/1.
@@ -145,7 +144,9 @@ func Compared(w io.Writer, c *sheet.Compared) error {
 	onlyA, onlyB := c.NewCautions()
 	form := func(x sheet.Cautioned) cautioned { return cautioned(x.Caution) }
 	document.CautionsOnly = map[string][]cautioned{"a": each(onlyA, form), "b": each(onlyB, form)}
-	document.TooMuch = each(c.TooMuchInBoth(), form)
+	if both := c.TooMuchInBoth(); len(both) > 0 {
+		document.CautionsOnly["too_much_in_both"] = each(both, form)
+	}
 	return write(w, document)
 }
 
