@@ -11,13 +11,14 @@ type Class struct {
 	Name   string
 	Status string // of its reference: "verified", "secondary" or "unverified"
 	Source string
+	Named  bool // the rules want the cereal, the nut or the fish named, not only the class
 }
 
 // Classes gives the classes of a set of rules in their order, none if nobody knows the rules.
 func Classes(rules string) []Class {
 	var list []Class
 	for _, c := range known().classes[rules] {
-		list = append(list, Class{c.code, c.name, c.status, c.source})
+		list = append(list, Class{c.code, c.name, c.status, c.source, c.naming != naming.class})
 	}
 	slices.SortFunc(list, func(x, y Class) int {
 		return cmp.Compare(known().classes[rules][x.Code].order, known().classes[rules][y.Code].order)
@@ -64,6 +65,25 @@ func (d Declaration) Named(food string) []string {
 		}
 	}
 	return words
+}
+
+// Within gives the words of what is in a class of the declaration's rules, and of what may get in
+// beside it: the nut, the cereal, the animal, each as the rules name it.
+func (d Declaration) Within(class string) (contains, may []string) {
+	words := func(entries []Entry) []string {
+		var list []string
+		for _, e := range entries {
+			if e.Code != class {
+				continue
+			}
+			for _, code := range e.Leaves {
+				l := known().leaves[code]
+				list = addOnce(list, cmp.Or(l.under[d.Rules].name, l.word))
+			}
+		}
+		return list
+	}
+	return words(d.Contains), words(d.MayContain)
 }
 
 // State gives what is known of a class of the declaration's rules. A question about the class

@@ -60,6 +60,11 @@ func caffeine(mg, most, ml float64) caution.Input {
 		Amounts: map[constituent.ID]estimate.Amount{constituent.Caffeine: {Mean: mg, WithBounds: most, Known: true}}}
 }
 
+func sodium(mg float64) caution.Input {
+	return caution.Input{Rules: "eu", Name: "Brine", ServingG: 100, ServingMl: 100, ABV: math.NaN(),
+		Amounts: map[constituent.ID]estimate.Amount{constituent.Sodium: {Mean: mg, WithBounds: mg, Known: true}}}
+}
+
 // The limits are published; the cases sit on both sides of each.
 func TestLimits(t *testing.T) {
 	tea := caffeine(160, 160, 100)
@@ -105,6 +110,11 @@ func TestLimits(t *testing.T) {
 		{"999 mg", caffeine(999, 999, 500), "caffeine-acute", false, "Kamijo et al. 2018: poisonings from 1 g"},
 		{"1000 mg", caffeine(1000, 1000, 500), "caffeine-acute", true, "idem"},
 		{"1000 mg says so alone", caffeine(1000, 1000, 500), "caffeine-day", false, "the more cautious row speaks"},
+		{"2000 mg of sodium", sodium(2000), "salt-day", false, "WHO guideline 2012: 2 g of sodium a day"},
+		{"2001 mg of sodium", sodium(2001), "salt-day", true, "idem"},
+		{"4999 mg of sodium", sodium(4999), "salt-acute", false, "Campbell and Train 2017: deaths below 10 g; our own bound is the half"},
+		{"10 g of sodium", sodium(10000), "salt-acute", true, "idem"},
+		{"5000 mg of sodium say so alone", sodium(5000), "salt-day", false, "the more cautious row speaks"},
 		{"199 mg", caffeine(199, 199, 250), "caffeine-dose", false, "EFSA Journal 2015;13(5):4102"},
 		{"tea inside another word", steak, "caffeine-statement", true, "idem"},
 		{"other rules", us, "caffeine-statement", false, "idem"},

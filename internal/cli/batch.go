@@ -69,6 +69,8 @@ func newBatch(a *app) *cobra.Command {
 			return err
 		}
 		switch {
+		case ask.omit != "" && ask.home:
+			return fail.New(fail.Wrong, "--omit makes a tasting, and --home a recipe for a kitchen", "ask for one, then for the other")
 		case ask.omit != "":
 			return drinks{a}.omit(cmd.Context(), args[0], ask, form)
 		case cmd.Flags().Changed("counts"):

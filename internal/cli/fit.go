@@ -47,6 +47,8 @@ func newFit(a *app) *cobra.Command {
 		RunE: func(cmd *cobra.Command, args []string) error {
 			other.without, from.without = without, without
 			switch looks := cmd.Flags().Changed("from"); {
+			case out.replaces && out.path == "":
+				return fail.New(fail.Wrong, "--replace says that a file may go, and nothing says which", "add --write FILE, or leave it out")
 			case looks && other.food != "":
 				return fail.New(fail.Wrong, "--swap looks for one food in the place of another, and --from for what to pour on top", "ask for one, then for the other")
 			case !looks && other.food == "" && len(without) > 0:
@@ -178,7 +180,7 @@ func (f fitter) run(ctx context.Context, wish *fit.Wish) error {
 		}
 		fitted.Written = f.out.path
 	}
-	if !res.Met || sheet.Contradicted(s) {
+	if !res.Met || sheet.Contradicted(s) || fitted.TooMuch() {
 		f.findings = fail.Findings
 	}
 	if f.json() {

@@ -44,6 +44,10 @@ func (q *inventAsked) asked(cmd *cobra.Command, wish *fit.Wish) (bool, error) {
 		return true, fail.New(fail.Wrong, "--from looks for foods that meet the targets of the file, and a ready wish keeps all others of it", "write the wish under targets, or leave --from out")
 	case !looks && cmd.Flags().Changed("design"):
 		return false, fail.New(fail.Wrong, "--design is of what --from finds", "add --from core")
+	case cmd.Flags().Changed("design") && !cmd.Flags().Changed("write"):
+		return true, fail.New(fail.Wrong, "--design says which design is written, and nothing says where", "add --write FILE, or leave it out: every design is printed")
+	case q.design < 1:
+		return true, fail.New(fail.Wrong, fmt.Sprintf("there is no design %d", q.design), "designs are counted from 1")
 	default:
 		return looks, nil
 	}

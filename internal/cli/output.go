@@ -96,8 +96,11 @@ func (o *output) form(a *app, cmd *cobra.Command) (string, error) {
 // other file that is there already unless that is asked for.
 func (o *output) spares(a *app, drinks []string) error {
 	written, err := os.Stat(o.path)
-	if o.path == "" || err != nil || !written.Mode().IsRegular() {
+	switch {
+	case o.path == "" || err != nil:
 		return nil
+	case !written.Mode().IsRegular():
+		return noPlainFile(o.path, written)
 	}
 	same := func(name string) bool {
 		read, err := os.Stat(name)
@@ -122,6 +125,15 @@ func (o *output) spares(a *app, drinks []string) error {
 		return fail.New(fail.Wrong, o.path+" is there already", "write to another file, or add --replace")
 	}
 	return nil
+}
+
+// noPlainFile refuses a pipe or a device, which may keep whoever writes waiting for ever; a folder is told of where
+// it is written to.
+func noPlainFile(path string, info fs.FileInfo) error {
+	if info.IsDir() {
+		return nil
+	}
+	return fail.New(fail.Wrong, path+" is a pipe or a device, no plain file", "write to a file, or to the standard output and from there with > or |")
 }
 
 // style says how text looks that is handed out: in a file it is plain.
@@ -155,14 +167,14 @@ func (o *output) write(a *app, print func(io.Writer) error) error {
 const filePerm = 0o644
 
 // replace puts a file in the place of what was there, in one step: who reads it meanwhile sees
-// the old one or the new one. What is no plain file (a device, a pipe) is written to.
+// the old one or the new one. What is no plain file (a device, a pipe) is left alone: it may keep the writer waiting.
 func replace(path string, text []byte) error {
 	info, err := os.Stat(path)
 	switch {
 	case err == nil && info.IsDir():
 		return errors.New("it is a folder")
 	case err == nil && !info.Mode().IsRegular():
-		return os.WriteFile(path, text, filePerm)
+		return errors.New("it is a pipe or a device, no plain file")
 	case err == nil:
 		if path, err = filepath.EvalSymlinks(path); err != nil {
 			return err

@@ -50,6 +50,7 @@ func TestCautionsOfCoreFoodsAreBelievable(t *testing.T) {
 		"caffeine-statement": {constituent.Caffeine, 2 * 15},
 		"alcohol-warning":    {constituent.Alcohol, 0.8}, "alcohol-strength": {constituent.Alcohol, 1.9}, // g: ethanol 0.789 g/ml
 		"quinine-by-figure-us": {"quinine", 0.2 * 83}, "quinine-by-figure-eu": {"quinine", 0.2 * 85}, // 21 CFR 172.575; BfR 020/2008
+		"salt-day": {constituent.Sodium, 2000}, "salt-acute": {constituent.Sodium, 5000}, // WHO 2012; Campbell and Train 2017
 		"polyol-statement": {constituent.Polyols, 2 * 10},
 	}
 	possible := 0

@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"sipsum/internal/allergen"
 	"sipsum/internal/amount"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
@@ -128,25 +127,6 @@ func hardlyLiquid(l contrast.Liquid) bool {
 
 func furthest(d contrast.Difference) float64 { return max(math.Abs(d.Least), math.Abs(d.Most)) }
 
-// ClassChange is a class of allergens that stands otherwise in the two drinks.
-type ClassChange struct {
-	Code, Name string
-	A, B       allergen.State
-}
-
-// Classes tells under one of the rules, by its place among them, which classes of allergens stand
-// otherwise.
-func (c *Compared) Classes(rules int) []ClassChange {
-	a, b := c.A.Allergens()[rules], c.B.Allergens()[rules]
-	var list []ClassChange
-	for _, class := range allergen.Classes(c.A.Rules[rules]) {
-		if x, y := a.State(class.Code), b.State(class.Code); x != y {
-			list = append(list, ClassChange{class.Code, class.Name, x, y})
-		}
-	}
-	return list
-}
-
 // Parted is a list of which some are in both drinks and some in one.
 type Parted struct{ Both, OnlyA, OnlyB []string }
 
@@ -176,13 +156,21 @@ func parted(a, b []string) Parted {
 func (c *Compared) ToDecide() bool {
 	u := c.Undecided()
 	a, b := c.NewCautions()
-	return len(u.Both)+len(u.OnlyA)+len(u.OnlyB) > 0 || len(overdoses(slices.Concat(a, b))) > 0
+	return len(u.Both)+len(u.OnlyA)+len(u.OnlyB) > 0 || len(overdoses(slices.Concat(a, b, c.TooMuchInBoth()))) > 0
 }
 
 // NewCautions gives the cautions that only one of the drinks has.
 func (c *Compared) NewCautions() (onlyA, onlyB []Cautioned) {
 	a, b := c.A.Cautions(), c.B.Cautions()
 	return notIn(a, b), notIn(b, a)
+}
+
+// TooMuchInBoth gives the cautions, as B has them, of what is too much in either drink.
+func (c *Compared) TooMuchInBoth() []Cautioned {
+	a := c.A.Cautions()
+	return slices.DeleteFunc(c.B.Cautions(), func(y Cautioned) bool {
+		return y.TooMuch == "" || !slices.ContainsFunc(a, func(x Cautioned) bool { return x.Code == y.Code && x.TooMuch != "" })
+	})
 }
 
 // notIn gives the cautions of which another list has none of that code, or of which it is too much

@@ -23,7 +23,7 @@ func (c *Compared) Leaf() *Leaf {
 	l.add(c.first())
 	l.add(c.servings(), c.liquids(), c.makers(), c.file())
 	l.add(c.allergens())
-	l.add(c.undecided(), c.cautions())
+	l.add(c.undecided(), tooMuchInBoth(c), c.cautions())
 	l.Foot = []string{
 		fmt.Sprintf("B − A in each of %d draws, seed %d, which both share: what is the same in both goes out, what nobody knows stands at its worst; interval: 90 of 100 draws", c.A.Assay.Draws, c.A.Assay.Seed),
 		clean.Name(c.A.Program),
@@ -284,7 +284,7 @@ func (c *Compared) allergens() Block {
 	for i, rules := range c.A.Rules {
 		var lines []Line
 		for _, x := range c.Classes(i) {
-			text := stateWords[x.A] + " in A, " + stateWords[x.B] + " in B"
+			text := x.said("in A", "in B")
 			if n := len(lines); n > 0 && lines[n-1].Text == text { // a food that nobody has assessed may be of any class
 				lines[n-1].Strong += ", " + clean.Name(x.Name)
 				continue
@@ -310,6 +310,15 @@ func (c *Compared) undecided() Block {
 		for _, text := range x.list {
 			b.Lines = append(b.Lines, Line{Lead: x.lead, Text: clean.Prose(text)})
 		}
+	}
+	return b
+}
+
+// tooMuchInBoth tells what neither drink may be served with.
+func tooMuchInBoth(c *Compared) Block {
+	b := Block{Heading: "Too much in both"}
+	for _, x := range c.TooMuchInBoth() {
+		b.Lines = append(b.Lines, Line{Lead: clean.Name(x.TooMuch), Text: clean.Prose(x.Text), Source: clean.Prose(x.Source)})
 	}
 	return b
 }

@@ -29,15 +29,19 @@ type Fitted struct {
 }
 
 // Raise notes the cautions that the answer has and the drink as it is written has not, or in other words;
-// that a figure in one moved, the figure itself says.
+// that a figure in one moved, the figure itself says. Of what there is too much in the answer it is told all the
+// same: whoever pours it may not have seen the drink's card.
 func (f *Fitted) Raise(written *Sheet) {
 	had := written.Cautions()
 	for _, c := range f.Cautions() {
-		if !slices.ContainsFunc(had, func(h Cautioned) bool { return h.Code == c.Code && wordsAlone(h.Text) == wordsAlone(c.Text) }) {
+		if c.TooMuch != "" || !slices.ContainsFunc(had, func(h Cautioned) bool { return h.Code == c.Code && wordsAlone(h.Text) == wordsAlone(c.Text) }) {
 			f.Raised = append(f.Raised, c)
 		}
 	}
 }
+
+// TooMuch reports whether the answer pours more of something than may be served.
+func (f *Fitted) TooMuch() bool { return len(overdoses(f.Cautions())) > 0 }
 
 // wordsAlone is a text with its figures left out.
 func wordsAlone(text string) string {

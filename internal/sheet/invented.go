@@ -99,11 +99,19 @@ func (v *Invented) DesignAllergens(n int) []string {
 			list = append(list, text)
 		}
 	}
-	for _, d := range v.Sheets[n].Allergens() {
+	written := v.Allergens()
+	for i, d := range v.Sheets[n].Allergens() {
 		for _, e := range d.Contains {
-			if slices.ContainsFunc(e.From, is) {
-				add("contains " + clean.Name(e.Name) + " (" + d.Rules + ")")
+			if !slices.ContainsFunc(e.From, is) {
+				continue
 			}
+			text := "contains " + clean.Name(e.Name) + " (" + d.Rules + ")"
+			had, _ := written[i].Within(e.Code)
+			has, _ := d.Within(e.Code)
+			if comes := besideThose(has, had); len(comes) > 0 {
+				text += ", new in the drink: " + clean.Prose(strings.Join(comes, ", "))
+			}
+			add(text)
 		}
 		for _, c := range d.Check {
 			if slices.ContainsFunc(c.Foods, is) {

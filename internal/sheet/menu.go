@@ -30,6 +30,7 @@ type Offer struct {
 	Against   []string      // readings that contradict their recipe
 	Decide    bool          // somebody has to say which is right before either is used
 	Advice    []string
+	TooMuch   []string // what it may not be served with, in a sentence each
 }
 
 // Offer tells a drink in short.
@@ -37,7 +38,7 @@ func (s *Sheet) Offer(file string) Offer {
 	a := s.Assay
 	return Offer{
 		File: file, Name: a.Drink.Name, Serves: a.Drink.Serves, ServingG: a.Mass.Mean, ServingMl: factsOf(a).ServingMl,
-		Cards: s.Cards(), Allergens: s.Allergens(), Open: s.toAsk(s.Allergens()), Against: Contradictions(s), Decide: Contradicted(s), Advice: adviceOf(s.Cautions()),
+		Cards: s.Cards(), Allergens: s.Allergens(), Open: s.toAsk(s.Allergens()), Against: Contradictions(s), Decide: Contradicted(s), Advice: adviceOf(s.Cautions()), TooMuch: overdoses(s.Cautions()),
 	}
 }
 
@@ -124,7 +125,11 @@ type Matrix struct {
 	Rules   string
 	Classes []allergen.Class
 	States  [][]allergen.State // by drink, then by class
+	Within  [][]Held           // the same of what is in the class: the nut, the cereal
 }
+
+// Held is what of a class of allergens a drink contains, and what may get in beside it.
+type Held struct{ Contains, MayContain []string }
 
 // Matrices gives the allergen matrix under each of the rules.
 func (m *Menu) Matrices() []Matrix {
@@ -133,10 +138,12 @@ func (m *Menu) Matrices() []Matrix {
 		x := Matrix{Rules: rules, Classes: allergen.Classes(rules)}
 		for _, d := range m.Drinks {
 			states := make([]allergen.State, len(x.Classes))
+			within := make([]Held, len(x.Classes))
 			for j, c := range x.Classes {
 				states[j] = d.Allergens[i].State(c.Code)
+				within[j].Contains, within[j].MayContain = d.Allergens[i].Within(c.Code)
 			}
-			x.States = append(x.States, states)
+			x.States, x.Within = append(x.States, states), append(x.Within, within)
 		}
 		list = append(list, x)
 	}

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"sipsum/internal/allergen"
 	"sipsum/internal/clean"
@@ -82,11 +83,30 @@ func (m *Menu) matrixGrid(x Matrix, part []int) *Grid {
 		row := GridRow{Label: clean.Name(c.Name)}
 		for _, n := range part {
 			form := stateOf[x.States[n][i]]
-			row.Cells = append(row.Cells, GridCell{Text: say(form.key), Sign: form.sign, Mark: form.mark})
+			row.Cells = append(row.Cells, GridCell{Text: x.Within[n][i].cell(x.States[n][i], c.Named), Sign: form.sign, Mark: form.mark})
 		}
 		g.Rows = append(g.Rows, row)
 	}
 	return g
+}
+
+// cell tells in a cell how a drink stands to a class, and which nuts it contains or may contain where the rules
+// want them named.
+func (h Held) cell(state allergen.State, named bool) string {
+	text := say(stateOf[state].key)
+	if !named {
+		return text
+	}
+	if len(h.Contains) > 0 {
+		text += " " + clean.Prose(strings.Join(h.Contains, ", "))
+	}
+	if len(h.MayContain) > 0 {
+		if state != allergen.StateMayContain {
+			text += ", " + say("state.may")
+		}
+		text += " " + clean.Prose(strings.Join(h.MayContain, ", "))
+	}
+	return text
 }
 
 // figuresGrid is a table of some of the drinks.

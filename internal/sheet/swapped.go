@@ -147,7 +147,7 @@ func (f SwappedFood) Declares() []Line {
 	seen := map[string]bool{}
 	for i, rules := range f.A.Rules {
 		for _, x := range f.Classes(i) {
-			text := stateWords[x.A] + " before, " + stateWords[x.B] + " then"
+			text := x.said("before", "then")
 			if seen[x.Name+text] {
 				continue
 			}

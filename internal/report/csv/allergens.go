@@ -61,6 +61,9 @@ func Menu(w io.Writer, m *sheet.Menu) error {
 				rows = append(rows, []string{text(d.Name), text(d.File), text(x.Rules), "allergen", text(c.Code), text(c.Name), "", string(x.States[i][k]), "", ""})
 			}
 		}
+		for _, said := range d.TooMuch {
+			rows = append(rows, []string{text(d.Name), text(d.File), "", "caution", "too-much", "", "", text(said), "", ""})
+		}
 	}
 	return write(w, header, rows)
 }

@@ -70,11 +70,16 @@ type comparedClass struct {
 	Name string         `json:"name"`
 	A    allergen.State `json:"a"`
 	B    allergen.State `json:"b"`
+
+	OnlyA    []string `json:"only_in_a,omitempty"` // what of the class only one contains: "pecans"
+	OnlyB    []string `json:"only_in_b,omitempty"`
+	MayOnlyA []string `json:"may_contain_only_in_a,omitempty"`
+	MayOnlyB []string `json:"may_contain_only_in_b,omitempty"`
 }
 
 type comparedRules struct {
 	Rules   string          `json:"rules"`
-	Classes []comparedClass `json:"classes"` // that stand otherwise in the two
+	Classes []comparedClass `json:"classes"` // that stand otherwise in the two, or of which they hold another
 }
 
 type partedForm struct {
@@ -139,6 +144,9 @@ func Compared(w io.Writer, c *sheet.Compared) error {
 	onlyA, onlyB := c.NewCautions()
 	form := func(x sheet.Cautioned) cautioned { return cautioned(x.Caution) }
 	document.CautionsOnly = map[string][]cautioned{"a": each(onlyA, form), "b": each(onlyB, form)}
+	if both := c.TooMuchInBoth(); len(both) > 0 {
+		document.CautionsOnly["too_much_in_both"] = each(both, form)
+	}
 	return write(w, document)
 }
 

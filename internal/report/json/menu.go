@@ -39,6 +39,9 @@ type classState struct {
 	Code  string         `json:"code"`
 	Name  string         `json:"name"`
 	State allergen.State `json:"state"`
+
+	Contains   []string `json:"contains,omitempty"` // what of the class: "hazelnuts"
+	MayContain []string `json:"may_contain,omitempty"`
 }
 
 // Menu writes sipsum.menu/1: JSON Lines, a drink a line in the order of the menu.
@@ -62,7 +65,8 @@ func Menu(w io.Writer, m *sheet.Menu) error {
 func matrixOf(x sheet.Matrix, drink int) matrix {
 	out := matrix{Rules: x.Rules}
 	for i, c := range x.Classes {
-		out.Classes = append(out.Classes, classState{c.Code, c.Name, x.States[drink][i]})
+		w := x.Within[drink][i]
+		out.Classes = append(out.Classes, classState{c.Code, c.Name, x.States[drink][i], w.Contains, w.MayContain})
 	}
 	return out
 }

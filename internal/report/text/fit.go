@@ -102,12 +102,12 @@ func (p fitPage) beforeAfter(before, after composition.Result) string {
 	return p.show(before).number + " → " + p.sentence(after, "")
 }
 
-// raised prints the cautions that the answer makes new, or other.
+// raised prints the cautions that the answer makes new, or other, and what is too much in it.
 func (p fitPage) raised(f *sheet.Fitted) {
 	if len(f.Raised) == 0 {
 		return
 	}
-	p.heading("Cautions that moved with it")
+	p.heading("Cautions that moved with it, and what is too much")
 	for _, c := range f.Raised {
 		p.hanging("  – ", bulletIndent, Clean(c.Text, mostProse))
 	}
