@@ -37,9 +37,36 @@ type addends struct {
 	a *assay.Assay
 	g *claims.Glass
 	n int
+
+	group food.Group // of a food alone: between what pH such foods are, where nobody has stated their acids
 }
 
-func newAddends(a *assay.Assay, n int) addends { return addends{a, claims.NewGlass(a, nil), n} }
+func newAddends(a *assay.Assay, n int) addends {
+	return addends{a: a, g: claims.NewGlass(a, nil), n: n}
+}
+
+// ofFood are the addends of a cup of a food.
+func ofFood(f *food.Food, a *assay.Assay, n int) addends {
+	x := newAddends(a, n)
+	x.group = f.Facts()
+	return x
+}
+
+// mayHelp reports whether acids that nobody has stated may bring a term nearer to its end. Two liquids that are
+// both less sour than a pH make none that is as sour, whatever their acids are.
+func (x addends) mayHelp(t claim.Term) bool {
+	if x.group.PHHigh == 0 {
+		return true
+	}
+	end := t.Of.PH
+	if t.Of.Property == claim.Acidity {
+		end = acidity.EndPoints[0]
+	}
+	if t.Times > 0 {
+		return x.group.PHLow < end
+	}
+	return x.group.PHHigh > end
+}
 
 // of gives the least and the most of a figure in its draws, and what of it nobody knows.
 func (x addends) of(ad claim.Addend) (least, most []float64, gaps []claim.Gap) {
@@ -154,10 +181,15 @@ func (x addends) columns(list []condition, less *addends, grams float64) columns
 					low, high = high, low
 				}
 				hurt[d] += t.Times * low / grams
-				help[d] += t.Times * high / grams
-				if isOpen(gaps) {
-					help[d] = math.Inf(1)
+				add := t.Times * high / grams
+				switch {
+				case !isOpen(gaps):
+				case x.mayHelp(t):
+					add = math.Inf(1)
+				default:
+					add = min(add, 0)
 				}
+				help[d] += add
 			}
 		}
 		c.hurt, c.help = append(c.hurt, hurt), append(c.help, help)

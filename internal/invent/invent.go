@@ -40,6 +40,8 @@ type Result struct {
 	Designs []Design
 	Unread  []Unread // foods that would be answers if a figure that nobody knows were read
 	Unmet   []Unmet  // of no design: what no foods of the tables bring
+	Stops   []string // of no design: conditions each of which, were it not, would leave some
+	Still   []string // foods of the drink as it is written that hold, or may hold, what is not wanted
 	Missed  []Missed // what sets missed that were calculated and are no designs
 	Refused []Refused
 	Whole   bool // every set was tried
@@ -87,6 +89,7 @@ func (s *search) central() estimate.Ensemble { return estimate.Ensemble{Seed: s.
 // Find looks for designs: what to put into a drink so that it meets its targets. Errors are *fail.Error.
 func Find(ctx context.Context, k Kitchen, foods []*food.Food, f Filter) (*Result, error) {
 	s := &search{Kitchen: k, pantry: newPantry(foods), res: &Result{Whole: true, Enough: enough()}, hurts: map[string]bool{}, banned: map[food.ID]bool{}}
+	s.still(f)
 	s.read(&f)
 	var err error
 	if s.res.Before, err = k.Bench.Judge(ctx, s.aims); err != nil {
@@ -104,8 +107,18 @@ func Find(ctx context.Context, k Kitchen, foods []*food.Food, f Filter) (*Result
 	}
 	if s.res.Calculated = s.calculated; len(s.res.Designs) == 0 {
 		s.unmet()
+		return s.res, s.stops()
 	}
 	return s.res, nil
+}
+
+// still notes what of the drink as it is written nobody wants put in: nothing takes it out.
+func (s *search) still(f Filter) {
+	for _, it := range s.Recipe.Items {
+		if holds, _ := f.judge(it.Food); holds && !slices.Contains(s.res.Still, it.Food.Name()) {
+			s.res.Still = append(s.res.Still, it.Food.Name())
+		}
+	}
 }
 
 // alcoholic reports whether a drink has alcohol, so that more of it is no surprise.
@@ -223,7 +236,7 @@ func (s *search) weigh(ctx context.Context) error {
 				return err
 			}
 			if a, err := s.assayed(ctx, s.liquids[i].cup(), s.central()); err == nil {
-				all[i], made[i] = newAddends(a, 1).columns(s.conditions, &off, measured), true
+				all[i], made[i] = ofFood(s.liquids[i].food, a, 1).columns(s.conditions, &off, measured), true
 			}
 		}
 		return nil
@@ -266,7 +279,7 @@ func (s *search) draw(ctx context.Context, i int) (columns, error) {
 		return columns{}, err
 	}
 	off := newAddends(water, s.ensemble().N)
-	c := newAddends(a, s.ensemble().N).columns(s.conditions, &off, measured)
+	c := ofFood(s.liquids[i].food, a, s.ensemble().N).columns(s.conditions, &off, measured)
 	c.hand = s.hand(i)
 	return c, nil
 }

@@ -133,20 +133,52 @@ func (s *search) told(ctx context.Context, i int, grams float64) (u Unread, ok b
 		if s.pool.reaches(k, hurt, math.Abs(hurt)) || s.ofAcids(k) {
 			continue
 		}
-		u.Target = s.textOf(cond)
-		for _, t := range cond.Terms {
-			_, _, gaps := cup.of(t.Of)
-			if len(gaps) == 0 {
-				continue
-			}
-			u.Gap = gaps[0]
-			if len(gaps) == 1 && t.Of.Constituent != nil {
-				limit(&u, t, cup, -hurt)
-			}
-			return u, true, nil
+		next := u
+		if !next.asks(s.textOf(cond), cond, cup, -hurt) {
+			continue
+		}
+		if !s.plausible(l, next) {
+			return u, false, nil
+		}
+		if !ok {
+			u, ok = next, true
 		}
 	}
-	return u, false, nil
+	return u, ok, nil
+}
+
+// asks notes what of a condition nobody knows, and what it would have to be; false where all is known.
+func (u *Unread) asks(target string, cond condition, cup addends, short float64) bool {
+	for _, t := range cond.Terms {
+		_, _, gaps := cup.of(t.Of)
+		if len(gaps) == 0 {
+			continue
+		}
+		u.Target, u.Gap = target, gaps[0]
+		if len(gaps) == 1 && t.Of.Constituent != nil {
+			limit(u, t, cup, short)
+		}
+		return true
+	}
+	return false
+}
+
+// plausible reports whether a figure may be what it would have to be: as much, or as little, as some food has
+// that is of the group and is poured likewise. Where none of them is known the bounds alone speak.
+func (s *search) plausible(l liquid, u Unread) bool {
+	if u.Of == nil {
+		return true
+	}
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, f := range s.pantry {
+		if f.Group != l.food.Group || !slices.ContainsFunc(pouredOf(f), func(p poured) bool { return p.by == l.by }) {
+			continue
+		}
+		if v, told := f.Value(u.Of.ID); told && food.Stated(v.Amount) {
+			low, high = min(low, v.Amount), max(high, v.Amount)
+		}
+	}
+	return low > high || !(u.Least > high) && !(u.Most < low)
 }
 
 // limit tells how much of a constituent there would have to be in 100 g at least, or at most.
@@ -160,38 +192,5 @@ func limit(u *Unread, t claim.Term, cup addends, short float64) {
 		u.Of, u.Least = t.Of.Constituent, per*(least[0]/measured+short)
 	default:
 		u.Of, u.Most = t.Of.Constituent, per*(most[0]/measured-short)
-	}
-}
-
-// Unmet is a target that the drink as written misses.
-type Unmet struct {
-	Target string
-	Can    bool       // some foods of the tables could meet it
-	By     *food.Food // what does most for it; nil: nothing does anything
-}
-
-// unmet says of each target that the drink as written misses whether any foods could meet it.
-func (s *search) unmet() {
-	foods := int(unit.LimitOf("foods of an invention", "").High)
-	for k, c := range s.conditions {
-		base := s.pool.base[k][0]
-		if s.pool.reaches(k, base, math.Abs(base)) {
-			continue
-		}
-		order := s.pool.all()
-		slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(s.pool.list[b].best[k], s.pool.list[a].best[k]) })
-		u := Unmet{Target: s.textOf(c)}
-		x := base
-		for n, i := range order[:min(foods, len(order))] {
-			best := s.pool.list[i].best[k]
-			if best <= 0 {
-				break
-			}
-			if x += best; n == 0 {
-				u.By = s.liquids[i].food
-			}
-		}
-		u.Can = s.pool.reaches(k, x, math.Abs(base))
-		s.res.Unmet = append(s.res.Unmet, u)
 	}
 }

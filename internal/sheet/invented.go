@@ -122,6 +122,23 @@ func (v *Invented) DesignAllergens(n int) []string {
 	return list
 }
 
+// ServingThen tells the figures of a serving that a design moves, before and after.
+func (v *Invented) ServingThen(n int) []string {
+	var list []string
+	for _, m := range (SwappedFood{Compared: &Compared{A: v.Sheet, B: v.Sheets[n]}}).Moves() {
+		list = append(list, m.Words+" "+moved(m.Before, m.After))
+	}
+	return list
+}
+
+// Doses are the cautions of the drink as it is written that tell other figures with a design.
+func (v *Invented) Doses(n int) []Cautioned {
+	had := v.Cautions()
+	return slices.DeleteFunc(v.Sheets[n].Cautions(), func(c Cautioned) bool {
+		return !slices.ContainsFunc(had, func(h Cautioned) bool { return h.Code == c.Code && h.Text != c.Text })
+	})
+}
+
 // nothingDeclared says that no allergen is known of foods, which is no promise.
 const nothingDeclared = "none is declared of what is put in; that is no promise: ask who makes it"
 
@@ -147,7 +164,7 @@ func UnreadSaid(u invent.Unread) string {
 	case u.Of != nil && !math.IsNaN(u.Most):
 		text += fmt.Sprintf(" if 100 g of it held no more than %s %s of %s", three(u.Most), u.Of.Unit, WordsFor(u.Of))
 	case !math.IsNaN(u.Share):
-		text += fmt.Sprintf(" if it were %s %% or more of what it could be", three(unit.Hundred*u.Share))
+		text += fmt.Sprintf(" if it lay %d %% or more of the way from the least to the most that its bounds allow", max(1, ofHundred(u.Share)))
 	}
 	text += "; nobody knows " + clean.Prose(u.Gap.What)
 	if u.Gap.Settle != "" {
@@ -179,16 +196,24 @@ func (v *Invented) WhyNone() []string {
 	var list []string
 	for _, u := range v.Unmet {
 		switch {
+		case u.By == nil && !math.IsNaN(u.Holds):
+			list = append(list, u.Target+": holds in "+Chance(u.Holds, u.Holds)+" as it is written, and nothing in these tables makes it surer; what is written would have to change")
 		case u.By == nil:
 			list = append(list, u.Target+": nothing in these tables does anything for it; what is written would have to change")
 		case !u.Can:
 			list = append(list, u.Target+": no "+strconv.Itoa(v.most())+" foods of these tables bring it about; "+invent.Short(u.By)+" does most")
 		default:
-			list = append(list, u.Target+": can be met by itself, best with "+invent.Short(u.By))
+			list = append(list, u.Target+": would be met were there no other target, no glass and no limit to what is put in, best with "+invent.Short(u.By))
 		}
 	}
 	if len(v.Unmet) > 0 && !slices.ContainsFunc(v.Unmet, func(u invent.Unmet) bool { return !u.Can }) {
 		list = append(list, "No "+strconv.Itoa(v.most())+" foods that were tried meet all targets at once as surely as in "+Chance(v.Enough, v.Enough)+" draws.")
+	}
+	for _, name := range v.Stops {
+		if glass := v.Assay.Drink.Glass; name == fit.TheGlass && glass != nil {
+			name += " (" + glass.String() + ")"
+		}
+		list = append(list, "What stops it: "+name+". Were that not, there would be designs.")
 	}
 	for _, m := range v.Missed {
 		text := fmt.Sprintf("Of %d sets that were calculated as drinks, %d miss %s or hold it too seldom", v.Calculated, m.Times, m.Target)

@@ -13,8 +13,8 @@ import (
 	"sipsum/internal/sheet"
 )
 
-// What to read of a food is told with what it would have to be: at least, at most, or as a share of what it
-// could be.
+// What to read of a food is told with what it would have to be: at least, at most, or as a share of what its
+// bounds allow.
 func TestWhatToReadIsToldWithWhatItWouldHaveToBe(t *testing.T) {
 	none := math.NaN()
 	u := invent.Unread{
@@ -25,5 +25,5 @@ func TestWhatToReadIsToldWithWhatItWouldHaveToBe(t *testing.T) {
 	u.Least, u.Most = none, 881
 	assert.Contains(t, sheet.UnreadSaid(u), "if 100 g of it held no more than 881 mg of malic acid; nobody")
 	u.Of = nil
-	assert.Contains(t, sheet.UnreadSaid(u), "if it were 40 % or more of what it could be; nobody")
+	assert.Contains(t, sheet.UnreadSaid(u), "if it lay 40 % or more of the way from the least to the most that its bounds allow; nobody")
 }

@@ -58,6 +58,9 @@ func asWritten(v *Invented) Block {
 		}
 		b.Lines = append(b.Lines, Line{Lead: lead, Text: clean.Prose(text)})
 	}
+	if len(v.Still) > 0 {
+		b.Lines = append(b.Lines, Line{Lead: "still there", Text: clean.Prose(strings.Join(v.Still, ", ")) + " of the drink holds, or may hold, what is to be left out; nothing that is put in takes it away"})
+	}
 	if v.Already {
 		b.Lines = append(b.Lines, Line{Text: "Every target is met as it is written: nothing need be put in."})
 	}
@@ -77,6 +80,7 @@ func designBlock(v *Invented, n int) Block {
 	}
 	_, reads, _ := strings.Cut(v.DesignLine(n), ": ")
 	add("", clean.UpperFirst(reads))
+	add("a serving then", strings.Join(v.ServingThen(n), ", "))
 	add("weakest", v.WeakestSaid(n))
 	add("poured", v.FoodsSaid(n)...)
 	allergens := v.DesignAllergens(n)
@@ -87,6 +91,9 @@ func designBlock(v *Invented, n int) Block {
 	for _, c := range d.Cautions {
 		short := inShort(c)
 		add("caution", clean.Prose(cmp.Or(short.Short, short.Kitchen)))
+	}
+	for _, c := range v.Doses(n) {
+		add("caution, as it is then", clean.Prose(c.Text))
 	}
 	return b
 }

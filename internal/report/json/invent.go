@@ -15,6 +15,7 @@ type inventDocument struct {
 	Enough  number          `json:"probability_at_least"`
 	Whole   bool            `json:"every_set_was_tried"`
 	Before  []fitTarget     `json:"as_written"`
+	Still   []string        `json:"still_there"`
 	Designs []inventDesign  `json:"designs"`
 	Unread  []inventUnread  `json:"would_win_if_read"`
 	None    []string        `json:"why_none"`
@@ -42,6 +43,8 @@ type inventDesign struct {
 	Weakest   *inventWeakest  `json:"weakest"`
 	Allergens []string        `json:"allergens"`
 	Cautions  []inventCaution `json:"cautions"`
+	Then      []string        `json:"a_serving_then"`
+	Doses     []inventCaution `json:"cautions_in_other_figures"`
 }
 
 type inventWeakest struct {
@@ -95,7 +98,7 @@ func Invented(w io.Writer, v *sheet.Invented) error {
 	}
 	d := inventDocument{
 		head: headOf("sipsum.invent/1", v.Sheet), From: listed(v.From), Already: v.Already, Enough: number(v.Enough), Whole: v.Whole,
-		Before: each(v.Before.Held, targetBody), Designs: []inventDesign{},
+		Before: each(v.Before.Held, targetBody), Still: listed(v.Still), Designs: []inventDesign{},
 		Unread: each(v.Unread, unreadBody), None: []string{}, Remarks: listed(v.Remarks()), Written: v.Written,
 		Refused: each(v.Refused, func(r invent.Refused) inventRefused {
 			return inventRefused{parts(r.Parts), inventCaution{r.Why.Code, r.Why.Rank, r.Why.Text}}
@@ -109,6 +112,7 @@ func Invented(w io.Writer, v *sheet.Invented) error {
 		body := inventDesign{
 			Line: v.DesignLine(n), Low: number(x.Sure), High: number(x.May), Parts: parts(x.Parts), Targets: each(x.Held, targetBody),
 			Allergens: listed(v.DesignAllergens(n)), Cautions: []inventCaution{},
+			Then: listed(v.ServingThen(n)), Doses: each(v.Doses(n), func(c sheet.Cautioned) inventCaution { return inventCaution{c.Code, c.Rank, c.Text} }),
 		}
 		for _, c := range x.Cautions {
 			body.Cautions = append(body.Cautions, inventCaution{c.Code, c.Rank, c.Text})
