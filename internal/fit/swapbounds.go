@@ -12,15 +12,14 @@ import (
 	"sipsum/internal/embedded"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
-	"sipsum/internal/prep"
 	"sipsum/internal/unit"
 )
 
 // beyond tells why the amount that was found cannot be poured, though the arithmetic of the steps allows it: it
 // does not dissolve, or the dose would have to give more of itself than coffee does.
 func (s *swap) beyond(ctx context.Context, t *trial) (why, err error) {
-	if of := t.drawsOut(); of > prep.UsualYield() && s.drewOut(t) <= prep.UsualYield() {
-		return fail.New(fail.Wrong, fmt.Sprintf("%.1f %% of it would have to be in the cup, and about %.0f %% of roasted coffee dissolves as a rule", unit.Hundred*of, unit.Hundred*prep.UsualYield()), ""), nil
+	if of := t.drawsOut(); of > usualYield() && drewOut(s, t) <= usualYield() {
+		return fail.New(fail.Wrong, fmt.Sprintf("%.1f %% of it would have to be in the cup, and about %.0f %% of roasted coffee dissolves as a rule", unit.Hundred*of, unit.Hundred*usualYield()), ""), nil
 	}
 	sol, known := solubilities()[t.food.ID.String()]
 	if !known {
@@ -40,6 +39,16 @@ func (s *swap) beyond(ctx context.Context, t *trial) (why, err error) {
 
 func hotter(d *drink.Drink, celsius float64) bool { return d.At != nil && d.At.Number > celsius }
 
+// usualYield is the share of roasted coffee that dissolves as a rule.
+var usualYield = sync.OnceValue(func() (share float64) {
+	for _, row := range embedded.Rows("brewing.csv") {
+		if row.Text("name") == "soluble share coffee bean" {
+			share = row.Number("low")
+		}
+	}
+	return share
+})
+
 // drawsOut is the share of a dose that its brew puts into the cup, where the drink states both; 0: it does not.
 func (t *trial) drawsOut() (most float64) {
 	for _, p := range t.pours {
@@ -49,7 +58,7 @@ func (t *trial) drawsOut() (most float64) {
 }
 
 // drewOut is that of the drink as it is written.
-func (s *swap) drewOut(t *trial) (most float64) {
+func drewOut(s *swap, t *trial) (most float64) {
 	for _, p := range t.pours {
 		most = max(most, yieldOf(s.bench.Drink, p.Path, s.weighs(p)))
 	}

@@ -117,9 +117,6 @@ func isDose(row ledger.Row) bool {
 	return !row.Extracted && row.Profile.Food.Facts().Dose
 }
 
-// UsualYield is the share of roasted coffee that dissolves as a rule.
-func UsualYield() float64 { return brewing("soluble share coffee bean").low }
-
 // EspressoStrength is the share of dissolved solids above which a coffee is brewed as
 // espresso.
 func EspressoStrength() float64 { return brewing("espresso strength").value }
