@@ -62,7 +62,9 @@
 // the mass at which the most that a judge would notice is least; the nearest are poured into the drink, and their
 // amount is searched on the steps of the scale by the same measure. In a pot that the food fills goes as much as before,
 // and how much of the pot is poured is searched. What no judge tells from the nearest amount gives way to the
-// amount that changes least. Readings of pots in which the food was no longer hold, and are left out before and after.
+// amount that changes least. What is more than water holds (data/swap_solubility.csv), and a dose of which more would
+// dissolve than coffee gives, is left out (swapbounds.go). Where no figure tells what a food is there for and an allergen
+// is to go, foods of its use stand at its mass. Readings of pots in which the food was no longer hold, and are left out before and after.
 //
 // The draws of what stays are those of before, and so is the hand that pours. What is asked for less brings no more than
 // data/limits.csv has; what is to be without an allergen neither holds it nor may hold it, and what nobody has looked at

@@ -6,6 +6,7 @@ import (
 
 	"sipsum/internal/allergen"
 	"sipsum/internal/assay"
+	"sipsum/internal/claim"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/food"
@@ -48,9 +49,13 @@ type Substitute struct {
 	Sure, May float64  // the share of draws in which all of Kept stays within what a judge notices
 	Still     []string // foods of the drink that hold, or may hold, what it is to be without
 	Thick     []Thick  // pots in which so much of it is dissolved that it may not stay so
+	Smelled   bool     // most of its acid is acetic, and that of the other food is not
 	Asked     bool     // nobody has looked whether it holds what it is to be without
 	far       float64  // at central values, in what a judge notices
 }
+
+// Likely reports whether what is held stays in so many of the draws that it is called likely.
+func (x Substitute) Likely() bool { return x.Sure >= claim.LikelyFrom() }
 
 // Pour is a line before and after.
 type Pour struct {
@@ -107,7 +112,9 @@ func (b Bench) Swap(ctx context.Context, r *recipe.Recipe, ask Exchange, pool []
 	if err = s.weigh(ctx); err != nil {
 		return nil, err
 	}
-	if len(s.Brings) == 0 {
+	if s.even = len(s.Brings) == 0; s.even && len(s.Without) > 0 {
+		s.Remarks = append(s.Remarks, "nothing that these figures tell would be missed without it: foods of its use are poured at its mass, and what it is there for, such as its foam or its smell, is not held")
+	} else if s.even {
 		s.Why = "nothing that these figures tell would be missed without it: what it is there for, such as its smell, is not calculated"
 		return s.Exchanged, nil
 	}
@@ -142,6 +149,7 @@ type swap struct {
 	fills   *drink.Line  // of the build: pours the pot that is mostly the food; nil: there is none
 	grams   float64      // of the food for a serving, as it is weighed in
 	brought float64      // g of Less that the food brings to a serving
+	even    bool         // it brings nothing by which another is fitted: as much is poured as before
 }
 
 // none says why nothing does; empty if something does.

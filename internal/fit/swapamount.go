@@ -49,6 +49,9 @@ func (s *swap) try(ctx context.Context, n near) (*trial, error) {
 	for i, a := range t.amounts(s, best) {
 		t.pours[i].To = a
 	}
+	if why, err := s.beyond(ctx, t); why != nil || err != nil {
+		return nil, cmp.Or(err, s.leaveOut(t, why))
+	}
 	return t, nil
 }
 
@@ -66,8 +69,11 @@ func (t *trial) walk(ctx context.Context, s *swap) (point, error) {
 			return at, err
 		}
 	}
-	if t.seen[as] < t.seen[at] {
+	if t.seen[as] < t.seen[at] || s.even {
 		at = as
+	}
+	if s.even {
+		return at, nil
 	}
 	const quarter = 4
 	for stride := max(1, at[on]/quarter); ; stride /= 2 {
@@ -233,7 +239,7 @@ func (s *swap) farOf(t *trial, a *assay.Assay) (far float64, err error) {
 	if !s.standsFor(a, t.food.ID) {
 		return math.Inf(1), nil
 	}
-	if s.Less != nil && s.bring(a, s.Less, t.food.ID) > s.brought*unit.LimitOf("what a swap for less brings", "share").High {
+	if s.tooMuch(a, t.food.ID) {
 		return math.Inf(1), nil
 	}
 	g := claims.NewGlass(a, t.bench.Declared)
@@ -250,18 +256,36 @@ func (s *swap) farOf(t *trial, a *assay.Assay) (far float64, err error) {
 				continue
 			}
 		}
-		for _, now := range [][2]float64{{low, x.low}, {high, x.high}} {
-			share := now[0] / now[1]
-			switch {
-			case now[1] == 0 && now[0] == 0:
-			case math.IsNaN(share) || math.IsInf(share, 0):
-				far = max(far, 1) // nobody knows: neither is it told as kept nor as lost
-			default:
-				far = max(far, x.noticed(share))
-			}
-		}
+		far = max(far, x.off(low, high))
 	}
 	return far, nil
+}
+
+// off is how far a figure is off, in what a judge notices: as far as it surely is, and by what nobody knows of it
+// no further than to be told neither as kept nor as lost, and a tenth of what it may be beyond that.
+func (t Trait) off(low, high float64) float64 {
+	share := func(now, was float64) float64 {
+		if now == 0 && was == 0 {
+			return 1
+		}
+		return now / was
+	}
+	a, b := share(low, t.low), share(high, t.high)
+	sure := min(t.noticed(a), t.noticed(b))
+	switch {
+	case math.IsNaN(a) || math.IsInf(a, 0):
+		return 1
+	case math.IsNaN(b) || math.IsInf(b, 0):
+		if sure = t.noticed(a); a < 1 {
+			sure = 0
+		}
+		return max(sure, 1)
+	case (a-1)*(b-1) < 0:
+		sure = 0
+	}
+	const tenth = 0.1
+	most := max(t.noticed(a), t.noticed(b))
+	return max(sure, min(most, 1+tenth*(most-1)))
 }
 
 // to are the amounts that were found.

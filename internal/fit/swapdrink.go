@@ -19,18 +19,27 @@ import (
 func (s *swap) find() error {
 	var names []string
 	asked := spelling.Plain(s.Food)
+	named := func(f *food.Food) bool {
+		short, _, _ := strings.Cut(f.Name(), ",")
+		return strings.EqualFold(f.ID.String(), s.Food) || spelling.Plain(f.Name()) == asked || spelling.Plain(short) == asked
+	}
+	if !slices.ContainsFunc(linesOf(s.recipe.Drink), func(l drink.Line) bool {
+		in := s.recipe.Lines[l.Path]
+		return in.Profile != nil && named(in.Profile.Food)
+	}) {
+		named = s.speaksOf
+	}
 	for _, line := range linesOf(s.recipe.Drink) {
 		in := s.recipe.Lines[line.Path]
 		if in.Profile == nil {
 			continue
 		}
 		f := in.Profile.Food
-		short, _, _ := strings.Cut(f.Name(), ",")
 		if !slices.Contains(names, f.ID.String()) {
 			names = append(names, f.ID.String())
 		}
 		switch {
-		case !strings.EqualFold(f.ID.String(), s.Food) && spelling.Plain(f.Name()) != asked && spelling.Plain(short) != asked:
+		case !named(f):
 			continue
 		case s.Of != nil && s.Of.ID != f.ID:
 			return fail.New(fail.Wrong, note.Quote(s.Food)+" may be "+s.Of.ID.String()+" or "+f.ID.String(), "write the code of the one you mean")
@@ -46,6 +55,12 @@ func (s *swap) find() error {
 		do = "there are: " + strings.Join(names, ", ")
 	}
 	return fail.New(fail.Wrong, note.Quote(s.Food)+" is no food that the drink pours", do)
+}
+
+// speaksOf reports whether what was asked for are words with which the code of a food begins: maple, cacao-nib.
+func (s *swap) speaksOf(f *food.Food) bool {
+	said := strings.ReplaceAll(strings.ToLower(strings.TrimSpace(s.Food)), " ", "-")
+	return said != "" && strings.HasPrefix(f.ID.Code+"-", said+"-")
 }
 
 // linesOf lists what a drink pours, in the order of the file; what only garnishes is not poured.

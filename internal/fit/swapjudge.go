@@ -12,7 +12,6 @@ import (
 	"sipsum/internal/claims"
 	"sipsum/internal/constituent"
 	"sipsum/internal/fail"
-	"sipsum/internal/food"
 	"sipsum/internal/recipe"
 	"sipsum/internal/spelling"
 	"sipsum/internal/unit"
@@ -77,9 +76,10 @@ func (s *swap) varied(list []Substitute) []Substitute {
 	return list
 }
 
-// better puts first what brings no new taste, then what keeps the drink most often, then what comes nearest.
+// better puts last what is smelled, and first what brings no new taste, then what keeps the drink most often, then what comes nearest.
 func better(a, b Substitute) int {
-	return cmp.Or(cmp.Compare(len(a.Comes), len(b.Comes)), cmp.Compare(ofAHundred(b.Sure), ofAHundred(a.Sure)), cmp.Compare(a.far, b.far))
+	last := func(x Substitute) int { return map[bool]int{true: 1}[x.Smelled] }
+	return cmp.Or(last(a)-last(b), cmp.Compare(len(a.Comes), len(b.Comes)), cmp.Compare(ofAHundred(b.Sure), ofAHundred(a.Sure)), cmp.Compare(a.far, b.far))
 }
 
 // alike reports whether two foods are one proposal: of one name before the comma, or of one group, poured in one
@@ -102,7 +102,7 @@ func ofAHundred(x float64) float64 { return math.Round(x * unit.Hundred) }
 
 // judged runs a trial with draws and says what stays.
 func (s *swap) judged(ctx context.Context, t *trial, before *claims.Glass, want assay.Want) (Substitute, error) {
-	x := Substitute{Food: t.food, Poured: t.pours, Recipe: t.recipe, Asked: t.asked, far: t.far}
+	x := Substitute{Food: t.food, Poured: t.pours, Recipe: t.recipe, Asked: t.asked, Smelled: t.smelled, far: t.far}
 	t.bench.Drawn.Follow(t.follows())
 	var err error
 	if x.After, err = t.bench.Drawn.Run(ctx, t.to(), want); err != nil {
@@ -187,31 +187,6 @@ func (s *swap) still(r *recipe.Recipe) (list []string) {
 	for _, it := range r.Items {
 		if is, may, _ := s.holds(itemOf(it.Food)); (is || may) && !slices.Contains(list, it.Food.Name()) {
 			list = append(list, it.Food.Name())
-		}
-	}
-	return list
-}
-
-// thick lists the pots in which there is so much of a pure food to their water that nobody can say without a
-// solubility whether it stays dissolved.
-func thick(a *assay.Assay, f *food.Food) (list []Thick) {
-	if !f.Chemical {
-		return nil
-	}
-	its, water := map[string]float64{}, map[string]float64{}
-	for row, x := range a.Serving.Rows {
-		pot := ""
-		if len(x.Path) > 0 {
-			pot = x.Path[0]
-		}
-		if water[pot] += gramsOf(a.Serving, row, constituent.Water); x.Profile.Food.ID == f.ID {
-			its[pot] += gramsOf(a.Serving, row, constituent.Mass)
-		}
-	}
-	surely := unit.LimitOf("what surely dissolves", "g/100 g water").High
-	for _, c := range a.Components {
-		if of := unit.Hundred * its[c.ID.Component] / water[c.ID.Component]; c.House && of > surely {
-			list = append(list, Thick{c.Name, of, surely})
 		}
 	}
 	return list

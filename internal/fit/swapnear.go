@@ -21,6 +21,8 @@ type near struct {
 	times float64 // of the mass of the food in whose place it stands
 	far   float64 // in what a judge notices, as composition foretells
 	asked bool    // nobody has looked whether it holds what it is to be without
+
+	smelled bool // most of its acid is acetic, and that of the other food is not
 }
 
 // near gives the foods of a pool that come nearest by composition alone: of the same use, with what
@@ -29,7 +31,7 @@ func (s *swap) near(pool []*food.Food) []near {
 	of := s.portrait(s.Of)
 	var list []near
 	for _, f := range pool {
-		if f.ID == s.Of.ID || f.Carbonated() && !s.Of.Carbonated() {
+		if f.ID == s.Of.ID || f.Carbonated() != s.Of.Carbonated() { // gas is held
 			continue
 		}
 		c := s.portrait(f)
@@ -52,6 +54,7 @@ func (s *swap) near(pool []*food.Food) []near {
 			}
 			continue
 		}
+		n.smelled = c.smelled() && !of.smelled()
 		if n.asked = open; lead > 0 && !math.IsInf(n.far, 0) {
 			list = append(list, n)
 		}
@@ -114,7 +117,11 @@ func (p portrait) of(t Trait) float64 {
 
 // stands reports whether a food is used as another is (data/swap_uses.csv): of its group, or of one of the same use
 // that pours where it pours. Fat that holds water in it does not mix with a drink as water that holds fat does.
+// A powder that leaves a rest does not stand for what pours.
 func (p portrait) stands(c portrait) bool {
+	if p.Food.Facts().Liquid && !p.powder() && c.powder() && !c.dissolves() {
+		return false
+	}
 	if p.Food.Group == c.Food.Group {
 		return true
 	}
@@ -135,8 +142,24 @@ var uses = sync.OnceValue(func() map[string][]string {
 	return all
 })
 
-func (p portrait) pours() bool {
-	if p.Food.Facts().Liquid || p.Food.Chemical {
+func (p portrait) pours() bool { return p.Food.Facts().Liquid || p.dissolves() }
+
+// powder reports whether a food is known to hold so little that is liquid that it does not pour.
+func (p portrait) powder() bool {
+	liquid := p.grams(constituent.Water) + p.grams(constituent.Alcohol)
+	return p.Cell(constituent.Water).Known && liquid < unit.LimitOf("water of what is a powder", "share").High && 2*p.grams(constituent.Fat) < 1
+}
+
+// smelled reports whether so much of the acid of a food is acetic that it is smelled.
+func (p portrait) smelled() bool {
+	const acetic constituent.ID = "ACEAC"
+	all := p.grams(constituent.OrganicAcids)
+	return all > 0 && p.grams(acetic) >= all*unit.LimitOf("acid that is smelled", "share").Low
+}
+
+// dissolves reports whether a food goes into a liquid without a rest.
+func (p portrait) dissolves() bool {
+	if p.Food.Chemical {
 		return true
 	}
 	sum := 0.0
@@ -153,6 +176,9 @@ func (p portrait) wet() bool {
 // known gives what a food has of what the other one brings most, and what nobody has measured of that
 // and of what is to be less.
 func (s *swap) known(c portrait) (lead float64, read string) {
+	if s.even {
+		return 1, ""
+	}
 	ids := []constituent.ID{leadOf(s.Brings[0])}
 	if s.Less != nil {
 		ids = append(ids, s.Less.ID)
@@ -188,6 +214,9 @@ func leadOf(t Trait) constituent.ID {
 // is the most that it may be where nobody has measured it.
 func (s *swap) nearest(of, c portrait, open bool) (times, far float64) {
 	within := unit.LimitOf("mass of a swap", "times")
+	if s.even {
+		within.Low, within.High = 1, 1
+	}
 	const stride = 1.05
 	far = math.Inf(1)
 	for k := within.Low; k <= within.High; k *= stride {

@@ -190,6 +190,9 @@ func (s *swap) share(r ready, t Trait) float64 {
 
 // standsFor reports whether a food brings so much of what the other one was there for that it stands for it.
 func (s *swap) standsFor(a *assay.Assay, f food.ID) bool {
+	if s.even {
+		return true
+	}
 	lead := s.Brings[0]
 	its, _ := partOf(a.Serving, lead, 0, f)
 	was, _ := partOf(s.central.Serving, lead, 0, s.Of.ID)
@@ -237,6 +240,21 @@ func (s *swap) bring(a *assay.Assay, c *constituent.Constituent, f food.ID) (sum
 		}
 	}
 	return sum
+}
+
+// tooMuch reports whether a food brings more of what is to be less than was asked: in all, and to what it is there
+// for, so that pouring less of the same is none.
+func (s *swap) tooMuch(a *assay.Assay, f food.ID) bool {
+	if s.Less == nil {
+		return false
+	}
+	its, most := s.bring(a, s.Less, f), s.brought*unit.LimitOf("what a swap for less brings", "share").High
+	if s.even {
+		return its > most
+	}
+	lead, _ := partOf(a.Serving, s.Brings[0], 0, f)
+	was, _ := partOf(s.central.Serving, s.Brings[0], 0, s.Of.ID)
+	return its > most*min(1, lead/was)
 }
 
 // filled finds the line of the build whose pot is mostly the food: by how much of it is poured the drink has

@@ -167,7 +167,7 @@ func (f SwappedFood) Declares() []Line {
 
 // Decide reports whether something has to be decided before the first proposal can be poured.
 func (s *Swapped) Decide() bool {
-	return s.Why != "" || s.Found[0].Asked || len(s.Found[0].Still) > 0 || len(s.Found[0].Undecided().OnlyB) > 0
+	return s.Why != "" || !s.Found[0].Likely() || s.Found[0].Asked || len(s.Found[0].Still) > 0 || len(s.Found[0].Undecided().OnlyB) > 0
 }
 
 // shortOf is a food by its name before the comma, and its code.

@@ -96,6 +96,9 @@ func TestTheLeafOfASwap(t *testing.T) {
 	assert.Contains(t, page, "Fructose (core:fructose)")
 	assert.Contains(t, page, "laxative", "the caution that xylitol brings (Regulation (EU) No 1169/2011, Annex III, 2.4)")
 	assert.Contains(t, page, "Nothing is written")
+	assert.Less(t, s.Found[0].Sure, 0.75, "how sweet a sugar is differs between works")
+	assert.True(t, s.Decide(), "what stays in less than 75 of 100 is not likely (data/claim_verdicts.csv), and to be decided")
+	s.Found[0].Sure = 0.75
 	assert.False(t, s.Decide())
 	assert.Contains(t, s.Line(), "core:")
 }

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -46,7 +47,11 @@ func (f SwappedFood) lines() []Line {
 	stays := "all that is held, within what a judge notices, in " + Chance(f.Sure, f.May)
 	lines = append(lines, Line{Lead: "stays", Text: stays})
 	for _, t := range f.Held {
-		if text := moved(t.Before, t.After); text != "" {
+		text := moved(t.Before, t.After)
+		if text == "" && ofHundred(t.Hurt) < unit.Hundred {
+			text = "reads as before"
+		}
+		if text != "" {
 			lines = append(lines, Line{Lead: t.Words, Text: text + ", within it in " + Chance(t.Hurt, t.Help)})
 		}
 	}
@@ -61,7 +66,10 @@ func (f SwappedFood) lines() []Line {
 		lines = append(lines, Line{Lead: "a serving then", Text: strings.Join(moves, ", ")})
 	}
 	for _, x := range f.Thick {
-		lines = append(lines, Line{Lead: "may crystallise", Text: fmt.Sprintf("%s g of it stand in 100 g of the water of %s: whether so much dissolves and stays dissolved when it is cold is not calculated", three(x.Of), clean.Name(x.Pot))})
+		lines = append(lines, Line{Lead: "may crystallise", Text: fmt.Sprintf("%s g of it stand in 100 g of the water of %s: whether so much dissolves and stays dissolved when it is cold is not calculated", three(x.Of), clean.Name(cmp.Or(x.Pot, "the drink")))})
+	}
+	if f.Smelled {
+		lines = append(lines, Line{Lead: "smelled", Text: "most of its acid is acetic, which is smelled as vinegar; smell is not compared, so it stands last"})
 	}
 	lines = append(lines, f.Declares()...)
 	if f.Asked {

@@ -56,6 +56,7 @@ type swapFound struct {
 	Still     []string     `json:"still_there"`
 	Thick     []swapThick  `json:"may_crystallise"`
 	Asked     bool         `json:"allergens_not_assessed"`
+	Smelled   bool         `json:"smelled"`
 }
 
 // swapThick is how much of the food stands in the water of a pot.
@@ -109,7 +110,7 @@ func Swapped(w io.Writer, s *sheet.Swapped) error {
 func foundBody(f sheet.SwappedFood) swapFound {
 	b := swapFound{
 		Food: f.Food.ID.String(), Name: f.Food.Name(), Pours: []swapPour{}, Low: number(f.Sure), High: number(f.May), Kept: traits(f.Held, true),
-		Comes: []string{}, Beside: []besideBody{}, Allergens: []string{}, Goes: []string{}, New: []string{}, Still: listed(f.Still), Thick: []swapThick{}, Asked: f.Asked,
+		Comes: []string{}, Beside: []besideBody{}, Allergens: []string{}, Goes: []string{}, New: []string{}, Still: listed(f.Still), Thick: []swapThick{}, Asked: f.Asked, Smelled: f.Smelled,
 	}
 	for _, p := range f.Poured {
 		b.Pours = append(b.Pours, swapPour{p.Path, p.Pot, number(p.From.Number), number(p.To.Number), p.To.Measure.Name})
