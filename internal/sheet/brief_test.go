@@ -106,3 +106,19 @@ func TestABriefMindsWhatIsKeptInsideAnother(t *testing.T) {
 		assert.Contains(t, b.Mind, says)
 	}
 }
+
+// What hangs on a reading of the drink that contradicts its recipe is not said of it, and neither is
+// how it stands to its coffee; with a reading that agrees both are.
+func TestABriefSaysNothingThatHangsOnAContradiction(t *testing.T) {
+	const build = "compare-with: shot\ncomponents:\n  shot: {ingredients: [36 g core:espresso]}\nbuild: [36 g shot, 40 g core:passion-fruit-juice-purple, 1 g core:citric-acid]\n"
+	acids := func(b *sheet.Brief) (list []string) {
+		for _, s := range b.Say {
+			if s.Constituent.Parent == constituent.OrganicAcids || s.Constituent.ID == constituent.OrganicAcids {
+				list = append(list, s.Text)
+			}
+		}
+		return list
+	}
+	assert.NotEmpty(t, acids(brief(t, build)))
+	assert.Empty(t, acids(brief(t, build+"finish: [measured: {ta: 0.2 g/l}]\n")))
+}
