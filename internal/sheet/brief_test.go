@@ -122,3 +122,21 @@ func TestABriefSaysNothingThatHangsOnAContradiction(t *testing.T) {
 	assert.NotEmpty(t, acids(brief(t, build)))
 	assert.Empty(t, acids(brief(t, build+"finish: [measured: {ta: 0.2 g/l}]\n")))
 }
+
+// What a reading of the drink says against its recipe it does not say of the coffee alone: that has
+// what it has without the reading, in every draw.
+func TestAReadingOfTheDrinkLeavesTheCoffeeAlone(t *testing.T) {
+	const build = "drink: x\nserves: 1\ncompare-with: shot\ncomponents:\n  shot: {ingredients: [40 g core:espresso]}\nbuild: [36 g shot, 40 g core:passion-fruit-juice-purple, 1 g core:citric-acid]\n"
+	alone := func(more string) *assay.Component {
+		return assaytest.Asked(t, assaytest.Core(t), build+more, assaytest.Options{Draws: 60, Want: assay.Want{Figures: []constituent.ID{constituent.OrganicAcids, "CITAC"}, Intervals: true, Chemistry: true}}).Alone
+	}
+	want, is := alone(""), alone("finish: [measured: {ta: 0.2 g/l}]\n")
+	for _, id := range []constituent.ID{constituent.OrganicAcids, "CITAC"} {
+		w, _ := want.Constituents.Find(id)
+		f, ok := is.Constituents.Find(id)
+		require.True(t, ok)
+		assert.InDelta(t, w.Low, f.Low, 1e-9, id)
+		assert.InDelta(t, w.Mean, f.Mean, 1e-9, id)
+	}
+	assert.Equal(t, want.Chemistry.PHMeter.Mean, is.Chemistry.PHMeter.Mean)
+}
