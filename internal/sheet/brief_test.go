@@ -140,3 +140,16 @@ func TestAReadingOfTheDrinkLeavesTheCoffeeAlone(t *testing.T) {
 	}
 	assert.Equal(t, want.Chemistry.PHMeter.Mean, is.Chemistry.PHMeter.Mean)
 }
+
+// A reading that nobody has to decide about reaches part of the way to its recipe, and no line says that
+// anything spans both; one that somebody has to decide about says so.
+func TestALineSaysHowFarAContradictionReaches(t *testing.T) {
+	for reading, want := range map[string]string{"ph: 5.5": "reaches part of the way", "ta: 0.5 g/l": "spans both"} {
+		a := assaytest.Asked(t, assaytest.Core(t), "drink: \"Sour Glass\"\nserves: 1\ncomponents:\n  syrup: {ingredients: [150 g core:passion-fruit-juice-purple, 90 g core:sugar-white, 1 g core:citric-acid], measured: {"+reading+"}}\nbuild: [36 g core:espresso, 40 g syrup]\n", assaytest.Options{Draws: 400, Want: assay.Want{Figures: []constituent.ID{constituent.OrganicAcids}}})
+		s, err := sheet.Build("sipsum test", a, nil, func(_, id string) (source.Work, bool) { return source.Work{ID: id, Citation: "a paper"}, true }, nil)
+		require.NoError(t, err)
+		lines := sheet.Contradictions(s)
+		require.Len(t, lines, 1, reading)
+		assert.Contains(t, lines[0], want, reading)
+	}
+}
