@@ -1,10 +1,14 @@
 package assay
 
 import (
+	"slices"
+
+	"sipsum/internal/chemistry"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
+	"sipsum/internal/reading"
 	"sipsum/internal/recipe"
 )
 
@@ -43,10 +47,11 @@ func (a *Assay) setAlone(p *Plan, list []*made, ids []*constituent.Constituent) 
 
 // alone is a component by itself: the part that the build pours of it, or, if it is only used inside
 // other components, as much of it as they take for a serving, as it was made and before what is done
-// to them. Nil if nothing was made of it.
+// to them. So it is too where a reading of the drink contradicts its recipe: what that says of the
+// drink it does not say of the component. Nil if nothing was made of it.
 func (a *Assay) alone(p *Plan, list []*made, ids []*constituent.Constituent, id recipe.PartID) *Component {
 	for i := range a.Components {
-		if a.Components[i].ID == id {
+		if a.Components[i].ID == id && !a.ReadAgainst() {
 			return &a.Components[i]
 		}
 	}
@@ -57,7 +62,16 @@ func (a *Assay) alone(p *Plan, list []*made, ids []*constituent.Constituent, id 
 	pot := p.drawer.NewPot()
 	pot.Mix(m.pot, a.served(id.Component, list), id.Component)
 	alone := componentOf(&composition.Meter{Brief: !a.Want.Intervals}, id, a.recipe.Called[id], pot, composition.TotalsOf(pot, ids), ids)
+	if a.Want.Chemistry && a.ReadAgainst() {
+		house, _ := a.Drink.Component(id.Component)
+		alone.Chemistry = m.chemistry(p.lab, chemistry.Liquid{Celsius: a.celsius(), House: true, Keeps: house.Keeps})
+	}
 	return &alone
+}
+
+// ReadAgainst reports whether a reading of the drink itself contradicts its recipe.
+func (a *Assay) ReadAgainst() bool {
+	return slices.ContainsFunc(a.Readings, func(r reading.Reading) bool { return len(r.Path) == 0 && (r.Doubted || r.Decide) })
 }
 
 // componentOf reads what a part brings off its pot.

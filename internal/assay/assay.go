@@ -140,10 +140,7 @@ func (a *Assay) dissolve(p *Plan, list []*made) {
 	if !a.Want.Chemistry {
 		return
 	}
-	celsius := acidity.MeterCelsius
-	if a.Drink.At != nil {
-		celsius = a.Drink.At.Number
-	}
+	celsius := a.celsius()
 	a.Chemistry = list[len(list)-1].chemistry(p.lab, chemistry.Liquid{Celsius: celsius, Degassed: a.Want.Degassed})
 	if a.Want.Bare {
 		return
@@ -155,6 +152,14 @@ func (a *Assay) dissolve(p *Plan, list []*made) {
 			a.Components[i].Chemistry = named(list, house.Name).chemistry(p.lab, chemistry.Liquid{Celsius: celsius, House: true, Keeps: house.Keeps})
 		}
 	}
+}
+
+// celsius is how warm the drink is served, else how warm a meter reads.
+func (a *Assay) celsius() float64 {
+	if a.Drink.At != nil {
+		return a.Drink.At.Number
+	}
+	return acidity.MeterCelsius
 }
 
 // pour is the serving as it is poured together.

@@ -62,6 +62,12 @@ func (r *Row) Open() bool {
 	return c.Most == nil || *c.Most > tellable**c.Value
 }
 
+// Spans reports whether an interval goes so far beyond its figure that a row which prints the figure
+// says more than is known.
+func Spans(low, figure, high float64) bool {
+	return high > tellable*figure || low*tellable < figure
+}
+
 // Cell is one figure of a row.
 type Cell struct {
 	Value      *float64 // unrounded, of the known part; nil = unknown

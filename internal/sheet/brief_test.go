@@ -106,3 +106,50 @@ func TestABriefMindsWhatIsKeptInsideAnother(t *testing.T) {
 		assert.Contains(t, b.Mind, says)
 	}
 }
+
+// What hangs on a reading of the drink that contradicts its recipe is not said of it, and neither is
+// how it stands to its coffee; with a reading that agrees both are.
+func TestABriefSaysNothingThatHangsOnAContradiction(t *testing.T) {
+	const build = "compare-with: shot\ncomponents:\n  shot: {ingredients: [36 g core:espresso]}\nbuild: [36 g shot, 40 g core:passion-fruit-juice-purple, 1 g core:citric-acid]\n"
+	acids := func(b *sheet.Brief) (list []string) {
+		for _, s := range b.Say {
+			if s.Constituent.Parent == constituent.OrganicAcids || s.Constituent.ID == constituent.OrganicAcids {
+				list = append(list, s.Text)
+			}
+		}
+		return list
+	}
+	assert.NotEmpty(t, acids(brief(t, build)))
+	assert.Empty(t, acids(brief(t, build+"finish: [measured: {ta: 0.2 g/l}]\n")))
+}
+
+// What a reading of the drink says against its recipe it does not say of the coffee alone: that has
+// what it has without the reading, in every draw.
+func TestAReadingOfTheDrinkLeavesTheCoffeeAlone(t *testing.T) {
+	const build = "drink: x\nserves: 1\ncompare-with: shot\ncomponents:\n  shot: {ingredients: [40 g core:espresso]}\nbuild: [36 g shot, 40 g core:passion-fruit-juice-purple, 1 g core:citric-acid]\n"
+	alone := func(more string) *assay.Component {
+		return assaytest.Asked(t, assaytest.Core(t), build+more, assaytest.Options{Draws: 60, Want: assay.Want{Figures: []constituent.ID{constituent.OrganicAcids, "CITAC"}, Intervals: true, Chemistry: true}}).Alone
+	}
+	want, is := alone(""), alone("finish: [measured: {ta: 0.2 g/l}]\n")
+	for _, id := range []constituent.ID{constituent.OrganicAcids, "CITAC"} {
+		w, _ := want.Constituents.Find(id)
+		f, ok := is.Constituents.Find(id)
+		require.True(t, ok)
+		assert.InDelta(t, w.Low, f.Low, 1e-9, id)
+		assert.InDelta(t, w.Mean, f.Mean, 1e-9, id)
+	}
+	assert.Equal(t, want.Chemistry.PHMeter.Mean, is.Chemistry.PHMeter.Mean)
+}
+
+// A reading that nobody has to decide about reaches part of the way to its recipe, and no line says that
+// anything spans both; one that somebody has to decide about says so.
+func TestALineSaysHowFarAContradictionReaches(t *testing.T) {
+	for reading, want := range map[string]string{"ph: 5.5": "reaches part of the way", "ta: 0.5 g/l": "spans both"} {
+		a := assaytest.Asked(t, assaytest.Core(t), "drink: \"Sour Glass\"\nserves: 1\ncomponents:\n  syrup: {ingredients: [150 g core:passion-fruit-juice-purple, 90 g core:sugar-white, 1 g core:citric-acid], measured: {"+reading+"}}\nbuild: [36 g core:espresso, 40 g syrup]\n", assaytest.Options{Draws: 400, Want: assay.Want{Figures: []constituent.ID{constituent.OrganicAcids}}})
+		s, err := sheet.Build("sipsum test", a, nil, func(_, id string) (source.Work, bool) { return source.Work{ID: id, Citation: "a paper"}, true }, nil)
+		require.NoError(t, err)
+		lines := sheet.Contradictions(s)
+		require.Len(t, lines, 1, reading)
+		assert.Contains(t, lines[0], want, reading)
+	}
+}

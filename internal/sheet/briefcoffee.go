@@ -57,7 +57,7 @@ func (s briefing) part(c *assay.Component) *coffee {
 	if c.ID.Component == "" {
 		k.name = wordsOf(s.Assay.Serving)[c.ID.Food]
 	}
-	if len(k.rows) > 0 {
+	if len(k.rows) > 0 && !s.Assay.ReadAgainst() {
 		k.figures = composed(s.Assay.Serving, k.rows)
 	}
 	return k

@@ -86,7 +86,7 @@ func (s Said) less() int {
 func (s briefing) brings(id string) (Said, bool) {
 	for _, category := range s.Evidence.Categories {
 		for _, x := range category.Sentences {
-			if string(x.Constituent.ID) != id {
+			if string(x.Constituent.ID) != id || s.inDoubt(x.Constituent.ID) {
 				continue
 			}
 			kind := SayIngredient
@@ -99,16 +99,30 @@ func (s briefing) brings(id string) (Said, bool) {
 	return Said{}, false
 }
 
-// works are those behind the figure of a constituent; none if it may not be spoken of.
+// works are those behind the figure of a constituent; none if it may not be spoken of, or hangs on a reading that
+// contradicts its recipe.
 func (s briefing) works(id constituent.ID) []source.Work {
 	for _, category := range s.Evidence.Categories {
 		for _, e := range category.Entries {
-			if e.Constituent.ID == id && evidence.Speaks(e, s.Assay.Volume.Mean) {
+			if e.Constituent.ID == id && evidence.Speaks(e, s.Assay.Volume.Mean) && !hangs(s.Sheet, id, e.Contributions) {
 				return e.Works
 			}
 		}
 	}
 	return nil
+}
+
+// inDoubt reports whether a figure hangs on a reading that contradicts its recipe: what either makes
+// of it is not said as if it were known.
+func (s briefing) inDoubt(id constituent.ID) bool {
+	for _, category := range s.Evidence.Categories {
+		for _, e := range category.Entries {
+			if e.Constituent.ID == id {
+				return hangs(s.Sheet, id, e.Contributions)
+			}
+		}
+	}
+	return false
 }
 
 const hundred = 100

@@ -38,7 +38,11 @@ func Contradictions(s *Sheet) []string {
 		if !math.IsNaN(r.Expected) {
 			expected = readingFigure(r, r.Expected)
 		}
-		lines = append(lines, say("contradicted", of, say("read."+r.Kind), readingFigure(r, r.Read), expected, strings.TrimSpace(readingFigure(r, r.Used)+" "+unitShown(r))))
+		kind := "contradicted"
+		if !r.Decide {
+			kind = "contradicted.part"
+		}
+		lines = append(lines, say(kind, of, say("read."+r.Kind), readingFigure(r, r.Read), expected, strings.TrimSpace(readingFigure(r, r.Used)+" "+unitShown(r))))
 	}
 	for _, text := range s.Read().Notes {
 		lines = append(lines, clean.Prose(text))

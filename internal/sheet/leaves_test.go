@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -160,4 +161,27 @@ func TestAdviceIsSaidOnce(t *testing.T) {
 		}
 		assert.NotEmpty(t, seen, "%s has caffeine", name)
 	}
+}
+
+// A row whose figure spans both a reading and the recipe that it contradicts is no figure for a guest:
+// it is asked about. Without the reading the row stands.
+func TestAGuestIsToldNoFigureThatSpansBoth(t *testing.T) {
+	const drink = `
+drink: "Sour Glass"
+serves: 1
+rules: [eu]
+components:
+  syrup: {ingredients: [100 g core:lemon-juice, 80 g core:sugar-white]%s}
+build: [100 g core:water-pure, 40 g syrup]
+%s`
+	rows := func(of, finish string) (keys []string) {
+		for _, r := range reporttest.Read(t, fmt.Sprintf(drink, of, finish)).Served().Card.Rows {
+			keys = append(keys, r.Key)
+		}
+		return keys
+	}
+	assert.Contains(t, rows("", ""), "sugars")
+	assert.NotContains(t, rows("", "finish: [measured: {brix: 2}]\n"), "sugars", "per 100 ml it spans")
+	assert.NotContains(t, rows(", measured: {mass: 90 g}", ""), "sugars")
+	assert.Contains(t, rows(", measured: {ta: 90 g/l}", ""), "sugars", "an acidity tells nothing of it")
 }

@@ -38,13 +38,25 @@ func (s *Sheet) Served() Served {
 	v.Card = s.Cards()[0]
 	v.Card.Rows = slices.Clone(v.Card.Rows)
 	v.Card.Rows = slices.DeleteFunc(v.Card.Rows, func(r label.Row) bool {
-		if r.Open() {
+		open := r.Open() || s.spansBoth(constituent.ID(r.Tag))
+		if open {
 			v.Ask = append(v.Ask, clean.Name(shortLabel(r.Label)))
 		}
-		return r.Open()
+		return open
 	})
 	v.energy()
 	return v
+}
+
+// spansBoth reports whether the figure of a row hangs on a reading that contradicts its recipe and
+// reaches further than a printed figure may be off; so does what is in 100 ml where the volume does.
+func (s *Sheet) spansBoth(id constituent.ID) bool {
+	serving, known := s.Assay.PerServing.Find(id)
+	if !known || !hangs(s, id, serving.Contributions) {
+		return false
+	}
+	volume := s.Assay.Volume
+	return label.Spans(serving.Low, serving.Mean, serving.High) || label.Spans(volume.Low, volume.Mean, volume.High)
 }
 
 // shortLabel is the label of a row that stands alone.
