@@ -142,7 +142,7 @@ func (s *search) parts(a answer) []Part {
 		if l.by.Pot() {
 			p.Name = file{s.Bench.Drink, s.Text}.potName(l)
 		}
-		p.Pour = unit.Amount{Number: serves * a.grams[n], Measure: gram, Decimals: s.decimals(l)}
+		p.Pour = unit.Amount{Number: serves * a.grams[n], Measure: gram, Decimals: decimalsOf(s.Bench.Drink, l)}
 		list = append(list, p)
 	}
 	return list

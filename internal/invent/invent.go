@@ -12,6 +12,7 @@ import (
 	"sipsum/internal/caution"
 	"sipsum/internal/claim"
 	"sipsum/internal/constituent"
+	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/fit"
 	"sipsum/internal/food"
@@ -298,7 +299,7 @@ func (s *search) hand(i int) []float64 {
 // amounts are those of a serving that are tried, on the steps of the bar's scale.
 func (s *search) amounts(l liquid) []float64 {
 	serves := float64(max(s.Bench.Drink.Serves, 1))
-	step := math.Pow10(-s.decimals(l))
+	step := math.Pow10(-decimalsOf(s.Bench.Drink, l))
 	if scale := s.Bench.Drink.Scale; scale != nil {
 		step = scale.Base()
 	}
@@ -317,9 +318,9 @@ func (s *search) amounts(l liquid) []float64 {
 	return list
 }
 
-// decimals are those with which an amount of a candidate is written.
-func (s *search) decimals(l liquid) int {
-	if scale := s.Bench.Drink.Scale; scale != nil {
+// decimalsOf are those with which an amount of a candidate is written.
+func decimalsOf(d *drink.Drink, l liquid) int {
+	if scale := d.Scale; scale != nil {
 		return scale.Decimals
 	}
 	if l.from < littlest {

@@ -98,7 +98,7 @@ func (s *search) needs(c candidate, grams float64) (share float64, met bool) {
 		}
 		switch {
 		case s.pool.reaches(k, hurt, math.Abs(hurt)):
-		case s.ofAcids(k): // what acids there are is told by what is read
+		case ofAcids(s.conditions[k]): // what acids there are is told by what is read
 		case math.IsInf(help, 1) || math.IsInf(hurt, -1):
 			share = max(share, unbounded)
 		default:
@@ -109,8 +109,8 @@ func (s *search) needs(c candidate, grams float64) (share float64, met bool) {
 }
 
 // ofAcids reports whether a condition asks for the acidity of the whole.
-func (s *search) ofAcids(k int) bool {
-	return slices.ContainsFunc(s.conditions[k].Terms, func(t claim.Term) bool { return t.Of.Property == claim.PH || t.Of.Property == claim.Acidity })
+func ofAcids(c condition) bool {
+	return slices.ContainsFunc(c.Terms, func(t claim.Term) bool { return t.Of.Property == claim.PH || t.Of.Property == claim.Acidity })
 }
 
 // unbounded stands for a share of what nothing bounds.
@@ -130,7 +130,7 @@ func (s *search) told(ctx context.Context, i int, grams float64) (u Unread, ok b
 	cup := newAddends(a, 1)
 	for k, cond := range s.conditions {
 		hurt := s.pool.base[k][0] + c.centre[k]*grams
-		if s.pool.reaches(k, hurt, math.Abs(hurt)) || s.ofAcids(k) {
+		if s.pool.reaches(k, hurt, math.Abs(hurt)) || ofAcids(s.conditions[k]) {
 			continue
 		}
 		next := u

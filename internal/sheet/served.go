@@ -38,7 +38,7 @@ func (s *Sheet) Served() Served {
 	v.Card = s.Cards()[0]
 	v.Card.Rows = slices.Clone(v.Card.Rows)
 	v.Card.Rows = slices.DeleteFunc(v.Card.Rows, func(r label.Row) bool {
-		open := r.Open() || s.spansBoth(constituent.ID(r.Tag))
+		open := r.Open() || spansBoth(s, constituent.ID(r.Tag))
 		if open {
 			v.Ask = append(v.Ask, clean.Name(shortLabel(r.Label)))
 		}
@@ -50,7 +50,7 @@ func (s *Sheet) Served() Served {
 
 // spansBoth reports whether the figure of a row hangs on a reading that contradicts its recipe and
 // reaches further than a printed figure may be off; so does what is in 100 ml where the volume does.
-func (s *Sheet) spansBoth(id constituent.ID) bool {
+func spansBoth(s *Sheet, id constituent.ID) bool {
 	serving, known := s.Assay.PerServing.Find(id)
 	if !known || !hangs(s, id, serving.Contributions) {
 		return false
