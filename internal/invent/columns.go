@@ -10,7 +10,6 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/claim"
 	"sipsum/internal/claims"
-	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
@@ -278,16 +277,3 @@ func (p pantry) Named(context.Context, string) (food.ID, bool, error) { return f
 func (p pantry) Near(context.Context, string) []string { return nil }
 
 var _ recipe.Foods = pantry{}
-
-// figuresOf lists the constituents that conditions ask for.
-func figuresOf(list []condition) []constituent.ID {
-	var ids []constituent.ID
-	for _, c := range list {
-		for _, t := range c.Terms {
-			if t.Of.Constituent != nil {
-				ids = append(ids, t.Of.Constituent.ID)
-			}
-		}
-	}
-	return ids
-}

@@ -6,8 +6,6 @@ import (
 	"strings"
 
 	"sipsum/internal/clean"
-	"sipsum/internal/composition"
-	"sipsum/internal/constituent"
 	"sipsum/internal/figure"
 )
 
@@ -210,10 +208,4 @@ func (p *printed) scaleOf(f *SenseFigure, against string) *Bars {
 		low, high = min(low, b.Alone), max(high, b.Alone)
 	}
 	return &Bars{Title: say("paper.scale"), Axis: axisBetween(low, high, scaleBy, unitOfPH), Bars: []Bar{b}}
-}
-
-// grams reports whether a figure is an amount of a constituent or of solids.
-func grams(r composition.Result) bool {
-	_, ok := factorTo(r.Unit, constituent.Must(constituent.Sugar).Unit)
-	return ok
 }

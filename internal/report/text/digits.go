@@ -10,7 +10,6 @@ var (
 	place       = figure.Place
 	firstPlace  = figure.FirstPlace
 	rounded     = figure.Rounded
-	upward      = figure.Upward
 	span        = figure.Span
 	plain       = figure.Plain
 	plainSpread = figure.PlainSpread
