@@ -77,12 +77,13 @@ func Span(low, high float64, last int) string {
 
 // Plain writes a published figure as it is stored, without the noise of binary
 // fractions.
-func Plain(x float64) string { return shortened(x, 6) }
+func Plain(x float64) string { return Shortened(x, 6) }
 
 // PlainSpread writes a published spread: three digits say all there is to say.
-func PlainSpread(x float64) string { return shortened(x, MostDigits) }
+func PlainSpread(x float64) string { return Shortened(x, MostDigits) }
 
-func shortened(x float64, digits int) string {
+// Shortened writes x with so many significant digits, without the zeros that end them and without an exponent.
+func Shortened(x float64, digits int) string {
 	return strconv.FormatFloat(mustParse(strconv.FormatFloat(x, 'g', digits, 64)), 'f', -1, 64)
 }
 

@@ -153,3 +153,13 @@ func TestALineSaysHowFarAContradictionReaches(t *testing.T) {
 		assert.Contains(t, lines[0], want, reading)
 	}
 }
+
+// A pot of kilograms is told in grams, with no power of ten.
+func TestAContradictionIsToldWithoutAPowerOfTen(t *testing.T) {
+	a := assaytest.Asked(t, assaytest.Core(t), "drink: \"Large Pot\"\nserves: 20\ncomponents:\n  syrup: {ingredients: [1 kg core:sugar-white, 1 kg core:water-pure], measured: {mass: 5200 g}}\nbuild: [400 g syrup, 720 g core:espresso]\n", assaytest.Options{Draws: 400})
+	s, err := sheet.Build("sipsum test", a, nil, func(_, id string) (source.Work, bool) { return source.Work{ID: id, Citation: "a paper"}, true }, nil)
+	require.NoError(t, err)
+	lines := sheet.Contradictions(s)
+	require.Len(t, lines, 1)
+	assert.Contains(t, lines[0], "read 5200 · expected 2000 · used 3460 g")
+}

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -9,6 +8,7 @@ import (
 	"sipsum/internal/clean"
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
+	"sipsum/internal/figure"
 	"sipsum/internal/ledger"
 	"sipsum/internal/reading"
 )
@@ -30,41 +30,25 @@ func Contradicted(s *Sheet) bool {
 func Contradictions(s *Sheet) []string {
 	var lines []string
 	for _, r := range contradicting(s) {
+		shown := func(x float64) string { return figure.Shortened(x, readingDigits(r)) }
 		of := say("the drink")
 		if len(r.Path) > 0 {
 			of = clean.Name(r.Path[len(r.Path)-1])
 		}
 		expected := say("contradicted.untold")
 		if !math.IsNaN(r.Expected) {
-			expected = readingFigure(r, r.Expected)
+			expected = shown(r.Expected)
 		}
 		kind := "contradicted"
 		if !r.Decide {
 			kind = "contradicted.part"
 		}
-		lines = append(lines, say(kind, of, say("read."+r.Kind), readingFigure(r, r.Read), expected, strings.TrimSpace(readingFigure(r, r.Used)+" "+unitShown(r))))
+		lines = append(lines, say(kind, of, readingName(r), shown(r.Read), expected, strings.TrimSpace(shown(r.Used)+" "+unitBeside(r))))
 	}
 	for _, text := range s.Read().Notes {
 		lines = append(lines, clean.Prose(text))
 	}
 	return lines
-}
-
-// unitShown is the unit of a reading where its name does not say it.
-func unitShown(r reading.Reading) string {
-	if r.Kind == "ph" || r.Kind == "brix" {
-		return ""
-	}
-	return clean.Name(r.Unit)
-}
-
-// readingFigure writes a reading to the place that its instrument shows.
-func readingFigure(r reading.Reading, x float64) string {
-	const figures, fine = 3, 4
-	if r.Kind == "density" {
-		return fmt.Sprintf("%.*g", fine, x)
-	}
-	return fmt.Sprintf("%.*g", figures, x)
 }
 
 // contradictions is the block of a leaf that says it.

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"strings"
 
 	"sipsum/internal/clean"
 	"sipsum/internal/drivers"
@@ -12,21 +13,14 @@ import (
 // glue joins words that must not be parted at the end of a line.
 const glue = "\u00a0"
 
-// readingNames name readings in a list, and readingWords in a sentence.
-var (
-	readingNames = map[string]string{"mass": "mass", "brix": "°Brix", "tds": "dissolved solids", "density": "density", "abv": "strength", "ph": "pH", "ta": "titratable acidity"}
-	readingWords = map[string]string{"mass": "the mass", "brix": "°Brix", "tds": "dissolved solids", "density": "the density", "abv": "the strength", "ph": "the pH", "ta": "the titratable acidity"}
-)
+// readingWords name readings in a sentence.
+var readingWords = map[string]string{"mass": "the mass", "brix": "°Brix", "tds": "dissolved solids", "density": "the density", "abv": "the strength", "ph": "the pH", "ta": "the titratable acidity"}
 
 // ReadingWords names a reading in a sentence.
 func ReadingWords(kind string) string { return readingWords[kind] }
 
 // ReadingLine says what was read, what the recipe expects and what is used.
 func ReadingLine(r reading.Reading) string {
-	unit := ""
-	if r.Kind != "ph" && r.Kind != "brix" { // the name stands before it
-		unit = glue + clean.Name(r.Unit)
-	}
 	of := ""
 	if len(r.Path) > 0 {
 		of = r.Path[len(r.Path)-1]
@@ -35,16 +29,31 @@ func ReadingLine(r reading.Reading) string {
 	if math.IsNaN(r.Expected) {
 		expected = "the recipe does not tell"
 	}
-	return PotWords(of) + ", " + readingNames[r.Kind] + ": read" + glue + figure.Plain(r.Read) + " · " + expected + " · used" + glue + readingNumber(r, r.Used) + unit
+	return PotWords(of) + ", " + readingName(r) + ": read" + glue + figure.Plain(r.Read) + " · " + expected + " · used" + glue + strings.TrimSpace(readingNumber(r, r.Used)+glue+unitBeside(r))
+}
+
+// readingName names a reading in a list.
+func readingName(r reading.Reading) string { return say("read." + r.Kind) }
+
+// unitBeside is the unit of a reading where its name does not say it.
+func unitBeside(r reading.Reading) string {
+	if r.Kind == "ph" || r.Kind == "brix" {
+		return ""
+	}
+	return clean.Name(r.Unit)
 }
 
 // readingNumber writes what a recipe expects to the place that an instrument shows.
 func readingNumber(r reading.Reading, x float64) string {
-	digits := figure.MostDigits
+	return figure.Rounded(x, min(figure.FirstPlace(x)-readingDigits(r)+1, 0))
+}
+
+// readingDigits is how many digits an instrument shows.
+func readingDigits(r reading.Reading) int {
 	if r.Kind == "density" {
-		digits = figure.DensityDigits
+		return figure.DensityDigits
 	}
-	return figure.Rounded(x, min(figure.FirstPlace(x)-digits+1, 0))
+	return figure.MostDigits
 }
 
 // PotWords names a component, or the drink where there is none.
