@@ -38,9 +38,10 @@ func (a *Assay) measure(p *Plan, list []*made) {
 	})
 	side.Go(func() {
 		m := &composition.Meter{Brief: !a.Want.Whole || !a.Want.Intervals}
+		a.Per100ml = m.Composition(a.Serving, ids, of, volume, unit.Hundred)
 		// guard: nothing in 100 ml of nobody knows what
-		if liquid.NoVolume(a.Serving) == "" {
-			a.Per100ml = m.Composition(a.Serving, ids, of, volume, unit.Hundred)
+		if liquid.NoVolume(a.Serving) != "" {
+			a.Per100ml = nil
 		}
 		if a.Want.Whole {
 			a.Per100g = m.Composition(a.Serving, ids, of, mass, unit.Hundred)
