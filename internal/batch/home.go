@@ -98,14 +98,14 @@ func MakeHome(ctx context.Context, k Kitchen, serves int) (*Home, error) {
 			return nil, err
 		}
 	}
-	c.Home.Text, c.Home.Bench = append([]byte(homeHead), c.text.text()...), c.now
+	c.Home.Text, c.Home.Bench = append([]byte(homeHead), c.text.Text()...), c.now
 	return c.Home, c.held(ctx)
 }
 
 // again reads the text as it has become; rows that were cut out are none from here on.
 func (c *cook) again(ctx context.Context) error {
-	c.text = rowsOf(c.text.text())
-	b, err := c.Read(ctx, c.text.text())
+	c.text = rowsOf(c.text.Text())
+	b, err := c.Read(ctx, c.text.Text())
 	if err != nil {
 		return err
 	}
@@ -116,7 +116,7 @@ func (c *cook) again(ctx context.Context) error {
 
 // rewrite puts other amounts into the text.
 func (c *cook) rewrite(ctx context.Context, other amount.Amounts) error {
-	text, err := amount.Rewrite(c.now.Recipe.Drink, c.text.text(), c.now.Central.Written(), other)
+	text, err := amount.Rewrite(c.now.Recipe.Drink, c.text.Text(), c.now.Central.Written(), other)
 	if err != nil {
 		return err
 	}
@@ -145,7 +145,7 @@ func (c *cook) unread(ctx context.Context) error {
 			default:
 				continue
 			}
-			if err := c.text.cut(d, s.At(), s.Kind()); err != nil {
+			if err := c.text.Cut(d, s.At(), s.Kind()); err != nil {
 				return err
 			}
 			if s.Kind() == "carbonate" {
@@ -227,7 +227,7 @@ func (c *cook) scale(ctx context.Context) error {
 			return err
 		}
 	}
-	text, err := amount.Rewrite(d, c.text.text(), written, other)
+	text, err := amount.Rewrite(d, c.text.Text(), written, other)
 	if err != nil {
 		return err
 	}
@@ -346,7 +346,7 @@ func (c *cook) readingsOut(ctx context.Context) error {
 	cut := func(list []drink.Step) error {
 		for _, s := range list {
 			if s.Kind() == "measured" {
-				if err := c.text.cut(d, s.At(), s.Kind()); err != nil {
+				if err := c.text.Cut(d, s.At(), s.Kind()); err != nil {
 					return err
 				}
 			}

@@ -36,7 +36,7 @@ func (c *cook) sparkle(pot, path string) error {
 				continue
 			}
 			c.Stands = append(c.Stands, stood)
-			return c.text.swap(d, p.line, atHome().sparkles)
+			return c.text.Swap(d, p.line, atHome().sparkles)
 		}
 	}
 	stood.To, stood.Why = "", noWaterHere
@@ -114,7 +114,7 @@ func (c *cook) swapped(ctx context.Context) ([]standing, error) {
 		if !ok {
 			continue
 		}
-		if err := c.text.swap(d, p.line, to.food); err != nil {
+		if err := c.text.Swap(d, p.line, to.food); err != nil {
 			return nil, err
 		}
 		a := times(p.line.Amount, to.begins)
@@ -255,10 +255,10 @@ func (c *cook) dissolve(ctx context.Context) error {
 		}
 		name := strings.ReplaceAll(f.ID.Code, "-", " ") + " solution"
 		spoonful, water := "1 "+least.Name, unit.Number(atHome().water)+" ml"
-		if err := c.text.swap(d, p.line, name); err != nil {
+		if err := c.text.Swap(d, p.line, name); err != nil {
 			return err
 		}
-		c.text = rowsOf(withPot(c.text.text(), name, []string{spoonful + " " + f.ID.String(), water + " " + tapWater}))
+		c.text = rowsOf(withPot(c.text.Text(), name, []string{spoonful + " " + f.ID.String(), water + " " + tapWater}))
 		if err := c.again(ctx); err != nil {
 			return err
 		}
