@@ -16,18 +16,7 @@ func Refood(d *drink.Drink, text []byte, foods map[string]string, written, other
 		return nil, err
 	}
 	rows := RowsOf(text)
-	var lines []drink.Line
-	for i := range d.Components {
-		lines = append(lines, d.Components[i].Ingredients...)
-		for _, s := range d.Components[i].Steps {
-			lines = append(lines, s.Lines()...)
-		}
-	}
-	lines = append(lines, d.Build...)
-	for _, s := range d.Finish {
-		lines = append(lines, s.Lines()...)
-	}
-	for _, line := range lines {
+	for _, line := range d.Poured() {
 		to, ok := foods[line.Path]
 		if !ok {
 			continue

@@ -171,6 +171,22 @@ func (c *Component) lists() []*[]Line {
 	return append([]*[]Line{&c.Ingredients}, stepLists(c.Steps)...)
 }
 
+// Lines gives all lines of a component: its ingredients, then those of its steps.
+func (c *Component) Lines() []Line { return joined(c.lists()) }
+
+// Poured gives all lines that a drink pours: of its components, of the build, of the finish. What garnishes is not poured.
+func (d *Drink) Poured() []Line {
+	lists := d.lists()
+	return joined(lists[:len(lists)-1]) // the last is the garnish
+}
+
+func joined(lists []*[]Line) (all []Line) {
+	for _, list := range lists {
+		all = append(all, *list...)
+	}
+	return all
+}
+
 // outerLists gives the lists of lines that stand outside components.
 func (d *Drink) outerLists() []*[]Line {
 	return append(append([]*[]Line{&d.Build}, stepLists(d.Finish)...), &d.Garnish)

@@ -70,10 +70,7 @@ func (c *cutter) thin(i int) (more bool) {
 	p, lines := &c.next.Components[i], len(c.Lines)
 	p.Ingredients = c.drop(p.Ingredients, &Place{Pot: p.Name})
 	p.Steps = c.steps(p.Steps, p.Name)
-	rest := slices.Clone(p.Ingredients)
-	for _, s := range p.Steps {
-		rest = append(rest, s.Lines()...)
-	}
+	rest := p.Lines()
 	changed := func(l drink.Line) bool {
 		in := c.recipe.Lines[l.Path]
 		return in.Component != nil && c.touched[in.Component.Name]

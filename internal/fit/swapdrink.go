@@ -23,13 +23,13 @@ func (s *swap) find() error {
 		short, _, _ := strings.Cut(f.Name(), ",")
 		return strings.EqualFold(f.ID.String(), s.Food) || spelling.Plain(f.Name()) == asked || spelling.Plain(short) == asked
 	}
-	if !slices.ContainsFunc(linesOf(s.recipe.Drink), func(l drink.Line) bool {
+	if !slices.ContainsFunc(s.recipe.Drink.Poured(), func(l drink.Line) bool {
 		in := s.recipe.Lines[l.Path]
 		return in.Profile != nil && named(in.Profile.Food)
 	}) {
 		named = s.speaksOf
 	}
-	for _, line := range linesOf(s.recipe.Drink) {
+	for _, line := range s.recipe.Drink.Poured() {
 		in := s.recipe.Lines[line.Path]
 		if in.Profile == nil {
 			continue
@@ -61,23 +61,6 @@ func (s *swap) find() error {
 func (s *swap) speaksOf(f *food.Food) bool {
 	said := strings.ReplaceAll(strings.ToLower(strings.TrimSpace(s.Food)), " ", "-")
 	return said != "" && strings.HasPrefix(f.ID.Code+"-", said+"-")
-}
-
-// linesOf lists what a drink pours, in the order of the file; what only garnishes is not poured.
-func linesOf(d *drink.Drink) []drink.Line {
-	var list []drink.Line
-	steps := func(of []drink.Step) {
-		for _, s := range of {
-			list = append(list, s.Lines()...)
-		}
-	}
-	for i := range d.Components {
-		list = append(list, d.Components[i].Ingredients...)
-		steps(d.Components[i].Steps)
-	}
-	list = append(list, d.Build...)
-	steps(d.Finish)
-	return list
 }
 
 // asItIs makes a bench of the drink without the readings that no longer hold, so that like stands beside like.

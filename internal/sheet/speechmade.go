@@ -100,11 +100,7 @@ func (s *speaker) ingredientsAloud(c *drink.Component) []string {
 			list = append(list, name)
 		}
 	}
-	lines := slices.Clone(c.Ingredients)
-	for _, step := range c.Steps {
-		lines = append(lines, step.Lines()...)
-	}
-	for _, l := range lines {
+	for _, l := range c.Lines() {
 		if inner, ok := s.Assay.Drink.Component(l.Food); ok {
 			add(the(clean.Name(inner.Name)))
 		}
