@@ -2,11 +2,11 @@ package sheet
 
 import (
 	"math"
-	"strconv"
 	"strings"
 
 	"sipsum/internal/composition"
 	"sipsum/internal/contrast"
+	"sipsum/internal/figure"
 )
 
 // finerUnits are the units in which what is small in its own is written, a thousandth of it.
@@ -37,12 +37,12 @@ func lastPlace(mean, low, high float64) int {
 	if size == 0 || math.IsNaN(size) || math.IsInf(size, 0) {
 		return 0
 	}
-	last := int(math.Floor(math.Log10(size))) - digits + 1
+	last := figure.FirstPlace(size) - digits + 1
 	half := (high - low) / 2
 	if !(half > 0) {
 		return last
 	}
-	decade := int(math.Floor(math.Log10(half)))
+	decade := figure.FirstPlace(half)
 	if half/math.Pow10(decade) < twoUpTo {
 		decade--
 	}
@@ -50,13 +50,7 @@ func lastPlace(mean, low, high float64) int {
 }
 
 // places writes a figure to the place of a power of ten, without a sign.
-func places(x float64, last int) string {
-	if last > 0 {
-		step := math.Pow10(last)
-		x = math.Round(x/step) * step
-	}
-	return strconv.FormatFloat(math.Abs(x), 'f', max(-last, 0), 64)
-}
+func places(x float64, last int) string { return figure.Rounded(math.Abs(x), last) }
 
 // signed writes a difference with its sign; none of nothing.
 func signed(x float64, last int) string {

@@ -9,6 +9,7 @@ import (
 
 	"sipsum/internal/clean"
 	"sipsum/internal/composition"
+	"sipsum/internal/figure"
 	"sipsum/internal/fit"
 	"sipsum/internal/unit"
 )
@@ -253,13 +254,9 @@ func nearness(h fit.Held, together []string, res *fit.Result) string {
 }
 
 // three writes a figure with three digits, and no exponent.
-func three(x float64) string { return withDigits(x, threeDigits) }
+func three(x float64) string { return figure.Shortened(x, threeDigits) }
 
-const threeDigits = 3
-
-func withDigits(x float64, digits int) string {
-	return strconv.FormatFloat(rounded(x, digits), 'f', -1, 64)
-}
+const threeDigits = figure.MostDigits
 
 func rounded(x float64, digits int) float64 {
 	y, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'g', digits, 64), 64)
@@ -280,11 +277,11 @@ func apart(h fit.Held, reaches, limit float64) (a, b string) {
 func numberOf(h fit.Held, x float64, digits int) string {
 	if h.Words == "pH" {
 		if y := rounded(x, digits); y != rounded(x, threeDigits) {
-			return withDigits(x, digits)
+			return figure.Shortened(x, digits)
 		}
 		return fmt.Sprintf("%.2f", x)
 	}
-	return strings.TrimSpace(withDigits(x, digits) + " " + h.After.Unit)
+	return strings.TrimSpace(figure.Shortened(x, digits) + " " + h.After.Unit)
 }
 
 // remark adds what must be known of how the answer was found.

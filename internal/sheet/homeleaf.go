@@ -9,6 +9,7 @@ import (
 	"sipsum/internal/batch"
 	"sipsum/internal/clean"
 	"sipsum/internal/composition"
+	"sipsum/internal/figure"
 	"sipsum/internal/ladder"
 	"sipsum/internal/note"
 	"sipsum/internal/unit"
@@ -337,12 +338,11 @@ func ShiftText(r composition.Result) string {
 
 // figure writes a number with three digits, from a hundred on whole.
 func homeFigure(x float64) string {
-	const digits, most = 3, 4
+	const most = 4
 	if x == 0 {
 		return "0"
 	}
-	places := digits - 1 - int(math.Floor(math.Log10(math.Abs(x))))
-	return strconv.FormatFloat(x, 'f', min(max(places, 0), most), 64)
+	return figure.Rounded(x, max(min(figure.FirstPlace(x)-figure.MostDigits+1, 0), -most))
 }
 
 // signless takes the sign of a zero, and of the dust of a subtraction.
