@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"context"
 	"io"
-	"path/filepath"
 
 	"github.com/spf13/cobra"
 
@@ -86,11 +85,8 @@ func (h homely) run(ctx context.Context, cmd *cobra.Command) error {
 	}
 	if h.q.write != "" {
 		copied := fitter{h.drinks, h.arg, file}
-		if err := copied.reads(ctx, home.Text, after.Assay); err != nil {
+		if err := copied.keep(ctx, home.Text, after.Assay); err != nil {
 			return err
-		}
-		if err := replace(filepath.Clean(h.q.write), home.Text); err != nil {
-			return fail.Because(fail.Failed, err, "cannot write "+h.q.write, "see whether the folder is there and can be written to")
 		}
 	}
 	if sheet.Contradicted(s) {

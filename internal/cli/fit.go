@@ -191,10 +191,7 @@ func (f fitter) run(ctx context.Context, wish *fit.Wish) error {
 
 // bench prepares a drink for a fit.
 func (f fitter) bench(ctx context.Context, found *recipe.Recipe) (fit.Bench, error) {
-	b := fit.Bench{
-		Central: assay.Prepare(found, estimate.Ensemble{Seed: f.options.seed, N: 1}),
-		Drawn:   assay.Prepare(found, f.ensemble()), Drink: found.Drink,
-	}
+	b := f.plans(found)
 	as, err := b.Central.Run(ctx, nil, assay.Want{})
 	if err != nil {
 		return b, err
@@ -204,6 +201,14 @@ func (f fitter) bench(ctx context.Context, found *recipe.Recipe) (fit.Bench, err
 		b.Declared = sheet.Declares(s)
 	}
 	return b, err
+}
+
+// plans prepares a drink, of which nobody asks what it declares.
+func (f fitter) plans(found *recipe.Recipe) fit.Bench {
+	return fit.Bench{
+		Central: assay.Prepare(found, estimate.Ensemble{Seed: f.options.seed, N: 1}),
+		Drawn:   assay.Prepare(found, f.ensemble()), Drink: found.Drink,
+	}
 }
 
 func (f fitter) ensemble() estimate.Ensemble {
@@ -236,13 +241,15 @@ func (f fitter) write(ctx context.Context, b fit.Bench, res *fit.Result) error {
 	if err != nil {
 		return err
 	}
-	if err := f.reads(ctx, next, res.After); err != nil {
+	return f.keep(ctx, next, res.After)
+}
+
+// keep writes a text, if it reads as the drink that was calculated.
+func (f fitter) keep(ctx context.Context, text []byte, want *assay.Assay) error {
+	if err := f.reads(ctx, text, want); err != nil {
 		return err
 	}
-	if err := replace(f.out.path, next); err != nil {
-		return fail.Because(fail.Failed, err, "cannot write "+f.out.path, "see whether the folder is there and can be written to")
-	}
-	return nil
+	return put(f.out.path, text)
 }
 
 // reads sees to it that a text, where it is to stand, is the drink that was calculated.

@@ -193,11 +193,5 @@ func (f fitter) writeDesign(ctx context.Context, res *invent.Result, n int) erro
 		return fail.New(fail.Wrong, fmt.Sprintf("there is no design %d to write", n), fmt.Sprintf("give a number up to %d", len(res.Designs)))
 	}
 	d := res.Designs[n-1]
-	if err := f.reads(ctx, d.Text, d.After); err != nil {
-		return err
-	}
-	if err := replace(f.out.path, d.Text); err != nil {
-		return fail.Because(fail.Failed, err, "cannot write "+f.out.path, "see whether the folder is there and can be written to")
-	}
-	return nil
+	return f.keep(ctx, d.Text, d.After)
 }

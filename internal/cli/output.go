@@ -153,8 +153,8 @@ func (o *output) write(a *app, print func(io.Writer) error) error {
 	if err := print(&text); err != nil {
 		return err
 	}
-	if err := replace(o.path, text.Bytes()); err != nil {
-		return fail.Because(fail.Failed, err, "cannot write "+o.path, "see whether the folder is there and can be written to")
+	if err := put(o.path, text.Bytes()); err != nil {
+		return err
 	}
 	if a.options.quiet {
 		return nil
@@ -165,6 +165,14 @@ func (o *output) write(a *app, print func(io.Writer) error) error {
 
 // filePerm is that of a file which anybody may read.
 const filePerm = 0o644
+
+// put writes a file, whole or not at all, and says what to do where it cannot.
+func put(path string, text []byte) error {
+	if err := replace(path, text); err != nil {
+		return fail.Because(fail.Failed, err, "cannot write "+path, "see whether the folder is there and can be written to")
+	}
+	return nil
+}
 
 // replace puts a file in the place of what was there, in one step: who reads it meanwhile sees
 // the old one or the new one. What is no plain file (a device, a pipe) is left alone: it may keep the writer waiting.

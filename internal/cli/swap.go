@@ -11,7 +11,6 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
-	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/fit"
 	"sipsum/internal/food"
@@ -100,19 +99,13 @@ func (w swapper) run(ctx context.Context, x fit.Exchange, without []string) erro
 
 // bench prepares a drink; what it declares is asked of its sheet.
 func (w swapper) bench(found *recipe.Recipe) fit.Bench {
-	return fit.Bench{
-		Central: assay.Prepare(found, estimate.Ensemble{Seed: w.options.seed, N: 1}),
-		Drawn:   assay.Prepare(found, w.ensemble()), Drink: found.Drink,
-		Declared: func(string) (bool, error) { return false, nil },
-	}
+	b := w.plans(found)
+	b.Declared = func(string) (bool, error) { return false, nil }
+	return b
 }
 
 func (w swapper) kitchen(ctx context.Context, d *drink.Drink) (fit.Bench, *recipe.Recipe, error) {
-	lib, err := w.library(ctx)
-	if err != nil {
-		return fit.Bench{}, nil, err
-	}
-	found, err := recipe.Find(ctx, d, &fail.List{}, lib)
+	found, err := w.lookUp(ctx, d, &fail.List{})
 	if err != nil {
 		return fit.Bench{}, nil, err
 	}
@@ -186,13 +179,7 @@ func (w swapper) write(ctx context.Context, found *recipe.Recipe, res *fit.Excha
 	if next, err = amount.Unread(found.Drink, next, res.Unread); err != nil {
 		return err
 	}
-	if err := w.reads(ctx, next, first.After); err != nil {
-		return err
-	}
-	if err := replace(w.out.path, next); err != nil {
-		return fail.Because(fail.Failed, err, "cannot write "+w.out.path, "see whether the folder is there and can be written to")
-	}
-	return nil
+	return w.keep(ctx, next, first.After)
 }
 
 // words are those of --without, as somebody wrote them.
