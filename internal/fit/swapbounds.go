@@ -12,6 +12,7 @@ import (
 	"sipsum/internal/embedded"
 	"sipsum/internal/fail"
 	"sipsum/internal/food"
+	"sipsum/internal/note"
 	"sipsum/internal/unit"
 )
 
@@ -31,7 +32,7 @@ func (s *swap) beyond(ctx context.Context, t *trial) (why, err error) {
 	}
 	for _, in := range inWater(a, t.food) {
 		if in.Of > sol.of && !(in.Pot == "" && hotter(t.bench.Drink, sol.celsius)) {
-			return fail.New(fail.Wrong, fmt.Sprintf("it does not dissolve: %.3g g of it to 100 g of water, which holds %.3g g at %g °C", in.Of, sol.of, sol.celsius), ""), nil
+			return fail.New(fail.Wrong, fmt.Sprintf("it does not dissolve: %s g of it to 100 g of water, which holds %s g at %g °C", note.Number(in.Of), note.Number(sol.of), sol.celsius), ""), nil
 		}
 	}
 	return nil, nil
