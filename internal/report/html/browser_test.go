@@ -69,6 +69,18 @@ func TestACardIsOnePage(t *testing.T) {
 	}
 }
 
+// axeCore is the script of axe-core; without it a test is skipped.
+func axeCore(t *testing.T) string {
+	t.Helper()
+	script := os.Getenv("SIPSUM_PAGES")
+	if script == "" {
+		t.Skip("skipped: SIPSUM_PAGES does not name the script of axe-core (axe.min.js)")
+	}
+	axe, err := os.ReadFile(script)
+	require.NoError(t, err)
+	return string(axe)
+}
+
 // violation is what axe-core finds.
 type violation struct {
 	ID, Help string
@@ -78,17 +90,12 @@ type violation struct {
 // No rule of axe-core is broken, on a phone, on a wide screen and on paper; a page without a
 // language and with pale ink is found out.
 func TestPagesAreAccessible(t *testing.T) {
-	script := os.Getenv("SIPSUM_PAGES")
-	if script == "" {
-		t.Skip("skipped: SIPSUM_PAGES does not name the script of axe-core (axe.min.js)")
-	}
-	axe, err := os.ReadFile(script)
-	require.NoError(t, err)
+	axe := axeCore(t)
 	ctx := browser(t)
 	faulty := strings.Replace(printed(t, reporttest.Leaf(), "a5"), `lang="en"`, "", 1)
 	faulty = strings.Replace(faulty, "--ink: #221e1a", "--ink: #e0dcd4", 1)
 	var seen []string
-	for _, v := range judged(t, ctx, string(axe), faulty, 1280, "screen") {
+	for _, v := range judged(t, ctx, axe, faulty, 1280, "screen") {
 		seen = append(seen, v.ID)
 	}
 	assert.Subset(t, seen, []string{"html-has-lang", "color-contrast"})
@@ -98,7 +105,7 @@ func TestPagesAreAccessible(t *testing.T) {
 			wide  int64
 			media string
 		}{{390, "screen"}, {1280, "screen"}, {559, "print"}} {
-			assert.Empty(t, judged(t, ctx, string(axe), page, look.wide, look.media), "%s at %d on %s", kind, look.wide, look.media)
+			assert.Empty(t, judged(t, ctx, axe, page, look.wide, look.media), "%s at %d on %s", kind, look.wide, look.media)
 		}
 	}
 }

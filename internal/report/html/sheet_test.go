@@ -3,7 +3,6 @@ package htmlreport_test
 import (
 	"bytes"
 	"context"
-	"os"
 	"os/exec"
 	"strings"
 	"testing"
@@ -89,12 +88,7 @@ func TestBriefAndCardAreTwoPages(t *testing.T) {
 
 // No rule of axe-core is broken on a phone, on a wide screen in the dark, and on paper.
 func TestSheetsAreAccessible(t *testing.T) {
-	script := os.Getenv("SIPSUM_PAGES")
-	if script == "" {
-		t.Skip("skipped: SIPSUM_PAGES does not name the script of axe-core (axe.min.js)")
-	}
-	axe, err := os.ReadFile(script)
-	require.NoError(t, err)
+	axe := axeCore(t)
 	ctx := browser(t)
 	all := sheets(t)
 	for _, name := range []string{"garden-tide", "hostile", "contradicts", "fizz"} { // all forms that a sheet has
@@ -105,7 +99,7 @@ func TestSheetsAreAccessible(t *testing.T) {
 			wide  int64
 			media string
 		}{{page, 360, "screen"}, {dark, 1280, "screen"}, {page, 700, "print"}} {
-			assert.Empty(t, judged(t, ctx, string(axe), look.page, look.wide, look.media), "%s at %d on %s", name, look.wide, look.media)
+			assert.Empty(t, judged(t, ctx, axe, look.page, look.wide, look.media), "%s at %d on %s", name, look.wide, look.media)
 		}
 	}
 }
