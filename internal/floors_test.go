@@ -25,7 +25,7 @@ var floors = [][]string{
 	{"internal/unit", "internal/phrase", "internal/spelling", "internal/typeset", "internal/tasting"},
 	{"internal/constituent"},
 	{"internal/food", "internal/solution", "internal/acid", "internal/pack"},
-	{"internal/drink", "internal/claim", "internal/ledger", "internal/note", "internal/speech", "internal/tables/table", "internal/tables/difference"},
+	{"internal/drink", "internal/claim", "internal/ledger", "internal/note", "internal/speech", "internal/tables/table", "internal/tables/difference", "internal/workshop"},
 	{"internal/liquid", "internal/amount", "internal/ledger/ledgertest"},
 	{"internal/composition", "internal/acidity", "internal/untold"},
 	{"internal/chemistry", "internal/curdling", "internal/titration", "internal/dosing", "internal/figure"},
@@ -39,7 +39,8 @@ var floors = [][]string{
 	{"internal/sheet"},
 	{"internal/store", "internal/tables/core", "internal/tables/sr", "internal/tables/ifct", "internal/tables/ciqual", "internal/tables/swiss", "internal/tables/generic", "internal/tables/cofid", "internal/tables/cnf", "internal/tables/fdc", "internal/tables/fndds", "internal/tables/stfcj", "internal/tables/afcd", "internal/tables/tablestest", "internal/report/json", "internal/report/text", "internal/report/svg", "internal/report/markdown", "internal/report/csv"},
 	{"internal/tables", "internal/assay/assaytest", "internal/batch/batchtest", "internal/report/html"},
-	{"internal/cli", "internal/sweep", "internal/report/reporttest"},
+	{"internal/sweep", "internal/report/reporttest", "internal/web"},
+	{"internal/cli"},
 	{"cmd/sipsum", "scripts/rebuildcore", "scripts/corereport", "scripts/spread", "scripts/kins", "scripts/download", "scripts/benchload", "scripts/mutants"},
 }
 
@@ -50,8 +51,8 @@ var only = map[string][]string{
 	"github.com/spf13/cobra":      {"internal/cli"},
 	"github.com/goccy/go-yaml":    {"internal/drink"},
 	"github.com/xuri/excelize/v2": {"internal/tables/tablestest"},
-	"net/http":                    {"scripts/download"},
-	"html/template":               {"internal/report/html"},
+	"net/http":                    {"scripts/download", "internal/web", "internal/cli"},
+	"html/template":               {"internal/report/html", "internal/web"},
 	"database/sql":                {"internal/store"},
 }
 
