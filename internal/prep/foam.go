@@ -25,9 +25,12 @@ type Rest struct {
 	Head      []float64 // g
 }
 
+// frother is where a foam is made.
+type frother struct{ at }
+
 // foam reads what is known of the charge and of the foam. Bubbles weigh next to nothing and count
 // for no figure of the pot; only carbon dioxide stays in the liquid, as in carbonate.
-func (a at) foam(s *drink.Foam) (Outcome, error) {
+func (a frother) foam(s *drink.Foam) (Outcome, error) {
 	var out Outcome
 	f := &Foamed{
 		Path: a.Path, Gas: solution.Gas(s.Gas), Charge: a.amount(s.Charge, "charge"), Celsius: a.figure(s.Temperature, 1, "at"),
@@ -55,7 +58,7 @@ func (a at) foam(s *drink.Foam) (Outcome, error) {
 }
 
 // overrun gives the column of an overrun as a ratio. It is no share of a whole: it may be more than 100 %.
-func (a at) overrun(q *drink.Quantity) []float64 {
+func (a frother) overrun(q *drink.Quantity) []float64 {
 	if q == nil {
 		return nil
 	}
@@ -66,7 +69,7 @@ func (a at) overrun(q *drink.Quantity) []float64 {
 }
 
 // charged gives the siphon at rest, and leaves carbon dioxide in the liquid.
-func (a at) charged(f *Foamed, c *Charge) (Outcome, error) {
+func (a frother) charged(f *Foamed, c *Charge) (Outcome, error) {
 	var out Outcome
 	held := make([]float64, a.pot.N)
 	if f.Gas == solution.CarbonDioxide {
@@ -94,7 +97,7 @@ func (a at) charged(f *Foamed, c *Charge) (Outcome, error) {
 
 // wetted is how much of the pot dissolves gas as water does, in ml: all of it, or no more than its
 // water, and anything between. Cold fat and sugar take up less than water.
-func (a at) wetted(liquid []float64) []float64 {
+func (a frother) wetted(liquid []float64) []float64 {
 	const half = 0.5
 	share, water := a.draw("what of the liquid dissolves gas", factor{half, 0, 1}), a.pot.Total(constituent.Water)
 	wet := make([]float64, len(liquid))

@@ -86,7 +86,9 @@ var methods = map[string]Method{
 		gas:   func(s *drink.Carbonate) bool { return s.Left != nil },
 		do:    at.carbonate,
 	},
-	"foam": method[*drink.Foam]{weight: asBefore, brings: Gas, alsoMakes: gassed, do: at.foam},
+	"foam": method[*drink.Foam]{weight: asBefore, brings: Gas, alsoMakes: gassed, do: func(a at, s *drink.Foam) (Outcome, error) {
+		return frother{a}.foam(s)
+	}},
 	// Smoke, a flame or a bath of dry ice: nobody can say what they do to the figures.
 	"treat": method[*drink.Treat]{weight: asBefore, do: hinting(func(_ at, s *drink.Treat) (Outcome, error) {
 		var out Outcome
