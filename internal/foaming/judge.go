@@ -92,6 +92,7 @@ func (m *meter) figure(r rule, rows []int) (f composition.Result, low, high floa
 		if f.Unknown {
 			return unread(r.unit), math.NaN(), math.NaN(), "no food states it"
 		}
+		f.Unit = r.unit
 		return f, f.Low, f.UpTo, ""
 	}
 	return f, f.Low, f.High, why

@@ -72,7 +72,7 @@ func plainStep(m batch.Move) string {
 		}
 		return joined("charge a bottle of", s.Bottle.String(), "with", s.Charge.String(), "of carbon dioxide", at(s.Temperature))
 	case *drink.Foam:
-		return foaming(s)
+		return frothed(s)
 	case *drink.Treat:
 		return "treat: " + clean.Prose(s.Technique)
 	case *drink.Measured:
@@ -82,8 +82,8 @@ func plainStep(m batch.Move) string {
 	return kind
 }
 
-// foaming tells how a foam is made, and what was read of it.
-func foaming(s *drink.Foam) string {
+// frothed tells how a foam is made, and what was read of it.
+func frothed(s *drink.Foam) string {
 	text := joined("foam", at(s.Temperature))
 	if s.Gas != "" {
 		vessel := "a siphon"
