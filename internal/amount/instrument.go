@@ -46,4 +46,5 @@ const (
 	ReadTA       = "ta"
 	ReadStrength = "strength"
 	ReadSample   = "sample"
+	ReadOverrun  = "overrun"
 )

@@ -1,6 +1,7 @@
 package prep
 
 import (
+	"sipsum/internal/amount"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/solution"
@@ -64,7 +65,10 @@ func (a frother) overrun(q *drink.Quantity) []float64 {
 	}
 	const digits = 2 // of a hundred
 	ratio := *q
-	ratio.Number, ratio.Half, ratio.Decimals, ratio.Unit = q.Number/unit.Hundred, q.Half/unit.Hundred, q.Decimals+digits, ""
+	if q.Half == 0 && !q.Exact && q.Number > 0 { // no cup is filled as finely as a figure is written
+		ratio.Half = amount.MustInstrument(amount.ReadOverrun).HalfAt(q.Number)
+	}
+	ratio.Number, ratio.Half, ratio.Decimals, ratio.Unit = q.Number/unit.Hundred, ratio.Half/unit.Hundred, q.Decimals+digits, ""
 	return a.figure(&ratio, 1, "overrun")
 }
 
