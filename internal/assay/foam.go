@@ -146,6 +146,10 @@ func (f foamed) foam(of string) Foam {
 	if r := f.Rest; r != nil {
 		out.Pressure, out.Dissolved, out.Head = known(r.Bar, "bar"), known(r.Dissolved, "g"), known(r.Head, "g")
 	}
+	nowhere := liquid.NoVolume(f.pot) != ""
+	if nowhere { // how much room it takes nobody knows
+		out.Liquid, out.Pressure, out.Dissolved, out.Head = composition.Result{}, composition.Result{}, composition.Result{}, composition.Result{}
+	}
 	if f.Overrun == nil {
 		return out
 	}
@@ -154,7 +158,11 @@ func (f foamed) foam(of string) Foam {
 	for d, x := range f.Overrun {
 		overrun[d], fraction[d], volume[d] = x*unit.Hundred, unit.Hundred/(1+x), f.Foamed.Liquid[d]*(1+x)
 	}
-	out.Overrun, out.Fraction, out.Volume = known(overrun, "%"), known(fraction, "%"), known(volume, "ml")
+	out.Overrun, out.Fraction = known(overrun, "%"), known(fraction, "%")
+	if nowhere {
+		return out
+	}
+	out.Volume = known(volume, "ml")
 	out.Density = known(estimate.Ratio(f.pot.Mass(), volume, 1), "g/ml")
 	return out
 }

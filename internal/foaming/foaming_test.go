@@ -11,8 +11,8 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
-	"sipsum/internal/food"
 	"sipsum/internal/foaming"
+	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/prep"
 )

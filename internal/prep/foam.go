@@ -4,6 +4,7 @@ import (
 	"sipsum/internal/amount"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/liquid"
 	"sipsum/internal/solution"
 	"sipsum/internal/unit"
 )
@@ -38,7 +39,7 @@ func (a frother) foam(s *drink.Foam) (Outcome, error) {
 		Overrun: a.overrun(s.Overrun), Liquid: a.Volume(a.pot),
 	}
 	// guard: there is liquid in a foam
-	if f.Liquid[0] <= 0 {
+	if liquid.TooDry(a.pot) != "" || f.Liquid[0] <= 0 {
 		return Outcome{}, impossible("there is no liquid to foam")
 	}
 	switch {
@@ -101,11 +102,11 @@ func (a frother) charged(f *Foamed, c *Charge) (Outcome, error) {
 
 // wetted is how much of the pot dissolves gas as water does, in ml: all of it, or no more than its
 // water, and anything between. Cold fat and sugar take up less than water.
-func (a frother) wetted(liquid []float64) []float64 {
+func (a frother) wetted(volume []float64) []float64 {
 	const half = 0.5
 	share, water := a.draw("what of the liquid dissolves gas", factor{half, 0, 1}), a.pot.Total(constituent.Water)
-	wet := make([]float64, len(liquid))
-	for d, ml := range liquid {
+	wet := make([]float64, len(volume))
+	for d, ml := range volume {
 		least := min(water[d], ml) // a gram of water is a millilitre
 		wet[d] = least + share[d]*(ml-least)
 	}
@@ -113,12 +114,12 @@ func (a frother) wetted(liquid []float64) []float64 {
 }
 
 // rests gives the vessel at rest, with so many ml of liquid of which wet dissolve gas.
-func (c *Charge) rests(wet, liquid, held []float64) *Rest {
-	n, molar := len(liquid), c.Gas.Molar()
+func (c *Charge) rests(wet, volume, held []float64) *Rest {
+	n, molar := len(volume), c.Gas.Molar()
 	r := &Rest{make([]float64, n), make([]float64, n), make([]float64, n)}
-	for d := range liquid {
+	for d := range volume {
 		all, litres := c.Grams[d]+held[d], wet[d]/unit.Kilo
-		atm := c.Gas.Pressure(all/molar, litres, max(c.Bottle[d]-liquid[d], 0)/unit.Kilo, c.Celsius[d])
+		atm := c.Gas.Pressure(all/molar, litres, max(c.Bottle[d]-volume[d], 0)/unit.Kilo, c.Celsius[d])
 		r.Bar[d] = solution.Bar(atm)
 		r.Dissolved[d] = min(c.Gas.Solubility(c.Celsius[d])*atm*litres*molar, all)
 		r.Head[d] = all - r.Dissolved[d]

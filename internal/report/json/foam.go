@@ -18,7 +18,7 @@ type foam struct {
 	Dissolved   *interval       `json:"dissolved,omitempty"`
 	Head        *interval       `json:"head,omitempty"`
 	Pressure    *interval       `json:"pressure,omitempty"`
-	Liquid      interval        `json:"liquid"`
+	Liquid      *interval       `json:"liquid,omitempty"`
 	Overrun     *interval       `json:"overrun,omitempty"`
 	LiquidShare *interval       `json:"liquid_share,omitempty"`
 	Volume      *interval       `json:"volume,omitempty"`
@@ -51,7 +51,7 @@ func foamsOf(a *assay.Assay) []foam {
 	var list []foam
 	for _, f := range a.Foams {
 		out := foam{
-			Of: f.Component, Step: f.Path, Gas: f.Gas, Liquid: intervalOf(f.Liquid), Conditions: []foamCondition{}, StabilityIs: "never predicted",
+			Of: f.Component, Step: f.Path, Gas: f.Gas, Liquid: stated(f.Liquid), Conditions: []foamCondition{}, StabilityIs: "never predicted",
 			Charge: stated(f.Charge), Dissolved: stated(f.Dissolved), Head: stated(f.Head), Pressure: stated(f.Pressure),
 			Overrun: stated(f.Overrun), LiquidShare: stated(f.Fraction), Volume: stated(f.Volume), Density: stated(f.Density),
 		}
