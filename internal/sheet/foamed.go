@@ -40,13 +40,16 @@ func Foamy(a *assay.Assay) bool { return NoLiquid(a) == "" && a.Filled.Mean > a.
 func FoamsOf(a *assay.Assay) []Foam {
 	var list []Foam
 	for i := range a.Foams {
-		list = append(list, foamOf(&a.Foams[i], a.Want.Chemistry))
+		list = append(list, foamOf(&a.Foams[i], a.Drink.Serves, a.Want.Chemistry))
 	}
 	return list
 }
 
-func foamOf(f *assay.Foam, judged bool) Foam {
+func foamOf(f *assay.Foam, serves int, judged bool) Foam {
 	name := "the drink"
+	if serves > 1 {
+		name = fmt.Sprintf("the drink, all %d servings", serves)
+	}
 	if f.Component != "" {
 		name = f.Component
 	}
@@ -60,10 +63,10 @@ func foamOf(f *assay.Foam, judged bool) Foam {
 	add("  in the liquid, closed", f.Dissolved, Metered)
 	add("  above it", f.Head, Metered)
 	add("pressure above the air's", f.Pressure, Metered)
-	add("liquid that is foamed", f.Liquid, Metered)
+	add("as liquid", f.Liquid, Metered)
 	add("overrun, as read", f.Overrun, Metered)
-	add("  liquid of the foam, by volume", f.Fraction, Metered)
-	add("  volume as foam", f.Volume, Metered)
+	add("  liquid, by volume", f.Fraction, Metered)
+	add("  as foam", f.Volume, Metered)
 	add("  density as foam", f.Density, Metered)
 	if !judged {
 		return out
@@ -103,6 +106,9 @@ func foamLine(c foaming.Condition) FoamLine {
 	if c.Why == "" {
 		s := figure.Of(c.Figure)
 		read = strings.TrimSpace(s.Number + glue + s.Unit)
+		if c.Of == foaming.PH { // it is its own unit
+			read = s.Number
+		}
 		if s.Low != "" {
 			read += " (" + s.Low + "–" + s.High + ")"
 		}
@@ -119,7 +125,7 @@ func foamLine(c foaming.Condition) FoamLine {
 	}[c.Verdict]
 	return FoamLine{
 		Text:   c.Kind + ", " + FoamWord(c) + " " + read + verdict + strings.Join(ranges, " or ") + ".",
-		Source: strings.Join(sources, "; "),
+		Source: clean.UpperFirst(strings.Join(sources, "; ")),
 	}
 }
 

@@ -31,7 +31,7 @@ type foam struct {
 type foamCondition struct {
 	Kind     string      `json:"kind"`
 	Of       string      `json:"of"`
-	Unit     string      `json:"unit"`
+	Unit     string      `json:"unit,omitempty"` // a pH has none
 	Figure   *interval   `json:"figure,omitempty"`
 	Why      string      `json:"why,omitempty"`
 	Verdict  string      `json:"verdict"`
