@@ -47,4 +47,5 @@ const (
 	ReadStrength = "strength"
 	ReadSample   = "sample"
 	ReadOverrun  = "overrun"
+	ReadBottle   = "bottle"
 )

@@ -2,6 +2,7 @@ package assay
 
 import (
 	"fmt"
+	"math"
 
 	"sipsum/internal/acidity"
 	"sipsum/internal/composition"
@@ -40,6 +41,17 @@ func (b *bubbles) filled(volume []float64) []float64 {
 		all[d] = ml + b.ml[d]
 	}
 	return all
+}
+
+// room adds them to a volume at central values; NaN: nobody read how much there is of them.
+func (b *bubbles) room(volume float64) float64 {
+	switch {
+	case len(b.unread) > 0:
+		return math.NaN()
+	case b.ml == nil || volume == 0:
+		return volume
+	}
+	return volume + b.ml[0]
 }
 
 // with adds a share of those of another pot.

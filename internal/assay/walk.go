@@ -134,6 +134,7 @@ func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
 	}
 	w.read(pot, read, state)
 	w.making.read, w.making.yield.Out, w.making.yield.Volume = reading.TakenOf(read), weigh(pot), w.room(pot)
+	w.making.yield.Filled = w.making.bubbles.room(w.making.yield.Volume)
 	if w.samples && len(pot.Rows) > 0 {
 		w.making.samples = append(w.making.samples, drivers.SampleOf(w.bench(), w.making.name, pot, w.making.read))
 	}

@@ -48,7 +48,7 @@ func (a frother) foam(s *drink.Foam) (Outcome, error) {
 		out.note("no pressure is told: write the siphon's whole volume, up to the brim, and how cold it is, bottle: 0.7 l, at: 4 °C")
 	default:
 		var err error
-		if out, err = a.charged(f, &Charge{Gas: f.Gas, Bottle: a.amount(s.Bottle, "bottle"), Grams: f.Charge, Celsius: f.Celsius}); err != nil {
+		if out, err = a.charged(f, &Charge{Gas: f.Gas, Bottle: a.brimful(s.Bottle), Grams: f.Charge, Celsius: f.Celsius}); err != nil {
 			return Outcome{}, err
 		}
 	}
@@ -57,6 +57,21 @@ func (a frother) foam(s *drink.Foam) (Outcome, error) {
 	}
 	out.Foamed = f
 	return out, nil
+}
+
+// brimful gives the column of a siphon's volume. Without ± it is known as well as a vessel is, not to
+// half of the last digit of its litres.
+func (a frother) brimful(of *unit.Amount) []float64 {
+	col := a.amount(of, "bottle")
+	if of.Half > 0 || of.Exact {
+		return col
+	}
+	half := amount.MustInstrument(amount.ReadBottle).HalfAt(1)
+	off := a.draw("volume of the siphon", factor{0, -half, half})
+	for d := 1; d < len(col); d++ {
+		col[d] = col[0] * (1 + off[d])
+	}
+	return col
 }
 
 // overrun gives the column of an overrun as a ratio. It is no share of a whole: it may be more than 100 %.
@@ -119,7 +134,8 @@ func (c *Charge) rests(wet, volume, held []float64) *Rest {
 	r := &Rest{make([]float64, n), make([]float64, n), make([]float64, n)}
 	for d := range volume {
 		all, litres := c.Grams[d]+held[d], wet[d]/unit.Kilo
-		atm := c.Gas.Pressure(all/molar, litres, max(c.Bottle[d]-volume[d], 0)/unit.Kilo, c.Celsius[d])
+		// guard: no siphon is so small in a draw
+		atm := min(c.Gas.Pressure(all/molar, litres, max(c.Bottle[d]-volume[d], 0)/unit.Kilo, c.Celsius[d]), unit.LimitOf("pressure of a bottle", "bar").High/solution.Bar(1))
 		r.Bar[d] = solution.Bar(atm)
 		r.Dissolved[d] = min(c.Gas.Solubility(c.Celsius[d])*atm*litres*molar, all)
 		r.Head[d] = all - r.Dissolved[d]

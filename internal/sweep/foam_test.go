@@ -19,6 +19,9 @@ func aFoamIsItsLiquidAndGas(s *subject, broken say) {
 		if !(f.Pressure.Low > 0) {
 			broken(-f.Pressure.Low, "%s: a pressure of %g bar", f.Path, f.Pressure.Low)
 		}
+		if most := limit("pressure of a bottle"); f.Pressure.High > most*(1+rounding) {
+			broken(f.Pressure.High/most, "%s: up to %g bar", f.Path, f.Pressure.High)
+		}
 		in := f.Dissolved.Mean + f.Head.Mean
 		if less := f.Charge.Mean - in; less > rounding*f.Charge.Mean || f.Gas != "carbon dioxide" && -less > rounding*f.Charge.Mean {
 			broken(less, "%s: %g g of gas are charged, and %g g are in it", f.Path, f.Charge.Mean, in)
