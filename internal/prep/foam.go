@@ -134,8 +134,9 @@ func (c *Charge) rests(wet, volume, held []float64) *Rest {
 	r := &Rest{make([]float64, n), make([]float64, n), make([]float64, n)}
 	for d := range volume {
 		all, litres := c.Grams[d]+held[d], wet[d]/unit.Kilo
+		atm := c.Gas.Pressure(all/molar, litres, max(c.Bottle[d]-volume[d], 0)/unit.Kilo, c.Celsius[d])
 		// guard: no siphon is so small in a draw
-		atm := min(c.Gas.Pressure(all/molar, litres, max(c.Bottle[d]-volume[d], 0)/unit.Kilo, c.Celsius[d]), unit.LimitOf("pressure of a bottle", "bar").High/solution.Bar(1))
+		atm = min(atm, unit.LimitOf("pressure of a bottle", "bar").High/solution.Bar(1))
 		r.Bar[d] = solution.Bar(atm)
 		r.Dissolved[d] = min(c.Gas.Solubility(c.Celsius[d])*atm*litres*molar, all)
 		r.Head[d] = all - r.Dissolved[d]
