@@ -102,6 +102,9 @@ func (a frother) charged(f *Foamed, c *Charge) (Outcome, error) {
 	if high, bar := unit.LimitOf("pressure of a siphon", "bar").High, f.Rest.Bar[0]; bar > high {
 		out.note("about %.2g bar at rest, more than the %s bar that soda siphons were charged to at most: take it colder, less gas or a larger siphon. What its maker allows comes first", bar, plain(high))
 	}
+	if measured := unit.LimitOf("solubility of a gas", "°C"); f.Celsius[0] < measured.Low || f.Celsius[0] > measured.High {
+		out.note("%s °C lie outside of where the solubility of gases was measured (%s to %s °C): it is carried on along its curve, and ice or steam are not counted", plain(f.Celsius[0]), plain(measured.Low), plain(measured.High))
+	}
 	if f.Gas != solution.CarbonDioxide {
 		return out, nil
 	}
