@@ -29,7 +29,7 @@ var floors = [][]string{
 	{"internal/liquid", "internal/amount", "internal/ledger/ledgertest"},
 	{"internal/composition", "internal/acidity", "internal/untold"},
 	{"internal/chemistry", "internal/curdling", "internal/titration", "internal/dosing", "internal/figure"},
-	{"internal/prep"},
+	{"internal/prep", "internal/foaming"},
 	{"internal/recipe", "internal/reading"},
 	{"internal/drivers", "internal/taste", "internal/ladder"},
 	{"internal/assay"},
@@ -60,7 +60,7 @@ var only = map[string][]string{
 // processes.
 var pure = []string{
 	"internal/fail", "internal/embedded", "internal/unit", "internal/estimate", "internal/source", "internal/constituent", "internal/food",
-	"internal/solution", "internal/acid", "internal/curdling", "internal/drink", "internal/ledger", "internal/prep", "internal/assay", "internal/allergen",
+	"internal/solution", "internal/acid", "internal/curdling", "internal/foaming", "internal/drink", "internal/ledger", "internal/prep", "internal/assay", "internal/allergen",
 	"internal/phrase", "internal/spelling", "internal/note", "internal/liquid", "internal/amount", "internal/composition", "internal/acidity", "internal/chemistry", "internal/titration",
 	"internal/recipe", "internal/reading", "internal/untold", "internal/drivers", "internal/dosing",
 	"internal/evidence", "internal/contrast", "internal/ladder", "internal/claim", "internal/claims", "internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/houserules", "internal/sheet", "internal/report/json", "internal/report/text",

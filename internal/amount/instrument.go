@@ -46,4 +46,6 @@ const (
 	ReadTA       = "ta"
 	ReadStrength = "strength"
 	ReadSample   = "sample"
+	ReadOverrun  = "overrun"
+	ReadBottle   = "bottle"
 )

@@ -82,10 +82,13 @@ type Ensemble struct {
 // Size is how much a serving is.
 type Size struct {
 	Mass    composition.Result // g
-	Volume  composition.Result // ml
+	Volume  composition.Result // ml, of its liquid
+	Filled  composition.Result // ml that it fills, with the bubbles of its foams
 	Density composition.Result // g/ml
 
 	Strength composition.Result // % vol of what is liquid; only with draws
+
+	Foams []Foam // of components, inner ones first, and of the drink; none of a bare run
 
 	liquid liquidPart
 }

@@ -17,6 +17,10 @@
 // composition and in none of the solution. Whether a drink with milk or a plant drink stays
 // smooth is judged by package curdling, on the parts that the build pours.
 //
+// A foam's bubbles (foam.go) are carried as millilitres beside a pot: a component that is poured by
+// volume weighs what its foam does, and a serving fills a glass with them. Steps that stir, strain or heat
+// let them go, what is added beside them does not. Every other figure is of the liquid.
+//
 // The rooms below have one job each: recipe finds the foods, amount makes columns of what is
 // written, prep does the steps (what acid drives out of a carbonate leaves between them, fizz.go), liquid, acidity and titration know a pot as a body and as a
 // solution, reading conditions it, composition and chemistry read results off it, drivers
@@ -26,5 +30,5 @@
 //
 // A Plan is for one run at a time, and one with a journal for one run. Amounts are replaced,
 // not lines: a drink with another food is another recipe. The steps that prep does not know
-// are refused, never ignored.
+// are refused, never ignored. Bubbles count as they were read, as if none had burst: a serving fills at most what is told.
 package assay

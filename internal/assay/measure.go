@@ -8,7 +8,6 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/liquid"
-	"sipsum/internal/note"
 	"sipsum/internal/unit"
 )
 
@@ -20,18 +19,18 @@ func (a *Assay) measure(p *Plan, list []*made) {
 	if a.liquid.pot != a.Serving { // something of the garnish is eaten
 		a.liquid.volume = p.lab.Gauge.Volume(a.liquid.pot)
 	}
-	ones := p.ens.Of(1)
+	filled, ones := list[len(list)-1].bubbles.filled(volume), p.ens.Of(1)
 	ids := reported(a)
 	of := composition.TotalsOf(a.Serving, ids)
 	var side sync.WaitGroup
 	side.Go(func() {
 		m := &composition.Meter{Brief: !a.Want.Intervals, Draws: a.Want.Draws}
 		a.Mass = composition.Known(m.Of(mass), "g")
-		a.Volume = composition.Known(m.Of(volume), "ml")
+		a.Volume, a.Filled = composition.Known(m.Of(volume), "ml"), composition.Known(m.Of(filled), "ml")
 		if a.Want.Draws {
 			abv := p.lab.Gauge.Abv(list[len(list)-1].pot)
 			a.Strength = composition.Known(m.Of(abv), "% vol")
-			a.Mass.Draws, a.Volume.Draws, a.Strength.Draws = mass[1:], volume[1:], abv[1:]
+			a.Mass.Draws, a.Volume.Draws, a.Filled.Draws, a.Strength.Draws = mass[1:], volume[1:], filled[1:], abv[1:]
 		}
 		a.Density = composition.Known(m.Of(estimate.Ratio(mass, volume, 1)), "g/ml")
 		a.PerServing = m.Composition(a.Serving, ids, of, ones, 1)
@@ -57,9 +56,7 @@ func (a *Assay) measure(p *Plan, list []*made) {
 	}
 	a.TableEnergy = [2]composition.TableEnergy{composition.PrintedEnergy(a.Serving, constituent.Energy), composition.PrintedEnergy(a.Serving, constituent.EnergyKcal)}
 	a.noteIce()
-	if glass := a.Drink.Glass; glass != nil && liquid.NoVolume(a.Serving) == "" && a.Volume.Mean > glass.Base() {
-		a.Notes = append(a.Notes, note.Note{Kind: "glass", Text: "a serving of " + note.Number(a.Volume.Mean) + " ml overflows a glass of " + glass.String()})
-	}
+	a.noteGlass()
 }
 
 // detailed lists the constituents whose parts are given.

@@ -143,6 +143,7 @@ func (p *Plan) Run(ctx context.Context, other amount.Amounts, want Want) (*Assay
 	a.noteBatches(list)
 	a.measure(p, list)
 	a.dissolve(p, list)
+	a.foamed(p, list)
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}

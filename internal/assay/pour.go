@@ -67,6 +67,7 @@ func (w *walk) add(pot *ledger.Pot, in recipe.Ingredient, grams []float64) {
 	}
 	factor := shares(grams, from.pot)
 	w.making.uses = append(w.making.uses, use{from.name, factor})
+	w.making.bubbles.with(from.bubbles, factor)
 	pot.Mix(from.pot, factor, in.Component.Name)
 }
 
@@ -88,15 +89,20 @@ func shares(grams []float64, of *ledger.Pot) []float64 {
 }
 
 // componentGrams gives the mass of a component's line; a volume takes the
-// density that its composition gives.
+// density that its composition gives, and the bubbles of a foam.
 func (w *walk) componentGrams(in recipe.Ingredient) []float64 {
 	col := w.amounts.Column(in.Line.Amount, in.Line.Path)
 	if in.Line.Amount.Measure.Kind != unit.Volume {
 		return col
 	}
-	pot := w.component(in.Component).pot
+	from := w.component(in.Component)
+	pot := from.pot
 	w.making.log = append(w.making.log, event{within: in.Component})
-	mass, volume := pot.Mass(), w.volume(pot)
+	if len(from.bubbles.unread) > 0 {
+		w.faults.Add(in.Line.Place, "weigh it and write grams, or read its overrun and write - foam: {overrun: … %}: a cup of the liquid ÷ the same cup of foam − 1, by weight",
+			"%s is foamed, and nobody read its overrun: what %s of it weighs is not known", note.Quote(in.Component.Name), in.Line.Amount)
+	}
+	mass, volume := pot.Mass(), from.bubbles.filled(w.volume(pot))
 	for d := range col {
 		if volume[d] > 0 {
 			col[d] *= mass[d] / volume[d]

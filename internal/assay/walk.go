@@ -62,6 +62,7 @@ func (w *walk) serve() (served, liquid *ledger.Pot, err error) {
 	if liquid != pot {
 		liquid.Scale(share)
 	}
+	w.making.bubbles.take(share)
 	return pot, liquid, nil
 }
 
@@ -133,6 +134,7 @@ func (w *walk) steps(pot *ledger.Pot, steps []drink.Step, end *drink.Measured) {
 	}
 	w.read(pot, read, state)
 	w.making.read, w.making.yield.Out, w.making.yield.Volume = reading.TakenOf(read), weigh(pot), w.room(pot)
+	w.making.yield.Filled = w.making.bubbles.room(w.making.yield.Volume)
 	if w.samples && len(pot.Rows) > 0 {
 		w.making.samples = append(w.making.samples, drivers.SampleOf(w.bench(), w.making.name, pot, w.making.read))
 	}
@@ -150,7 +152,7 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step, read acidity.Surely) {
 		return
 	}
 	gas := 0.0
-	if _, closed := step.(*drink.Carbonate); !closed {
+	if !closed(step) {
 		gas = w.fizz(pot, note.Place(path))
 	}
 	after := weigh(pot)
@@ -160,6 +162,7 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step, read acidity.Surely) {
 	}
 	w.making.yield.record(step, before, out.Lost.Mass()+gas, after)
 	w.making.yield.Steps[len(w.making.yield.Steps)-1].Volume = w.room(pot)
+	w.bubble(pot, step, out.Foamed, read)
 	if out.Brewed {
 		for _, n := range w.plan.lab.CalibrateBrew(pot, prep.EspressoStrength()) {
 			w.note(n)
@@ -185,6 +188,7 @@ func (w *walk) read(pot *ledger.Pot, read []*drink.Measured, state reading.State
 	b.Take(pot, read, state)
 	if after := weigh(pot); len(read) > 0 && after != before {
 		w.making.yield.record(read[len(read)-1], before, 0, after)
+		w.making.bubbles.take(w.plan.ens.Of(after / before))
 	}
 	for _, n := range b.Notes {
 		w.note(n)
@@ -209,6 +213,17 @@ func (w *walk) room(pot *ledger.Pot) float64 {
 		return math.NaN()
 	}
 	return w.volume(pot)[0]
+}
+
+// closed tells a step that charges a closed vessel: no gas gets out of it.
+func closed(step drink.Step) bool {
+	switch s := step.(type) {
+	case *drink.Carbonate:
+		return true
+	case *drink.Foam:
+		return s.Gas != ""
+	}
+	return false
 }
 
 func (w *walk) note(n note.Note) { w.making.log = append(w.making.log, event{note: &n}) }

@@ -24,6 +24,7 @@ type Yield struct {
 	Weighed   []Weighed // what it was made of, in order; of what steps add, water and gas
 	Poured    []Poured  // what each line weighed in, in order, waters among them
 	Volume    float64   // ml of Out, if the run was asked for volumes; NaN: nobody knows
+	Filled    float64   // the same as it is poured, with the bubbles of its foams
 }
 
 // Poured is what a line weighed in, in grams at central values, whatever became of it.

@@ -85,8 +85,8 @@ func (s *bands) read(a *assay.Assay) reading {
 		}
 	}
 	if of := s.Recipe.Drink.Glass; of != nil {
-		r[Overflow] = []float64{of.Base() - a.Volume.Mean}
-		for _, x := range a.Volume.Draws {
+		r[Overflow] = []float64{of.Base() - a.Filled.Mean}
+		for _, x := range a.Filled.Draws {
 			r[Overflow] = append(r[Overflow], of.Base()-x)
 		}
 	}

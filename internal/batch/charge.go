@@ -2,6 +2,7 @@ package batch
 
 import (
 	"sipsum/internal/drink"
+	"sipsum/internal/solution"
 	"sipsum/internal/unit"
 )
 
@@ -10,6 +11,7 @@ type Charge struct {
 	Component string // "": the drink
 	Bottle    unit.Amount
 	Gas       unit.Amount
+	Of        string          // the gas, by its name
 	Left      *drink.Quantity // g/l that stays in the glass, as stated; nil if nobody has stated it
 	Count     float64         // of bottles, each with a charge
 	Glasses   float64         // that one serves
@@ -19,8 +21,15 @@ type Charge struct {
 func charges(component string, steps []drink.Step, glasses float64) []Charge {
 	var list []Charge
 	for _, step := range steps {
-		if c, ok := step.(*drink.Carbonate); ok && c.Bottle != nil {
-			list = append(list, Charge{Component: component, Bottle: *c.Bottle, Gas: *c.Charge, Left: c.Left, Glasses: glasses})
+		switch c := step.(type) {
+		case *drink.Carbonate:
+			if c.Bottle != nil {
+				list = append(list, Charge{Component: component, Bottle: *c.Bottle, Gas: *c.Charge, Of: solution.CarbonDioxide.Name(), Left: c.Left, Glasses: glasses})
+			}
+		case *drink.Foam:
+			if c.Bottle != nil {
+				list = append(list, Charge{Component: component, Bottle: *c.Bottle, Gas: *c.Charge, Of: solution.Gas(c.Gas).Name(), Glasses: glasses})
+			}
 		}
 	}
 	return list

@@ -288,12 +288,12 @@ func pouredOf(a *assay.Assay, path string) float64 {
 	return math.NaN()
 }
 
-// densityOf is that of a component in its jar, g/ml, of a run that was asked for volumes; 0: nobody
+// densityOf is that of a component as it is poured, foam with its bubbles, g/ml, of a run that was asked for volumes; 0: nobody
 // knows it.
 func densityOf(a *assay.Assay, name string) float64 {
 	for _, y := range a.Yields {
-		if y.Component == name && name != "" && y.Volume > 0 {
-			return y.Out / y.Volume
+		if y.Component == name && name != "" && y.Filled > 0 {
+			return y.Out / y.Filled
 		}
 	}
 	return 0

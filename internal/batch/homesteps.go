@@ -25,8 +25,8 @@ func (c *cook) marksOf(pot string, steps []drink.Step, a *assay.Assay) []asked {
 		for _, p := range Growing(step) {
 			path := step.StepPath() + "/" + p.Name
 			written, follows := c.now.Central.Written()[path]
-			if !follows || written.Measure.Kind != unit.Mass {
-				continue
+			if _, gas := step.(*drink.Foam); gas || !follows || written.Measure.Kind != unit.Mass {
+				continue // what a cartridge holds nobody measures
 			}
 			of := asked{Spooned: Spooned{Path: path, Pot: pot, Name: p.Name, Step: true, Times: c.brews(pot), Exact: p.Amount.Base() / c.brews(pot)}}
 			of.Grams = of.Exact

@@ -80,6 +80,9 @@ func Growing(step drink.Step) []Parameter {
 	case *drink.Carbonate:
 		add("bottle", s.Bottle)
 		add("charge", s.Charge)
+	case *drink.Foam:
+		add("bottle", s.Bottle)
+		add("charge", s.Charge)
 	case *drink.Measured:
 		add("mass", s.Mass)
 	}

@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/drink"
 	"sipsum/internal/food"
 	"sipsum/internal/prep"
+	"sipsum/internal/solution"
 	"sipsum/internal/unit"
 )
 
@@ -126,6 +127,10 @@ func (m *maker) brought(y assay.Yield, step drink.Step) (f *food.Food, name stri
 		if s.Charge != nil {
 			return prep.Gas(), prep.Gas().Name(), s.Charge.Base()
 		}
+	case *drink.Foam: // other gases stand with their siphons
+		if s.Gas == drink.CO2 {
+			return prep.Gas(), prep.Gas().Name(), s.Charge.Base()
+		}
 	case *drink.Chill:
 		return m.Recipe.Water.Food, ice, added(y, step)
 	case *drink.Dilute:
@@ -162,7 +167,9 @@ func (p *Purchase) bought(b *Batch) {
 	if p.Food.ID == prep.Gas().ID {
 		p.Gas, p.Pieces = true, 0
 		for _, c := range b.Charges() {
-			p.Pieces += c.Count
+			if c.Of == solution.CarbonDioxide.Name() {
+				p.Pieces += c.Count
+			}
 		}
 		return
 	}

@@ -36,8 +36,8 @@ func (m *maker) weighed(line drink.Line, k, more float64) Weighed {
 	w := Weighed{Path: line.Path, Eaten: line.Eaten, Grams: m.grams(line) * k, Millilitres: math.NaN(), Times: k * more, file: 1 / k}
 	if in.Component != nil {
 		w.Name, w.House = in.Component.Name, true
-		if y := m.yields[w.Name]; y.Volume > 0 {
-			w.Millilitres = w.Grams * y.Volume / y.Out
+		if y := m.yields[w.Name]; y.Filled > 0 {
+			w.Millilitres = w.Grams * y.Filled / y.Out
 		}
 	} else {
 		f := in.Profile.Food

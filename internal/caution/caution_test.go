@@ -246,6 +246,8 @@ func TestMarksGroupsAndSteps(t *testing.T) {
 		{caution.Input{Parts: done("ferment")}, []string{"co2-room", "ferment", "ferment-alcohol", "ferment-amines", "kombucha-ph"}},
 		{caution.Input{Parts: done("curdle")}, []string{"cooling", "cold-holding"}},
 		{caution.Input{Parts: done("wash")}, []string{"fat-wash"}},
+		{caution.Input{Parts: done("foam")}, []string{}}, // no milk in it
+		{caution.Input{Parts: done("foam"), Items: []allergen.Item{of("cream", "Cream")}}, []string{"dairy-foam"}},
 		{caution.Input{Parts: done("strain", "chill")}, []string{"ice"}},
 		{caution.Input{Parts: done("strain", "dilute")}, []string{}},
 	} {

@@ -19,7 +19,7 @@ type bench struct {
 // one of them (new_test.go).
 var benches = []bench{
 	{"Get the flavour out", []string{"brew", "steep", "wash"}},
-	{"Put something in", []string{"add", "adjust", "dilute", "carbonate"}},
+	{"Put something in", []string{"add", "adjust", "dilute", "carbonate", "foam"}},
 	{"Take water away", []string{"reduce", "concentrate"}},
 	{"Make it clear", []string{"strain", "press", "clarify", "curdle"}},
 	{"Make it hot or cold", []string{"heat", "caramelise", "chill", "cool"}},

@@ -378,6 +378,14 @@ func TestFaultsOfSteps(t *testing.T) {
 		{"split: {keep: {FAT: 3 %}}", `7:16: split needs "because"`},
 		{"carbonate: {bottle: 0.5 l}", `7:9: carbonate needs bottle, charge and at together, or left`},
 		{"carbonate: {}", `7:9: carbonate needs bottle`},
+		{"foam: {}", `7:9: foam needs overrun, or charge and gas (write what was read`},
+		{"foam: {charge: 8 g}", `7:9: foam needs charge and gas together (write: - foam: {charge: 8 g, gas: N2O`},
+		{"foam: {gas: N2, overrun: 80 %}", `7:9: foam needs charge and gas together`},
+		{"foam: {bottle: 0.5 l, overrun: 80 %}", `7:9: foam has bottle without charge`},
+		{"foam: {charge: 8 g, gas: CO2, overrun: 80 %}", `7:9: carbon dioxide sours a foam`},
+		{"foam: {charge: 8 g, gas: air}", `7:34: gas does not know "air" (use N2O, CO2 or N2)`},
+		{"foam: {overrun: 5000 %}", `7:25: "5000 %" is out of range for an overrun`},
+		{"foam: {overrun: -5 %}", `7:25: "-5 %" is out of range for an overrun`},
 		{"measured: {mas: 1 g}", `7:20: measured has no key "mas" (did you mean "mass"?`},
 	}
 	for _, c := range cases {

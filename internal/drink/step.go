@@ -268,6 +268,17 @@ type Carbonate struct {
 	Left        *Quantity    // g/l that stays in the glass
 }
 
+// Foam puts bubbles in. Charge and Gas are set together, or Overrun, or all three; Bottle
+// only with a charge.
+type Foam struct {
+	Head
+	Charge      *unit.Amount // mass of the gas
+	Gas         string       // N2O, CO2 or N2; "": air
+	Bottle      *unit.Amount // volume
+	Temperature *Quantity    // °C
+	Overrun     *Quantity    // % of the liquid's volume
+}
+
 // Treat is a technique that changes nothing of the composition that anybody could calculate.
 type Treat struct {
 	Head

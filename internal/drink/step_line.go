@@ -36,6 +36,7 @@ var waysOf = map[string]sayings{
 	"heat":        {[]string{"at: … °C, for: … min"}, nil},
 	"adjust":      {[]string{"ph: …, with: core:citric-acid", "ta: … g/l, with: core:citric-acid", "brix: …, with: core:sugar-white"}, nil},
 	"carbonate":   {[]string{"left: … g/l", "bottle: … ml, charge: … g, at: … °C"}, []string{"left: … g/l"}},
+	"foam":        {[]string{"overrun: … %", "charge: … g, gas: N2O, bottle: … l, at: … °C"}, []string{"overrun: … %", "charge: … g, gas: N2O", "bottle: … l", "at: … °C"}},
 }
 
 // lineOf gives the line of a step as it should be, by its word. only are the parameters that may

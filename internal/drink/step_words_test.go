@@ -44,6 +44,8 @@ func TestKitchenWordsAreReadAsTheirSteps(t *testing.T) {
 		"centrifuge: {collect: 300 g}":                                             "clarify: {by: centrifuge, collect: 300 g}",
 		"smoke: apple wood":                                                        "treat: \"smoke, apple wood\"",
 		"nitro":                                                                    "treat: nitro",
+		"whip: {overrun: 120 %}":                                                   "foam: {overrun: 120 %}",
+		"Siphon: {charge: 8 g, gas: n2o, bottle: 0.7 l, at: 4 °C}":                 "foam: {charge: 8 g, gas: N2O, bottle: 0.7 l, at: 4 °C}",
 		"sous vide: 60 °C, 1 h":                                                    "treat: \"sous vide, 60 °C, 1 h\"",
 	} {
 		got, said := stepsOf(t, line)
@@ -80,6 +82,8 @@ func bare(s drink.Step) any {
 		strip(&s.Head)
 	case *drink.Treat:
 		strip(&s.Head)
+	case *drink.Foam:
+		strip(&s.Head)
 	}
 	return s
 }
@@ -115,6 +119,9 @@ func TestKitchenWordsThatCannotBeReadShowTheirLine(t *testing.T) {
 		"spinn":                         "It is read as clarify: - clarify: {by: centrifuge, collect: … g}",
 		"stir: {from: 20 °C}":           "a stirred drink does not come to rest with its ice",
 		"nitro: {charge: 8 g}":          "write - treat: \"nitro, …\"",
+		"whip":                          "where nobody has read its overrun, - treat: \"whipped\"",
+		"siphon: {at: 4 °C}":            "- treat: \"foamed in a siphon\"",
+		"whip: 80 %":                    "write - foam: {overrun: 80 %}",
 	} {
 		_, said := stepsOf(t, line)
 		assert.Contains(t, said, shows, line)

@@ -97,6 +97,7 @@ var stepKinds = []stepKind{
 		}
 		return "", ""
 	}),
+	foamKind,
 	treatKind,
 	measuredKind,
 }

@@ -91,6 +91,9 @@ func Curdles(s Step) bool {
 	return false
 }
 
+// gasTechniques are what a charge is called in the words of techniques.
+var gasTechniques = map[string][]string{NitrousOxide: {"n2o"}, Nitrogen: {"nitrogen charged"}}
+
 // Techniques gives what a step is called in the words of techniques: what a designer wrote,
 // or how a step is done.
 func Techniques(s Step) []string {
@@ -101,6 +104,8 @@ func Techniques(s Step) []string {
 		return []string{s.By}
 	case *Concentrate:
 		return []string{s.By + " concentrated"}
+	case *Foam:
+		return append([]string{"foamed"}, gasTechniques[s.Gas]...)
 	}
 	return nil
 }

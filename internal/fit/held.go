@@ -228,7 +228,7 @@ func (j *judge) glass(res *Result, pt optimise.Point, all *together) {
 		}
 		none, most := math.NaN(), j.Drink.Glass.Base()
 		h := Held{Text: TheGlass, Met: pt.Margins[k] >= 0, Told: Told{Words: "volume", Limit: most, Reaches: none, Gives: none, Moved: noChange}}
-		h.Before, h.After = res.Before.Volume, res.After.Volume
+		h.Before, h.After = res.Before.Filled, res.After.Filled
 		in := j.within(res.After)
 		all.add(in)
 		h.Hurt = shareOf(in[0])
@@ -239,8 +239,8 @@ func (j *judge) glass(res *Result, pt optimise.Point, all *together) {
 
 // within tells in which draws the glass does not overflow.
 func (j *judge) within(a *assay.Assay) [2][]bool {
-	in := []bool{a.Volume.Mean <= j.Drink.Glass.Base()}
-	for _, x := range a.Volume.Draws {
+	in := []bool{a.Filled.Mean <= j.Drink.Glass.Base()}
+	for _, x := range a.Filled.Draws {
 		in = append(in, x <= j.Drink.Glass.Base())
 	}
 	return [2][]bool{in, in}

@@ -168,7 +168,7 @@ func (j *judge) read(a *assay.Assay) (optimise.Point, error) {
 // sign that was written, and arithmetic's dust does not decide.
 func (j *judge) margin(c condition, a *assay.Assay, g *claims.Glass) (float64, error) {
 	if c.of == nil {
-		return j.Drink.Glass.Base() - a.Volume.Mean, nil
+		return j.Drink.Glass.Base() - a.Filled.Mean, nil
 	}
 	if j.changes(c) {
 		return j.changed(c, a, g)

@@ -85,7 +85,7 @@ func (j *judge) chances(ctx context.Context, before *claims.Glass, x []float64) 
 // draw was.
 func (j *judge) column(c condition, a *assay.Assay, before, after *claims.Glass) ([]float64, error) {
 	if c.of == nil {
-		return append([]float64{a.Volume.Mean}, a.Volume.Draws...), nil
+		return append([]float64{a.Filled.Mean}, a.Filled.Draws...), nil
 	}
 	r := Ready{}
 	if c.aim >= 0 {

@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
+	"sipsum/internal/solution"
 )
 
 // carbonate reads what is known of the charge and of what is left of it.
@@ -17,6 +18,7 @@ func (a at) carbonate(s *drink.Carbonate) (Outcome, error) {
 	if s.Bottle != nil {
 		_, unknown := a.pot.Bound(constituent.CarbonDioxide)
 		charge = &Charge{
+			Gas:    solution.CarbonDioxide,
 			Bottle: a.amount(s.Bottle, "bottle"), Grams: a.amount(s.Charge, "charge"), Celsius: a.figure(s.Temperature, 1, "at"),
 			Unmeasured: len(unknown) > 0,
 		}

@@ -29,8 +29,9 @@ func Gas() *food.Food {
 
 // Charge is a closed vessel and what was put into it, in columns.
 type Charge struct {
+	Gas     solution.Gas
 	Bottle  []float64 // ml
-	Grams   []float64 // of carbon dioxide
+	Grams   []float64 // of the gas
 	Celsius []float64
 
 	Unmeasured bool // the drink brings gas that nobody stated
@@ -131,26 +132,36 @@ func (c *Charge) equilibria(volume, held []float64) (closed, open []float64) {
 	return closed, open
 }
 
-// tell gives the pressures. It is an error if the drink does not fit into the vessel, or
-// if no vessel stands the pressure.
+// tell gives the pressures, or the error of atRest.
 func (c *Charge) tell(out *Outcome, volume, held, closed []float64) error {
-	molar := molarMass(constituent.CarbonDioxide)
+	rest, err := c.atRest(volume, held)
+	if err != nil {
+		return err
+	}
+	molar := c.Gas.Molar()
 	mol, liquid, head := (c.Grams[0]+held[0])/molar, volume[0]/unit.Kilo, (c.Bottle[0]-volume[0])/unit.Kilo
+	out.note("closed, at rest: about %.2g bar of carbon dioxide, %.2g g/l or %.2g volumes; before it dissolves up to about %.2g bar. Upper limits, of an ideal gas",
+		rest, perLitre(closed[0], volume[0]), solution.CO2Volumes(closed[0]/molar)/liquid, solution.Bar(c.Gas.Pressure(mol, 0, head, c.Celsius[0])))
+	return nil
+}
+
+// atRest gives the pressure in bar at central values. It is an error if the drink does not fit into
+// the vessel, or if no vessel stands the pressure.
+func (c *Charge) atRest(volume, held []float64) (float64, error) {
+	mol, liquid, head := (c.Grams[0]+held[0])/c.Gas.Molar(), volume[0]/unit.Kilo, (c.Bottle[0]-volume[0])/unit.Kilo
 	if liquid <= 0 {
-		return impossible("there is no liquid to charge")
+		return 0, impossible("there is no liquid to charge")
 	}
 	// guard: the drink fits the bottle
 	if head <= 0 {
-		return unlike("the bottle is overfilled: %s ml of drink in %s ml leave no room for gas. Do not charge it", volume[0], c.Bottle[0])
+		return 0, unlike("the bottle is overfilled: %s ml of drink in %s ml leave no room for gas. Do not charge it", volume[0], c.Bottle[0])
 	}
-	rest, before := solution.CO2Pressure(mol, liquid, head, c.Celsius[0]), solution.CO2Pressure(mol, 0, head, c.Celsius[0])
+	rest := solution.Bar(c.Gas.Pressure(mol, liquid, head, c.Celsius[0]))
 	// guard: no bottle stands that
-	if most := unit.LimitOf("pressure of a bottle", "bar").High; solution.Bar(rest) > most {
-		return impossible("%s g of gas in %s ml would be about %.3g bar at rest: no bottle stands more than %s bar. Do not charge it", plain(c.Grams[0]), plain(c.Bottle[0]), solution.Bar(rest), plain(most))
+	if most := unit.LimitOf("pressure of a bottle", "bar").High; rest > most {
+		return 0, impossible("%s g of gas in %s ml would be about %.3g bar at rest: no bottle stands more than %s bar. Do not charge it", plain(c.Grams[0]), plain(c.Bottle[0]), rest, plain(most))
 	}
-	out.note("closed, at rest: about %.2g bar of carbon dioxide, %.2g g/l or %.2g volumes; before it dissolves up to about %.2g bar. Upper limits, of an ideal gas",
-		solution.Bar(rest), perLitre(closed[0], volume[0]), solution.CO2Volumes(closed[0]/molar)/liquid, solution.Bar(before))
-	return nil
+	return rest, nil
 }
 
 // plain writes a figure of a bottle as somebody would.

@@ -15,7 +15,7 @@ import (
 )
 
 func charge(ml, g, celsius float64) *prep.Charge {
-	return &prep.Charge{Bottle: grams(ml), Grams: grams(g), Celsius: grams(celsius)}
+	return &prep.Charge{Gas: solution.CarbonDioxide, Bottle: grams(ml), Grams: grams(g), Celsius: grams(celsius)}
 }
 
 // By the mass balance of a closed vessel: what is dissolved and what is in the

@@ -11,6 +11,7 @@ import (
 	"sipsum/internal/food"
 	"sipsum/internal/ledger"
 	"sipsum/internal/prep"
+	"sipsum/internal/solution"
 )
 
 // centrally is a column of one central value and other draws.
@@ -109,7 +110,7 @@ func TestNotesSpeakOfCentralValues(t *testing.T) {
 }
 
 func TestBottlesAreRefusedInTheFiguresThatWereWritten(t *testing.T) {
-	c := &prep.Charge{Bottle: centrally(500, 900), Grams: centrally(8000, 1), Celsius: grams(4)}
+	c := &prep.Charge{Gas: solution.CarbonDioxide, Bottle: centrally(500, 900), Grams: centrally(8000, 1), Celsius: grams(4)}
 	_, _, err := prep.Carbonate(c, nil, grams(300), grams(0), factors)
 	assert.ErrorContains(t, err, "8000 g of gas in 500 ml would be about ")
 }

@@ -64,6 +64,10 @@
 // not bring back as added sugar (AddConcentrated). What may boil off of sulphur dioxide is
 // unknown afterwards.
 //
+// foam puts bubbles in: an overrun as it was read, and a siphon at rest by Henry's law, its gas
+// dissolved in the liquid or above it (Rest). Bubbles weigh nothing here and change no figure by mass;
+// carbon dioxide alone stays in the liquid, as in carbonate. Whether a foam stands is never predicted.
+//
 // treat is a technique in the designer's words: it changes nothing, and says so; so does cool.
 //
 // A pouring step adds: adjust a food, as much as brings the pot to a reading (package dosing:
@@ -80,7 +84,8 @@
 //
 // Strain and press differ only in the word: no source separates what a press
 // passes from what a cloth passes. Minerals and vitamins bound to the pulp of fruit are
-// treated as dissolved. Aroma is not modelled, nor the sulphur dioxide that yeasts make. Fruit
+// treated as dissolved. Of nitrous oxide and nitrogen what stays dissolved in a poured foam, at most what water
+// holds at 1 atm (2 g/l at 4 °C), counts for no mass, nor does the gas in its bubbles. Aroma is not modelled, nor the sulphur dioxide that yeasts make. Fruit
 // that is boiled down is no juice. The caffeine of steeped tea is tested on no recipe that was
 // held out (testdata/brew).
 package prep

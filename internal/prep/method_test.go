@@ -51,6 +51,7 @@ components:
       - adjust: {brix: 40, with: own:sugar}
       - split: {keep: {SUCS: 10 %}, because: "a test"}
       - carbonate: {left: 3 g/l}
+      - foam: {charge: 8 g, gas: N2O, bottle: 1 l, at: 4 °C, overrun: 80 %}
       - treat: "smoked, apple wood"
       - measured: {ph: 4.5}
 `
@@ -193,6 +194,7 @@ func TestMethodsDoWhatTheirLinesSay(t *testing.T) {
 		"heat":        {mass: 450},
 		"split":       {mass: 450 - 0.9*sucrose, unweighed: true, weighed: true},
 		"carbonate":   {mass: 450 + 0.003*450, weighed: true, adds: true},
+		"foam":        {mass: 450, weighed: true},
 	} {
 		b, pot := benchPot()
 		step := steps(t, everyStep)[word]

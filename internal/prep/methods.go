@@ -86,6 +86,9 @@ var methods = map[string]Method{
 		gas:   func(s *drink.Carbonate) bool { return s.Left != nil },
 		do:    at.carbonate,
 	},
+	"foam": method[*drink.Foam]{weight: asBefore, brings: Gas, alsoMakes: gassed, do: func(a at, s *drink.Foam) (Outcome, error) {
+		return frother{a}.foam(s)
+	}},
 	// Smoke, a flame or a bath of dry ice: nobody can say what they do to the figures.
 	"treat": method[*drink.Treat]{weight: asBefore, do: hinting(func(_ at, s *drink.Treat) (Outcome, error) {
 		var out Outcome
@@ -101,6 +104,14 @@ var methods = map[string]Method{
 var straining = method[*drink.Strain]{weight: states, makes: []constituent.ID{burnt}, do: func(a at, s *drink.Strain) (Outcome, error) {
 	return Strain(a.pot, a.amount(&s.Collect, "collect"), s.Through, a.Factors)
 }}
+
+// gassed is what the charge of a foam leaves in the liquid.
+func gassed(s *drink.Foam) []constituent.ID {
+	if s.Gas == drink.CO2 {
+		return []constituent.ID{constituent.CarbonDioxide}
+	}
+	return nil
+}
 
 // celsiusOf gives a temperature, NaN if it is not stated.
 func celsiusOf(q *drink.Quantity) float64 {

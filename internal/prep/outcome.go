@@ -18,6 +18,7 @@ type Outcome struct {
 	Brewed bool     // coffee or tea was extracted
 	Parted *Parting // set where acid parted milk
 	Dosed  *Dosed   // set where a dose was calculated
+	Foamed *Foamed  // set where bubbles were put in
 }
 
 func (o *Outcome) note(format string, args ...any) {

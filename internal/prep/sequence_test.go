@@ -91,7 +91,7 @@ func (k kitchen) random(r *rand.Rand, pot *ledger.Pot, f prep.Factors) (did done
 		return in
 	}
 	var out prep.Outcome
-	switch r.IntN(18) {
+	switch r.IntN(19) {
 	case 0:
 		out, err = prep.Reduce(pot, part(), f)
 	case 1:
@@ -141,6 +141,9 @@ func (k kitchen) random(r *rand.Rand, pot *ledger.Pot, f prep.Factors) (did done
 		if did.made = madeBy(&drink.Clarify{Head: drink.Head{Word: "clarify"}}); by == "milk" {
 			did.made = append(did.made, "phosphate") // what was colloidal dissolves
 		}
+	case 18:
+		out, err = k.foam(r, pot, f)
+		did.made, did.gas = madeBy(&drink.Foam{Head: drink.Head{Word: "foam"}, Gas: drink.CO2}), out.Added
 	case 16:
 		out, err = prep.Evaporate(pot, part(), f)
 	case 17:

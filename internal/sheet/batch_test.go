@@ -125,6 +125,9 @@ build: [POURED g pot]
 		{"treat: \"smoked, apple wood\"", "300", "☐ treat: smoked, apple wood"},
 		{"measured: {mass: 300 g, brix: 26.5, ph: 3.9}", "300", "☐ read again: 1500 g, 26.5 °Brix, pH 3.9"},
 		{"carbonate: {bottle: 0.5 l, charge: 8 g, at: 4 °C}", "300", "☐ charge a bottle of 0.5 l with 8 g of carbon dioxide at 4 °C"},
+		{"foam: {charge: 8 g, gas: N2O, bottle: 0.7 l, at: 4 °C, overrun: 80 %}", "300", "☐ foam: charge a siphon of 0.7 l with 8 g of nitrous oxide at 4 °C, overrun 80 % as read"},
+		{"foam: {charge: 8 g, gas: N2}", "300", "☐ foam: charge a siphon with 8 g of nitrogen"},
+		{"whip: {overrun: 30 % ± 5 %, at: 60 °C}", "300", "☐ foam at 60 °C, overrun 30 % as read"},
 		{"split: {keep: {FAT: 3 %}, collect: 250 g, because: \"weighed cream\"}", "250", "☐ split: weighed cream, collect 1250 g"},
 		{"ferment: {before: {brix: 26}, after: {brix: 20, ph: 3.6}}", "280", "☐ ferment until 20 °Brix"},
 	} {

@@ -181,7 +181,7 @@ func (p bench) build() Block {
 		}
 	}
 	for _, c := range p.batch.Charges() {
-		b.Lines = append(b.Lines, Line{Text: say("batch.bottles", pieces(c.Count), c.Bottle.String(), c.Gas.String(), glassesText(c.Glasses))})
+		b.Lines = append(b.Lines, Line{Text: say("batch.bottles", pieces(c.Count), c.Bottle.String(), joined(c.Gas.String(), "of", c.Of), glassesText(c.Glasses))})
 	}
 	if len(p.batch.Charges()) > 0 {
 		b.Lines = append(b.Lines, Line{Text: say("batch.last")})

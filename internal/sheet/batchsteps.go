@@ -8,6 +8,7 @@ import (
 	"sipsum/internal/clean"
 	"sipsum/internal/drink"
 	"sipsum/internal/note"
+	"sipsum/internal/solution"
 )
 
 // StepOf is a step as a bench card tells it, with the amounts of the batch.
@@ -70,6 +71,8 @@ func plainStep(m batch.Move) string {
 			return joined("carbonate to", quantity(s.Left))
 		}
 		return joined("charge a bottle of", s.Bottle.String(), "with", s.Charge.String(), "of carbon dioxide", at(s.Temperature))
+	case *drink.Foam:
+		return frothed(s)
 	case *drink.Treat:
 		return "treat: " + clean.Prose(s.Technique)
 	case *drink.Measured:
@@ -77,6 +80,22 @@ func plainStep(m batch.Move) string {
 			readAs("acidity", s.TA), readAs("density", s.Density), readAs("alcohol", s.ABV), titrated(s))
 	}
 	return kind
+}
+
+// frothed tells how a foam is made, and what was read of it.
+func frothed(s *drink.Foam) string {
+	text := joined("foam", at(s.Temperature))
+	if s.Gas != "" {
+		vessel := "a siphon"
+		if s.Bottle != nil {
+			vessel += " of " + s.Bottle.String()
+		}
+		text = joined("foam: charge", vessel, "with", s.Charge.String(), "of", solution.Gas(s.Gas).Name(), at(s.Temperature))
+	}
+	if s.Overrun != nil {
+		text += ", overrun " + quantity(s.Overrun) + " as read"
+	}
+	return text
 }
 
 // joined puts the words of a step together, those that are there.

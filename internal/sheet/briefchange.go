@@ -119,4 +119,4 @@ func effects(before, after *assay.Assay) []Effect {
 }
 
 // fits reports whether a serving fits its glass.
-func fits(a *assay.Assay) bool { return a.Drink.Glass == nil || a.Volume.Mean <= a.Drink.Glass.Base() }
+func fits(a *assay.Assay) bool { return a.Drink.Glass == nil || a.Filled.Mean <= a.Drink.Glass.Base() }

@@ -51,7 +51,7 @@ func (p *proposer) wishes() (mend, keep []wish) {
 	if g := p.s.Assay.Drink.Glass; g != nil {
 		sort(wish{
 			kind: ChangeGlass, quote: "the glass of " + g.String(), from: 1,
-			margin: func(a *assay.Assay) []float64 { return []float64{g.Base() - a.Volume.Mean} },
+			margin: func(a *assay.Assay) []float64 { return []float64{g.Base() - a.Filled.Mean} },
 			share: func(a *assay.Assay) float64 {
 				if fits(a) {
 					return 1

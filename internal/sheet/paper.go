@@ -79,6 +79,9 @@ func (p *printed) size(out *Paper) {
 	if NoLiquid(a) == "" {
 		out.Below = append(out.Below, Written{Path: "size.volume", Shown: figure.Of(a.Volume)})
 	}
+	if Foamy(a) {
+		out.Beside = append(out.Beside, say("paper.filled", figure.Of(a.Filled).Number))
+	}
 	if at := a.Drink.At; at != nil {
 		out.Beside = append(out.Beside, say("at", figure.Plain(at.Number)+" "+clean.Name(at.Unit)))
 	}

@@ -37,6 +37,7 @@ func (p annexed) annex(rest []Block) []Section {
 	add("further", say("paper.further.head"), p.further())
 	add("liquids", say("paper.liquids"), p.liquids()...)
 	add("milk", say("paper.milk"), p.milk()...)
+	add("foam", say("paper.foam"), p.foams()...)
 	flow := p.flow()
 	add("flow", say("paper.flow"), Block{Picture: flow})
 	add("declarations", say("paper.cardrest"), append(rest, p.nutritionClaims())...)

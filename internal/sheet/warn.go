@@ -75,9 +75,10 @@ func chemistryOf(a *assay.Assay, name string) *chemistry.Chemistry {
 
 // What cautions ask for as they ask for steps.
 const (
-	curdle   = "curdle"    // whatever parts milk
-	hotSteep = "hot steep" // a steep so hot that it has to be cooled
-	kept     = "keep"      // a component with days that it keeps
+	curdle    = "curdle"    // whatever parts milk
+	carbonate = "carbonate" // whatever is charged with carbon dioxide
+	hotSteep  = "hot steep" // a steep so hot that it has to be cooled
+	kept      = "keep"      // a component with days that it keeps
 )
 
 func partOf(name, vessel string, steps []drink.Step, end *drink.Measured, c *chemistry.Chemistry) caution.Part {
@@ -89,6 +90,9 @@ func partOf(name, vessel string, steps []drink.Step, end *drink.Measured, c *che
 		if drink.Curdles(step) && step.Kind() != curdle {
 			p.Steps = append(p.Steps, curdle)
 		}
+		if f, ok := step.(*drink.Foam); ok && f.Gas == drink.CO2 {
+			p.Steps = append(p.Steps, carbonate)
+		}
 		if s, ok := step.(*drink.Steep); ok && s.Temperature != nil && s.Temperature.Number >= coldChain().From {
 			p.Steps = append(p.Steps, hotSteep)
 		}
@@ -96,6 +100,8 @@ func partOf(name, vessel string, steps []drink.Step, end *drink.Measured, c *che
 		case *drink.Treat, *drink.Cool, *drink.Strain: // what was read still holds: a cloth keeps back no acid
 		case *drink.Carbonate:
 			sourer = true
+		case *drink.Foam:
+			sourer = sourer || step.Gas == drink.CO2
 		case *drink.Measured:
 			read, sourer = cmp.Or(step.PH, read), sourer && step.PH == nil
 		default:

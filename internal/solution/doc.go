@@ -19,7 +19,8 @@
 // 20 °C (data/solution_ethanol.csv). Water activity is Norrish's; ice forms where
 // it equals the activity of ice, and ethanol lowers that as published (FreezesAt,
 // data/solution_ethanol_freezing.csv). What holds too little water to be a liquid (Wetness; IsFat) has
-// no reading of a refractometer. Gas solubility is Weiss's.
+// no reading of a refractometer. The solubility of carbon dioxide is Weiss's, that of the other gases of
+// a bar is by Henry's constants (gas.go).
 //
 // # Limits
 //

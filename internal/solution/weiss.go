@@ -26,18 +26,9 @@ func CO2Solubility(celsius float64) float64 {
 	return math.Exp(k["carbon dioxide solubility A1"] + k["carbon dioxide solubility A2"]/t + k["carbon dioxide solubility A3"]*math.Log(t))
 }
 
-// CO2Pressure gives the pressure in atm at which mol of carbon dioxide share a
-// closed vessel with liquid and head space, in litres, at equilibrium:
-//
-//	p = n / (K₀·V_liquid + V_head / (R·T))
-//
-// The gas is ideal and the air that was left in the vessel is not counted.
+// CO2Pressure is Pressure of carbon dioxide. The air that was left in the vessel is not counted.
 func CO2Pressure(mol, liquid, head, celsius float64) float64 {
-	perAtm := CO2Solubility(celsius)*liquid + head/litreAtmospheres(celsius)
-	if perAtm <= 0 {
-		return 0
-	}
-	return mol / perAtm
+	return CarbonDioxide.Pressure(mol, liquid, head, celsius)
 }
 
 // litreAtmospheres gives R·T in l atm/mol.

@@ -43,6 +43,9 @@ var paths = []path{
 	}, sets: true},
 	{name: "carbonate", write: func(p, _ float64) string { return "carbonate: {left: " + f(6*p) + " g/l}" }},
 	{name: "carbonate a bottle", write: func(p, _ float64) string { return "carbonate: {bottle: 2 l, charge: " + f(10*p) + " g, at: 5 °C}" }},
+	{name: "foam with carbon dioxide", write: func(p, _ float64) string {
+		return "foam: {gas: CO2, bottle: 2 l, charge: " + f(10*p) + " g, at: 5 °C, overrun: 50 %}"
+	}},
 	{name: "add lemon juice", write: add("core:lemon-juice", 60)},
 	{name: "add espresso", write: add("core:espresso", 60)},
 	{name: "add milk", write: add("core:milk-whole", 60)},

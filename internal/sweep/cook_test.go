@@ -34,7 +34,7 @@ func (c *cook) note(kind, name string) { c.used = append(c.used, use{kind, name}
 // stepNames are every step of the grammar; a drink has at least the one whose turn it is.
 var stepNames = []string{
 	"reduce", "strain", "press", "curdle", "brew", "steep", "add", "chill", "dilute", "invert", "hydrolyse", "ferment",
-	"caramelise", "concentrate", "wash", "heat", "split", "carbonate", "treat", "adjust", "clarify", "convert", "cool", "measured",
+	"caramelise", "concentrate", "wash", "heat", "split", "carbonate", "foam", "treat", "adjust", "clarify", "convert", "cool", "measured",
 }
 
 // readingNames are every reading; each is written so that it agrees and so that it does not.
@@ -233,6 +233,9 @@ func (c *cook) step(p *pot, name string) {
 	case "split":
 		p.mass = part(0.2, 0.7)
 		write("split: {keep: {FAT: %.3g %%, PROCNT: %.3g %% ± 5 %%, FIBTG: %.2g %%}, collect: %g g, because: \"invented\"}", c.between(1, 30), c.between(10, 90), c.between(1, 20), p.mass)
+	case "foam":
+		need(100, "water")
+		write("%s", pick(c, []string{"foam: {overrun: 80 %}", "foam: {charge: 4 g, gas: N2O, bottle: 1 l, at: 4 °C, overrun: 250 % ± 50 %}", "foam: {charge: 4 g, gas: CO2, bottle: 1 l, at: 6 °C, overrun: 20 %}", "foam: {charge: 2 g, gas: N2, bottle: 1.5 l, at: 4 °C}", "foam: {charge: 8 g, gas: N2O}"}))
 	case "treat":
 		write("treat: \"smoked, apple wood\"")
 	case "carbonate":

@@ -54,6 +54,7 @@ var laws = []law{
 	{"energy possible", "0 ≤ energy ≤ that of fat", "Regulation (EU) No 1169/2011, Annex XIV", energyPossible},
 	{"energy of its parts", "energy = Σ factor × part", "Regulation (EU) No 1169/2011, Annex XIV", energyOfItsParts},
 	{"mass is volume by density", "mass = volume × density", "definition", massIsVolumeByDensity},
+	{"a foam is its liquid and gas", "0 < liquid ÷ foam ≤ 1; foam ≥ liquid; gas in the liquid and above it is the charge; pressure > 0; a serving fills its volume or more", "definition of overrun; conservation of mass", aFoamIsItsLiquidAndGas},
 	{"nothing from nothing", "a constituent is there only if a food has it or a step makes it", "conservation", nothingFromNothing},
 	{"pH possible", "1 ≤ pH ≤ 8.5 but for mineral acids, waters, salts and eggs", "limits.csv", phPossible},
 	{"acidity of its acids", "0 ≤ titratable acidity ≤ what acids, phosphate and what is unknown can give", "charge balance", acidityOfItsAcids},

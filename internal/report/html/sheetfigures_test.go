@@ -101,6 +101,12 @@ var liquidKeys = map[string][]string{
 	"acid that minerals hold, /l": {"strong_ion_difference"}, "carbon dioxide": {"co2"},
 }
 
+// foamKeys are where the documents have a row of a foam.
+var foamKeys = map[string]string{
+	"nitrous oxide, charged": "charge", "carbon dioxide, charged": "charge", "in the liquid, closed": "dissolved", "above it": "head", "pressure above the air's": "pressure",
+	"as liquid": "liquid", "overrun, as read": "overrun", "liquid, by volume": "liquid_share", "as foam": "volume", "density as foam": "density",
+}
+
 // inDocument finds the figure of a page in the document, and the object that it stands in.
 func inDocument(d document, f onPage) (value any, of any) {
 	head, rest, _ := strings.Cut(f.path, ".")
@@ -134,6 +140,9 @@ func inDocument(d document, f onPage) (value any, of any) {
 			return at(y, "out_g").(float64) / at(d, "drink", "serves").(float64), y
 		}
 		return at(under(at(y, "steps"), "path", last), "out_g"), y
+	case "foam":
+		of = at(under(at(d, "assay", "foams"), "step", key), foamKeys[last])
+		return at(of, "mean"), of
 	case "liquid":
 		name, row, _ := strings.Cut(rest, ".")
 		of = at(d, "assay", "chemistry")
@@ -179,6 +188,7 @@ func TestFiguresOnThePageAreThoseOfTheDocuments(t *testing.T) {
 	for name, text := range reporttest.PaperDrinks(t) {
 		all[name] = reporttest.Read(t, text)
 	}
+	all["foamed"] = reporttest.Read(t, "drink: Foamed\nserves: 1\nat: 6 °C\nglass: 200 ml\ncomponents:\n  veil:\n    ingredients: [200 g core:cream-heavy, 20 g core:sugar-white]\n    steps: [foam: {charge: 8 g, gas: N2O, bottle: 0.7 l, at: 4 °C, overrun: 150 %}]\nbuild: [100 g core:cold-brew, 60 ml veil]\n")
 	for name, s := range all {
 		d := documentOf(t, s)
 		kinds := map[string]int{}

@@ -54,10 +54,11 @@ type compositionForm struct {
 }
 
 type serving struct {
-	MassG    number   `json:"mass_g"`
-	VolumeMl number   `json:"volume_ml"`
-	Mass     interval `json:"mass"`
-	Volume   interval `json:"volume"`
+	MassG    number    `json:"mass_g"`
+	VolumeMl number    `json:"volume_ml"`
+	Mass     interval  `json:"mass"`
+	Volume   interval  `json:"volume"`
+	Filled   *interval `json:"filled,omitempty"` // with the bubbles of its foams
 	compositionForm
 	TableEnergy []tableEnergy `json:"table_energy"`
 }
@@ -166,6 +167,7 @@ type assayBody struct {
 	Components    []component                          `json:"components"`
 	Garnish       []garnish                            `json:"garnish"`
 	Aroma         []aromaForm                          `json:"aroma,omitempty"`
+	Foams         []foam                               `json:"foams,omitempty"`
 	Contributions map[constituent.ID][]contribution    `json:"contributions"`
 	Ingredients   map[constituent.ID][]ingredientShare `json:"ingredients"`
 	Notes         []noteForm                           `json:"notes"`
@@ -196,6 +198,7 @@ func bodyOf(s *sheet.Sheet) assayBody {
 		Serving: serving{
 			MassG: number(a.Mass.Mean), VolumeMl: number(volume.Mean),
 			Mass: intervalOf(a.Mass), Volume: intervalOf(volume),
+			Filled:          filledOf(a),
 			compositionForm: compositionForm{constituentsOf(a.PerServing)},
 			TableEnergy:     tableEnergiesOf(a),
 		},
@@ -207,6 +210,7 @@ func bodyOf(s *sheet.Sheet) assayBody {
 		Components:    []component{},
 		Garnish:       garnishOf(a.Garnish),
 		Aroma:         aromaOf(s),
+		Foams:         foamsOf(a),
 		Contributions: map[constituent.ID][]contribution{},
 		Ingredients:   sharesOf(s),
 		Notes:         notesOf(a.Notes),
@@ -227,6 +231,15 @@ func bodyOf(s *sheet.Sheet) assayBody {
 		body.Contributions[f.Constituent.ID] = list
 	}
 	return body
+}
+
+// filledOf is what a serving fills with the bubbles of its foams; nil if it has none.
+func filledOf(a *assay.Assay) *interval {
+	if !sheet.Foamy(a) {
+		return nil
+	}
+	filled := intervalOf(a.Filled)
+	return &filled
 }
 
 // volumeOf is the volume of a serving; of what is no liquid there is none.

@@ -128,6 +128,7 @@ type chargeOf struct {
 	Of      string `json:"of"` // "": the drink
 	Bottle  string `json:"bottle"`
 	Gas     string `json:"gas"`
+	OfGas   string `json:"of_gas"`
 	Count   number `json:"count"`
 	Glasses number `json:"glasses"`
 }
@@ -181,7 +182,7 @@ func batchOf(s *sheet.Sheet, b *batch.Batch, kitchen bool) batchBody {
 		}),
 		Pots: each(b.Pots, potOf), Build: pours(b.Build), Garnish: pours(b.Garnish), Finish: each(b.Finish, moving),
 		Charges: each(b.Charges(), func(c batch.Charge) chargeOf {
-			return chargeOf{c.Component, c.Bottle.String(), c.Gas.String(), number(c.Count), number(c.Glasses)}
+			return chargeOf{c.Component, c.Bottle.String(), c.Gas.String(), c.Of, number(c.Count), number(c.Glasses)}
 		}),
 		Rounding: roundingOf{Share: number(b.Rounding.Share), PH: number(b.Rounding.PH)},
 		Precision: precisionOf{

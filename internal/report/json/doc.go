@@ -28,6 +28,12 @@
 // others do not know at its most. sipsum.brief/1 has all that a brief has to tell, whether it fits
 // a screen or not; the numbers of "say" are those of its sentences.
 //
+// "foams" stands in sipsum.assay/1 and sipsum.sheet/1 where a step foams: "charge", "dissolved" and "head" are
+// grams of gas, closed and at rest, "pressure" is in bar above that of the air, "liquid" and "volume" in ml of all
+// that is foamed, as liquid and as foam, "overrun" and "liquid_share" in per cent. Each of "conditions" has its
+// "verdict": within, outside, either, not known, or no published range found. What nobody stated is not there.
+// "filled" of a serving is its volume with those bubbles; all other figures are by mass or by the liquid.
+//
 // "house_rules" stands in sipsum.evidence/1, in "evidence" of sipsum.sheet/1 and in sipsum.brief/1 where a
 // file of house rules was read: "rules" says where they stand, and each of "lines" has its "key" of the
 // file, the "rule" in words, its "verdict" (pass, fails, cannot tell), "why", and what would "settle" it.

@@ -31,6 +31,9 @@ func (p view) serving(a *assay.Assay) string {
 	if wet {
 		text += ", " + p.sentence(a.Volume, "")
 	}
+	if sheet.Foamy(a) {
+		text += ", " + p.sentence(a.Filled, "with its foam")
+	}
 	if last := place(a.Density.Mean, a.Density.SD, densityDigits); wet && a.Density.Mean > 0 {
 		text += ", " + rounded(a.Density.Mean, last) + " " + a.Density.Unit
 		if d.At != nil {

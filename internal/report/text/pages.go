@@ -52,6 +52,7 @@ var printers = map[sheet.Part]func(v view, whole bool){
 	},
 	sheet.ByNumbers:    func(v view, _ bool) { byNumbers{v.page, v.notes}.print(v.s) },
 	sheet.MilkMap:      func(v view, whole bool) { milk{v.page}.print(v.s.Assay.Curdling, whole) },
+	sheet.Foams:        func(v view, whole bool) { v.foams(whole) },
 	sheet.WhatBrings:   func(v view, _ bool) { brought{v.page}.print(v.s, v.notes) },
 	sheet.UnknownOf:    func(v view, _ bool) { listing{v.page}.gaps(v.s) },
 	sheet.InCards:      func(v view, _ bool) { cards{v.page}.print(v.s, cards.atLength) },
