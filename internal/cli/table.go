@@ -3,6 +3,7 @@ package cli
 import (
 	"context"
 	"fmt"
+	"runtime/debug"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -16,6 +17,10 @@ import (
 	"sipsum/internal/tables"
 	"sipsum/internal/tables/table"
 )
+
+// whileLoading is how much more than what is kept may lie about before the collector runs, in per cent: a load
+// keeps little and throws away much. The limit of memory (main.go) holds all the same.
+const whileLoading = 400
 
 func newTable(a *app) *cobra.Command {
 	return group("table", "load, list and remove public food-composition tables",
@@ -66,6 +71,7 @@ func (a *app) tableLoad(ctx context.Context, format, path, as string, force bool
 	if force {
 		in.Judge = nil
 	}
+	defer debug.SetGCPercent(debug.SetGCPercent(whileLoading))
 	loaded, err := db.Load(ctx, in, progress.step)
 	progress.done()
 	if err != nil {

@@ -84,6 +84,7 @@ type Value struct {
 	State       estimate.State
 	Source      string // id of a source.Work of the same table, or the table's own code for it
 	Ref         string // the row or place in the source
+	Line        int    // of the publisher's file of values; 0 if it was not kept
 	By          string // ByKin: what the food gains where it enters the ledger; empty of all that a table states
 }
 

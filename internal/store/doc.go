@@ -20,8 +20,12 @@
 // tells our files from the databases of other programs, which are refused too
 // and not touched.
 //
-// A number that nobody has stated (food.None) is NULL. Values are kept under
-// two integers, food and constituent, in a table without rowids. The values of
+// All that a table states of a food is one text of JSON in its row (facts.go), with texts that many values
+// share kept once for a release (sharedtext.go); a number that nobody has stated (food.None) is null in it.
+// The view "value" unpacks it into rows for who asks by SQL. How much foods have of the constituents that drinks
+// are made of stands in "ranked" besides, in the order in which it is asked for: it is gathered while the foods
+// are written, in a file what has no room in memory (ranks.go), and filled at the end. Foods are read ahead by
+// another goroutine while others are written. The values of
 // a food come back sorted by constituent id, so that their order does not
 // depend on which tables were loaded before.
 //
@@ -45,9 +49,8 @@
 //
 // One load at a time: a second one waits half a minute and then gives up. A
 // load needs free disk space of about twice the new rows. Deleted rows leave
-// free pages that the next load fills; the file does not shrink. The
-// numbers of constituents that no table uses any longer stay in the file (a few
-// bytes each). Words are those of the Unicode letters and digits: scripts
+// free pages that the next load fills; the file does not shrink. A ranking by a constituent that is not
+// ranked reads every food. Words are those of the Unicode letters and digits: scripts
 // written without spaces are found only by the beginning of a run of
 // characters. The file must not be on a network drive (WAL needs shared
 // memory).

@@ -2,7 +2,6 @@ package store_test
 
 import (
 	"fmt"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -186,30 +185,6 @@ func FuzzFind(f *testing.F) {
 		_, err := db.Near(t.Context(), words, 3)
 		assert.NotEqual(t, fail.Failed, fail.ExitCode(err), "%q: %v", words, err)
 	})
-}
-
-// A file of the first schema knows no runs; opening it finds them.
-func TestAFileWithoutRunsLearnsThem(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "x.db")
-	db := open(t, path)
-	for _, id := range []string{"zz", "core", "aa"} {
-		load(t, db, id, "1", plain(id, "2", "Sugar"), plain(id, "1", "Sugar"))
-	}
-	_, err := db.Handle().Exec("ALTER TABLE release DROP COLUMN first_food; ALTER TABLE release DROP COLUMN last_food; PRAGMA user_version = 1")
-	require.NoError(t, err)
-	require.NoError(t, db.Close())
-	db, err = store.Open(t.Context(), path, store.Options{})
-	require.NoError(t, err)
-	defer db.Close()
-	for _, id := range []string{"zz", "core", "aa"} {
-		hits, err := db.Find(t.Context(), store.Query{Words: "sugar", Tables: []string{id}, Strict: true})
-		require.NoError(t, err)
-		assert.Equal(t, id+":2 "+id+":1", ids(hits))
-	}
-	require.NoError(t, db.Remove(t.Context(), "core"))
-	hits, err := db.Find(t.Context(), store.Query{Words: "sugar"})
-	require.NoError(t, err)
-	assert.Equal(t, "aa:2 aa:1 zz:2 zz:1", ids(hits))
 }
 
 // A table with many names does not hide those of one that was loaded after it.

@@ -2,7 +2,6 @@ package store
 
 import (
 	"context"
-	"strings"
 
 	"github.com/jmoiron/sqlx"
 
@@ -15,24 +14,14 @@ import (
 func (db *DB) WithAny(ctx context.Context, ids []constituent.ID, tables, groups []string) ([]food.ID, error) {
 	var found []food.ID
 	err := db.read(ctx, func(tx *sqlx.Tx) error {
-		text := `SELECT DISTINCT r.table_id, f.code, f.key FROM value v JOIN food f ON f.key = v.food JOIN release r ON r.key = f.release
-			WHERE r.current = 1 AND v.amount > 0`
-		var args []any
-		among := func(column, each string, list []string) {
-			text += " AND " + column + " IN (" + each + strings.Repeat(", "+each, len(list)-1) + ")"
-			for _, x := range list {
-				args = append(args, x)
-			}
-		}
-		names := make([]string, len(ids))
+		named := make([]string, len(ids))
 		for i, id := range ids {
-			names[i] = string(id)
+			named[i] = string(id)
 		}
-		among("v.constituent", "(SELECT key FROM constituent_key WHERE id = ?)", names)
-		among("f.our_group", "?", groups)
-		if len(tables) > 0 {
-			among("r.table_id", "?", tables)
-		}
+		scope, any := Ranking{Tables: tables, Groups: groups}.scope(), in("v.key", named)
+		text := `SELECT r.table_id, f.code, f.key FROM release r CROSS JOIN food f ON f.release = r.key
+			WHERE ` + scope.text + ` AND EXISTS (SELECT 1 FROM json_each(f.facts) v WHERE ` + any.text + ` AND v.value ->> 0 > 0)`
+		args := append(scope.args, any.args...)
 		rows, err := tx.QueryContext(ctx, text+" ORDER BY f.key", args...)
 		if err != nil {
 			return err

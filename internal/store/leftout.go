@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"slices"
 
 	"github.com/jmoiron/sqlx"
 
@@ -30,28 +31,23 @@ func (db *DB) LeftOut(ctx context.Context, q Ranking) (out LeftOut, err error) {
 }
 
 func leftOut(ctx context.Context, tx *sqlx.Tx, q Ranking) (out LeftOut, err error) {
-	args := []any{q.Of}
-	related, based := "", "1"
-	if q.Per != "" {
-		related, based = `LEFT JOIN value p ON p.food = f.key AND p.constituent = (SELECT key FROM constituent_key WHERE id = ?) `, "coalesce(p.amount > ?, 0)"
-		args = append(args, q.Per)
-	}
 	scope, isFirst := q.scope(), q.isFirst()
-	text := `SELECT count(*),
-		coalesce(sum(v.amount IS NULL AND coalesce(v.state, ?) = ?), 0),
-		coalesce(sum(coalesce(v.amount = 0, v.state <> ?)), 0),
-		coalesce(sum(v.amount > 0 AND v.n < ?), 0),
-		coalesce(sum(v.amount > 0 AND v.n >= ? AND NOT ` + based + `), 0)
-		FROM release r JOIN food f ON f.release = r.key
-		LEFT JOIN value v ON v.food = f.key AND v.constituent = (SELECT key FROM constituent_key WHERE id = ?) ` + related +
-		`WHERE ` + scope.text + ` AND ` + isFirst.text
-	unknown := int(estimate.Unknown)
-	first := []any{unknown, unknown, unknown, q.MinN, q.MinN}
+	amount, state, n := place(atAmount).of(q.Of), place(atState).of(q.Of), place(atN).of(q.Of)
+	based := condition{text: "1"}
 	if q.Per != "" {
-		first = append(first, q.MoreThan)
+		based = place(atAmount).of(q.Per)
+		based.text = "coalesce(" + based.text + " > ?, 0)"
+		based.args = append(based.args, q.MoreThan)
 	}
-	args = append(first, args...)
-	args = append(append(args, scope.args...), isFirst.args...)
-	err = tx.QueryRowContext(ctx, text, args...).Scan(&out.Foods, &out.NoFigure, &out.None, &out.Few, &out.NoBasis)
+	unknown := int(estimate.Unknown)
+	err = tx.QueryRowContext(ctx, `SELECT count(*),
+		coalesce(sum(amount IS NULL AND coalesce(state, ?) = ?), 0),
+		coalesce(sum(coalesce(amount = 0, state <> ?)), 0),
+		coalesce(sum(amount > 0 AND n < ?), 0),
+		coalesce(sum(amount > 0 AND n >= ? AND NOT based), 0)
+		FROM (SELECT `+amount.text+` AS amount, `+state.text+` AS state, coalesce(`+n.text+`, 0) AS n, `+based.text+` AS based
+			FROM release r JOIN food f ON f.release = r.key WHERE `+scope.text+` AND `+isFirst.text+`)`,
+		slices.Concat([]any{unknown, unknown, unknown, q.MinN, q.MinN}, amount.args, state.args, n.args, based.args, scope.args, isFirst.args)...).
+		Scan(&out.Foods, &out.NoFigure, &out.None, &out.Few, &out.NoBasis)
 	return out, err
 }

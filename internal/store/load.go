@@ -33,6 +33,10 @@ type Loaded struct {
 	Already bool // the same release was current; nothing was written
 }
 
+// loadCache is how much of the database a load keeps in memory, as SQLite writes it: 32 MB. With its usual two
+// every other page is written twice.
+const loadCache = "-32768"
+
 // progressEvery is the number of foods between two reports of progress.
 const progressEvery = 100
 
@@ -94,13 +98,16 @@ func (db *DB) load(ctx context.Context, tx *sqlx.Tx, in Incoming, progress func(
 	if err := insertSources(ctx, tx, release, in.Columns, in.Works); err != nil {
 		return Loaded{}, err
 	}
+	if _, err := tx.ExecContext(ctx, "PRAGMA cache_size = "+loadCache); err != nil {
+		return Loaded{}, err
+	}
 	w, err := newWriter(ctx, tx, release)
 	if err != nil {
 		return Loaded{}, err
 	}
 	defer w.close()
 	firstFood := w.nextFood
-	for f, err := range in.Foods {
+	for f, err := range readAhead(ctx, in.Foods) {
 		if err != nil {
 			return Loaded{}, err
 		}

@@ -2,12 +2,15 @@ package store
 
 import (
 	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/jmoiron/sqlx"
 
 	"sipsum/internal/constituent"
-	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 )
 
@@ -38,12 +41,17 @@ type Ranked struct {
 // without a stated amount above zero are left out, and so are those without the
 // constituent that the ranking relates to; LeftOut counts them.
 func (db *DB) Rank(ctx context.Context, q Ranking, use func(Ranked) (more bool, err error)) error {
-	err := db.read(ctx, func(tx *sqlx.Tx) error {
+	prepared, err := db.reader(ctx)
+	if err != nil {
+		return db.explain(ctx, err, "cannot rank the foods of")
+	}
+	err = db.read(ctx, func(tx *sqlx.Tx) error {
 		if err := allCurrent(ctx, tx, q.Tables); err != nil {
 			return err
 		}
+		r := prepared.in(ctx, tx)
 		for _, first := range []bool{true, false} { // two walks of the index, each in its order
-			if enough, err := rank(ctx, tx, q, first, use); err != nil || enough {
+			if enough, err := r.rank(ctx, tx, q, first, use); err != nil || enough {
 				return err
 			}
 		}
@@ -100,44 +108,43 @@ func in(column string, list []string) condition {
 	return c
 }
 
+// of is what a food states in a place of its value of a constituent, as SQL: null if nothing.
+func (p place) of(id constituent.ID) condition {
+	return condition{fmt.Sprintf("(f.facts ->> ('$.' || json_quote(?) || '[%d]'))", p), []any{string(id)}}
+}
+
+// place is where a figure stands in a value; see facts.go.
+type place int
+
 // rank gives the foods that come first, or the others.
-func rank(ctx context.Context, tx *sqlx.Tx, q Ranking, first bool, use func(Ranked) (bool, error)) (enough bool, err error) {
-	var args []any
-	related, figure := "", "v.amount"
-	per := "NULL"
-	if q.Per != "" {
-		related = " CROSS JOIN value p ON p.food = v.food AND p.constituent = (SELECT key FROM constituent_key WHERE id = ?) AND p.amount > ?"
-		figure, per = "v.amount / p.amount", "p.amount"
+func (r *reader) rank(ctx context.Context, tx *sqlx.Tx, q Ranking, first bool, use func(Ranked) (bool, error)) (enough bool, err error) {
+	key, err := rankedKey(ctx, tx, q.Of)
+	if err != nil {
+		return false, err
 	}
-	text := `SELECT r.table_id, f.code, coalesce((SELECT text FROM food_name WHERE food = f.key ORDER BY key LIMIT 1), ''), f.our_group,
-		v.amount, v.sd, v.n, v.low, v.high, v.state, v.source, v.ref, ` + per + `, ` + figure + `
-		FROM value v` + related + ` CROSS JOIN food f ON f.key = v.food CROSS JOIN release r ON r.key = f.release
-		WHERE v.constituent = (SELECT key FROM constituent_key WHERE id = ?)` + indexed(ctx, tx, q.Of) + ` AND v.amount > 0 AND v.n >= ?`
-	if q.Per != "" {
-		args = append(args, q.Per, q.MoreThan)
-	}
-	args = append(args, q.Of, q.MinN)
-	scope, isFirst := q.scope(), q.isFirst()
-	not := ""
-	if !first {
-		not = "NOT "
-	}
-	text += " AND " + scope.text + " AND " + not + isFirst.text
-	args = append(append(args, scope.args...), isFirst.args...)
-	rows, err := tx.QueryContext(ctx, text+" ORDER BY "+figure+" DESC, v.food", args...)
+	text, args := q.query(key, first)
+	rows, err := tx.QueryContext(ctx, text, args...)
 	if err != nil {
 		return false, err
 	}
 	defer rows.Close()
 	for rows.Next() {
-		x := Ranked{First: first, Value: food.Value{Constituent: q.Of, Limit: food.None}}
-		v := &x.Value
-		var state int
-		if err := rows.Scan(&x.ID.Table, &x.ID.Code, &x.Name, &x.Group, (*number)(&v.Amount), (*number)(&v.SD), &v.N,
-			(*number)(&v.Low), (*number)(&v.High), &state, &v.Source, &v.Ref, (*number)(&x.Per), &x.Figure); err != nil {
+		x := Ranked{First: first, Per: food.None}
+		var facts []byte
+		if err := rows.Scan(&x.ID.Table, &x.ID.Code, &x.Name, &x.Group, &facts); err != nil {
 			return false, err
 		}
-		v.State = estimate.State(state)
+		values, err := factsOf(facts, r.sharing(ctx))
+		if err != nil {
+			return false, err
+		}
+		x.Value, _ = (&food.Food{Values: values}).Value(q.Of)
+		x.Figure = x.Value.Amount
+		if q.Per != "" {
+			per, _ := (&food.Food{Values: values}).Value(q.Per)
+			x.Per = per.Amount
+			x.Figure /= x.Per
+		}
 		if more, err := use(x); err != nil || !more {
 			return true, err
 		}
@@ -145,19 +152,42 @@ func rank(ctx context.Context, tx *sqlx.Tx, q Ranking, first bool, use func(Rank
 	return false, rows.Err()
 }
 
-// indexed is the condition by which SQLite sees that a constituent is in the
-// partial index.
-func indexed(ctx context.Context, tx *sqlx.Tx, id constituent.ID) string {
-	var key int
-	if err := tx.GetContext(ctx, &key, "SELECT key FROM constituent_key WHERE id = ?", id); err != nil || key > indexedKeys {
-		return "" // not a drink constituent: all values are read
+// query is the SQL of one walk; key is the number of what is asked for in the ranks, 0 if it is not ranked.
+func (q Ranking) query(key int64, first bool) (text string, args []any) {
+	amount := condition{"v.amount", nil}
+	from := condition{"ranked v CROSS JOIN food f ON f.key = v.food CROSS JOIN release r ON r.key = f.release WHERE v.constituent = ?", []any{key}}
+	if key == 0 { // every food is read
+		amount = place(atAmount).of(q.Of)
+		from = condition{"release r CROSS JOIN food f ON f.release = r.key WHERE " + amount.text + " > 0", amount.args}
 	}
-	return " AND v.constituent <= " + indexedText
+	figure := amount
+	where := []condition{from, q.scope(), q.isFirst()}
+	if !first {
+		where[2].text = "NOT " + where[2].text
+	}
+	if q.Per != "" {
+		per := place(atAmount).of(q.Per)
+		where = append(where, condition{per.text + " > ?", append(slices.Clone(per.args), q.MoreThan)})
+		figure = condition{amount.text + " / " + per.text, slices.Concat(amount.args, per.args)}
+	}
+	if q.MinN > 0 {
+		n := place(atN).of(q.Of)
+		where = append(where, condition{"coalesce(" + n.text + ", 0) >= ?", append(slices.Clone(n.args), q.MinN)})
+	}
+	var texts []string
+	for _, c := range where {
+		texts = append(texts, c.text)
+		args = append(args, c.args...)
+	}
+	return `SELECT r.table_id, f.code, coalesce((SELECT text FROM food_name WHERE food = f.key ORDER BY key LIMIT 1), ''), f.our_group, f.facts
+		FROM ` + strings.Join(texts, " AND ") + " ORDER BY " + figure.text + " DESC, f.key", append(args, figure.args...)
 }
 
-// The constituents with these keys are in the index value_rank; see the
-// migration.
-const (
-	indexedKeys = 42
-	indexedText = "42"
-)
+// rankedKey gives the number of a constituent in the ranks, 0 if it has none.
+func rankedKey(ctx context.Context, tx *sqlx.Tx, id constituent.ID) (key int64, err error) {
+	err = tx.GetContext(ctx, &key, "SELECT key FROM constituent_key WHERE id = ?", id)
+	if errors.Is(err, sql.ErrNoRows) {
+		return 0, nil
+	}
+	return key, err
+}

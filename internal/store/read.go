@@ -12,7 +12,8 @@ import (
 
 // reader reads whole foods.
 type reader struct {
-	exact, foodRow, names, values, portions, marks *sqlx.Stmt
+	exact, foodRow, names, text *sqlx.Stmt
+	shared                      *sharedTexts
 }
 
 // reader prepares the statements of a reader, once for every transaction to come.
@@ -22,18 +23,15 @@ func (db *DB) reader(ctx context.Context) (*reader, error) {
 	if db.prepared != nil {
 		return db.prepared, nil
 	}
-	r := &reader{}
+	r := &reader{shared: &sharedTexts{}}
 	for _, s := range []struct {
 		at   **sqlx.Stmt
 		text string
 	}{
 		{&r.exact, `SELECT f.key FROM release r CROSS JOIN food f ON f.release = r.key WHERE r.table_id = ? AND r.current = 1 AND f.code = ?`},
-		{&r.foodRow, `SELECT code, our_group, publisher_group, density, density_sd, density_source, edible, chemical, note FROM food WHERE key = ?`},
+		{&r.foodRow, `SELECT code, our_group, publisher_group, density, density_sd, density_source, edible, chemical, note, facts, portions, marks FROM food WHERE key = ?`},
 		{&r.names, `SELECT language, text FROM food_name WHERE food = ? ORDER BY key`},
-		{&r.values, `SELECT k.id, v.amount, v.sd, v.n, v.low, v.high, v.most, v.state, v.source, v.ref
-			FROM value v CROSS JOIN constituent_key k ON k.key = v.constituent WHERE v.food = ?`},
-		{&r.portions, `SELECT name, grams, sd FROM portion WHERE food = ? ORDER BY place`},
-		{&r.marks, `SELECT kind, mark, share, source FROM food_mark WHERE food = ? ORDER BY place`},
+		{&r.text, `SELECT text FROM shared_text WHERE key = ?`},
 	} {
 		statement, err := db.handle.PreparexContext(ctx, s.text)
 		if err != nil {
@@ -48,8 +46,8 @@ func (db *DB) reader(ctx context.Context) (*reader, error) {
 // in gives the reader for one transaction, with which it ends.
 func (r *reader) in(ctx context.Context, tx *sqlx.Tx) *reader {
 	return &reader{
-		exact: tx.StmtxContext(ctx, r.exact), foodRow: tx.StmtxContext(ctx, r.foodRow), names: tx.StmtxContext(ctx, r.names),
-		values: tx.StmtxContext(ctx, r.values), portions: tx.StmtxContext(ctx, r.portions), marks: tx.StmtxContext(ctx, r.marks),
+		exact: tx.StmtxContext(ctx, r.exact), foodRow: tx.StmtxContext(ctx, r.foodRow),
+		names: tx.StmtxContext(ctx, r.names), text: tx.StmtxContext(ctx, r.text), shared: r.shared,
 	}
 }
 
@@ -57,8 +55,9 @@ func (r *reader) in(ctx context.Context, tx *sqlx.Tx) *reader {
 func (r *reader) food(ctx context.Context, key int64, table string) (*food.Food, error) {
 	f := &food.Food{ID: food.ID{Table: table}}
 	d := &f.Density
+	var facts, portions, marks []byte
 	err := r.foodRow.QueryRowContext(ctx, key).Scan(&f.ID.Code, &f.Group, &f.PublisherGroup,
-		(*number)(&d.GramsPerMl), (*number)(&d.SD), &d.Source, (*number)(&f.Edible), &f.Chemical, &f.Note)
+		(*number)(&d.GramsPerMl), (*number)(&d.SD), &d.Source, (*number)(&f.Edible), &f.Chemical, &f.Note, &facts, &portions, &marks)
 	if err != nil {
 		return nil, err
 	}
@@ -67,22 +66,20 @@ func (r *reader) food(ctx context.Context, key int64, table string) (*food.Food,
 	}); err != nil {
 		return nil, err
 	}
-	if f.Values, err = list(ctx, r.values, key, func(v *food.Value) []any {
-		return []any{&v.Constituent, (*number)(&v.Amount), (*number)(&v.SD), &v.N, (*number)(&v.Low), (*number)(&v.High),
-			(*number)(&v.Limit), &v.State, &v.Source, &v.Ref}
-	}); err != nil {
+	if f.Values, err = factsOf(facts, r.sharing(ctx)); err != nil {
 		return nil, err
 	}
 	slices.SortFunc(f.Values, func(a, b food.Value) int { return cmp.Compare(a.Constituent, b.Constituent) })
-	if f.Portions, err = list(ctx, r.portions, key, func(p *food.Portion) []any {
-		return []any{&p.Name, (*number)(&p.Grams), (*number)(&p.SD)}
-	}); err != nil {
+	if f.Portions, err = portionsOf(portions); err != nil {
 		return nil, err
 	}
-	f.Marks, err = list(ctx, r.marks, key, func(m *food.Mark) []any {
-		return []any{&m.Kind, &m.Value, (*number)(&m.Share), &m.Source}
-	})
+	f.Marks, err = marksOf(marks)
 	return f, err
+}
+
+// sharing gives what a key of a shared text stands for.
+func (r *reader) sharing(ctx context.Context) func(key int64) (string, error) {
+	return func(key int64) (string, error) { return r.shared.of(ctx, r.text, key) }
 }
 
 // list reads all rows of a food; columns gives where a row's columns go.

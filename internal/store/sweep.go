@@ -23,6 +23,9 @@ func (db *DB) sweep(ctx context.Context) error {
 		if err != nil {
 			return err
 		}
+		if err := db.sweepRanks(ctx, release); err != nil {
+			return err
+		}
 		for more := true; more; {
 			err := db.write(ctx, func(tx *sqlx.Tx) (err error) {
 				more, err = sweepChunk(ctx, tx, release)
@@ -33,6 +36,23 @@ func (db *DB) sweep(ctx context.Context) error {
 			}
 		}
 	}
+}
+
+// sweepRanks deletes the ranks of a release, of one constituent in a transaction.
+func (db *DB) sweepRanks(ctx context.Context, release int64) error {
+	var keys []int64
+	if err := db.handle.SelectContext(ctx, &keys, "SELECT key FROM constituent_key ORDER BY key"); err != nil {
+		return err
+	}
+	for _, key := range keys {
+		_, err := db.handle.ExecContext(ctx, `
+			DELETE FROM ranked WHERE constituent = ? AND food >= (SELECT first_food FROM release WHERE key = ?)
+				AND food <= (SELECT last_food FROM release WHERE key = ?)`, key, release, release)
+		if err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // sweepChunk deletes some foods of a release, the first of those left, or the
@@ -46,6 +66,7 @@ func sweepChunk(ctx context.Context, tx *sqlx.Tx, release int64) (more bool, err
 		for _, text := range []string{
 			"DELETE FROM table_column WHERE release = ?",
 			"DELETE FROM source WHERE release = ?",
+			"DELETE FROM shared_text WHERE release = ?",
 			"DELETE FROM release WHERE key = ?",
 		} {
 			if _, err := tx.ExecContext(ctx, text, release); err != nil {
@@ -59,9 +80,6 @@ func sweepChunk(ctx context.Context, tx *sqlx.Tx, release int64) (more bool, err
 	}
 	end := min(first+sweepFoods-1, last)
 	for _, text := range []string{
-		"DELETE FROM value WHERE food BETWEEN ? AND ?",
-		"DELETE FROM portion WHERE food BETWEEN ? AND ?",
-		"DELETE FROM food_mark WHERE food BETWEEN ? AND ?",
 		"DELETE FROM food_name_index WHERE rowid IN (SELECT key FROM food_name WHERE food BETWEEN ? AND ?)",
 		"DELETE FROM food_name WHERE food BETWEEN ? AND ?",
 		"DELETE FROM food WHERE key BETWEEN ? AND ?",

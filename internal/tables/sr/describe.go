@@ -62,7 +62,7 @@ func edible(in *lines) (float64, error) {
 	case err != nil || !stated:
 		return food.None, err
 	case refuse > 100:
-		return food.None, in.wrongField(fieldShare, fmt.Sprintf("refuse of %s %% is more than all", in.fields[fieldShare]), again)
+		return food.None, in.wrongField(fieldShare, fmt.Sprintf("refuse of %s %% is more than all", in.field(fieldShare)), again)
 	}
 	return 1 - refuse/100, nil
 }

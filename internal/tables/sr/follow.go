@@ -35,7 +35,7 @@ func (f *follower) rows(code string, use func() error) error {
 			}
 		}
 		f.waiting = true
-		switch key := string(f.fields[0]); {
+		switch key := string(f.field(0)); {
 		case key > code:
 			return nil
 		case key < code:
@@ -66,5 +66,5 @@ func (f *follower) end() error {
 }
 
 func (f *follower) stray() error {
-	return f.wrongField(0, fmt.Sprintf("food %.40q is not in FOOD_DES.txt or its rows are not together", f.fields[0]), again)
+	return f.wrongField(0, fmt.Sprintf("food %.40q is not in FOOD_DES.txt or its rows are not together", f.field(0)), again)
 }

@@ -5,6 +5,7 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"sipsum/internal/food"
@@ -98,7 +99,7 @@ func (r *reader) check(in *lines, f *food.Food, last string) error {
 		return in.wrongField(0, fmt.Sprintf("food %s does not come after %s", code, last), "the rows must be sorted by code, each code once")
 	}
 	if f.PublisherGroup == "" {
-		return in.wrongField(1, fmt.Sprintf("group %.40q is not in FD_GROUP.txt", in.fields[1]), again)
+		return in.wrongField(1, fmt.Sprintf("group %.40q is not in FD_GROUP.txt", in.field(1)), again)
 	}
 	return nil
 }
@@ -106,11 +107,13 @@ func (r *reader) check(in *lines, f *food.Food, last string) error {
 // fill adds values, portions and footnotes.
 func (r *reader) fill(f *food.Food, in *lines, b beside, v *values) error {
 	v.current++
+	v.food = v.food[:0]
 	err := b.values.rows(f.ID.Code, func() error {
 		value, err := v.of(b.values.lines)
-		f.Values = append(f.Values, value)
+		v.food = append(v.food, value)
 		return err
 	})
+	f.Values = slices.Clone(v.food)
 	if err != nil {
 		return err
 	}

@@ -20,14 +20,21 @@ const again = "take the file from the publisher's archive again"
 // lines reads one file line by line. The fields of a line are valid until the
 // next call of next.
 type lines struct {
-	file   fs.File
-	in     *bufio.Reader
-	name   string // for messages
-	line   int
-	fields [][]byte
-	starts []int // where each field begins in its line, from 0
-	want   int   // fields in a line
+	file    fs.File
+	in      *bufio.Reader
+	name    string // for messages
+	line    int
+	current []byte
+	starts  []int // where each field begins in it with its sign, from 0
+	fields  []span
+	want    int // fields in a line
 }
+
+// span is a piece of a line.
+type span struct{ from, to int }
+
+// field gives a field as it is in the file.
+func (l *lines) field(i int) []byte { return l.current[l.fields[i].from:l.fields[i].to] }
 
 // longest is more than twice the longest line that the published widths allow.
 const longest = 4096
@@ -65,29 +72,30 @@ func (l *lines) next() error {
 
 // split cuts a line at "^"; a text between "~" may hold one.
 func (l *lines) split(text []byte) error {
-	l.fields, l.starts = l.fields[:0], l.starts[:0]
-	for at := 0; ; {
-		rest := text[at:]
-		field, length := rest, len(rest)
-		if len(rest) > 0 && rest[0] == '~' {
-			end := bytes.Index(rest[1:], []byte("~^"))
-			switch {
-			case end >= 0:
-				field, length = rest[1:1+end], end+2
-			case len(rest) > 1 && rest[len(rest)-1] == '~':
-				field = rest[1 : len(rest)-1]
-			default:
+	l.current, l.fields, l.starts = text, l.fields[:0], l.starts[:0]
+	for at := 0; ; at++ { // the "^"
+		l.starts = append(l.starts, at)
+		if at < len(text) && text[at] == '~' {
+			end := at + 1
+			for end < len(text) && (text[end] != '~' || (end+1 < len(text) && text[end+1] != '^')) {
+				end++
+			}
+			if end == len(text) {
 				return l.wrong(at, "a text that begins with ~ has no end", again)
 			}
-		} else if end := bytes.IndexByte(rest, '^'); end >= 0 {
-			field, length = rest[:end], end
+			l.fields = append(l.fields, span{at + 1, end})
+			at = end + 1
+		} else {
+			end := at
+			for end < len(text) && text[end] != '^' {
+				end++
+			}
+			l.fields = append(l.fields, span{at, end})
+			at = end
 		}
-		l.fields, l.starts = append(l.fields, field), append(l.starts, at)
-		at += length
 		if at >= len(text) {
 			break
 		}
-		at++ // the "^"
 	}
 	if len(l.fields) != l.want {
 		return l.wrong(0, fmt.Sprintf("%d fields where there should be %d", len(l.fields), l.want), again)
@@ -105,22 +113,22 @@ func (l *lines) wrongField(i int, what, do string) error { return l.wrong(l.star
 
 // text gives a field, decoded.
 func (l *lines) text(i int) string {
-	for _, b := range l.fields[i] {
+	for _, b := range l.field(i) {
 		if b >= 0x80 {
-			decoded, err := charmap.Windows1252.NewDecoder().Bytes(l.fields[i])
+			decoded, err := charmap.Windows1252.NewDecoder().Bytes(l.field(i))
 			if err != nil { // the decoder maps every byte
 				break
 			}
 			return string(decoded)
 		}
 	}
-	return string(l.fields[i])
+	return string(l.field(i))
 }
 
 // number reads a field that is a number of digits and a point; blank gives
 // stated false.
 func (l *lines) number(i int) (value float64, stated bool, err error) {
-	field := l.fields[i]
+	field := l.field(i)
 	if len(field) == 0 {
 		return 0, false, nil
 	}
@@ -143,7 +151,7 @@ func (l *lines) number(i int) (value float64, stated bool, err error) {
 func (l *lines) count(i int) (int, error) {
 	value, _, err := l.number(i)
 	if err == nil && (value != float64(int(value)) || value > 1e9) {
-		err = l.wrongField(i, fmt.Sprintf("%.40q is not a whole number", l.fields[i]), again)
+		err = l.wrongField(i, fmt.Sprintf("%.40q is not a whole number", l.field(i)), again)
 	}
 	return int(value), err
 }

@@ -31,22 +31,23 @@ type values struct {
 	refs    map[string]string
 	seen    []int // per column, the food (counted from 1) that last had it
 	current int
+	food    []food.Value // of the current food, gathered in the same place for all
 }
 
 // of reads the current line.
 func (v *values) of(in *lines) (food.Value, error) {
 	none := food.Value{}
-	col, ok := v.columns[string(in.fields[fieldNutrNo])]
+	col, ok := v.columns[string(in.field(fieldNutrNo))]
 	if !ok {
-		return none, in.wrongField(fieldNutrNo, fmt.Sprintf("column %.40q is not in NUTR_DEF.txt", in.fields[fieldNutrNo]), again)
+		return none, in.wrongField(fieldNutrNo, fmt.Sprintf("column %.40q is not in NUTR_DEF.txt", in.field(fieldNutrNo)), again)
 	}
 	if v.seen[col.index] == v.current {
-		return none, in.wrongField(fieldNutrNo, fmt.Sprintf("food %s has column %s twice", in.fields[0], in.fields[fieldNutrNo]), again)
+		return none, in.wrongField(fieldNutrNo, fmt.Sprintf("food %s has column %s twice", in.field(0), in.field(fieldNutrNo)), again)
 	}
 	v.seen[col.index] = v.current
-	from, ok := v.origins[string(in.fields[fieldSource])]
+	from, ok := v.origins[string(in.field(fieldSource))]
 	if !ok {
-		return none, in.wrongField(fieldSource, fmt.Sprintf("source code %.40q is not in SRC_CD.txt", in.fields[fieldSource]), again)
+		return none, in.wrongField(fieldSource, fmt.Sprintf("source code %.40q is not in SRC_CD.txt", in.field(fieldSource)), again)
 	}
 	amount, stated, err := in.number(fieldAmount)
 	if err != nil {
@@ -59,7 +60,7 @@ func (v *values) of(in *lines) (food.Value, error) {
 	if err != nil {
 		return none, err
 	}
-	value := food.Value{Constituent: col.id, Amount: amount * col.factor, N: points, SD: food.None, Limit: food.None, Source: from.id, Ref: v.ref(in)}
+	value := food.Value{Constituent: col.id, Amount: amount * col.factor, N: points, SD: food.None, Limit: food.None, Source: from.id, Ref: v.ref(in), Line: in.line}
 	if value.Low, err = scaled(in, fieldMin, col.factor); err != nil {
 		return none, err
 	}
@@ -73,9 +74,9 @@ func (v *values) of(in *lines) (food.Value, error) {
 	if points >= 1 {
 		value.SD = standardError * math.Sqrt(float64(points)) // None stays None
 	}
-	setState(&value, from, string(in.fields[fieldDeriv]) == assumedDeriv, col.limit)
+	setState(&value, from, string(in.field(fieldDeriv)) == assumedDeriv, col.limit)
 	if what := table.CannotBe(value); what != "" {
-		return none, in.wrongField(fieldAmount, fmt.Sprintf("%.40q of food %s, column %s, %s", in.fields[fieldAmount], in.fields[0], in.fields[fieldNutrNo], what), again)
+		return none, in.wrongField(fieldAmount, fmt.Sprintf("%.40q of food %s, column %s, %s", in.field(fieldAmount), in.field(0), in.field(fieldNutrNo), what), again)
 	}
 	return value, nil
 }
@@ -106,7 +107,7 @@ func scaled(in *lines, field int, factor float64) (float64, error) {
 
 // ref names the derivation and the food that the value was taken from.
 func (v *values) ref(in *lines) string {
-	code, from := in.fields[fieldDeriv], in.fields[fieldFrom]
+	code, from := in.field(fieldDeriv), in.field(fieldFrom)
 	if len(code) == 0 && len(from) == 0 {
 		return ""
 	}
