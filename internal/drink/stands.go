@@ -18,7 +18,7 @@ type Stands struct {
 
 // What a room, ice and gas can be: slips of the pen are kept out.
 var (
-	roomScale  = unit.Scale{What: "the temperature of a room", Units: []string{"°C"}, Low: -20, High: 50, Example: "22 °C"}
+	roomScale  = unit.Scale{What: "the temperature of a room", Units: []string{"°C"}, Low: 0, High: 50, Example: "22 °C"}
 	meltScale  = unit.Scale{What: "how fast ice melts", Units: []string{"g/min"}, Low: 0, High: 100, Example: "1.5 g/min ± 0.5 g/min"}
 	escapeRate = unit.Scale{What: "how fast gas leaves", Units: []string{"%/min"}, Low: 0, High: 100, Example: "6 %/min ± 2 %/min"}
 )

@@ -53,7 +53,7 @@ func TestFaultsOfTimesAndStands(t *testing.T) {
 		{"at: 62 °C\nstands: {ice: 60 g}", "ice melts at once in a drink of 62 °C", "chill: {melt: 60 g}"},
 		{"stands: {melts: 1 g/min}", "melts is of ice", "ice: 60 g"},
 		{"stands: {rooms: 20 °C}", `stands has no key "rooms"`, `did you mean "room"`},
-		{"stands: {room: 200 °C}", "out of range", "between -20 and 50 °C"},
+		{"stands: {room: 200 °C}", "out of range", "between 0 and 50 °C"},
 		{"stands: {loses: 6 %}", "is not given in", "%/min"},
 		{"stands: {ice: 60 ml}", "ice", ""},
 	} {
