@@ -25,7 +25,7 @@ var drinkKeys = grammar[Drink]{"the drink", append([]key[Drink]{
 	scaled("at", "the temperature at which it is served: 6 °C", served, func(d *Drink) **Quantity { return &d.At }),
 	lasting("takes", "how long it takes to make and serve before guests or judges: 9 min ± 1 min", func(d *Drink) **Quantity { return &d.Takes }),
 	into("stands", "how a glass stands once it is poured: {room: 22 °C, ice: 60 g}; it is told over ten minutes", false, standsKeys.shape(),
-		(*reader).standing, func(d *Drink) **Stands { return &d.Stands }),
+		readStands, func(d *Drink) **Stands { return &d.Stands }),
 	exact("scale", "what the bar's scale shows, 0.1 g: how sure a line without ± is", massOnly, func(d *Drink) **unit.Amount { return &d.Scale }),
 	words("rules", "whose rules the cards and allergens follow: [eu, us]", ruleWords, func(d *Drink) *[]Word { return &d.Rules }),
 	{"compare-with", "the component that the evidence compares the drink with, or several: [espresso, filter]; sentences speak of the first", false, anyOf(textShape(mostName), listOf(textShape(mostName))), readCompared},

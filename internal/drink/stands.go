@@ -30,8 +30,8 @@ var standsKeys = grammar[Stands]{"stands", []key[Stands]{
 	scaled("loses", "how much of its gas a glass loses a minute, if you measured it: 6 %/min", escapeRate, func(s *Stands) **Quantity { return &s.Loses }),
 }}
 
-// standing reads how a glass stands.
-func (r *reader) standing(n ast.Node, _ string) *Stands {
+// readStands reads how a glass stands.
+func readStands(r *reader, n ast.Node, _ string) *Stands {
 	s := &Stands{Place: r.nodeAt(n)}
 	found, ok := standsKeys.read(r, s, n)
 	if ok && s.Melts != nil && !found.has("ice") {

@@ -26,8 +26,8 @@ const (
 )
 
 var taskKeys = grammar[Task]{"the time of a step", []key[Task]{
-	{takes, "of a step of finish: how long it takes, 40 s for all glasses together, 10 s a glass for one after the other", true, taskShape, (*reader).takesOf},
-	{hands, "of a step of finish that takes its time a glass: how many work side by side, each at a glass", false, shape{"type": "integer", "minimum": 1, "maximum": mostHands}, (*reader).handsOf},
+	{takes, "of a step of finish: how long it takes, 40 s for all glasses together, 10 s a glass for one after the other", true, taskShape, readTakes},
+	{hands, "of a step of finish that takes its time a glass: how many work side by side, each at a glass", false, shape{"type": "integer", "minimum": 1, "maximum": mostHands}, readHands},
 }}
 
 // mostHands is how many work side by side: our own bound, ten people at a bar.
@@ -39,8 +39,8 @@ var aGlass = []string{" a glass", " per glass", " each glass", " each", " a serv
 // taskShape is a time, with or without the words of one glass.
 var taskShape = anyOf(quantityShape(duration), shape{"type": "string", "pattern": ` ?(` + strings.Join(aGlass, "|") + `)$`})
 
-// takesOf reads "40 s" or "10 s a glass".
-func (r *reader) takesOf(t *Task, n ast.Node) {
+// readTakes reads "40 s" or "10 s a glass".
+func readTakes(r *reader, t *Task, n ast.Node) {
 	text, ok := r.scalar(n, takes)
 	if !ok {
 		return
@@ -57,8 +57,8 @@ func (r *reader) takesOf(t *Task, n ast.Node) {
 	}
 }
 
-// handsOf reads how many work side by side.
-func (r *reader) handsOf(t *Task, n ast.Node) {
+// readHands reads how many work side by side.
+func readHands(r *reader, t *Task, n ast.Node) {
 	text, ok := r.scalar(n, hands)
 	if !ok {
 		return
@@ -72,9 +72,9 @@ func (r *reader) handsOf(t *Task, n ast.Node) {
 	r.faults.Add(r.nodeAt(n), "write a whole number from 1 to "+strconv.Itoa(mostHands), "hands is %s", quoted(text))
 }
 
-// timed takes the time of a step out of its entry, from beside the step or from between its
+// untimed takes the time of a step out of its entry, from beside the step or from between its
 // parameters. Only what finishes a drink is on the clock.
-func (r *reader) timed(n ast.Node, owner string) (rest ast.Node) {
+func untimed(r *reader, n ast.Node, owner string) (rest ast.Node) {
 	entry, ok := n.(*ast.MappingNode)
 	if !ok {
 		return n
@@ -93,7 +93,7 @@ func (r *reader) timed(n ast.Node, owner string) (rest ast.Node) {
 		return n
 	}
 	if word, _ := raw(left.Values[0].Key); owner == finish {
-		r.task(given, word)
+		readTask(r, given, word)
 	} else {
 		r.faults.Add(r.nodeAt(given), "take it out: what is made before is not on the clock", "%s is of a step of finish", quoted(takes))
 	}
@@ -114,8 +114,8 @@ func parted(n *ast.MappingNode) (left, given *ast.MappingNode) {
 	return &others, &own
 }
 
-// task reads how long a step takes.
-func (r *reader) task(n *ast.MappingNode, word string) {
+// readTask reads how long a step takes.
+func readTask(r *reader, n *ast.MappingNode, word string) {
 	t, before := Task{Place: r.nodeAt(n), Word: word}, r.faults.Len()
 	found, _ := taskKeys.read(r, &t, n)
 	switch {

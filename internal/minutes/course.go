@@ -30,6 +30,9 @@ func Of(g Glass) *Course {
 	c.addTemperature(heat)
 	if g.Chemistry.CO2.Unknown || gas != nil {
 		c.add(Gas, liquids, func(l *chemistry.Chemistry) chemistry.Estimate { return unhidden(l.CO2) })
+		if g.Chemistry.CO2.Unknown {
+			c.Axis(Gas).Write = "finish: - carbonate: {left: 3.0 g/l ± 0.5 g/l}"
+		}
 	}
 	if g.Chemistry.TooDry == "" {
 		c.add(Brix, liquids, func(l *chemistry.Chemistry) chemistry.Estimate { return chemistry.Estimate{Result: l.Brix} })

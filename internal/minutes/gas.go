@@ -75,10 +75,10 @@ func (g Glass) stays(held []float64) []float64 {
 func (g Glass) bottled(held []float64) []float64 {
 	var share []float64
 	for row := range g.Pot.Rows {
-		if !g.Bottled(row) {
+		of := g.Pot.Of(row, constituent.CarbonDioxide)
+		if !g.Bottled(row) || !(of[0] > 0) {
 			continue
 		}
-		of := g.Pot.Of(row, constituent.CarbonDioxide)
 		if share == nil {
 			share = make([]float64, g.Pot.N)
 		}

@@ -38,6 +38,9 @@ const (
 	Melted      = "melted"
 )
 
+// Units are those of the axes.
+var Units = map[string]string{Temperature: "°C", Gas: "g/l", Brix: "°Bx", Acidity: "g/100 g", PH: "pH", Melted: "g"}
+
 // Axis is a figure over time.
 type Axis struct {
 	Key    string

@@ -82,11 +82,10 @@ type standing struct {
 	exchange      []float64 // 1/min, of the glass as it is poured
 	heat, water   []float64 // J/K of the glass as it is poured, J/(g K) of water
 
-	ice     []float64 // g
-	melts   []float64 // g/min, as stated; nil: by the heat
-	cools   []float64 // 1/min, towards what its ice melts at
-	freezes float64   // °C
-	fusion  float64   // J/g
+	ice    []float64 // g
+	melts  []float64 // g/min, as stated; nil: by the heat
+	cools  []float64 // 1/min, towards 0 °C
+	fusion float64   // J/g
 }
 
 // heated draws what the heat of a glass hangs on.
@@ -98,10 +97,6 @@ func (x *standing) heated(b *bench, g Glass) {
 		return
 	}
 	x.cools, x.fusion = b.draw("ice cools"), solution.HeatOfFusion()/constituent.Must(constituent.Water).Molar
-	var ok bool
-	if x.freezes, ok = g.freezesAt(); !ok {
-		x.freezes = math.Inf(1) // nobody knows: then ice keeps it as cold as it is
-	}
 }
 
 // step is how far a glass on ice goes at once, in minutes: a second, over which hardly anything changes.
@@ -152,7 +147,7 @@ func (x *standing) onIce(d int, now moment, span float64) moment {
 		return now
 	}
 	// guard: ice warms nothing
-	rests := min(x.freezes, now.celsius)
+	rests := min(0, now.celsius)
 	next := rests + (now.celsius-rests)*math.Exp(-x.cools[d]*span)
 	gives := (x.heat[d] + now.melted*x.water[d]) * (now.celsius - next)
 	brings := x.exchange[d] * x.heat[d] * (x.room[d] - now.celsius) * span
