@@ -134,6 +134,13 @@ func inDocument(d document, f onPage) (value any, of any) {
 			return at(y, "out_g").(float64) / at(d, "drink", "serves").(float64), y
 		}
 		return at(under(at(y, "steps"), "path", last), "out_g"), y
+	case "minutes":
+		points, _ := at(under(at(d, "assay", "minutes", "axes"), "key", key), "points").([]any)
+		i, err := strconv.Atoi(last)
+		if err != nil || i >= len(points) {
+			return nil, nil
+		}
+		return at(points[i], "mean"), points[i]
 	case "liquid":
 		name, row, _ := strings.Cut(rest, ".")
 		of = at(d, "assay", "chemistry")

@@ -9,11 +9,11 @@ import (
 // minutesForm is how a glass goes while it stands. Why is there where it is no liquid; then there is nothing else but
 // the clock.
 type minutesForm struct {
-	Why    string        `json:"why,omitempty"`
-	AtMin  []number      `json:"at_min,omitempty"` // minutes after the pour
-	Axes   []minutesAxis `json:"axes,omitempty"`
-	Clock  *clockForm    `json:"clock,omitempty"`
-	Rates  []rateForm    `json:"rates,omitempty"`
+	Why   string        `json:"why,omitempty"`
+	AtMin []number      `json:"at_min,omitempty"` // minutes after the pour
+	Axes  []minutesAxis `json:"axes,omitempty"`
+	Clock *clockForm    `json:"clock,omitempty"`
+	Rates []rateForm    `json:"rates,omitempty"`
 }
 
 // minutesAxis is a figure at each of the times.
