@@ -38,6 +38,9 @@ var rows = sync.OnceValue(func() map[string]row {
 // Worth tells from how far on a brief speaks of what a glass does: "temperature", "gas", "melt".
 func Worth(what string) float64 { return rows()["worth "+what].value }
 
+// Serving is the mass of a serving, in grams, of which the rates of a cold and of a hot glass are.
+func Serving() float64 { return rows()["serving of the rates"].value }
+
 // bench draws the rates of a glass, and notes which were used.
 type bench struct {
 	ens  estimate.Ensemble
@@ -99,7 +102,7 @@ func (b *bench) exchange(hot bool, mass []float64) []float64 {
 	if hot {
 		name = "hot cup"
 	}
-	rate, of := b.draw(name), rows()["serving of the rates"].value
+	rate, of := b.draw(name), Serving()
 	for d := range rate {
 		rate[d] *= math.Cbrt(of / mass[d])
 	}

@@ -31,12 +31,17 @@ type TimeLine struct {
 	Sources []string
 }
 
-// Course is how a glass goes while it stands; nil where its chemistry was not asked for.
-func (s *Sheet) Course() *minutes.Course { return s.course() }
+// Course is how a glass goes while it stands; nil where its chemistry was not asked for, and of a sheet that was not built.
+func (s *Sheet) Course() *minutes.Course {
+	if s.course == nil {
+		return nil
+	}
+	return s.course()
+}
 
 // TenMinutes tells how a glass goes; nil where its chemistry was not asked for, or it is no liquid.
 func (s *Sheet) TenMinutes() *TenMinutes {
-	c := s.course()
+	c := s.Course()
 	if c == nil || c.Why != "" {
 		return nil
 	}
@@ -217,14 +222,15 @@ func taken(c *minutes.Course) []TimeLine {
 	var sources []string
 	for _, r := range c.Rates {
 		key := "minutes.rate." + strings.ReplaceAll(r.Name, " ", "-")
-		text := say(key, Written{Shown: figure.Of(inHundredths(r.Result))}.Sentence())
+		w := Written{Shown: figure.Of(inHundredths(r.Result))}
+		text := say(key, w.Sentence(), figure.Plain(minutes.Serving())+" g")
 		if r.Stated {
 			stated = append(stated, text)
 			continue
 		}
 		open, sources = append(open, text), append(sources, r.Source)
-		if write := cardWords()[key+".write"]; write != "" {
-			better = append(better, write)
+		if _, ok := cardWords()[key+".write"]; ok {
+			better = append(better, say(key+".write", w.Bare()))
 		}
 	}
 	var list []TimeLine

@@ -265,16 +265,17 @@ func (p briefly) dontSay(d *sheet.DontSay) []entry {
 	return p.inALine("Don't", sentence+Clean(d.Why, mostProse), sentence+Clean(d.Short, mostProse))
 }
 
-// goes prints what the glass does over ten minutes; before who brings what where its file speaks of it.
+// goes prints what the glass does over ten minutes: before who brings what where its file speaks of it, else where
+// there is room, and nobody is told that there was none.
 func (p briefly) goes(b *sheet.Brief, d *drink.Drink) []entry {
 	if b.Goes == "" {
 		return nil
 	}
-	rank := nextToThat
+	rank, ask := nextToThat, ""
 	if d.Stands != nil || len(d.Tasks) > 0 {
-		rank = firstOfAll
+		rank, ask = firstOfAll, askAssay
 	}
-	return []entry{p.wrapped("Minutes", rank, askAssay, Clean(b.Goes, mostProse))}
+	return []entry{p.wrapped("Minutes", rank, ask, Clean(b.Goes, mostProse))}
 }
 
 // change prints the one change that mends something.
