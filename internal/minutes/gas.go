@@ -61,8 +61,7 @@ func (g Glass) stays(held []float64) []float64 {
 	stays := make([]float64, g.Pot.N)
 	err := g.Lab.IonsOf(g.Pot, g.Pot.N).Each(func(s *acid.Solver, sol *acid.Solution, near, _ acid.State, d int) error {
 		_, err := s.Degas(sol, air, near)
-		// guard: air brings no gas
-		stays[d] = min(sol.Acids[carbonic]*molar, held[d])
+		stays[d] = min(sol.Acids[carbonic]*molar, held[d]) // what takes gas up from the air does not do so in minutes
 		return err
 	})
 	if err != nil {

@@ -56,7 +56,6 @@ func (g Glass) unwarmed() (why, write string) {
 	if at == nil {
 		return "the file does not say how warm it is served", "at: 6 °C"
 	}
-	// guard: what is frozen does not warm as a drink
 	if freezes, ok := g.freezesAt(); ok && at.Number < freezes-dust {
 		return fmt.Sprintf("it freezes from about %.1f °C on, so part of it is ice at %g °C", freezes, at.Number), ""
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"sipsum/internal/chemistry"
 	"sipsum/internal/clean"
 	"sipsum/internal/composition"
 	"sipsum/internal/figure"
@@ -52,7 +53,8 @@ func (s *Sheet) TenMinutes() *TenMinutes {
 	var still []string
 	for i := range c.Axes {
 		a := &c.Axes[i]
-		if a.Points[0].Why != "" {
+		hardly := a.Key == minutes.Acidity && a.Points[0].High < chemistry.HardlySour // less than a burette reads
+		if a.Points[0].Why != "" || hardly {
 			continue
 		}
 		if row := timeRow(a); row.moves() {

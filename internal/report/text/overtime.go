@@ -35,7 +35,10 @@ func (p overTime) print(t *sheet.TenMinutes) {
 // table prints a line for each figure: a column for each time, the range at the last. A page that has no
 // room for that has a paragraph for each.
 func (p overTime) table(t *sheet.TenMinutes) {
-	wide := timeNames+timeWidth*len(t.Heads)+intervalWidth <= p.width
+	wide := true
+	for _, r := range t.Rows {
+		wide = wide && timeNames+timeWidth*len(t.Heads)+2+width(rangeOf(r.Cells[len(r.Cells)-1])) <= p.width
+	}
 	heads := ""
 	for _, h := range t.Heads {
 		heads += right(h, timeWidth)
