@@ -114,8 +114,7 @@ func (b *bench) escape(s *drink.Stands, sparkles bool) []float64 {
 	if s != nil && s.Loses != nil {
 		rate := b.stated("loses", *s.Loses, percent)
 		for d, share := range rate {
-			// guard: no more gas leaves than there is
-			rate[d] = -math.Log1p(-min(share, almostAll))
+			rate[d] = -math.Log1p(-min(share, almostAll)) // no more gas leaves than there is
 		}
 		return rate
 	}

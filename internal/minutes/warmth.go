@@ -98,6 +98,9 @@ func (x *standing) heated(b *bench, g Glass) {
 	x.cools, x.fusion = b.draw("ice cools"), solution.HeatOfFusion()/constituent.Must(constituent.Water).Molar
 }
 
+// iceMelts is the temperature at which ice does, °C: by definition of the scale.
+const iceMelts = 0.0
+
 // step is how far a glass on ice goes at once, in minutes: a second, over which hardly anything changes.
 const step = 1.0 / 60
 
@@ -146,7 +149,7 @@ func (x *standing) onIce(d int, now moment, span float64) moment {
 		return now
 	}
 	// guard: ice warms nothing
-	rests := min(0, now.celsius)
+	rests := min(iceMelts, now.celsius)
 	next := rests + (now.celsius-rests)*math.Exp(-x.cools[d]*span)
 	gives := (x.heat[d] + now.melted*x.water[d]) * (now.celsius - next)
 	brings := x.exchange[d] * x.heat[d] * (x.room[d] - now.celsius) * span

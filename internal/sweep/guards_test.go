@@ -60,7 +60,6 @@ var guards = []guard{
 	{"no more melts than there is", "a glass only waits", built("100 g core:apple-juice") + "at: 2 °C\nstands: {ice: 3 g ± 0 g, melts: 2.01 g/min ± 0 g/min}\n"},
 	{"ice warms nothing", "a glass only waits", built("60 g core:gin-45, 40 g core:lemon-juice") + "at: -3 °C\nstands: {ice: 100 g}\n"},
 	{"nothing freezes onto the ice", "a glass only waits", built("10 g core:apple-juice") + "at: 5 °C\nstands: {ice: 100 g, room: 0 °C}\n"},
-	{"no more gas leaves than there is", "a glass only waits", built("100 g core:apple-juice") + "finish:\n  - carbonate: {left: 4 g/l}\nstands: {loses: 99 %/min ± 5 %/min}\n"},
 	{"a share is at most all", "interval holds mean", stepped("50 g core:sugar-white, 50 g core:water-pure", "invert: {share: 97 % ± 6 %}")},
 	{"a ferment takes no alcohol away", impossibleIsRefused, stepped("100 g core:wine-white", "ferment: {after: {ALC: 0.5 g}, because: \"invented\"}")},
 	{"a sample can be titrated", impossibleIsRefused, stepped("100 g core:lemon-juice", "measured: {titration: [[0 ml, 2.4], [0.0035 ml, 3.5], [0.0085 ml, 8.2]], base: 1 mol/l, sample: 0.01 g}")},

@@ -72,7 +72,7 @@ func (s *subject) warms(c *minutes.Course, broken say) {
 	if a == nil || a.Points[0].Why != "" {
 		return
 	}
-	first, room := a.Points[0], room(c)
+	first, room := a.Points[0], rate(c, "room")
 	least, most := math.Min(first.Low, room.Low), math.Max(first.High, room.High)
 	melted := c.Axis(minutes.Melted)
 	if melted != nil {
@@ -92,10 +92,10 @@ func (s *subject) warms(c *minutes.Course, broken say) {
 	}
 }
 
-// room is how warm the room was taken to be.
-func room(c *minutes.Course) estimate.Summary {
+// rate is what was taken for a rate.
+func rate(c *minutes.Course, name string) estimate.Summary {
 	for _, r := range c.Rates {
-		if r.Name == "room" {
+		if r.Name == name {
 			return r.Result.Summary
 		}
 	}
@@ -108,11 +108,11 @@ func (s *subject) melts(c *minutes.Course, broken say) {
 	if a == nil || a.Points[0].Why != "" {
 		return
 	}
-	ice := s.assay.Drink.Stands.Ice
+	ice := rate(c, "ice")
 	before := chemistry.Estimate{}
 	for i, p := range a.Points {
-		if p.Low < 0 || p.High > ice.Base()+max(ice.Half, 0.5)+rounding {
-			broken(p.High, "of %s of ice %v g have melted after %g min", ice, p.Summary, c.Times[i])
+		if p.Low < 0 || p.High > ice.High*(1+rounding) {
+			broken(p.High, "of %v g of ice %v g have melted after %g min", ice, p.Summary, c.Times[i])
 		}
 		if p.Mean < before.Mean {
 			broken(before.Mean-p.Mean, "what has melted freezes again: %.6g, then %.6g g", before.Mean, p.Mean)
