@@ -12,7 +12,7 @@ import (
 // goes says what a glass does over ten minutes, as far as that is worth a word (data/minutes.csv): how warm it gets, how
 // much gas it loses, what its ice makes of it; and how long the first glass stands. Empty: nothing is worth it.
 func (s briefing) goes() string {
-	t := s.TenMinutes()
+	t := TenMinutesOf(s.Sheet)
 	if t == nil {
 		return ""
 	}

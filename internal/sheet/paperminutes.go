@@ -9,7 +9,7 @@ import (
 // overTime is how a glass goes while it stands: a table, a column for each time, and below it what stays and by which
 // rates it was followed.
 func (p annexed) overTime() []Block {
-	t := p.TenMinutes()
+	t := TenMinutesOf(p.Sheet)
 	if t == nil {
 		return nil
 	}

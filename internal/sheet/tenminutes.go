@@ -32,17 +32,17 @@ type TimeLine struct {
 	Sources []string
 }
 
-// Course is how a glass goes while it stands; nil where its chemistry was not asked for, and of a sheet that was not built.
-func (s *Sheet) Course() *minutes.Course {
+// CourseOf is how a glass goes while it stands; nil where its chemistry was not asked for, and of a sheet that was not built.
+func CourseOf(s *Sheet) *minutes.Course {
 	if s.course == nil {
 		return nil
 	}
 	return s.course()
 }
 
-// TenMinutes tells how a glass goes; nil where its chemistry was not asked for, or it is no liquid.
-func (s *Sheet) TenMinutes() *TenMinutes {
-	c := s.Course()
+// TenMinutesOf tells how a glass goes; nil where its chemistry was not asked for, or it is no liquid.
+func TenMinutesOf(s *Sheet) *TenMinutes {
+	c := CourseOf(s)
 	if c == nil || c.Why != "" {
 		return nil
 	}
@@ -68,7 +68,7 @@ func (s *Sheet) TenMinutes() *TenMinutes {
 		t.add(text)
 	}
 	t.add(clockWords(c.Clock))
-	for _, text := range s.hanging(t.Rows) {
+	for _, text := range hanging(s, t.Rows) {
 		t.add(text)
 	}
 	t.Lines = append(t.Lines, taken(c)...)
@@ -204,7 +204,7 @@ func clockWords(c *minutes.Clock) string {
 }
 
 // hanging tells which claims ask for a figure that goes: they are judged at the pour.
-func (s *Sheet) hanging(rows []TimeRow) []string {
+func hanging(s *Sheet, rows []TimeRow) []string {
 	asked := map[string]string{minutes.PH: "ph(", minutes.Acidity: "ta(", minutes.Brix: "brix("}
 	var list []string
 	for _, c := range s.Said {

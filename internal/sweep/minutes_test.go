@@ -10,11 +10,12 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/minutes"
+	"sipsum/internal/sheet"
 )
 
 // aGlassOnlyWaits holds the course of a glass to what no glass does.
 func aGlassOnlyWaits(s *subject, broken say) {
-	c := s.sheet.Course()
+	c := sheet.CourseOf(s.sheet)
 	if c == nil || c.Why != "" {
 		return
 	}

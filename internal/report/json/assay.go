@@ -205,7 +205,7 @@ func bodyOf(s *sheet.Sheet) assayBody {
 		Readings:      readingsOf(a.Readings),
 		Adjusted:      adjustedOf(a.Adjusted),
 		Chemistry:     chemistryOf(a.Chemistry, &a.Density),
-		Minutes:       minutesOf(s.Course()),
+		Minutes:       minutesOf(sheet.CourseOf(s)),
 		Components:    []component{},
 		Garnish:       garnishOf(a.Garnish),
 		Aroma:         aromaOf(s),
