@@ -116,6 +116,26 @@ func TestGasLeavesAsPublished(t *testing.T) {
 	assert.InEpsilon(t, math.Pow(0.94, 5), at(t, stated, minutes.Gas, 5).Mean/first, 3e-3)
 }
 
+// A bottle loses 14 to 35 % of its gas as it is poured (Liger-Belair et al. 2010, J Agric Food Chem 58:8768: 1.6 to 4.0 of 11.4 g/l);
+// what a step says is left has been poured.
+func TestPouringTakesGasOutOfBottles(t *testing.T) {
+	const bottle = "serves: 1\nat: 8 °C\nstands: {loses: 0 %/min ± 0 %/min}\nfoods:\n  fizz:\n    name: \"House fizz\"\n    group: soft drink\n    fill: core:apple-juice\n    per: 100 g\n    values: {CO2: 0.6 g ± 0 g}\n    source: invented\nbuild:\n  - 150 g own:fizz\n"
+	c, _ := course(t, bottle)
+	first, one := at(t, c, minutes.Gas, 0), at(t, c, minutes.Gas, 1)
+	assert.InDelta(t, 0.86, one.High/first.Mean, 0.02)
+	assert.InDelta(t, 0.65, one.Low/first.Mean, 0.02)
+	assert.Equal(t, one.Summary, at(t, c, minutes.Gas, 10).Summary, "it is poured once")
+}
+
+// Of one shape, eight times the mass has four times the surface: what is between it and the room goes half as fast.
+func TestALargerServingWarmsSlower(t *testing.T) {
+	rate := func(grams float64) float64 {
+		c, _ := course(t, fmt.Sprintf("serves: 1\nat: 4 °C\nstands: {room: 24 °C}\nbuild:\n  - %g g core:water-pure\n", grams))
+		return math.Log(20 / (24 - at(t, c, minutes.Temperature, 10).Mean))
+	}
+	assert.InEpsilon(t, 2, rate(50)/rate(400), 1e-6)
+}
+
 // At the pour all is as the assay has it, bit for bit.
 func TestAtThePourAllIsTheAssays(t *testing.T) {
 	c, a := course(t, "serves: 2\nat: 4 °C\nstands: {ice: 40 g}\nbuild:\n  - 150 g core:orange-juice\n  - 60 g core:apple-juice\nfinish:\n  - carbonate: {left: 4 g/l}\n")
