@@ -95,7 +95,10 @@ func (x *standing) heated(b *bench, g Glass) {
 	if x.ice == nil || x.melts != nil {
 		return
 	}
-	x.cools, x.fusion = b.draw("ice cools"), solution.HeatOfFusion()/constituent.Must(constituent.Water).Molar
+	x.cools, x.fusion = make([]float64, x.n), solution.HeatOfFusion()/constituent.Must(constituent.Water).Molar
+	if x.celsius[0] > iceMelts { // else there is nothing for the ice to cool
+		x.cools = b.draw("ice cools")
+	}
 }
 
 // iceMelts is the temperature at which ice does, °C: by definition of the scale.
