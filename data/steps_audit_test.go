@@ -14,7 +14,7 @@ import (
 // source; none is from memory.
 func TestStepTablesAreSourced(t *testing.T) {
 	for file, value := range map[string]string{
-		"partition.csv": "share", "extraction.csv": "share", "kinetics.csv": "value", "brewing.csv": "value", "phases.csv": "share", "heat_capacities.csv": "value",
+		"partition.csv": "share", "extraction.csv": "share", "kinetics.csv": "value", "minutes.csv": "value", "brewing.csv": "value", "phases.csv": "share", "heat_capacities.csv": "value",
 	} {
 		for _, r := range rows(t, file) {
 			at := file + ": " + strings.Join([]string{r["group"], r["constituent"], r["by"], r["quantity"], r["name"], r["phase"], r["through"]}, " ")

@@ -148,6 +148,9 @@ func (h Hand) DrawQuantity(q drink.Quantity, factor float64, path string) []floa
 	}
 	if q.Sigma {
 		in.Shape, in.SD, in.Low, in.High = estimate.Normal, q.Half*factor, 0, most*factor
+		if q.Number < 0 {
+			in.Low = math.Inf(-1)
+		}
 	}
 	return h.Ens.Column(in)
 }

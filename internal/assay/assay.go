@@ -98,6 +98,7 @@ type liquidPart struct {
 	pot    *ledger.Pot
 	volume []float64 // ml
 	lab    *acidity.Laboratory
+	water  ledger.Cells // of a gram of what ice melts to
 }
 
 // Basis is the composition of a serving, and of 100 g and 100 ml of it.

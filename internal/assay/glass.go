@@ -6,6 +6,9 @@ import (
 	"sipsum/internal/acid"
 	"sipsum/internal/acidity"
 	"sipsum/internal/estimate"
+	"sipsum/internal/ledger"
+	"sipsum/internal/minutes"
+	"sipsum/internal/prep"
 	"sipsum/internal/taste"
 )
 
@@ -16,6 +19,20 @@ func (a *Assay) Glass() taste.Glass {
 		g.Celsius = a.Drink.At.Number
 	}
 	return g
+}
+
+// Standing is a serving as it is poured, for how it goes while it stands: an eaten garnish is no part of it.
+// The chemistry must have been asked for.
+func (a *Assay) Standing() minutes.Glass {
+	water, gas := a.recipe.Water, a.recipe.Brought[prep.Gas().ID]
+	return minutes.Glass{
+		Drink: a.Drink, Pot: a.liquid.pot, Lab: a.liquid.lab, Chemistry: a.Chemistry,
+		Bottled: func(row int) bool {
+			p := a.liquid.pot.Rows[row].Profile
+			return p != gas && !p.Food.Chemical
+		},
+		Water: func(pot *ledger.Pot, grams []float64) { prep.Water(pot, water, a.liquid.water, grams, "stands/ice") },
+	}
 }
 
 // BaseTo gives the base in mol, draw by draw of those that equilibria are solved for, that brings what is

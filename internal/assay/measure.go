@@ -15,7 +15,7 @@ import (
 // so they run side by side.
 func (a *Assay) measure(p *Plan, list []*made) {
 	mass, volume := a.Serving.Mass(), p.lab.Gauge.Volume(a.Serving)
-	a.liquid = liquidPart{list[len(list)-1].pot, volume, p.lab}
+	a.liquid = liquidPart{list[len(list)-1].pot, volume, p.lab, p.drawer.PerGram(p.recipe.Water)}
 	if a.liquid.pot != a.Serving { // something of the garnish is eaten
 		a.liquid.volume = p.lab.Gauge.Volume(a.liquid.pot)
 	}

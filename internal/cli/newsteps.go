@@ -34,7 +34,7 @@ func (a starter) steps() error {
 		return jsonreport.Steps(a.streams.Out, stepsByBench())
 	}
 	var out strings.Builder
-	out.WriteString("# Every step: a line to paste under steps: or finish:, and above it what it does.\n")
+	out.WriteString("# Every step: a line to paste under steps: or finish:, and above it what it does.\n# Beside a step of finish its time may stand: takes: 40 s, or takes: 10 s a glass.\n")
 	for _, g := range stepsByBench() {
 		out.WriteString("\n# " + strings.ToUpper(g.What) + "\n")
 		for _, s := range g.Steps {

@@ -30,6 +30,7 @@
 //	vessel        of what the glass, mug or cup is: copper
 //	at            temperature, −40 to 130 °C
 //	takes         time: how long it takes before guests or judges
+//	stands        {room, ice, melts, loses}: how a glass stands once it is poured
 //	scale         mass: the resolution of the bar's scale
 //	rules         list of eu uk us ca anz codex
 //	compare-with  a component
@@ -37,7 +38,7 @@
 //	  coffee      species, process, roast {loss | called, colour, scale}, origin, altitude, lab {values, source}
 //	components    name → ingredients, steps, measured, keeps, vessel, note
 //	build         lines
-//	finish        steps
+//	finish        steps; beside a step may stand takes: 40 s, of all glasses together, or takes: 10 s a glass, and hands
 //	garnish       lines; none is eaten unless it says eaten: true
 //	aroma         list of {of, treatment: expressed | flamed | infused, note}; smelled, never calculated
 //	may-contain   list of allergens

@@ -40,6 +40,8 @@ type Service struct {
 	At     *Quantity    // temperature, °C; nil if not stated
 	Aroma  []Aroma      // what is only smelled
 	Takes  *Quantity    // from the first movement to the last serving, minutes; nil if not stated
+	Tasks  []Task       // steps of finish that say how long they take, in their order
+	Stands *Stands      // how a glass stands once it is poured; nil if not stated
 }
 
 // Word is an entry of a list that is judged further up, where it is known which there are.

@@ -23,7 +23,7 @@ var (
 
 func init() {
 	everyKey = slices.Concat(drinkKeys.names(), componentKeys.names(), ownFoodKeys.names(), lineKeys.names(), measuredKeys.names(), coffeeKeys.names(),
-		roastKeys.names(), labKeys.names(), claimKeys.names(), varyKeys.names(), aromaKeys.names(), stepWords())
+		roastKeys.names(), labKeys.names(), claimKeys.names(), varyKeys.names(), aromaKeys.names(), standsKeys.names(), taskKeys.names(), stepWords())
 	ofSteps = stepKeys()
 	everyKey = append(everyKey, ofSteps...)
 	readings = measuredKeys.names()

@@ -24,6 +24,8 @@ var drinkKeys = grammar[Drink]{"the drink", append([]key[Drink]{
 	vesselKey("it is served in", func(d *Drink) *string { return &d.Vessel }),
 	scaled("at", "the temperature at which it is served: 6 °C", served, func(d *Drink) **Quantity { return &d.At }),
 	lasting("takes", "how long it takes to make and serve before guests or judges: 9 min ± 1 min", func(d *Drink) **Quantity { return &d.Takes }),
+	into("stands", "how a glass stands once it is poured: {room: 22 °C, ice: 60 g}; it is told over ten minutes", false, standsKeys.shape(),
+		readStands, func(d *Drink) **Stands { return &d.Stands }),
 	exact("scale", "what the bar's scale shows, 0.1 g: how sure a line without ± is", massOnly, func(d *Drink) **unit.Amount { return &d.Scale }),
 	words("rules", "whose rules the cards and allergens follow: [eu, us]", ruleWords, func(d *Drink) *[]Word { return &d.Rules }),
 	{"compare-with", "the component that the evidence compares the drink with, or several: [espresso, filter]; sentences speak of the first", false, anyOf(textShape(mostName), listOf(textShape(mostName))), readCompared},
@@ -31,8 +33,9 @@ var drinkKeys = grammar[Drink]{"the drink", append([]key[Drink]{
 	key[Drink]{"build", "what goes into the vessel, for all servings together", true, linesShape, func(r *reader, d *Drink, n ast.Node) {
 		d.Build = r.lines(n, "build", "build")
 	}},
-	key[Drink]{"finish", "steps on the whole drink, after the build", false, stepsShape, func(r *reader, d *Drink, n ast.Node) {
-		d.Finish = r.steps(n, "finish", "finish")
+	key[Drink]{finish, "steps on the whole drink, after the build", false, finishShape, func(r *reader, d *Drink, n ast.Node) {
+		d.Finish = r.steps(n, finish, finish)
+		d.Tasks = r.tasks
 	}},
 	key[Drink]{"measured", "readings of the drink as it is served, after the last step of finish", false, measuredShape, func(r *reader, d *Drink, n ast.Node) {
 		head := Head{Word: "measured", Place: r.nodeAt(n), Path: "finish/end/measured"}
@@ -64,6 +67,9 @@ var pantryKeys = grammar[Drink]{"a shelf", []key[Drink]{
 		r.components(d, n)
 	}},
 }}
+
+// finish is the list of what is done with the whole drink.
+const finish = "finish"
 
 var ruleWords = []string{"eu", "uk", "us", "ca", "anz", "codex"}
 

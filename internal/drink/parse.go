@@ -16,6 +16,7 @@ type reader struct {
 	seen     *Reading                          // of all files
 	top      []string                          // the keys of a drink file
 	compared []Word                            // of compare-with, which is checked at the end
+	tasks    []Task                            // of the steps read so far
 	allShown bool                              // a fault of this file has shown all steps
 }
 

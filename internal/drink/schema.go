@@ -20,8 +20,11 @@ func Schema() []byte {
 	s["title"] = "sipsum drink file"
 	s["description"] = "A drink: what goes in, what you do, what you read. Begin with: sipsum new NAME"
 	s["$defs"] = shape{
-		"line":     anyOf(shape{"type": "string", "pattern": `^[0-9./½⅓⅔¼¾⅛]+ ?\S+`}, lineKeys.shape()).about("NUMBER UNIT FOOD: 36 g ± 2 g espresso shot; or {food: …, amount: …} with more to say"),
-		"step":     stepShape().about("one step, its word and what it takes: - reduce: {to: 375 g}; all of them: sipsum new --steps"),
+		"line": anyOf(shape{"type": "string", "pattern": `^[0-9./½⅓⅔¼¾⅛]+ ?\S+`}, lineKeys.shape()).about("NUMBER UNIT FOOD: 36 g ± 2 g espresso shot; or {food: …, amount: …} with more to say"),
+		"step": stepShape().about("one step, its word and what it takes: - reduce: {to: 375 g}; all of them: sipsum new --steps"),
+
+		"timed-step": timedShape().about("a step of finish with its time beside it: takes: 10 s a glass"),
+
 		"measured": measuredKeys.shape().about("what was read of the pot; at least one: {brix: 52.5 ± 0.2, ph: 3.1}"),
 		"pantry":   pantryKeys.shape().about("a shelf: a file named in use:, which holds foods and components"),
 
@@ -55,6 +58,7 @@ var (
 	lineShape   = shape{"$ref": "#/$defs/line"}
 	linesShape  = shape{"type": "array", "items": lineShape, "minItems": 1}
 	stepsShape  = shape{"type": "array", "items": shape{"$ref": "#/$defs/step"}}
+	finishShape = shape{"type": "array", "items": anyOf(shape{"$ref": "#/$defs/step"}, shape{"$ref": "#/$defs/timed-step"})}
 
 	measuredShape  = shape{"$ref": "#/$defs/measured"}
 	oneOrMoreShape = anyOf(lineShape, linesShape)
@@ -130,4 +134,11 @@ func stepShape() shape {
 		properties[k.Word] = k.shape.about(k.Doc)
 	}
 	return shape{"type": "object", "properties": properties, "additionalProperties": false, "minProperties": 1, "maxProperties": 1}
+}
+
+// timedShape is a step of finish with its time beside it; what the step has the parser checks.
+func timedShape() shape {
+	s := taskKeys.shape()
+	s["additionalProperties"], s["minProperties"], s["maxProperties"] = shape{}, 1+1, 1+len(taskKeys.keys)
+	return s
 }

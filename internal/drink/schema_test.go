@@ -46,6 +46,9 @@ type validator struct {
 }
 
 func (v validator) check(s object, at string, value any) error {
+	if len(s) == 0 { // anything goes
+		return nil
+	}
 	if ref, ok := s["$ref"].(string); ok {
 		name := strings.TrimPrefix(ref, "#/$defs/")
 		return v.check(v.root["$defs"].(object)[name].(object), "$defs/"+name, value)

@@ -105,7 +105,7 @@ func (r *reader) steps(n ast.Node, what, owner string) []Step {
 	var steps []Step
 	twins := occurrences{}
 	for _, e := range entries {
-		k, call, ok := r.stepCall(e)
+		k, call, ok := r.stepCall(untimed(r, e, owner))
 		if !ok {
 			continue
 		}

@@ -26,6 +26,7 @@ func (w *whole) check() {
 		w.checkCompared()
 	}
 	w.checkVary()
+	w.checkStands()
 }
 
 // checkCompare reports what compare-with names and no component is called.

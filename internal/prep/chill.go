@@ -137,6 +137,12 @@ func (h heats) of(pot *ledger.Pot) []float64 {
 	return sum
 }
 
+// Holds gives the heat that a pot holds a kelvin, in J/K, and a gram of water, in J/(g K).
+func Holds(pot *ledger.Pot, f Factors) (all, water []float64) {
+	h := heats{f, map[string][]float64{}}
+	return h.of(pot), h.each(string(constituent.Water))
+}
+
 // freezesAt gives about where a pot begins to freeze once so much more water is in it, by
 // the mole fraction of the water.
 func freezesAt(pot *ledger.Pot, melted float64) (celsius float64, ok bool) {

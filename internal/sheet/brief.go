@@ -17,6 +17,7 @@ type Brief struct {
 	Next    *Next    // nil: nothing that anybody could read would narrow it
 	Gap     *Gapping // the unknown that matters most; nil: all is known
 	Mind    []string // a glass that overflows, what is kept too long
+	Goes    string   // what the glass does over ten minutes; empty: nothing that is worth a word
 	Guest   BriefGuest
 }
 
@@ -71,6 +72,7 @@ func BriefOf(of *Sheet) *Brief {
 	b.Next = s.next(b.Senses)
 	b.Gap = s.gapping(b.Senses)
 	b.Mind = s.mind()
+	b.Goes = s.goes()
 	b.Guest = s.guest()
 	return b
 }

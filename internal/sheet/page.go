@@ -21,6 +21,7 @@ const (
 	Solutions                  // the drink and its components as liquids
 	MilkMap                    // where milk stays smooth
 	Foams                      // its foams, beside what is published of foams
+	OverTime                   // how the glass goes while it stands
 	WhatBrings                 // the parts of what matters
 	ByNumbers                  // numbers beside the tastes
 	UnknownOf                  // what the foods do not say
@@ -47,11 +48,11 @@ type Page struct {
 // the sources last.
 var (
 	AssayPage = Page{Kind: "assay", Whole: true, Parts: []Part{
-		Readings, Composed, OnTop, Smelled, AsTheTablesSay, Solutions, MilkMap, Foams, WhatBrings, ByNumbers, UnknownOf, ToNote, Signs, Sources,
+		Readings, Composed, OnTop, Smelled, AsTheTablesSay, Solutions, OverTime, MilkMap, Foams, WhatBrings, ByNumbers, UnknownOf, ToNote, Signs, Sources,
 	}}
 	EvidencePage = Page{Kind: "evidence", Parts: []Part{Contradicting, InClaims, InHouseRules, OnTop, Smelled, AloneInside, InCategories, Signs, Sources}}
 	WholePage    = Page{Kind: "sheet", Brief: true, Parts: []Part{
-		Readings, InWords, OnTop, Smelled, InClaims, InHouseRules, Shortly, FurtherRows, Solutions, MilkMap, Foams, CardsShortly, Declared, ToNote, Signs, Sources,
+		Readings, InWords, OnTop, Smelled, InClaims, InHouseRules, Shortly, FurtherRows, Solutions, OverTime, MilkMap, Foams, CardsShortly, Declared, ToNote, Signs, Sources,
 	}}
 	CardPage      = Page{Kind: "card", Parts: []Part{Contradicting, InCards, Daggers}}
 	WorkingPage   = Page{Kind: "card", Parts: []Part{Contradicting, WorkedCards, Daggers, Sources}}

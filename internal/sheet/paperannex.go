@@ -36,6 +36,7 @@ func (p annexed) annex(rest []Block) []Section {
 	add("evidence", say("evidence"), append([]Block{p.inside()}, p.evidence()...)...)
 	add("further", say("paper.further.head"), p.further())
 	add("liquids", say("paper.liquids"), p.liquids()...)
+	add("minutes", MinutesHead(), p.overTime()...)
 	add("milk", say("paper.milk"), p.milk()...)
 	add("foam", say("paper.foam"), p.foams()...)
 	flow := p.flow()

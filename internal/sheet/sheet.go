@@ -14,6 +14,7 @@ import (
 	"sipsum/internal/fail"
 	"sipsum/internal/houserules"
 	"sipsum/internal/label"
+	"sipsum/internal/minutes"
 	"sipsum/internal/nutritionclaim"
 	"sipsum/internal/source"
 	"sipsum/internal/taste"
@@ -33,7 +34,8 @@ type Sheet struct {
 	PHWorks  PHWorks
 	Rules    []string // label rules, in the order asked for
 
-	tastes func() taste.Profile // of what is liquid in a serving
+	tastes func() taste.Profile   // of what is liquid in a serving
+	course func() *minutes.Course // of it while it stands; nil: nobody asked for its chemistry
 
 	Cards     func() []label.Card      // one for each of Rules
 	Workings  func() [][]label.Working // how each card's figures came about
@@ -45,6 +47,12 @@ type Sheet struct {
 func Build(program string, a *assay.Assay, tables []source.Table, works evidence.Works, rules []string) (*Sheet, error) {
 	s := &Sheet{Program: program, Assay: a, Evidence: evidence.Of(a, works), Rules: rules}
 	s.tastes = sync.OnceValue(func() taste.Profile { return taste.Of(a.Glass()) })
+	s.course = sync.OnceValue(func() *minutes.Course {
+		if a.Chemistry == nil {
+			return nil
+		}
+		return minutes.Of(a.Standing())
+	})
 	if len(s.Rules) == 0 {
 		s.Rules = texts(a.Drink.Rules)
 	}

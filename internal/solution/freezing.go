@@ -56,7 +56,7 @@ func FreezesAt(grams map[constituent.ID]float64) (celsius float64, ok bool) {
 	if !ok {
 		return 0, false
 	}
-	return FreezingPoint(aw * math.Exp(iceActivity(Kelvin(alcohol))))
+	return FreezingPoint(min(aw*math.Exp(iceActivity(Kelvin(alcohol))), 1)) // of water alone it is 1, but for the last digit
 }
 
 var ethanolFreezes = sync.OnceValue(func() (points [][2]float64) {

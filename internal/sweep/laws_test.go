@@ -66,6 +66,7 @@ var laws = []law{
 	{"an open pH is withheld", "a pH whose interval is wider than ± 0.6 is withheld", "data/acid_unmeasured.csv, widest", anOpenPHIsWithheld},
 	{"protein needs a titration", "above 1.5 g of protein in 100 g no pH from composition", "data/acid_unmeasured.csv", proteinNeedsATitration},
 	{"an open liquid holds little gas", "what is not sold with its gas could hold no more than water under carbon dioxide alone", "Henry's law", anOpenLiquidHoldsLittleGas},
+	{"a glass only waits", "a glass that stands comes to the room's temperature and never passes it, loses gas and gains none, melts no more ice than it has, and is at 0 min what the assay says", "heat flows downhill; conservation of mass", aGlassOnlyWaits},
 	{"a stated strength is held", "alcohol of a spirit whose name fits its figure varies by what a label may be off", "Regulation (EU) No 1169/2011, Annex XII", aStatedStrengthIsHeld},
 }
 

@@ -208,12 +208,17 @@ func numbersOfADocument(s *subject, broken say) {
 			}
 		case known && (!hasLow || !hasHigh):
 			broken(1, "%s: a mean without an interval", path)
-		case known && (low > mean*(1+rounding) || high < mean*(1-rounding)) && !strings.Contains(path, "freezing") && !strings.Contains(path, "strong_ion"):
+		case known && (low > mean*(1+rounding) || high < mean*(1-rounding)) && !signed(path, object):
 			broken(math.Max(low-mean, mean-high)/math.Max(math.Abs(mean), 1e-12), "%s: mean %.5g, low %.5g, high %.5g", path, mean, low, high)
-		case known && low < 0 && !strings.Contains(path, "freezing") && !strings.Contains(path, "strong_ion"):
+		case known && low < 0 && !signed(path, object):
 			broken(-low, "%s: low %.4g", path, low)
 		}
 	})
+}
+
+// signed reports whether a figure may lie below nothing: a temperature, a balance of charges.
+func signed(path string, object map[string]any) bool {
+	return object["unit"] == "°C" || strings.Contains(path, "freezing") || strings.Contains(path, "strong_ion")
 }
 
 func unknownIsNotZero(s *subject, broken say) {

@@ -143,6 +143,13 @@ func inDocument(d document, f onPage) (value any, of any) {
 	case "foam":
 		of = at(under(at(d, "assay", "foams"), "step", key), foamKeys[last])
 		return at(of, "mean"), of
+	case "minutes":
+		points, _ := at(under(at(d, "assay", "minutes", "axes"), "key", key), "points").([]any)
+		i, err := strconv.Atoi(last)
+		if err != nil || i >= len(points) {
+			return nil, nil
+		}
+		return at(points[i], "mean"), points[i]
 	case "liquid":
 		name, row, _ := strings.Cut(rest, ".")
 		of = at(d, "assay", "chemistry")

@@ -164,6 +164,7 @@ type assayBody struct {
 	Readings      []readingForm                        `json:"readings"`
 	Adjusted      []dosedForm                          `json:"adjusted"`
 	Chemistry     *chemistryForm                       `json:"chemistry"`
+	Minutes       *minutesForm                         `json:"minutes,omitempty"`
 	Components    []component                          `json:"components"`
 	Garnish       []garnish                            `json:"garnish"`
 	Aroma         []aromaForm                          `json:"aroma,omitempty"`
@@ -207,6 +208,7 @@ func bodyOf(s *sheet.Sheet) assayBody {
 		Readings:      readingsOf(a.Readings),
 		Adjusted:      adjustedOf(a.Adjusted),
 		Chemistry:     chemistryOf(a.Chemistry, &a.Density),
+		Minutes:       minutesOf(sheet.CourseOf(s)),
 		Components:    []component{},
 		Garnish:       garnishOf(a.Garnish),
 		Aroma:         aromaOf(s),

@@ -163,6 +163,7 @@ type briefBody struct {
 	ReadNext       *nextForm       `json:"read_next"` // null: no reading would narrow anything
 	Unknown        *gapForm        `json:"unknown"`   // the one that matters most; null: all is known
 	Mind           []string        `json:"mind"`      // a glass that overflows, what is kept too long
+	TenMinutes     string          `json:"ten_minutes,omitempty"`
 	Guest          briefGuest      `json:"guest"`
 	House          *houseForm      `json:"house_rules,omitempty"`
 }
@@ -182,7 +183,7 @@ func briefOf(s *sheet.Sheet) briefBody {
 		Contradictions: each(b.Read.Disagree, func(r reading.Reading) contradiction {
 			return contradiction{readingsOf([]reading.Reading{r})[0], r.Advice}
 		}),
-		Notes: append([]string{}, b.Read.Notes...), Say: each(b.Say, saidOf), DontSay: dontOf(b.Dont), Change: changeOf(b.Change), ReadNext: nextOf(b.Next), Unknown: gapOf(b.Gap), Mind: append([]string{}, b.Mind...), Guest: briefGuestOf(&b.Guest), House: houseOf(s),
+		Notes: append([]string{}, b.Read.Notes...), Say: each(b.Say, saidOf), DontSay: dontOf(b.Dont), Change: changeOf(b.Change), ReadNext: nextOf(b.Next), Unknown: gapOf(b.Gap), Mind: append([]string{}, b.Mind...), TenMinutes: b.Goes, Guest: briefGuestOf(&b.Guest), House: houseOf(s),
 	}
 }
 

@@ -34,6 +34,11 @@
 // "verdict": within, outside, either, not known, or no published range found. What nobody stated is not there.
 // "filled" of a serving is its volume with those bubbles; all other figures are by mass or by the liquid.
 //
+// "minutes" of sipsum.assay/1, and of "assay" in sipsum.sheet/1, is how a glass goes while it stands: each of "axes" has a
+// point for each of "at_min", minutes after the pour; one that is withheld says why, and the axis what to "write" in the
+// drink file. "clock" counts from the first step of finish that says how long it takes. "rates" are those by which the glass
+// was followed, "stated" by the file or with their "source". "ten_minutes" of a brief is a sentence of it.
+//
 // "house_rules" stands in sipsum.evidence/1, in "evidence" of sipsum.sheet/1 and in sipsum.brief/1 where a
 // file of house rules was read: "rules" says where they stand, and each of "lines" has its "key" of the
 // file, the "rule" in words, its "verdict" (pass, fails, cannot tell), "why", and what would "settle" it.

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"sipsum/internal/clean"
+	"sipsum/internal/drink"
 	"sipsum/internal/sheet"
 )
 
@@ -63,6 +64,7 @@ func (p briefly) print(s *sheet.Sheet) {
 	all = append(all, p.house(s)...)
 	all = append(all, p.next(b)...)
 	all = append(all, p.change(b.Change)...)
+	all = append(all, p.goes(b, s.Assay.Drink)...)
 	all = append(all, p.guest(&b.Guest)...)
 	all, missing := chosen(all, p.screen()-(p.lines()-before)-len(wrap(longestFoot, p.width)))
 	label := ""
@@ -261,6 +263,19 @@ func (p briefly) dontSay(d *sheet.DontSay) []entry {
 	}
 	sentence := "say “" + Clean(d.Sentence, mostProse) + "”: "
 	return p.inALine("Don't", sentence+Clean(d.Why, mostProse), sentence+Clean(d.Short, mostProse))
+}
+
+// goes prints what the glass does over ten minutes: before who brings what where its file speaks of it, else where
+// there is room, and nobody is told that there was none.
+func (p briefly) goes(b *sheet.Brief, d *drink.Drink) []entry {
+	if b.Goes == "" {
+		return nil
+	}
+	rank, ask := nextToThat, ""
+	if d.Stands != nil || len(d.Tasks) > 0 {
+		rank, ask = firstOfAll, askAssay
+	}
+	return []entry{p.wrapped("Minutes", rank, ask, Clean(b.Goes, mostProse))}
 }
 
 // change prints the one change that mends something.

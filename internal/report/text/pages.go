@@ -50,6 +50,7 @@ var printers = map[sheet.Part]func(v view, whole bool){
 	sheet.Solutions: func(v view, whole bool) {
 		solutions{v.page, v.notes, v.s.PHWorks}.print(v.s.Assay, whole)
 	},
+	sheet.OverTime:     func(v view, _ bool) { overTime{v.page, v.notes}.print(sheet.TenMinutesOf(v.s)) },
 	sheet.ByNumbers:    func(v view, _ bool) { byNumbers{v.page, v.notes}.print(v.s) },
 	sheet.MilkMap:      func(v view, whole bool) { milk{v.page}.print(v.s.Assay.Curdling, whole) },
 	sheet.Foams:        func(v view, whole bool) { v.foams(whole) },

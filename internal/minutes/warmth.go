@@ -1,0 +1,162 @@
+package minutes
+
+import (
+	"fmt"
+	"math"
+
+	"sipsum/internal/constituent"
+	"sipsum/internal/prep"
+	"sipsum/internal/solution"
+)
+
+// warmth is what heat does to a glass.
+type warmth struct {
+	celsius [][]float64 // columns by time; nil: not told
+	why     string      // celsius is not told
+	write   string      // what the file wants for it; empty: nothing would help
+
+	melted   [][]float64 // g, columns by time; nil: there is no ice, or nobody can tell
+	unmelted string      // why nobody can tell how much melts
+}
+
+// warm follows the heat of a glass.
+func (g Glass) warm(b *bench, times []float64) warmth {
+	var w warmth
+	w.why, w.write = g.unwarmed()
+	x := standing{n: g.Pot.N}
+	if s := g.Drink.Stands; s != nil && s.Ice != nil {
+		if w.why != "" && s.Melts == nil {
+			w.unmelted = w.why
+			return w
+		}
+		x.ice = b.ice(s.Ice, g.Drink.Scale)
+		if s.Melts != nil {
+			x.melts = b.stated("melts", *s.Melts, 1)
+		}
+	}
+	if w.why == "" {
+		x.heated(b, g)
+	} else if x.ice == nil {
+		return w
+	}
+	celsius, melted := x.follow(times)
+	if w.why == "" {
+		w.celsius = celsius
+	}
+	if x.ice != nil {
+		w.melted = melted
+	}
+	return w
+}
+
+// unwarmed tells why nobody can say how warm a glass gets, and what to write; empty if somebody can.
+func (g Glass) unwarmed() (why, write string) {
+	const dust = 0.05 // °C, half of the last digit that is printed
+	at := g.Drink.At
+	if at == nil {
+		return "the file does not say how warm it is served", "at: 6 °C"
+	}
+	if freezes, ok := g.freezesAt(); ok && at.Number < freezes-dust {
+		return fmt.Sprintf("it freezes from about %.1f °C on, so part of it is ice at %g °C", freezes, at.Number), ""
+	}
+	if most := rows()["hottest of the rates"].value; at.Number > most {
+		return fmt.Sprintf("how fast a drink cools from above %g °C was not found in print", most), ""
+	}
+	return "", ""
+}
+
+// freezesAt gives about where the drink begins to freeze.
+func (g Glass) freezesAt() (celsius float64, ok bool) {
+	grams := map[constituent.ID]float64{}
+	for _, leaf := range g.Pot.Columns.List {
+		grams[leaf.ID] = g.Pot.Central(leaf.ID)
+	}
+	return solution.FreezesAt(grams)
+}
+
+// standing is a glass with its heat, in columns; what it lacks is nil.
+type standing struct {
+	n             int
+	celsius, room []float64
+	exchange      []float64 // 1/min, of the glass as it is poured
+	heat, water   []float64 // J/K of the glass as it is poured, J/(g K) of water
+
+	ice    []float64 // g
+	melts  []float64 // g/min, as stated; nil: by the heat
+	cools  []float64 // 1/min, towards 0 °C
+	fusion float64   // J/g
+}
+
+// heated draws what the heat of a glass hangs on.
+func (x *standing) heated(b *bench, g Glass) {
+	x.celsius, x.room = b.hand(nil).DrawQuantity(*g.Drink.At, 1, "at"), b.room(g.Drink.Stands)
+	x.exchange = b.exchange(x.celsius[0] > x.room[0], g.Pot.Mass())
+	x.heat, x.water = prep.Holds(g.Pot, b.factors())
+	if x.ice == nil || x.melts != nil {
+		return
+	}
+	x.cools, x.fusion = make([]float64, x.n), solution.HeatOfFusion()/constituent.Must(constituent.Water).Molar
+	if x.celsius[0] > iceMelts { // else there is nothing for the ice to cool
+		x.cools = b.draw("ice cools")
+	}
+}
+
+// iceMelts is the temperature at which ice does, °C: by definition of the scale.
+const iceMelts = 0.0
+
+// step is how far a glass on ice goes at once, in minutes: a second, over which hardly anything changes.
+const step = 1.0 / 60
+
+// follow lets the glass stand, draw by draw, and gives how it is at each time.
+func (x *standing) follow(times []float64) (celsius, melted [][]float64) {
+	for range times {
+		celsius, melted = append(celsius, make([]float64, x.n)), append(melted, make([]float64, x.n))
+	}
+	for d := range x.n {
+		now := moment{celsius: math.NaN()}
+		if x.celsius != nil {
+			now.celsius = x.celsius[d]
+		}
+		for i, t := range times {
+			if i > 0 {
+				now = x.stand(d, now, t-times[i-1])
+			}
+			celsius[i][d], melted[i][d] = now.celsius, now.melted
+		}
+	}
+	return celsius, melted
+}
+
+// moment is how a glass is in one draw.
+type moment struct{ celsius, melted float64 }
+
+// stand lets some minutes pass.
+func (x *standing) stand(d int, now moment, minutes float64) moment {
+	for x.ice != nil && minutes > 0 && now.melted < x.ice[d] {
+		span := min(minutes, step)
+		now = x.onIce(d, now, span)
+		minutes -= span
+	}
+	if minutes > 0 && x.celsius != nil {
+		rate := x.exchange[d] * x.heat[d] / (x.heat[d] + now.melted*x.water[d])
+		now.celsius = x.room[d] + (now.celsius-x.room[d])*math.Exp(-rate*minutes)
+	}
+	return now
+}
+
+// onIce lets a moment pass while there is ice.
+func (x *standing) onIce(d int, now moment, span float64) moment {
+	if x.melts != nil { // it was weighed, and so rests as it is
+		// guard: no more melts than there is
+		now.melted = min(now.melted+x.melts[d]*span, x.ice[d])
+		return now
+	}
+	// guard: ice warms nothing
+	rests := min(iceMelts, now.celsius)
+	next := rests + (now.celsius-rests)*math.Exp(-x.cools[d]*span)
+	gives := (x.heat[d] + now.melted*x.water[d]) * (now.celsius - next)
+	brings := x.exchange[d] * x.heat[d] * (x.room[d] - now.celsius) * span
+	// guard: nothing freezes onto the ice
+	heat := max(gives+brings, 0)
+	return moment{next, min(now.melted+heat/(x.fusion+x.water[d]*now.celsius), x.ice[d])}
+}
