@@ -19,6 +19,7 @@ func (s *Server) benchRoutes(mux *http.ServeMux) {
 
 // bench is the page of a drink.
 type bench struct {
+	Head   head
 	Name   string
 	Text   string
 	Brief  *sheet.Brief // nil: there are faults
@@ -29,7 +30,7 @@ func (s *Server) openBench(w http.ResponseWriter, r *http.Request) {
 	name := r.PathValue("name")
 	text, err := s.folder.Read(name)
 	if err != nil {
-		http.Error(w, err.Error(), http.StatusNotFound)
+		fails(w, err)
 		return
 	}
 	show(w, http.StatusOK, "bench", s.benchOf(r.Context(), File{Name: name, Text: text}))
@@ -42,7 +43,7 @@ func (s *Server) tryBench(w http.ResponseWriter, r *http.Request) {
 
 // benchOf calculates a drink for its page.
 func (s *Server) benchOf(ctx context.Context, file File) bench {
-	b := bench{Name: file.Name, Text: string(file.Text)}
+	b := bench{Head: head{Title: file.Name, Drink: file.Name}, Name: file.Name, Text: string(file.Text)}
 	made, err := s.kitchen.Sheet(ctx, file, Ask{Draws: liveDraws, Claims: true})
 	if err == nil {
 		b.Brief = sheet.BriefOf(made)

@@ -10,8 +10,11 @@ func (s *Server) folderRoutes(mux *http.ServeMux) {
 func (s *Server) showFolder(w http.ResponseWriter, _ *http.Request) {
 	list, err := s.folder.List()
 	if err != nil {
-		http.Error(w, err.Error(), http.StatusInternalServerError)
+		fails(w, err)
 		return
 	}
-	show(w, http.StatusOK, "folder", list)
+	show(w, http.StatusOK, "folder", struct {
+		Head   head
+		Drinks []Entry
+	}{head{Title: "Drinks"}, list})
 }

@@ -6,6 +6,8 @@ import (
 	"html/template"
 	"net/http"
 	"sync"
+
+	"sipsum/internal/sheet"
 )
 
 // pageFiles are the pages, one file each; layout.html has what all share.
@@ -14,7 +16,9 @@ import (
 var pageFiles embed.FS
 
 var pages = sync.OnceValue(func() *template.Template {
-	return template.Must(template.New("").ParseFS(pageFiles, "pages/*.html"))
+	return template.Must(template.New("").Funcs(template.FuncMap{
+		"span": func(g *sheet.Grid, r sheet.GridRow) int { return len(g.Head) - len(r.Cells) },
+	}).ParseFS(pageFiles, "pages/*.html"))
 })
 
 // show writes a page, or a piece of one, by the name of its template. Nothing is written of one that fails.
