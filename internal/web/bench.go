@@ -9,9 +9,6 @@ import (
 	"sipsum/internal/sheet"
 )
 
-// liveDraws is how many draws a drink is calculated with while somebody works at it.
-const liveDraws = 200
-
 func (s *Server) benchRoutes(mux *http.ServeMux) {
 	mux.HandleFunc("GET /drink/{name}", s.openBench)
 	mux.HandleFunc("POST /drink/{name}", s.tryBench)

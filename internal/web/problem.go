@@ -36,6 +36,8 @@ func saidOf(err error) (int, *fail.Error) {
 	switch {
 	case errors.Is(err, context.Canceled), errors.Is(err, context.DeadlineExceeded):
 		return http.StatusServiceUnavailable, fail.New(fail.Interrupted, "this was not calculated to its end", "something newer came in its place, or it took too long: send it again")
+	case errors.Is(err, errFull):
+		return http.StatusServiceUnavailable, fail.New(fail.Failed, "too many ask at once", "wait a moment and send it again")
 	case !errors.As(err, &told):
 		return http.StatusInternalServerError, fail.New(fail.Failed, "sipsum could not do this", "what you have typed is still in the page before this one")
 	case errors.Is(err, fs.ErrNotExist):
@@ -45,3 +47,13 @@ func saidOf(err error) (int, *fail.Error) {
 	}
 	return http.StatusUnprocessableEntity, told
 }
+
+// notThere says that something is not there.
+func notThere(what, do string) error {
+	e := fail.New(fail.Wrong, what, do)
+	e.Cause = fs.ErrNotExist
+	return e
+}
+
+// errFault is what is told of a fault of ours.
+var errFault = errors.New("a fault of the program")

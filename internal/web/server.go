@@ -5,6 +5,7 @@ import (
 	"net/http"
 
 	"sipsum/internal/sheet"
+	"sipsum/internal/workshop"
 )
 
 // File is a drink file as somebody has it open: its name in the folder, and its text as typed.
@@ -21,22 +22,29 @@ type Ask struct {
 	Next   bool     // which reading to take next
 	Change bool     // what to change
 	Whole  bool     // every figure of every component
+	House  bool     // the answers to the house rules in the folder, if there are any
 }
+
+// How many draws a drink is calculated with: while somebody works at it, and for what leaves the house.
+const (
+	liveDraws  = 200
+	wholeDraws = 1000
+)
 
 // Kitchen calculates drinks. Its errors are those of package fail, with the place of each fault.
 type Kitchen interface {
 	Sheet(ctx context.Context, file File, ask Ask) (*sheet.Sheet, error)
-}
-
-// Entry is a drink file of the folder.
-type Entry struct {
-	Name string // with its ending
+	Comparer
+	Starter
+	Sender
 }
 
 // Folder is where drink files live.
 type Folder interface {
-	List() ([]Entry, error)
+	List() ([]workshop.Entry, error)
 	Read(name string) ([]byte, error)
+	Create(name string, text []byte) error
+	Archive
 }
 
 // Server answers requests about the drinks of a folder.
@@ -50,11 +58,15 @@ func New(kitchen Kitchen, folder Folder) *Server {
 	return &Server{kitchen: kitchen, folder: folder}
 }
 
-// Handler answers every request of the page.
+// Handler answers every request of the page, whoever asks; Serving has it behind the door.
 func (s *Server) Handler() http.Handler {
 	mux := http.NewServeMux()
 	assetRoutes(mux)
 	s.folderRoutes(mux)
 	s.benchRoutes(mux)
+	s.saveRoutes(mux)
+	s.versionRoutes(mux)
+	s.printRoutes(mux)
+	s.sendRoutes(mux)
 	return mux
 }

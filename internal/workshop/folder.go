@@ -33,19 +33,9 @@ func Open(path string, most int64) (*Folder, error) {
 	if err != nil {
 		return nil, fail.Because(fail.Wrong, err, "cannot open the folder "+path, "name a folder that is there")
 	}
-	f := &Folder{root: root, most: most, keep: versions()}
+	f := &Folder{root: root, most: most, keep: embedded.Limit("versions")}
 	f.sweep()
 	return f, nil
-}
-
-// versions is how many versions of a file are kept.
-func versions() int {
-	for _, row := range embedded.Rows("size_limits.csv") {
-		if row.Text("limit") == "versions" {
-			return row.Whole("value")
-		}
-	}
-	panic("workshop: size_limits.csv does not say how many versions are kept")
 }
 
 // Entry is a drink file.
@@ -68,7 +58,7 @@ func (f *Folder) List() ([]Entry, error) {
 			continue // a file that has gone meanwhile is none
 		}
 		text, _ := f.Read(e.Name()) // of what cannot be read the name is told
-		list = append(list, Entry{e.Name(), titleOf(text), info.ModTime()})
+		list = append(list, Entry{e.Name(), Title(text), info.ModTime()})
 	}
 	return list, nil
 }
@@ -76,8 +66,8 @@ func (f *Folder) List() ([]Entry, error) {
 // titleLine is the line that names a drink, where it is written as most are: the name in quotes or bare.
 var titleLine = regexp.MustCompile(`(?m)^drink:[ \t]+(?:"([^"\n]*)"|'([^'\n]*)'|([^"'#\n][^#\n]*))`)
 
-// titleOf finds the name of a drink without reading the whole of it.
-func titleOf(text []byte) string {
+// Title finds the name of a drink without reading the file as one; empty if no line says it.
+func Title(text []byte) string {
 	found := titleLine.FindSubmatch(text)
 	if found == nil {
 		return ""

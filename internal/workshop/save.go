@@ -1,6 +1,7 @@
 package workshop
 
 import (
+	"bytes"
 	"crypto/rand"
 	"errors"
 	"io/fs"
@@ -88,12 +89,12 @@ func (f *Folder) Save(name, base string, text []byte) error {
 		return cannotSave(err, name)
 	}
 	switch now, err := f.root.Lstat(name); {
-	case Fingerprint(before) != base, err != nil, !os.SameFile(info, now):
+	case bytes.Equal(before, text): // saved already, perhaps by a second press of the button
 		f.root.Remove(kept) // it is not replaced, so it is no old version
-		return f.changed(name)
-	case Fingerprint(before) == Fingerprint(text):
-		f.root.Remove(kept)
 		return nil
+	case Fingerprint(before) != base, err != nil, !os.SameFile(info, now):
+		f.root.Remove(kept)
+		return f.changed(name)
 	}
 	if err := f.root.Rename(draft, name); err != nil {
 		f.root.Remove(kept)

@@ -66,15 +66,9 @@ func isStamp(id string) bool {
 // put keeps a file as a version, under a name that is later than all before, and gives that name and what is in it.
 // The version is the file itself: what an editor that has it open still writes is written there.
 func (f *Folder) put(name string) (kept string, text []byte, err error) {
-	folder := path.Join(old, name)
-	if err := f.root.MkdirAll(folder, ownerOnly); err != nil {
+	if kept, err = f.name(name); err != nil {
 		return "", nil, err
 	}
-	at, err := f.next(name)
-	if err != nil {
-		return "", nil, err
-	}
-	kept = path.Join(folder, at.Format(stamp))
 	if err := f.root.Link(name, kept); err != nil {
 		return f.copied(name, kept)
 	}
@@ -85,6 +79,25 @@ func (f *Folder) put(name string) (kept string, text []byte, err error) {
 	return kept, text, err
 }
 
+// Keep lays a text among the versions of a drink file without changing the file.
+func (f *Folder) Keep(name string, text []byte) error {
+	if err := f.allowed(name, text); err != nil {
+		return err
+	}
+	f.saving.Lock()
+	defer f.saving.Unlock()
+	kept, err := f.name(name)
+	if err == nil {
+		err = f.write(kept, text, filePerm)
+	}
+	if err != nil {
+		return cannotSave(err, name)
+	}
+	f.settle(path.Dir(kept))
+	f.prune(name)
+	return nil
+}
+
 // copied keeps a file as a copy, where the disk has no second names.
 func (f *Folder) copied(name, kept string) (string, []byte, error) {
 	text, err := f.read(name)
@@ -92,6 +105,16 @@ func (f *Folder) copied(name, kept string) (string, []byte, error) {
 		return "", nil, err
 	}
 	return kept, text, f.write(kept, text, filePerm)
+}
+
+// name gives a new version of a drink file its name.
+func (f *Folder) name(of string) (string, error) {
+	folder := path.Join(old, of)
+	if err := f.root.MkdirAll(folder, ownerOnly); err != nil {
+		return "", err
+	}
+	at, err := f.next(of)
+	return path.Join(folder, at.Format(stamp)), err
 }
 
 // next is a moment after that of every version, whatever the clock says.
