@@ -31,6 +31,10 @@ func (s *Server) showCompared(w http.ResponseWriter, r *http.Request) {
 	before, id := File{Name: now.Name + " in the folder"}, r.FormValue("with")
 	var saved string
 	var err error
+	draws := wholeDraws
+	if r.Method == http.MethodPost {
+		draws = liveDraws
+	}
 	if id == "" {
 		before.Text, err = s.folder.Read(now.Name)
 	} else {
@@ -39,13 +43,13 @@ func (s *Server) showCompared(w http.ResponseWriter, r *http.Request) {
 	}
 	var c *sheet.Compared
 	if err == nil {
-		c, err = s.kitchen.Compare(r.Context(), before, now, liveDraws)
+		c, err = s.kitchen.Compare(r.Context(), before, now, draws)
 	}
 	if err != nil {
 		fails(w, err)
 		return
 	}
-	page := comparedPage{headOf(now, "/compare"), id, saved, c.Leaf(), difference(string(before.Text), string(now.Text))}
+	page := comparedPage{headOf(now, "/compare"), id, saved, c.Leaf(), difference(string(before.Text), string(now.Text), [2]string{"A", "B"})}
 	page.Head.Below = page.Leaf.Below
 	show(w, http.StatusOK, "compare", page)
 }

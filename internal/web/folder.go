@@ -53,7 +53,7 @@ func (s *Server) showFolder(w http.ResponseWriter, _ *http.Request) {
 		fails(w, err)
 		return
 	}
-	page := folderPage{Head: head{Title: "Drinks"}, Demos: s.kitchen.Demos()}
+	page := folderPage{Head: head{Title: "Drinks", Here: "/"}, Demos: s.kitchen.Demos()}
 	for _, e := range list {
 		title := e.Title
 		if title == "" {

@@ -110,6 +110,6 @@ func showConflict(w http.ResponseWriter, mine File, changed *workshop.Changed) {
 	show(w, http.StatusConflict, "conflict", conflict{
 		Head: head{Title: "Changed by another hand", Below: []string{clean.Name(mine.Name)}, Drink: mine.Name, Here: saving},
 		Mine: string(mine.Text), Theirs: string(changed.Text), Base: workshop.Fingerprint(changed.Text), Gone: changed.Gone,
-		Differ: difference(string(changed.Text), string(mine.Text)), Title: titleOf(mine) + " 2",
+		Differ: difference(string(changed.Text), string(mine.Text), [2]string{"In the folder", "Yours"}), Title: titleOf(mine) + " 2",
 	})
 }

@@ -19,7 +19,6 @@ func (s *Server) versionRoutes(mux *http.ServeMux) {
 // versionsPage lists what a drink was before.
 type versionsPage struct {
 	Head     head
-	Saved    string // when what is in the folder now was saved; empty: nobody knows
 	Versions []versionLine
 	Most     int
 }
@@ -79,7 +78,7 @@ func (s *Server) showVersion(w http.ResponseWriter, r *http.Request) {
 	}
 	show(w, http.StatusOK, "version", versionPage{
 		Head: headOf(now, "/versions"), ID: r.PathValue("id"), Saved: saved, Text: string(before),
-		Base: workshop.Fingerprint(now.Text), Differ: difference(string(before), string(now.Text)),
+		Base: workshop.Fingerprint(now.Text), Differ: difference(string(before), string(now.Text), [2]string{"Then", "Now"}),
 	})
 }
 
