@@ -91,8 +91,8 @@ func hostOf(host string) string {
 	if name, _, err := net.SplitHostPort(host); err == nil {
 		return name
 	}
-	if inner, ok := strings.CutPrefix(host, "["); ok {
-		return strings.TrimSuffix(inner, "]")
+	if strings.HasPrefix(host, "[") && strings.HasSuffix(host, "]") {
+		return host[1 : len(host)-1]
 	}
 	return host
 }

@@ -69,15 +69,12 @@ func (f *Folder) Save(name, base string, text []byte) error {
 	}
 	f.saving.Lock()
 	defer f.saving.Unlock()
-	info, err := f.root.Lstat(name)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
+	info, err := f.plain(name)
+	if errors.Is(err, fs.ErrNotExist) {
 		return &Changed{Gone: true}
-	case err == nil && !info.Mode().IsRegular():
-		err = errNoFile
 	}
 	if err != nil {
-		return cannotSave(err, name)
+		return err
 	}
 	draft, err := f.draft(text, info.Mode().Perm())
 	if err != nil {
@@ -104,6 +101,18 @@ func (f *Folder) Save(name, base string, text []byte) error {
 	f.settle(path.Dir(kept))
 	f.prune(name)
 	return nil
+}
+
+// plain looks at a drink file, which is no link and no pipe.
+func (f *Folder) plain(name string) (fs.FileInfo, error) {
+	info, err := f.root.Lstat(name)
+	if err == nil && !info.Mode().IsRegular() {
+		err = errNoFile
+	}
+	if err != nil {
+		return nil, told(err, name)
+	}
+	return info, nil
 }
 
 // changed tells what a file is now.

@@ -86,6 +86,9 @@ func (f *Folder) Keep(name string, text []byte) error {
 	}
 	f.saving.Lock()
 	defer f.saving.Unlock()
+	if _, err := f.plain(name); err != nil {
+		return err
+	}
 	kept, err := f.name(name)
 	if err == nil {
 		err = f.write(kept, text, filePerm)

@@ -334,3 +334,19 @@ func TestAbandonedDraftsGo(t *testing.T) {
 	assert.NoFileExists(t, filepath.Join(drafts, "old"))
 	assert.FileExists(t, filepath.Join(drafts, "new"))
 }
+
+// A text that lost against another hand's is laid among the versions.
+func TestATextIsKeptWithoutTheFile(t *testing.T) {
+	f, dir := folder(t)
+	first := saved(t, dir, tide)
+	require.NoError(t, f.Keep(tide, []byte("drink: aside\n")))
+	assert.Equal(t, first, saved(t, dir, tide))
+	list, err := f.Versions(tide)
+	require.NoError(t, err)
+	require.Len(t, list, 1)
+	text, err := f.Version(tide, list[0].ID)
+	require.NoError(t, err)
+	assert.Equal(t, "drink: aside\n", string(text))
+	require.ErrorIs(t, f.Keep("none.yaml", []byte("x")), fs.ErrNotExist)
+	require.Error(t, f.Keep(tide, []byte(strings.Repeat("x", most))))
+}
