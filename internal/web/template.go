@@ -7,6 +7,7 @@ import (
 	"net/http"
 	"sync"
 
+	"sipsum/internal/clean"
 	"sipsum/internal/sheet"
 )
 
@@ -17,7 +18,8 @@ var pageFiles embed.FS
 
 var pages = sync.OnceValue(func() *template.Template {
 	return template.Must(template.New("").Funcs(template.FuncMap{
-		"span": func(g *sheet.Grid, r sheet.GridRow) int { return len(g.Head) - len(r.Cells) },
+		"plain": clean.Prose, // of what a file or an error says
+		"span":  func(g *sheet.Grid, r sheet.GridRow) int { return len(g.Head) - len(r.Cells) },
 	}).ParseFS(pageFiles, "pages/*.html"))
 })
 
