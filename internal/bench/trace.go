@@ -144,7 +144,7 @@ func (x *tracer) part(mean float64, unit string) Part {
 	if mean == 0 {
 		return Part{}
 	}
-	r := figure.Of(composition.Result{Mean: mean, Low: mean, High: mean, Unit: unit, Coverage: 1})
+	r := figure.Of(exactly(mean, unit))
 	p := Part{Number: r.Number, Unit: r.Unit, mean: mean}
 	if x.of.Mean > 0 {
 		p.Share = figure.Percent(mean / x.of.Mean)
@@ -243,6 +243,11 @@ func (x *tracer) share(of composition.Result, share float64) Part {
 	if !(share > 0) {
 		return Part{}
 	}
-	r := figure.Of(composition.Result{Mean: of.Mean * share, Low: of.Mean * share, High: of.Mean * share, Unit: of.Unit, Coverage: 1})
+	r := figure.Of(exactly(of.Mean*share, of.Unit))
 	return Part{r.Number, r.Unit, figure.Percent(share), of.Mean * share}
+}
+
+// exactly is a part as it is worked out, without a range: that is the whole's.
+func exactly(x float64, unit string) composition.Result {
+	return composition.Known(estimate.Summary{Mean: x, Low: x, High: x}, unit)
 }
