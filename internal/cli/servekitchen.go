@@ -22,12 +22,13 @@ import (
 type kitchen struct {
 	drinks
 	folder *workshop.Folder
+	live   *live
 }
 
 // newKitchen opens the database once, for all that is calculated: what is asked later only reads of the app.
 func newKitchen(ctx context.Context, a *app, folder *workshop.Folder) (kitchen, error) {
 	_, err := a.store(ctx)
-	return kitchen{drinks{a}, folder}, err
+	return kitchen{drinks{a}, folder, newLive(a.db)}, err
 }
 
 // with are the drinks that are calculated with a number of draws.
@@ -83,6 +84,9 @@ func (k kitchen) houseRules(faults *fail.List) (*drink.HouseRules, error) {
 
 func (k kitchen) Sheet(ctx context.Context, file web.File, ask web.Ask) (*sheet.Sheet, error) {
 	by := k.with(ask.Draws)
+	if ask.Live() {
+		return k.sketch(ctx, by, file, ask)
+	}
 	found, house, err := k.ruled(ctx, by, file, nil, ask.House)
 	if err != nil {
 		return nil, err

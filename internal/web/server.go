@@ -19,11 +19,15 @@ type Ask struct {
 	Draws  int      // of the ensemble
 	Rules  []string // label rules; none: the drink's own
 	Claims bool     // the verdicts on its claims
+	Typed  bool     // it is being worked at: quickly, of its claims the odds alone
 	Next   bool     // which reading to take next
 	Change bool     // what to change
 	Whole  bool     // every figure of every component
 	House  bool     // the answers to the house rules in the folder, if there are any
 }
+
+// Live reports whether an answer is wanted while somebody types.
+func (a Ask) Live() bool { return a.Typed && !a.Next && !a.Change && !a.Whole && !a.House }
 
 // How many draws a drink is calculated with: while somebody works at it, and for what leaves the house.
 const (
@@ -43,6 +47,7 @@ type Kitchen interface {
 type Folder interface {
 	List() ([]workshop.Entry, error)
 	Read(name string) ([]byte, error)
+	Beside(path string) ([]byte, error) // a shelf that a drink uses
 	Create(name string, text []byte) error
 	Archive
 }
