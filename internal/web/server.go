@@ -56,6 +56,7 @@ type Folder interface {
 type Server struct {
 	kitchen Kitchen
 	folder  Folder
+	saved   figures
 }
 
 // New makes a server of drinks.

@@ -8,7 +8,9 @@ import (
 	"sync"
 
 	"sipsum/internal/clean"
+	"sipsum/internal/report/svg"
 	"sipsum/internal/sheet"
+	"sipsum/internal/typeset"
 )
 
 // pageFiles are the pages, one file each; layout.html has what all share.
@@ -20,6 +22,17 @@ var pages = sync.OnceValue(func() *template.Template {
 	return template.Must(template.New("").Funcs(template.FuncMap{
 		"plain": clean.Prose, // of what a file or an error says
 		"span":  func(g *sheet.Grid, r sheet.GridRow) int { return len(g.Head) - len(r.Cells) },
+		"key":   key,
+		"on":    func(p *benchPage, of any) beside { return beside{p, of} },
+		"kept":  typeset.Kept,
+		"point": func(b *sheet.Bars) bool { return len(b.Bars) > 0 && b.Bars[0].Point },
+		// What is drawn: svgreport escapes what it is given.
+		"patterns": func() template.HTML { return drawn(svgreport.Patterns()) },
+		"axis":     func(a sheet.Axis) template.HTML { return drawn(svgreport.Axis(a)) },
+		"bar":      func(a sheet.Axis, b sheet.Bar) template.HTML { return drawn(svgreport.Bar(a, b)) },
+		"scale":    func(a sheet.Axis, b sheet.Bar) template.HTML { return drawn(svgreport.Scale(a, b)) },
+		"patch":    func(h sheet.Hue) template.HTML { return drawn(svgreport.Patch("k-" + string(h))) },
+		"sign":     func(kind string) template.HTML { return drawn(svgreport.Patch(kind)) },
 	}).ParseFS(pageFiles, "pages/*.html"))
 })
 
