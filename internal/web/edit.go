@@ -103,7 +103,7 @@ func sortedNames(form url.Values) []string {
 func (s *Server) asked(t rewrite.Text, form url.Values) ([]byte, error) {
 	if step := form.Get("step"); step != "" {
 		by, path, _ := strings.Cut(step, " ")
-		return turn(t, path, by)
+		return turned(t, path, by)
 	}
 	switch op := form.Get("op"); op {
 	case "":
@@ -143,8 +143,8 @@ func potOf(name string) string {
 // mostSteps is how far one press turns a dial.
 const mostSteps = 100
 
-// turn turns the dial of an amount by so many steps.
-func turn(t rewrite.Text, path, by string) ([]byte, error) {
+// turned turns the dial of an amount by so many steps.
+func turned(t rewrite.Text, path, by string) ([]byte, error) {
 	n, err := strconv.Atoi(by)
 	if err != nil || n < -mostSteps || n > mostSteps {
 		return nil, fail.New(fail.Wrong, "this button turns nothing", "open the drink again")
