@@ -77,8 +77,11 @@ func Pots(s *sheet.Sheet) []Pot {
 			p.foods[x.Path] = x.Food
 		}
 	}
+	for _, item := range s.Assay.Items { // what garnishes goes through no pot
+		p.items = append(p.items, item.Food)
+	}
 	p.named = func(l drink.Line) string {
-		if f := p.foods[l.Path]; f != nil {
+		if f := p.food(l); f != nil {
 			return clean.Name(cmp.Or(f.Name(), l.Food))
 		}
 		return clean.Name(l.Food)
@@ -92,8 +95,20 @@ type potter struct {
 	s       *sheet.Sheet // nil: it was not calculated
 	colours sheet.Colours
 	foods   map[string]*food.Food // by the path of a line
+	items   []*food.Food
 	yields  map[string]*assay.Yield
 	named   func(drink.Line) string
+}
+
+// food gives what a line pours; nil if that is a component, or nobody knows.
+func (p *potter) food(l drink.Line) *food.Food {
+	if f := p.foods[l.Path]; f != nil {
+		return f
+	}
+	if i := slices.IndexFunc(p.items, func(f *food.Food) bool { return f.ID.String() == l.Food }); i >= 0 {
+		return p.items[i]
+	}
+	return nil
 }
 
 func (p *potter) pots() []Pot {
@@ -173,7 +188,7 @@ func (p *potter) hue(l *drink.Line) sheet.Hue {
 	if p.s == nil {
 		return sheet.HueRest
 	}
-	if f := p.foods[l.Path]; f != nil {
+	if f := p.food(*l); f != nil {
 		return p.colours.Of(f)
 	}
 	if _, house := p.d.Component(l.Food); house {
@@ -183,7 +198,7 @@ func (p *potter) hue(l *drink.Line) sheet.Hue {
 }
 
 func (p *potter) step(pot *Pot, step drink.Step) {
-	words := clean.UpperFirst(sheet.StepWords(step, p.named))
+	words := clean.UpperFirst(sheet.StepWords(step, func(l drink.Line) string { return clean.LowerFirst(p.named(l)) }))
 	s := Step{Words: words, Row: step.At().Line}
 	fixed := step.At().File != p.d.File
 	if _, dosed := step.(*drink.Adjust); !dosed {

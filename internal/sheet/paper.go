@@ -54,11 +54,12 @@ type printed struct {
 	palette
 	brief *Brief
 	notes *Footnotes
+	more  string // the word for what has no room: where it stands
 }
 
 // PaperOf sets a drink on paper.
 func PaperOf(s *Sheet) *Paper {
-	p := printedOf(s)
+	p := printedOf(s, "paper.more")
 	out := &Paper{Language: Language, Label: say("kind.sheet"), Front: p.front(), Build: p.build()}
 	card, rest := p.cards()
 	out.Card = card
@@ -67,12 +68,12 @@ func PaperOf(s *Sheet) *Paper {
 	return out
 }
 
-func printedOf(s *Sheet) *printed {
-	return &printed{briefing{s}, paletteOf(s.Assay), BriefOf(s), &Footnotes{}}
+func printedOf(s *Sheet, more string) *printed {
+	return &printed{briefing{s}, paletteOf(s.Assay), BriefOf(s), &Footnotes{}, more}
 }
 
-// FrontOf sets what leads a drink.
-func FrontOf(s *Sheet) Front { return printedOf(s).front() }
+// FrontOf sets what leads a drink, for a page without an annex.
+func FrontOf(s *Sheet) Front { return printedOf(s, "paper.more.printed").front() }
 
 func (p *printed) front() Front {
 	out := Front{Title: clean.Name(p.Assay.Drink.Name)}

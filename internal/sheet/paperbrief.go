@@ -75,7 +75,7 @@ func (p *printed) say() []Line {
 	case len(lines) == 0:
 		return []Line{{Source: say("paper.say.none")}}
 	case more > 0:
-		lines = append(lines, Line{Source: say("paper.more", strconv.Itoa(more))})
+		lines = append(lines, Line{Source: say(p.more, strconv.Itoa(more))})
 	}
 	return lines
 }
@@ -198,7 +198,7 @@ func (p *printed) guestly() []Block {
 		}
 	}
 	if more > 0 {
-		lines = append(lines, Line{Source: say("paper.more", strconv.Itoa(more))})
+		lines = append(lines, Line{Source: say(p.more, strconv.Itoa(more))})
 	}
 	l.lines(Softly, "", lines)
 	return l.Blocks

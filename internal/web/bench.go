@@ -136,3 +136,22 @@ type beside struct {
 	Page *benchPage
 	Of   any
 }
+
+// barred is a bar and the axis that it stands on.
+type barred struct {
+	Axis sheet.Axis
+	Bar  sheet.Bar
+}
+
+// lesser are the bars of what does not lead a sense.
+func lesser(x sheet.SensePicture) []barred {
+	var list []barred
+	for _, p := range x.Pictures {
+		for _, b := range p.Bars {
+			if !b.Point && !b.Figure.Leads {
+				list = append(list, barred{p.Axis, b})
+			}
+		}
+	}
+	return list
+}

@@ -20,12 +20,13 @@ var pageFiles embed.FS
 
 var pages = sync.OnceValue(func() *template.Template {
 	return template.Must(template.New("").Funcs(template.FuncMap{
-		"plain": clean.Prose, // of what a file or an error says
-		"span":  func(g *sheet.Grid, r sheet.GridRow) int { return len(g.Head) - len(r.Cells) },
-		"key":   key,
-		"on":    func(p *benchPage, of any) beside { return beside{p, of} },
-		"kept":  typeset.Kept,
-		"point": func(b *sheet.Bars) bool { return len(b.Bars) > 0 && b.Bars[0].Point },
+		"plain":  clean.Prose, // of what a file or an error says
+		"span":   func(g *sheet.Grid, r sheet.GridRow) int { return len(g.Head) - len(r.Cells) },
+		"key":    key,
+		"on":     func(p *benchPage, of any) beside { return beside{p, of} },
+		"kept":   typeset.Kept,
+		"barred": func(a sheet.Axis, b sheet.Bar) barred { return barred{a, b} },
+		"lesser": lesser,
 		// What is drawn: svgreport escapes what it is given.
 		"patterns": func() template.HTML { return drawn(svgreport.Patterns()) },
 		"axis":     func(a sheet.Axis) template.HTML { return drawn(svgreport.Axis(a)) },

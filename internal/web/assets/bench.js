@@ -6,7 +6,7 @@ const text = document.getElementById("text");
 const wait = 220; // ms without a letter, after which a text is calculated
 const far = 10; // steps of a dial for a page key, or with shift
 
-let saved = text.dataset.saved ?? text.value;
+let saved = "unsaid" in text.dataset ? null : text.value; // null: the page began with more than is saved
 let asking; // the newest question, which ends older ones
 let later;
 
@@ -59,6 +59,9 @@ const nameOf = el => el?.dataset?.path ? ["path", el.dataset.path] : el?.name ==
 const named = ([kind, name]) => kind === "id" ? document.getElementById(name)
 	: [...document.querySelectorAll(kind === "path" ? "input[data-path]" : "button[name=step]")].find(el => (kind === "path" ? el.dataset.path : el.value) === name);
 
+// whose tells the details of one pot or sense from those of another.
+const whose = details => details.dataset.sense ?? `pot ${details.closest("[data-pot]").dataset.pot}`;
+
 // take puts an answer into the page.
 export const take = answer => {
 	const next = answer.text.replaceAll("\r\n", "\n");
@@ -68,15 +71,12 @@ export const take = answer => {
 		if (document.activeElement === text) text.setSelectionRange(selectionStart, selectionEnd);
 	}
 	const focus = nameOf(document.activeElement);
-	const open = new Set([...document.querySelectorAll("#pots details[open]")].map(d => d.closest("[data-pot]").dataset.pot));
+	const open = new Set([...document.querySelectorAll("#pots details[open], #brief details[open]")].map(whose));
 	for (const [id, html] of Object.entries(answer.pieces)) {
 		const place = document.getElementById(id);
 		if (place) place.innerHTML = html;
 	}
-	for (const pot of document.querySelectorAll("#pots [data-pot]")) {
-		const details = pot.querySelector("details");
-		if (details && open.has(pot.dataset.pot)) details.open = true;
-	}
+	for (const details of document.querySelectorAll("#pots details, #brief details")) details.open = open.has(whose(details));
 	if (focus && !document.activeElement?.matches("input, button, textarea, summary")) named(focus)?.focus();
 	faults = answer.faults;
 	document.getElementById("brief").classList.toggle("old", faults.length > 0);
@@ -91,7 +91,8 @@ const say = words => {
 	document.getElementById("state").replaceChildren(p);
 };
 
-// change asks for a change of the text, or for none: then it is only calculated.
+// change asks for a change of the text, or for none: then it is only calculated. It is false if something newer has been
+// asked meanwhile.
 export const change = async fields => {
 	clearTimeout(later);
 	asking?.abort();
@@ -105,15 +106,20 @@ export const change = async fields => {
 		if (!answer.headers.get("Content-Type")?.startsWith("application/json")) {
 			const page = new DOMParser().parseFromString(await answer.text(), "text/html");
 			say(page.querySelector("main")?.textContent.trim().replace(/\s+/g, " ") || "this could not be done");
-			return;
+			return true;
 		}
 		const body = await answer.json();
-		if (mine.signal.aborted) return;
-		if (text.value !== sent) return later = setTimeout(change, wait, {}); // more was typed meanwhile
-		take(body);
+		if (mine.signal.aborted) return false;
+		if (text.value === sent) {
+			take(body);
+		} else { // more was typed meanwhile
+			later = setTimeout(change, wait, {});
+		}
 	} catch (err) {
-		if (err.name !== "AbortError") say("sipsum does not answer: is it still running? What you typed is still here.");
+		if (err.name === "AbortError") return false;
+		say("sipsum does not answer: is it still running? What you typed is still here.");
 	}
+	return true;
 };
 
 text.addEventListener("input", () => {
@@ -135,7 +141,7 @@ const turn = (path, by) => {
 	turningOf = path;
 	turning = Math.max(-100, Math.min(100, turning + by));
 	const asked = turning;
-	change({step: `${asked} ${path}`}).then(() => { if (turningOf === path) turning = Math.abs(turning) >= Math.abs(asked) ? turning - asked : 0; });
+	change({step: `${asked} ${path}`}).then(newest => { if (newest && turningOf === path) turning = 0; });
 };
 
 form.addEventListener("submit", event => {
