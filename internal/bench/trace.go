@@ -144,8 +144,7 @@ func (x *tracer) part(mean float64, unit string) Part {
 	if mean == 0 {
 		return Part{}
 	}
-	r := figure.Of(exactly(mean, unit))
-	p := Part{Number: r.Number, Unit: r.Unit, mean: mean}
+	p := x.written(mean, unit)
 	if x.of.Mean > 0 {
 		p.Share = figure.Percent(mean / x.of.Mean)
 	}
@@ -243,11 +242,18 @@ func (x *tracer) share(of composition.Result, share float64) Part {
 	if !(share > 0) {
 		return Part{}
 	}
-	r := figure.Of(exactly(of.Mean*share, of.Unit))
-	return Part{r.Number, r.Unit, figure.Percent(share), of.Mean * share}
+	x.of.Result = of
+	p := x.written(of.Mean*share, of.Unit)
+	p.Share = figure.Percent(share)
+	return p
 }
 
-// exactly is a part as it is worked out, without a range: that is the whole's.
-func exactly(x float64, unit string) composition.Result {
-	return composition.Known(estimate.Summary{Mean: x, Low: x, High: x}, unit)
+// written writes a part to the place of the whole, and with two digits at least.
+func (x *tracer) written(mean float64, unit string) Part {
+	part, factor := figure.Finer(composition.Known(estimate.Summary{Mean: mean, Low: mean, High: mean}, unit))
+	if mean < figure.LeastPrinted/figure.Thousand {
+		return Part{Number: figure.Least, Unit: part.Unit, mean: mean}
+	}
+	last := figure.Place(x.of.Mean*factor, x.of.SD*factor, figure.MostDigits)
+	return Part{Number: figure.Rounded(part.Mean, min(last, figure.FirstPlace(part.Mean)-1)), Unit: part.Unit, mean: mean}
 }

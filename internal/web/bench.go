@@ -34,7 +34,7 @@ type benchPage struct {
 	Unsaid bool   // the text is not the file's
 	Pots   []bench.Pot
 	*sheet.Front
-	Claims []claims.Said
+	NotYet []claims.Said // claims that nobody can say as it is
 	Was    bench.Figures // of the file; nil where the text is the file's
 	Faults []faulty
 	Told   []fail.Fault // why a change was not made
@@ -97,7 +97,9 @@ func (s *Server) benchOf(ctx context.Context, file File, saved []byte, base stri
 		return nil, err
 	}
 	front := sheet.FrontOf(made)
-	p.Front, p.Pots, p.Claims = &front, bench.Pots(made), made.Said
+	p.Front, p.Pots = &front, bench.Pots(made)
+	p.NotYet = slices.DeleteFunc(slices.Clone(made.Said), claims.Said.Holds)
+	p.Head.Title = front.Title
 	p.Head.Below = append(slices.Clone(front.Beside), clean.Name(file.Name))
 	if p.Unsaid {
 		p.Was = s.figuresOf(ctx, File{file.Name, saved})

@@ -37,7 +37,7 @@ const showFaults = () => {
 	under.hidden = !first;
 	if (first) {
 		const row = parseFloat(getComputedStyle(text).lineHeight);
-		under.textContent = first.what + (first.do ? ` (${first.do})` : "");
+		under.textContent = first.what;
 		under.style.setProperty("top", `${parseFloat(getComputedStyle(text).paddingTop) + first.line * row}px`);
 	}
 	text.setAttribute("aria-invalid", String(faults.length > 0));
@@ -62,6 +62,13 @@ const named = ([kind, name]) => kind === "id" ? document.getElementById(name)
 // whose tells the details of one pot or sense from those of another.
 const whose = details => details.dataset.sense ?? `pot ${details.closest("[data-pot]").dataset.pot}`;
 
+// turnTo sets the dials to what is written while the file has faults: what its foods are called nobody looks up then.
+const turnTo = html => {
+	const now = new DOMParser().parseFromString(html, "text/html");
+	const there = new Map([...document.querySelectorAll("#pots input[data-path]")].map(el => [el.dataset.path, el]));
+	for (const el of now.querySelectorAll("input[data-path]")) there.get(el.dataset.path)?.closest(".st").replaceWith(el.closest(".st"));
+};
+
 // take puts an answer into the page.
 export const take = answer => {
 	const next = answer.text.replaceAll("\r\n", "\n");
@@ -74,7 +81,11 @@ export const take = answer => {
 	const open = new Set([...document.querySelectorAll("#pots details[open], #brief details[open]")].map(whose));
 	for (const [id, html] of Object.entries(answer.pieces)) {
 		const place = document.getElementById(id);
-		if (place) place.innerHTML = html;
+		if (id === "pots" && answer.faults.length > 0 && place.firstElementChild) {
+			turnTo(html);
+		} else if (place) {
+			place.innerHTML = html;
+		}
 	}
 	for (const details of document.querySelectorAll("#pots details, #brief details")) details.open = open.has(whose(details));
 	if (focus && !document.activeElement?.matches("input, button, textarea, summary")) named(focus)?.focus();
