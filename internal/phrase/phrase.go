@@ -68,13 +68,21 @@ func (p one) at(words []string, i int) bool {
 // In reports whether one of the phrases stands in the words.
 func (l List) In(words []string) bool {
 	for _, p := range l {
-		for i := range words {
-			if p.at(words, i) {
+		for i, w := range words {
+			if p.begins(w) && p.at(words, i) {
 				return true
 			}
 		}
 	}
 	return false
+}
+
+// begins reports whether a phrase may stand where a word does, by its first letter: most do not.
+func (p one) begins(have string) bool {
+	if len(p.words) == 0 || p.words[0].text == "" {
+		return true
+	}
+	return have != "" && have[0] == p.words[0].text[0]
 }
 
 // Without takes every occurrence of the phrases out of the words. What remains
