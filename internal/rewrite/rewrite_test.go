@@ -189,12 +189,6 @@ func TestFaultsElsewhereAndShelves(t *testing.T) {
 	}
 }
 
-func TestLineEndsAreThoseOfTheFile(t *testing.T) {
-	assert.Equal(t, "a\nb", rewrite.Ends("a\r\nb", "x\ny"))
-	assert.Equal(t, "a\r\nb", rewrite.Ends("a\r\nb", "x\r\ny"))
-	assert.Equal(t, "a\r\nb", rewrite.Ends("a\nb", "x\r\ny"))
-}
-
 // Whatever is asked of whatever file, it is refused or made so that all else stays.
 func FuzzChanges(f *testing.F) {
 	f.Add(pennedOK, "cordial/core:lemon-juice", "55 g", "9 g Rum: dark # 3")

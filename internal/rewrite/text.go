@@ -1,8 +1,6 @@
 package rewrite
 
 import (
-	"strings"
-
 	"sipsum/internal/amount"
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
@@ -72,13 +70,4 @@ func (d *draft) missing(what string) error {
 		return fail.New(fail.Wrong, what+" cannot be found while the file has faults", "mend them first, the first at "+d.faults[0].Place.String())
 	}
 	return fail.New(fail.Wrong, "there is no "+what+" in the file", "open the drink again: the file may have changed")
-}
-
-// Ends gives a text with the line ends that another has: a form sends "\r\n" whatever was opened.
-func Ends(text, like string) string {
-	text = strings.ReplaceAll(text, "\r\n", "\n")
-	if strings.Contains(like, "\r\n") {
-		text = strings.ReplaceAll(text, "\n", "\r\n")
-	}
-	return text
 }

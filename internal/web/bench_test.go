@@ -65,7 +65,7 @@ func agrees(t *testing.T, page string, d document) {
 	assert.Greater(t, n, 6)
 }
 
-func html(t *testing.T, ctx context.Context) string {
+func sourceOf(t *testing.T, ctx context.Context) string {
 	t.Helper()
 	text, err := chromedp.Run(ctx, chromedp.Evaluate[string](`document.documentElement.outerHTML`))
 	require.NoError(t, err)
@@ -81,7 +81,7 @@ func until(t *testing.T, ctx context.Context, script string) {
 		if err == nil && done {
 			return
 		}
-		require.Less(t, time.Since(began), patience, "%s: %v\n%s", script, err, html(t, ctx))
+		require.Less(t, time.Since(began), patience, "%s: %v\n%s", script, err, sourceOf(t, ctx))
 	}
 }
 
@@ -118,7 +118,7 @@ func TestAnAmountIsEdited(t *testing.T) {
 	want := strings.Replace(files[name], "- 30 g orange syrup", "- 45 g orange syrup", 1)
 	assert.Equal(t, want, text)
 	require.NoError(t, os.WriteFile(filepath.Join(s.dir, "again.yaml"), []byte(want), 0o644))
-	agrees(t, html(t, ctx), s.told(t, "200", "assay", "again.yaml"))
+	agrees(t, sourceOf(t, ctx), s.told(t, "200", "assay", "again.yaml"))
 	until(t, ctx, `document.getElementById("heard").textContent.includes("sugars")`)
 
 	// One step of the scale on, by its key, and the focus stays.
