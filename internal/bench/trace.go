@@ -173,7 +173,7 @@ func (x *tracer) food(c composition.Contribution) TraceFood {
 			f.Table = t
 		}
 	}
-	f.Works = x.s.WorksBehind(c)
+	f.Works = sheet.WorksBehind(x.s, c)
 	return f
 }
 

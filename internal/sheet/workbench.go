@@ -81,6 +81,6 @@ func VerdictOf(r reading.Reading) Verdict {
 }
 
 // WorksBehind gives the works that a part of a figure names.
-func (s *Sheet) WorksBehind(c composition.Contribution) []source.Work {
+func WorksBehind(s *Sheet, c composition.Contribution) []source.Work {
 	return evidence.WorksBehind(s.Assay.Drink, s.works, c)
 }
