@@ -148,45 +148,54 @@ func (f fitter) run(ctx context.Context, wish *fit.Wish) error {
 	if err != nil {
 		return err
 	}
-	bench, err := f.bench(ctx, found)
+	fitted, err := f.fitted(ctx, found, wish)
 	if err != nil {
 		return err
 	}
-	aims, remarks := fit.Read(d, &fail.List{}), []string(nil)
-	if wish != nil {
-		ready, said, err := bench.Wished(ctx, *wish)
-		if err != nil {
-			return err
-		}
-		aims, remarks = append(aims, ready...), said
-	}
-	res, err := bench.Fit(ctx, aims)
-	if err != nil {
-		return err
-	}
-	s, err := f.sheetOf(ctx, res.After)
-	if err != nil {
-		return err
-	}
-	fitted := sheet.Fit(s, res, remarks)
-	written, err := f.sheetOf(ctx, res.Before)
-	if err != nil {
-		return err
-	}
-	fitted.Raise(written)
 	if f.out.path != "" {
-		if err := f.write(ctx, bench, res); err != nil {
+		if err := f.write(ctx, found, fitted.Result); err != nil {
 			return err
 		}
 		fitted.Written = f.out.path
 	}
-	if !res.Met || sheet.Contradicted(s) || fitted.TooMuch() {
+	if !fitted.Met || sheet.Contradicted(fitted.Sheet) || fitted.TooMuch() {
 		f.findings = fail.Findings
 	}
 	if f.json() {
 		return jsonreport.Fit(f.streams.Out, fitted)
 	}
 	return textreport.Fit(f.streams.Out, fitted, f.style())
+}
+
+// fitted fits a drink, and gathers what is told of it.
+func (f fitter) fitted(ctx context.Context, found *recipe.Recipe, wish *fit.Wish) (*sheet.Fitted, error) {
+	bench, err := f.bench(ctx, found)
+	if err != nil {
+		return nil, err
+	}
+	aims, remarks := fit.Read(found.Drink, &fail.List{}), []string(nil)
+	if wish != nil {
+		ready, said, err := bench.Wished(ctx, *wish)
+		if err != nil {
+			return nil, err
+		}
+		aims, remarks = append(aims, ready...), said
+	}
+	res, err := bench.Fit(ctx, aims)
+	if err != nil {
+		return nil, err
+	}
+	s, err := f.sheetOf(ctx, res.After)
+	if err != nil {
+		return nil, err
+	}
+	fitted := sheet.Fit(s, res, remarks)
+	written, err := f.sheetOf(ctx, res.Before)
+	if err != nil {
+		return nil, err
+	}
+	fitted.Raise(written)
+	return fitted, nil
 }
 
 // bench prepares a drink for a fit.
@@ -232,12 +241,12 @@ func (f fitter) sheetUnder(ctx context.Context, a *assay.Assay, rules []string) 
 }
 
 // write writes a copy of the drink with the amounts of an answer, if it reads as the answer does.
-func (f fitter) write(ctx context.Context, b fit.Bench, res *fit.Result) error {
+func (f fitter) write(ctx context.Context, found *recipe.Recipe, res *fit.Result) error {
 	_, text, _, err := f.drinkText(f.arg)
 	if err != nil {
 		return err
 	}
-	next, err := amount.Rewrite(b.Drink, text, b.Central.Written(), res.Amounts())
+	next, err := amount.Rewrite(found.Drink, text, f.plans(found).Central.Written(), res.Amounts())
 	if err != nil {
 		return err
 	}

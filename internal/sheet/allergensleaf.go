@@ -23,6 +23,24 @@ func (s *Sheet) AllergensLeaf() *Leaf {
 	return l
 }
 
+// AllergensLeafIn is the page in a language of Languages. In any but English it is for a guest: what is
+// declared and what is to be asked, with the advice of a card; how each is known, and what a kitchen has to
+// mind, the English page says.
+func (s *Sheet) AllergensLeafIn(language string) *Leaf {
+	in := tongueOf(language)
+	if in == english {
+		return s.AllergensLeaf()
+	}
+	l := s.leafIn("allergens", in)
+	all := s.Allergens()
+	for i := range all {
+		l.lines(Boxed, in.say("matrix", in.named(rulesName(all[i].Rules))), s.boxLines(all[i:i+1], in))
+	}
+	l.add(advice(s.served(in)), contradictions(s, Aside))
+	l.foot(s)
+	return l
+}
+
 // injures is the last rank of the cautions that speak of harm to anybody; they say so.
 const injures = 2
 

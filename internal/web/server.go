@@ -41,6 +41,8 @@ type Kitchen interface {
 	Comparer
 	Starter
 	Sender
+	Pantry
+	Adviser
 }
 
 // Folder is where drink files live.
@@ -74,5 +76,6 @@ func (s *Server) Handler() http.Handler {
 	s.versionRoutes(mux)
 	s.printRoutes(mux)
 	s.sendRoutes(mux)
+	s.panelRoutes(mux)
 	return mux
 }

@@ -1,0 +1,77 @@
+package web
+
+import (
+	"errors"
+	"net/http"
+
+	"sipsum/internal/fail"
+)
+
+// panel is what all panels know: pages that also open beside the bench, as a piece of its page.
+type panel struct {
+	Head   head
+	Drink  string // the drink file that it works on; empty: none
+	Piece  bool   // it opens beside a bench, which has the text
+	Text   string // of the drink as typed, which a page of its own carries along
+	Base   string // what that text began as
+	Faults []fail.Fault
+}
+
+func (s *Server) panelRoutes(mux *http.ServeMux) {
+	s.findRoutes(mux)
+	s.rankRoutes(mux)
+	s.fitRoutes(mux)
+	s.swapRoutes(mux)
+	s.claimRoutes(mux)
+	s.stageRoutes(mux)
+	s.guestRoutes(mux)
+}
+
+// panelOf begins a panel about a drink.
+func panelOf(r *http.Request, title, drink string) panel {
+	return panel{
+		Head:  head{Title: title, Drink: drink, Styles: []string{"panels.css"}, Modules: []string{"panels.js"}},
+		Drink: drink, Piece: r.Header.Get(pieceHeader) != "",
+	}
+}
+
+// open shows a panel whole, or as the piece of its name.
+func (p panel) open(w http.ResponseWriter, name string, data any) {
+	status := http.StatusOK
+	if len(p.Faults) > 0 {
+		status = http.StatusUnprocessableEntity
+	}
+	if p.Piece {
+		name += "-piece"
+	}
+	show(w, status, name, data)
+}
+
+// wrong notes what is wrong, for the panel to show; what is no error for people stays one.
+func (p *panel) wrong(err error) error {
+	var told *fail.Error
+	if err != nil && !errors.As(err, &told) {
+		return err
+	}
+	if told != nil {
+		p.Faults = told.Faults
+	}
+	return nil
+}
+
+// worked gives the drink that a request is about: as it was typed, if that was sent along, else as it is saved.
+func (s *Server) worked(r *http.Request) (File, error) {
+	name := r.PathValue("name")
+	if text := typed(r); r.Method == http.MethodPost && len(text) > 0 {
+		return File{name, text}, nil
+	}
+	text, err := s.folder.Read(name)
+	return File{name, text}, err
+}
+
+// carries lets a page of its own carry a text that is not saved.
+func (p *panel) carries(r *http.Request, file File) {
+	if !p.Piece {
+		p.Text, p.Base = string(file.Text), r.PostFormValue("base")
+	}
+}

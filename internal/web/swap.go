@@ -1,0 +1,139 @@
+package web
+
+import (
+	"net/http"
+	"slices"
+	"strconv"
+
+	"sipsum/internal/allergen"
+	"sipsum/internal/clean"
+	"sipsum/internal/drink"
+	"sipsum/internal/fail"
+	"sipsum/internal/sheet"
+)
+
+// Exchange asks for a food in the place of one of a drink.
+type Exchange struct {
+	Food    string   // its code, or its name
+	Without []string // words for allergens
+	Less    string   // a constituent of which it is to bring less; empty: none
+}
+
+// Swapped is the answer, with the text of the drink that each food makes.
+type Swapped struct {
+	*sheet.Swapped
+	Texts []string // of each of Found
+}
+
+func (s *Server) swapRoutes(mux *http.ServeMux) {
+	mux.HandleFunc("GET /drink/{name}/swap", s.askSwap)
+	mux.HandleFunc("POST /drink/{name}/swap", s.swapFood)
+}
+
+// swapPanel is the panel of a swap.
+type swapPanel struct {
+	panel
+	Food, Without, Less string
+	Foods               []string // that the drink names
+	Allergens           []string
+	Line                string
+	Place               sheet.Block
+	Found               []swapFound
+	Rest                []sheet.Block
+	Decide              []string
+}
+
+// swapFound is a food that may stand there.
+type swapFound struct {
+	Name  string
+	Block sheet.Block
+	Odds  odds
+	Moves []shift
+	Text  string // of the drink with it
+}
+
+func (s *Server) askSwap(w http.ResponseWriter, r *http.Request) {
+	p, _, err := s.swapOf(r)
+	if err != nil {
+		fails(w, err)
+		return
+	}
+	p.open(w, "swap", p)
+}
+
+// swapOf begins the panel.
+func (s *Server) swapOf(r *http.Request) (*swapPanel, File, error) {
+	file, err := s.worked(r)
+	if err != nil {
+		return nil, file, err
+	}
+	p := &swapPanel{
+		panel: panelOf(r, "Swap a food", file.Name), Allergens: allergen.Words(),
+		Food: r.FormValue("food"), Without: r.FormValue("without"), Less: r.FormValue("less"),
+	}
+	p.carries(r, file)
+	d, _ := drink.Parse(file.Name, file.Text, s.folder.Beside) // what is wrong with it the swap says
+	p.Foods = foodsOf(d)
+	return p, file, nil
+}
+
+func (s *Server) swapFood(w http.ResponseWriter, r *http.Request) {
+	p, file, err := s.swapOf(r)
+	if err != nil {
+		fails(w, err)
+		return
+	}
+	swapped := (*Swapped)(nil)
+	if p.Food == "" {
+		err = fail.New(fail.Wrong, "nothing says which food is to give way", "choose one of the drink")
+	} else {
+		swapped, err = s.kitchen.Swap(r.Context(), file, Exchange{Food: p.Food, Without: words(p.Without), Less: p.Less}, liveDraws)
+	}
+	if err = p.wrong(err); err != nil {
+		fails(w, err)
+		return
+	}
+	if swapped != nil {
+		p.tell(swapped)
+	}
+	p.open(w, "swap", p)
+}
+
+// tell writes an answer in the words of its leaf, and of each food what moves in figures.
+func (p *swapPanel) tell(x *Swapped) {
+	p.Line, p.Decide = clean.Prose(x.Line()), sheet.Contradictions(x.Sheet)
+	leaf := x.Leaf()
+	p.Place = leaf.Blocks[0]
+	after := leaf.Blocks[1:]
+	for i, f := range x.Found {
+		path := "found." + strconv.Itoa(i)
+		found := swapFound{Name: clean.Name(f.Food.Name()), Block: untold(after[i]), Text: x.Texts[i], Odds: oddsOf(f.Sure, f.May, path+".probability_low", path+".probability_high")}
+		for k, m := range f.Moves() {
+			at := path + ".serving." + strconv.Itoa(k)
+			if s := (shift{clean.Name(m.Words), toldOf(m.Before, at+".before"), toldOf(m.After, at+".after")}); s.Moved() {
+				found.Moves = append(found.Moves, s)
+			}
+		}
+		p.Found = append(p.Found, found)
+	}
+	p.Rest = after[len(x.Found):]
+}
+
+// untold is a block without the line that the page tells in figures.
+func untold(b sheet.Block) sheet.Block {
+	b.Lines = slices.DeleteFunc(slices.Clone(b.Lines), func(l sheet.Line) bool { return l.Lead == sheet.ServingThen })
+	return b
+}
+
+// foodsOf lists the foods that a drink names, each once.
+func foodsOf(d *drink.Drink) []string {
+	var list []string
+	seen := map[string]bool{}
+	for _, l := range d.Poured() {
+		_, made := d.Component(l.Food)
+		if name := l.Food; name != "" && !made && !seen[name] {
+			list, seen[name] = append(list, name), true
+		}
+	}
+	return list
+}
