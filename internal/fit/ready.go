@@ -97,7 +97,7 @@ func (r ready) share(w Wish) (by float64, why string, err error) {
 	if d, ok := r.noticed(w.Quality); ok {
 		return d.High / unit.Hundred, ", the most that a judge needs to notice it", nil
 	}
-	return 0, "", fail.New(fail.Wrong, "how much "+w.words()+" a judge notices is not published as far as was looked", "say by how much: --by 20%")
+	return 0, "", fail.New(fail.Wrong, "how much "+w.words()+" a judge notices is not published as far as was looked", "say by how much: 20%")
 }
 
 // noticed is the least difference of a quality that a judge notices, if one is published.

@@ -25,14 +25,18 @@ type Adviser interface {
 type told struct {
 	Text, Unit, Range string
 	Path              string // where the document has it; empty: it is not known
+	Finer             string // the unit that it is told in, where the document has a larger one
 }
 
 // toldOf writes a figure; path is that of the object that holds it.
 func toldOf(r composition.Result, path string) told {
 	f := figure.Of(r)
 	t := told{Text: f.Number, Unit: f.Unit, Path: path + ".mean"}
-	if r.Unit == "pH" { // the word stands before it
+	switch {
+	case r.Unit == "pH": // the word stands before it
 		t.Unit = ""
+	case f.Unit != r.Unit:
+		t.Finer = f.Unit
 	}
 	switch {
 	case f.Unknown || math.IsNaN(r.Mean):

@@ -4,12 +4,15 @@ import (
 	"bufio"
 	"context"
 	"encoding/json"
+	"html"
 	"io"
+	"math"
 	"net/http"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"strconv"
 	"strings"
 	"sync"
 	"testing"
@@ -101,6 +104,12 @@ func demos(t testing.TB) map[string]string {
 func (s *site) told(t testing.TB, draws, command, drink string, args ...string) document {
 	t.Helper()
 	cmd := program(t, append([]string{command, filepath.Join(s.dir, drink), "--format", "json", "--draws", draws}, args...)...)
+	return decoded(t, cmd)
+}
+
+// decoded runs a program and reads what it prints.
+func decoded(t testing.TB, cmd *exec.Cmd) document {
+	t.Helper()
 	out, err := cmd.Output()
 	if exit := (*exec.ExitError)(nil); err != nil {
 		require.ErrorAs(t, err, &exit)
@@ -122,6 +131,12 @@ func at(x any, keys ...string) any {
 			x = in[k]
 		case map[string]any:
 			x = in[k]
+		case []any:
+			i, err := strconv.Atoi(k)
+			if err != nil || i >= len(in) {
+				return nil
+			}
+			x = in[i]
 		default:
 			return nil
 		}
@@ -258,13 +273,43 @@ func onPaper(t testing.TB, ctx context.Context) []byte {
 	return pdf
 }
 
-// figure is a figure of a page: which selector of the documents it shows, and its text.
-type figure struct{ path, text string }
+// figure is a figure of a page: which selector of the documents it shows, in which unit where that is
+// a smaller one, and its text.
+type figure struct{ path, unit, text string }
 
 // figuresOf reads the figures of a page by their data-figure.
 func figuresOf(page string) (list []figure) {
-	for _, found := range regexp.MustCompile(`data-figure="([^"]+)"[^>]*>([^<]+)<`).FindAllStringSubmatch(page, -1) {
-		list = append(list, figure{found[1], strings.TrimSpace(strings.ReplaceAll(found[2], "\u00a0", " "))})
+	found := regexp.MustCompile(`data-figure="([^"]+)"(?: data-unit="([^"]*)")?>([^<]+)<`).FindAllStringSubmatch(page, -1)
+	for _, f := range found {
+		list = append(list, figure{html.UnescapeString(f[1]), f[2], strings.TrimSpace(strings.ReplaceAll(html.UnescapeString(f[3]), "\u00a0", " "))})
 	}
 	return list
+}
+
+var number = regexp.MustCompile(`^(?:≥ |at most |below |< )?([0-9]+(?:\.[0-9]+)?)$`)
+
+// agrees tells whether a figure of a page is that of its document, rounded to a place.
+func agrees(f figure, of any) bool {
+	x, ok := of.(float64)
+	text := number.FindStringSubmatch(f.text)
+	if !ok || text == nil {
+		return false
+	}
+	if f.unit != "" {
+		x *= map[string]float64{"mg": 1e3, "µg": 1e6}[f.unit]
+	}
+	if strings.HasPrefix(f.path, "claims.") || strings.Contains(f.path, "probability") {
+		x *= 100
+	}
+	if strings.HasPrefix(f.text, "< ") {
+		limit, err := strconv.ParseFloat(text[1], 64)
+		return err == nil && x < limit
+	}
+	for places := 8; places >= -4; places-- {
+		step := math.Pow10(-places)
+		if strconv.FormatFloat(math.Round(x/step)*step, 'f', max(places, 0), 64) == text[1] {
+			return true
+		}
+	}
+	return false
 }

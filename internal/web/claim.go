@@ -2,9 +2,9 @@ package web
 
 import (
 	"cmp"
+	"math"
 	"net/http"
 	"strings"
-	"unicode/utf8"
 
 	"sipsum/internal/claim"
 	"sipsum/internal/claims"
@@ -35,10 +35,9 @@ type mark struct {
 
 // saidClaim is the verdict.
 type saidClaim struct {
-	Word, Line string
+	Word, Line string // in a word; the rest of its line, where the word and the odds do not say all
 	Odds       odds
 	Lines      []string
-	Keep       bool
 }
 
 // inCheck is what places of the expression name in the place of a file.
@@ -121,11 +120,12 @@ func (p *claimPanel) pointAt() {
 func (p *claimPanel) tell(c claims.Said) {
 	low, high := "claims.0.probability", "claims.0.probability"
 	hurt, help := c.P, c.P
-	if c.P != c.P { // the unknown decides
+	if math.IsNaN(c.P) { // the unknown decides
 		hurt, help, low, high = c.Hurt, c.Help, "claims.0.probability_low", "claims.0.probability_high"
 	}
-	p.Said = &saidClaim{
-		Word: c.Says(), Line: clean.Prose(c.Line()), Odds: oddsOf(hurt, help, low, high), Lines: proses(c.Lines()),
-		Keep: utf8.ValidString(p.Check) && p.Say != "",
+	line := c.Line()
+	if c.Word != claim.Unknown && c.Outcome.Logic == claim.Open {
+		line = strings.TrimPrefix(strings.TrimPrefix(line, c.InShort()), " · ")
 	}
+	p.Said = &saidClaim{Word: c.Says(), Line: clean.UpperFirst(clean.Prose(line)), Odds: oddsOf(hurt, help, low, high), Lines: proses(c.Lines())}
 }
