@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"sipsum/internal/food"
+	"sipsum/internal/ladder"
 	"sipsum/internal/web"
 )
 
@@ -43,7 +44,7 @@ func (k kitchen) Rank(ctx context.Context, ask web.Ranking) (*web.Ranked, error)
 	out := &web.Ranked{Of: r.of, NoFigure: r.left.NoFigure, None: r.left.None, Left: r.without}
 	for _, x := range r.foods {
 		out.Foods = append(out.Foods, web.RankedFood{
-			ID: x.ID, Name: x.Name, Value: x.Value, NotAssessed: x.notAssessed, OfDrinks: ofDrinks(x.Ranked), Works: r.worksBehind(x),
+			ID: x.ID, Name: x.Name, Value: x.Value, NotAssessed: x.notAssessed, OfDrinks: ofDrinks(x.Ranked), Works: r.worksBehind(x), Pure: ladder.Pure(r.of, x.Value.Amount),
 		})
 	}
 	return out, nil

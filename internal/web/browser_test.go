@@ -296,7 +296,7 @@ func agrees(f figure, of any) bool {
 		return false
 	}
 	if f.unit != "" {
-		x *= map[string]float64{"mg": 1e3, "µg": 1e6}[f.unit]
+		x *= map[string]float64{"g": 1e-3, "mg": 1e3, "µg": 1e6}[f.unit]
 	}
 	if strings.HasPrefix(f.path, "claims.") || strings.Contains(f.path, "probability") {
 		x *= 100

@@ -57,13 +57,11 @@ func (s *Server) askClaim(w http.ResponseWriter, r *http.Request) {
 
 // claimOf begins the panel.
 func (s *Server) claimOf(r *http.Request) (*claimPanel, File, error) {
-	file, err := s.worked(r)
+	about, file, _, err := s.about(r)
 	if err != nil {
 		return nil, file, err
 	}
-	p := &claimPanel{panel: panelOf(r, "Try a claim", file.Name), Say: r.FormValue("say"), Check: strings.TrimSpace(r.FormValue("check")), Examples: claimExamples}
-	p.carries(r, file)
-	return p, file, nil
+	return &claimPanel{panel: about, Say: r.FormValue("say"), Check: strings.TrimSpace(r.FormValue("check")), Examples: claimExamples}, file, nil
 }
 
 func (s *Server) judgeClaim(w http.ResponseWriter, r *http.Request) {
@@ -124,7 +122,11 @@ func (p *claimPanel) tell(c claims.Said) {
 		hurt, help, low, high = c.Hurt, c.Help, "claims.0.probability_low", "claims.0.probability_high"
 	}
 	line := c.Line()
-	if c.Word != claim.Unknown && c.Outcome.Logic == claim.Open {
+	switch {
+	case c.Outcome.Logic != claim.Open: // why it says nothing of this drink
+	case c.Word == claim.Unknown:
+		line = "nobody knows " + c.UnknownWords()
+	default:
 		line = strings.TrimPrefix(strings.TrimPrefix(line, c.InShort()), " · ")
 	}
 	p.Said = &saidClaim{Word: c.Says(), Line: clean.UpperFirst(clean.Prose(line)), Odds: oddsOf(hurt, help, low, high), Lines: proses(c.Lines())}

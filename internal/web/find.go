@@ -59,7 +59,7 @@ type foundFood struct {
 
 func (s *Server) findFoods(w http.ResponseWriter, r *http.Request) {
 	words := r.FormValue("q")
-	p := found{panel: panelOf(r, "Foods", r.FormValue("drink")), Words: words}
+	p := found{panel: s.shelfOf(r, "Foods"), Words: words}
 	hits, err := s.kitchen.Find(r.Context(), words, mostHits)
 	if err = p.wrong(err); err != nil {
 		fails(w, err)
@@ -79,6 +79,15 @@ func (s *Server) findFoods(w http.ResponseWriter, r *http.Request) {
 	}
 	p.Pots = s.pots(p.Drink)
 	p.open(w, "find", p)
+}
+
+// shelfOf begins a panel about foods, which may be for a drink.
+func (s *Server) shelfOf(r *http.Request, title string) panel {
+	name := r.FormValue("drink")
+	if _, err := s.folder.Read(name); err != nil {
+		name = "" // of a drink that is not there nobody can say anything
+	}
+	return panelOf(r, title, name)
 }
 
 // pots names the components of a saved drink, into which a food may go; the build is always there.

@@ -7,7 +7,6 @@ import (
 	"strconv"
 
 	"sipsum/internal/clean"
-	"sipsum/internal/drink"
 	"sipsum/internal/fail"
 	"sipsum/internal/fit"
 	"sipsum/internal/sheet"
@@ -93,13 +92,11 @@ func (s *Server) askFit(w http.ResponseWriter, r *http.Request) {
 
 // fitOf begins the panel.
 func (s *Server) fitOf(r *http.Request) (*fitPanel, File, error) {
-	file, err := s.worked(r)
+	about, file, d, err := s.about(r)
 	if err != nil {
 		return nil, file, err
 	}
-	p := &fitPanel{panel: panelOf(r, "Fit", file.Name), Ready: readyWishes, Qualities: fit.Qualities()}
-	p.carries(r, file)
-	d, _ := drink.Parse(file.Name, file.Text, s.folder.Beside) // what is wrong with it the fit says
+	p := &fitPanel{panel: about, Ready: readyWishes, Qualities: fit.Qualities()}
 	for _, t := range d.Targets {
 		p.Targets = append(p.Targets, clean.Prose(t.Check))
 	}
@@ -110,6 +107,10 @@ func (s *Server) fitDrink(w http.ResponseWriter, r *http.Request) {
 	p, file, err := s.fitOf(r)
 	if err != nil {
 		fails(w, err)
+		return
+	}
+	if r.PostFormValue("wish") == "" { // opened beside a bench
+		p.open(w, "fit", p)
 		return
 	}
 	fitted := (*sheet.Fitted)(nil)

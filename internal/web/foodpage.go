@@ -49,7 +49,7 @@ func (s *Server) showFood(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	p := &foodPage{
-		panel: panelOf(r, clean.Name(stock.Name()), r.FormValue("drink")),
+		panel: s.shelfOf(r, stock.Name()),
 		ID:    stock.ID.String(), Group: clean.Name(stock.Group), Note: clean.Prose(stock.Note),
 	}
 	for _, n := range stock.Names[min(1, len(stock.Names)):] {

@@ -18,6 +18,7 @@ type sample struct {
 	Known       string  // how it is known
 	Bar         float64 // of 100: beside the most of its column, or of 100 g; NaN: no bar
 	Path        string  // where the document of the food has it; empty: it is no number
+	Coarser     string  // the unit that it is told in, where the document has a smaller one
 }
 
 // Drawn tells whether the figure has a bar.
@@ -84,6 +85,9 @@ func written(f *food.Food, v food.Value, words, unit string) sample {
 	switch {
 	case v.State < estimate.Trace && food.Stated(v.Amount):
 		x.Text, x.Bar, x.Path = figure.Plain(v.Amount), v.Amount, "constituents."+string(v.Constituent)+".mean"
+		if coarse := coarser[unit]; coarse != "" && v.Amount >= tenThousand {
+			x.Text, x.Unit, x.Coarser = figure.Plain(v.Amount/figure.Thousand), coarse, coarse
+		}
 	case food.Stated(v.Limit) && v.State == estimate.Unknown:
 		x.Text, x.Path = "at most "+figure.Plain(v.Limit), "constituents."+string(v.Constituent)+".limit"
 	case food.Stated(v.Limit):
@@ -98,6 +102,11 @@ func written(f *food.Food, v food.Value, words, unit string) sample {
 	return x
 }
 
+// coarser are the units in which a figure is told that would be a row of digits: from ten thousand on, our own bound.
+var coarser = map[string]string{"mg": "g", "µg": "mg"}
+
+const tenThousand = 10 * figure.Thousand
+
 // knownAs says how a value is known, and whose it is where nobody measured the food's own.
 func knownAs(f *food.Food, v food.Value) string {
 	switch by := food.ByOf(f.ID, v); by {
@@ -105,6 +114,9 @@ func knownAs(f *food.Food, v food.Value) string {
 		return v.State.String() + ", by " + food.ByKin
 	case food.Borrowed:
 		return food.Borrowed
+	}
+	if v.State == estimate.Below { // its figure says so
+		return ""
 	}
 	return v.State.String()
 }

@@ -1,9 +1,13 @@
 package web
 
 import (
+	"cmp"
 	"errors"
 	"net/http"
+	"strings"
 
+	"sipsum/internal/clean"
+	"sipsum/internal/drink"
 	"sipsum/internal/fail"
 )
 
@@ -27,10 +31,11 @@ func (s *Server) panelRoutes(mux *http.ServeMux) {
 	s.guestRoutes(mux)
 }
 
-// panelOf begins a panel about a drink.
+// panelOf begins a panel; drink is the file that it works on, empty if there is none.
 func panelOf(r *http.Request, title, drink string) panel {
+	here := strings.TrimPrefix(r.URL.Path, "/drink/"+drink)
 	return panel{
-		Head:  head{Title: title, Drink: drink, Styles: []string{"panels.css"}, Modules: []string{"panels.js"}},
+		Head:  head{Title: clean.Name(title), Drink: drink, Here: here, Styles: []string{"panels.css"}, Modules: []string{"panels.js"}},
 		Drink: drink, Piece: r.Header.Get(pieceHeader) != "",
 	}
 }
@@ -67,6 +72,18 @@ func (s *Server) worked(r *http.Request) (File, error) {
 	}
 	text, err := s.folder.Read(name)
 	return File{name, text}, err
+}
+
+// about begins a panel about a drink, as a request has it.
+func (s *Server) about(r *http.Request) (panel, File, *drink.Drink, error) {
+	file, err := s.worked(r)
+	if err != nil {
+		return panel{}, file, nil, err
+	}
+	d, _ := drink.Parse(file.Name, file.Text, s.folder.Beside) // what is wrong with it its calculation says
+	p := panelOf(r, cmp.Or(d.Name, file.Name), file.Name)
+	p.carries(r, file)
+	return p, file, d, nil
 }
 
 // carries lets a page of its own carry a text that is not saved.

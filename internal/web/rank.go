@@ -9,7 +9,6 @@ import (
 	"sipsum/internal/allergen"
 	"sipsum/internal/clean"
 	"sipsum/internal/constituent"
-	"sipsum/internal/figure"
 	"sipsum/internal/food"
 	"sipsum/internal/sheet"
 	"sipsum/internal/source"
@@ -41,6 +40,7 @@ type RankedFood struct {
 	Works       []source.Work
 	NotAssessed bool // nobody has looked whether it holds what is to be left out
 	OfDrinks    bool // drinks are made of it
+	Pure        bool // it is the constituent itself
 }
 
 // mostRanked is how many foods a ranking shows: our own bound.
@@ -78,7 +78,7 @@ var offered = []constituent.ID{constituent.Sugar, "CITAC", "MALAC", "LACAC", "TA
 
 func (s *Server) rankFoods(w http.ResponseWriter, r *http.Request) {
 	p := rank{
-		panel: panelOf(r, "Foods by what they hold", r.FormValue("drink")),
+		panel: s.shelfOf(r, "Foods by what they hold"),
 		Of:    r.FormValue("of"), Without: r.FormValue("without"), Liquid: r.FormValue("liquid") != "", Allergens: allergen.Words(), Figures: offered,
 	}
 	if p.Of == "" {
@@ -105,18 +105,22 @@ func words(list string) []string {
 	return slices.DeleteFunc(all, func(word string) bool { return word == "" })
 }
 
-// tell writes a ranking; bars stand beside the first, which has the most.
+// tell writes a ranking; a bar stands beside the most of what is not the constituent itself.
 func (p *rank) tell(of *Ranked) {
 	p.Words, p.Unit = sheet.WordsFor(of.Of), of.Of.Unit
-	most := 0.0
+	most, pure := 0.0, 0.0
 	for _, x := range of.Foods {
-		most = max(most, x.Value.Amount)
+		if pure = max(pure, x.Value.Amount); !x.Pure {
+			most = max(most, x.Value.Amount)
+		}
+	}
+	if most == 0 {
+		most = pure
 	}
 	for i, x := range of.Foods {
 		row := rankedRow{ID: x.ID.String(), Name: clean.Name(x.Name), NotAssessed: x.NotAssessed, Apart: i > 0 && of.Foods[i-1].OfDrinks && !x.OfDrinks}
 		row.Sample = written(&food.Food{ID: x.ID}, x.Value, p.Words, p.Unit)
-		row.Sample.Text = figure.Plain(x.Value.Amount)
-		row.Sample.Bar, row.Sample.Path = share(x.Value.Amount, most), "foods."+strconv.Itoa(i)+".figure"
+		row.Sample.Bar, row.Sample.Path = min(share(x.Value.Amount, most), whole), "foods."+strconv.Itoa(i)+".figure"
 		var cited []string
 		for _, work := range x.Works {
 			cited = append(cited, sheet.Citation(work))

@@ -8,7 +8,6 @@ import (
 	"sipsum/internal/allergen"
 	"sipsum/internal/clean"
 	"sipsum/internal/drink"
-	"sipsum/internal/fail"
 	"sipsum/internal/sheet"
 )
 
@@ -34,7 +33,7 @@ func (s *Server) swapRoutes(mux *http.ServeMux) {
 type swapPanel struct {
 	panel
 	Food, Without, Less string
-	Foods               []string // that the drink names
+	Foods               []namedFood // that the drink names
 	Allergens           []string
 	Line                string
 	Place               sheet.Block
@@ -63,19 +62,26 @@ func (s *Server) askSwap(w http.ResponseWriter, r *http.Request) {
 
 // swapOf begins the panel.
 func (s *Server) swapOf(r *http.Request) (*swapPanel, File, error) {
-	file, err := s.worked(r)
+	about, file, d, err := s.about(r)
 	if err != nil {
 		return nil, file, err
 	}
 	p := &swapPanel{
-		panel: panelOf(r, "Swap a food", file.Name), Allergens: allergen.Words(),
+		panel: about, Allergens: allergen.Words(),
 		Food: r.FormValue("food"), Without: r.FormValue("without"), Less: r.FormValue("less"),
 	}
-	p.carries(r, file)
-	d, _ := drink.Parse(file.Name, file.Text, s.folder.Beside) // what is wrong with it the swap says
-	p.Foods = foodsOf(d)
+	for _, code := range foodsOf(d) {
+		name := code
+		if stock, err := s.kitchen.Food(r.Context(), code); err == nil { // else the file's own word stands
+			name = stock.Name()
+		}
+		p.Foods = append(p.Foods, namedFood{code, clean.Name(name)})
+	}
 	return p, file, nil
 }
+
+// namedFood is a food as a file has it, and as its table calls it.
+type namedFood struct{ Code, Name string }
 
 func (s *Server) swapFood(w http.ResponseWriter, r *http.Request) {
 	p, file, err := s.swapOf(r)
@@ -83,12 +89,11 @@ func (s *Server) swapFood(w http.ResponseWriter, r *http.Request) {
 		fails(w, err)
 		return
 	}
-	swapped := (*Swapped)(nil)
-	if p.Food == "" {
-		err = fail.New(fail.Wrong, "nothing says which food is to give way", "choose one of the drink")
-	} else {
-		swapped, err = s.kitchen.Swap(r.Context(), file, Exchange{Food: p.Food, Without: words(p.Without), Less: p.Less}, liveDraws)
+	if p.Food == "" { // opened beside a bench
+		p.open(w, "swap", p)
+		return
 	}
+	swapped, err := s.kitchen.Swap(r.Context(), file, Exchange{Food: p.Food, Without: words(p.Without), Less: p.Less}, liveDraws)
 	if err = p.wrong(err); err != nil {
 		fails(w, err)
 		return

@@ -35,3 +35,11 @@ document.addEventListener("input", event => {
 	clearTimeout(form.later);
 	form.later = setTimeout(ask, wait, form);
 });
+
+// A form that was sent is at work until its answer is here.
+document.addEventListener("submit", event => {
+	const form = event.target;
+	if (!form.closest(".panel")) return;
+	form.setAttribute("aria-busy", "true");
+	addEventListener("pageshow", () => form.removeAttribute("aria-busy"), {once: true}); // back from the next page
+});
