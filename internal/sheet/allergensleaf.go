@@ -36,7 +36,9 @@ func (s *Sheet) AllergensLeafIn(language string) *Leaf {
 	for i := range all {
 		l.lines(Boxed, in.say("matrix", in.named(rulesName(all[i].Rules))), s.boxLines(all[i:i+1], in))
 	}
-	l.add(advice(s.served(in)), contradictions(s, Aside))
+	l.add(advice(s.served(in)))
+	l.lines(Small, "", []Line{{Text: in.say("inferred")}})
+	l.add(contradictions(s, Aside))
 	l.foot(s)
 	return l
 }

@@ -37,8 +37,7 @@ type foodGroup struct {
 type foodRow struct {
 	sample
 	Depth int
-	Found string // the range or the deviation between samples
-	N     string
+	Found string // the range or the deviation between samples, and how many they were
 	Cited string
 }
 
@@ -107,16 +106,18 @@ func (p *foodPage) add(g foodGroup) {
 
 func (p *foodPage) row(stock *Stock, v food.Value, x sample, depth int) foodRow {
 	row := foodRow{sample: x, Depth: depth, Cited: p.cite(v, stock.Cited)}
+	var found []string
 	switch {
 	case v.State >= estimate.Trace: // its limit is its figure
 	case food.Stated(v.Low) && food.Stated(v.High):
-		row.Found = figure.Plain(v.Low) + " to " + figure.Plain(v.High)
+		found = append(found, figure.Plain(v.Low)+" to "+figure.Plain(v.High))
 	case food.Stated(v.SD) && v.SD > 0:
-		row.Found = "sd " + figure.PlainSpread(v.SD)
+		found = append(found, "sd "+figure.PlainSpread(v.SD))
 	}
 	if v.N > 0 {
-		row.N = strconv.Itoa(v.N)
+		found = append(found, "n "+strconv.Itoa(v.N))
 	}
+	row.Found = strings.Join(found, ", ")
 	return row
 }
 
