@@ -100,7 +100,11 @@ func newFoodShow(a *app) *cobra.Command {
 }
 
 func (a *app) foodShow(ctx context.Context, text string) error {
-	x, err := a.stocked(ctx, text)
+	db, err := a.store(ctx)
+	if err != nil {
+		return err
+	}
+	x, err := library{db: db, tables: a.options.tables}.stocked(ctx, text)
 	if err != nil {
 		return err
 	}
@@ -118,23 +122,18 @@ type stocked struct {
 }
 
 // stocked finds a food by its code or its exact name.
-func (a *app) stocked(ctx context.Context, text string) (stocked, error) {
-	db, err := a.store(ctx)
+func (l library) stocked(ctx context.Context, text string) (stocked, error) {
+	id, err := l.identify(ctx, text)
 	if err != nil {
 		return stocked{}, err
 	}
-	lib := library{db: db, tables: a.options.tables}
-	id, err := lib.identify(ctx, text)
-	if err != nil {
-		return stocked{}, err
-	}
-	f, err := db.Food(ctx, id)
+	f, err := l.db.Food(ctx, id)
 	if err != nil {
 		return stocked{}, err
 	}
 	f = food.WithKin(f)
-	columns, err := db.Columns(ctx, f.ID.Table)
-	works := lib.works(ctx)
+	columns, err := l.db.Columns(ctx, f.ID.Table)
+	works := l.works(ctx)
 	return stocked{f, columns, func(id string) (source.Work, bool) { return works(f.ID.Table, id) }}, err
 }
 

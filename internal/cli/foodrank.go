@@ -134,8 +134,8 @@ type ranking struct {
 	works   func(table, id string) (source.Work, bool)
 }
 
-// ranked ranks foods.
-func (a *app) ranked(ctx context.Context, tag string, o rankOptions) (*ranking, error) {
+// ranked ranks foods by a constituent, as the flags ask.
+func (o rankOptions) ranked(ctx context.Context, a *app, tag string) (*ranking, error) {
 	c, err := constituent.Read(tag, constituent.Any)
 	if err != nil {
 		return nil, err
@@ -262,7 +262,7 @@ func (a *app) rank(ctx context.Context, db *store.DB, q store.Ranking, less *wit
 }
 
 func (a *app) foodRank(ctx context.Context, tag string, o rankOptions) error {
-	r, err := a.ranked(ctx, tag, o)
+	r, err := o.ranked(ctx, a, tag)
 	if err != nil {
 		return err
 	}

@@ -29,7 +29,11 @@ func (k kitchen) Find(ctx context.Context, words string, most int) ([]web.Hit, e
 }
 
 func (k kitchen) Food(ctx context.Context, name string) (*web.Stock, error) {
-	stocked, err := k.stocked(ctx, name)
+	lib, err := k.library(ctx)
+	if err != nil {
+		return nil, err
+	}
+	stocked, err := lib.stocked(ctx, name)
 	if err != nil {
 		return nil, err
 	}
@@ -37,7 +41,7 @@ func (k kitchen) Food(ctx context.Context, name string) (*web.Stock, error) {
 }
 
 func (k kitchen) Rank(ctx context.Context, ask web.Ranking) (*web.Ranked, error) {
-	r, err := k.ranked(ctx, ask.Of, rankOptions{per: "100g", without: ask.Without, liquid: ask.Liquid, limit: ask.Most})
+	r, err := rankOptions{per: "100g", without: ask.Without, liquid: ask.Liquid, limit: ask.Most}.ranked(ctx, k.app, ask.Of)
 	if err != nil {
 		return nil, err
 	}

@@ -31,12 +31,12 @@ func (s *Sheet) AllergensLeafIn(language string) *Leaf {
 	if in == english {
 		return s.AllergensLeaf()
 	}
-	l := s.leafIn("allergens", in)
-	all := s.Allergens()
+	t := teller{s, in}
+	l, all := t.leaf("allergens"), s.Allergens()
 	for i := range all {
-		l.lines(Boxed, in.say("matrix", in.named(rulesName(all[i].Rules))), s.boxLines(all[i:i+1], in))
+		l.lines(Boxed, in.say("matrix", in.named(rulesName(all[i].Rules))), t.boxLines(all[i:i+1]))
 	}
-	l.add(advice(s.served(in)))
+	l.add(advice(t.served()))
 	l.lines(Small, "", []Line{{Text: in.say("inferred")}})
 	l.add(contradictions(s, Aside))
 	l.foot(s)

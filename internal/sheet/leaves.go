@@ -20,7 +20,7 @@ func (s *Sheet) CardLeaf() *Leaf {
 	for i := range cards {
 		l.add(declarationOf(&cards[i]))
 	}
-	l.add(s.box(v), advice(v))
+	l.add(v.box(s.Rules), advice(v))
 	var short []string
 	notes := plainLines(Contradictions(s))
 	for i := range cards {
@@ -42,11 +42,11 @@ func (s *Sheet) GuestLeaf() *Leaf { return s.GuestLeafIn(string(english)) }
 
 // GuestLeafIn is the card in a language of Languages; names of foods and components are as they are written.
 func (s *Sheet) GuestLeafIn(language string) *Leaf {
-	in := tongueOf(language)
-	v := s.served(in)
-	l := s.leafIn("guest", in)
+	t := teller{s, tongueOf(language)}
+	v := t.served()
+	l := t.leaf("guest")
 	l.add(parts(v)...)
-	l.add(s.box(v), advice(v), v.declaration())
+	l.add(v.box(s.Rules), advice(v), v.declaration())
 	l.ask(v)
 	l.add(contradictions(s, Aside))
 	l.foot(s)
@@ -68,7 +68,7 @@ func (s *Sheet) StageLeaf() *Leaf {
 		}
 	}
 	l.lines(Spoken, say("evidence"), lines)
-	l.add(s.box(v), advice(v))
+	l.add(v.box(s.Rules), advice(v))
 	l.ask(v)
 	l.add(contradictions(s, Aside))
 	l.foot(s)
@@ -76,10 +76,10 @@ func (s *Sheet) StageLeaf() *Leaf {
 }
 
 // leaf begins a leaf about one drink.
-func (s *Sheet) leaf(kind string) *Leaf { return s.leafIn(kind, english) }
+func (s *Sheet) leaf(kind string) *Leaf { return teller{s, english}.leaf(kind) }
 
-func (s *Sheet) leafIn(kind string, in tongue) *Leaf {
-	a := s.Assay
+func (s teller) leaf(kind string) *Leaf {
+	a, in := s.Assay, s.in
 	l := &Leaf{Kind: kind, Language: string(in), Label: in.say("kind." + kind), Title: clean.Name(a.Drink.Name)}
 	size := in.say("serving")
 	if a.Drink.Serves > 1 {
@@ -134,9 +134,9 @@ func plainLines(texts []string) []Line {
 }
 
 // box is the guest's box: allergens, and whose rules name them.
-func (s *Sheet) box(v Served) Block {
+func (v Served) box(under []string) Block {
 	var rules []string
-	for _, r := range s.Rules {
+	for _, r := range under {
 		rules = append(rules, v.in.named(rulesName(r)))
 	}
 	return Block{Role: Boxed, Lines: append(slices.Clone(v.Allergens), Line{Text: v.in.say("rules", v.in.listed(rules))})}

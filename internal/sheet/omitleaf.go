@@ -62,7 +62,7 @@ func OmittedLeaf(o *Omitted) *Leaf {
 
 // tell is what tasters have to know of both glasses before the first.
 func (o *Omitted) tell() []Block {
-	a, b := o.A.box(o.A.Served()), o.B.box(o.B.Served())
+	a, b := o.A.Served().box(o.A.Rules), o.B.Served().box(o.B.Rules)
 	if slices.Equal(a.Lines, b.Lines) {
 		a.Heading = say("omit.tell")
 		return []Block{a}

@@ -183,7 +183,7 @@ func (p *printed) poured(line drink.Line) string {
 // guestly is the guest's box, and in few words what a guest has to be told besides.
 func (p *printed) guestly() []Block {
 	var l Leaf
-	box := p.box(p.Served())
+	box := p.Served().box(p.Rules)
 	box.Heading = say("paper.guest")
 	l.add(box)
 	var lines []Line

@@ -30,19 +30,26 @@ type Served struct {
 
 // Served tells a drink to a guest: the card under the first rules without the rows that
 // nobody knows, the allergens under all of them.
-func (s *Sheet) Served() Served { return s.served(english) }
+func (s *Sheet) Served() Served { return teller{s, english}.served() }
 
-func (s *Sheet) served(in tongue) Served {
-	v := Served{In: inIt(s.Assay), Allergens: s.allergenLines(in), Advice: adviceOf(s.Cautions(), in), in: in}
+// teller tells a guest of a drink in a language.
+type teller struct {
+	*Sheet
+	in tongue
+}
+
+func (s teller) served() Served {
+	in := s.in
+	v := Served{In: inIt(s.Assay), Allergens: s.boxLines(s.Allergens()), Advice: adviceOf(s.Cautions(), in), in: in}
 	for _, g := range s.Assay.Garnish {
 		v.On = append(v.On, clean.Name(g.Name))
 	}
-	v.strength(s)
-	v.caffeine(s)
+	v.strength(s.Sheet)
+	v.caffeine(s.Sheet)
 	v.Card = s.Cards()[0]
 	v.Card.Rows = slices.Clone(v.Card.Rows)
 	v.Card.Rows = slices.DeleteFunc(v.Card.Rows, func(r label.Row) bool {
-		open := r.Open() || spansBoth(s, constituent.ID(r.Tag))
+		open := r.Open() || spansBoth(s.Sheet, constituent.ID(r.Tag))
 		if open {
 			v.Ask = append(v.Ask, in.named(clean.Name(shortLabel(r.Label))))
 		}
@@ -170,11 +177,9 @@ func adviceOf(list []Cautioned, in tongue) []string {
 	return out
 }
 
-// allergenLines are the lines of the guest's box.
-func (s *Sheet) allergenLines(in tongue) []Line { return s.boxLines(s.Allergens(), in) }
-
-// boxLines tell what is declared, what may be in it and what somebody has to look at first.
-func (s *Sheet) boxLines(all []Declaration, in tongue) []Line {
+// boxLines are the lines of the guest's box: they tell what is declared, what may be in it and what somebody has to look at first.
+func (s teller) boxLines(all []Declaration) []Line {
+	in := s.in
 	var lines []Line
 	add := func(key string, of func(*Declaration) []allergen.Entry) {
 		var said []string
@@ -187,7 +192,7 @@ func (s *Sheet) boxLines(all []Declaration, in tongue) []Line {
 	}
 	add("contains", func(d *Declaration) []allergen.Entry { return d.Contains })
 	add("may", func(d *Declaration) []allergen.Entry { return d.MayContain })
-	lines = append(lines, s.toAsk(all, in)...)
+	lines = append(lines, s.toAsk(all)...)
 	if len(lines) == 0 {
 		lines = []Line{{Text: in.say("none")}}
 	}
@@ -218,7 +223,7 @@ func DeclaredBy(s *Sheet) DeclaredAs {
 		Contains:   names(func(d *Declaration) []allergen.Entry { return d.Contains }),
 		MayContain: names(func(d *Declaration) []allergen.Entry { return d.MayContain }),
 	}
-	for _, line := range s.toAsk(all, english) {
+	for _, line := range (teller{s, english}).toAsk(all) {
 		t.Check = append(t.Check, line.Text)
 	}
 	return t
@@ -241,7 +246,8 @@ func entryNames(all []Declaration, of func(*Declaration) []allergen.Entry) []str
 }
 
 // toAsk says what somebody has to look at before a guest may rely on the rest.
-func (s *Sheet) toAsk(all []Declaration, in tongue) []Line {
+func (s teller) toAsk(all []Declaration) []Line {
+	in := s.in
 	var lines []Line
 	for i := range all {
 		for _, c := range all[i].Check {

@@ -13,11 +13,6 @@ import (
 	"sipsum/internal/fail"
 )
 
-func (s *Server) claimRoutes(mux *http.ServeMux) {
-	mux.HandleFunc("GET /drink/{name}/claim", s.askClaim)
-	mux.HandleFunc("POST /drink/{name}/claim", s.judgeClaim)
-}
-
 // claimPanel is the panel of a claim that somebody tries.
 type claimPanel struct {
 	panel
@@ -46,7 +41,7 @@ const inCheck = "check"
 // claimExamples are expressions that stand in the empty panel: one for each kind of question.
 var claimExamples = []string{"serving(SUGAR) < 8 g", "serving(CAFFN) between 60 mg and 120 mg", "ph() < 4.2", "ratio(CITAC, MALAC) > 1", "not contains(milk)"}
 
-func (s *Server) askClaim(w http.ResponseWriter, r *http.Request) {
+func (s drinkPanels) askClaim(w http.ResponseWriter, r *http.Request) {
 	p, _, err := s.claimOf(r)
 	if err != nil {
 		fails(w, err)
@@ -56,7 +51,7 @@ func (s *Server) askClaim(w http.ResponseWriter, r *http.Request) {
 }
 
 // claimOf begins the panel.
-func (s *Server) claimOf(r *http.Request) (*claimPanel, File, error) {
+func (s drinkPanels) claimOf(r *http.Request) (*claimPanel, File, error) {
 	about, file, _, err := s.about(r)
 	if err != nil {
 		return nil, file, err
@@ -64,7 +59,7 @@ func (s *Server) claimOf(r *http.Request) (*claimPanel, File, error) {
 	return &claimPanel{panel: about, Say: r.FormValue("say"), Check: strings.TrimSpace(r.FormValue("check")), Examples: claimExamples}, file, nil
 }
 
-func (s *Server) judgeClaim(w http.ResponseWriter, r *http.Request) {
+func (s drinkPanels) judge(w http.ResponseWriter, r *http.Request) {
 	p, file, err := s.claimOf(r)
 	if err != nil {
 		fails(w, err)

@@ -37,11 +37,6 @@ type Stock struct {
 // mostHits is how many foods a search shows: our own bound, of what a hand on a phone still looks through.
 const mostHits = 12
 
-func (s *Server) findRoutes(mux *http.ServeMux) {
-	mux.HandleFunc("GET /foods", s.findFoods)
-	mux.HandleFunc("GET /foods/{food}", s.showFood)
-}
-
 // found is the panel of a search.
 type found struct {
 	panel
@@ -57,7 +52,7 @@ type foundFood struct {
 	Profile        []sample
 }
 
-func (s *Server) findFoods(w http.ResponseWriter, r *http.Request) {
+func (s foodPanels) find(w http.ResponseWriter, r *http.Request) {
 	words := r.FormValue("q")
 	p := found{panel: s.shelfOf(r, "Foods"), Words: words}
 	hits, err := s.kitchen.Find(r.Context(), words, mostHits)
@@ -82,7 +77,7 @@ func (s *Server) findFoods(w http.ResponseWriter, r *http.Request) {
 }
 
 // shelfOf begins a panel about foods, which may be for a drink.
-func (s *Server) shelfOf(r *http.Request, title string) panel {
+func (s foodPanels) shelfOf(r *http.Request, title string) panel {
 	name := r.FormValue("drink")
 	if _, err := s.folder.Read(name); err != nil {
 		name = "" // of a drink that is not there nobody can say anything
@@ -91,7 +86,7 @@ func (s *Server) shelfOf(r *http.Request, title string) panel {
 }
 
 // pots names the components of a saved drink, into which a food may go; the build is always there.
-func (s *Server) pots(name string) []string {
+func (s foodPanels) pots(name string) []string {
 	text, err := s.folder.Read(name)
 	if name == "" || err != nil {
 		return nil

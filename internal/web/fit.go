@@ -19,11 +19,6 @@ type Wish struct {
 	By      string // a share in words, "10%"; empty: what a judge notices
 }
 
-func (s *Server) fitRoutes(mux *http.ServeMux) {
-	mux.HandleFunc("GET /drink/{name}/fit", s.askFit)
-	mux.HandleFunc("POST /drink/{name}/fit", s.fitDrink)
-}
-
 // readyWish is a wish on a button.
 type readyWish struct {
 	Words string
@@ -81,7 +76,7 @@ type fitHeld struct {
 	Odds              *odds
 }
 
-func (s *Server) askFit(w http.ResponseWriter, r *http.Request) {
+func (s drinkPanels) askFit(w http.ResponseWriter, r *http.Request) {
 	p, _, err := s.fitOf(r)
 	if err != nil {
 		fails(w, err)
@@ -91,7 +86,7 @@ func (s *Server) askFit(w http.ResponseWriter, r *http.Request) {
 }
 
 // fitOf begins the panel.
-func (s *Server) fitOf(r *http.Request) (*fitPanel, File, error) {
+func (s drinkPanels) fitOf(r *http.Request) (*fitPanel, File, error) {
 	about, file, d, err := s.about(r)
 	if err != nil {
 		return nil, file, err
@@ -103,7 +98,7 @@ func (s *Server) fitOf(r *http.Request) (*fitPanel, File, error) {
 	return p, file, nil
 }
 
-func (s *Server) fitDrink(w http.ResponseWriter, r *http.Request) {
+func (s drinkPanels) fit(w http.ResponseWriter, r *http.Request) {
 	p, file, err := s.fitOf(r)
 	if err != nil {
 		fails(w, err)

@@ -41,7 +41,7 @@ type foodRow struct {
 	Cited string
 }
 
-func (s *Server) showFood(w http.ResponseWriter, r *http.Request) {
+func (s foodPanels) show(w http.ResponseWriter, r *http.Request) {
 	stock, err := s.kitchen.Food(r.Context(), r.PathValue("food"))
 	if err != nil {
 		fails(w, err)

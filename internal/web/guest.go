@@ -7,11 +7,6 @@ import (
 	"sipsum/internal/sheet"
 )
 
-func (s *Server) guestRoutes(mux *http.ServeMux) {
-	mux.HandleFunc("GET /drink/{name}/guest", s.showGuest)
-	mux.HandleFunc("GET /drink/{name}/allergens", s.showAllergens)
-}
-
 // handed is a leaf that a guest is given, or that hangs beside the bar.
 type handed struct {
 	Head      head
@@ -28,21 +23,21 @@ type spoken struct {
 	Here bool
 }
 
-func (s *Server) showGuest(w http.ResponseWriter, r *http.Request) {
+func (s handouts) guest(w http.ResponseWriter, r *http.Request) {
 	s.hand(w, r, "/guest", (*sheet.Sheet).GuestLeafIn)
 }
 
-func (s *Server) showAllergens(w http.ResponseWriter, r *http.Request) {
+func (s handouts) allergens(w http.ResponseWriter, r *http.Request) {
 	s.hand(w, r, "/allergens", (*sheet.Sheet).AllergensLeafIn)
 }
 
 // hand shows a leaf in the language that is asked for.
-func (s *Server) hand(w http.ResponseWriter, r *http.Request, path string, leaf func(*sheet.Sheet, string) *sheet.Leaf) {
-	file, err := s.worked(r)
-	var of *sheet.Sheet
-	if err == nil {
-		of, err = s.kitchen.Sheet(r.Context(), file, Ask{Draws: servedDraws})
+func (s handouts) hand(w http.ResponseWriter, r *http.Request, path string, leaf func(*sheet.Sheet, string) *sheet.Leaf) {
+	file, ok := s.opened(w, r)
+	if !ok {
+		return
 	}
+	of, err := s.kitchen.Sheet(r.Context(), file, Ask{Draws: servedDraws})
 	if err != nil {
 		fails(w, err)
 		return

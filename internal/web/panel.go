@@ -21,14 +21,25 @@ type panel struct {
 	Faults []fail.Fault
 }
 
-func (s *Server) panelRoutes(mux *http.ServeMux) {
-	s.findRoutes(mux)
-	s.rankRoutes(mux)
-	s.fitRoutes(mux)
-	s.swapRoutes(mux)
-	s.claimRoutes(mux)
-	s.stageRoutes(mux)
-	s.guestRoutes(mux)
+// foodPanels are those about foods, and drinkPanels those that try what a drink could be.
+type (
+	foodPanels  struct{ *Server }
+	drinkPanels struct{ *Server }
+)
+
+// panelRoutes adds the panels, and what is said and handed out.
+func panelRoutes(s *Server, mux *http.ServeMux) {
+	foods, drinks := foodPanels{s}, drinkPanels{s}
+	mux.HandleFunc("GET /foods", foods.find)
+	mux.HandleFunc("GET /foods/{food}", foods.show)
+	mux.HandleFunc("GET /foods/rank", foods.rank)
+	mux.HandleFunc("GET /drink/{name}/fit", drinks.askFit)
+	mux.HandleFunc("POST /drink/{name}/fit", drinks.fit)
+	mux.HandleFunc("GET /drink/{name}/swap", drinks.askSwap)
+	mux.HandleFunc("POST /drink/{name}/swap", drinks.swap)
+	mux.HandleFunc("GET /drink/{name}/claim", drinks.askClaim)
+	mux.HandleFunc("POST /drink/{name}/claim", drinks.judge)
+	handouts{s}.routes(mux)
 }
 
 // panelOf begins a panel; drink is the file that it works on, empty if there is none.
@@ -65,7 +76,7 @@ func (p *panel) wrong(err error) error {
 }
 
 // worked gives the drink that a request is about: as it was typed, if that was sent along, else as it is saved.
-func (s *Server) worked(r *http.Request) (File, error) {
+func (s drinkPanels) worked(r *http.Request) (File, error) {
 	name := r.PathValue("name")
 	if text := typed(r); r.Method == http.MethodPost && len(text) > 0 {
 		return File{name, text}, nil
@@ -75,7 +86,7 @@ func (s *Server) worked(r *http.Request) (File, error) {
 }
 
 // about begins a panel about a drink, as a request has it.
-func (s *Server) about(r *http.Request) (panel, File, *drink.Drink, error) {
+func (s drinkPanels) about(r *http.Request) (panel, File, *drink.Drink, error) {
 	file, err := s.worked(r)
 	if err != nil {
 		return panel{}, file, nil, err

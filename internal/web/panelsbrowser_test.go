@@ -97,6 +97,9 @@ func TestPanelsAreAccessibleAndFit(t *testing.T) {
 		{"guest-en", drink + "/guest", nil, ""},
 		{"guest-de", drink + "/guest?language=de", nil, ""},
 		{"allergens-en", "/drink/harbour-veil.yaml/allergens", nil, ""},
+		{"bench-find", drink, url.Values{`.tools a[href^="/foods"]`: nil}, `document.querySelector("#panel #q")`},
+		{"bench-claim", drink, url.Values{`.tools a[href$="/claim"]`: nil}, `document.querySelector("#panel #check")`},
+		{"bench-fit", drink, url.Values{`.tools a[href$="/fit"]`: nil}, `document.querySelector("#panel #quality")`},
 		{"allergens-de", "/drink/harbour-veil.yaml/allergens?language=de", nil, ""},
 	} {
 		require.NoError(t, chromedp.Do(ctx, inScheme("light"), chromedp.Navigate(s.url+c.path)))

@@ -46,10 +46,6 @@ type RankedFood struct {
 // mostRanked is how many foods a ranking shows: our own bound.
 const mostRanked = 20
 
-func (s *Server) rankRoutes(mux *http.ServeMux) {
-	mux.HandleFunc("GET /foods/rank", s.rankFoods)
-}
-
 // rank is the panel of a ranking.
 type rank struct {
 	panel
@@ -76,7 +72,7 @@ type rankedRow struct {
 // offered are the constituents that a ranking proposes: what is sweet, sour and bitter in a drink.
 var offered = []constituent.ID{constituent.Sugar, "CITAC", "MALAC", "LACAC", "TARAC", constituent.Caffeine}
 
-func (s *Server) rankFoods(w http.ResponseWriter, r *http.Request) {
+func (s foodPanels) rank(w http.ResponseWriter, r *http.Request) {
 	p := rank{
 		panel: s.shelfOf(r, "Foods by what they hold"),
 		Of:    r.FormValue("of"), Without: r.FormValue("without"), Liquid: r.FormValue("liquid") != "", Allergens: allergen.Words(), Figures: offered,

@@ -76,6 +76,6 @@ func (s *Server) Handler() http.Handler {
 	s.versionRoutes(mux)
 	s.printRoutes(mux)
 	s.sendRoutes(mux)
-	s.panelRoutes(mux)
+	panelRoutes(s, mux)
 	return mux
 }

@@ -12,8 +12,13 @@ import (
 // servedDraws is how many draws a drink is calculated with for what is said, handed out or printed.
 const servedDraws = 1000
 
-func (s *Server) stageRoutes(mux *http.ServeMux) {
-	mux.HandleFunc("GET /drink/{name}/stage", s.showStage)
+// handouts are what is said and given to somebody: the stage, the guest's card, the allergens.
+type handouts struct{ *Server }
+
+func (s handouts) routes(mux *http.ServeMux) {
+	mux.HandleFunc("GET /drink/{name}/stage", s.stage)
+	mux.HandleFunc("GET /drink/{name}/guest", s.guest)
+	mux.HandleFunc("GET /drink/{name}/allergens", s.allergens)
 }
 
 // stage is the view for who presents a drink: what may be said, large, and nothing else.
@@ -40,12 +45,12 @@ type register struct {
 // registerWords are the registers as somebody chooses them.
 var registerWords = map[speech.Register]string{speech.Judge: "To the judges", speech.Guest: "To a guest"}
 
-func (s *Server) showStage(w http.ResponseWriter, r *http.Request) {
-	file, err := s.worked(r)
-	var of *sheet.Sheet
-	if err == nil {
-		of, err = s.kitchen.Sheet(r.Context(), file, Ask{Draws: servedDraws, Claims: true})
+func (s handouts) stage(w http.ResponseWriter, r *http.Request) {
+	file, ok := s.opened(w, r)
+	if !ok {
+		return
 	}
+	of, err := s.kitchen.Sheet(r.Context(), file, Ask{Draws: servedDraws, Claims: true})
 	if err != nil {
 		fails(w, err)
 		return

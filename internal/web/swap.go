@@ -24,11 +24,6 @@ type Swapped struct {
 	Texts []string // of each of Found
 }
 
-func (s *Server) swapRoutes(mux *http.ServeMux) {
-	mux.HandleFunc("GET /drink/{name}/swap", s.askSwap)
-	mux.HandleFunc("POST /drink/{name}/swap", s.swapFood)
-}
-
 // swapPanel is the panel of a swap.
 type swapPanel struct {
 	panel
@@ -51,7 +46,7 @@ type swapFound struct {
 	Text  string // of the drink with it
 }
 
-func (s *Server) askSwap(w http.ResponseWriter, r *http.Request) {
+func (s drinkPanels) askSwap(w http.ResponseWriter, r *http.Request) {
 	p, _, err := s.swapOf(r)
 	if err != nil {
 		fails(w, err)
@@ -61,7 +56,7 @@ func (s *Server) askSwap(w http.ResponseWriter, r *http.Request) {
 }
 
 // swapOf begins the panel.
-func (s *Server) swapOf(r *http.Request) (*swapPanel, File, error) {
+func (s drinkPanels) swapOf(r *http.Request) (*swapPanel, File, error) {
 	about, file, d, err := s.about(r)
 	if err != nil {
 		return nil, file, err
@@ -83,7 +78,7 @@ func (s *Server) swapOf(r *http.Request) (*swapPanel, File, error) {
 // namedFood is a food as a file has it, and as its table calls it.
 type namedFood struct{ Code, Name string }
 
-func (s *Server) swapFood(w http.ResponseWriter, r *http.Request) {
+func (s drinkPanels) swap(w http.ResponseWriter, r *http.Request) {
 	p, file, err := s.swapOf(r)
 	if err != nil {
 		fails(w, err)
