@@ -148,12 +148,16 @@ func (f fitter) run(ctx context.Context, wish *fit.Wish) error {
 	if err != nil {
 		return err
 	}
-	fitted, err := f.fitted(ctx, found, wish)
+	bench, err := f.bench(ctx, found)
+	if err != nil {
+		return err
+	}
+	fitted, err := f.fitted(ctx, bench, wish)
 	if err != nil {
 		return err
 	}
 	if f.out.path != "" {
-		if err := f.write(ctx, found, fitted.Result); err != nil {
+		if err := f.write(ctx, bench, fitted.Result); err != nil {
 			return err
 		}
 		fitted.Written = f.out.path
@@ -168,12 +172,8 @@ func (f fitter) run(ctx context.Context, wish *fit.Wish) error {
 }
 
 // fitted fits a drink, and gathers what is told of it.
-func (f fitter) fitted(ctx context.Context, found *recipe.Recipe, wish *fit.Wish) (*sheet.Fitted, error) {
-	bench, err := f.bench(ctx, found)
-	if err != nil {
-		return nil, err
-	}
-	aims, remarks := fit.Read(found.Drink, &fail.List{}), []string(nil)
+func (f fitter) fitted(ctx context.Context, bench fit.Bench, wish *fit.Wish) (*sheet.Fitted, error) {
+	aims, remarks := fit.Read(bench.Drink, &fail.List{}), []string(nil)
 	if wish != nil {
 		ready, said, err := bench.Wished(ctx, *wish)
 		if err != nil {
@@ -241,12 +241,12 @@ func (f fitter) sheetUnder(ctx context.Context, a *assay.Assay, rules []string) 
 }
 
 // write writes a copy of the drink with the amounts of an answer, if it reads as the answer does.
-func (f fitter) write(ctx context.Context, found *recipe.Recipe, res *fit.Result) error {
+func (f fitter) write(ctx context.Context, b fit.Bench, res *fit.Result) error {
 	_, text, _, err := f.drinkText(f.arg)
 	if err != nil {
 		return err
 	}
-	next, err := amount.Rewrite(found.Drink, text, f.plans(found).Central.Written(), res.Amounts())
+	next, err := amount.Rewrite(b.Drink, text, b.Central.Written(), res.Amounts())
 	if err != nil {
 		return err
 	}

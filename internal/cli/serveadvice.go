@@ -29,7 +29,12 @@ func (k kitchen) Fit(ctx context.Context, file web.File, wish web.Wish, draws in
 	if err != nil {
 		return nil, err
 	}
-	return fitter{drinks: by}.fitted(ctx, found, ready)
+	f := fitter{drinks: by}
+	bench, err := f.bench(ctx, found)
+	if err != nil {
+		return nil, err
+	}
+	return f.fitted(ctx, bench, ready)
 }
 
 func (k kitchen) Swap(ctx context.Context, file web.File, ask web.Exchange, draws int) (*web.Swapped, error) {

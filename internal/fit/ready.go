@@ -35,6 +35,9 @@ func Qualities() []string {
 	return []string{string(Sweet), string(Sour), string(Bitter), string(Salty), string(Strong)}
 }
 
+// Noticed reports whether it is published what a judge notices of it.
+func (q Quality) Noticed() bool { return q == Sweet || q == Sour }
+
 // Wish is a quality of which somebody wants more or less.
 type Wish struct {
 	Quality Quality
@@ -97,7 +100,7 @@ func (r ready) share(w Wish) (by float64, why string, err error) {
 	if d, ok := r.noticed(w.Quality); ok {
 		return d.High / unit.Hundred, ", the most that a judge needs to notice it", nil
 	}
-	return 0, "", fail.New(fail.Wrong, "how much "+w.words()+" a judge notices is not published as far as was looked", "say by how much: 20%")
+	return 0, "", fail.New(fail.Wrong, "how much "+w.words()+" a judge notices is not published as far as was looked", "say by how much: --by 20%")
 }
 
 // noticed is the least difference of a quality that a judge notices, if one is published.

@@ -140,8 +140,11 @@ func (p *fitPanel) wish(r *http.Request) error {
 		return fail.New(fail.Wrong, "there is no quality \""+clean.Name(p.Asked.Quality)+"\"", "use one of: "+fail.Or(fit.Qualities()))
 	}
 	p.Wished = r.PostFormValue("way") + " " + p.Asked.Quality
-	if p.Share == "" {
+	switch {
+	case p.Share == "" && fit.Quality(p.Asked.Quality).Noticed():
 		return nil
+	case p.Share == "":
+		return fail.New(fail.Wrong, "how much "+p.Wished+" a judge notices is not published as far as was looked", "say by how much, in per cent")
 	}
 	by, err := strconv.ParseFloat(p.Share, 64)
 	if err != nil || !(by > 0) || math.IsInf(by, 0) || !p.Asked.More && by >= whole {
