@@ -3,6 +3,7 @@ package web_test
 import (
 	"net/http"
 	"net/url"
+	"os/exec"
 	"strings"
 	"testing"
 
@@ -137,5 +138,24 @@ func TestNamesAreNoMoreThanNames(t *testing.T) {
 		assert.NotContains(t, lower, "<img", path)
 		assert.NotContains(t, page, "NaN", path)
 		assert.NotRegexp(t, `(?i)free from`, page, path)
+	}
+}
+
+// HTML Tidy has nothing to say of any panel, nor of what is said and handed out.
+func TestPanelsAreValid(t *testing.T) {
+	tidy := required(t, "tidy")
+	s := serve(t, demos(t))
+	const drink = "/drink/garden-tide.yaml"
+	for path, form := range map[string]url.Values{
+		"/foods?q=lemon&drink=garden-tide.yaml": nil, "/foods/core:honey?drink=garden-tide.yaml": nil, "/foods/rank?of=MALAC&without=milk": nil,
+		drink + "/fit": {"wish": {"sweeter"}}, drink + "/swap": {"food": {"core:sugar-white"}}, drink + "/claim": {"check": {"serving(SUGAR) < 9 g"}},
+		drink + "/claim?": {"check": {"serving(SUGER)"}}, drink + "/stage": nil, drink + "/guest?language=de": nil, drink + "/allergens": nil,
+	} {
+		_, page := s.answer(t, path, form)
+		cmd := exec.Command(tidy, "-errors", "-quiet", "-utf8", "--warn-proprietary-attributes", "no") // it does not know inputmode and aria-current
+		cmd.Stdin = strings.NewReader(page)
+		said, err := cmd.CombinedOutput()
+		assert.NoError(t, err, path)
+		assert.Empty(t, string(said), path)
 	}
 }
