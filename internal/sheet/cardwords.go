@@ -5,6 +5,7 @@ import (
 	"strings"
 	"sync"
 
+	"sipsum/internal/clean"
 	"sipsum/internal/embedded"
 )
 
@@ -101,6 +102,9 @@ func (in tongue) listed(list []string) string {
 func (in tongue) named(name string) string {
 	if word, ok := names()[in][name]; ok {
 		return word
+	}
+	if word, ok := names()[in][clean.LowerFirst(name)]; ok { // it begins a list
+		return clean.UpperFirst(word)
 	}
 	whole, parts, inside := strings.Cut(strings.TrimSuffix(name, ")"), " (") // "Nuts (Hazelnut, Walnut)"
 	if inside && strings.HasSuffix(name, ")") {

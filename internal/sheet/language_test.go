@@ -118,6 +118,9 @@ build: [40 g own:bar, 20 g core:espresso, 1 g core:honey]
 	assert.Contains(t, allergens, "Allergene, EU")
 	assert.Contains(t, allergens, "Enthält: Glutenhaltiges Getreide")
 	assert.Contains(t, allergens, "Fragen Sie uns bei einer Allergie")
+	us := reporttest.Read(t, "drink: Lantern\nserves: 1\nrules: [us]\nmay-contain: [tree nut, chestnut]\nbuild: [10 g core:almond-butter, 20 g core:espresso]\n")
+	assert.Contains(t, told(us.GuestLeafIn("de")), "Enthält: Mandeln\n", "the United States have the nut named, and not its class")
+	assert.Contains(t, told(us.AllergensLeafIn("de")), "Kann enthalten: Schalenfrucht nicht angegeben")
 	assert.Equal(t, s.GuestLeaf(), s.GuestLeafIn("xx"), "what nobody has words in is English")
 	assert.Equal(t, s.AllergensLeaf(), s.AllergensLeafIn("en"))
 }
