@@ -33,6 +33,7 @@ type stage struct {
 	Slow      string
 	Words     int
 	Guest     []sheet.Block // what a guest must not miss
+	Advice    []string      // and what to mind, in a guest's words
 }
 
 // register is for whom a speech is.
@@ -67,6 +68,7 @@ func (s handouts) stage(w http.ResponseWriter, r *http.Request) {
 		p.Registers = append(p.Registers, register{x, registerWords[x], x == to})
 	}
 	p.say(sheet.SpeechOf(of, to))
+	p.Advice = of.Served().Advice
 	for _, b := range of.StageLeaf().Blocks {
 		if b.Role == sheet.Boxed {
 			p.Guest = append(p.Guest, b)
