@@ -265,14 +265,6 @@ func pictured(t testing.TB, ctx context.Context, name string) {
 	require.NoError(t, os.WriteFile(filepath.Join(folder, name+".png"), shot, 0o644))
 }
 
-// onPaper prints the shown page as a browser does when somebody presses print.
-func onPaper(t testing.TB, ctx context.Context) []byte {
-	t.Helper()
-	pdf, err := chromedp.Run(ctx, chromedp.PrintToPDF(chromedp.PDFPreferCSSPageSize()))
-	require.NoError(t, err)
-	return pdf
-}
-
 // figure is a figure of a page: which selector of the documents it shows, in which unit where that is
 // a smaller one, and its text.
 type figure struct{ path, unit, text string }
@@ -288,8 +280,8 @@ func figuresOf(page string) (list []figure) {
 
 var number = regexp.MustCompile(`^(?:≥ |at most |below |< )?([0-9]+(?:\.[0-9]+)?)$`)
 
-// agrees tells whether a figure of a page is that of its document, rounded to a place.
-func agrees(f figure, of any) bool {
+// shows tells whether a figure of a page is that of its document, rounded to a place.
+func shows(f figure, of any) bool {
 	x, ok := of.(float64)
 	text := number.FindStringSubmatch(f.text)
 	if !ok || text == nil {

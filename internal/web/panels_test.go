@@ -15,24 +15,13 @@ import (
 
 const draws = "200" // of a page while somebody works
 
-// posted gives the answer to a form.
-func (s *site) posted(t testing.TB, path string, form url.Values) (int, string) {
-	t.Helper()
-	ask, err := http.NewRequest(http.MethodPost, s.url+path, strings.NewReader(form.Encode()))
-	require.NoError(t, err)
-	ask.Header.Set("Content-Type", "application/x-www-form-urlencoded")
-	ask.Header.Set("Sec-Fetch-Site", "same-origin")
-	answer, err := http.DefaultClient.Do(ask)
-	return read(t, answer, err)
-}
-
 // answer gives a page, or the answer to a form if there is one.
-func (s *site) answer(t testing.TB, path string, form url.Values) (int, string) {
+func (s *site) answer(t *testing.T, path string, form url.Values) (int, string) {
 	t.Helper()
 	if form == nil {
 		return s.fetch(t, path)
 	}
-	return s.posted(t, path, form)
+	return s.post(t, path, form)
 }
 
 // Each figure of a panel is that of the document which the command prints.
@@ -62,12 +51,12 @@ func TestPanelsTellTheFiguresOfTheDocuments(t *testing.T) {
 		assert.GreaterOrEqual(t, len(figures), c.least, c.name)
 		for _, f := range figures {
 			of := at(d, strings.Split(f.path, ".")...)
-			assert.True(t, agrees(f, of), "%s: %s is %q on the page, and %v in the document", c.name, f.path, f.text, of)
+			assert.True(t, shows(f, of), "%s: %s is %q on the page, and %v in the document", c.name, f.path, f.text, of)
 		}
 	}
-	assert.True(t, agrees(figure{text: "480", path: "x"}, 478.3))
-	assert.False(t, agrees(figure{text: "490", path: "x"}, 478.3))
-	assert.False(t, agrees(figure{text: "480", path: "x"}, nil))
+	assert.True(t, shows(figure{text: "480", path: "x"}, 478.3))
+	assert.False(t, shows(figure{text: "490", path: "x"}, 478.3))
+	assert.False(t, shows(figure{text: "480", path: "x"}, nil))
 }
 
 // document is what a command prints as JSON; DRINK stands for the drink of the test.

@@ -68,7 +68,7 @@ func TestPanelsWorkWithoutAScript(t *testing.T) {
 	s := serve(t, demos(t))
 	const drink = "/drink/garden-tide.yaml"
 	typedText := strings.Replace(demos(t)["garden-tide.yaml"], "30 g passion syrup", "31 g passion syrup", 1)
-	code, page := s.posted(t, drink+"/claim", url.Values{"text": {typedText}, "base": {"x"}, "say": {"A little milk"}, "check": {"contains(milk)"}})
+	code, page := s.post(t, drink+"/claim", url.Values{"text": {typedText}, "base": {"x"}, "say": {"A little milk"}, "check": {"contains(milk)"}})
 	require.Equal(t, http.StatusOK, code)
 	_, form, found := strings.Cut(page, `<form method="post" action="/drink/garden-tide.yaml/edit"`)
 	require.True(t, found)
@@ -79,7 +79,7 @@ func TestPanelsWorkWithoutAScript(t *testing.T) {
 	}
 	assert.Equal(t, []string{"claim"}, fields["op"])
 	assert.Equal(t, []string{"x"}, fields["base"])
-	code, page = s.posted(t, drink+"/edit", fields)
+	code, page = s.post(t, drink+"/edit", fields)
 	require.Equal(t, http.StatusOK, code)
 	text := html.UnescapeString(page)
 	assert.Contains(t, text, "31 g passion syrup", "what was typed and not saved is still there")

@@ -5,7 +5,6 @@ import (
 	"net/url"
 	"strconv"
 	"testing"
-	"time"
 
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
@@ -15,15 +14,6 @@ import (
 // typed sets a field as hands do: letter by letter, so that the page hears each.
 func typed(field, text string) chromedp.Action[chromedp.Void] {
 	return chromedp.SendKeys(field, text)
-}
-
-// until waits for a condition of the page, whichever page that is by then.
-func until(t testing.TB, ctx context.Context, condition string) {
-	t.Helper()
-	require.Eventually(t, func() bool {
-		is, err := chromedp.Run(ctx, chromedp.Evaluate[bool]("Boolean("+condition+")"))
-		return err == nil && is
-	}, 30*time.Second, 50*time.Millisecond, condition)
 }
 
 // evaluated gives what an expression is on the page.
@@ -57,7 +47,7 @@ func TestAClaimIsJudgedWhileItIsTyped(t *testing.T) {
 	until(t, ctx, `document.querySelector("#verdict .verdict")`)
 	d := s.document(t, []string{"evidence", "DRINK", "--check", "serving(SUGAR) < 9 g"})
 	shown := evaluated[string](t, ctx, `document.querySelector("#verdict [data-figure]").textContent`)
-	assert.True(t, agrees(figure{"claims.0.probability", "", shown}, at(d, "claims", "0", "probability")), shown)
+	assert.True(t, shows(figure{"claims.0.probability", "", shown}, at(d, "claims", "0", "probability")), shown)
 	assert.Equal(t, "serving(SUGAR) < 9 g", evaluated[string](t, ctx, `document.querySelector("#verdict form [name=check]").value`), "what is kept is what was judged")
 }
 
