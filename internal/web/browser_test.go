@@ -246,6 +246,7 @@ func fits(t testing.TB, ctx context.Context, wide int64, what string) {
 		if (e.closest("svg, textarea, input, select, [hidden], .unseen, script")) return out;
 		const hides = x => x === "hidden" || x === "clip";
 		if (e.textContent.trim() && s.display !== "inline" && (hides(s.overflowX) && e.scrollWidth > e.clientWidth + 1 || hides(s.overflowY) && e.scrollHeight > e.clientHeight + 1)) out.push("cut off: " + e.outerHTML.slice(0, 120));
+		if (e.matches(".panel .grid, .handed .grid") && e.scrollWidth > e.clientWidth + 1) out.push("has to be pushed aside: " + e.outerHTML.slice(0, 120));
 		if (e.matches("[data-figure]") && e.getClientRects().length > 1) out.push("a figure over two lines: " + e.outerHTML.slice(0, 160));
 		return out;
 	})`))
