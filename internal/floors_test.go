@@ -35,9 +35,9 @@ var floors = [][]string{
 	{"internal/assay"},
 	{"internal/allergen", "internal/evidence", "internal/claims", "internal/contrast", "internal/across"},
 	{"internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/houserules", "internal/batch", "internal/fit"},
-	{"internal/invent"},
+	{"internal/invent", "internal/rewrite"},
 	{"internal/sheet"},
-	{"internal/store", "internal/tables/core", "internal/tables/sr", "internal/tables/ifct", "internal/tables/ciqual", "internal/tables/swiss", "internal/tables/generic", "internal/tables/cofid", "internal/tables/cnf", "internal/tables/fdc", "internal/tables/fndds", "internal/tables/stfcj", "internal/tables/afcd", "internal/tables/tablestest", "internal/report/json", "internal/report/text", "internal/report/svg", "internal/report/markdown", "internal/report/csv"},
+	{"internal/store", "internal/tables/core", "internal/tables/sr", "internal/tables/ifct", "internal/tables/ciqual", "internal/tables/swiss", "internal/tables/generic", "internal/tables/cofid", "internal/tables/cnf", "internal/tables/fdc", "internal/tables/fndds", "internal/tables/stfcj", "internal/tables/afcd", "internal/tables/tablestest", "internal/report/json", "internal/report/text", "internal/report/svg", "internal/report/markdown", "internal/report/csv", "internal/bench"},
 	{"internal/tables", "internal/assay/assaytest", "internal/batch/batchtest", "internal/report/html"},
 	{"internal/sweep", "internal/report/reporttest", "internal/web"},
 	{"internal/cli"},
@@ -65,7 +65,7 @@ var pure = []string{
 	"internal/recipe", "internal/reading", "internal/untold", "internal/drivers", "internal/dosing",
 	"internal/evidence", "internal/contrast", "internal/ladder", "internal/claim", "internal/claims", "internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/houserules", "internal/sheet", "internal/report/json", "internal/report/text",
 	"internal/taste", "internal/speech", "internal/pack", "internal/clean", "internal/typeset", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv",
-	"internal/tables/difference", "internal/tasting", "internal/batch", "internal/optimise", "internal/fit", "internal/invent", "internal/across", "internal/figure", "internal/minutes",
+	"internal/tables/difference", "internal/tasting", "internal/batch", "internal/optimise", "internal/fit", "internal/invent", "internal/across", "internal/figure", "internal/minutes", "internal/rewrite", "internal/bench",
 }
 
 var worldly = []string{"os", "os/exec", "net", "net/http", "syscall", "time"}

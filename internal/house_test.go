@@ -42,6 +42,8 @@ var sizes = []struct {
 	{"internal/reading", 2250, 18}, // why a reading is kept apart is said there, what waits for a decision, and which reading told what nobody stated; a reading that contradicts its recipe is doubted there, and has its own worlds
 	{"internal/recipe", 2150, 19},  // what a name may mean is told there, the drink's own names first, and what to write for a plain word
 	{"internal/titration", 1800, 18},
+	{"internal/rewrite", 900, 9},
+	{"internal/bench", 1200, 12},
 	{"internal/dosing", 1800, 18},
 	{"internal/drink", 6300, 0},       // house rules are read there as a drink is; a stranger's hand has its lines here: what a step, a key or a unit is called by others, and for each slip the line as it should be; the facts of a coffee, the words of constituents, a dose to be calculated, how a food is sold, a foam, how long a step takes and how a glass stands
 	{"internal/prep", 5130, 0},        // a file a step: ice, koji, clear liquids, vacuum, a ferment that was read, a dose, what heat splits, a caramel that was weighed and a foam have theirs

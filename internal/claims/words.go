@@ -39,7 +39,7 @@ func (c Said) verdict() string {
 	case c.Word == claim.Unknown:
 		text := fmt.Sprintf("unknown: holds in %d to %d of 100", ofHundred(c.Hurt), ofHundred(c.Help))
 		if c.Settle != nil {
-			text += "; nobody knows " + c.unknownWords()
+			text += "; nobody knows " + c.UnknownWords()
 		}
 		return text
 	case c.Firm():
@@ -73,8 +73,8 @@ func (c Said) Unknowns() []*claim.Gap {
 	return append([]*claim.Gap{c.Settle}, c.Also...)
 }
 
-// unknownWords names what nobody knows; of many a few, and how many more there are.
-func (c Said) unknownWords() string {
+// UnknownWords names what nobody knows and the verdict waits for; of many a few, and how many more there are.
+func (c Said) UnknownWords() string {
 	var names []string
 	list := c.Unknowns()
 	for _, gap := range list[:min(len(list), mostNamed)] {

@@ -27,6 +27,9 @@ func Prose(text string) string { return Text(text, MostProse) }
 // UTF-8 becomes U+FFFD; piles of accents are cut; and a text of more than most
 // runes ends with "…".
 func Text(text string, most int) string {
+	if harmless(text, most) {
+		return text
+	}
 	var b strings.Builder
 	runes, marks, blank := 0, 0, false
 	for _, r := range text {
@@ -59,6 +62,23 @@ func Text(text string, most int) string {
 		runes++
 	}
 	return b.String()
+}
+
+// harmless reports whether a text is plain letters and signs of ASCII, one blank between words: most are, and
+// nothing is to be done with them.
+func harmless(text string, most int) bool {
+	if len(text) > most {
+		return false
+	}
+	blank := true
+	for i := range len(text) {
+		c := text[i]
+		if c < ' ' || c > '~' || c == ' ' && blank {
+			return false
+		}
+		blank = c == ' '
+	}
+	return !blank || text == ""
 }
 
 // hidden reports whether a rune can steer a terminal, turn the reading

@@ -25,6 +25,7 @@ const (
 
 func newCard(a *app) *cobra.Command {
 	var explain, guest, stage bool
+	var language string
 	v := view{
 		use: "card", short: "the nutrition declaration, and the cards for guests and for the stage",
 		long: "card prints the nutrition declaration of a serving as the rules prescribe it. It is calculated, not\n" +
@@ -38,7 +39,7 @@ func newCard(a *app) *cobra.Command {
 	v.leaf = func(s *sheet.Sheet) *sheet.Leaf {
 		switch {
 		case guest:
-			return s.GuestLeaf()
+			return s.GuestLeafIn(language)
 		case stage:
 			return s.StageLeaf()
 		}
@@ -69,6 +70,9 @@ func newCard(a *app) *cobra.Command {
 		return csvreport.Cards(w, s)
 	}
 	v.check = func(form string, o *output) error {
+		if err := spoken(language, guest); err != nil {
+			return err
+		}
 		if guest && o.paper == "" {
 			o.paper = guestPaper
 		}
@@ -83,8 +87,29 @@ func newCard(a *app) *cobra.Command {
 	cmd := a.command(v)
 	cmd.Flags().BoolVar(&explain, "explain", false, "how each figure came about: formula, inputs, rule")
 	cmd.Flags().BoolVar(&guest, "guest", false, "the card beside the drink: what is not known is left out, and says \"ask us\"")
+	cmd.Flags().StringVar(&language, "language", "en", "of the guest's card: "+fail.Or(languages()))
 	cmd.Flags().BoolVar(&stage, "stage", false, "the card for the stage: the evidence in one line for each sensory category")
 	return cmd
+}
+
+// languages are the codes of those that a guest can be told in.
+func languages() []string {
+	var list []string
+	for _, l := range sheet.Languages() {
+		list = append(list, l.Code)
+	}
+	return list
+}
+
+// spoken refuses a language that there are no words in, and one for what is not for a guest.
+func spoken(language string, guest bool) error {
+	switch known := languages(); {
+	case !slices.Contains(known, language):
+		return fail.New(fail.Wrong, "there are no words in the language \""+language+"\"", "write --language "+fail.Or(known))
+	case !guest && language != known[0]:
+		return fail.New(fail.Wrong, "--language is of the guest's card", "add --guest")
+	}
+	return nil
 }
 
 func newAllergens(a *app) *cobra.Command {

@@ -68,6 +68,11 @@ func (a drinks) compare(ctx context.Context, args, rules []string) (*sheet.Compa
 	if err != nil {
 		return nil, err
 	}
+	return a.contrast(ctx, args, found, rules)
+}
+
+// contrast calculates two drinks whose foods are found; args are what they are called.
+func (a drinks) contrast(ctx context.Context, args []string, found []*recipe.Recipe, rules []string) (*sheet.Compared, error) {
 	if len(rules) == 0 {
 		rules = rulesOf(found)
 	}

@@ -152,41 +152,50 @@ func (f fitter) run(ctx context.Context, wish *fit.Wish) error {
 	if err != nil {
 		return err
 	}
-	aims, remarks := fit.Read(d, &fail.List{}), []string(nil)
-	if wish != nil {
-		ready, said, err := bench.Wished(ctx, *wish)
-		if err != nil {
-			return err
-		}
-		aims, remarks = append(aims, ready...), said
-	}
-	res, err := bench.Fit(ctx, aims)
+	fitted, err := f.fitted(ctx, bench, wish)
 	if err != nil {
 		return err
 	}
-	s, err := f.sheetOf(ctx, res.After)
-	if err != nil {
-		return err
-	}
-	fitted := sheet.Fit(s, res, remarks)
-	written, err := f.sheetOf(ctx, res.Before)
-	if err != nil {
-		return err
-	}
-	fitted.Raise(written)
 	if f.out.path != "" {
-		if err := f.write(ctx, bench, res); err != nil {
+		if err := f.write(ctx, bench, fitted.Result); err != nil {
 			return err
 		}
 		fitted.Written = f.out.path
 	}
-	if !res.Met || sheet.Contradicted(s) || fitted.TooMuch() {
+	if !fitted.Met || sheet.Contradicted(fitted.Sheet) || fitted.TooMuch() {
 		f.findings = fail.Findings
 	}
 	if f.json() {
 		return jsonreport.Fit(f.streams.Out, fitted)
 	}
 	return textreport.Fit(f.streams.Out, fitted, f.style())
+}
+
+// fitted fits a drink, and gathers what is told of it.
+func (f fitter) fitted(ctx context.Context, bench fit.Bench, wish *fit.Wish) (*sheet.Fitted, error) {
+	aims, remarks := fit.Read(bench.Drink, &fail.List{}), []string(nil)
+	if wish != nil {
+		ready, said, err := bench.Wished(ctx, *wish)
+		if err != nil {
+			return nil, err
+		}
+		aims, remarks = append(aims, ready...), said
+	}
+	res, err := bench.Fit(ctx, aims)
+	if err != nil {
+		return nil, err
+	}
+	s, err := f.sheetOf(ctx, res.After)
+	if err != nil {
+		return nil, err
+	}
+	fitted := sheet.Fit(s, res, remarks)
+	written, err := f.sheetOf(ctx, res.Before)
+	if err != nil {
+		return nil, err
+	}
+	fitted.Raise(written)
+	return fitted, nil
 }
 
 // bench prepares a drink for a fit.

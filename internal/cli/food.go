@@ -104,26 +104,37 @@ func (a *app) foodShow(ctx context.Context, text string) error {
 	if err != nil {
 		return err
 	}
-	lib := library{db: db, tables: a.options.tables}
-	id, err := lib.identify(ctx, text)
+	x, err := library{db: db, tables: a.options.tables}.stocked(ctx, text)
 	if err != nil {
 		return err
 	}
-	f, err := db.Food(ctx, id)
+	if a.json() {
+		return jsonreport.Food(a.streams.Out, x.food, x.columns, x.cited)
+	}
+	return textreport.Food(a.streams.Out, x.food, x.columns, x.cited, a.style())
+}
+
+// stocked is a food with all that its table says of it.
+type stocked struct {
+	food    *food.Food
+	columns []food.Column
+	cited   func(id string) (source.Work, bool)
+}
+
+// stocked finds a food by its code or its exact name.
+func (l library) stocked(ctx context.Context, text string) (stocked, error) {
+	id, err := l.identify(ctx, text)
 	if err != nil {
-		return err
+		return stocked{}, err
+	}
+	f, err := l.db.Food(ctx, id)
+	if err != nil {
+		return stocked{}, err
 	}
 	f = food.WithKin(f)
-	columns, err := db.Columns(ctx, f.ID.Table)
-	if err != nil {
-		return err
-	}
-	works := lib.works(ctx)
-	cited := func(id string) (source.Work, bool) { return works(f.ID.Table, id) }
-	if a.json() {
-		return jsonreport.Food(a.streams.Out, f, columns, cited)
-	}
-	return textreport.Food(a.streams.Out, f, columns, cited, a.style())
+	columns, err := l.db.Columns(ctx, f.ID.Table)
+	works := l.works(ctx)
+	return stocked{f, columns, func(id string) (source.Work, bool) { return works(f.ID.Table, id) }}, err
 }
 
 // identify finds the food that a text names.

@@ -123,37 +123,60 @@ func perOf(word string) (per, error) {
 	return per{c.ID, 1, "per " + c.Unit + " " + c.Named(), leastOf(c.ID)}, nil
 }
 
-func (a *app) foodRank(ctx context.Context, tag string, o rankOptions) error {
+// ranking is the answer to a question for the foods with the most of something.
+type ranking struct {
+	of      *constituent.Constituent
+	query   store.Ranking
+	basis   per
+	foods   []rankedFood
+	left    store.LeftOut
+	without int // that hold what was to be left out
+	works   func(table, id string) (source.Work, bool)
+}
+
+// ranked ranks foods by a constituent, as the flags ask.
+func (o rankOptions) ranked(ctx context.Context, a *app, tag string) (*ranking, error) {
 	c, err := constituent.Read(tag, constituent.Any)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	basis, err := perOf(o.per)
-	if err != nil {
-		return err
+	r := &ranking{of: c}
+	if r.basis, err = perOf(o.per); err != nil {
+		return nil, err
 	}
 	groups, err := groupsOf(o.groups, o.liquid)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	less, err := withoutOf(o.without)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	db, err := a.store(ctx)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	q := store.Ranking{Of: c.ID, Per: basis.id, MoreThan: basis.least.Low, Tables: a.options.tables, Groups: groups, First: drinkGroups(groups), MinN: o.minN}
-	ranked, err := a.rank(ctx, db, q, less, o.limit)
-	if err != nil {
-		return err
+	r.works = library{db: db}.works(ctx)
+	r.query = store.Ranking{Of: c.ID, Per: r.basis.id, MoreThan: r.basis.least.Low, Tables: a.options.tables, Groups: groups, First: drinkGroups(groups), MinN: o.minN}
+	if r.foods, err = a.rank(ctx, db, r.query, less, o.limit); err != nil {
+		return nil, err
 	}
-	left, err := db.LeftOut(ctx, q)
-	if err != nil {
-		return err
+	r.without = less.out
+	r.left, err = db.LeftOut(ctx, r.query)
+	return r, err
+}
+
+// worksBehind are the works behind the figure of a food.
+func (r *ranking) worksBehind(x rankedFood) (works []source.Work) {
+	if x.Value.By == food.ByKin {
+		works = append(works, source.Work{Citation: clean.UpperFirst(x.Value.Ref)})
 	}
-	return a.printRank(ctx, db, q, basis, ranked, left, less.out)
+	for id := range strings.FieldsSeq(x.Value.Source) {
+		if w, ok := r.works(x.ID.Table, id); ok {
+			works = append(works, w)
+		}
+	}
+	return works
 }
 
 // drinkGroups are the groups of what drinks are made of, which come first; of groups
@@ -238,39 +261,34 @@ func (a *app) rank(ctx context.Context, db *store.DB, q store.Ranking, less *wit
 	return list, err
 }
 
-func (a *app) printRank(ctx context.Context, db *store.DB, q store.Ranking, basis per, ranked []rankedFood, left store.LeftOut, without int) error {
-	c := constituent.Must(q.Of)
-	works := library{db: db}.works(ctx)
+func (a *app) foodRank(ctx context.Context, tag string, o rankOptions) error {
+	r, err := o.ranked(ctx, a, tag)
+	if err != nil {
+		return err
+	}
+	c, basis := r.of, r.basis
 	head := textreport.RankHead{
 		Name: c.Name, Tag: string(c.ID), Unit: c.Unit, Per: basis.text,
-		Chosen: len(q.Groups) > 0, LeftOut: textreport.LeftOut(left), Without: without,
+		Chosen: len(r.query.Groups) > 0, LeftOut: textreport.LeftOut(r.left), Without: r.without,
 	}
 	if basis.id != "" {
 		head.Basis = basis.name()
 	}
 	var lines []textreport.Ranked
-	for _, x := range ranked {
+	for _, x := range r.foods {
 		line := textreport.Ranked{
 			Food: x.ID.String(), Name: x.Name, Figure: x.Figure * basis.times, Amount: x.Value.Amount, N: x.Value.N,
-			State: x.Value.State, By: food.ByOf(x.ID, x.Value), NotAssessed: x.notAssessed, OfDrinks: ofDrinks(x.Ranked), SD: math.NaN(),
+			State: x.Value.State, By: food.ByOf(x.ID, x.Value), NotAssessed: x.notAssessed, OfDrinks: ofDrinks(x.Ranked), SD: math.NaN(), Works: r.worksBehind(x),
 		}
 		if food.Stated(x.Value.SD) {
 			line.SD = x.Value.SD / x.Value.Amount * line.Figure
-		}
-		if x.Value.By == food.ByKin {
-			line.Works = append(line.Works, source.Work{Citation: clean.UpperFirst(x.Value.Ref)})
-		}
-		for id := range strings.FieldsSeq(x.Value.Source) {
-			if w, ok := works(x.ID.Table, id); ok {
-				line.Works = append(line.Works, w)
-			}
 		}
 		lines = append(lines, line)
 	}
 	if a.json() {
 		return jsonreport.Rank(a.streams.Out, jsonreport.RankHead{
 			Constituent: string(c.ID), Name: c.Name, Unit: c.Unit, Per: basis.text,
-			LeftOut: jsonreport.LeftOut(left), Without: without,
+			LeftOut: jsonreport.LeftOut(r.left), Without: r.without,
 		}, lines2json(c, lines))
 	}
 	return textreport.Rank(a.streams.Out, head, lines, a.style())

@@ -70,20 +70,12 @@ func (w swapper) run(ctx context.Context, x fit.Exchange, without []string) erro
 	if err != nil {
 		return err
 	}
-	pool, err := w.pool(ctx)
+	s, err := w.swapped(ctx, found, x, without)
 	if err != nil {
 		return err
 	}
-	res, err := w.bench(found).Swap(ctx, found, x, pool, w.kitchen)
-	if err != nil {
-		return err
-	}
-	s, err := w.sheets(ctx, found, res, without)
-	if err != nil {
-		return err
-	}
-	if w.out.path != "" && len(res.Found) > 0 {
-		if err := w.write(ctx, found, res); err != nil {
+	if w.out.path != "" && len(s.Found) > 0 {
+		if err := w.write(ctx, found, s.Exchanged); err != nil {
 			return err
 		}
 		s.Written = w.out.path
@@ -95,6 +87,19 @@ func (w swapper) run(ctx context.Context, x fit.Exchange, without []string) erro
 		return jsonreport.Swapped(w.streams.Out, s)
 	}
 	return textreport.Leaf(w.streams.Out, s.Leaf(), w.style())
+}
+
+// swapped looks for another food, and gathers what is told of it.
+func (w swapper) swapped(ctx context.Context, found *recipe.Recipe, x fit.Exchange, without []string) (*sheet.Swapped, error) {
+	pool, err := w.pool(ctx)
+	if err != nil {
+		return nil, err
+	}
+	res, err := w.bench(found).Swap(ctx, found, x, pool, w.kitchen)
+	if err != nil {
+		return nil, err
+	}
+	return w.sheets(ctx, found, res, without)
 }
 
 // bench prepares a drink; what it declares is asked of its sheet.
@@ -162,24 +167,30 @@ func (w swapper) write(ctx context.Context, found *recipe.Recipe, res *fit.Excha
 	if err != nil {
 		return err
 	}
-	first := res.Found[0]
+	next, err := rewritten(found, text, res, 0)
+	if err != nil {
+		return err
+	}
+	return w.keep(ctx, next, res.Found[0].After)
+}
+
+// rewritten is the text of a drink with one of the foods that were found.
+func rewritten(found *recipe.Recipe, text []byte, res *fit.Exchanged, i int) ([]byte, error) {
+	x := res.Found[i]
 	written, other, to := amount.Amounts{}, amount.Amounts{}, map[string]string{}
-	for _, p := range first.Poured {
+	for _, p := range x.Poured {
 		if p.Moves() {
 			written[p.Path], other[p.Path] = p.From, p.To
 		}
 		if p.Pot == "" {
-			to[p.Path] = first.Food.ID.String()
+			to[p.Path] = x.Food.ID.String()
 		}
 	}
 	next, err := amount.Refood(found.Drink, text, to, written, other)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	if next, err = amount.Unread(found.Drink, next, res.Unread); err != nil {
-		return err
-	}
-	return w.keep(ctx, next, first.After)
+	return amount.Unread(found.Drink, next, res.Unread)
 }
 
 // words are those of --without, as somebody wrote them.

@@ -30,14 +30,7 @@ var (
 )
 
 // limit gives a row of data/size_limits.csv.
-func limit(name string) int {
-	for _, row := range embedded.Rows("size_limits.csv") {
-		if row.Text("limit") == name {
-			return row.Whole("value")
-		}
-	}
-	panic("drink: limits.csv has no limit " + name)
-}
+func limit(name string) int { return embedded.Limit(name) }
 
 // MostBytes gives the longest that a file may be.
 func MostBytes() int { return mostBytes }

@@ -92,3 +92,13 @@ func (r Row) Whole(column string) int {
 func (r Row) Fail(format string, args ...any) {
 	panic(fmt.Sprintf("embedded: %s:%d: %s", r.table.name, r.line, fmt.Sprintf(format, args...)))
 }
+
+// Limit gives a row of size_limits.csv: how much of something a program takes that a stranger may feed.
+func Limit(name string) int {
+	for _, row := range Rows("size_limits.csv") {
+		if row.Text("limit") == name {
+			return row.Whole("value")
+		}
+	}
+	panic("embedded: size_limits.csv has no limit " + name)
+}

@@ -172,6 +172,11 @@ func (k citing) each(c composition.Contribution) []source.Work {
 	return list
 }
 
+// WorksBehind lists the works that a part of a figure of a drink names, those from memory too.
+func WorksBehind(d *drink.Drink, works Works, c composition.Contribution) []source.Work {
+	return citing{d, works}.each(c)
+}
+
 // behind lists the works behind the parts of a figure, without those from memory.
 func (k citing) behind(parts []composition.Contribution) []source.Work {
 	var list []source.Work

@@ -35,6 +35,9 @@ func Qualities() []string {
 	return []string{string(Sweet), string(Sour), string(Bitter), string(Salty), string(Strong)}
 }
 
+// Noticed reports whether it is published what a judge notices of it.
+func (q Quality) Noticed() bool { return q == Sweet || q == Sour }
+
 // Wish is a quality of which somebody wants more or less.
 type Wish struct {
 	Quality Quality

@@ -58,3 +58,8 @@ func Little(c *constituent.Constituent, amount, ml float64) bool {
 		}
 	}
 }
+
+// Pure reports whether a food that has so much of a constituent in 100 g is the constituent itself.
+func Pure(c *constituent.Constituent, in100g float64) bool {
+	return c.PerGram > 0 && in100g/c.PerGram >= hundred*worthSaying().pure
+}

@@ -7,8 +7,14 @@ import (
 
 // one is words that follow each other in a name.
 type one struct {
-	words []string
+	words []word
 	start bool // only at the start of the name
+}
+
+// word is a word of a rule; one with a star at its end is open.
+type word struct {
+	text string
+	open bool
 }
 
 // List is phrases of which any may stand in a name.
@@ -22,7 +28,12 @@ func Read(text string) List {
 	var all List
 	for part := range strings.SplitSeq(text, "|") {
 		rest, start := strings.CutPrefix(part, "^")
-		all = append(all, one{words: strings.Fields(rest), start: start})
+		p := one{start: start}
+		for w := range strings.FieldsSeq(rest) {
+			text, open := strings.CutSuffix(w, "*")
+			p.words = append(p.words, word{text, open})
+		}
+		all = append(all, p)
 	}
 	return all
 }
@@ -34,14 +45,11 @@ func Words(name string) []string {
 	return strings.FieldsFunc(name, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
 }
 
-// sameWord compares a word of a name with a word of a rule, a plural aside. A star at the
+// is compares a word of a name with a word of a rule, a plural aside. A star at the
 // end of the rule's word stands for any letters.
-func sameWord(have, want string) bool {
-	if begin, open := strings.CutSuffix(want, "*"); open {
-		return strings.HasPrefix(have, begin)
-	}
-	rest, ok := strings.CutPrefix(have, want)
-	return ok && (rest == "" || rest == "s" || rest == "es")
+func (want word) is(have string) bool {
+	rest, ok := strings.CutPrefix(have, want.text)
+	return ok && (want.open || rest == "" || rest == "s" || rest == "es")
 }
 
 // at reports whether the phrase stands at position i of the words.
@@ -50,7 +58,7 @@ func (p one) at(words []string, i int) bool {
 		return false
 	}
 	for k, want := range p.words {
-		if !sameWord(words[i+k], want) {
+		if !want.is(words[i+k]) {
 			return false
 		}
 	}
@@ -60,13 +68,21 @@ func (p one) at(words []string, i int) bool {
 // In reports whether one of the phrases stands in the words.
 func (l List) In(words []string) bool {
 	for _, p := range l {
-		for i := range words {
-			if p.at(words, i) {
+		for i, w := range words {
+			if p.begins(w) && p.at(words, i) {
 				return true
 			}
 		}
 	}
 	return false
+}
+
+// begins reports whether a phrase may stand where a word does, by its first letter: most do not.
+func (p one) begins(have string) bool {
+	if len(p.words) == 0 || p.words[0].text == "" {
+		return true
+	}
+	return have != "" && have[0] == p.words[0].text[0]
 }
 
 // Without takes every occurrence of the phrases out of the words. What remains

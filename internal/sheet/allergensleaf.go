@@ -23,6 +23,26 @@ func (s *Sheet) AllergensLeaf() *Leaf {
 	return l
 }
 
+// AllergensLeafIn is the page in a language of Languages. In any but English it is for a guest: what is
+// declared and what is to be asked, with the advice of a card; how each is known, and what a kitchen has to
+// mind, the English page says.
+func (s *Sheet) AllergensLeafIn(language string) *Leaf {
+	in := tongueOf(language)
+	if in == english {
+		return s.AllergensLeaf()
+	}
+	t := teller{s, in}
+	l, all := t.leaf("allergens"), s.Allergens()
+	for i := range all {
+		l.lines(Boxed, in.say("matrix", in.named(rulesName(all[i].Rules))), t.boxLines(all[i:i+1]))
+	}
+	l.add(advice(t.served()))
+	l.lines(Small, "", []Line{{Text: in.say("inferred")}})
+	l.add(contradictions(s, Aside))
+	l.foot(s)
+	return l
+}
+
 // injures is the last rank of the cautions that speak of harm to anybody; they say so.
 const injures = 2
 

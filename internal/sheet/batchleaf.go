@@ -30,7 +30,7 @@ func BatchLeaf(s *Sheet, b *batch.Batch, kitchen bool) *Leaf {
 	}
 	l.add(p.build())
 	l.lines("", say("batch.exact"), p.exact())
-	l.add(s.box(s.Served()))
+	l.add(s.Served().box(s.Rules))
 	l.warn(s)
 	l.foot(s)
 	return l

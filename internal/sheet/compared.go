@@ -156,7 +156,7 @@ func parted(a, b []string) Parted {
 func (c *Compared) ToDecide() bool {
 	u := c.Undecided()
 	a, b := c.NewCautions()
-	return len(u.Both)+len(u.OnlyA)+len(u.OnlyB) > 0 || len(overdoses(slices.Concat(a, b, c.TooMuchInBoth()))) > 0
+	return len(u.Both)+len(u.OnlyA)+len(u.OnlyB) > 0 || len(overdoses(slices.Concat(a, b, c.TooMuchInBoth()), english)) > 0
 }
 
 // NewCautions gives the cautions that only one of the drinks has.

@@ -83,12 +83,12 @@ func (s *Sheet) NotAssessed() bool { return len(s.Undecided()) > 0 }
 // ToDecide reports whether anything of the drink waits for a decision: of its allergens, of what was
 // read, of a dose that is too much.
 func ToDecide(s *Sheet) bool {
-	return s.NotAssessed() || Contradicted(s) || len(overdoses(s.Cautions())) > 0
+	return s.NotAssessed() || Contradicted(s) || len(overdoses(s.Cautions(), english)) > 0
 }
 
 // Decisions says what waits for one, each once.
 func Decisions(s *Sheet) []string {
-	return slices.Concat(Contradictions(s), overdoses(s.Cautions()), s.Undecided())
+	return slices.Concat(Contradictions(s), overdoses(s.Cautions(), english), s.Undecided())
 }
 
 // Undecided says what waits for a decision, each once: "fish in core:gelatin: of which animal?".

@@ -55,7 +55,9 @@
 //
 // # Limits
 //
-// Cards are in English: card_words.csv has no other language yet. Renderers calculate nothing. How a number is rounded, a line broken and a state named is
+// The guest's card and the allergens are told in the languages of card_words.csv; all else is in English, and so
+// are names as they are written, numbers, and a declaration of which card_names.csv has not every row. What is not
+// English there is our own, and nobody who works in that language has read it yet. Renderers calculate nothing. How a number is rounded, a line broken and a state named is
 // theirs; so is the prose of a page that decides nothing. The claims of a drink
 // are judged for the pages that tell them (said.go).
 package sheet

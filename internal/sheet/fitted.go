@@ -41,7 +41,7 @@ func (f *Fitted) Raise(written *Sheet) {
 }
 
 // TooMuch reports whether the answer pours more of something than may be served.
-func (f *Fitted) TooMuch() bool { return len(overdoses(f.Cautions())) > 0 }
+func (f *Fitted) TooMuch() bool { return len(overdoses(f.Cautions(), english)) > 0 }
 
 // wordsAlone is a text with its figures left out.
 func wordsAlone(text string) string {

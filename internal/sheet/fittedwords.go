@@ -70,12 +70,17 @@ const shortest = 3 // figures of a line
 
 // Told is an amount before and after.
 func (m FittedMove) Told() string {
-	before, after := m.amount(m.Written.Number, m.Written.Decimals), m.amount(m.To, m.Written.Decimals)
 	if !m.Changed() {
-		return before + " " + m.Written.Measure.Name
+		return m.Was() + " " + m.Written.Measure.Name
 	}
-	return before + " → " + after + " " + m.Written.Measure.Name
+	return m.Was() + " → " + m.Is() + " " + m.Written.Measure.Name
 }
+
+// Was is the amount as it is written, and Is that of the answer, in its measure.
+func (m FittedMove) Was() string { return m.amount(m.Written.Number, m.Written.Decimals) }
+
+// Is is the amount of the answer.
+func (m FittedMove) Is() string { return m.amount(m.To, m.Written.Decimals) }
 
 // amount writes a number of steps as the bar's scale shows it.
 func (m FittedMove) amount(x float64, written int) string {

@@ -44,7 +44,7 @@ func HomeLeaf(was, s *Sheet, h *batch.Home, shifts []batch.Shift) *Leaf {
 	l.add(homePot(h, "", say("batch.build"), say("home.all")))
 	l.add(shiftBlock(shifts, s.Assay.Volume.Mean))
 	l.lines("", say("batch.exact"), sameLines(h))
-	l.add(s.box(s.Served()))
+	l.add(s.Served().box(s.Rules))
 	l.warn(s)
 	l.foot(s)
 	return l

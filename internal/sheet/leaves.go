@@ -20,7 +20,7 @@ func (s *Sheet) CardLeaf() *Leaf {
 	for i := range cards {
 		l.add(declarationOf(&cards[i]))
 	}
-	l.add(s.box(v), advice(v))
+	l.add(v.box(s.Rules), advice(v))
 	var short []string
 	notes := plainLines(Contradictions(s))
 	for i := range cards {
@@ -38,11 +38,15 @@ func (s *Sheet) CardLeaf() *Leaf {
 }
 
 // GuestLeaf is the card beside a drink: what is not known is left out, and says "ask us".
-func (s *Sheet) GuestLeaf() *Leaf {
-	v := s.Served()
-	l := s.leaf("guest")
+func (s *Sheet) GuestLeaf() *Leaf { return s.GuestLeafIn(string(english)) }
+
+// GuestLeafIn is the card in a language of Languages; names of foods and components are as they are written.
+func (s *Sheet) GuestLeafIn(language string) *Leaf {
+	t := teller{s, tongueOf(language)}
+	v := t.served()
+	l := t.leaf("guest")
 	l.add(parts(v)...)
-	l.add(s.box(v), advice(v), declarationOf(&v.Card))
+	l.add(v.box(s.Rules), advice(v), v.declaration())
 	l.ask(v)
 	l.add(contradictions(s, Aside))
 	l.foot(s)
@@ -64,7 +68,7 @@ func (s *Sheet) StageLeaf() *Leaf {
 		}
 	}
 	l.lines(Spoken, say("evidence"), lines)
-	l.add(s.box(v), advice(v))
+	l.add(v.box(s.Rules), advice(v))
 	l.ask(v)
 	l.add(contradictions(s, Aside))
 	l.foot(s)
@@ -72,19 +76,21 @@ func (s *Sheet) StageLeaf() *Leaf {
 }
 
 // leaf begins a leaf about one drink.
-func (s *Sheet) leaf(kind string) *Leaf {
-	a := s.Assay
-	l := &Leaf{Kind: kind, Language: Language, Label: say("kind." + kind), Title: clean.Name(a.Drink.Name)}
-	size := say("serving")
+func (s *Sheet) leaf(kind string) *Leaf { return teller{s, english}.leaf(kind) }
+
+func (s teller) leaf(kind string) *Leaf {
+	a, in := s.Assay, s.in
+	l := &Leaf{Kind: kind, Language: string(in), Label: in.say("kind." + kind), Title: clean.Name(a.Drink.Name)}
+	size := in.say("serving")
 	if a.Drink.Serves > 1 {
-		size = say("serving.of", strconv.Itoa(a.Drink.Serves))
+		size = in.say("serving.of", strconv.Itoa(a.Drink.Serves))
 	}
 	l.Below = append(l.Below, size, whole(a.Mass.Mean, "g"))
 	if ml := servingMl(a); ml > 0 {
 		l.Below = append(l.Below, whole(ml, "ml"))
 	}
 	if at := a.Drink.At; at != nil {
-		l.Below = append(l.Below, say("at", fmt.Sprintf("%g %s", at.Number, clean.Name(at.Unit))))
+		l.Below = append(l.Below, in.say("at", fmt.Sprintf("%g %s", at.Number, clean.Name(at.Unit))))
 	}
 	return l
 }
@@ -106,15 +112,15 @@ func (l *Leaf) lines(role Role, heading string, lines []Line) {
 
 func (l *Leaf) ask(v Served) {
 	if len(v.Ask) > 0 {
-		l.lines("", "", []Line{{Text: say("ask", strings.Join(v.Ask, ", "))}})
+		l.lines("", "", []Line{{Text: v.in.say("ask", strings.Join(v.Ask, ", "))}})
 	}
 }
 
 // parts are the first blocks of a card: what is in the drink, and its figures.
 func parts(v Served) []Block {
 	return []Block{
-		{Role: InLine, Heading: say("in"), Lines: plainLines(v.In)},
-		{Role: InLine, Heading: say("on"), Lines: plainLines(v.On)},
+		{Role: InLine, Heading: v.in.say("in"), Lines: plainLines(v.In)},
+		{Role: InLine, Heading: v.in.say("on"), Lines: plainLines(v.On)},
 		{Figures: v.Figures},
 	}
 }
@@ -128,15 +134,15 @@ func plainLines(texts []string) []Line {
 }
 
 // box is the guest's box: allergens, and whose rules name them.
-func (s *Sheet) box(v Served) Block {
+func (v Served) box(under []string) Block {
 	var rules []string
-	for _, r := range s.Rules {
-		rules = append(rules, rulesName(r))
+	for _, r := range under {
+		rules = append(rules, v.in.named(rulesName(r)))
 	}
-	return Block{Role: Boxed, Lines: append(slices.Clone(v.Allergens), Line{Text: say("rules", clean.Listed(rules))})}
+	return Block{Role: Boxed, Lines: append(slices.Clone(v.Allergens), Line{Text: v.in.say("rules", v.in.listed(rules))})}
 }
 
-func advice(v Served) Block { return Block{Heading: say("advice"), Lines: plainLines(v.Advice)} }
+func advice(v Served) Block { return Block{Heading: v.in.say("advice"), Lines: plainLines(v.Advice)} }
 
 // rulesName writes a set of rules as a card does.
 func rulesName(rules string) string { return strings.ToUpper(clean.Name(rules)) }
@@ -157,17 +163,18 @@ func (l *Leaf) warn(s *Sheet) {
 
 // foot says how the figures came about, and what the signs on the leaf mean.
 func (l *Leaf) foot(s *Sheet) {
-	l.Foot = append(l.Foot, say("calculated"))
+	in := tongueOf(l.Language)
+	l.Foot = append(l.Foot, in.say("calculated"))
 	var hatched, memory bool
 	for _, b := range l.Blocks {
 		hatched = hatched || b.Grid != nil && b.Grid.hatched()
 		memory = memory || b.hasDagger()
 	}
 	if hatched {
-		l.Foot = append(l.Foot, say("unmeasured"))
+		l.Foot = append(l.Foot, in.say("unmeasured"))
 	}
 	if memory {
-		l.Foot = append(l.Foot, say("memory"))
+		l.Foot = append(l.Foot, in.say("memory"))
 	}
 	l.Foot = append(l.Foot, clean.Name(s.Program))
 }
@@ -197,6 +204,53 @@ func (g *Grid) hatched() bool {
 // declarationOf is the table of a card with its statements.
 func declarationOf(c *label.Card) Block {
 	return Block{Role: Tabled, Grid: gridOf(c), Lines: statements(c)}
+}
+
+// OtherLeaf is what is called, in the language of the guest's card or the allergens, the other of them.
+func OtherLeaf(l *Leaf) string {
+	in := tongueOf(l.Language)
+	if l.Kind == "guest" {
+		return in.say("other.allergens")
+	}
+	return in.say("other.guest")
+}
+
+// declaration is the table of the card in the language of the guest, where it has a word for every row;
+// else it stands as its rules print it.
+func (v Served) declaration() Block {
+	b := declarationOf(&v.Card)
+	texts := []string{v.Card.Title, v.Card.Percents}
+	for _, r := range b.Grid.Rows {
+		texts = append(texts, r.Label)
+	}
+	for _, l := range b.Lines {
+		texts = append(texts, strings.TrimPrefix(l.Text, "* "))
+	}
+	if v.in == english || slices.ContainsFunc(texts, func(text string) bool { return !v.in.knows(text) }) {
+		return b
+	}
+	b.Grid.Caption = v.in.say("figures", v.in.named(v.Card.Title), v.in.named(rulesName(v.Card.Rules)))
+	for i, head := range b.Grid.Head {
+		b.Grid.Head[i] = v.in.named(head)
+		if size, serving := strings.CutPrefix(head, say("size")+", "); serving {
+			b.Grid.Head[i] = v.in.say("figures", v.in.say("size"), size)
+		}
+	}
+	for i, r := range b.Grid.Rows {
+		b.Grid.Rows[i].Label = v.in.named(r.Label)
+		for k, c := range r.Cells {
+			if c.Text == say("missing") {
+				b.Grid.Rows[i].Cells[k].Text = v.in.say("missing")
+			}
+		}
+	}
+	for i, l := range b.Lines {
+		text, starred := strings.CutPrefix(l.Text, "* ")
+		if b.Lines[i].Text = v.in.named(text); starred {
+			b.Lines[i].Text = "* " + b.Lines[i].Text
+		}
+	}
+	return b
 }
 
 // statements are what the rules want beside the card.

@@ -38,7 +38,7 @@ func (s *Sheet) Offer(file string) Offer {
 	a := s.Assay
 	return Offer{
 		File: file, Name: a.Drink.Name, Serves: a.Drink.Serves, ServingG: a.Mass.Mean, ServingMl: factsOf(a).ServingMl,
-		Cards: s.Cards(), Allergens: s.Allergens(), Open: s.toAsk(s.Allergens()), Against: Contradictions(s), Decide: Contradicted(s), Advice: adviceOf(s.Cautions()), TooMuch: overdoses(s.Cautions()),
+		Cards: s.Cards(), Allergens: s.Allergens(), Open: teller{s, english}.toAsk(s.Allergens()), Against: Contradictions(s), Decide: Contradicted(s), Advice: adviceOf(s.Cautions(), english), TooMuch: overdoses(s.Cautions(), english),
 	}
 }
 

@@ -43,7 +43,7 @@ func (o *Omitted) Cautions() []Cautioned {
 
 // OmittedLeaf is the plan of a tasting of both.
 func OmittedLeaf(o *Omitted) *Leaf {
-	l := &Leaf{Kind: "omit", Language: Language, Label: say("omit.label"), Title: clean.Name(o.A.Assay.Drink.Name)}
+	l := &Leaf{Kind: "omit", Language: string(english), Label: say("omit.label"), Title: clean.Name(o.A.Assay.Drink.Name)}
 	l.Below = []string{say("tasting." + string(o.Plan.Test)), say("omit.a"), say("omit.b", clean.Name(o.Called))}
 	l.add(o.tell()...)
 	l.add(contradictions(o.File, ""))
@@ -62,7 +62,7 @@ func OmittedLeaf(o *Omitted) *Leaf {
 
 // tell is what tasters have to know of both glasses before the first.
 func (o *Omitted) tell() []Block {
-	a, b := o.A.box(o.A.Served()), o.B.box(o.B.Served())
+	a, b := o.A.Served().box(o.A.Rules), o.B.Served().box(o.B.Rules)
 	if slices.Equal(a.Lines, b.Lines) {
 		a.Heading = say("omit.tell")
 		return []Block{a}

@@ -14,16 +14,21 @@ import (
 type Paper struct {
 	Language string
 	Label    string
-	Title    string
-	Below    []Written // of a serving: its mass and its volume
-	Beside   []string  // further pieces of the line below the title
-	Senses   []SensePicture
-	Brief    []Block // of the first page, what surely may be said first
-	Build    Block
-	Guest    []Block // the guest's box of the first page, and what stands with it
-	Card     []Block // of the second page
-	Annex    []Section
-	Foot     []string
+	Front
+	Build Block
+	Card  []Block // of the second page
+	Annex []Section
+	Foot  []string
+}
+
+// Front is what leads a drink on its first page, and beside the pots while it is built.
+type Front struct {
+	Title  string
+	Below  []Written // of a serving: its mass and its volume
+	Beside []string  // further pieces of the line below the title
+	Senses []SensePicture
+	Brief  []Block // what surely may be said first
+	Guest  []Block // the guest's box, and what stands with it
 }
 
 // Section is a part of the annex.
@@ -49,17 +54,13 @@ type printed struct {
 	palette
 	brief *Brief
 	notes *Footnotes
+	more  string // the word for what has no room: where it stands
 }
 
 // PaperOf sets a drink on paper.
 func PaperOf(s *Sheet) *Paper {
-	p := &printed{briefing{s}, paletteOf(s.Assay), BriefOf(s), &Footnotes{}}
-	out := &Paper{Language: Language, Label: say("kind.sheet"), Title: clean.Name(s.Assay.Drink.Name)}
-	p.size(out)
-	for i := range p.brief.Senses {
-		out.Senses = append(out.Senses, p.sense(&p.brief.Senses[i]))
-	}
-	out.Brief, out.Build, out.Guest = p.briefly(), p.build(), p.guestly()
+	p := printedOf(s, "paper.more")
+	out := &Paper{Language: string(english), Label: say("kind.sheet"), Front: p.front(), Build: p.build()}
 	card, rest := p.cards()
 	out.Card = card
 	out.Annex = annexed{p}.annex(rest)
@@ -67,8 +68,25 @@ func PaperOf(s *Sheet) *Paper {
 	return out
 }
 
+func printedOf(s *Sheet, more string) *printed {
+	return &printed{briefing{s}, paletteOf(s.Assay), BriefOf(s), &Footnotes{}, more}
+}
+
+// FrontOf sets what leads a drink, for a page without an annex.
+func FrontOf(s *Sheet) Front { return printedOf(s, "paper.more.printed").front() }
+
+func (p *printed) front() Front {
+	out := Front{Title: clean.Name(p.Assay.Drink.Name)}
+	p.size(&out)
+	for i := range p.brief.Senses {
+		out.Senses = append(out.Senses, p.sense(&p.brief.Senses[i]))
+	}
+	out.Brief, out.Guest = p.briefly(), p.guestly()
+	return out
+}
+
 // size says how large a serving is.
-func (p *printed) size(out *Paper) {
+func (p *printed) size(out *Front) {
 	a := p.Assay
 	size := say("serving")
 	if a.Drink.Serves > 1 {

@@ -75,7 +75,7 @@ func (p *printed) say() []Line {
 	case len(lines) == 0:
 		return []Line{{Source: say("paper.say.none")}}
 	case more > 0:
-		lines = append(lines, Line{Source: say("paper.more", strconv.Itoa(more))})
+		lines = append(lines, Line{Source: say(p.more, strconv.Itoa(more))})
 	}
 	return lines
 }
@@ -183,7 +183,7 @@ func (p *printed) poured(line drink.Line) string {
 // guestly is the guest's box, and in few words what a guest has to be told besides.
 func (p *printed) guestly() []Block {
 	var l Leaf
-	box := p.box(p.Served())
+	box := p.Served().box(p.Rules)
 	box.Heading = say("paper.guest")
 	l.add(box)
 	var lines []Line
@@ -198,7 +198,7 @@ func (p *printed) guestly() []Block {
 		}
 	}
 	if more > 0 {
-		lines = append(lines, Line{Source: say("paper.more", strconv.Itoa(more))})
+		lines = append(lines, Line{Source: say(p.more, strconv.Itoa(more))})
 	}
 	l.lines(Softly, "", lines)
 	return l.Blocks

@@ -90,7 +90,7 @@ func (p *printed) sense(x *Sense) SensePicture {
 		}
 	}
 	if more > 0 {
-		out.More = say("paper.more", strconv.Itoa(more))
+		out.More = say(p.more, strconv.Itoa(more))
 	}
 	if len(bars) > 0 {
 		p.against(bars)

@@ -24,23 +24,34 @@ type Served struct {
 	Ask       []string  // what nobody knows
 	Advice    []string  // from the cautions, in words for a guest
 	Card      label.Card
+
+	in tongue
 }
 
 // Served tells a drink to a guest: the card under the first rules without the rows that
 // nobody knows, the allergens under all of them.
-func (s *Sheet) Served() Served {
-	v := Served{In: inIt(s.Assay), Allergens: s.allergenLines(), Advice: adviceOf(s.Cautions())}
+func (s *Sheet) Served() Served { return teller{s, english}.served() }
+
+// teller tells a guest of a drink in a language.
+type teller struct {
+	*Sheet
+	in tongue
+}
+
+func (s teller) served() Served {
+	in := s.in
+	v := Served{In: inIt(s.Assay), Allergens: s.boxLines(s.Allergens()), Advice: adviceOf(s.Cautions(), in), in: in}
 	for _, g := range s.Assay.Garnish {
 		v.On = append(v.On, clean.Name(g.Name))
 	}
-	v.strength(s)
-	v.caffeine(s)
+	v.strength(s.Sheet)
+	v.caffeine(s.Sheet)
 	v.Card = s.Cards()[0]
 	v.Card.Rows = slices.Clone(v.Card.Rows)
 	v.Card.Rows = slices.DeleteFunc(v.Card.Rows, func(r label.Row) bool {
-		open := r.Open() || spansBoth(s, constituent.ID(r.Tag))
+		open := r.Open() || spansBoth(s.Sheet, constituent.ID(r.Tag))
 		if open {
-			v.Ask = append(v.Ask, clean.Name(shortLabel(r.Label)))
+			v.Ask = append(v.Ask, in.named(clean.Name(shortLabel(r.Label))))
 		}
 		return open
 	})
@@ -88,9 +99,9 @@ func (v *Served) strength(s *Sheet) {
 	abv := solution.ABV(grams, servingMl(s.Assay))
 	switch {
 	case known && abv >= leastABV:
-		v.Figures = append(v.Figures, Figured{say("strength"), say("strength.is", fmt.Sprintf("%.1f", abv))})
+		v.Figures = append(v.Figures, Figured{v.in.say("strength"), v.in.say("strength.is", fmt.Sprintf("%.1f", abv))})
 	case s.cautioned("alcohol"):
-		v.Ask = append(v.Ask, say("strength"))
+		v.Ask = append(v.Ask, v.in.say("strength"))
 	}
 }
 
@@ -98,13 +109,13 @@ func (v *Served) caffeine(s *Sheet) {
 	f, ok := s.Assay.PerServing.Find(constituent.Caffeine)
 	switch {
 	case ok && !Hollow(f.Result) && f.Mean >= leastCaffeine:
-		text := say("caffeine.is", twoDigits(f.Mean))
+		text := v.in.say("caffeine.is", twoDigits(f.Mean))
 		if f.Partial {
-			text = say("caffeine.least", twoDigits(f.Mean))
+			text = v.in.say("caffeine.least", twoDigits(f.Mean))
 		}
-		v.Figures = append(v.Figures, Figured{say("caffeine"), text})
+		v.Figures = append(v.Figures, Figured{v.in.say("caffeine"), text})
 	case s.cautioned("caffeine"):
-		v.Ask = append(v.Ask, say("caffeine"))
+		v.Ask = append(v.Ask, v.in.say("caffeine"))
 	}
 }
 
@@ -112,7 +123,7 @@ func (v *Served) caffeine(s *Sheet) {
 func (v *Served) energy() {
 	for _, r := range v.Card.Rows {
 		if strings.HasPrefix(r.Tag, string(constituent.Energy)) && r.Serving != nil {
-			v.Figures = append(v.Figures, Figured{clean.Name(r.Label), clean.Name(r.Serving.Printed)})
+			v.Figures = append(v.Figures, Figured{v.in.named(clean.Name(r.Label)), clean.Name(r.Serving.Printed)})
 		}
 	}
 }
@@ -134,25 +145,25 @@ func twoDigits(x float64) string {
 
 // overdoses says of what a drink holds more than may be poured, the worst first; of a salt, and of
 // what it is a salt of, once.
-func overdoses(list []Cautioned) (out []string) {
+func overdoses(list []Cautioned, in tongue) (out []string) {
 	var told []string
 	for _, c := range list {
 		if c.TooMuch == "" || slices.ContainsFunc(told, func(name string) bool { return strings.Contains(name, c.TooMuch) }) {
 			continue
 		}
 		told = append(told, c.TooMuch)
-		out = append(out, say("too much", clean.Name(c.TooMuch)))
+		out = append(out, in.say("too much", in.named(clean.Name(c.TooMuch))))
 	}
 	return out
 }
 
 // adviceOf puts cautions into words for a guest. One that is for the kitchen has an empty
 // text there; one that has none yet is not lost: the card says that there is more to ask.
-func adviceOf(list []Cautioned) []string {
-	out := overdoses(list)
+func adviceOf(list []Cautioned, in tongue) []string {
+	out := overdoses(list, in)
 	more := false
 	for _, c := range list {
-		text, ok := cardWords()["advice."+c.Code]
+		text, ok := in.text("advice." + c.Code)
 		if !ok {
 			more = true
 		}
@@ -161,24 +172,29 @@ func adviceOf(list []Cautioned) []string {
 		}
 	}
 	if more {
-		out = append(out, say("advice.more"))
+		out = append(out, in.say("advice.more"))
 	}
 	return out
 }
 
-// allergenLines are the lines of the guest's box.
-func (s *Sheet) allergenLines() []Line {
-	all := s.Allergens()
+// boxLines are the lines of the guest's box: they tell what is declared, what may be in it and what somebody has to look at first.
+func (s teller) boxLines(all []Declaration) []Line {
+	in := s.in
 	var lines []Line
-	if names := entryNames(all, func(d *Declaration) []allergen.Entry { return d.Contains }); len(names) > 0 {
-		lines = append(lines, Line{Lead: say("contains"), Strong: strings.Join(names, " · ")})
+	add := func(key string, of func(*Declaration) []allergen.Entry) {
+		var said []string
+		for _, name := range entryNames(all, of) {
+			said = append(said, in.named(name))
+		}
+		if len(said) > 0 {
+			lines = append(lines, Line{Lead: in.say(key), Strong: strings.Join(said, " · ")})
+		}
 	}
-	if names := entryNames(all, func(d *Declaration) []allergen.Entry { return d.MayContain }); len(names) > 0 {
-		lines = append(lines, Line{Lead: say("may"), Strong: strings.Join(names, " · ")})
-	}
+	add("contains", func(d *Declaration) []allergen.Entry { return d.Contains })
+	add("may", func(d *Declaration) []allergen.Entry { return d.MayContain })
 	lines = append(lines, s.toAsk(all)...)
 	if len(lines) == 0 {
-		lines = []Line{{Text: say("none")}}
+		lines = []Line{{Text: in.say("none")}}
 	}
 	return lines
 }
@@ -207,7 +223,7 @@ func DeclaredBy(s *Sheet) DeclaredAs {
 		Contains:   names(func(d *Declaration) []allergen.Entry { return d.Contains }),
 		MayContain: names(func(d *Declaration) []allergen.Entry { return d.MayContain }),
 	}
-	for _, line := range s.toAsk(all) {
+	for _, line := range (teller{s, english}).toAsk(all) {
 		t.Check = append(t.Check, line.Text)
 	}
 	return t
@@ -230,13 +246,14 @@ func entryNames(all []Declaration, of func(*Declaration) []allergen.Entry) []str
 }
 
 // toAsk says what somebody has to look at before a guest may rely on the rest.
-func (s *Sheet) toAsk(all []Declaration) []Line {
+func (s teller) toAsk(all []Declaration) []Line {
+	in := s.in
 	var lines []Line
 	for i := range all {
 		for _, c := range all[i].Check {
-			text := say("open", clean.Listed(s.foodNames(c.Foods)))
+			text := in.say("open", in.listed(s.foodNames(c.Foods)))
 			if c.Leaf != "" {
-				text = say("check", clean.Name(cmp.Or(c.Name, c.Leaf)), clean.Listed(s.foodNames(c.Foods)))
+				text = in.say("check", in.named(clean.Name(cmp.Or(c.Name, c.Leaf))), in.listed(s.foodNames(c.Foods)))
 			}
 			if line := (Line{Text: text}); !slices.Contains(lines, line) {
 				lines = append(lines, line)

@@ -36,6 +36,7 @@ type Sheet struct {
 
 	tastes func() taste.Profile   // of what is liquid in a serving
 	course func() *minutes.Course // of it while it stands; nil: nobody asked for its chemistry
+	works  evidence.Works
 
 	Cards     func() []label.Card      // one for each of Rules
 	Workings  func() [][]label.Working // how each card's figures came about
@@ -45,7 +46,7 @@ type Sheet struct {
 // Build gathers what the domain packages say of an assay. Without rules it
 // takes the drink's own.
 func Build(program string, a *assay.Assay, tables []source.Table, works evidence.Works, rules []string) (*Sheet, error) {
-	s := &Sheet{Program: program, Assay: a, Evidence: evidence.Of(a, works), Rules: rules}
+	s := &Sheet{Program: program, Assay: a, Evidence: evidence.Of(a, works), Rules: rules, works: works}
 	s.tastes = sync.OnceValue(func() taste.Profile { return taste.Of(a.Glass()) })
 	s.course = sync.OnceValue(func() *minutes.Course {
 		if a.Chemistry == nil {

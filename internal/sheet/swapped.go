@@ -22,6 +22,7 @@ type Swapped struct {
 	Found   []SwappedFood
 	Words   []string // for what it is to be without, as it was asked
 	Written string   // the file that holds the first; empty: nothing is written
+	Offered bool     // each can be taken up where it stands, and no option need be named
 }
 
 // SwappedFood is a food that may stand there, with the drink that it makes.

@@ -11,7 +11,7 @@ import (
 
 // Leaf is the page of a swap.
 func (s *Swapped) Leaf() *Leaf {
-	l := &Leaf{Kind: "swap", Language: Language, Label: "swap", Title: clean.Name(s.Assay.Drink.Name)}
+	l := &Leaf{Kind: "swap", Language: string(english), Label: "swap", Title: clean.Name(s.Assay.Drink.Name)}
 	l.Below = []string{clean.Prose(s.Line())}
 	l.lines("", "In its place", s.place())
 	for _, f := range s.Found {
@@ -31,6 +31,9 @@ func (s *Swapped) Leaf() *Leaf {
 	l.foot(s.Sheet)
 	return l
 }
+
+// ServingThen leads the line of what else of a serving moves.
+const ServingThen = "a serving then"
 
 // place says what gives way, and what of the drink is held.
 func (s *Swapped) place() []Line {
@@ -63,7 +66,7 @@ func (f SwappedFood) lines() []Line {
 		moves = append(moves, m.Words+" "+moved(m.Before, m.After))
 	}
 	if len(moves) > 0 {
-		lines = append(lines, Line{Lead: "a serving then", Text: strings.Join(moves, ", ")})
+		lines = append(lines, Line{Lead: ServingThen, Text: strings.Join(moves, ", ")})
 	}
 	for _, x := range f.Thick {
 		lines = append(lines, Line{Lead: "may crystallise", Text: fmt.Sprintf("%s g of it stand in 100 g of the water of %s: whether so much dissolves and stays dissolved when it is cold is not calculated", three(x.Of), clean.Name(cmp.Or(x.Pot, "the drink")))})
@@ -101,6 +104,9 @@ func (s *Swapped) how() []Line {
 		lines = append(lines, Line{Text: clean.UpperFirst(clean.Prose(r)) + "."})
 	}
 	lines = append(lines, Line{Text: "Smell, colour, foam and how a food behaves in a step that is not calculated are not compared: taste it before you serve it."})
+	if s.Offered {
+		return lines
+	}
 	written := "Nothing is written; --write FILE writes a copy of the drink with the first."
 	if s.Written != "" {
 		written = clean.Name(s.Written) + " written."

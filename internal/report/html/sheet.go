@@ -56,6 +56,9 @@ var hues = sync.OnceValue(func() string {
 		"@media print {\n" + svgreport.Hues(func(i svgreport.Inks) svgreport.Ink { return i.Print }) + "}\n"
 })
 
+// Hues are the rules of those inks, for a page that draws with the same pieces.
+func Hues() string { return hues() }
+
 // cell writes the text of a cell so that a narrow column breaks it between figures alone.
 func cell(text string) string {
 	const slash, bracket = " / ", " ("

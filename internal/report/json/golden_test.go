@@ -107,6 +107,7 @@ func documents(t *testing.T) map[string]func(io.Writer) error {
 		"formats": func(w io.Writer) error { return jsonreport.Formats(w, []jsonreport.Format{{Name: "sr", Title: "SR"}}) },
 		"version": func(w io.Writer) error { return jsonreport.Version(w, "sipsum test") },
 		"new":     func(w io.Writer) error { return jsonreport.New(w, "a.drink.yaml") },
+		"serve":   func(w io.Writer) error { return jsonreport.Serving(w, "http://127.0.0.1:4000/") },
 		"steps": func(w io.Writer) error {
 			return jsonreport.Steps(w, []jsonreport.StepGroup{{What: "Take water away", Steps: []jsonreport.Step{{Word: "reduce", Does: "boil water off", Example: "- reduce: {to: 375 g}"}}}})
 		},

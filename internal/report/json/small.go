@@ -23,6 +23,14 @@ func New(w io.Writer, file string) error {
 	}{"sipsum.new/1", file})
 }
 
+// Serving writes sipsum.serve/1: an address of the page, each time that there is one.
+func Serving(w io.Writer, address string) error {
+	return write(w, struct {
+		Schema  string `json:"schema"`
+		Address string `json:"address"`
+	}{"sipsum.serve/1", address})
+}
+
 // StepGroup is what a kitchen does, and the steps that do it.
 type StepGroup struct {
 	What  string `json:"what"`
