@@ -1,9 +1,12 @@
 package cli_test
 
 import (
+	"bufio"
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"io"
+	"net/http"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -104,6 +107,27 @@ func run(home string, args ...string) (string, int) {
 	return out.String(), code
 }
 
+// served tries a command that goes on until it is interrupted: it prints an address, at which there is a page.
+func served(t *testing.T, args []string) {
+	t.Helper()
+	out, said := io.Pipe()
+	ended := make(chan int, 1)
+	go func() {
+		ended <- cli.Main(args, cli.Streams{In: strings.NewReader(""), Out: said, Err: said, Env: os.Getenv})
+		said.Close()
+	}()
+	address, err := bufio.NewReader(out).ReadString('\n')
+	require.NoError(t, err, address)
+	answer, err := http.Get(strings.TrimSpace(address))
+	require.NoError(t, err)
+	answer.Body.Close()
+	assert.Equal(t, http.StatusOK, answer.StatusCode)
+	self, err := os.FindProcess(os.Getpid())
+	require.NoError(t, err)
+	require.NoError(t, self.Signal(os.Interrupt)) // the command waits for it, for it has printed
+	assert.Equal(t, 0, <-ended)
+}
+
 // Every command of the README does what the README says, and prints what it shows: line
 // for line from its beginning to its end, but for what … leaves out. Update the README, not
 // this test.
@@ -119,6 +143,10 @@ func TestReadmeExamples(t *testing.T) {
 			continue
 		}
 		loaded = loaded || loads
+		if e.args[0] == "serve" {
+			served(t, e.args)
+			continue
+		}
 		out, code := run(home, e.args...)
 		assert.NotEmpty(t, strings.TrimSpace(out), "README.md:%d: prints nothing", e.line)
 		if faulty := slices.Contains(e.args, "syrup.drink.yaml"); faulty {
@@ -178,6 +206,10 @@ func TestReadmeSpeaksOfCommandsThatRun(t *testing.T) {
 	home, _ := stranger(t)
 	require.NotEmpty(t, found)
 	for _, f := range found {
+		if args := wordsOf(f[1]); args[0] == "serve" {
+			served(t, args)
+			continue
+		}
 		out, code := run(home, wordsOf(f[1])...)
 		assert.Contains(t, []int{0, 3}, code, "sipsum %s: %s", f[1], out)
 	}

@@ -113,7 +113,7 @@ func serve(ctx context.Context, a *app, dir string, at address) error {
 	if err != nil {
 		return err
 	}
-	server := web.New(kitchen, folder).Serving(at.door(listener, a.serving), a.streams.Err)
+	server := web.New(kitchen, folder).Serving(at.door(listener, saying(a)), a.streams.Err)
 	context.AfterFunc(ctx, func() { _ = server.Close() }) // what is asked for then, nobody waits for
 	if err := server.Serve(listener); !errors.Is(err, http.ErrServerClosed) {
 		return fail.Because(fail.Failed, err, "the page can no longer be reached", "start it again")
@@ -121,11 +121,13 @@ func serve(ctx context.Context, a *app, dir string, at address) error {
 	return nil
 }
 
-// serving prints an address of the page.
-func (a *app) serving(address string) {
-	if a.json() {
-		_ = jsonreport.Serving(a.streams.Out, address) // whoever closed the output knows the address
-		return
+// saying prints an address of the page.
+func saying(a *app) func(address string) {
+	return func(address string) {
+		if a.json() {
+			_ = jsonreport.Serving(a.streams.Out, address) // whoever closed the output knows the address
+			return
+		}
+		fmt.Fprintln(a.streams.Out, address)
 	}
-	fmt.Fprintln(a.streams.Out, address)
 }
