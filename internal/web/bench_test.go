@@ -50,8 +50,8 @@ func rounds(text string, x float64) bool {
 	return false
 }
 
-// agrees holds the figures of a page to the document of assay.
-func agrees(t *testing.T, page string, d document) {
+// asAssayed holds the figures of a page to the document of assay.
+func asAssayed(t *testing.T, page string, d document) {
 	t.Helper()
 	n := 0
 	for _, f := range figuresOf(page) {
@@ -100,7 +100,7 @@ func TestFiguresOfTheBenchAreThoseOfAssay(t *testing.T) {
 		status, page := s.fetch(t, "/drink/"+name)
 		require.Equal(t, http.StatusOK, status)
 		assert.Less(t, len(page), 300_000)
-		agrees(t, page, s.told(t, "200", "assay", name))
+		asAssayed(t, page, s.told(t, "200", "assay", name))
 	}
 }
 
@@ -120,7 +120,7 @@ func TestAnAmountIsEdited(t *testing.T) {
 	want := strings.Replace(files[name], "- 30 g orange syrup", "- 45 g orange syrup", 1)
 	assert.Equal(t, want, text)
 	require.NoError(t, os.WriteFile(filepath.Join(s.dir, "again.yaml"), []byte(want), 0o644))
-	agrees(t, sourceOf(t, ctx), s.told(t, "200", "assay", "again.yaml"))
+	asAssayed(t, sourceOf(t, ctx), s.told(t, "200", "assay", "again.yaml"))
 	until(t, ctx, `document.getElementById("heard").textContent.includes("sugars")`)
 
 	// One step of the scale on, by its key, and the focus stays.
