@@ -50,8 +50,8 @@ func rounds(text string, x float64) bool {
 	return false
 }
 
-// agrees holds the figures of a page to the document of assay.
-func agrees(t *testing.T, page string, d document) {
+// asAssayed holds the figures of a page to the document of assay.
+func asAssayed(t *testing.T, page string, d document) {
 	t.Helper()
 	n := 0
 	for _, f := range figuresOf(page) {
@@ -72,8 +72,8 @@ func sourceOf(t *testing.T, ctx context.Context) string {
 	return text
 }
 
-// until waits for something to be true of the shown page.
-func until(t *testing.T, ctx context.Context, script string) {
+// becomes waits for something to be true of the shown page.
+func becomes(t *testing.T, ctx context.Context, script string) {
 	t.Helper()
 	const patience = 20 * time.Second
 	for began := time.Now(); ; time.Sleep(50 * time.Millisecond) {
@@ -87,7 +87,7 @@ func until(t *testing.T, ctx context.Context, script string) {
 	}
 }
 
-func run(t *testing.T, ctx context.Context, script string) {
+func does(t *testing.T, ctx context.Context, script string) {
 	t.Helper()
 	_, err := chromedp.Run(ctx, chromedp.Evaluate[bool]("(() => {"+script+"; return true})()"))
 	require.NoError(t, err)
@@ -100,7 +100,7 @@ func TestFiguresOfTheBenchAreThoseOfAssay(t *testing.T) {
 		status, page := s.fetch(t, "/drink/"+name)
 		require.Equal(t, http.StatusOK, status)
 		assert.Less(t, len(page), 300_000)
-		agrees(t, page, s.told(t, "200", "assay", name))
+		asAssayed(t, page, s.told(t, "200", "assay", name))
 	}
 }
 
@@ -112,27 +112,27 @@ func TestAnAmountIsEdited(t *testing.T) {
 	ctx := browser(t)
 	const name = "harbour-veil.yaml"
 	require.NoError(t, chromedp.Do(ctx, chromedp.EmulateViewport(1440, tall), chromedp.Navigate(s.url+"/drink/"+name)))
-	until(t, ctx, `document.documentElement.classList.contains("scripted")`)
-	run(t, ctx, `const i = document.querySelector("input[data-path='build/orange syrup']"); i.focus(); i.value = "45 g"; i.dispatchEvent(new Event("change", {bubbles: true}))`)
-	until(t, ctx, `document.querySelector("#brief .was")`)
+	becomes(t, ctx, `document.documentElement.classList.contains("scripted")`)
+	does(t, ctx, `const i = document.querySelector("input[data-path='build/orange syrup']"); i.focus(); i.value = "45 g"; i.dispatchEvent(new Event("change", {bubbles: true}))`)
+	becomes(t, ctx, `document.querySelector("#brief .was")`)
 	text, err := chromedp.Run(ctx, chromedp.Evaluate[string](`document.getElementById("text").value`))
 	require.NoError(t, err)
 	want := strings.Replace(files[name], "- 30 g orange syrup", "- 45 g orange syrup", 1)
 	assert.Equal(t, want, text)
 	require.NoError(t, os.WriteFile(filepath.Join(s.dir, "again.yaml"), []byte(want), 0o644))
-	agrees(t, sourceOf(t, ctx), s.told(t, "200", "assay", "again.yaml"))
-	until(t, ctx, `document.getElementById("heard").textContent.includes("sugars")`)
+	asAssayed(t, sourceOf(t, ctx), s.told(t, "200", "assay", "again.yaml"))
+	becomes(t, ctx, `document.getElementById("heard").textContent.includes("sugars")`)
 
 	// One step of the scale on, by its key, and the focus stays.
-	run(t, ctx, `document.activeElement.dispatchEvent(new KeyboardEvent("keydown", {key: "ArrowUp", bubbles: true, cancelable: true}))`)
-	until(t, ctx, `document.getElementById("text").value.includes("- 45.1 g orange syrup")`)
-	until(t, ctx, `document.activeElement.dataset.path === "build/orange syrup"`)
-	run(t, ctx, `document.querySelector("button[name=step][value='-1 build/orange syrup']").click()`)
-	until(t, ctx, `document.getElementById("text").value.includes("- 45.0 g orange syrup")`)
+	does(t, ctx, `document.activeElement.dispatchEvent(new KeyboardEvent("keydown", {key: "ArrowUp", bubbles: true, cancelable: true}))`)
+	becomes(t, ctx, `document.getElementById("text").value.includes("- 45.1 g orange syrup")`)
+	becomes(t, ctx, `document.activeElement.dataset.path === "build/orange syrup"`)
+	does(t, ctx, `document.querySelector("button[name=step][value='-1 build/orange syrup']").click()`)
+	becomes(t, ctx, `document.getElementById("text").value.includes("- 45.0 g orange syrup")`)
 
 	// Saved, it is what stands in the folder, and nothing is struck out any more.
 	require.NoError(t, chromedp.Do(ctx, chromedp.Evaluate[chromedp.Void](`document.querySelector("[data-save]").click()`)))
-	until(t, ctx, `document.getElementById("state")?.textContent.includes("as it is saved") && !document.querySelector("#brief .was")`)
+	becomes(t, ctx, `document.getElementById("state")?.textContent.includes("as it is saved") && !document.querySelector("#brief .was")`)
 	saved, err := os.ReadFile(filepath.Join(s.dir, name))
 	require.NoError(t, err)
 	assert.Equal(t, strings.Replace(want, "45 g orange", "45.0 g orange", 1), string(saved))
@@ -143,15 +143,15 @@ func TestAFaultStandsAtItsLine(t *testing.T) {
 	s := serve(t, demos(t))
 	ctx := browser(t)
 	require.NoError(t, chromedp.Do(ctx, chromedp.EmulateViewport(1440, tall), chromedp.Navigate(s.url+"/drink/harbour-veil.yaml")))
-	until(t, ctx, `document.documentElement.classList.contains("scripted")`)
-	run(t, ctx, `const x = document.getElementById("text"); x.value = x.value.replace("90 g core:sugar-white", "90 q core:sugar-white"); x.dispatchEvent(new Event("input", {bubbles: true}))`)
-	until(t, ctx, `document.querySelector(".at-fault .place")?.textContent === "line 18"`)
-	until(t, ctx, `document.querySelector(".rows b")?.textContent === "18" && !document.querySelector(".under").hidden`)
-	until(t, ctx, `document.getElementById("brief").classList.contains("old") && document.querySelector("#brief [data-figure]")`)
-	run(t, ctx, `document.body.dispatchEvent(new KeyboardEvent("keydown", {key: "F8", bubbles: true, cancelable: true}))`)
-	until(t, ctx, `document.activeElement.id === "text" && document.activeElement.value.slice(0, document.activeElement.selectionStart).split("\n").length === 18`)
-	run(t, ctx, `const x = document.getElementById("text"); x.value = x.value.replace("90 q", "90 g"); x.dispatchEvent(new Event("input", {bubbles: true}))`)
-	until(t, ctx, `!document.querySelector(".at-fault") && document.querySelector(".under").hidden`)
+	becomes(t, ctx, `document.documentElement.classList.contains("scripted")`)
+	does(t, ctx, `const x = document.getElementById("text"); x.value = x.value.replace("90 g core:sugar-white", "90 q core:sugar-white"); x.dispatchEvent(new Event("input", {bubbles: true}))`)
+	becomes(t, ctx, `document.querySelector(".at-fault .place")?.textContent === "line 18"`)
+	becomes(t, ctx, `document.querySelector(".rows b")?.textContent === "18" && !document.querySelector(".under").hidden`)
+	becomes(t, ctx, `document.getElementById("brief").classList.contains("old") && document.querySelector("#brief [data-figure]")`)
+	does(t, ctx, `document.body.dispatchEvent(new KeyboardEvent("keydown", {key: "F8", bubbles: true, cancelable: true}))`)
+	becomes(t, ctx, `document.activeElement.id === "text" && document.activeElement.value.slice(0, document.activeElement.selectionStart).split("\n").length === 18`)
+	does(t, ctx, `const x = document.getElementById("text"); x.value = x.value.replace("90 q", "90 g"); x.dispatchEvent(new Event("input", {bubbles: true}))`)
+	becomes(t, ctx, `!document.querySelector(".at-fault") && document.querySelector(".under").hidden`)
 }
 
 // From a figure one comes to the pot, the food and the row of the table; with a script beside the bench, without one
@@ -161,11 +161,11 @@ func TestAFigureIsFollowedToItsRow(t *testing.T) {
 	s := serve(t, files)
 	ctx := browser(t)
 	require.NoError(t, chromedp.Do(ctx, chromedp.EmulateViewport(1440, tall), chromedp.Navigate(s.url+"/drink/harbour-veil.yaml")))
-	until(t, ctx, `document.documentElement.classList.contains("scripted")`)
-	run(t, ctx, `document.querySelector("button[formaction$='of=SUGAR']").click()`)
-	until(t, ctx, `document.querySelector("#panel .trace")?.textContent.includes("core:sugar-white")`)
-	until(t, ctx, `document.querySelector("#panel .source-rows").textContent.includes("Release 28")`)
-	until(t, ctx, `document.querySelector("#panel .trace summary").textContent.includes("orange syrup")`)
+	becomes(t, ctx, `document.documentElement.classList.contains("scripted")`)
+	does(t, ctx, `document.querySelector("button[formaction$='of=SUGAR']").click()`)
+	becomes(t, ctx, `document.querySelector("#panel .trace")?.textContent.includes("core:sugar-white")`)
+	becomes(t, ctx, `document.querySelector("#panel .source-rows").textContent.includes("Release 28")`)
+	becomes(t, ctx, `document.querySelector("#panel .trace summary").textContent.includes("orange syrup")`)
 	typed := strings.Replace(files["harbour-veil.yaml"], "- 30 g orange syrup", "- 60 g orange syrup", 1)
 	for _, of := range []string{"SUGAR", "CITAC", "ph", "brix", "solids", "CAFFN", "titratable_acidity"} {
 		answer, err := http.PostForm(s.url+"/drink/harbour-veil.yaml/trace?of="+of, url.Values{"text": {typed}, "base": {"x"}})
@@ -183,18 +183,18 @@ func TestAReadingIsBelievedOrContradicts(t *testing.T) {
 	s := serve(t, files)
 	ctx := browser(t)
 	require.NoError(t, chromedp.Do(ctx, chromedp.EmulateViewport(1440, tall), chromedp.Navigate(s.url+"/drink/garden-tide.yaml")))
-	until(t, ctx, `document.documentElement.classList.contains("scripted")`)
+	becomes(t, ctx, `document.documentElement.classList.contains("scripted")`)
 	read := func(kind, value string) {
-		run(t, ctx, `const i = document.getElementById("`+kind+`-passion syrup"); i.closest("details").open = true; i.value = "`+value+`"; i.dispatchEvent(new Event("change", {bubbles: true}))`)
+		does(t, ctx, `const i = document.getElementById("`+kind+`-passion syrup"); i.closest("details").open = true; i.value = "`+value+`"; i.dispatchEvent(new Event("change", {bubbles: true}))`)
 	}
 	pot := `document.querySelector("[data-pot='passion syrup']")`
 	read("brix", "49.6")
-	until(t, ctx, pot+`.textContent.includes("49.6") && [...`+pot+`.querySelectorAll(".read b")].every(b => b.textContent === "believed")`)
+	becomes(t, ctx, pot+`.textContent.includes("49.6") && [...`+pot+`.querySelectorAll(".read b")].every(b => b.textContent === "believed")`)
 	text, err := chromedp.Run(ctx, chromedp.Evaluate[string](`document.getElementById("text").value`))
 	require.NoError(t, err)
 	assert.Equal(t, strings.Replace(files["garden-tide.yaml"], "brix: 50.5 ± 0.2", "brix: 49.6", 1), text)
 	read("ph", "5.4")
-	until(t, ctx, `[...`+pot+`.querySelectorAll(".read.bad b")].some(b => b.textContent === "contradicts")`)
+	becomes(t, ctx, `[...`+pot+`.querySelectorAll(".read.bad b")].some(b => b.textContent === "contradicts")`)
 }
 
 // Without a script the same forms do the same, sent whole: fields that say something else, buttons, and the file.
@@ -319,9 +319,9 @@ func TestTheBenchIsSeenByAll(t *testing.T) {
 		for _, wide := range looks {
 			require.NoError(t, chromedp.Do(ctx, chromedp.EmulateViewport(wide, tall), inScheme("light"), chromedp.Navigate(s.url+"/drink/"+path)))
 			if !strings.Contains(path, "trace") {
-				until(t, ctx, `document.querySelector(".rows")`)
+				becomes(t, ctx, `document.querySelector(".rows")`)
 			}
-			run(t, ctx, `for (const d of document.querySelectorAll("details")) d.open = true`)
+			does(t, ctx, `for (const d of document.querySelectorAll("details")) d.open = true`)
 			fits(t, ctx, wide, path)
 			pictured(t, ctx, regexp.MustCompile(`\W`).ReplaceAllString(path, "-")+"-"+strconv.FormatInt(wide, 10))
 			if axe && wide != 768 {
