@@ -76,8 +76,8 @@ func (a *app) sheet(ctx context.Context, arg string, ask asked) (*sheet.Sheet, e
 	if err != nil {
 		return nil, err
 	}
-	s.Proof, err = by.short(ctx, files, found)
-	return s, err
+	s.Proof = by.short(files, found)
+	return s, nil
 }
 
 // drinks is what the commands about drinks share: reading one, finding its foods, calculating

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"errors"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -63,7 +64,7 @@ func (a drinks) verify(ctx context.Context, path string, here bool) (*proof.Verd
 	}
 	opened, err := proof.Read(file)
 	if err != nil {
-		return nil, err
+		return nil, inFile(path, err)
 	}
 	v := &proof.Verdict{Pack: opened, Program: program, Broken: opened.Broken, Here: here}
 	v.Constants = proof.ConstantsDiffer(opened.Constants, proof.ProgramConstants())
@@ -90,6 +91,17 @@ func (a drinks) verify(ctx context.Context, path string, here bool) (*proof.Verd
 		}
 	}
 	return v, nil
+}
+
+// inFile says in which file the faults of an error are.
+func inFile(path string, err error) error {
+	var e *fail.Error
+	if errors.As(err, &e) {
+		for i := range e.Faults {
+			e.Faults[i].File = path
+		}
+	}
+	return err
 }
 
 // samePage says what is wrong with a page that is not the one of its pack.
@@ -142,6 +154,9 @@ func (a drinks) anew(ctx context.Context, v *proof.Verdict, beside []*food.Food)
 	case err != nil:
 		v.Failed = err.Error()
 		return nil
+	}
+	if s.Assay.Drink.Name != v.Pack.Drink || !slices.Equal(in.Unproven, v.Pack.Unproven) {
+		v.Broken = append(v.Broken, "the pack calls the drink or its claims otherwise than its drink file")
 	}
 	v.Moved = proof.Compare(v.Pack.Figures, sheet.ProofOf(s), !v.SameProgram())
 	return nil

@@ -42,7 +42,8 @@ func (a drinks) inputs(ctx context.Context, files written, found *recipe.Recipe)
 }
 
 // short is the digest that a card of a drink bears.
-func (a drinks) short(ctx context.Context, files written, found *recipe.Recipe) (string, error) {
-	in, err := a.inputs(ctx, files, found)
-	return in.Short(program), err
+func (a drinks) short(files written, found *recipe.Recipe) string {
+	in := proof.Inputs{Files: files, Seed: a.options.seed, Draws: a.options.draws}
+	in.Gather(proof.Used{Rows: found.Rows})
+	return in.Short(program)
 }

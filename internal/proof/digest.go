@@ -19,6 +19,12 @@ func digest(of any) string {
 	return digestOf(text)
 }
 
+// Digest is the digest of what a row says.
+func (p *Published) Digest() string { return digest(p) }
+
+// TextDigest is the digest of a text as it stands.
+func TextDigest(text string) string { return digestOf([]byte(text)) }
+
 func digestOf(text []byte) string {
 	sum := sha256.Sum256(text)
 	return hex.EncodeToString(sum[:])

@@ -86,7 +86,7 @@ func (in *Inputs) Differ(found func(food.ID) (*food.Food, error)) (differ, absen
 		case err != nil:
 			return nil, nil, err
 		default:
-			if own := published(f); f.ID != id || digest(own) != r.Digest {
+			if own := published(f); f.ID != id || own.Digest() != r.Digest {
 				differ = append(differ, r.Food+": "+r.Says.unlike(own))
 			}
 		}

@@ -105,7 +105,7 @@ type Part struct {
 	At      string   `json:"at,omitempty"` // file and line of a food that the drink file describes
 }
 
-// Used is what a run looked up.
+// Used is what a run looked up. A digest wants the rows alone.
 type Used struct {
 	Rows   map[string]*food.Food                      // by the text that found each
 	Tables []source.Table                             // that are loaded
@@ -129,6 +129,9 @@ func (in *Inputs) Gather(u Used) {
 		}
 		rows[id] = RowOf(f, withheld(loaded[f.ID.Table]))
 		tables[f.ID.Table] = true
+		if u.Works == nil {
+			continue
+		}
 		for _, cited := range citedBy(f) {
 			if w, ok := u.Works(f.ID.Table, cited); ok {
 				works[[2]string{f.ID.Table, cited}] = Work{f.ID.Table, w.ID, w.Citation, w.URL, w.Licence, w.Grade, w.Note}

@@ -158,15 +158,15 @@ func (p *Pack) contradictions() []string {
 	var list []string
 	for i := range p.Rows {
 		r := &p.Rows[i]
-		if r.Says != nil && digest(r.Says) != r.Digest {
+		if r.Says != nil && r.Says.Digest() != r.Digest {
 			list = append(list, "the row "+r.Food+" is not the one of its digest")
 		}
-		if r.Says != nil && digest(published(r.food())) != digest(r.Says) {
+		if r.Says != nil && published(r.food()).Digest() != r.Says.Digest() {
 			list = append(list, "the row "+r.Food+" states a unit that is not that of its figures")
 		}
 	}
 	for _, c := range p.Constants {
-		if c.Text != "" && digestOf([]byte(c.Text)) != c.Digest {
+		if c.Text != "" && TextDigest(c.Text) != c.Digest {
 			list = append(list, c.File+" is not the one of its digest")
 		}
 	}

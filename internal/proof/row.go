@@ -94,7 +94,7 @@ func orNone(x *float64) float64 {
 // RowOf writes a row; withheld says why it may not be handed on, empty if it may.
 func RowOf(f *food.Food, withheld string) Row {
 	says := published(f)
-	r := Row{Food: f.ID.String(), Digest: digest(says), Withheld: withheld}
+	r := Row{Food: f.ID.String(), Digest: says.Digest(), Withheld: withheld}
 	if withheld == "" {
 		r.Says = says
 	}

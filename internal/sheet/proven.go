@@ -44,6 +44,9 @@ func ProofOf(s *Sheet) []proof.Figure {
 	for i := range a.Components {
 		c := &a.Components[i]
 		at := "component." + c.Name
+		if !c.House {
+			at = "component." + c.ID.Food.String()
+		}
 		p.in = "Of which " + clean.Name(c.Name)
 		p.result(at+".mass", "of a serving", c.Mass)
 		p.composition(at, c.Constituents)
