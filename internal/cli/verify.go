@@ -36,24 +36,25 @@ func newVerify(a *app) *cobra.Command {
 			} else {
 				err = textreport.Verdict(a.streams.Out, v, a.style())
 			}
-			return errors.Join(err, a.judge(v))
+			a.findings = foundBy(v)
+			return err
 		},
 	}
 	cmd.Flags().BoolVar(&here, "here", false, "compare the rows with the tables on this machine, too")
 	return cmd
 }
 
-// judge gives the exit code of a verdict.
-func (a *app) judge(v *proof.Verdict) error {
+// foundBy gives the exit code of a verdict.
+func foundBy(v *proof.Verdict) fail.Code {
 	switch {
 	case !v.Same():
-		a.findings = fail.Failed
+		return fail.Failed
 	case len(v.Differ) > 0:
-		a.findings = fail.Findings
+		return fail.Findings
 	case len(v.Absent) > 0:
-		a.findings = fail.NeedsTable
+		return fail.NeedsTable
 	}
-	return nil
+	return fail.OK
 }
 
 // verify checks a pack.

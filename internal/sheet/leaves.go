@@ -169,11 +169,11 @@ func (l *Leaf) foot(s *Sheet) {
 	if memory {
 		l.Foot = append(l.Foot, say("memory"))
 	}
-	l.Foot = append(append(l.Foot, clean.Name(s.Program)), s.proven()...)
+	l.Foot = append(append(l.Foot, clean.Name(s.Program)), proven(s)...)
 }
 
 // proven is the digest of a drink's proof pack, as a page bears it; nothing of what is no file.
-func (s *Sheet) proven() []string {
+func proven(s *Sheet) []string {
 	if s.Proof == "" {
 		return nil
 	}

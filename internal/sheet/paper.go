@@ -63,7 +63,7 @@ func PaperOf(s *Sheet) *Paper {
 	card, rest := p.cards()
 	out.Card = card
 	out.Annex = annexed{p}.annex(rest)
-	out.Foot = append([]string{say("paper.range"), say("paper.hatched"), say("calculated"), clean.Name(s.Program)}, s.proven()...)
+	out.Foot = append([]string{say("paper.range"), say("paper.hatched"), say("calculated"), clean.Name(s.Program)}, proven(s)...)
 	return out
 }
 
