@@ -123,10 +123,10 @@ func TestWhoAltersAPackIsFoundByWhatMoves(t *testing.T) {
 		}, []string{"not as it was written", "data/acid_steps.csv differs from the pack's: line "}},
 		"a constant taken out": {func(p *proof.Pack) { p.Constants = p.Constants[1:] }, []string{"is not in the pack"}},
 		"a figure": {func(p *proof.Pack) { *p.Figures[0].Mean *= 1 + 1e-8 }, []string{
-			"not the same: 1 of ", "size.mass (a serving), mean: the pack says ",
+			"not the same: 1 of ", "size.mass (mass), mean: the pack says ",
 		}},
-		"a figure as printed": {func(p *proof.Pack) { p.Figures[0].Printed = "1 g" }, []string{"size.mass (a serving): the pack says 1 g; 1"}},
-		"a figure taken out":  {func(p *proof.Pack) { p.Figures = p.Figures[1:] }, []string{"size.mass (a serving): not in the pack; "}},
+		"a figure as printed": {func(p *proof.Pack) { p.Figures[0].Printed = "1 g" }, []string{"size.mass (mass): the pack says 1 g; 1"}},
+		"a figure taken out":  {func(p *proof.Pack) { p.Figures = p.Figures[1:] }, []string{"size.mass (mass): not in the pack; "}},
 		"who brings it": {func(p *proof.Pack) {
 			for i := range p.Figures {
 				if f := &p.Figures[i]; f.ID == "serving.CAFFN" {
@@ -203,7 +203,7 @@ func TestAnotherVersionIsSaid(t *testing.T) {
 	assert.Contains(t, said, "the pack is of sipsum 0.0.9 and this is sipsum "+cli.Version+": only what is printed is compared")
 	said, code = v.of(older(func(p *proof.Pack) { p.Figures[0].Printed = "1 g" }))
 	assert.Equal(t, 1, code, said)
-	assert.Contains(t, said, "size.mass (a serving): the pack says 1 g")
+	assert.Contains(t, said, "size.mass (mass): the pack says 1 g")
 }
 
 // The digest of a pack is that of every card and sheet of the drink, in every form, and hangs on nothing

@@ -190,7 +190,7 @@ func TestWhatNoProgramWroteIsRefused(t *testing.T) {
 		"an unknown member": {`"drink": "x"`, `"drink": "x", "run": "rm"`, "unknown field"},
 		"an unknown tag":    {`"of": "CITAC"`, `"of": "NOPE"`, `there is no constituent "NOPE"`},
 		"an unknown state":  {`"state": "measured"`, `"state": "guessed"`, "guessed"},
-		"out of order":      {`"of": "CITAC"`, `"of": "WATER"`, "is not in its place"},
+		"stated twice":      {`"of": "CITAC"`, `"of": "WATER"`, "WATER stands there twice"},
 		"less than nothing": {`"amount": 1100.5`, `"amount": -1100.5`, "CITAC is less than nothing"},
 		"too large":         {`"amount": 1100.5`, `"amount": 1e999`, "cannot unmarshal"},
 		"no density":        {`"g_per_ml": 1.04`, `"g_per_ml": 0`, "it has no density"},

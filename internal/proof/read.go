@@ -113,7 +113,8 @@ func (r *Row) check() error {
 	case r.Says == nil:
 		return nil
 	}
-	for i, v := range r.Says.Values {
+	seen := map[string]bool{}
+	for _, v := range r.Says.Values {
 		_, err := estimate.ParseState(v.State)
 		_, known := constituent.Find(v.Of)
 		switch {
@@ -121,9 +122,10 @@ func (r *Row) check() error {
 			return fmt.Errorf("%s: %w", v.Of, err)
 		case !known && !strings.Contains(v.Of, ":"):
 			return fmt.Errorf("there is no constituent %q", v.Of)
-		case i > 0 && r.Says.Values[i-1].Of >= v.Of:
-			return fmt.Errorf("%s is not in its place among the values", v.Of)
+		case seen[v.Of]:
+			return fmt.Errorf("%s stands there twice", v.Of)
 		}
+		seen[v.Of] = true
 		for _, x := range []*float64{v.Amount, v.SD, v.Low, v.High, v.Most} {
 			if x != nil && *x < 0 && !mayBeLess(v.Of) {
 				return fmt.Errorf("%s is less than nothing", v.Of)

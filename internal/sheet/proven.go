@@ -25,11 +25,11 @@ type proving struct {
 func ProofOf(s *Sheet) []proof.Figure {
 	p := &proving{Sheet: s, in: "A serving"}
 	a := s.Assay
-	p.result("size.mass", "a serving", a.Mass)
+	p.result("size.mass", "mass", a.Mass)
 	if NoLiquid(a) == "" {
-		p.result("size.volume", "a serving", a.Volume)
+		p.result("size.volume", "volume", a.Volume)
 		p.result("size.density", "density at 20 °C", a.Density)
-		p.result("size.strength", "alcohol by volume", a.Strength)
+		p.result("size.strength", "alcohol, % by volume", a.Strength)
 	}
 	for i := range a.PerServing {
 		f := &a.PerServing[i]
@@ -48,7 +48,7 @@ func ProofOf(s *Sheet) []proof.Figure {
 			at = "component." + c.ID.Food.String()
 		}
 		p.in = "Of which " + clean.Name(c.Name)
-		p.result(at+".mass", "of a serving", c.Mass)
+		p.result(at+".mass", "mass", c.Mass)
 		p.composition(at, c.Constituents)
 		p.chemistry(at, c.Chemistry)
 	}

@@ -21,11 +21,11 @@ func (p *proving) parts(f *composition.Figure) []proof.Part {
 			part.Most = number(c.Bound)
 			part.Printed = "unknown"
 			if part.Most != nil {
-				part.Printed += ", at most " + figure.Plain(c.Bound) + " " + f.Unit
+				part.Printed += ", at most " + figure.Shortened(c.Bound, figure.MostDigits) + " " + f.Unit
 			}
 		} else {
 			part.Mean = number(c.Mean)
-			part.Printed = figure.Plain(c.Mean) + " " + f.Unit
+			part.Printed = figure.Shortened(c.Mean, figure.MostDigits) + " " + f.Unit
 			if c.Share.Mean > 0 {
 				part.Printed += ", " + figure.Percent(c.Share.Mean)
 			}
