@@ -64,7 +64,8 @@ func TestAProofPageHoldsItsPackAndNothingThatRuns(t *testing.T) {
 			assert.NotContains(t, body(page), never, name)
 		}
 		shown, _, _ := strings.Cut(page, proof.BlockBegins)
-		assert.NotRegexp(t, `(?i)free from|NaN|\bInf\b`, shown, name)
+		assert.NotRegexp(t, `(?i)free from`, shown, name)
+		assert.NotRegexp(t, `NaN|\bInf\b`, shown, name)
 		o, err := proof.Read([]byte(page))
 		require.NoError(t, err)
 		assert.Empty(t, o.Broken, name)
