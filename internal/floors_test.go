@@ -31,7 +31,7 @@ var floors = [][]string{
 	{"internal/chemistry", "internal/curdling", "internal/titration", "internal/dosing", "internal/figure"},
 	{"internal/prep", "internal/foaming"},
 	{"internal/recipe", "internal/reading"},
-	{"internal/drivers", "internal/taste", "internal/ladder", "internal/minutes"},
+	{"internal/drivers", "internal/taste", "internal/ladder", "internal/minutes", "internal/proof"},
 	{"internal/assay"},
 	{"internal/allergen", "internal/evidence", "internal/claims", "internal/contrast", "internal/across"},
 	{"internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/houserules", "internal/batch", "internal/fit"},
@@ -65,7 +65,7 @@ var pure = []string{
 	"internal/recipe", "internal/reading", "internal/untold", "internal/drivers", "internal/dosing",
 	"internal/evidence", "internal/contrast", "internal/ladder", "internal/claim", "internal/claims", "internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/houserules", "internal/sheet", "internal/report/json", "internal/report/text",
 	"internal/taste", "internal/speech", "internal/pack", "internal/clean", "internal/typeset", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv",
-	"internal/tables/difference", "internal/tasting", "internal/batch", "internal/optimise", "internal/fit", "internal/invent", "internal/across", "internal/figure", "internal/minutes", "internal/rewrite", "internal/bench",
+	"internal/tables/difference", "internal/tasting", "internal/batch", "internal/optimise", "internal/fit", "internal/invent", "internal/across", "internal/figure", "internal/minutes", "internal/proof", "internal/rewrite", "internal/bench",
 }
 
 var worldly = []string{"os", "os/exec", "net", "net/http", "syscall", "time"}

@@ -25,7 +25,7 @@ type app struct {
 	streams  Streams
 	options  options
 	db       *store.DB
-	findings fail.Code // OK or Findings
+	findings fail.Code // of a command that was done: OK, Findings, or what its check says
 }
 
 // options are the common flags.

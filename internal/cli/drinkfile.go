@@ -44,9 +44,10 @@ type asked struct {
 	figures []constituent.ID // of a comparison, with the draws of its size; their streams
 	streams amount.Streams
 
-	claims bool         // the verdicts on its claims, with the nearest world of each
-	change bool         // what to change, and the verdicts alone
-	said   *drink.Claim // in the place of the file's own claims
+	claims   bool         // the verdicts on its claims, with the nearest world of each
+	change   bool         // what to change, and the verdicts alone
+	verdicts bool         // the verdicts alone
+	said     *drink.Claim // in the place of the file's own claims
 
 	house     bool   // the answers to house rules
 	houseFile string // where they are; empty: beside the drink file, if there are any
@@ -55,7 +56,8 @@ type asked struct {
 // sheet calculates a drink and gathers all that can be printed of it.
 func (a *app) sheet(ctx context.Context, arg string, ask asked) (*sheet.Sheet, error) {
 	by := drinks{a}
-	d, faults, err := by.read(arg)
+	var files written
+	d, faults, err := by.readInto(&files, arg)
 	if err != nil {
 		return nil, err
 	}
@@ -70,7 +72,12 @@ func (a *app) sheet(ctx context.Context, arg string, ask asked) (*sheet.Sheet, e
 	if err != nil {
 		return nil, err
 	}
-	return by.calculate(ctx, found, ask, rules)
+	s, err := by.calculate(ctx, found, ask, rules)
+	if err != nil {
+		return nil, err
+	}
+	s.Proof = by.short(files, found)
+	return s, nil
 }
 
 // drinks is what the commands about drinks share: reading one, finding its foods, calculating
@@ -80,11 +87,16 @@ type drinks struct{ *app }
 // read reads a drink file, with all that is wrong by its grammar. A drink beyond the limits
 // is not looked at further.
 func (a drinks) read(arg string) (*drink.Drink, *fail.List, error) {
+	return a.readInto(&written{}, arg)
+}
+
+// readInto reads a drink file and keeps the texts that were read.
+func (a drinks) readInto(files *written, arg string) (*drink.Drink, *fail.List, error) {
 	name, text, open, err := a.drinkText(arg)
 	if err != nil {
 		return nil, nil, err
 	}
-	d, faults := drink.Parse(name, text, open)
+	d, faults := drink.Parse(name, text, files.keeping(name, text, open))
 	if d.TooLarge {
 		return nil, nil, faults.Err(fail.Wrong)
 	}
@@ -116,16 +128,37 @@ func (a drinks) library(ctx context.Context) (library, error) {
 	return library{db: db, tables: a.options.tables}, err
 }
 
-// calculate makes the sheet of a drink whose foods are found; house are the rules that it is held to, nil
-// if there are none.
+// calculate makes the sheet of a drink whose foods are found in the tables here; house are the rules that it is held
+// to, nil if there are none.
 func (a drinks) calculate(ctx context.Context, found *recipe.Recipe, ask asked, house *drink.HouseRules) (*sheet.Sheet, error) {
+	lib, err := a.library(ctx)
+	if err != nil {
+		return nil, err
+	}
+	tables, err := loadedTables(ctx, lib.db)
+	if err != nil {
+		return nil, err
+	}
+	return a.calculateBy(ctx, found, ask, house, reference{lib, tables, lib.works(ctx), shelf{lib, ctx}})
+}
+
+// reference is what foods are looked up in: the tables here, or a proof pack.
+type reference struct {
+	foods  recipe.Foods
+	tables []source.Table
+	works  evidence.Works
+	shelf  claims.Shelf // nil: no food is ranked
+}
+
+// calculateBy makes the sheet of a drink whose foods are found in a reference.
+func (a drinks) calculateBy(ctx context.Context, found *recipe.Recipe, ask asked, house *drink.HouseRules, from reference) (*sheet.Sheet, error) {
 	ens := estimate.Ensemble{Seed: a.options.seed, N: a.options.draws + 1}
 	claimed := ask.claims && len(found.Drink.Claims) > 0
 	judged := claimed || house != nil
 	if ask.why != "" || judged {
 		ens.Journal = &estimate.Journal{}
 	}
-	verdicts := ask.change && len(found.Drink.Claims) > 0
+	verdicts := (ask.change || ask.verdicts) && len(found.Drink.Claims) > 0
 	plan := assay.Prepare(found, ens)
 	plan.Follow(ask.streams)
 	result, err := plan.Run(ctx, nil, assay.Want{
@@ -135,24 +168,16 @@ func (a drinks) calculate(ctx context.Context, found *recipe.Recipe, ask asked, 
 	if err != nil {
 		return nil, err
 	}
-	lib, err := a.library(ctx)
-	if err != nil {
-		return nil, err
-	}
-	tables, err := loadedTables(ctx, lib.db)
-	if err != nil {
-		return nil, err
-	}
-	s, err := sheet.Build(program, result, tables, lib.works(ctx), ask.rules)
+	s, err := sheet.Build(program, result, from.tables, from.works, ask.rules)
 	if err == nil && house != nil {
-		err = sheet.JudgeHouse(ctx, s, house, lib.works(ctx), shelf{lib, ctx})
+		err = sheet.JudgeHouse(ctx, s, house, from.works, from.shelf)
 	}
-	if err == nil && (claimed || ask.change) {
+	if err == nil && (claimed || ask.change || ask.verdicts) {
 		var again claims.Again // a brief tells of no nearest world
 		if claimed {
-			again = a.again(lib)
+			again = a.again(from.foods)
 		}
-		err = sheet.Judge(ctx, s, lib.works(ctx), again, shelf{lib, ctx})
+		err = sheet.Judge(ctx, s, from.works, again, from.shelf)
 	}
 	if err == nil && ask.change {
 		central := assay.Prepare(found, estimate.Ensemble{Seed: a.options.seed, N: 1})
@@ -165,9 +190,9 @@ func (a drinks) calculate(ctx context.Context, found *recipe.Recipe, ask asked, 
 }
 
 // again calculates drinks at central values.
-func (a drinks) again(lib library) claims.Again {
+func (a drinks) again(foods recipe.Foods) claims.Again {
 	return func(ctx context.Context, d *drink.Drink, chemistry bool) (*assay.Assay, error) {
-		found, err := recipe.Find(ctx, d, &fail.List{}, lib)
+		found, err := recipe.Find(ctx, d, &fail.List{}, foods)
 		if err != nil {
 			return nil, err
 		}

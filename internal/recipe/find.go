@@ -29,6 +29,7 @@ type Recipe struct {
 	Unused   []string // components of the drink file, not of its pantries, that nothing pours
 
 	Brought map[food.ID]*food.Profile // what steps pour and nobody names
+	Rows    map[string]*food.Food     // every row of a table that was looked up, as published, by the text that found it
 }
 
 // resolver looks names up and collects what is wrong with them.
@@ -56,7 +57,7 @@ func Find(ctx context.Context, d *drink.Drink, faults *fail.List, foods Foods) (
 	r := &resolver{
 		ctx: ctx, drink: d, foods: foods, faults: faults,
 		own: map[string]*food.Food{}, undense: map[string]bool{}, ownNotes: map[food.ID][]food.Note{}, coffeeSaid: map[food.ID]bool{}, found: map[string]*food.Food{}, profiles: map[[2]food.ID]*food.Profile{}, used: map[string]bool{},
-		out: &Recipe{Drink: d, Lines: map[string]Ingredient{}, Brought: map[food.ID]*food.Profile{}},
+		out: &Recipe{Drink: d, Lines: map[string]Ingredient{}, Brought: map[food.ID]*food.Profile{}, Rows: map[string]*food.Food{}},
 	}
 	for i := range d.Foods {
 		r.ownFood(&d.Foods[i])

@@ -44,6 +44,9 @@ func (r *resolver) lookup(text string, at fail.Place) *food.Food {
 		r.stop = err
 	}
 	r.found[text] = f // nil too: one fault a text is enough
+	if f != nil && f.ID.Table != food.Own {
+		r.out.Rows[text] = f
+	}
 	return f
 }
 

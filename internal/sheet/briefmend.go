@@ -37,7 +37,7 @@ func (p *proposer) mend(w wish, keep []wish) (*Change, error) {
 	want := assay.Want{Chemistry: w.liquid || slices.ContainsFunc(keep, func(k wish) bool { return k.liquid }), Draws: true}
 	var best *Change
 	for _, m := range moves[:min(len(moves), mostMoves)] {
-		b, err := p.reach(m, proof{want, w.holds})
+		b, err := p.reach(m, bearing{want, w.holds})
 		switch {
 		case errors.Is(err, errNoMoreRuns):
 			return best, nil

@@ -98,9 +98,9 @@ func (p *proposer) amounts(line drink.Line, number float64) amount.Amounts {
 	return amount.Amounts{line.Path: other}
 }
 
-// proof is how a move is borne out: by a run with the draws, as far as that is wanted. It knows what
+// bearing is how a move is borne out: by a run with the draws, as far as that is wanted. It knows what
 // was read, and whether what is said holds in every draw.
-type proof struct {
+type bearing struct {
 	want  assay.Want
 	holds func(after *assay.Assay) bool
 }
@@ -113,7 +113,7 @@ type borne struct {
 
 // reach finds the least amount, as the bar's scale can weigh it, that a move wants; nil: no run bears
 // it out.
-func (p *proposer) reach(m move, by proof) (*borne, error) {
+func (p *proposer) reach(m move, by bearing) (*borne, error) {
 	to, after, err := p.search(m)
 	if after == nil || err != nil {
 		return nil, err

@@ -51,6 +51,9 @@
 // that draws nothing prints its table. An ingredient has one hue in all of them (hue.go). Figures
 // are written by package figure; the words of paper are rows of data/paper_words.csv.
 //
+// What a proof pack states of a drink (package proof) are the figures that its pages print, each as printed
+// and as calculated, with what brings those of a serving (proven.go, provenparts.go).
+//
 // Cards, their workings and the declarations are made when they are asked for, and once.
 //
 // # Limits

@@ -176,7 +176,15 @@ func (l *Leaf) foot(s *Sheet) {
 	if memory {
 		l.Foot = append(l.Foot, in.say("memory"))
 	}
-	l.Foot = append(l.Foot, clean.Name(s.Program))
+	l.Foot = append(append(l.Foot, clean.Name(s.Program)), proven(s)...)
+}
+
+// proven is the digest of a drink's proof pack, as a page bears it; nothing of what is no file.
+func proven(s *Sheet) []string {
+	if s.Proof == "" {
+		return nil
+	}
+	return []string{say("proof", s.Proof)}
 }
 
 // dagger marks what rests on a rule entered from memory.

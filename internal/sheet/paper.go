@@ -64,7 +64,7 @@ func PaperOf(s *Sheet) *Paper {
 	card, rest := p.cards()
 	out.Card = card
 	out.Annex = annexed{p}.annex(rest)
-	out.Foot = []string{say("paper.range"), say("paper.hatched"), say("calculated"), clean.Name(s.Program)}
+	out.Foot = append([]string{say("paper.range"), say("paper.hatched"), say("calculated"), clean.Name(s.Program)}, proven(s)...)
 	return out
 }
 

@@ -185,5 +185,8 @@ func (p annexed) sources() []Block {
 	}
 	works.Role = Cited
 	tables.Lines = append(tables.Lines, Line{Text: say("paper.run", clean.Name(p.Program), strconv.FormatUint(p.Assay.Seed, 10), strconv.Itoa(p.Assay.Draws))})
+	if p.Proof != "" {
+		tables.Lines = append(tables.Lines, Line{Text: say("paper.proof", p.Proof)})
+	}
 	return []Block{works, tables}
 }

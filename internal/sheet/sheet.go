@@ -24,6 +24,7 @@ import (
 // for, and once: an assay prints none of it.
 type Sheet struct {
 	Program  string // "sipsum 0.1.0"
+	Proof    string // the short digest of its proof pack; empty: of what no file is
 	Tables   []source.Table
 	Assay    *assay.Assay
 	Evidence evidence.View

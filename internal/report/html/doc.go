@@ -1,4 +1,4 @@
-// Package htmlreport prints pages for a browser and for paper: the sheet of a drink, and its
+// Package htmlreport prints pages for a browser and for paper: the sheet of a drink, its proof pack, and its
 // leaves, the card, the guest's and the stage's card, the allergens, the menu.
 //
 // # Model
@@ -17,6 +17,9 @@
 // are pieces of package svgreport, as wide as the page lets them be, beside the words that say the
 // same. Each figure names where the documents have it (data-figure), by which tests hold the page
 // to them. On paper every hue is a grey.
+//
+// A proof pack (proof.html) is a page too: each figure opens to the pots, foods and rows that bring it. The
+// pack stands behind them as a block of data, which no browser runs, and the page ends with its seal.
 //
 // # Limits
 //

@@ -145,6 +145,7 @@ type head struct {
 	Program string    `json:"program"`
 	Seed    uint64    `json:"seed"`
 	Draws   int       `json:"draws"`
+	Proof   string    `json:"proof,omitempty"` // the short digest of its proof pack
 	Drink   drinkHead `json:"drink"`
 	Tables  []table   `json:"tables"`
 
@@ -181,7 +182,7 @@ func Assay(w io.Writer, s *sheet.Sheet) error {
 
 func headOf(schema string, s *sheet.Sheet) head {
 	h := head{
-		Schema: schema, Program: s.Program, Seed: s.Assay.Seed, Draws: s.Assay.Draws,
+		Schema: schema, Program: s.Program, Seed: s.Assay.Seed, Draws: s.Assay.Draws, Proof: s.Proof,
 		Drink: drinkHead{s.Assay.Drink.Name, s.Assay.Drink.Serves}, Tables: []table{}, Contradicted: sheet.Contradictions(s),
 	}
 	for _, t := range s.Tables {

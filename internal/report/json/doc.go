@@ -90,6 +90,12 @@
 // what the file's serves take; "times_the_file" is how often that is made for the glasses. A verdict whose
 // "more_than_chance" is false is no proof that the drinks are the same.
 //
+// "proof" of a document about a drink is the short digest of its proof pack (package proof, sipsum.proof/1).
+// sipsum.verify/1 is the check of one: "broken" is what speaks against the file being the one that was written,
+// "constants" what of the program's tables is not the pack's (which counts for nothing where "printed_only"
+// says that another version made it), "moved" each figure with what the pack says and what follows, and
+// "what" of it: printed, mean, sd, low, high, up_to, brought_by, missing or new.
+//
 // # Limits
 //
 // Numbers are written with the digits of the calculation, which say nothing of how sure a

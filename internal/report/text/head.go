@@ -60,7 +60,11 @@ func foot(p *page, s *sheet.Sheet) {
 		}
 		p.hanging("table "+Clean(t.ID, mostName)+": ", 2, name)
 	}
-	p.line(fmt.Sprintf("%s · seed %d · %s draws", Clean(s.Program, mostName), s.Assay.Seed, grouped(s.Assay.Draws)))
+	made := fmt.Sprintf("%s · seed %d · %s draws", Clean(s.Program, mostName), s.Assay.Seed, grouped(s.Assay.Draws))
+	if s.Proof != "" {
+		made += " · proof " + s.Proof
+	}
+	p.line(made)
 }
 
 // grouped writes a count with a thin space between thousands; one of up to four
