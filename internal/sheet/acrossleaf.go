@@ -15,7 +15,7 @@ import (
 
 // AcrossLeaf is a drink by the tables of several agencies on a page.
 func AcrossLeaf(program string, a *across.Across) *Leaf {
-	l := &Leaf{Kind: "across", Language: string(english), Label: "compare across", Title: clean.Name(a.Core.Drink.Name)}
+	l := &Leaf{Kind: "across", Language: English, Label: "compare across", Title: clean.Name(a.Core.Drink.Name)}
 	var ids []string
 	for _, t := range a.Tables {
 		ids = append(ids, t.ID)

@@ -15,8 +15,10 @@ type Language struct {
 	Name string // in itself
 }
 
-// english is the language of all that is not for a guest, and of what another has no words for.
-const english tongue = "en"
+// English is the language of all that is not for a guest, and of what another has no words for.
+const English = "en"
+
+const english tongue = English
 
 // Languages are those of data/card_words.csv, in their order there.
 var Languages = sync.OnceValue(func() []Language {

@@ -18,7 +18,7 @@ import (
 // Leaf is a comparison on a page: what is otherwise in words, the figures, what makes them, what the
 // files say otherwise, what guests have to know.
 func (c *Compared) Leaf() *Leaf {
-	l := &Leaf{Kind: "compare", Language: string(english), Label: "compare", Title: c.title()}
+	l := &Leaf{Kind: "compare", Language: English, Label: "compare", Title: c.title()}
 	l.Below = []string{"A " + c.called(c.A), "B " + c.called(c.B)}
 	l.add(c.first())
 	l.add(c.servings(), c.liquids(), c.makers(), c.file())

@@ -13,7 +13,7 @@ import (
 // InventedLeaf is a page of designs: what to put into a drink so that it meets its targets.
 func InventedLeaf(v *Invented) *Leaf {
 	a := v.Assay
-	l := &Leaf{Kind: "invented", Language: string(english), Label: "fit from " + strings.Join(v.From, ", "), Title: clean.Name(a.Drink.Name)}
+	l := &Leaf{Kind: "invented", Language: English, Label: "fit from " + strings.Join(v.From, ", "), Title: clean.Name(a.Drink.Name)}
 	l.Below = []string{inventedBelow(v)}
 	l.add(asWritten(v))
 	for n := range v.Designs {

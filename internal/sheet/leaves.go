@@ -38,7 +38,7 @@ func (s *Sheet) CardLeaf() *Leaf {
 }
 
 // GuestLeaf is the card beside a drink: what is not known is left out, and says "ask us".
-func (s *Sheet) GuestLeaf() *Leaf { return s.GuestLeafIn(string(english)) }
+func (s *Sheet) GuestLeaf() *Leaf { return s.GuestLeafIn(English) }
 
 // GuestLeafIn is the card in a language of Languages; names of foods and components are as they are written.
 func (s *Sheet) GuestLeafIn(language string) *Leaf {

@@ -22,7 +22,7 @@ var stateOf = map[allergen.State]struct{ mark, key, sign string }{
 // Leaf is a menu on a page. As many drinks stand beside each other as columns fit; the rest
 // follow below.
 func (m *Menu) Leaf(columns int) *Leaf {
-	l := &Leaf{Kind: "menu", Language: string(english), Label: say("kind.menu"), Title: say("menu")}
+	l := &Leaf{Kind: "menu", Language: English, Label: say("kind.menu"), Title: say("menu")}
 	for _, d := range m.Drinks {
 		l.Below = append(l.Below, clean.Name(d.Name))
 	}

@@ -43,7 +43,7 @@ func (o *Omitted) Cautions() []Cautioned {
 
 // OmittedLeaf is the plan of a tasting of both.
 func OmittedLeaf(o *Omitted) *Leaf {
-	l := &Leaf{Kind: "omit", Language: string(english), Label: say("omit.label"), Title: clean.Name(o.A.Assay.Drink.Name)}
+	l := &Leaf{Kind: "omit", Language: English, Label: say("omit.label"), Title: clean.Name(o.A.Assay.Drink.Name)}
 	l.Below = []string{say("tasting." + string(o.Plan.Test)), say("omit.a"), say("omit.b", clean.Name(o.Called))}
 	l.add(o.tell()...)
 	l.add(contradictions(o.File, ""))

@@ -60,7 +60,7 @@ type printed struct {
 // PaperOf sets a drink on paper.
 func PaperOf(s *Sheet) *Paper {
 	p := printedOf(s, "paper.more")
-	out := &Paper{Language: string(english), Label: say("kind.sheet"), Front: p.front(), Build: p.build()}
+	out := &Paper{Language: English, Label: say("kind.sheet"), Front: p.front(), Build: p.build()}
 	card, rest := p.cards()
 	out.Card = card
 	out.Annex = annexed{p}.annex(rest)

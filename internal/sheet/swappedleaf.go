@@ -11,7 +11,7 @@ import (
 
 // Leaf is the page of a swap.
 func (s *Swapped) Leaf() *Leaf {
-	l := &Leaf{Kind: "swap", Language: string(english), Label: "swap", Title: clean.Name(s.Assay.Drink.Name)}
+	l := &Leaf{Kind: "swap", Language: English, Label: "swap", Title: clean.Name(s.Assay.Drink.Name)}
 	l.Below = []string{clean.Prose(s.Line())}
 	l.lines("", "In its place", s.place())
 	for _, f := range s.Found {

@@ -12,7 +12,7 @@ import (
 // TastingLeaf tells what some tasters can find.
 func TastingLeaf(program string, p tasting.Panel) *Leaf {
 	n := strconv.Itoa(p.Tasters)
-	l := &Leaf{Kind: "tasting", Language: string(english), Label: say("kind.tasting"), Title: tastersText(p.Tasters), Below: []string{say("tasting." + string(p.Test))}}
+	l := &Leaf{Kind: "tasting", Language: English, Label: say("kind.tasting"), Title: tastersText(p.Tasters), Below: []string{say("tasting." + string(p.Test))}}
 	right := []Line{{Text: say("tasting.none")}}
 	if p.Right > 0 {
 		right = []Line{{Text: say("tasting.right", strconv.Itoa(p.Right), n)}, {Text: say("tasting.alpha", percents(p.Achieved), percents(p.Alpha))}}

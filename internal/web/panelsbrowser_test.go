@@ -28,13 +28,13 @@ func evaluated[T any](t testing.TB, ctx context.Context, expression string) T {
 func TestASearchAnswersWhileItIsTyped(t *testing.T) {
 	s, ctx := serve(t, demos(t)), browser(t)
 	require.NoError(t, chromedp.Do(ctx, chromedp.Navigate(s.url+"/foods?drink=garden-tide.yaml"), typed("#q", "lemon ju")))
-	until(t, ctx, `document.querySelector("#hits .hits")?.textContent.includes("core:lemon-juice")`)
+	becomes(t, ctx, `document.querySelector("#hits .hits")?.textContent.includes("core:lemon-juice")`)
 	assert.True(t, evaluated[bool](t, ctx, `document.activeElement.id === "q" && document.activeElement.value === "lemon ju"`), "the hand stays where it types")
 	require.NoError(t, chromedp.Do(ctx, chromedp.Evaluate[chromedp.Void](`document.querySelector("#q").value = ""; 0`), typed("#q", "honey")))
-	until(t, ctx, `document.querySelector("#hits .hits")?.textContent.includes("core:honey")`)
+	becomes(t, ctx, `document.querySelector("#hits .hits")?.textContent.includes("core:honey")`)
 	assert.False(t, evaluated[bool](t, ctx, `document.querySelector("#hits").textContent.includes("core:lemon-juice")`))
 	require.NoError(t, chromedp.Do(ctx, chromedp.Click(`#hits a[href^="/foods/core:honey?"]`)))
-	until(t, ctx, `document.querySelector("form.add [name=line]")?.value === "10 g core:honey"`)
+	becomes(t, ctx, `document.querySelector("form.add [name=line]")?.value === "10 g core:honey"`)
 	assert.Equal(t, []string{"build", "espresso shot", "passion syrup", "mint whey"}, evaluated[[]string](t, ctx, `[...document.querySelectorAll("form.add option")].map(o => o.value)`))
 }
 
@@ -42,9 +42,9 @@ func TestASearchAnswersWhileItIsTyped(t *testing.T) {
 func TestAClaimIsJudgedWhileItIsTyped(t *testing.T) {
 	s, ctx := serve(t, demos(t)), browser(t)
 	require.NoError(t, chromedp.Do(ctx, chromedp.Navigate(s.url+"/drink/garden-tide.yaml/claim"), typed("#check", "serving(SUGAR) < 9")))
-	until(t, ctx, `document.querySelector("#verdict mark, #verdict .wrong")`)
+	becomes(t, ctx, `document.querySelector("#verdict mark, #verdict .wrong")`)
 	require.NoError(t, chromedp.Do(ctx, typed("#check", " g")))
-	until(t, ctx, `document.querySelector("#verdict .verdict")`)
+	becomes(t, ctx, `document.querySelector("#verdict .verdict")`)
 	d := s.document(t, []string{"evidence", "DRINK", "--check", "serving(SUGAR) < 9 g"})
 	shown := evaluated[string](t, ctx, `document.querySelector("#verdict [data-figure]").textContent`)
 	assert.True(t, shows(figure{"claims.0.probability", "", shown}, at(d, "claims", "0", "probability")), shown)
@@ -55,7 +55,7 @@ func TestAClaimIsJudgedWhileItIsTyped(t *testing.T) {
 func TestTheStageHasAClock(t *testing.T) {
 	s, ctx := serve(t, demos(t)), browser(t)
 	require.NoError(t, chromedp.Do(ctx, chromedp.Navigate(s.url+"/drink/garden-tide.yaml/stage"), chromedp.Click("[data-clock] button")))
-	until(t, ctx, `document.querySelector("[data-clock] output").value >= "0:01"`)
+	becomes(t, ctx, `document.querySelector("[data-clock] output").value >= "0:01"`)
 	assert.Greater(t, evaluated[float64](t, ctx, `parseFloat(getComputedStyle(document.querySelector(".spoken")).fontSize)`), 20.0, "it is read at an arm's length")
 	said := evaluated[string](t, ctx, `document.querySelector("article").innerText`)
 	told := decoded(t, program(t, "evidence", s.dir+"/garden-tide.yaml", "--speech=judge", "--format", "json"))
@@ -101,7 +101,7 @@ func TestPanelsAreAccessibleAndFit(t *testing.T) {
 			require.NoError(t, chromedp.Do(ctx, typed(field, text[0])))
 		}
 		if c.until != "" {
-			until(t, ctx, c.until)
+			becomes(t, ctx, c.until)
 		}
 		for _, wide := range looks {
 			require.NoError(t, chromedp.Do(ctx, chromedp.EmulateViewport(wide, tall), inScheme("light")))

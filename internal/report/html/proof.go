@@ -86,7 +86,7 @@ type provenRow struct {
 }
 
 func pageOf(p *proof.Pack) *provenPage {
-	page := &provenPage{Pack: p, Language: sheet.Language}
+	page := &provenPage{Pack: p, Language: sheet.English}
 	rows := map[string]*proof.Row{}
 	for i := range p.Inputs.Rows {
 		r := &p.Inputs.Rows[i]
