@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -46,6 +47,11 @@ type input struct {
 	Right         string
 }
 
+// unsealed is a document without its digest, which is of the text as well.
+func unsealed(document string) string {
+	return regexp.MustCompile(`(?m)^ *"proof": "[0-9a-f]{12}",$`).ReplaceAllString(document, "")
+}
+
 // hand runs a drink from the standard input through the whole path.
 func hand(t *testing.T, db, text string) (out, faults string, code int) {
 	t.Helper()
@@ -78,7 +84,7 @@ func TestInputsAsHandsWriteThem(t *testing.T) {
 			require.Equal(t, 0, code, "%s\n%s", name, faults)
 			want, faults, code := hand(t, db, place.drink(*in.Reads))
 			require.Equal(t, 0, code, "%s\n%s", *in.Reads, faults)
-			assert.True(t, want == out, "%s\nis not read as\n%s", name, *in.Reads) // the documents are long
+			assert.True(t, unsealed(want) == unsealed(out), "%s\nis not read as\n%s", name, *in.Reads) // the documents are long
 			continue
 		}
 		require.NotEmpty(t, in.Says, name)

@@ -33,7 +33,7 @@ func TestScripts(t *testing.T) {
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
 		UpdateScripts:       *update,
-		Cmds:                map[string]func(*testscript.TestScript, bool, []string){"exec-exit": execExit},
+		Cmds:                map[string]func(*testscript.TestScript, bool, []string){"exec-exit": execExit, "cmp-unsealed": cmpUnsealed},
 		Setup: func(env *testscript.Env) error {
 			home := filepath.Join(env.WorkDir, "home")
 			env.Setenv("HOME", home)
@@ -44,6 +44,16 @@ func TestScripts(t *testing.T) {
 			return os.Mkdir(home, 0o755)
 		},
 	})
+}
+
+// cmpUnsealed compares documents but for their digests: cmp-unsealed FILE FILE.
+func cmpUnsealed(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 2 {
+		ts.Fatalf("usage: cmp-unsealed file file")
+	}
+	if a, b := unsealed(ts.ReadFile(args[0])), unsealed(ts.ReadFile(args[1])); a != b {
+		ts.Fatalf("%s and %s differ", args[0], args[1])
+	}
 }
 
 // execExit runs a command that must end with the given exit code:

@@ -12,12 +12,13 @@ import (
 func Differ(was, now *drink.Drink) (amount.Amounts, bool) {
 	before, after := amountsOf(was), amountsOf(now)
 	differ := amount.Amounts{}
-	for path, a := range after {
-		b, ok := before[path]
-		switch {
-		case !ok || b.Measure.Kind != a.Measure.Kind:
+	for path, a := range after { // before anything is set aside: who is told "no" keeps the drink as it was
+		if b, ok := before[path]; !ok || b.Measure.Kind != a.Measure.Kind {
 			return nil, false
-		case *a != *b:
+		}
+	}
+	for path, a := range after {
+		if b := before[path]; *a != *b {
 			differ[path] = *a
 			*a = *b
 		}

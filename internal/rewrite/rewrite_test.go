@@ -220,3 +220,20 @@ func FuzzChanges(f *testing.F) {
 		}
 	})
 }
+
+// Of two drinks that differ in more than amounts, neither is touched.
+func TestWhatDiffersInMoreIsLeftAsItIs(t *testing.T) {
+	parse := func(text string) *drink.Drink {
+		d, faults := drink.Parse("x.yaml", []byte(text), nil)
+		require.NoError(t, faults.Err(fail.Wrong))
+		return d
+	}
+	was := parse("drink: x\nserves: 1\nbuild: [1 g core:honey, 2 g core:salt, 3 g core:sugar-white, 4 g core:cream, 5 g core:milk-whole]\n")
+	const text = "drink: x\nserves: 1\nbuild: [10 g core:honey, 20 g core:salt, 30 g core:sugar-white, 40 g core:cream, 5 ml core:milk-whole]\n"
+	now := parse(text)
+	for range 20 { // amounts are gone through in any order
+		_, alike := rewrite.Differ(was, now)
+		assert.False(t, alike)
+		assert.Equal(t, parse(text).Build, now.Build)
+	}
+}

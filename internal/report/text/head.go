@@ -64,7 +64,7 @@ func foot(p *page, s *sheet.Sheet) {
 	if s.Proof != "" {
 		made += " · proof " + s.Proof
 	}
-	p.line(made)
+	p.hanging("", 2, made)
 }
 
 // grouped writes a count with a thin space between thousands; one of up to four
