@@ -70,9 +70,24 @@ func (a drinks) prove(ctx context.Context, arg string, rules []string, page bool
 	if err != nil {
 		return err
 	}
-	in, err := a.inputs(ctx, files, found)
+	p, err := a.pack(ctx, files, found, rules)
 	if err != nil {
 		return err
+	}
+	if err := out.write(a.app, func(w io.Writer) error { return writePack(w, p, page) }); err != nil {
+		return err
+	}
+	if out.path == "" || out.path == "-" || a.options.quiet {
+		return nil
+	}
+	return textreport.Proved(a.streams.Out, p, a.style())
+}
+
+// pack is a drink with all that it was calculated from.
+func (a drinks) pack(ctx context.Context, files written, found *recipe.Recipe, rules []string) (*proof.Pack, error) {
+	in, err := a.inputs(ctx, files, found)
+	if err != nil {
+		return nil, err
 	}
 	in.Rules, in.Constants = rules, proof.ProgramConstants()
 	var beside []*food.Food
@@ -86,17 +101,10 @@ func (a drinks) prove(ctx context.Context, arg string, rules []string, page bool
 	}
 	s, err := a.recalculate(ctx, &in, beside)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	in.Rules = s.Rules
-	p := &proof.Pack{Schema: proof.Schema, Program: program, Short: in.Short(program), Inputs: in, Figures: sheet.ProofOf(s)}
-	if err := out.write(a.app, func(w io.Writer) error { return writePack(w, p, page) }); err != nil {
-		return err
-	}
-	if out.path == "" || out.path == "-" || a.options.quiet {
-		return nil
-	}
-	return textreport.Proved(a.streams.Out, p, a.style())
+	return &proof.Pack{Schema: proof.Schema, Program: program, Short: in.Short(program), Inputs: in, Figures: sheet.ProofOf(s)}, nil
 }
 
 func writePack(w io.Writer, p *proof.Pack, page bool) error {

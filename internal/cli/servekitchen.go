@@ -40,13 +40,14 @@ func (k kitchen) with(draws int) drinks {
 
 // found reads a drink as it was typed and finds its foods; a claim takes the place of its own.
 func (k kitchen) found(ctx context.Context, by drinks, file web.File, claim *drink.Claim) (*recipe.Recipe, error) {
-	found, _, err := k.ruled(ctx, by, file, claim, false)
+	found, _, err := k.ruled(ctx, by, &written{}, file, claim, false)
 	return found, err
 }
 
-// ruled is found, with the rules of the house if they are asked for and there are any.
-func (k kitchen) ruled(ctx context.Context, by drinks, file web.File, claim *drink.Claim, house bool) (*recipe.Recipe, *drink.HouseRules, error) {
-	d, faults := drink.Parse(file.Name, file.Text, k.folder.Beside)
+// ruled is found, with the rules of the house if they are asked for and there are any; the texts that were read
+// are kept.
+func (k kitchen) ruled(ctx context.Context, by drinks, files *written, file web.File, claim *drink.Claim, house bool) (*recipe.Recipe, *drink.HouseRules, error) {
+	d, faults := drink.Parse(file.Name, file.Text, files.keeping(file.Name, file.Text, k.folder.Beside))
 	if d.TooLarge {
 		return nil, nil, faults.Err(fail.Wrong)
 	}
@@ -87,11 +88,17 @@ func (k kitchen) Sheet(ctx context.Context, file web.File, ask web.Ask) (*sheet.
 	if ask.Live() {
 		return k.sketch(ctx, by, file, ask)
 	}
-	found, house, err := k.ruled(ctx, by, file, nil, ask.House)
+	var files written
+	found, house, err := k.ruled(ctx, by, &files, file, nil, ask.House)
 	if err != nil {
 		return nil, err
 	}
-	return by.calculate(ctx, found, asked{rules: ask.Rules, claims: ask.Claims, next: ask.Next, change: ask.Change, whole: ask.Whole}, house)
+	s, err := by.calculate(ctx, found, asked{rules: ask.Rules, claims: ask.Claims, next: ask.Next, change: ask.Change, whole: ask.Whole}, house)
+	if err != nil {
+		return nil, err
+	}
+	s.Proof = by.short(files, found)
+	return s, nil
 }
 
 // Compare sets a drink against another, in the same draws.
@@ -121,6 +128,23 @@ func (k kitchen) Parcel(ctx context.Context, file web.File) (web.Parcel, error) 
 	var out bytes.Buffer
 	err = htmlreport.Sheet(&out, sheet.PaperOf(s), sheetPaper)
 	return web.Parcel{Name: fileName(s.Assay.Drink.Name) + ".html", Type: "text/html; charset=utf-8", Body: out.Bytes()}, err
+}
+
+// Proof is the proof pack of a drink, as a page.
+func (k kitchen) Proof(ctx context.Context, file web.File) (web.Parcel, error) {
+	by := k.with(usualDraws)
+	var files written
+	found, _, err := k.ruled(ctx, by, &files, file, nil, false)
+	if err != nil {
+		return web.Parcel{}, err
+	}
+	p, err := by.pack(ctx, files, found, nil)
+	if err != nil {
+		return web.Parcel{}, err
+	}
+	var out bytes.Buffer
+	err = htmlreport.Proof(&out, p)
+	return web.Parcel{Name: fileName(found.Drink.Name) + "-proof.html", Type: "text/html; charset=utf-8", Body: out.Bytes()}, err
 }
 
 // Demos lists the drinks that sipsum brings along.

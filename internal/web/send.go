@@ -17,11 +17,15 @@ type Parcel struct {
 // sender's business: this package hands it out as it is.
 type Sender interface {
 	Parcel(ctx context.Context, file File) (Parcel, error)
+
+	// Proof makes of it one that holds all that its figures were calculated from.
+	Proof(ctx context.Context, file File) (Parcel, error)
 }
 
 func (s *Server) sendRoutes(mux *http.ServeMux) {
 	mux.HandleFunc("GET /drink/{name}/send", s.showSend)
-	mux.HandleFunc("GET /drink/{name}/send/everything", s.send)
+	mux.HandleFunc("GET /drink/{name}/send/everything", s.send(s.kitchen.Parcel))
+	mux.HandleFunc("GET /drink/{name}/send/proof", s.send(s.kitchen.Proof))
 	mux.HandleFunc("GET /drink/{name}/send/file", s.sendFile)
 }
 
@@ -34,18 +38,20 @@ func (s *Server) showSend(w http.ResponseWriter, r *http.Request) {
 	show(w, http.StatusOK, "send", struct{ Head head }{headOf(file, "/send")})
 }
 
-// send hands out the drink with everything that is told of it.
-func (s *Server) send(w http.ResponseWriter, r *http.Request) {
-	file, ok := s.opened(w, r)
-	if !ok {
-		return
+// send hands out what is made of the drink.
+func (s *Server) send(made func(context.Context, File) (Parcel, error)) http.HandlerFunc {
+	return func(w http.ResponseWriter, r *http.Request) {
+		file, ok := s.opened(w, r)
+		if !ok {
+			return
+		}
+		p, err := made(r.Context(), file)
+		if err != nil {
+			fails(w, err)
+			return
+		}
+		handOut(w, p)
 	}
-	p, err := s.kitchen.Parcel(r.Context(), file)
-	if err != nil {
-		fails(w, err)
-		return
-	}
-	handOut(w, p)
 }
 
 // sendFile hands out the drink file as it is, with the comments at its lines.
