@@ -41,7 +41,7 @@ func readStands(r *reader, n ast.Node, _ string) *Stands {
 }
 
 // warmestIce is up to where ice lies in a drink and the drink's temperature still means something: above, it
-// melts as it is poured.
+// melts as it is poured, and how much of it the heat tells.
 var warmestIce = unit.LimitOf("drink on ice", "°C").High
 
 // checkStands reports ice in a drink that is served too warm for it.
@@ -50,7 +50,5 @@ func (w *whole) checkStands() {
 	if s == nil || s.Ice == nil || at == nil || at.Number <= warmestIce {
 		return
 	}
-	all := *s.Ice
-	all.Number, all.Half = all.Number*float64(w.drink.Serves), all.Half*float64(w.drink.Serves)
-	w.file.faults.Add(s.Place, "count it in: finish: - chill: {melt: "+all.String()+"}, or write at: as it is with the ice in it", "ice melts at once in a drink of %s", at)
+	w.file.faults.Add(s.Place, "cool it first: finish: - chill: {from: "+at.String()+", to: 4 °C}, which tells how much of the ice melts, and write at: 4 °C", "ice melts at once in a drink of %s", at)
 }

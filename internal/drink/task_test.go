@@ -50,7 +50,7 @@ func TestFaultsOfTimesAndStands(t *testing.T) {
 		{"finish: [{chill: {melt: 3 g}, takes: 12}]", "needs a unit", "takes: 12 s"},
 		{"finish: [{takes: 12 s}]", `"takes" is not a step`, ""},
 		{"components: {c: {ingredients: [1 g core:salt], steps: [{dilute: {to: 3 g, takes: 1 min}}]}}", `"takes" is of a step of finish`, "not on the clock"},
-		{"at: 62 °C\nstands: {ice: 60 g}", "ice melts at once in a drink of 62 °C", "chill: {melt: 60 g}"},
+		{"at: 62 °C\nstands: {ice: 60 g}", "ice melts at once in a drink of 62 °C", "chill: {from: 62 °C, to: 4 °C}"},
 		{"stands: {melts: 1 g/min}", "melts is of ice", "ice: 60 g"},
 		{"stands: {rooms: 20 °C}", `stands has no key "rooms"`, `did you mean "room"`},
 		{"stands: {room: 200 °C}", "out of range", "between 0 and 50 °C"},

@@ -52,7 +52,7 @@ func Of(g Glass) *Course {
 // timesOf are those told, and when the last glass is ready after the first was poured.
 func timesOf(c *Clock) []float64 {
 	times := slices.Clone(told)
-	if c == nil || c.Stood <= 0 || c.Stood >= times[len(times)-1] || slices.Contains(times, c.Stood) {
+	if c == nil || c.Waited() <= 0 || c.Stood >= times[len(times)-1] || slices.Contains(times, c.Stood) {
 		return times
 	}
 	times = append(times, c.Stood)

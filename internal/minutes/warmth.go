@@ -83,7 +83,8 @@ type standing struct {
 
 	ice    []float64 // g
 	melts  []float64 // g/min, as stated; nil: by the heat
-	cools  []float64 // 1/min, towards 0 °C
+	cools  []float64 // 1/min, towards where it rests
+	rests  []float64 // °C, at which a glass rests on ice
 	fusion float64   // J/g
 }
 
@@ -92,11 +93,18 @@ func (x *standing) heated(b *bench, g Glass) {
 	x.celsius, x.room = b.hand(nil).DrawQuantity(*g.Drink.At, 1, "at"), b.room(g.Drink.Stands)
 	x.exchange = b.exchange(x.celsius[0] > x.room[0], g.Pot.Mass())
 	x.heat, x.water = prep.Holds(g.Pot, b.factors())
-	if x.ice == nil || x.melts != nil {
+	if x.ice == nil {
 		return
 	}
-	x.cools, x.fusion = make([]float64, x.n), solution.HeatOfFusion()/constituent.Must(constituent.Water).Molar
-	if x.celsius[0] > iceMelts { // else there is nothing for the ice to cool
+	x.fusion = solution.HeatOfFusion() / constituent.Must(constituent.Water).Molar
+	x.cools, x.rests = make([]float64, x.n), make([]float64, x.n)
+	if freezes, ok := g.freezesAt(); ok && freezes < iceMelts { // a strong or sweet drink takes ice below where it melts
+		x.rests = b.draw("rests below zero")
+		for d := range x.rests {
+			x.rests[d] *= freezes
+		}
+	}
+	if x.melts == nil && x.celsius[0] > x.rests[0] { // else there is nothing for the ice to cool
 		x.cools = b.draw("ice cools")
 	}
 }
@@ -146,17 +154,33 @@ func (x *standing) stand(d int, now moment, minutes float64) moment {
 
 // onIce lets a moment pass while there is ice.
 func (x *standing) onIce(d int, now moment, span float64) moment {
-	if x.melts != nil { // it was weighed, and so rests as it is
+	if x.melts != nil && x.celsius == nil { // nobody can tell what the heat allows
 		// guard: no more melts than there is
 		now.melted = min(now.melted+x.melts[d]*span, x.ice[d])
 		return now
 	}
 	// guard: ice warms nothing
-	rests := min(iceMelts, now.celsius)
+	rests := min(x.rests[d], now.celsius)
+	if x.melts != nil {
+		return x.asStated(d, now, rests, span)
+	}
 	next := rests + (now.celsius-rests)*math.Exp(-x.cools[d]*span)
 	gives := (x.heat[d] + now.melted*x.water[d]) * (now.celsius - next)
 	brings := x.exchange[d] * x.heat[d] * (x.room[d] - now.celsius) * span
 	// guard: nothing freezes onto the ice
 	heat := max(gives+brings, 0)
 	return moment{next, min(now.melted+heat/(x.fusion+x.water[d]*now.celsius), x.ice[d])}
+}
+
+// asStated lets as much melt as was weighed, by the heat of the drink and of the room: no more than takes the drink to
+// where it rests.
+func (x *standing) asStated(d int, now moment, rests, span float64) moment {
+	holds := x.heat[d] + now.melted*x.water[d]
+	brings := x.exchange[d] * x.heat[d] * (x.room[d] - now.celsius) * span
+	takes := x.fusion + x.water[d]*now.celsius // J for each gram, up to the drink's own temperature
+	most := (holds*(now.celsius-rests) + brings) / takes
+	// no more melts than the heat allows
+	melts := min(x.melts[d]*span, most, x.ice[d]-now.melted)
+	melts = max(melts, 0)
+	return moment{now.celsius + (brings-melts*takes)/holds, now.melted + melts}
 }

@@ -39,8 +39,8 @@ func (s briefing) goes() string {
 	if len(list) > 0 {
 		sentences = append(sentences, say("minutes.brief", strings.Join(list, ", ")))
 	}
-	if c := t.Course.Clock; c != nil && c.Stood > 0 {
-		sentences = append(sentences, say("minutes.brief.stood", watch(c.Stood)))
+	if c := t.Course.Clock; c != nil && c.Waited() > 0 {
+		sentences = append(sentences, say("minutes.brief.stood", watch(c.Waited())))
 	}
 	return clean.UpperFirst(strings.Join(sentences, "; "))
 }

@@ -194,8 +194,11 @@ func clockWords(c *minutes.Clock) string {
 		return ""
 	}
 	text := say("minutes.ready", watch(c.Last))
-	if c.Stood > 0 {
+	switch {
+	case c.Waited() > 0 && c.First < c.Last:
 		text = say("minutes.stood", watch(c.First), watch(c.Last), watch(c.Stood))
+	case c.Waited() > 0:
+		text += " " + say("minutes.waited", watch(c.Waited()))
 	}
 	if c.Over > 0 {
 		text += " " + say("minutes.over", watch(c.Over))

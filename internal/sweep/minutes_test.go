@@ -67,7 +67,10 @@ func neverRises(c *minutes.Course, key string, but float64, broken say) {
 	}
 }
 
-// warms holds the temperature between where it begins and the room; ice takes it no lower than 0 °C.
+// coldest is halfway to where a spirit of 40 % vol freezes, −27 °C (CRC Handbook, concentrative properties of ethanol), rounded down.
+const coldest = -15
+
+// warms holds the temperature between where it begins and the room; ice takes it no lower than halfway to where it freezes.
 func (s *subject) warms(c *minutes.Course, broken say) {
 	a := c.Axis(minutes.Temperature)
 	if a == nil || a.Points[0].Why != "" {
@@ -77,14 +80,14 @@ func (s *subject) warms(c *minutes.Course, broken say) {
 	least, most := math.Min(first.Low, room.Low), math.Max(first.High, room.High)
 	melted := c.Axis(minutes.Melted)
 	if melted != nil {
-		least = math.Min(least, 0)
+		least = math.Min(least, coldest)
 	}
 	for i, p := range a.Points {
 		if p.Low < least-rounding || p.High > most+rounding {
 			broken(1, "after %g min it has %v °C, and goes from %v to %v", c.Times[i], p.Summary, first.Summary, room)
 		}
 		onIce := melted != nil && melted.Points[i].High < s.assay.Drink.Stands.Ice.Base()-s.assay.Drink.Stands.Ice.Half
-		if onIce && p.Mean > first.Mean+rounding {
+		if onIce && s.assay.Drink.Stands.Melts == nil && p.Mean > first.Mean+rounding {
 			broken(p.Mean-first.Mean, "with ice in it the drink warms from %.6g to %.6g °C", first.Mean, p.Mean)
 		}
 		if i > 0 && melted == nil && math.Abs(p.Mean-room.Mean) > math.Abs(a.Points[i-1].Mean-room.Mean)+rounding {

@@ -116,6 +116,9 @@ func upToAboveTheInterval(s *subject, broken say) {
 
 func shareOnAPage(s *subject, broken say) {
 	s.lines(func(view, line string) {
+		if strings.Contains(line, "overrun") { // of the liquid, and a foam may be several times that
+			return
+		}
 		for _, m := range shares.FindAllStringSubmatch(line, -1) {
 			for _, text := range m[1:] {
 				if x, _ := strconv.ParseFloat(text, 64); x > 100 {
