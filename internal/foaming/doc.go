@@ -8,6 +8,8 @@
 // of fat, protein or an agent in 100 g, of pH, alcohol, temperature, or of the overrun that was read.
 // Rows of one kind and condition are ranges beside each other. Where nothing was found the row says so.
 //
+// Protein is that of the foods of the kind, in 100 g of all; fat is that of all foods, and so is every other figure.
+//
 // A figure is within where its whole interval lies in one of the ranges, outside where it lies in none, and
 // either where it may be in or out; what the foods do not tell widens it. What nobody stated or can
 // calculate is not known.

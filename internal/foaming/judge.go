@@ -2,6 +2,7 @@ package foaming
 
 import (
 	"math"
+	"slices"
 
 	"sipsum/internal/acidity"
 	"sipsum/internal/chemistry"
@@ -87,8 +88,11 @@ func (m *meter) figure(r rule, rows []int) (f composition.Result, low, high floa
 		f = composition.Known(m.Of(estimate.Ratio(col, m.mass, unit.Hundred)), r.unit)
 	default:
 		c := constituent.Must(constituent.ID(r.of))
-		ids := []*constituent.Constituent{c}
-		f = m.Composition(m.foam.Pot, ids, composition.TotalsOf(m.foam.Pot, ids), m.mass, unit.Hundred)[0].Result
+		ids, pot := []*constituent.Constituent{c}, m.foam.Pot
+		if c.ID == constituent.Protein { // a range is of the food's own; fat counts wherever it comes from
+			pot = pot.Only(func(row int) bool { return slices.Contains(rows, row) })
+		}
+		f = m.Composition(pot, ids, composition.TotalsOf(pot, ids), m.mass, unit.Hundred)[0].Result
 		if f.Unknown {
 			return unread(r.unit), math.NaN(), math.NaN(), "no food states it"
 		}

@@ -55,8 +55,20 @@ func (a frother) foam(s *drink.Foam) (Outcome, error) {
 	if f.Overrun == nil {
 		out.note("nobody read its overrun, so it counts as the liquid that it is: weigh a cup of the liquid and the same cup of foam, overrun = liquid ÷ foam − 1")
 	}
+	if f.Gas != "" && f.Celsius != nil && f.Overrun != nil {
+		holds, brings := f.Overrun[0]*f.Liquid[0], f.gas()
+		if holds > brings {
+			out.note("the foam holds %.0f ml of gas, and the charge gives at most %.2g ml at the pressure of the air: the rest is air, or the overrun is misread", holds, brings)
+		}
+	}
 	out.Foamed = f
 	return out, nil
+}
+
+// gas is how many millilitres the charge fills at the pressure of the air, as an ideal gas.
+func (f *Foamed) gas() float64 {
+	const litre = 1.0 // a vessel of one litre that holds it all is at so many atmospheres as it fills litres
+	return f.Gas.Pressure(f.Charge[0]/f.Gas.Molar(), 0, litre, f.Celsius[0]) * unit.Kilo
 }
 
 // brimful gives the column of a siphon's volume. Without ± it is known as well as a vessel is, not to

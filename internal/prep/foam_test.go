@@ -167,3 +167,15 @@ func (b bubbling) Amount(a unit.Amount, _ string) []float64 { return even(a.Base
 func (b bubbling) Quantity(q drink.Quantity, factor float64, _ string) []float64 {
 	return even(q.Number * factor)
 }
+
+// 0.1 g of nitrous oxide are 2.27 mmol, at 20 °C and 1 atm 54.7 ml (8.314 J/(mol K) · 293.15 K / 101,325 Pa · 2.27 mmol): no foam of six
+// times 190 g of water is made of that alone.
+func TestAFoamOfMoreGasThanItsChargeIsSaid(t *testing.T) {
+	out, _, err := foamed(t, 190, "charge: 0.1 g, gas: N2O, bottle: 0.5 l, at: 20 °C, overrun: 500 % ± 1 %")
+	require.NoError(t, err)
+	require.NotEmpty(t, out.Notes)
+	assert.Contains(t, fmt.Sprint(out.Notes), "the foam holds 950 ml of gas, and the charge gives at most 55 ml")
+	fine, _, err := foamed(t, 190, "charge: 8 g, gas: N2O, bottle: 0.5 l, at: 20 °C, overrun: 500 % ± 1 %")
+	require.NoError(t, err)
+	assert.NotContains(t, fmt.Sprint(fine.Notes), "the charge gives")
+}

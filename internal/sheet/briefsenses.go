@@ -277,7 +277,7 @@ func (t *taster) sparkle() Sense {
 	switch {
 	case !ok || None(r), evidence.Still(t.s.Assay, r):
 		if x.None = "still"; t.s.cautioned("nitrogen-gas") || t.s.cautioned("nitrous-oxide-gas") {
-			x.None = "the nitrogen or nitrous oxide put in is not calculated"
+			x.None = "how much of the nitrogen or nitrous oxide stays in the glass is not calculated"
 		}
 	case Hollow(r), evidence.Faint(t.s.Assay, r): // of the gas nobody has stated how much, and what water brings is none
 		x.Unmeasured = []string{WordsFor(constituent.Must(constituent.CarbonDioxide))}

@@ -131,16 +131,20 @@ func (p *printed) build() Block {
 	for _, line := range d.Build {
 		b.Lines = append(b.Lines, Line{Lead: writtenAmount(line), Text: p.poured(line)})
 	}
+	words := map[string]string{}
+	for _, step := range d.Finish {
+		words[step.StepPath()] = StepWords(step, p.poured)
+	}
 	for _, y := range p.Assay.Yields {
 		if y.Component != "" {
 			continue
 		}
 		for _, s := range y.Steps {
-			text := clean.Name(s.Kind)
+			text := cmp.Or(words[s.Path], clean.Name(s.Kind))
 			switch {
 			case s.Lost > worthSaying:
 				text += ", " + say("paper.flow.lost", wholeGrams(s.Lost))
-			case s.Added > worthSaying:
+			case s.Added > worthSaying && !strings.Contains(text, wholeGrams(s.Added)):
 				text += ", " + say("paper.flow.added", wholeGrams(s.Added))
 			}
 			b.Lines = append(b.Lines, Line{Text: text})
