@@ -250,7 +250,7 @@ build: [100 g own:sour, 30 g core:water-brew, 10 g core:sucrose]
 	assert.Regexp(t, `Sparkle +2\.99 g/l carbon dioxide.*from the charge`, soda)
 	assert.Regexp(t, `Sparkle +not known: carbon dioxide`, pageOf(t, told(t, rumAndSyrup), textreport.Style{}), "tonic water is sold with gas")
 	nitro := "drink: x\nserves: 1\nrules: [eu]\nbuild: [100 g core:cold-brew]\nfinish: [treat: \"nitro: N2, 3 bar, stout tap\"]\n"
-	assert.Regexp(t, `Sparkle +the nitrogen`, pageOf(t, told(t, nitro), textreport.Style{}))
+	assert.Regexp(t, `Sparkle +how much of the nitrogen`, pageOf(t, told(t, nitro), textreport.Style{}))
 	washed := strings.Join(strings.Fields(pageOf(t, told(t, `
 drink: "Washed"
 serves: 1
