@@ -1,0 +1,252 @@
+package burette
+
+import (
+	"math"
+	"strconv"
+
+	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"sipsum/internal/estimate"
+)
+
+// drawer finds draws of the posterior with the model linear in the amounts around the centre.
+type drawer struct {
+	m      *model
+	centre *linear
+	w      []float64   // of the centre
+	r      []float64   // whitened, at the centre
+	jac    [][]float64 // whitened, by point and quantity
+	spread *mat.Dense  // lower root of the covariance of w around the centre
+	grip   *mat.Dense  // its inverse
+}
+
+// steps of a draw: of its least squares, and of the Metropolis steps after it.
+const (
+	drawSteps  = 8
+	sliceSteps = 6
+	manyTurns  = 60 // of an ellipse, which is halved at each
+)
+
+func newDrawer(m *model, w []float64, centre *linear) *drawer {
+	d := &drawer{m: m, centre: centre, w: w, r: centre.whiten(centre.r)}
+	d.jac = make([][]float64, len(m.points))
+	for k := range d.jac {
+		d.jac[k] = make([]float64, len(m.all))
+	}
+	column := make([]float64, len(m.points))
+	for i := range m.all {
+		for k := range column {
+			column[k] = centre.j[k][i]
+		}
+		for k, x := range centre.whiten(column) {
+			d.jac[k][i] = x
+		}
+	}
+	s := d.newScratch()
+	m.values(w, 0, s.x, s.slope)
+	var ch mat.Cholesky
+	ch.Factorize(d.normal(s))
+	var root mat.TriDense
+	ch.UTo(&root) // normal = UᵀU, so w = U⁻¹·u has its inverse as covariance
+	d.grip = mat.DenseCopyOf(&root)
+	var inverse mat.TriDense
+	if err := inverse.InverseTri(&root); err == nil {
+		d.spread = mat.DenseCopyOf(&inverse)
+	}
+	return d
+}
+
+// scratch is what one draw is worked out in.
+type scratch struct {
+	x, slope, r, e []float64
+	jac            [][]float64
+}
+
+func (d *drawer) newScratch() *scratch {
+	s := &scratch{x: make([]float64, len(d.m.all)), slope: make([]float64, len(d.m.open)), r: make([]float64, len(d.m.points)), e: make([]float64, len(d.m.points))}
+	for range d.m.points {
+		s.jac = append(s.jac, make([]float64, len(d.m.open)))
+	}
+	return s
+}
+
+// misses works out what the points miss at w, in their own spreads and less their noise.
+func (d *drawer) misses(w []float64, draw int, s *scratch) {
+	d.m.values(w, draw, s.x, s.slope)
+	for k, row := range d.jac {
+		sum := d.r[k] - s.e[k]
+		for i, j := range row {
+			sum += j * (s.x[i] - d.centre.x[i])
+		}
+		s.r[k] = sum
+	}
+}
+
+// normal gives the matrix of the least squares at what is in s.
+func (d *drawer) normal(s *scratch) *mat.SymDense {
+	n := len(d.m.open)
+	normal := mat.NewSymDense(n, nil)
+	for k, row := range s.jac {
+		clear(row)
+		for i, a := range d.m.open {
+			grown := d.jac[k][a] * s.slope[i]
+			for j := range i + 1 {
+				row[j] += grown * d.m.root.At(i, j)
+			}
+		}
+		for i := range n {
+			for j := i; j < n; j++ {
+				normal.SetSym(i, j, normal.At(i, j)+row[i]*row[j])
+			}
+		}
+	}
+	for i := range n {
+		normal.SetSym(i, i, normal.At(i, i)+1)
+	}
+	return normal
+}
+
+// leastSquares finds the w that fits the points with their noise and a draw of the prior best.
+func (d *drawer) leastSquares(draw int, s *scratch) []float64 {
+	start := d.m.prior(draw)
+	w, next := append([]float64(nil), d.w...), make([]float64, len(d.w))
+	d.misses(w, draw, s)
+	for range drawSteps {
+		before := distance(s.r, make([]float64, len(s.r))) + distance(w, start)
+		var ch mat.Cholesky
+		ch.Factorize(d.normal(s))
+		right := mat.NewVecDense(len(w), nil)
+		for i := range w {
+			sum := start[i] - w[i]
+			for k, row := range s.jac {
+				sum -= row[i] * s.r[k]
+			}
+			right.SetVec(i, sum)
+		}
+		var step mat.VecDense
+		if err := ch.SolveVecTo(&step, right); err != nil {
+			return w
+		}
+		part, better := 1.0, false
+		for range halvings {
+			for i := range w {
+				next[i] = w[i] + part*step.AtVec(i)
+			}
+			if d.misses(next, draw, s); distance(s.r, make([]float64, len(s.r)))+distance(next, start) <= before {
+				better = true
+				break
+			}
+			part /= 2
+		}
+		if !better {
+			break
+		}
+		copy(w, next)
+		if part*mat.Norm(&step, 2) < stepEnough {
+			break
+		}
+	}
+	return w
+}
+
+// improve takes Metropolis steps from w: slices of ellipses around the centre (Murray, Adams and
+// MacKay 2010; Nishihara, Murray and Adams 2014), which leave the posterior as it is. random
+// gives standard normal numbers.
+func (d *drawer) improve(w []float64, draw int, s *scratch, random func() float64) []float64 {
+	clear(s.e)
+	n := len(w)
+	at, turn, next := make([]float64, n), make([]float64, n), make([]float64, n)
+	// level is ln of the posterior over the normal distribution around the centre.
+	level := func(w []float64) float64 {
+		d.misses(w, draw, s)
+		sum := distance(s.r, make([]float64, len(s.r))) + distance(w, make([]float64, n))
+		for i := range n {
+			z := 0.0
+			for j := i; j < n; j++ {
+				z += d.grip.At(i, j) * (w[j] - d.w[j])
+			}
+			sum -= z * z
+		}
+		return -sum / 2
+	}
+	copy(at, w)
+	here := level(at)
+	for range sliceSteps {
+		u := make([]float64, n)
+		for i := range u {
+			u[i] = random()
+		}
+		for i := range turn {
+			turn[i] = 0
+			for j := i; j < n; j++ {
+				turn[i] += d.spread.At(i, j) * u[j]
+			}
+		}
+		share := func() float64 { return distuv.UnitNormal.CDF(random()) }
+		floor := here + math.Log(share())
+		angle := 2 * math.Pi * share()
+		low, high := angle-2*math.Pi, angle
+		for range manyTurns {
+			sin, cos := math.Sincos(angle)
+			for i := range next {
+				next[i] = d.w[i] + (at[i]-d.w[i])*cos + turn[i]*sin
+			}
+			if there := level(next); there > floor {
+				copy(at, next)
+				here = there
+				break
+			}
+			if angle < 0 {
+				low = angle
+			} else {
+				high = angle
+			}
+			angle = low + (high-low)*share()
+		}
+	}
+	return at
+}
+
+// numbersOf gives a stream of standard normal numbers of a draw, which are nothing where the
+// ensemble holds everything of this kind steady.
+func numbersOf(ens estimate.Ensemble, path string, draw int) func() float64 {
+	const chunk = 256
+	var column []float64
+	page, at := 0, 0
+	return func() float64 {
+		if at == len(column) {
+			column = make([]float64, chunk+1)
+			estimate.Input{Shape: estimate.Normal, SD: 1, Low: math.Inf(-1), High: math.Inf(1), Stream: ens.Stream("burette", path, strconv.Itoa(draw), strconv.Itoa(page))}.Fill(column)
+			page, at = page+1, 1
+		}
+		at++
+		return column[at-1]
+	}
+}
+
+// all gives the quantities in every draw, the centre first.
+func (d *drawer) all(ens estimate.Ensemble, path string) [][]float64 {
+	n := len(d.m.all[0].column)
+	out := make([][]float64, len(d.m.all))
+	for i := range out {
+		out[i] = make([]float64, n)
+		out[i][0] = d.centre.x[i]
+	}
+	_ = estimate.InBlocks(n-1, func(from, to int) error {
+		s := d.newScratch()
+		for draw := from + 1; draw <= to; draw++ {
+			random := numbersOf(ens, path, draw)
+			for k := range s.e {
+				s.e[k] = random()
+			}
+			w := d.improve(d.leastSquares(draw, s), draw, s, random)
+			d.m.values(w, draw, s.x, s.slope)
+			for i, x := range s.x {
+				out[i][draw] = x
+			}
+		}
+		return nil
+	})
+	return out
+}

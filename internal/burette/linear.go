@@ -1,0 +1,149 @@
+package burette
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"sipsum/internal/acid"
+)
+
+// linear is the model around a vector of amounts: r(x + δ) = r + J·δ, with R the covariance of
+// the points.
+type linear struct {
+	x    []float64
+	r    []float64   // mol, by point
+	j    [][]float64 // by point and quantity
+	beta []float64   // mol per pH, by point
+	r2   *mat.SymDense
+	half *mat.TriDense // lower root of R
+}
+
+// Steps of the differences: numerical, where a curve is smooth.
+const (
+	pHStep    = 1e-3
+	partStep  = 1e-4 // of a quantity
+	leastStep = 1e-9 // mol
+)
+
+// around works out the model at x.
+func (m *model) around(x []float64) (*linear, error) {
+	l := &linear{x: x}
+	near := append([]float64(nil), x...)
+	shift := make([][]float64, len(m.liquid.Acids)) // by acid: what a pK higher by one adds to the need, mol
+	for i := range shift {
+		shift[i] = make([]float64, len(m.points))
+	}
+	for k, p := range m.points {
+		pH := m.truePH(k, x)
+		here, err := m.need(k, x, pH)
+		if err != nil {
+			return nil, err
+		}
+		above, err := m.need(k, x, pH+pHStep)
+		if err != nil {
+			return nil, err
+		}
+		beta, row := (above-here)/pHStep, make([]float64, len(x))
+		for i := range m.all {
+			if i == m.at.zero || i == m.at.slope || i == m.at.factor {
+				continue
+			}
+			step := m.step(i, x[i])
+			near[i] = x[i] + step
+			there, err := m.need(k, near, pH)
+			if err != nil {
+				return nil, err
+			}
+			row[i] = (there - here) / step
+			if a := m.acidAt(i); a >= 0 {
+				if there, err = m.need(k, near, pH+pHStep); err != nil {
+					return nil, err
+				}
+				shift[a][k] = -x[i] * ((there-above)/step - row[i]) / pHStep
+			}
+			near[i] = x[i]
+		}
+		s := x[m.at.slope]
+		row[m.at.zero], row[m.at.slope] = -beta/s, -beta*(p.PH-neutral-x[m.at.zero])/(s*s)
+		row[m.at.factor] = -p.Base
+		l.r, l.j, l.beta = append(l.r, here-x[m.at.factor]*p.Base), append(l.j, row), append(l.beta, beta)
+	}
+	return l, l.weigh(m, shift)
+}
+
+// step is the difference by which a quantity is moved.
+func (m *model) step(i int, x float64) float64 {
+	if i == m.at.namelessPK || i == m.at.aminesPK {
+		return pHStep
+	}
+	if i == m.at.carbonate {
+		return partStep
+	}
+	return max(partStep*math.Abs(x), leastStep)
+}
+
+// acidAt gives the acid whose amount a quantity is; −1: of none.
+func (m *model) acidAt(i int) int {
+	if i < len(m.liquid.Acids) {
+		return i
+	}
+	return -1
+}
+
+// weigh makes R: each point's own spread, and what the pK of each acid move together.
+func (l *linear) weigh(m *model, shift [][]float64) error {
+	n := len(m.points)
+	l.r2 = mat.NewSymDense(n, nil)
+	for k, p := range m.points {
+		own := math.Hypot(l.beta[k]*m.kit.Noise/l.x[m.at.slope], p.Off)
+		l.r2.SetSym(k, k, own*own)
+	}
+	for i, a := range m.liquid.Acids {
+		sd := pKSpread(a.Acid)
+		for k := range n {
+			for q := k; q < n; q++ {
+				l.r2.SetSym(k, q, l.r2.At(k, q)+sd*sd*shift[i][k]*shift[i][q])
+			}
+		}
+	}
+	return l.factorise()
+}
+
+func (l *linear) factorise() error {
+	var ch mat.Cholesky
+	if !ch.Factorize(l.r2) {
+		return errFew
+	}
+	l.half = &mat.TriDense{}
+	ch.LTo(l.half)
+	return nil
+}
+
+// coarser makes every point that many times as uncertain.
+func (l *linear) coarser(times float64) {
+	l.r2.ScaleSym(times*times, l.r2)
+	l.half.ScaleTri(times, l.half)
+}
+
+// whiten gives root(R)⁻¹·v.
+func (l *linear) whiten(v []float64) []float64 {
+	out := append([]float64(nil), v...)
+	for i := range out {
+		for j := range i {
+			out[i] -= l.half.At(i, j) * out[j]
+		}
+		out[i] /= l.half.At(i, i)
+	}
+	return out
+}
+
+// pKSpread is how far the constants of an acid may be off in a liquid: those of its steps that
+// are least known, and what the activity model misses.
+func pKSpread(a acid.Index) float64 {
+	most := 0.0
+	for _, s := range acid.All()[a].Steps {
+		most = max(most, s.SD)
+	}
+	return math.Hypot(most, rowOf("activity model").sd)
+}
