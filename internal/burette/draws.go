@@ -2,6 +2,7 @@ package burette
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"gonum.org/v1/gonum/mat"
@@ -225,18 +226,26 @@ func numbersOf(ens estimate.Ensemble, path string, draw int) func() float64 {
 	}
 }
 
-// all gives the quantities in every draw, the centre first.
-func (d *drawer) all(ens estimate.Ensemble, path string) [][]float64 {
-	n := len(d.m.all[0].column)
-	out := make([][]float64, len(d.m.all))
+// columns gives the quantities in every draw, each of the part that its draw falls to; the
+// centre is the parts' mean.
+func (p *Posterior) columns(ens estimate.Ensemble, path string) [][]float64 {
+	n := len(p.parts[0].all[0].column)
+	out := make([][]float64, len(p.parts[0].all))
+	drawers := make([]*drawer, len(p.parts))
 	for i := range out {
 		out[i] = make([]float64, n)
-		out[i][0] = d.centre.x[i]
+	}
+	for i, part := range p.parts {
+		drawers[i] = newDrawer(part.model, part.w, part.centre)
+		for j, x := range part.centre.x {
+			out[j][0] += part.weight * x
+		}
 	}
 	_ = estimate.InBlocks(n-1, func(from, to int) error {
-		s := d.newScratch()
+		s := drawers[0].newScratch()
 		for draw := from + 1; draw <= to; draw++ {
 			random := numbersOf(ens, path, draw)
+			d := drawers[p.fall(distuv.UnitNormal.CDF(random()))]
 			for k := range s.e {
 				s.e[k] = random()
 			}
@@ -249,4 +258,14 @@ func (d *drawer) all(ens estimate.Ensemble, path string) [][]float64 {
 		return nil
 	})
 	return out
+}
+
+// fall gives the part to which a share of the whole falls.
+func (p *Posterior) fall(share float64) int {
+	for i, part := range p.parts {
+		if share -= part.weight; share < 0 {
+			return i
+		}
+	}
+	return slices.Index(p.parts, p.best())
 }

@@ -14,71 +14,58 @@ const (
 	halvings   = 12
 )
 
-// fit finds the amounts that fit a draw of the prior and the curve best, w in standard normal
-// numbers, and the model around them. The spread of the points is that of the last round, and
-// times coarser.
-func (m *model) fit(times float64) (w []float64, l *linear, err error) {
+// fit finds the amounts that fit the central prior and the curve best, w in standard normal
+// numbers, from w on, and the model around them. Points are that many times coarser than their
+// spreads.
+func (m *model) fit(w []float64, times float64) ([]float64, *linear, error) {
 	start := m.prior(0)
-	w = append([]float64(nil), start...)
 	x, slope := make([]float64, len(m.all)), make([]float64, len(m.open))
-	const rounds = 3 // the spread of a point hangs on the slope of the curve that is being found
-	for range rounds {
+	w = append([]float64(nil), w...)
+	for range manySteps { // the spread of a point hangs on the slope of the curve that is being found
 		m.values(w, 0, x, slope)
-		if l, err = m.around(append([]float64(nil), x...)); err != nil {
+		l, err := m.around(append([]float64(nil), x...))
+		if err != nil {
 			return nil, nil, err
 		}
 		l.coarser(times)
-		weights := l
-		for range manySteps {
-			step := l.step(m, weights, w, start, slope, nil)
-			if w, l, err = m.descend(w, step, start, weights, l, slope); err != nil {
-				return nil, nil, err
-			}
-			if norm(step) < stepEnough {
-				break
-			}
+		step := l.step(m, w, start, slope)
+		if norm(step) < stepEnough || !m.descend(w, step, start, l) {
+			return w, l, nil
 		}
 	}
 	m.values(w, 0, x, slope)
-	if l, err = m.around(append([]float64(nil), x...)); err != nil {
-		return nil, nil, err
+	l, err := m.around(x)
+	if err == nil {
+		l.coarser(times)
 	}
-	l.coarser(times)
-	return w, l, nil
+	return w, l, err
 }
 
-// descend goes along a step as far as the fit gets better.
-func (m *model) descend(w, step, start []float64, weights, l *linear, slope []float64) ([]float64, *linear, error) {
-	before := weights.misfit(l.r) + distance(w, start)
-	part, x, next := 1.0, make([]float64, len(m.all)), make([]float64, len(w))
+// descend moves w along a step as far as the fit gets better, by the weights of the points at its
+// beginning. It reports whether it moved.
+func (m *model) descend(w, step, start []float64, l *linear) bool {
+	before := l.misfit(l.r) + distance(w, start)
+	part, x, next, slope := 1.0, make([]float64, len(m.all)), make([]float64, len(w)), make([]float64, len(w))
 	for range halvings {
 		for i := range w {
 			next[i] = w[i] + part*step[i]
 		}
 		m.values(next, 0, x, slope)
-		there, err := m.around(append([]float64(nil), x...))
-		if err == nil && weights.misfit(there.r)+distance(next, start) <= before {
-			copy(step, scaled(step, part))
-			return next, there, nil
+		r, err := m.missing(x)
+		if err == nil && l.misfit(r)+distance(next, start) <= before {
+			copy(w, next)
+			return true
 		}
 		part /= 2
 	}
-	m.values(w, 0, x, slope)
-	clear(step)
-	return w, l, nil
+	return false
 }
 
-// step gives the Gauss–Newton step of w towards the least squares of the curve, with the points'
-// noise e (nil: none) and their weights, and of the prior's draw start.
-func (l *linear) step(m *model, weights *linear, w, start, slope, noise []float64) []float64 {
+// step gives the Gauss–Newton step of w towards the least squares of the curve and of the prior's
+// draw start.
+func (l *linear) step(m *model, w, start, slope []float64) []float64 {
 	n := len(w)
-	r := weights.whiten(l.r)
-	if noise != nil {
-		for k := range r {
-			r[k] -= noise[k]
-		}
-	}
-	jac := l.inPrior(m, weights, slope)
+	r, jac := l.whiten(l.r), l.inPrior(m, slope)
 	normal, right := mat.NewSymDense(n, nil), mat.NewVecDense(n, nil)
 	for i := range n {
 		right.SetVec(i, start[i]-w[i])
@@ -102,7 +89,7 @@ func (l *linear) step(m *model, weights *linear, w, start, slope, noise []float6
 }
 
 // inPrior gives the whitened Jacobian by w, point by point.
-func (l *linear) inPrior(m *model, weights *linear, slope []float64) [][]float64 {
+func (l *linear) inPrior(m *model, slope []float64) [][]float64 {
 	n := len(m.open)
 	rows := make([][]float64, len(l.j))
 	for k := range rows {
@@ -113,7 +100,7 @@ func (l *linear) inPrior(m *model, weights *linear, slope []float64) [][]float64
 		for k := range l.j {
 			column[k] = l.j[k][a] * slope[i]
 		}
-		white := weights.whiten(column)
+		white := l.whiten(column)
 		for j := range i + 1 {
 			for k := range rows {
 				rows[k][j] += white[k] * m.root.At(i, j)
@@ -142,11 +129,3 @@ func distance(w, start []float64) float64 {
 }
 
 func norm(v []float64) float64 { return math.Sqrt(distance(v, make([]float64, len(v)))) }
-
-func scaled(v []float64, by float64) []float64 {
-	out := make([]float64, len(v))
-	for i := range v {
-		out[i] = by * v[i]
-	}
-	return out
-}

@@ -26,6 +26,19 @@ const (
 	leastStep = 1e-9 // mol
 )
 
+// missing gives r at x alone.
+func (m *model) missing(x []float64) ([]float64, error) {
+	r := make([]float64, len(m.points))
+	for k, p := range m.points {
+		need, err := m.need(k, x, m.truePH(k, x))
+		if err != nil {
+			return nil, err
+		}
+		r[k] = need - x[m.at.factor]*p.Base
+	}
+	return r, nil
+}
+
 // around works out the model at x.
 func (m *model) around(x []float64) (*linear, error) {
 	l := &linear{x: x}

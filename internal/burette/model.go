@@ -26,8 +26,9 @@ type model struct {
 	near   []acid.State // by point: where its last equilibrium was
 }
 
-// newModel lists what is unknown. The pK of what has no name are drawn on streams of path.
-func newModel(ens estimate.Ensemble, path string, celsius float64, l Liquid, k Kit, points []Point) (*model, error) {
+// newModel lists what is unknown, with an acid without a name around a pK. The pK of what has no
+// name are drawn on streams of path.
+func newModel(ens estimate.Ensemble, path string, celsius float64, l Liquid, k Kit, points []Point, pK row) (*model, error) {
 	s, err := acid.NewSolver(celsius)
 	if err != nil {
 		return nil, err
@@ -36,8 +37,8 @@ func newModel(ens estimate.Ensemble, path string, celsius float64, l Liquid, k K
 	for _, a := range l.Acids {
 		m.at.acids = append(m.at.acids, m.add(acid.All()[a.Acid].Name, a.Mol, false))
 	}
-	m.at.nameless, m.at.namelessPK = m.addGroups(ens, path, "acid without a name", l.Nameless)
-	m.at.amines, m.at.aminesPK = m.addGroups(ens, path, "amines", l.Amines)
+	m.at.nameless, m.at.namelessPK = m.addGroups(ens, path, "acid without a name", l.Nameless, pK)
+	m.at.amines, m.at.aminesPK = m.addGroups(ens, path, "amines", l.Amines, rowOf("pK of amines"))
 	m.at.strong = m.add("strong ions", l.Strong, true)
 	m.at.zero = m.add("zero of the meter", k.Zero, true)
 	m.at.slope = m.add("slope of the meter", k.Slope, true)
@@ -63,14 +64,10 @@ func (m *model) add(what string, column []float64, signed bool) int {
 	return len(m.all) - 1
 }
 
-// addGroups adds monoprotic groups and their pK, which is a row of data/burette.csv.
-func (m *model) addGroups(ens estimate.Ensemble, path, what string, mol []float64) (amount, pk int) {
+// addGroups adds monoprotic groups and their pK.
+func (m *model) addGroups(ens estimate.Ensemble, path, what string, mol []float64, pK row) (amount, pk int) {
 	if mol == nil {
 		return -1, -1
-	}
-	pK := rowOf("pK of an " + what)
-	if what == "amines" {
-		pK = rowOf("pK of amines")
 	}
 	column := ens.Column(estimate.Input{
 		Central: pK.value, Shape: estimate.Normal, SD: pK.sd, Low: math.Inf(-1), High: math.Inf(1),

@@ -1,7 +1,9 @@
 package burette
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/stat/distuv"
 
@@ -20,9 +22,16 @@ type Posterior struct {
 	Scatter  float64   // of the points over what their spreads allow; at least 1
 	Adjusted bool      // the meter is as an adjusted one is
 
-	m      *model
+	parts []*part
+}
+
+// part is the posterior with the acid without a name around one pK.
+type part struct {
+	*model
 	w      []float64
 	centre *linear
+	log    float64 // of the prior of its pK, but for a constant
+	weight float64 // of the part in the whole, 1 together
 }
 
 // Ask conditions a liquid on a curve. path names the streams of the draws; celsius is at what
@@ -47,39 +56,71 @@ func Ask(ens estimate.Ensemble, path string, celsius float64, l Liquid, k Kit, p
 	return p, nil
 }
 
-// centreOf finds the most likely amounts.
+// centreOf finds the most likely amounts, and what else is likely.
 func centreOf(ens estimate.Ensemble, path string, celsius float64, l Liquid, k Kit, points []Point) (*Posterior, error) {
-	m, err := newModel(ens, path, celsius, l, k, points)
-	if err != nil {
-		return nil, err
+	p := &Posterior{Scatter: 1, Adjusted: true}
+	for _, pK := range strengths(l) {
+		m, err := newModel(ens, path, celsius, l, k, points, pK.row)
+		if err != nil {
+			return nil, err
+		}
+		p.parts = append(p.parts, &part{model: m, log: pK.log()})
 	}
-	p := &Posterior{m: m, Scatter: 1, Adjusted: true}
-	p.w, p.centre, err = m.fit(1)
-	return p, err
+	return p, p.fit()
+}
+
+// fit finds the centres of the parts, and their weights.
+func (p *Posterior) fit() error {
+	err := estimate.InBlocks(len(p.parts), func(from, to int) error {
+		for i := from; i < to; i++ {
+			part := p.parts[i]
+			near := part.w
+			if near == nil {
+				near = part.prior(0)
+			}
+			var err error
+			if part.w, part.centre, err = part.model.fit(near, p.Scatter); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+	if err == nil {
+		p.weigh()
+	}
+	return err
+}
+
+// best is the part that is likeliest.
+func (p *Posterior) best() *part {
+	return slices.MaxFunc(p.parts, func(a, b *part) int { return cmp.Compare(a.weight, b.weight) })
+}
+
+// misfit is how far the points and the prior together are from the centre.
+func (p *part) misfit() (points, prior float64) {
+	return p.centre.misfit(p.centre.r), distance(p.w, p.prior(0))
 }
 
 // chance is how often points scatter as much as these by their spreads alone. What the prior
 // gives way counts too: it is the distance of the whole from what recipe and kit expect.
 func (p *Posterior) chance() float64 {
-	all := p.centre.misfit(p.centre.r) + distance(p.w, p.m.prior(0))
-	return 1 - distuv.ChiSquared{K: float64(len(p.m.points))}.CDF(all)
+	points, prior := p.best().misfit()
+	return 1 - distuv.ChiSquared{K: float64(len(p.parts[0].points))}.CDF(points+prior)
 }
 
 // loosen lets points that scatter more than their spreads allow count as so much coarser. How far
 // the recipe is from what fits them is another matter.
 func (p *Posterior) loosen() error {
-	freedom := float64(len(p.m.points))
+	freedom := float64(len(p.parts[0].points))
 	most := distuv.ChiSquared{K: freedom}.Quantile(1 - rowOf("misfit").value)
 	const rounds = 3
 	for range rounds {
-		misfit := p.centre.misfit(p.centre.r)
+		misfit, _ := p.best().misfit()
 		if misfit <= most {
 			break
 		}
-		times := math.Sqrt(misfit / freedom)
-		p.Scatter *= times
-		var err error
-		if p.w, p.centre, err = p.m.fit(p.Scatter); err != nil {
+		p.Scatter *= math.Sqrt(misfit / freedom)
+		if err := p.fit(); err != nil {
 			return err
 		}
 	}
@@ -87,8 +128,8 @@ func (p *Posterior) loosen() error {
 }
 
 func (p *Posterior) draw(ens estimate.Ensemble, path string) {
-	all := newDrawer(p.m, p.w, p.centre).all(ens, path)
-	at := p.m.at
+	all := p.columns(ens, path)
+	at := p.parts[0].at
 	for _, i := range at.acids {
 		p.Acids = append(p.Acids, all[i])
 	}

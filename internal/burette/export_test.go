@@ -1,0 +1,3 @@
+package burette
+
+func ChanceOf(p *Posterior) float64 { return p.chance() }
