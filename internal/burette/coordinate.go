@@ -38,6 +38,17 @@ func (c coordinate) of(x float64) float64 {
 	return x
 }
 
+// holds reports whether there can be so much of a quantity.
+func (c coordinate) holds(x float64) bool {
+	switch c.form {
+	case logs:
+		return x > 0
+	case between:
+		return x > 0 && x < c.most
+	}
+	return true
+}
+
 // at gives the quantity at a place of the scale, and how fast it grows there.
 func (c coordinate) at(z float64) (x, slope float64) {
 	switch c.form {

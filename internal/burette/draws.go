@@ -18,16 +18,11 @@ type drawer struct {
 	w      []float64   // of the centre
 	r      []float64   // whitened, at the centre
 	jac    [][]float64 // whitened, by point and quantity
-	spread *mat.Dense  // lower root of the covariance of w around the centre
-	grip   *mat.Dense  // its inverse
+	slice  *ellipse
 }
 
-// steps of a draw: of its least squares, and of the Metropolis steps after it.
-const (
-	drawSteps  = 8
-	sliceSteps = 6
-	manyTurns  = 60 // of an ellipse, which is halved at each
-)
+// drawSteps is how many steps the least squares of a draw takes at most.
+const drawSteps = 8
 
 func newDrawer(m *model, w []float64, centre *linear) *drawer {
 	d := &drawer{m: m, centre: centre, w: w, r: centre.whiten(centre.r)}
@@ -44,17 +39,7 @@ func newDrawer(m *model, w []float64, centre *linear) *drawer {
 			d.jac[k][i] = x
 		}
 	}
-	s := d.newScratch()
-	m.values(w, 0, s.x, s.slope)
-	var ch mat.Cholesky
-	ch.Factorize(d.normal(s))
-	var root mat.TriDense
-	ch.UTo(&root) // normal = UᵀU, so w = U⁻¹·u has its inverse as covariance
-	d.grip = mat.DenseCopyOf(&root)
-	var inverse mat.TriDense
-	if err := inverse.InverseTri(&root); err == nil {
-		d.spread = mat.DenseCopyOf(&inverse)
-	}
+	d.slice = newEllipse(d)
 	return d
 }
 
@@ -75,6 +60,11 @@ func (d *drawer) newScratch() *scratch {
 // misses works out what the points miss at w, in their own spreads and less their noise.
 func (d *drawer) misses(w []float64, draw int, s *scratch) {
 	d.m.values(w, draw, s.x, s.slope)
+	d.missesAt(s)
+}
+
+// missesAt works them out at the quantities that are in s.
+func (d *drawer) missesAt(s *scratch) {
 	for k, row := range d.jac {
 		sum := d.r[k] - s.e[k]
 		for i, j := range row {
@@ -151,64 +141,6 @@ func (d *drawer) leastSquares(draw int, s *scratch) []float64 {
 	return w
 }
 
-// improve takes Metropolis steps from w: slices of ellipses around the centre (Murray, Adams and
-// MacKay 2010; Nishihara, Murray and Adams 2014), which leave the posterior as it is. random
-// gives standard normal numbers.
-func (d *drawer) improve(w []float64, draw int, s *scratch, random func() float64) []float64 {
-	clear(s.e)
-	n := len(w)
-	at, turn, next := make([]float64, n), make([]float64, n), make([]float64, n)
-	// level is ln of the posterior over the normal distribution around the centre.
-	level := func(w []float64) float64 {
-		d.misses(w, draw, s)
-		sum := distance(s.r, make([]float64, len(s.r))) + distance(w, make([]float64, n))
-		for i := range n {
-			z := 0.0
-			for j := i; j < n; j++ {
-				z += d.grip.At(i, j) * (w[j] - d.w[j])
-			}
-			sum -= z * z
-		}
-		return -sum / 2
-	}
-	copy(at, w)
-	here := level(at)
-	for range sliceSteps {
-		u := make([]float64, n)
-		for i := range u {
-			u[i] = random()
-		}
-		for i := range turn {
-			turn[i] = 0
-			for j := i; j < n; j++ {
-				turn[i] += d.spread.At(i, j) * u[j]
-			}
-		}
-		share := func() float64 { return distuv.UnitNormal.CDF(random()) }
-		floor := here + math.Log(share())
-		angle := 2 * math.Pi * share()
-		low, high := angle-2*math.Pi, angle
-		for range manyTurns {
-			sin, cos := math.Sincos(angle)
-			for i := range next {
-				next[i] = d.w[i] + (at[i]-d.w[i])*cos + turn[i]*sin
-			}
-			if there := level(next); there > floor {
-				copy(at, next)
-				here = there
-				break
-			}
-			if angle < 0 {
-				low = angle
-			} else {
-				high = angle
-			}
-			angle = low + (high-low)*share()
-		}
-	}
-	return at
-}
-
 // numbersOf gives a stream of standard normal numbers of a draw, which are nothing where the
 // ensemble holds everything of this kind steady.
 func numbersOf(ens estimate.Ensemble, path string, draw int) func() float64 {
@@ -249,8 +181,8 @@ func (p *Posterior) columns(ens estimate.Ensemble, path string) [][]float64 {
 			for k := range s.e {
 				s.e[k] = random()
 			}
-			w := d.improve(d.leastSquares(draw, s), draw, s, random)
-			d.m.values(w, draw, s.x, s.slope)
+			d.m.values(d.leastSquares(draw, s), draw, s.x, s.slope)
+			d.slice.improve(d, s, random)
 			for i, x := range s.x {
 				out[i][draw] = x
 			}

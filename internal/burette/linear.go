@@ -24,17 +24,47 @@ const (
 	pHStep    = 1e-3
 	partStep  = 1e-4 // of a quantity
 	leastStep = 1e-9 // mol
+	furthest  = 4.0  // standard deviations of its noise that a reading may be from its curve
 )
 
-// missing gives r at x alone.
+// meet finds where on the curve of x a point stands: the pH that is near to what the meter shows
+// and to where the base takes the liquid, each by its spread. There the curve is followed, since
+// what a meter is off by at a point is in no other; taken at the pH that was read, the noise
+// would be in the slopes too, and would bend the amounts. It gives the base needed there, the
+// slope of the curve, and what is missing at the pH that was read, along the slope.
+func (m *model) meet(k int, x []float64) (pH, need, beta, missing float64, err error) {
+	const rounds = 3
+	p, noise := m.points[k], m.kit.Noise/x[m.at.slope]
+	read := m.truePH(k, x)
+	pH = read
+	for i := range rounds {
+		if need, err = m.need(k, x, pH); err != nil {
+			return
+		}
+		var above float64
+		if above, err = m.need(k, x, pH+pHStep); err != nil {
+			return
+		}
+		beta = (above - need) / pHStep
+		missing = need + beta*(read-pH) - x[m.at.factor]*p.Base
+		if i < rounds-1 {
+			own := beta * noise
+			off := missing * own * noise / (own*own + p.Off*p.Off)
+			pH = read - min(max(off, -furthest*noise), furthest*noise)
+		}
+	}
+	return
+}
+
+// missing gives r at x, each in its own spread.
 func (m *model) missing(x []float64) ([]float64, error) {
 	r := make([]float64, len(m.points))
-	for k, p := range m.points {
-		need, err := m.need(k, x, m.truePH(k, x))
+	for k := range m.points {
+		_, _, _, missing, err := m.meet(k, x)
 		if err != nil {
 			return nil, err
 		}
-		r[k] = need - x[m.at.factor]*p.Base
+		r[k] = missing
 	}
 	return r, nil
 }
@@ -48,16 +78,11 @@ func (m *model) around(x []float64) (*linear, error) {
 		shift[i] = make([]float64, len(m.points))
 	}
 	for k, p := range m.points {
-		pH := m.truePH(k, x)
-		here, err := m.need(k, x, pH)
+		pH, here, beta, missing, err := m.meet(k, x)
 		if err != nil {
 			return nil, err
 		}
-		above, err := m.need(k, x, pH+pHStep)
-		if err != nil {
-			return nil, err
-		}
-		beta, row := (above-here)/pHStep, make([]float64, len(x))
+		above, row := here+beta*pHStep, make([]float64, len(x))
 		for i := range m.all {
 			if i == m.at.zero || i == m.at.slope || i == m.at.factor {
 				continue
@@ -80,7 +105,7 @@ func (m *model) around(x []float64) (*linear, error) {
 		s := x[m.at.slope]
 		row[m.at.zero], row[m.at.slope] = -beta/s, -beta*(p.PH-neutral-x[m.at.zero])/(s*s)
 		row[m.at.factor] = -p.Base
-		l.r, l.j, l.beta = append(l.r, here-x[m.at.factor]*p.Base), append(l.j, row), append(l.beta, beta)
+		l.r, l.j, l.beta = append(l.r, missing), append(l.j, row), append(l.beta, beta)
 	}
 	return l, l.weigh(m, shift)
 }

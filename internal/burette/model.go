@@ -142,6 +142,29 @@ func (m *model) values(w []float64, d int, x, slope []float64) {
 	}
 }
 
+// logPrior gives ln of the prior's density at x, but for a constant; −Inf where nothing can be.
+func (m *model) logPrior(x []float64) float64 {
+	n := len(m.open)
+	sum := 0.0
+	w := make([]float64, n)
+	for i, a := range m.open {
+		u := &m.all[a]
+		if !u.holds(x[a]) {
+			return math.Inf(-1)
+		}
+		z := u.of(x[a])
+		_, slope := u.at(z)
+		sum -= math.Log(slope)
+		w[i] = z - u.mean
+		for j := range i {
+			w[i] -= m.root.At(i, j) * w[j]
+		}
+		w[i] /= m.root.At(i, i)
+		sum -= w[i] * w[i] / 2
+	}
+	return sum
+}
+
 // need gives mol of base that take the liquid, with what point k brings, to a pH.
 func (m *model) need(k int, x []float64, pH float64) (float64, error) {
 	m.pour(m.sol, x, m.points[k])

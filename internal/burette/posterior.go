@@ -49,7 +49,7 @@ func Ask(ens estimate.Ensemble, path string, celsius float64, l Liquid, k Kit, p
 			p, p.Adjusted = other, false
 		}
 	}
-	if err := p.loosen(); err != nil {
+	if err := p.loosen(ens, path); err != nil {
 		return nil, err
 	}
 	p.draw(ens, path)
@@ -66,11 +66,11 @@ func centreOf(ens estimate.Ensemble, path string, celsius float64, l Liquid, k K
 		}
 		p.parts = append(p.parts, &part{model: m, log: pK.log()})
 	}
-	return p, p.fit()
+	return p, p.fit(ens, path)
 }
 
 // fit finds the centres of the parts, and their weights.
-func (p *Posterior) fit() error {
+func (p *Posterior) fit(ens estimate.Ensemble, path string) error {
 	err := estimate.InBlocks(len(p.parts), func(from, to int) error {
 		for i := from; i < to; i++ {
 			part := p.parts[i]
@@ -86,7 +86,7 @@ func (p *Posterior) fit() error {
 		return nil
 	})
 	if err == nil {
-		p.weigh()
+		p.weigh(ens, path)
 	}
 	return err
 }
@@ -110,7 +110,7 @@ func (p *Posterior) chance() float64 {
 
 // loosen lets points that scatter more than their spreads allow count as so much coarser. How far
 // the recipe is from what fits them is another matter.
-func (p *Posterior) loosen() error {
+func (p *Posterior) loosen(ens estimate.Ensemble, path string) error {
 	freedom := float64(len(p.parts[0].points))
 	most := distuv.ChiSquared{K: freedom}.Quantile(1 - rowOf("misfit").value)
 	const rounds = 3
@@ -120,7 +120,7 @@ func (p *Posterior) loosen() error {
 			break
 		}
 		p.Scatter *= math.Sqrt(misfit / freedom)
-		if err := p.fit(); err != nil {
+		if err := p.fit(ens, path); err != nil {
 			return err
 		}
 	}

@@ -2,8 +2,9 @@ package burette
 
 import (
 	"math"
+	"slices"
 
-	"gonum.org/v1/gonum/mat"
+	"sipsum/internal/estimate"
 )
 
 // How strong an acid without a name is bends the curve as no amount does, so its pK is no
@@ -40,42 +41,66 @@ func (s strength) log() float64 {
 	return -z * z / 2
 }
 
-// weigh finds how likely each part is, by its prior and by how well it explains the curve
-// (Laplace's approximation of its evidence).
-func (p *Posterior) weigh() {
-	most := math.Inf(-1)
+// weigh finds how likely each part is, by its prior and by how well it explains the curve: its
+// evidence is the mean of the posterior over the normal distribution around its centre.
+func (p *Posterior) weigh(ens estimate.Ensemble, path string) {
+	if len(p.parts) == 1 {
+		p.parts[0].weight = 1
+		return
+	}
 	logs := make([]float64, len(p.parts))
-	for i, part := range p.parts {
-		points, prior := part.misfit()
-		logs[i] = part.log - (points+prior+part.volume())/2
-		most = max(most, logs[i])
-	}
-	sum := 0.0
-	for i, part := range p.parts {
-		part.weight = math.Exp(logs[i] - most)
-		sum += part.weight
-	}
-	for _, part := range p.parts {
-		part.weight /= sum
+	_ = estimate.InBlocks(len(p.parts), func(from, to int) error {
+		for i := from; i < to; i++ {
+			logs[i] = p.parts[i].log + p.parts[i].evidence(numbersOf(ens, path+"/evidence", i))
+		}
+		return nil
+	})
+	for i, share := range shares(logs) {
+		p.parts[i].weight = share
 	}
 }
 
-// volume is ln of the determinants of what the points leave open, of w and of the points.
-func (p *part) volume() float64 {
-	x, slope := make([]float64, len(p.all)), make([]float64, len(p.open))
-	p.values(p.w, 0, x, slope)
-	normal := mat.NewSymDense(len(p.w), nil)
-	for i := range p.w {
-		normal.SetSym(i, i, 1)
+// shares gives what is in proportion to exponentials, 1 together.
+func shares(logs []float64) []float64 {
+	most, sum := slices.Max(logs), 0.0
+	out := make([]float64, len(logs))
+	for i, x := range logs {
+		out[i] = math.Exp(x - most)
+		sum += out[i]
 	}
-	for _, row := range p.centre.inPrior(p.model, slope) {
-		normal.SymRankOne(normal, 1, mat.NewVecDense(len(row), row))
+	for i := range out {
+		out[i] /= sum
 	}
-	var open mat.Cholesky
-	open.Factorize(normal)
-	points := 0.0
+	return out
+}
+
+// evidenceDraws is how many draws an evidence is the mean of: enough for a fifth of itself.
+const evidenceDraws = 400
+
+// evidence gives ln of how likely the curve is by a part, but for a constant.
+func (p *part) evidence(random func() float64) float64 {
+	d := newDrawer(p.model, p.w, p.centre)
+	s, e := d.newScratch(), d.slice
+	n := len(e.unit)
+	u, at, levels := make([]float64, n), make([]float64, n), make([]float64, evidenceDraws)
+	d.m.values(p.w, 0, s.x, s.slope)
+	for k := range levels {
+		for i := range u {
+			u[i] = random()
+		}
+		e.turn(u, at)
+		levels[k] = e.level(d, s, at)
+	}
+	most, sum := slices.Max(levels), 0.0
+	for _, l := range levels {
+		sum += math.Exp(l - most)
+	}
+	log := most + math.Log(sum/evidenceDraws)
+	for i := range n {
+		log -= math.Log(e.grip.At(i, i))
+	}
 	for k := range p.points {
-		points += 2 * math.Log(p.centre.half.At(k, k))
+		log -= math.Log(p.centre.half.At(k, k))
 	}
-	return open.LogDet() + points
+	return log
 }

@@ -31,7 +31,7 @@ func TestTmpDiag(t *testing.T) {
 	} {
 		s := juice
 		c.s(&s)
-		n := 60
+		n := 150
 		inside := make([]int, len(s.acids))
 		bias := make([]float64, len(s.acids))
 		l, kit := s.prior(good, 400, 1)
