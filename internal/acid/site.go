@@ -8,7 +8,7 @@ import "math"
 func SitesAt(pk float64) (low, high Index, share float64) {
 	t := table()
 	last := Index(len(t.acids)) - t.site0 - 1
-	at := min(max((pk-siteFirst)/siteStep, 0), float64(last))
+	at := min(max((pk-siteFirst)/SiteStep, 0), float64(last))
 	below := min(Index(math.Floor(at)), last-1)
 	return t.site0 + below, t.site0 + below + 1, at - float64(below)
 }

@@ -18,6 +18,7 @@ type drawer struct {
 	w      []float64   // of the centre
 	r      []float64   // whitened, at the centre
 	jac    [][]float64 // whitened, by point and quantity
+	bend   []float64   // whitened: of an acid without a name by its pK
 	slice  *ellipse
 }
 
@@ -25,7 +26,7 @@ type drawer struct {
 const drawSteps = 8
 
 func newDrawer(m *model, w []float64, centre *linear) *drawer {
-	d := &drawer{m: m, centre: centre, w: w, r: centre.whiten(centre.r)}
+	d := &drawer{m: m, centre: centre, w: w, r: centre.whiten(centre.r), bend: centre.whiten(centre.bend)}
 	d.jac = make([][]float64, len(m.points))
 	for k := range d.jac {
 		d.jac[k] = make([]float64, len(m.all))
@@ -65,8 +66,12 @@ func (d *drawer) misses(w []float64, draw int, s *scratch) {
 
 // missesAt works them out at the quantities that are in s.
 func (d *drawer) missesAt(s *scratch) {
+	bent := 0.0
+	if u, pK := d.m.at.nameless, d.m.at.namelessPK; u >= 0 {
+		bent = (s.x[u] - d.centre.x[u]) * (s.x[pK] - d.centre.x[pK])
+	}
 	for k, row := range d.jac {
-		sum := d.r[k] - s.e[k]
+		sum := d.r[k] - s.e[k] + d.bend[k]*bent
 		for i, j := range row {
 			sum += j * (s.x[i] - d.centre.x[i])
 		}

@@ -15,6 +15,7 @@ type linear struct {
 	r    []float64   // mol, by point
 	j    [][]float64 // by point and quantity
 	beta []float64   // mol per pH, by point
+	bend []float64   // by point: what J of an acid without a name grows by its pK
 	r2   *mat.SymDense
 	half *mat.TriDense // lower root of R
 }
@@ -102,12 +103,36 @@ func (m *model) around(x []float64) (*linear, error) {
 			}
 			near[i] = x[i]
 		}
+		bend, err := m.bend(k, near, pH, row)
+		if err != nil {
+			return nil, err
+		}
 		s := x[m.at.slope]
 		row[m.at.zero], row[m.at.slope] = -beta/s, -beta*(p.PH-neutral-x[m.at.zero])/(s*s)
 		row[m.at.factor] = -p.Base
-		l.r, l.j, l.beta = append(l.r, missing), append(l.j, row), append(l.beta, beta)
+		l.r, l.j, l.beta, l.bend = append(l.r, missing), append(l.j, row), append(l.beta, beta), append(l.bend, bend)
 	}
 	return l, l.weigh(m, shift)
+}
+
+// bend gives how much more of an acid without a name takes if its pK is higher: of all pairs this
+// one matters, since there may be none of it at the centre.
+func (m *model) bend(k int, x []float64, pH float64, row []float64) (float64, error) {
+	u, pK := m.at.nameless, m.at.namelessPK
+	if u < 0 {
+		return 0, nil
+	}
+	was, strength := x[u], x[pK]
+	defer func() { x[u], x[pK] = was, strength }()
+	step, high := m.step(u, was), m.step(pK, strength)
+	x[pK] += high
+	here, err := m.need(k, x, pH)
+	if err != nil {
+		return 0, err
+	}
+	x[u] += step
+	there, err := m.need(k, x, pH)
+	return ((there-here)/step - row[u]) / high, err
 }
 
 // step is the difference by which a quantity is moved.

@@ -4,27 +4,25 @@ import (
 	"math"
 	"slices"
 
+	"sipsum/internal/acid"
 	"sipsum/internal/estimate"
 )
 
 // How strong an acid without a name is bends the curve as no amount does, so its pK is no
-// unknown of one least squares: the prior is a mixture of narrow ones around these pK, and each
-// has a least squares of its own. Their spacing is that of the sites of package acid.
-const (
-	strengthStep = 0.5 // of the prior's standard deviation
-	strengthEnds = 2.5 // standard deviations on either side
-)
+// unknown of one least squares: the prior is a mixture of narrow ones, half as wide as they are
+// apart, around the pK of the sites of package acid, and each has a least squares of its own.
+const strengthEnds = 2.5 // standard deviations on either side
 
-// strengths gives the parts of the prior of the pK: normal ones, half as wide as they are apart,
-// joined so that they are as wide as the row of data/burette.csv.
+// strengths gives the parts of the prior of the pK.
 func strengths(l Liquid) []strength {
 	pK := rowOf("pK of an acid without a name")
 	if l.Nameless == nil {
 		return []strength{{row: pK, mean: pK}}
 	}
 	var list []strength
-	for off := -strengthEnds; off <= strengthEnds; off += strengthStep {
-		list = append(list, strength{row{pK.value + off*pK.sd, strengthStep * pK.sd / 2}, pK})
+	first := math.Ceil((pK.value-strengthEnds*pK.sd)/acid.SiteStep) * acid.SiteStep
+	for at := first; at <= pK.value+strengthEnds*pK.sd; at += acid.SiteStep {
+		list = append(list, strength{row{at, acid.SiteStep / 2}, pK})
 	}
 	return list
 }

@@ -1,3 +1,0 @@
-package burette
-
-func ChanceOf(p *Posterior) float64 { return p.chance() }
