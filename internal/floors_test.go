@@ -25,7 +25,7 @@ var floors = [][]string{
 	{"internal/unit", "internal/phrase", "internal/spelling", "internal/typeset", "internal/tasting"},
 	{"internal/constituent"},
 	{"internal/food", "internal/solution", "internal/acid", "internal/pack"},
-	{"internal/drink", "internal/claim", "internal/ledger", "internal/note", "internal/speech", "internal/tables/table", "internal/tables/difference", "internal/workshop"},
+	{"internal/drink", "internal/claim", "internal/ledger", "internal/note", "internal/speech", "internal/tables/table", "internal/tables/difference", "internal/workshop", "internal/burette"},
 	{"internal/liquid", "internal/amount", "internal/ledger/ledgertest"},
 	{"internal/composition", "internal/acidity", "internal/untold"},
 	{"internal/chemistry", "internal/curdling", "internal/titration", "internal/dosing", "internal/figure"},

@@ -44,9 +44,10 @@ func Ask(ens estimate.Ensemble, path string, celsius float64, l Liquid, k Kit, p
 	if err != nil {
 		return nil, err
 	}
-	if limit := rowOf("misfit").value; p.chance() < limit {
-		if other, err := centreOf(ens, path, celsius, l, k.unadjusted(ens, path), points); err == nil && other.chance() >= limit {
-			p, p.Adjusted = other, false
+	if p.chance() < rowOf("misfit").value {
+		if other, err := centreOf(ens, path, celsius, l, k.unadjusted(ens, path), points); err == nil && other.explains(p) {
+			p = other
+			p.Adjusted = false
 		}
 	}
 	if err := p.loosen(ens, path); err != nil {
@@ -106,6 +107,19 @@ func (p *part) misfit() (points, prior float64) {
 func (p *Posterior) chance() float64 {
 	points, prior := p.best().misfit()
 	return 1 - distuv.ChiSquared{K: float64(len(p.parts[0].points))}.CDF(points+prior)
+}
+
+// explains reports whether a wider meter takes away more than its zero and its slope do by chance,
+// counted in what is left of the points' scatter.
+func (p *Posterior) explains(other *Posterior) bool {
+	sum := func(q *Posterior) float64 {
+		points, prior := q.best().misfit()
+		return points + prior
+	}
+	const freed = 2
+	left := sum(p)
+	scatter := max(left/float64(len(p.parts[0].points)), 1)
+	return (sum(other)-left)/scatter > distuv.ChiSquared{K: freed}.Quantile(1-rowOf("misfit").value)
 }
 
 // loosen lets points that scatter more than their spreads allow count as so much coarser. How far
