@@ -2,6 +2,7 @@ package burette
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -70,25 +71,16 @@ type unknown struct {
 	mean, sd float64   // of the draws of z
 }
 
-// smallestRatio of the least draw to the mean of a quantity in logarithms: below it a column is
-// of something that may be none, and 1/400 is beyond four standard deviations of a factor of four.
-const smallestRatio = 1.0 / 400
+// bent is the skewness of a column's logarithms below which it is of something that may be none:
+// that of a rectangle from none is −2, of a lognormal 0.
+const bent = -1.0
 
 // newUnknown chooses the scale of a column: signed quantities as they stand, positive ones in
 // logarithms, and those that may be none between none and their most.
 func newUnknown(what string, column []float64, signed bool) unknown {
 	u := unknown{what: what, column: column}
-	draws := column[1:]
-	least, most := math.Inf(1), 0.0
-	for _, x := range column {
-		least, most = min(least, x), max(most, x)
-	}
-	switch {
-	case signed:
-	case least > smallestRatio*stat.Mean(draws, nil):
-		u.form = logs
-	default:
-		u.coordinate = coordinate{form: between, most: most}
+	if !signed {
+		u.coordinate = positive(column)
 	}
 	u.z = make([]float64, len(column))
 	for d, x := range column {
@@ -96,6 +88,18 @@ func newUnknown(what string, column []float64, signed bool) unknown {
 	}
 	u.mean, u.sd = stat.MeanStdDev(u.z[1:], nil)
 	return u
+}
+
+// positive chooses the scale of what is never below none.
+func positive(column []float64) coordinate {
+	if estimate.Positive(column) && len(column)-1 > estimate.FewestDraws {
+		draws := slices.Clone(column[1:])
+		estimate.Logs(draws)
+		if !(stat.Skew(draws, nil) < bent) { // of what is certain it is NaN
+			return coordinate{form: logs}
+		}
+	}
+	return coordinate{form: between, most: slices.Max(column)}
 }
 
 // certain is the standard deviation of a logarithm, of a share or over its own size below which

@@ -33,22 +33,24 @@
 // (randomised maximum likelihood: Kitanidis 1995, Water Resour. Res. 31:2411; Oliver, He and
 // Reynolds 1996), which is a draw of the posterior where r is linear and the prior normal.
 // Here r is linear in the amounts but for the ionic strength, and a few Metropolis steps take
-// away what the logarithms bend. So draw d of a meter or of a food stays draw d of it.
+// away what the logarithms bend (ellipse.go). The pK of an acid without a name is a mixture of
+// narrow priors, each with a least squares and an evidence of its own (strengths.go). A point is
+// followed where it meets its curve, so that its noise is not in the slopes (linear.go).
 //
 // Points that scatter more than their spreads allow count as so much coarser (the ratio of
 // Birge 1932, Phys. Rev. 40:207), and where a meter as data/burette.csv has an adjusted one
 // does not fit and one that nobody adjusted does, that is the meter (Posterior.Adjusted).
 //
 // Two acids that the curve does not tell apart have a posterior correlation below that of
-// data/burette.csv (apart.go): then their sum is what it tells. What a kit can tell before
-// anybody titrates is the same least squares with its points foretold (kit.go), and the next
-// addition is the one that would tell most (next.go).
+// data/burette.csv (apart.go): then their sum is what it tells.
 //
 // # Limits
 //
-// The pK of all steps of an acid move together. Nothing precipitates and no gas leaves while
+// Points beyond the highest pH of data/burette.csv count for nothing: there a glass electrode takes
+// sodium for acid. The pK of all steps of an acid move together. Nothing precipitates and no gas leaves while
 // titrating. Protein buffers as no acid here does: package titration asks nothing of a liquid
 // that has more than a little. Two unknown anions of one strength are one acid without a name.
-// Draws take the liquid's curve as linear around the centre: over a range of amounts of a
+// With an acid without a name the 90 % intervals of 500 simulated curves hold 86 to 90 in a
+// hundred. Draws take the liquid's curve as linear around the centre: over a range of amounts of a
 // factor of three the ionic strength bends it by less than the noise of a good meter.
 package burette

@@ -62,7 +62,7 @@ func TestPublishedCurvesOfAceticAcid(t *testing.T) {
 			l.Strong[d] = 1e-5 * r.NormFloat64()
 		}
 		kit.Zero[0], kit.Slope[0], kit.Factor[0], kit.Carbonate[0], l.Acids[0].Mol[0], l.Strong[0] = 0, 1, 1, 0.01, 0.07*litre, 0
-		p, err := burette.Ask(estimate.Ensemble{Seed: 1, N: draws + 1}, "x", 25, l, kit, readCurve(t, c.name, 3))
+		p, err := burette.Ask(estimate.Ensemble{Seed: 1, N: draws + 1}, "x", 25, l, kit, readCurve(t, c.name, 2))
 		require.NoError(t, err, c.name)
 		is, zero := estimate.Summarise(p.Acids[0]), estimate.Summarise(p.Zero)
 		t.Logf("%s: %.4f mol/l (%.4f–%.4f), zero %.2f (%.2f–%.2f), scatter %.1f, adjusted %t", c.name, is.Mean/litre, is.Low/litre, is.High/litre, zero.Mean, zero.Low, zero.High, p.Scatter, p.Adjusted)
