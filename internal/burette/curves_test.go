@@ -19,10 +19,7 @@ import (
 // kitOf is how far a bench is off, as standard deviations.
 type kitOf struct{ noise, zero, slope, factor, ml float64 }
 
-var (
-	good = kitOf{0.02, 0.05 / math.Sqrt(3), 0.005, 0.01, 0.02}
-	poor = kitOf{0.05, 0.05, 0.01, 0.03, 0.05}
-)
+var good = kitOf{0.02, 0.05 / math.Sqrt(3), 0.005, 0.01, 0.02}
 
 // scene is what the recipe expects of 10 ml: acids in g/l with their relative standard deviation.
 type scene struct {

@@ -6,6 +6,7 @@ import (
 
 	"sipsum/internal/acid"
 	"sipsum/internal/burette"
+	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/note"
@@ -72,7 +73,9 @@ func (t told) narrows(i int) bool {
 	return is.High-is.Low < (1-worthTelling)*(was.High-was.Low)
 }
 
-func (t told) name(i int) string { return acid.All()[t.liquid.Acids[i].Acid].Name }
+func (t told) name(i int) string {
+	return constituent.Must(acid.All()[t.liquid.Acids[i].Acid].Constituent).Name
+}
 
 // grams gives an acid in 100 g.
 func (t told) grams(mol []float64, i int) []float64 {
