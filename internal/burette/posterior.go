@@ -110,6 +110,15 @@ func (p *Posterior) chance() float64 {
 	return 1 - distuv.ChiSquared{K: float64(len(p.parts[0].points))}.CDF(points+prior)
 }
 
+// Contradicts reports whether recipe and kit would have to give way further to meet the curve than
+// chance takes them: then the curve says something that neither knows, and its acids are not those
+// of the liquid.
+func (p *Posterior) Contradicts() bool {
+	best := p.best()
+	_, prior := best.misfit()
+	return prior > distuv.ChiSquared{K: float64(len(best.open))}.Quantile(1-rowOf("misfit").value)
+}
+
 // explains reports whether a wider meter takes away more than its zero and its slope do by chance,
 // counted in what is left of the points' scatter.
 func (p *Posterior) explains(other *Posterior) bool {

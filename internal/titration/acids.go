@@ -1,7 +1,9 @@
 package titration
 
 import (
+	"fmt"
 	"math"
+	"slices"
 
 	"sipsum/internal/acid"
 	"sipsum/internal/acidity"
@@ -11,11 +13,15 @@ import (
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
+	"sipsum/internal/note"
 	"sipsum/internal/unit"
 )
 
 // hardly is the share of a liquid's equivalents below which an acid is not asked for.
 const hardly = 0.002
+
+// disagrees is the kind of a note that somebody has to decide.
+const disagrees = "reading disagrees"
 
 // asked is what a curve is asked of a pot: the acids that its recipe names, in the sample.
 type asked struct {
@@ -115,6 +121,15 @@ func (r *Rig) tell(pot *ledger.Pot, m *drink.Measured, b sampled, solvent float6
 	p, err := burette.Ask(r.Lab.Ens, m.StepPath(), acidity.MeterCelsius, a.liquid, r.kit(m, b), b.points)
 	if err != nil {
 		return // too few points, or nothing uncertain: the recipe stands
+	}
+	// else an acid would come to lie at the end of its range, as sure as that
+	if p.Contradicts() {
+		if !slices.ContainsFunc(r.Notes, func(n note.Note) bool { return n.Kind == disagrees }) {
+			r.note(note.Note{Kind: disagrees, Text: fmt.Sprintf(
+				"%s: no mixture of the acids of its recipe titrates like this, so they stay as the recipe has them: check the sample, the strength, the meter and the recipe",
+				note.Place(m.StepPath()))})
+		}
+		return
 	}
 	t := told{kit: p, of: m, liquid: a.liquid, per: unit.Hundred / a.grams}
 	for i, of := range a.liquid.Acids {

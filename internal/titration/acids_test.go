@@ -1,6 +1,7 @@
 package titration_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -13,6 +14,7 @@ import (
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
+	"sipsum/internal/note"
 )
 
 // sour is what titrates 1 g of citric and 0.4 g of malic acid in 100 g, beside 100 mg of
@@ -82,4 +84,16 @@ func TestFewPointsLeaveTheAcids(t *testing.T) {
 	was := pot.Total("CITAC")
 	b.take(t, pot, points(0, 3, 5, 4, 10, 5, 15, 6.5)+", base: 0.1 mol/l, sample: 10.0 g")
 	assert.Equal(t, was, pot.Total("CITAC"))
+}
+
+// A curve that no mixture of the recipe's acids gives is told, and moves none of them: no acid
+// becomes as certain as the end of its range.
+func TestACurveThatContradictsMovesNoAcid(t *testing.T) {
+	f := tabled(4.9, 0.2)
+	b := lay(200, f)
+	pot := b.Pot(100, f)
+	was := pot.Total("CITAC")
+	b.take(t, pot, points(0, 6, 1, 6.1, 2, 6.2, 3, 6.3, 4, 7, 5, 8, 6, 8.5, 7, 9, 8, 9.1)+", base: 0.1 mol/l, sample: 10.0 g")
+	assert.Equal(t, was, pot.Total("CITAC"))
+	assert.True(t, slices.ContainsFunc(b.notes(), func(n note.Note) bool { return n.Kind == "reading disagrees" }))
 }

@@ -83,7 +83,7 @@ func (r *Rig) compare(pot *ledger.Pot, m *drink.Measured, in acidity.Ions, b sam
 	if far <= estimate.Disagreement {
 		return recipe
 	}
-	r.note(note.Note{Kind: "reading disagrees", Text: fmt.Sprintf(
+	r.note(note.Note{Kind: disagrees, Text: fmt.Sprintf(
 		"%s: the titration took %s times the base that the recipe tells of, which is more than %d standard deviations off: check the sample, the strength and the recipe",
 		note.Place(m.StepPath()), note.Number(times), estimate.Disagreement)})
 	side := r.Hand.Sides(m)

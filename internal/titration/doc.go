@@ -14,8 +14,8 @@
 // A curve of eight points or more also tells which acids are there (package burette): the named
 // acids of the rows move to its posterior draw by draw (acids.go), within their own range, each row
 // by its part in the spread of their sum, and water makes room (share.go). What nobody has
-// measured stays unknown, with a lower bound. Where curve and recipe contradict one another the
-// acids stay as they were in the draws in which the recipe is right. What the curve tells, what it
+// measured stays unknown, with a lower bound. A curve that no mixture of the recipe's acids
+// gives moves none of them, and is told. What the curve tells, what it
 // cannot tell apart and what is wrong with the meter are notes (told.go).
 //
 // # Limits

@@ -65,7 +65,7 @@ func move(pot *ledger.Pot, a acid.Acid, was, is []float64) {
 		takeWater(pot, added)
 	}
 	for row := range pot.Rows {
-		// guard: a curve lowers a bound and never raises it
+		// a curve lowers a bound and never raises it
 		if bound := pot.Bounds(row); bound[constituent.Must(a.Constituent).Order] > 0 {
 			bound[constituent.Must(a.Constituent).Order] *= min(1, highOver(was, is))
 		}
