@@ -169,12 +169,12 @@ func orZero(row embedded.Row, column string) float64 {
 const (
 	siteFirst = 1.0
 	siteLast  = 12.0
-	siteStep  = 0.5
+	SiteStep  = 0.5
 )
 
 func (t *acidTable) addSites() {
 	t.site0 = Index(len(t.acids))
-	for pk := siteFirst; pk <= siteLast; pk += siteStep {
+	for pk := siteFirst; pk <= siteLast; pk += SiteStep {
 		id := fmt.Sprintf("site %.1f", pk)
 		t.byID[id] = Index(len(t.acids))
 		t.acids = append(t.acids, Acid{ID: id, Name: id, Steps: []Step{{PK: pk, Group: "site", Source: "a titration"}}})

@@ -46,8 +46,8 @@ type table struct {
 	journal *estimate.Journal
 }
 
-func lay(draws int) table {
-	b := assaytest.NewBench(draws, plain, sweet, dry, spiky, juice, vague, thick, hard)
+func lay(draws int, more ...*food.Food) table {
+	b := assaytest.NewBench(draws, append(more, plain, sweet, dry, spiky, juice, vague, thick, hard)...)
 	b.Lab.Ens.Journal = &estimate.Journal{}
 	rig := &titration.Rig{Lab: b.Lab, Hand: amount.Hand{Ens: b.Lab.Ens}, Faults: &fail.List{}}
 	return table{b, rig, rig.Faults, b.Lab.Ens.Journal}

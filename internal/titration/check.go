@@ -48,10 +48,12 @@ func plausible(fit acid.Spectrum, solvent float64) error {
 //
 // From three standard deviations on, and wholly from six, the liquid is let be what the recipe
 // says in the draws in which that is right (amount.Hand.Sides): then the same curve takes that
-// much more or less of base, by b.strength, and starts at the pH that was read.
-func (r *Rig) compare(pot *ledger.Pot, m *drink.Measured, in acidity.Ions, b sampled) {
+// much more or less of base, by b.strength, and starts at the pH that was read. It gives, draw by
+// draw, how far the recipe is right against the curve.
+func (r *Rig) compare(pot *ledger.Pot, m *drink.Measured, in acidity.Ions, b sampled) (recipe []float64) {
+	recipe = make([]float64, pot.N)
 	if in.Open() || in.Silent || acidity.Unsolvable(pot) != "" || in.N <= estimate.FewestDraws {
-		return
+		return recipe
 	}
 	first, last := b.curve.Points[0], b.curve.Points[len(b.curve.Points)-1]
 	mass, expected := pot.Total(constituent.Mass), make([]float64, in.N)
@@ -71,7 +73,7 @@ func (r *Rig) compare(pot *ledger.Pot, m *drink.Measured, in acidity.Ions, b sam
 		return nil
 	})
 	if err != nil || !estimate.Positive(expected) {
-		return
+		return recipe
 	}
 	times := (last.Base - first.Base) / b.grams / expected[0]
 	estimate.Logs(expected)
@@ -79,9 +81,9 @@ func (r *Rig) compare(pot *ledger.Pot, m *drink.Measured, in acidity.Ions, b sam
 	off := math.Hypot(stat.StdDev(expected[1:], nil), stat.StdDev(strength, nil)/b.strength[0])
 	far := math.Abs(math.Log(times)) / off
 	if far <= estimate.Disagreement {
-		return
+		return recipe
 	}
-	r.note(note.Note{Kind: "reading disagrees", Text: fmt.Sprintf(
+	r.note(note.Note{Kind: disagrees, Text: fmt.Sprintf(
 		"%s: the titration took %s times the base that the recipe tells of, which is more than %d standard deviations off: check the sample, the strength and the recipe",
 		note.Place(m.StepPath()), note.Number(times), estimate.Disagreement)})
 	side := r.Hand.Sides(m)
@@ -89,6 +91,8 @@ func (r *Rig) compare(pot *ledger.Pot, m *drink.Measured, in acidity.Ions, b sam
 	read := math.Log((last.Base - first.Base) / b.grams)
 	for d := 1; d < len(side); d++ {
 		told := expected[1+(d-1)%(in.N-1)] // the chemistry asks for no more draws than were solved
-		b.strength[d] *= math.Exp(doubt * max(-side[d], 0) * (told - read))
+		recipe[d] = doubt * max(-side[d], 0)
+		b.strength[d] *= math.Exp(recipe[d] * (told - read))
 	}
+	return recipe
 }

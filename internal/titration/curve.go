@@ -3,11 +3,13 @@ package titration
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 
 	"sipsum/internal/acid"
 	"sipsum/internal/acidity"
 	"sipsum/internal/amount"
+	"sipsum/internal/burette"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
@@ -33,8 +35,9 @@ func (r *Rig) note(n note.Note) { r.Notes = append(r.Notes, n) }
 // counting as base below zero.
 type sampled struct {
 	curve    acid.Titration
-	grams    float64   // of the liquid in the curve
-	strength []float64 // by draw: what the sample and the titrant are off by
+	points   []burette.Point // the same, with how the volumes were read
+	grams    float64         // of the liquid in the curve
+	strength []float64       // by draw: what the sample and the titrant are off by
 }
 
 // sampledOf writes a pot's titrations as one, for the sample of the first. solvent is grams
@@ -60,11 +63,19 @@ func (r *Rig) sampledOf(pot *ledger.Pot, read []*drink.Measured, in acidity.Ions
 			if k == 0 && i > 0 {
 				continue // the liquid itself, which stands there already
 			}
-			ml := p.Volume.Base() * first / sample[0]
-			b.curve.Points = append(b.curve.Points, acid.Reading{Base: ml / acidity.PerLitre * titrant[0], Solvent: ml * perMl / unit.Kilo, PH: p.PH})
+			scale := first / sample[0]
+			ml := p.Volume.Base() * scale
+			point := acid.Reading{Base: ml / acidity.PerLitre * titrant[0], Solvent: ml * perMl / unit.Kilo, PH: p.PH}
+			b.curve.Points = append(b.curve.Points, point)
+			off := 0.0 // of no volume nothing was read
+			if k > 0 {
+				off = r.Hand.Spread(p.Volume) * scale / acidity.PerLitre * math.Abs(titrant[0])
+			}
+			b.points = append(b.points, burette.Point{Base: point.Base, Off: off, Water: point.Solvent, PH: point.PH})
 		}
 	}
 	b.grams, b.curve.Solvent = first, first*solvent/unit.Kilo
+	slices.SortStableFunc(b.points, func(x, y burette.Point) int { return cmp.Compare(x.Base, y.Base) })
 	slices.SortStableFunc(b.curve.Points, func(x, y acid.Reading) int { return cmp.Compare(x.Base, y.Base) })
 	return b
 }

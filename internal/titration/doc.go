@@ -11,8 +11,17 @@
 // sourest liquid is refused; one that has little to do with its recipe is noted, and its liquid
 // takes what the recipe tells of in a third of the draws (check.go).
 //
+// A curve of eight points or more also tells which acids are there (package burette): the named
+// acids of the rows move to its posterior draw by draw (acids.go), within their own range, each row
+// by its part in the spread of their sum, and water makes room (share.go). What nobody has
+// measured stays unknown, with a lower bound. A curve that no mixture of the recipe's acids
+// gives moves none of them, and is told. What the curve tells, what it
+// cannot tell apart and what is wrong with the meter are notes (told.go).
+//
 // # Limits
 //
+// The pH of the liquid is that of its spectrum and not of the named acids. Nothing is asked of
+// what protein buffers. The strong ions and the strength that the curve tells stay in it.
 // A titrant counts as water but for what it titrates. Beyond the pH that was titrated
 // nothing is known: there package chemistry withholds and bounds. The solvent of the liquid
 // is that of its recipe.

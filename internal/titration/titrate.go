@@ -2,6 +2,7 @@ package titration
 
 import (
 	"fmt"
+	"slices"
 
 	"sipsum/internal/acid"
 	"sipsum/internal/acidity"
@@ -28,7 +29,8 @@ func (r *Rig) Titrate(pot *ledger.Pot, read []*drink.Measured) {
 	solvent := (water[0] + pot.Central(constituent.Alcohol)) / mass[0]
 	in := r.Lab.IonsOf(pot, r.Lab.Solved())
 	b := r.sampledOf(pot, read, in, solvent)
-	r.compare(pot, m, in, b)
+	own := slices.Clone(b.strength)
+	recipe := r.compare(pot, m, in, b)
 	fit, err := acid.Fit(b.curve)
 	if err != nil {
 		r.Faults.Add(m.At(), "check the points, the sample and the strength", "the titration cannot be used: %s", err.Error())
@@ -43,11 +45,14 @@ func (r *Rig) Titrate(pot *ledger.Pot, read []*drink.Measured) {
 	}
 	perGram := fit.Solution(solvent / unit.Kilo)
 	perGram.Solvent = 0
+	acids := b
+	acids.strength = own
 	shift, err := r.meterShift(fit, perGram, b.strength, m, solvent/unit.Kilo)
 	if err != nil {
 		r.Faults.Add(m.At(), "check the points", "the titration cannot be used: %s", err.Error())
 		return
 	}
+	r.tell(pot, m, acids, solvent, recipe)
 	t := &acidity.Titration{Of: m.What(), Lowest: fit.Lowest, Highest: fit.Highest, PerGram: perGram, Strength: b.strength, Shift: shift}
 	for row := range pot.Rows {
 		pot.Drop(row)
@@ -64,8 +69,7 @@ func (r *Rig) Titrate(pot *ledger.Pot, read []*drink.Measured) {
 // meterShift gives the strong ion by which a draw's liquid has another pH than the
 // central one: the meter may have been off, the same at all points.
 func (r *Rig) meterShift(fit acid.Spectrum, perGram *acid.Solution, strength []float64, m *drink.Measured, solvent float64) ([]float64, error) {
-	meter := drink.Quantity{Number: m.Titration[0].PH, Half: amount.MustInstrument(amount.ReadPH).Half}
-	read := r.Hand.DrawQuantity(meter, 1, m.StepPath()+"/titration")
+	read := r.meter(m)
 	r.Lab.Ens.Journal.Write(estimate.Readings, "meter of the titration of "+m.Pot(), read)
 	s, err := acid.NewSolver(acidity.MeterCelsius)
 	if err != nil {

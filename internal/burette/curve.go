@@ -1,0 +1,25 @@
+package burette
+
+import "errors"
+
+// Point is one reading of a titration.
+type Point struct {
+	Base  float64 // mol of strong base added so far, as strong as it is said to be; below zero: acid
+	Off   float64 // standard deviation of Base by the reading of its volume, mol
+	Water float64 // kg of water that came with it
+	PH    float64 // as the meter showed it
+}
+
+// errFew means that a curve has fewer points than tell anything of the meter beside the acids.
+var errFew = errors.New("the curve has too few points to tell acids apart")
+
+// errOne means that nothing in the liquid is uncertain that a titration could tell.
+var errOne = errors.New("nothing is uncertain that a titration could tell")
+
+// neutral is the pH at which a glass electrode shows no voltage: its slope turns there.
+const neutral = 7.0
+
+// trueOf gives the pH of what a meter shows, with its zero and its slope.
+func trueOf(shown, zero, slope float64) float64 {
+	return neutral + (shown-neutral-zero)/slope
+}
