@@ -159,7 +159,7 @@ func (x *standing) onIce(d int, now moment, span float64) moment {
 		now.melted = min(now.melted+x.melts[d]*span, x.ice[d])
 		return now
 	}
-	// guard: ice warms nothing
+	// ice warms nothing: in a draw that begins colder than it rests, the drink stays as it is
 	rests := min(x.rests[d], now.celsius)
 	if x.melts != nil {
 		return x.asStated(d, now, rests, span)

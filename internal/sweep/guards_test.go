@@ -58,7 +58,6 @@ var guards = []guard{
 	{"no NaN in a document", foodIsServed.name, built("100 g core:espresso")},
 	{"no acidity below zero", "acidity of its acids", built("100 g core:water-mineral-high")},
 	{"no more melts than there is", "a glass only waits", built("100 g core:apple-juice") + "stands: {ice: 3 g ± 0 g, melts: 2.01 g/min ± 0 g/min}\n"},
-	{"ice warms nothing", "a glass only waits", built("60 g core:gin-45, 40 g core:lemon-juice") + "at: -3 °C\nstands: {ice: 100 g}\n"},
 	{"nothing freezes onto the ice", "a glass only waits", built("10 g core:apple-juice") + "at: 5 °C\nstands: {ice: 100 g, room: 0 °C}\n"},
 	{"a share is at most all", "interval holds mean", stepped("50 g core:sugar-white, 50 g core:water-pure", "invert: {share: 97 % ± 6 %}")},
 	{"a ferment takes no alcohol away", impossibleIsRefused, stepped("100 g core:wine-white", "ferment: {after: {ALC: 0.5 g}, because: \"invented\"}")},
