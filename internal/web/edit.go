@@ -15,6 +15,7 @@ import (
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
 	"sipsum/internal/rewrite"
+	"sipsum/internal/workshop"
 )
 
 // edit changes the text of a drink as a form asks, and shows the drink as it then is: the page whole, or for a
@@ -28,14 +29,17 @@ func (s *Server) edit(w http.ResponseWriter, r *http.Request) {
 		fails(w, fail.New(fail.Wrong, "this form cannot be read", "go back, and send it again"))
 		return
 	}
-	text := endedAs(saved.Text, typed(r))
+	text, base := endedAs(saved.Text, typed(r)), r.PostForm.Get("base")
+	if !r.PostForm.Has("text") { // a form of a page that knows no more of the drink than its name
+		text, base = saved.Text, workshop.Fingerprint(saved.Text)
+	}
 	next, wrong := s.changed(rewrite.Text{Name: saved.Name, Bytes: text, Open: s.folder.Beside}, r.PostForm)
 	var told *fail.Error
 	if wrong != nil && !errors.As(wrong, &told) {
 		fails(w, wrong)
 		return
 	}
-	page, err := s.benchOf(r.Context(), File{saved.Name, next}, saved.Text, r.PostFormValue("base"))
+	page, err := s.benchOf(r.Context(), File{saved.Name, next}, saved.Text, base)
 	if err != nil {
 		fails(w, err)
 		return

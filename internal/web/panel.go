@@ -9,6 +9,7 @@ import (
 	"sipsum/internal/clean"
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
+	"sipsum/internal/workshop"
 )
 
 // panel is what all panels know: pages that also open beside the bench, as a piece of its page.
@@ -101,5 +102,8 @@ func (s drinkPanels) about(r *http.Request) (panel, File, *drink.Drink, error) {
 func (p *panel) carries(r *http.Request, file File) {
 	if !p.Piece {
 		p.Text, p.Base = string(file.Text), r.PostFormValue("base")
+		if len(typed(r)) == 0 { // it is the file's
+			p.Base = workshop.Fingerprint(file.Text)
+		}
 	}
 }
