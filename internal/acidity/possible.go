@@ -15,7 +15,7 @@ func Unsolvable(pot *ledger.Pot) string {
 	mass, protein := pot.Central(constituent.Mass), 0.0
 	for row := range pot.Rows {
 		if !Titrated(pot, row) {
-			protein += pot.Of(row, constituent.Protein)[0]
+			protein += pot.CentralOf(row, constituent.Protein)
 		}
 	}
 	switch limit := SpanOf("protein").High; {

@@ -20,6 +20,9 @@ type Assessment struct {
 
 // Assess finds the allergen leaves and the caution marks of a food.
 func Assess(it Item) Assessment {
+	if it.known != nil {
+		return *it.known
+	}
 	a := Assessment{Knowledge: NotAssessed, Rules: map[string][]string{}}
 	found, settled := a.infer(it)
 	marks, marked := it.stated(markAllergen)
@@ -47,6 +50,16 @@ func Assess(it Item) Assessment {
 	}
 	slices.Sort(a.Cautions)
 	return a
+}
+
+// Assessed assesses items once, for all who ask of them: every set of rules, and cautions.
+func Assessed(items []Item) []Item {
+	list := slices.Clone(items)
+	for i := range list {
+		of := Assess(list[i])
+		list[i].known = &of
+	}
+	return list
 }
 
 // infer applies the rules and gives the leaves found, in catalogue order, and

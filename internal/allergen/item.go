@@ -23,6 +23,8 @@ type Item struct {
 	Place          fail.Place // where an own food is written
 	Path           []string   // components from the outermost in; empty if the food stands in the build
 	Eaten          bool       // false for a garnish that is taken out: it counts here all the same
+
+	known *Assessment // by Assessed; nil: each who asks assesses it
 }
 
 // Mark kinds that this package reads.

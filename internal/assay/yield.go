@@ -61,7 +61,7 @@ func (y *Yield) left(pot *ledger.Pot) {
 	y.Weighed = slices.DeleteFunc(y.Weighed, func(p Weighed) bool { return fleeting(p.Food) })
 	for i, row := range pot.Rows {
 		if len(row.Path) == 0 && fleeting(row.Profile.Food) {
-			y.Weighed = append(y.Weighed, Weighed{Food: row.Profile.Food, Grams: pot.Of(i, constituent.Mass)[0]})
+			y.Weighed = append(y.Weighed, Weighed{Food: row.Profile.Food, Grams: pot.CentralOf(i, constituent.Mass)})
 		}
 	}
 }

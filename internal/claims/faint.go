@@ -76,7 +76,7 @@ func faintly(pot *ledger.Pot, row int, c *constituent.Constituent) bool {
 		return false
 	}
 	cell, water := p.Cells[c.Order], p.Cells[constituent.Must(constituent.Water).Order]
-	dry := pot.Of(row, constituent.Mass)[0] - pot.Of(row, constituent.Water)[0]
+	dry := pot.CentralOf(row, constituent.Mass) - pot.CentralOf(row, constituent.Water)
 	dryFood := 1 - water.Amount
 	if !water.Known || dry <= 0 || dryFood <= 0 {
 		return true

@@ -17,7 +17,7 @@ func room(pot *ledger.Pot, row int, c *constituent.Constituent) []float64 {
 		return estimate.Constant(pot.N, math.Inf(1))
 	}
 	rows := []int{row}
-	if r := pot.Rows[row]; r.Modelled || pot.Of(row, constituent.Mass)[0] == 0 { // a step may have made it of any row
+	if r := pot.Rows[row]; r.Modelled || pot.CentralOf(row, constituent.Mass) == 0 { // a step may have made it of any row
 		rows = rows[:0]
 		for i := range pot.Rows {
 			rows = append(rows, i)

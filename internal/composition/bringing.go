@@ -97,7 +97,7 @@ func mostByDraw(pot *ledger.Pot, row int, c *constituent.Constituent) []float64 
 		return nil
 	}
 	most := slices.Repeat([]float64{bound}, pot.N)
-	if pot.Of(row, constituent.Mass)[0] == 0 { // what a step made of another row, and weighs there
+	if pot.CentralOf(row, constituent.Mass) == 0 { // what a step made of another row, and weighs there
 		return most
 	}
 	own := pot.Of(row, c.ID)

@@ -89,7 +89,7 @@ func knows(pot *ledger.Pot, row int) bool {
 
 // left gives what the mass of a row leaves, in the proportion in which its table prints it.
 func left(pot *ledger.Pot, row int) float64 {
-	now, published, entered := pot.Of(row, constituent.Mass)[0], 1.0, 1.0
+	now, published, entered := pot.CentralOf(row, constituent.Mass), 1.0, 1.0
 	for _, id := range append([]constituent.ID{constituent.Water}, append(proximates, volatiles...)...) {
 		now -= pot.Of(row, id)[0]
 		p, e := fresh(pot.Rows[row].Profile, id)

@@ -46,7 +46,7 @@ func (p *pair) figure(c *constituent.Constituent) Figure {
 				}
 			}
 			if most := sort.UnknownOf(row); most != nil {
-				gaps = p.addGap(gaps, side, pot.Rows[row], most, pot.Of(row, constituent.Mass)[0])
+				gaps = p.addGap(gaps, side, pot.Rows[row], most, pot.CentralOf(row, constituent.Mass))
 			}
 		}
 	}

@@ -187,7 +187,7 @@ func unknownIn(pot *ledger.Pot, of func(constituent.ID) bool) map[food.ID]float6
 	held, mass := map[food.ID]float64{}, pot.Central(constituent.Mass)
 	for row, r := range pot.Rows {
 		if unknown(pot, row, of) {
-			held[r.Profile.Food.ID] += pot.Of(row, constituent.Mass)[0] / mass
+			held[r.Profile.Food.ID] += pot.CentralOf(row, constituent.Mass) / mass
 		}
 	}
 	return held

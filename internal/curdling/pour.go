@@ -27,7 +27,7 @@ func (p Pour) thatCurdle() curdlingParts {
 		milk := false
 		for row, r := range part.Pot.Rows {
 			protein, curdles := Of(r.Profile.Food)
-			if !curdles || p.Curdled(r) || part.Pot.Of(row, constituent.Protein)[0] <= 0 {
+			if !curdles || p.Curdled(r) || part.Pot.CentralOf(row, constituent.Protein) <= 0 {
 				continue
 			}
 			milk = true
@@ -109,7 +109,7 @@ func (p Pour) buffersUnseen(part *ledger.Pot) string {
 		if acidity.Titrated(part, row) {
 			continue
 		}
-		grams := part.Of(row, constituent.Protein)[0]
+		grams := part.CentralOf(row, constituent.Protein)
 		if _, curdles := Of(r.Profile.Food); curdles && grams > 0 && !p.Curdled(r) {
 			return "its protein and salts buffer, and no table says how much"
 		}

@@ -50,7 +50,7 @@ func (k kind) of(f *food.Food) bool {
 func (k kind) rows(pot *ledger.Pot) []int {
 	var rows []int
 	for i, r := range pot.Rows {
-		if k.of(r.Profile.Food) && pot.Of(i, constituent.Mass)[0] > 0 {
+		if k.of(r.Profile.Food) && pot.CentralOf(i, constituent.Mass) > 0 {
 			rows = append(rows, i)
 		}
 	}

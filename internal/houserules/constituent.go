@@ -84,7 +84,7 @@ func parted(pot *ledger.Pot, k *constituent.Constituent) (surely, faint held) {
 		switch some := slices.ContainsFunc(col, func(x float64) bool { return x > 0 }); {
 		case some && !claims.OnlyFaint(pot, row, k):
 			surely.add(r.Profile.Food.Name(), col)
-		case some || pot.Of(row, constituent.Mass)[0] > 0 && claims.HasTrace(r.Profile, k):
+		case some || pot.CentralOf(row, constituent.Mass) > 0 && claims.HasTrace(r.Profile, k):
 			faint.add(r.Profile.Food.Name(), col)
 		}
 	}

@@ -35,6 +35,17 @@ func (p *Pot) Of(row int, id constituent.ID) []float64 {
 	return total
 }
 
+// CentralOf gives its central value, what Of has at its head, without the draws.
+func (p *Pot) CentralOf(row int, id constituent.ID) float64 {
+	sum := 0.0
+	for _, col := range p.Columns.Below(id) {
+		if cell := p.cells[row][col]; len(cell) > 0 {
+			sum += cell[0]
+		}
+	}
+	return sum
+}
+
 func (p *Pot) addTo(total []float64, row int, cols []int) {
 	for _, col := range cols {
 		cell := p.cells[row][col]

@@ -49,7 +49,7 @@ func within(id, whole constituent.ID) bool {
 func Steeped(pot *ledger.Pot) bool {
 	solids, all := 0.0, 0.0
 	for row, r := range pot.Rows {
-		dry := pot.Of(row, constituent.Mass)[0] - pot.Of(row, constituent.Water)[0]
+		dry := pot.CentralOf(row, constituent.Mass) - pot.CentralOf(row, constituent.Water)
 		all += dry
 		if group := r.Profile.Food.Facts(); group.Dose || group.Infused {
 			solids += dry

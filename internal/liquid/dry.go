@@ -93,7 +93,7 @@ func OpenMass(pot *ledger.Pot) (grams float64) {
 func solid(pot *ledger.Pot) bool {
 	const same = 0.01 // our own bound: juice that was pressed and what was boiled down differ by more
 	for row, r := range pot.Rows {
-		mass, water := pot.Of(row, constituent.Mass)[0], pot.Of(row, constituent.Water)[0]
+		mass, water := pot.CentralOf(row, constituent.Mass), pot.CentralOf(row, constituent.Water)
 		if !r.Profile.Food.Facts().Solid || math.Abs(water-mass*r.Profile.Cell(constituent.Water).Amount) > same*mass {
 			return false
 		}

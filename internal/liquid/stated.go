@@ -52,7 +52,7 @@ func alike(a, b float64) float64 {
 
 func mixed(pot *ledger.Pot, with food.ID) bool {
 	for row, r := range pot.Rows {
-		if r.Profile.Food.ID != with && pot.Of(row, constituent.Mass)[0] > 0 {
+		if r.Profile.Food.ID != with && pot.CentralOf(row, constituent.Mass) > 0 {
 			return true
 		}
 	}

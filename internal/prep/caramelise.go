@@ -108,7 +108,7 @@ func unknownSugar(pot *ledger.Pot, row int) float64 {
 	if b := pot.Bounds(row)[constituent.Must(constituent.Sugar).Order]; !math.IsNaN(b) {
 		return b
 	}
-	return pot.Of(row, constituent.Mass)[0]
+	return pot.CentralOf(row, constituent.Mass)
 }
 
 // takeAcid takes the acid out of the burnt sugar of each row and gives how much it is.

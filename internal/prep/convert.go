@@ -37,11 +37,11 @@ func Convert(pot *ledger.Pot, share []float64, to string) (Outcome, error) {
 	}
 	before := make([]float64, len(pot.Rows))
 	for row := range pot.Rows {
-		before[row] = pot.Of(row, constituent.Sugar)[0]
+		before[row] = pot.CentralOf(row, constituent.Sugar)
 	}
 	pot.React(r, share)
 	for row := range pot.Rows {
-		pot.Bounds(row)[constituent.Must(constituent.AddedSugar).Order] += max(pot.Of(row, constituent.Sugar)[0]-before[row], 0)
+		pot.Bounds(row)[constituent.Must(constituent.AddedSugar).Order] += max(pot.CentralOf(row, constituent.Sugar)-before[row], 0)
 	}
 	var out Outcome
 	for _, row := range rows {

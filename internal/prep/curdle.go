@@ -36,7 +36,7 @@ func Curdle(pot *ledger.Pot, collect []float64, by string, celsius float64, f Fa
 	dairy := 0.0
 	for row := range pot.Rows {
 		if isDairy(pot.Rows[row]) {
-			dairy += pot.Of(row, constituent.Mass)[0]
+			dairy += pot.CentralOf(row, constituent.Mass)
 		}
 	}
 	if dairy == 0 {

@@ -29,7 +29,7 @@ func adviseAcid(pot *ledger.Pot, milk, celsius float64) []string {
 	acid := 0.0
 	for row := range pot.Rows {
 		if !isDairy(pot.Rows[row]) {
-			acid += pot.Of(row, constituent.OrganicAcids)[0]
+			acid += pot.CentralOf(row, constituent.OrganicAcids)
 		}
 	}
 	usual := acid >= advice("practice acid")*milk

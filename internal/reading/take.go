@@ -241,7 +241,7 @@ func (b *Bench) readAgain(pot *ledger.Pot, list []reading, acidity bool) [][]flo
 func bulk(pot *ledger.Pot) []float64 {
 	mass := make([]float64, len(pot.Rows))
 	for row := range pot.Rows {
-		mass[row] = pot.Of(row, constituent.Mass)[0]
+		mass[row] = pot.CentralOf(row, constituent.Mass)
 	}
 	return mass
 }

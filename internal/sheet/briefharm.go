@@ -52,7 +52,7 @@ func coffeeIn(a *assay.Assay) float64 {
 	grams := 0.0
 	for row, r := range a.Serving.Rows {
 		if r.Profile.Food.Facts().Coffee {
-			grams += a.Serving.Of(row, constituent.Mass)[0]
+			grams += a.Serving.CentralOf(row, constituent.Mass)
 		}
 	}
 	return grams

@@ -143,7 +143,7 @@ func (s briefing) pours(of food.ID) bool {
 	mass := 0.0
 	for row, r := range s.Assay.Serving.Rows {
 		if r.Profile.Food.ID == of {
-			mass += s.Assay.Serving.Of(row, constituent.Mass)[0]
+			mass += s.Assay.Serving.CentralOf(row, constituent.Mass)
 		}
 	}
 	return mass >= ledger.Weighty*s.Assay.Mass.Mean

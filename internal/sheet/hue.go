@@ -70,7 +70,7 @@ func (p palette) byPot(pot *ledger.Pot) {
 		if hue == HueWater {
 			continue
 		}
-		grams := pot.Of(row, constituent.Mass)[0]
+		grams := pot.CentralOf(row, constituent.Mass)
 		for _, name := range r.Path {
 			if most[name] == nil {
 				most[name] = map[Hue]float64{}

@@ -64,7 +64,7 @@ func Build(program string, a *assay.Assay, tables []source.Table, works evidence
 	if err := s.checkRules(); err != nil {
 		return nil, err
 	}
-	items := itemsOf(a)
+	items := allergen.Assessed(itemsOf(a))
 	declared := sync.OnceValue(func() []allergen.Item { return slices.Concat(items, treatedWith(a, items)) })
 	if err := allergen.CheckCodes(items, texts(a.Drink.MayContain)); err != nil {
 		return nil, err
