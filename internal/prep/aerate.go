@@ -25,7 +25,7 @@ func (a at) carbonate(s *drink.Carbonate) (Outcome, error) {
 			Unmeasured: len(unknown) > 0,
 		}
 		// guard: no ice is carbonated
-		if why := a.frozen(charge.Celsius[0]); why != "" {
+		if why := frozen(a.pot, charge.Celsius[0]); why != "" {
 			return Outcome{}, impossible("%s: how much carbon dioxide it takes up nobody can say", why)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/ledger"
+	"sipsum/internal/liquid"
 )
 
 // concentrate takes water out by freezing or under vacuum.
@@ -62,7 +63,7 @@ func leastFrozen(pot *ledger.Pot, ratio, freezer float64) float64 {
 	liquid := func(to float64) bool { // ice forms in what is left no sooner than the freezer is cold
 		left := pot.Copy()
 		left.Apply(iced(left, []float64{to}, []float64{ratio}))
-		celsius, ok := icesAt(left)
+		celsius, ok := liquid.FreezesAt(left)
 		return !ok || celsius < freezer
 	}
 	high := pot.Mass()[0]

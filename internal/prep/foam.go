@@ -124,7 +124,7 @@ func (a frother) charged(f *Foamed, c *Charge, left []float64) (Outcome, error) 
 	if _, err := c.atRest(f.Liquid, held); err != nil {
 		return Outcome{}, err
 	}
-	if why := a.frozen(f.Celsius[0]); why != "" {
+	if why := frozen(a.pot, f.Celsius[0]); why != "" {
 		// guard: no ice takes up gas
 		if f.Gas == solution.CarbonDioxide {
 			return Outcome{}, impossible("%s: how much carbon dioxide it takes up nobody can say", why)
