@@ -47,7 +47,7 @@ var sizes = []struct {
 	{"internal/bench", 1200, 12},
 	{"internal/dosing", 1800, 18},
 	{"internal/drink", 6300, 0},       // house rules are read there as a drink is; a stranger's hand has its lines here: what a step, a key or a unit is called by others, and for each slip the line as it should be; the facts of a coffee, the words of constituents, a dose to be calculated, how a food is sold, a foam, how long a step takes and how a glass stands
-	{"internal/prep", 5130, 0},        // a file a step: ice, koji, clear liquids, vacuum, a ferment that was read, a dose, what heat splits, a caramel that was weighed and a foam have theirs
+	{"internal/prep", 5180, 0},        // a file a step: ice, koji, clear liquids, vacuum, a ferment that was read, a dose, what heat splits, a caramel that was weighed, a foam and what gas stays in it have theirs
 	{"internal/report/text", 5200, 0}, // a speech and a fit have their pages, house rules, what not to say and what to change have a line on the brief, what nobody measured has a mark on five pages, a ranking says what it leaves out, and the brief folds into any width by the page's own rules of writing a figure
 }
 

@@ -128,6 +128,7 @@ type Foam struct {
 	Liquid, Volume          composition.Result // ml
 	Density                 composition.Result // g/ml
 
+	Aired      bool // more gas than the charge fills at the pressure of the air
 	Conditions []foaming.Condition
 }
 
@@ -154,7 +155,7 @@ func (f foamed) foam(of string) Foam {
 		}
 		return composition.Known(m.Of(col), in)
 	}
-	out := Foam{Component: of, Path: f.Path, Gas: f.Gas.Name(), Charge: known(f.Charge, "g"), Liquid: known(f.Foamed.Liquid, "ml")}
+	out := Foam{Component: of, Path: f.Path, Gas: f.Gas.Name(), Aired: f.Aired, Charge: known(f.Charge, "g"), Liquid: known(f.Foamed.Liquid, "ml")}
 	if r := f.Rest; r != nil {
 		out.Pressure, out.Dissolved, out.Head = known(r.Bar, "bar"), known(r.Dissolved, "g"), known(r.Head, "g")
 	}

@@ -28,7 +28,7 @@ func charges(component string, steps []drink.Step, glasses float64) []Charge {
 			}
 		case *drink.Foam:
 			if c.Bottle != nil {
-				list = append(list, Charge{Component: component, Bottle: *c.Bottle, Gas: *c.Charge, Of: solution.Gas(c.Gas).Name(), Glasses: glasses})
+				list = append(list, Charge{Component: component, Bottle: *c.Bottle, Gas: *c.Charge, Of: solution.Gas(c.Gas).Name(), Left: c.Left, Glasses: glasses})
 			}
 		}
 	}

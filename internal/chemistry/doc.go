@@ -21,5 +21,6 @@
 // # Limits
 //
 // A 90 % interval of 200 draws is good to a tenth of its width. Doses and curve are central
-// values. Nothing is called safe: what keeps is for local codes and licensed practice.
+// values. The carbon dioxide in a litre is that of the foods that tell theirs, without a mark where one of a drink with gas
+// does not. Nothing is called safe: what keeps is for local codes and licensed practice.
 package chemistry

@@ -277,6 +277,7 @@ type Foam struct {
 	Bottle      *unit.Amount // volume
 	Temperature *Quantity    // °C
 	Overrun     *Quantity    // % of the liquid's volume
+	Left        *Quantity    // g/l of CO2 that stays in the glass
 }
 
 // Treat is a technique that changes nothing of the composition that anybody could calculate.

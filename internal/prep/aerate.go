@@ -11,9 +11,11 @@ import (
 	"sipsum/internal/solution"
 )
 
+// perMl is g/l in g/ml.
+const perMl = 0.001
+
 // carbonate reads what is known of the charge and of what is left of it.
 func (a at) carbonate(s *drink.Carbonate) (Outcome, error) {
-	const perMl = 0.001 // g/l to g/ml
 	var charge *Charge
 	if s.Bottle != nil {
 		_, unknown := a.pot.Bound(constituent.CarbonDioxide)
@@ -21,6 +23,10 @@ func (a at) carbonate(s *drink.Carbonate) (Outcome, error) {
 			Gas:    solution.CarbonDioxide,
 			Bottle: a.amount(s.Bottle, "bottle"), Grams: a.amount(s.Charge, "charge"), Celsius: a.figure(s.Temperature, 1, "at"),
 			Unmeasured: len(unknown) > 0,
+		}
+		// guard: no ice is carbonated
+		if why := frozen(a.pot, charge.Celsius[0]); why != "" {
+			return Outcome{}, impossible("%s: how much carbon dioxide it takes up nobody can say", why)
 		}
 	}
 	grams, told, err := Carbonate(charge, a.figure(s.Left, perMl, "left"), a.Volume(a.pot), a.pot.Total(constituent.CarbonDioxide), a.Factors)

@@ -7,7 +7,7 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/ledger"
-	"sipsum/internal/solution"
+	"sipsum/internal/liquid"
 )
 
 // concentrate takes water out by freezing or under vacuum.
@@ -63,11 +63,7 @@ func leastFrozen(pot *ledger.Pot, ratio, freezer float64) float64 {
 	liquid := func(to float64) bool { // ice forms in what is left no sooner than the freezer is cold
 		left := pot.Copy()
 		left.Apply(iced(left, []float64{to}, []float64{ratio}))
-		grams := map[constituent.ID]float64{}
-		for _, leaf := range left.Columns.List {
-			grams[leaf.ID] = left.Central(leaf.ID)
-		}
-		celsius, ok := solution.FreezesAt(grams)
+		celsius, ok := liquid.FreezesAt(left)
 		return !ok || celsius < freezer
 	}
 	high := pot.Mass()[0]

@@ -66,7 +66,8 @@
 //
 // foam puts bubbles in: an overrun as it was read, and a siphon at rest by Henry's law, its gas
 // dissolved in the liquid or above it (Rest). Bubbles weigh nothing here and change no figure by mass;
-// carbon dioxide alone stays in the liquid, as in carbonate. Whether a foam stands is never predicted.
+// carbon dioxide alone stays in the liquid: as stated or, since every bubble lets it go, as much as liquid holds
+// open at 1 atm, drawn from none to all that the siphon dissolved. Whether a foam stands is never predicted.
 //
 // treat is a technique in the designer's words: it changes nothing, and says so; so does cool.
 //
@@ -85,7 +86,9 @@
 // Strain and press differ only in the word: no source separates what a press
 // passes from what a cloth passes. Minerals and vitamins bound to the pulp of fruit are
 // treated as dissolved. Of nitrous oxide and nitrogen what stays dissolved in a poured foam, at most what water
-// holds at 1 atm (2 g/l at 4 °C), counts for no mass, nor does the gas in its bubbles. Aroma is not modelled, nor the sulphur dioxide that yeasts make. Fruit
+// holds at 1 atm (2 g/l at 4 °C), counts for no mass, nor does the gas in its bubbles; of carbon dioxide what the bubbles
+// hold is not taken off what the siphon dissolved. What is partly ice is charged with no figure; above 40 °C the steam
+// of a siphon is not in its pressure. Aroma is not modelled, nor the sulphur dioxide that yeasts make. Fruit
 // that is boiled down is no juice. The caffeine of steeped tea is tested on no recipe that was
 // held out (testdata/brew).
 package prep

@@ -1,6 +1,8 @@
 package prep
 
 import (
+	"math"
+
 	"sipsum/internal/amount"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
@@ -17,7 +19,8 @@ type Foamed struct {
 	Celsius []float64
 	Overrun []float64 // ml of gas to a ml of liquid, as read
 	Liquid  []float64 // ml
-	Rest    *Rest     // nil if the siphon or how cold it is was not stated
+	Aired   bool      // it holds more gas than the charge fills at the pressure of the air
+	Rest    *Rest     // nil if the siphon or how cold it is was not stated, or it is frozen
 }
 
 // Rest is a closed siphon at rest: what it was charged with is dissolved, or above the liquid.
@@ -31,7 +34,7 @@ type Rest struct {
 type frother struct{ at }
 
 // foam reads what is known of the charge and of the foam. Bubbles weigh next to nothing and count
-// for no figure of the pot; only carbon dioxide stays in the liquid, as in carbonate.
+// for no figure of the pot; only carbon dioxide stays in the liquid.
 func (a frother) foam(s *drink.Foam) (Outcome, error) {
 	var out Outcome
 	f := &Foamed{
@@ -48,27 +51,32 @@ func (a frother) foam(s *drink.Foam) (Outcome, error) {
 		out.note("no pressure is told: write the siphon's whole volume, up to the brim, and how cold it is, bottle: 0.7 l, at: 4 °C")
 	default:
 		var err error
-		if out, err = a.charged(f, &Charge{Gas: f.Gas, Bottle: a.brimful(s.Bottle), Grams: f.Charge, Celsius: f.Celsius}); err != nil {
+		if out, err = a.charged(f, a.siphon(s, f), a.figure(s.Left, perMl, "left")); err != nil {
 			return Outcome{}, err
 		}
 	}
 	if f.Overrun == nil {
 		out.note("nobody read its overrun, so it counts as the liquid that it is: weigh a cup of the liquid and the same cup of foam, overrun = liquid ÷ foam − 1")
 	}
-	if f.Gas != "" && f.Celsius != nil && f.Overrun != nil {
+	if f.Gas != "" && f.Overrun != nil {
 		holds, brings := f.Overrun[0]*f.Liquid[0], f.gas()
-		if holds > brings {
-			out.note("the foam holds %.0f ml of gas, and the charge gives at most %.2g ml at the pressure of the air: the rest is air, or the overrun is misread", holds, brings)
+		if f.Aired = holds > brings; f.Aired {
+			out.note("the foam holds %.0f ml of gas, and the charge gives at most %.0f ml at the pressure of the air: the rest is air, or the overrun is misread", holds, math.Ceil(brings))
 		}
 	}
 	out.Foamed = f
 	return out, nil
 }
 
-// gas is how many millilitres the charge fills at the pressure of the air, as an ideal gas.
+// gas is how many millilitres the charge fills at the pressure of the air, as an ideal gas; as warm as
+// gases of drinks were measured where nobody stated how cold it is, which is the most.
 func (f *Foamed) gas() float64 {
 	const litre = 1.0 // a vessel of one litre that holds it all is at so many atmospheres as it fills litres
-	return f.Gas.Pressure(f.Charge[0]/f.Gas.Molar(), 0, litre, f.Celsius[0]) * unit.Kilo
+	celsius := unit.LimitOf("solubility of a gas", "°C").High
+	if f.Celsius != nil {
+		celsius = f.Celsius[0]
+	}
+	return f.Gas.Pressure(f.Charge[0]/f.Gas.Molar(), 0, litre, celsius) * unit.Kilo
 }
 
 // brimful gives the column of a siphon's volume. Without ± it is known as well as a vessel is, not to
@@ -100,8 +108,14 @@ func (a frother) overrun(q *drink.Quantity) []float64 {
 	return a.figure(&ratio, 1, "overrun")
 }
 
+// siphon is the closed vessel with its charge.
+func (a frother) siphon(s *drink.Foam, f *Foamed) *Charge {
+	_, unknown := a.pot.Bound(constituent.CarbonDioxide)
+	return &Charge{Gas: f.Gas, Bottle: a.brimful(s.Bottle), Grams: f.Charge, Celsius: f.Celsius, Unmeasured: len(unknown) > 0}
+}
+
 // charged gives the siphon at rest, and leaves carbon dioxide in the liquid.
-func (a frother) charged(f *Foamed, c *Charge) (Outcome, error) {
+func (a frother) charged(f *Foamed, c *Charge, left []float64) (Outcome, error) {
 	var out Outcome
 	held := make([]float64, a.pot.N)
 	if f.Gas == solution.CarbonDioxide {
@@ -110,24 +124,60 @@ func (a frother) charged(f *Foamed, c *Charge) (Outcome, error) {
 	if _, err := c.atRest(f.Liquid, held); err != nil {
 		return Outcome{}, err
 	}
+	if why := frozen(a.pot, f.Celsius[0]); why != "" {
+		// guard: no ice takes up gas
+		if f.Gas == solution.CarbonDioxide {
+			return Outcome{}, impossible("%s: how much carbon dioxide it takes up nobody can say", why)
+		}
+		out.note("%s: no pressure is told, nor how much gas is dissolved", why)
+		return out, nil
+	}
 	f.Rest = c.rests(a.wetted(f.Liquid), f.Liquid, held)
 	if high, bar := unit.LimitOf("pressure of a siphon", "bar").High, f.Rest.Bar[0]; bar > high {
 		out.note("about %.2g bar at rest, more than the %s bar that soda siphons were charged to at most: take it colder, less gas or a larger siphon. What its maker allows comes first", bar, plain(high))
 	}
 	if measured := unit.LimitOf("solubility of a gas", "°C"); f.Celsius[0] < measured.Low || f.Celsius[0] > measured.High {
-		out.note("%s °C lie outside of where the solubility of gases was measured (%s to %s °C): it is carried on along its curve, and ice or steam are not counted", plain(f.Celsius[0]), plain(measured.Low), plain(measured.High))
+		out.note("%s °C lie outside of where the solubility of gases was measured (%s to %s °C): it is carried on along its curve, and steam is not counted", plain(f.Celsius[0]), plain(measured.Low), plain(measured.High))
 	}
 	if f.Gas != solution.CarbonDioxide {
 		return out, nil
 	}
-	grams, told, err := Carbonate(c, nil, f.Liquid, held, a.Factors)
+	grams, told, err := a.stays(c, left, f.Liquid, held)
 	if err != nil {
 		return Outcome{}, err
 	}
 	gas, perGram := a.Drawn(Gas())
 	aerated := Aerate(a.pot, gas, perGram, grams, a.Path)
-	aerated.Notes = append(out.Notes, told.Notes[len(told.Notes)-1]) // the pressure before it is told of the siphon
+	aerated.Notes = append(out.Notes, told.Notes...)
 	return aerated, nil
+}
+
+// stays gives the grams of carbon dioxide that a poured foam holds. Each of its bubbles lets gas go, so
+// that where nobody stated it the figure is what liquid holds open at 1 atm of the gas, and no more: its draws
+// reach from none, rectangular on each side, to what the closed siphon dissolves.
+func (a frother) stays(c *Charge, left, volume, held []float64) ([]float64, Outcome, error) {
+	if left != nil {
+		grams, told, err := Carbonate(c, left, volume, held, a.Factors)
+		if err == nil {
+			told.Notes = told.Notes[1:] // the pressure is told of the siphon
+		}
+		return grams, told, err
+	}
+	closed, open := c.equilibria(volume, held)
+	at := a.draw("between flat, open and closed", factor{0, -1, 1})
+	grams := make([]float64, len(volume))
+	for d := range grams {
+		grams[d] = min(open[d], closed[d])
+		if at[d] < 0 {
+			grams[d] *= 1 + at[d]
+		} else {
+			grams[d] += at[d] * (closed[d] - grams[d])
+		}
+	}
+	var told Outcome
+	told.note("what stays in the glass is not stated: taken as the %.2g g/l of a liquid open at 1 atm, and drawn from none to the %.2g g/l of the closed siphon; if it was measured, write left: … g/l in foam",
+		perLitre(grams[0], volume[0]), perLitre(closed[0], volume[0]))
+	return grams, told, nil
 }
 
 // wetted is how much of the pot dissolves gas as water does, in ml: all of it, or no more than its

@@ -86,7 +86,7 @@ var methods = map[string]Method{
 		gas:   func(s *drink.Carbonate) bool { return s.Left != nil },
 		do:    at.carbonate,
 	},
-	"foam": method[*drink.Foam]{weight: asBefore, brings: Gas, alsoMakes: gassed, do: func(a at, s *drink.Foam) (Outcome, error) {
+	"foam": method[*drink.Foam]{weight: asBefore, brings: Gas, alsoMakes: gassed, gas: func(s *drink.Foam) bool { return s.Left != nil }, do: func(a at, s *drink.Foam) (Outcome, error) {
 		return frother{a}.foam(s)
 	}},
 	// Smoke, a flame or a bath of dry ice: nobody can say what they do to the figures.

@@ -19,6 +19,7 @@ type Foam struct {
 	Name       string // "foam of veil"
 	Path       string // where the documents have it
 	Rows       []LiquidRow
+	Remark     string // beside the overrun; empty: none
 	Conditions []FoamLine
 	NoRange    string // a sentence; empty: there is one for each
 }
@@ -30,6 +31,7 @@ type FoamLine struct{ Text, Source string }
 const (
 	FoamMeans = "Within or outside is where a figure lies beside what was published of such foods alone, at its whole interval. Whether a foam forms, and how long it stands, is never predicted: whip a little and look."
 	FoamCards = "Figures of a serving are by mass, and those of 100 ml and of cards by the liquid: no rule was found that counts the gas of a foam."
+	airedFoam = "The overrun holds more gas than the charge has: air is in it, or the reading is off."
 	noKind    = "No food in it is one of whose foams a condition was found in print: its protein, fat, pH and alcohol stand in its composition."
 )
 
@@ -68,6 +70,9 @@ func foamOf(f *assay.Foam, serves int, judged bool) Foam {
 	add("  liquid, by volume", f.Fraction, Metered)
 	add("  as foam", f.Volume, Metered)
 	add("  density as foam", f.Density, Metered)
+	if f.Aired {
+		out.Remark = airedFoam
+	}
 	if !judged {
 		return out
 	}

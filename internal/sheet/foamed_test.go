@@ -42,6 +42,15 @@ func TestAFoamIsToldBesideItsConditions(t *testing.T) {
 	assert.Equal(t, "No published range was found for protein of cream, pH of cream and alcohol of cream.", f.NoRange)
 }
 
+// 0.1 g of nitrous oxide are 52 ml of gas at 4 °C (8.314 J/(mol K) · 277.15 K · 2.27 mmol / 101,325 Pa): no foam of six times
+// 220 ml is of that alone. It is said where the overrun stands, and not of 8 g, which are 4.1 l.
+func TestAFoamOfMoreGasThanChargedIsRemarkedOn(t *testing.T) {
+	const siphon = "N2O, bottle: 0.7 l, at: 4 °C, overrun: 500 %}"
+	assert.Contains(t, foamsOf(t, "foam: {charge: 0.1 g, gas: "+siphon)[0].Remark, "air is in it, or the reading is off")
+	assert.Empty(t, foamsOf(t, "foam: {charge: 8 g, gas: "+siphon)[0].Remark)
+	assert.Empty(t, foamsOf(t, "foam: {overrun: 500 %}")[0].Remark)
+}
+
 // What nobody stated is not known, and is no row.
 func TestAFoamIsToldWithoutWhatNobodyStated(t *testing.T) {
 	list := foamsOf(t, "foam: {charge: 8 g, gas: N2O}")

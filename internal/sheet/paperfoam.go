@@ -21,6 +21,9 @@ func (p annexed) foams() []Block {
 		}
 		list = append(list, Block{Role: Tabled, Grid: g})
 		b := Block{Role: Small}
+		if f.Remark != "" {
+			b.Lines = append(b.Lines, Line{Text: f.Remark})
+		}
 		for _, c := range f.Conditions {
 			b.Lines = append(b.Lines, Line{Text: clean.Prose(c.Text), Source: clean.Prose(c.Source)})
 		}

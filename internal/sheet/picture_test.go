@@ -88,3 +88,32 @@ func TestAnIngredientKeepsItsHue(t *testing.T) {
 		assert.Greater(t, len(hues), 2, name)
 	}
 }
+
+// What nothing took from or was added to is drawn as what was put in: soda is not all of the colour of its acid.
+func TestWhatIsOnlyFoamedKeepsItsParts(t *testing.T) {
+	s := reporttest.Read(t, `
+drink: Charged tide
+serves: 2
+components:
+  soda:
+    ingredients: [300 g core:water-pure, 3 g core:citric-acid]
+    steps: [carbonate: {left: 1 g/l}]
+  brew:
+    ingredients: [30 g core:orange-juice, 100 g core:milk-whole]
+    steps: [foam: {overrun: 50 %}, dilute: {to: 200 g}]
+build: [200 g soda, 40 g brew]
+`)
+	p := sheet.PaperOf(s)
+	i := slices.IndexFunc(p.Annex, func(x sheet.Section) bool { return x.ID == "flow" })
+	pots := p.Annex[i].Blocks[0].Picture.(*sheet.Flow).Pots
+	soda := pots[slices.IndexFunc(pots, func(x sheet.FlowPot) bool { return x.Heading == "soda" })]
+	for _, stage := range soda.Stages {
+		require.Len(t, stage.Segments, 2, stage.Words)
+		assert.Equal(t, sheet.HueWater, stage.Segments[0].Hue)
+		assert.InDelta(t, 100, stage.Segments[0].Amount/stage.Segments[1].Amount, 1e-6, "300 g to 3 g")
+		assert.InDelta(t, stage.Grams, stage.Segments[0].Amount+stage.Segments[1].Amount, 1e-6)
+	}
+	brew := pots[slices.IndexFunc(pots, func(x sheet.FlowPot) bool { return x.Heading == "brew" })]
+	require.Len(t, brew.Stages[1].Segments, 2, "foamed")
+	assert.Empty(t, brew.Stages[2].Segments, "diluted: some of it is water that no line pours")
+}

@@ -30,7 +30,7 @@ type Stage struct {
 	Text     string
 	Change   string // "− 220 g"; empty: none
 	Hue      Hue
-	Segments []Segment // of what it is put together; none: it is one liquid
+	Segments []Segment // of what it is put together, as long as no step took or gave any; none: it is one liquid
 }
 
 // Name says what is drawn.
@@ -41,8 +41,11 @@ func (f *Flow) Table() *Grid {
 	g := &Grid{Caption: f.Title, Head: []string{"", "g", ""}}
 	for _, pot := range f.Pots {
 		g.Rows = append(g.Rows, GridRow{Label: pot.Heading, Cells: []GridCell{{}, {}}})
-		for _, s := range pot.Stages {
+		for i, s := range pot.Stages {
 			g.Rows = append(g.Rows, GridRow{Label: s.Words, Indent: 1, Cells: []GridCell{{Text: s.Text}, {Text: s.Change}}})
+			if i > 0 {
+				continue // the parts stay as they were put in
+			}
 			for _, x := range s.Segments {
 				g.Rows = append(g.Rows, GridRow{Label: x.Word, Indent: 2, Cells: []GridCell{{Text: wholeGrams(x.Amount)}, {}}})
 			}
@@ -77,6 +80,9 @@ func (p *printed) flowOf(y *assay.Yield) FlowPot {
 	pot := FlowPot{Heading: name, Stages: []Stage{{
 		Words: say("paper.flow.in"), Path: path + ".in", Grams: y.In, Text: wholeGrams(y.In), Hue: hue, Segments: p.weighed(y),
 	}}}
+	whole := y.In
+	parts := pot.Stages[0].Segments
+	held := func(grams float64) []Segment { return scaledTo(parts, whole, grams) }
 	for _, s := range y.Steps {
 		change := ""
 		switch {
@@ -85,22 +91,38 @@ func (p *printed) flowOf(y *assay.Yield) FlowPot {
 		case s.Added > worthSaying:
 			change = say("paper.flow.added", wholeGrams(s.Added))
 		}
-		pot.Stages = append(pot.Stages, Stage{Words: clean.Name(s.Kind), Path: path + "." + s.Path, Grams: s.Out, Text: wholeGrams(s.Out), Change: change, Hue: hue})
+		if change != "" { // from here on nobody can draw what is of which part
+			parts = nil
+		}
+		pot.Stages = append(pot.Stages, Stage{Words: clean.Name(s.Kind), Path: path + "." + s.Path, Grams: s.Out, Text: wholeGrams(s.Out), Change: change, Hue: hue, Segments: held(s.Out)})
 	}
 	serves := float64(p.Assay.Drink.Serves)
 	switch left := y.Out - y.Used; {
 	case y.Component == "" && serves > 1:
 		each := y.Out / serves
-		pot.Stages = append(pot.Stages, Stage{Words: say("paper.flow.glass"), Path: path + ".glass", Grams: each, Text: wholeGrams(each), Hue: hue})
+		pot.Stages = append(pot.Stages, Stage{Words: say("paper.flow.glass"), Path: path + ".glass", Grams: each, Text: wholeGrams(each), Hue: hue, Segments: held(each)})
 	case y.Component == "":
 	default:
-		stage := Stage{Words: say("paper.flow.used"), Path: path + ".used", Grams: y.Used, Text: wholeGrams(y.Used), Hue: hue}
+		stage := Stage{Words: say("paper.flow.used"), Path: path + ".used", Grams: y.Used, Text: wholeGrams(y.Used), Hue: hue, Segments: held(y.Used)}
 		if left > worthSaying {
 			stage.Change = say("paper.flow.left", wholeGrams(left))
 		}
 		pot.Stages = append(pot.Stages, stage)
 	}
 	return pot
+}
+
+// scaledTo are the parts of a pot that weighed so much in another mass of the same.
+func scaledTo(parts []Segment, whole, grams float64) []Segment {
+	if whole <= 0 {
+		return nil
+	}
+	list := slices.Clone(parts)
+	for i := range list {
+		list[i].Amount *= grams / whole
+		list[i].Share = wholeGrams(list[i].Amount)
+	}
+	return list
 }
 
 // weighed are the parts that a pot was put together from before its first step, in order.

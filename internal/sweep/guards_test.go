@@ -68,6 +68,8 @@ var guards = []guard{
 	{"gas is charged before it is left", impossibleIsRefused, stepped("100 g core:water-pure", "carbonate: {bottle: 500 ml, charge: 0.1 g, at: 4 °C, left: 5 g/l}")},
 	{"no bottle stands that", impossibleIsRefused, stepped("100 g core:water-pure", "carbonate: {bottle: 500 ml, charge: 800 g, at: 4 °C}")},
 	{"no glass holds that gas", impossibleIsRefused, stepped("100 g core:water-pure", "carbonate: {left: 50 g/l}")},
+	{"no ice takes up gas", impossibleIsRefused, stepped("100 g core:water-pure", "foam: {charge: 2 g, gas: CO2, bottle: 0.5 l, at: -20 °C}")},
+	{"no ice is carbonated", impossibleIsRefused, stepped("100 g core:water-pure", "carbonate: {bottle: 500 ml, charge: 2 g, at: -20 °C}")},
 	{"there is liquid in a foam", impossibleIsRefused, stepped("100 g core:sugar-white", "foam: {overrun: 80 %}")},
 	{"no siphon is so small in a draw", "a foam is its liquid and gas", stepped("700 g core:water-pure", "foam: {charge: 8 g, gas: N2, bottle: 1.4 l ± 0.7 l, at: 4 °C, overrun: 20 %}")},
 	{"a wash has a fat", impossibleIsRefused, stepped("100 g core:lemon-juice", "wash: {fat: [10 g core:sugar-white]}")},

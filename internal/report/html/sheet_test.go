@@ -137,6 +137,11 @@ func misfits(t *testing.T, ctx context.Context, page string, wide int64) []strin
 		for (const e of document.querySelectorAll("[data-figure]")) {
 			if (e.getClientRects().length > 1 && !e.classList.contains("word")) found.push("parted: " + e.textContent)
 		}
+		for (const e of document.querySelectorAll(".kind")) {
+			const words = document.createRange()
+			words.selectNodeContents(e)
+			if (words.getClientRects().length > 1) found.push("parted: " + e.textContent)
+		}
 		for (const e of document.querySelectorAll("main *")) {
 			const s = getComputedStyle(e)
 			if (s.overflowX === "hidden" && e.scrollWidth > e.clientWidth + 1 && e.namespaceURI.endsWith("xhtml")) found.push("clipped: " + e.textContent.slice(0, 40))

@@ -23,6 +23,7 @@ type foam struct {
 	LiquidShare *interval       `json:"liquid_share,omitempty"`
 	Volume      *interval       `json:"volume,omitempty"`
 	Density     *interval       `json:"density,omitempty"`
+	Aired       bool            `json:"more_gas_than_charged,omitempty"` // at the pressure of the air
 	Conditions  []foamCondition `json:"conditions"`
 	StabilityIs string          `json:"stability"`
 }
@@ -51,7 +52,7 @@ func foamsOf(a *assay.Assay) []foam {
 	var list []foam
 	for _, f := range a.Foams {
 		out := foam{
-			Of: f.Component, Step: f.Path, Gas: f.Gas, Liquid: stated(f.Liquid), Conditions: []foamCondition{}, StabilityIs: "never predicted",
+			Of: f.Component, Step: f.Path, Gas: f.Gas, Aired: f.Aired, Liquid: stated(f.Liquid), Conditions: []foamCondition{}, StabilityIs: "never predicted",
 			Charge: stated(f.Charge), Dissolved: stated(f.Dissolved), Head: stated(f.Head), Pressure: stated(f.Pressure),
 			Overrun: stated(f.Overrun), LiquidShare: stated(f.Fraction), Volume: stated(f.Volume), Density: stated(f.Density),
 		}

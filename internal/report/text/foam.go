@@ -13,6 +13,9 @@ func (v view) foams(whole bool) {
 	for _, f := range list {
 		v.strong(marginWidth, 0, Clean(f.Name, mostName))
 		solutions{page: v.page}.rows(f.Rows)
+		if f.Remark != "" {
+			v.paragraph(marginWidth, 2, f.Remark)
+		}
 		for _, c := range f.Conditions {
 			text := Clean(c.Text, mostProse)
 			if whole {
