@@ -106,6 +106,9 @@ func TestStatedIceMeltsByItsHeat(t *testing.T) {
 	one := at(t, c, minutes.Melted, 1)
 	assert.InDelta(t, (1.6+0.25)/0.34, one.Mean, 0.5)
 	assert.Less(t, at(t, c, minutes.Temperature, 1).Mean, 0.1)
+	assert.True(t, c.Unpaid)
+	paid, _ := course(t, "serves: 1\nat: 6 °C\nstands: {room: 22 °C, ice: 60 g, melts: 1.5 g/min}\nbuild:\n  - 150 g core:orange-juice\n")
+	assert.False(t, paid.Unpaid, "0.5 kJ a minute of 3.5 kJ, and the room brings 0.3 each")
 }
 
 // A spirit out of a warm room is cooled by melting some of its ice: 60 g of gin hold some 3.9 J/(g K), and come from 20 °C to 0 °C

@@ -17,6 +17,7 @@ type warmth struct {
 
 	melted   [][]float64 // g, columns by time; nil: there is no ice, or nobody can tell
 	unmelted string      // why nobody can tell how much melts
+	unpaid   bool        // more is stated to melt than the heat allows
 }
 
 // warm follows the heat of a glass.
@@ -44,7 +45,7 @@ func (g Glass) warm(b *bench, times []float64) warmth {
 		w.celsius = celsius
 	}
 	if x.ice != nil {
-		w.melted = melted
+		w.melted, w.unpaid = melted, x.unpaid
 	}
 	return w
 }
@@ -87,6 +88,7 @@ type standing struct {
 	rests  []float64 // °C, at which the drink as it is poured rests on ice
 	thins  []float64 // g of water in it: what melts brings where it rests nearer to 0 °C
 	fusion float64   // J/g
+	unpaid bool      // less melts than is stated, in the central draw
 }
 
 // heated draws what the heat of a glass hangs on.
@@ -201,8 +203,10 @@ func (x *standing) asStated(d int, now moment, rests, span float64) moment {
 	brings := x.exchange[d] * x.heat[d] * (x.room[d] - now.celsius) * span
 	takes := x.fusion + x.water[d]*now.celsius // J for each gram, up to the drink's own temperature
 	most := (holds*max(now.celsius-rests, 0) + brings) / takes
+	asked := min(x.melts[d]*span, x.ice[d]-now.melted)
+	x.unpaid = x.unpaid || d == 0 && most < asked
 	// no more melts than the heat allows
-	melts := min(x.melts[d]*span, most, x.ice[d]-now.melted)
+	melts := min(asked, most)
 	melts = max(melts, 0)
 	return moment{now.celsius + (brings-melts*takes)/holds, now.melted + melts}
 }
