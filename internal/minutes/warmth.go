@@ -181,7 +181,7 @@ func (x *standing) onIce(d int, now moment, span float64) moment {
 	holds := x.heat[d] + now.melted*x.water[d]
 	brings := x.exchange[d] * x.heat[d] * (x.room[d] - now.celsius) * span
 	next := rests + (now.celsius-rests)*math.Exp(-x.cools[d]*span)
-	// guard: ice warms nothing; what is colder than it rests warms by the room alone
+	// ice warms nothing: what is colder than it rests warms by the room alone
 	next = min(next, now.celsius+max(brings, 0)/holds)
 	// guard: nothing freezes onto the ice
 	heat := max(holds*(now.celsius-next)+brings, 0)

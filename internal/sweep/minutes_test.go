@@ -67,8 +67,9 @@ func neverRises(c *minutes.Course, key string, but float64, broken say) {
 	}
 }
 
-// coldest is halfway to where a spirit of 40 % vol freezes, −27 °C (CRC Handbook, concentrative properties of ethanol), rounded down.
-const coldest = -15
+// coldest is halfway to the lowest freezing point of ethanol and water in print, −49.5 °C at 68 % by mass (CRC Handbook, concentrative
+// properties of ethanol), rounded down.
+const coldest = -25
 
 // warms holds the temperature between where it begins and the room; ice takes it no lower than halfway to where it freezes.
 func (s *subject) warms(c *minutes.Course, broken say) {
