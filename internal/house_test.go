@@ -29,7 +29,7 @@ var sizes = []struct {
 }{
 	{"internal/acidity", 1800, 18},
 	{"internal/amount", 1800, 18},
-	{"internal/assay", 1850, 19}, // the bubbles that are poured with a foam are carried there
+	{"internal/assay", 1880, 19}, // the bubbles that are poured with a foam are carried there
 	{"internal/burette", 1800, 18},
 	{"internal/chemistry", 1800, 18},
 	{"internal/composition", 1800, 18},

@@ -122,7 +122,7 @@ func (h Hand) DrawQuantity(q drink.Quantity, factor float64, path string) []floa
 		half = math.Pow(10, -float64(q.Decimals)) / 2
 	}
 	low := q.Number - half
-	if q.Number >= 0 { // only a temperature can be negative
+	if q.Number >= 0 && q.Unit != degrees { // only a temperature can be negative
 		low = max(low, 0)
 	}
 	central, high, most := q.Number, q.Number+half, math.Inf(1)
@@ -132,7 +132,7 @@ func (h Hand) DrawQuantity(q drink.Quantity, factor float64, path string) []floa
 	switch {
 	case q.Number >= most && q.Half == 0:
 		low, high = most, most // "100 %" is all of it: nobody rounds to that
-	case q.Number == 0 && q.Half == 0 && q.Unit != "°C":
+	case q.Number == 0 && q.Half == 0 && q.Unit != degrees:
 		low, high = 0, 0 // and "0" is nothing, but of a temperature
 	// guard: a share is at most all
 	case high > most:
@@ -148,12 +148,15 @@ func (h Hand) DrawQuantity(q drink.Quantity, factor float64, path string) []floa
 	}
 	if q.Sigma {
 		in.Shape, in.SD, in.Low, in.High = estimate.Normal, q.Half*factor, 0, most*factor
-		if q.Number < 0 {
+		if q.Number < 0 || q.Unit == degrees {
 			in.Low = math.Inf(-1)
 		}
 	}
 	return h.Ens.Column(in)
 }
+
+// degrees is the unit of what has no end at zero.
+const degrees = "°C"
 
 // HalfSD is the standard deviation of a stated ± (JCGM 100:2008, 4.3.7).
 func HalfSD(q *drink.Quantity) float64 {

@@ -145,7 +145,7 @@ func TestAQuantityIsWithinWhatIsWritten(t *testing.T) {
 		{"0.3 of something rounded to 1", quantity(0.3, "g/l", 0, 0, false), 1, shape{0.3, 0, 0.8, 0.8 / math.Sqrt(12)}},
 		{"-2 °C", quantity(-2, "°C", 0, 0, false), 1, rectangle(-2, 0.5)},
 		{"-2 °C ± 3 °C", quantity(-2, "°C", 3, 0, false), 1, rectangle(-2, 3)},
-		{"0 °C", quantity(0, "°C", 0, 0, false), 1, shape{0, 0, 0.5, 0.5 / math.Sqrt(12)}},
+		{"0 °C", quantity(0, "°C", 0, 0, false), 1, rectangle(0, 0.5)}, // zero is no end of the scale
 		{"120 °C", quantity(120, "°C", 0, 0, false), 1, rectangle(120, 0.5)},
 		{"98 % ± 4 %", quantity(98, "%", 4, 0, false), percent, rectangle(0.97, 0.03)}, // from 94 to all
 		{"100 % ± 4 %", quantity(100, "%", 4, 0, false), percent, rectangle(0.98, 0.02)},

@@ -105,7 +105,11 @@ func (w *walk) bubble(pot *ledger.Pot, step drink.Step, f *prep.Foamed, read aci
 // noteGlass says of a serving that overflows its glass that it does.
 func (a *Assay) noteGlass() {
 	glass := a.Drink.Glass
-	if glass == nil || liquid.NoVolume(a.Serving) != "" || a.Filled.Mean <= glass.Base() {
+	if glass == nil || liquid.NoVolume(a.Serving) != "" {
+		return
+	}
+	if a.Filled.Mean <= glass.Base() {
+		a.noteIceIn(glass)
 		return
 	}
 	foam := ""
@@ -113,6 +117,20 @@ func (a *Assay) noteGlass() {
 		foam = ", its foam as it was read,"
 	}
 	a.Notes = append(a.Notes, note.Note{Kind: "glass", Text: "a serving of " + note.Number(a.Filled.Mean) + " ml" + foam + " overflows a glass of " + glass.String()})
+}
+
+// noteIceIn says of a serving that overflows its glass with the ice in it that it does. What floats takes the room of as
+// much of the drink as weighs what it weighs; in a drink lighter than ice it sinks, and takes more than that of water.
+func (a *Assay) noteIceIn(glass *unit.Amount) {
+	const water = 1.0 // g/ml, and a little more than it ever is
+	s := a.Drink.Stands
+	if s == nil || s.Ice == nil {
+		return
+	}
+	filled := a.Filled.Mean + s.Ice.Base()/max(a.Density.Mean, water)
+	if filled > glass.Base() {
+		a.Notes = append(a.Notes, note.Note{Kind: "glass", Text: "a serving of " + note.Number(a.Filled.Mean) + " ml with " + s.Ice.String() + " of ice in it takes " + note.Number(filled) + " ml and overflows a glass of " + glass.String()})
+	}
 }
 
 // Foam is what a step made a foam of: all of a component, or of the drink. A figure without a

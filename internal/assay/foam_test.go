@@ -58,6 +58,14 @@ func TestNoFigureByMassHangsOnAnOverrun(t *testing.T) {
 	assert.Empty(t, assaytest.Differ(little.PerServing, gas.PerServing), "nor with a gas that leaves")
 }
 
+// 100 g of ice that floats take the room of 100 g of drink (Archimedes): with 29 ml of espresso more than 120 ml, less than 140.
+func TestTheGlassHoldsTheIce(t *testing.T) {
+	for glass, overflows := range map[string]bool{"120 ml": true, "140 ml": false} {
+		a := assaytest.Asked(t, assaytest.Core(t), "drink: d\nserves: 1\nat: 4 °C\nglass: "+glass+"\nstands: {ice: 100 g}\nbuild:\n  - 30 ml core:espresso\n", assaytest.Options{Draws: 40})
+		assert.Equal(t, overflows, len(assaytest.NotesOf(a, "glass", "")) > 0, glass)
+	}
+}
+
 // The glass holds the foam; what stirs lets it go, what is added beside it does not.
 func TestTheGlassHoldsTheFoam(t *testing.T) {
 	overflows := func(a *assay.Assay) bool { return len(assaytest.NotesOf(a, "glass", "")) > 0 }

@@ -54,6 +54,7 @@ func TestFaultsOfTimesAndStands(t *testing.T) {
 		{"stands: {melts: 1 g/min}", "melts is of ice", "ice: 60 g"},
 		{"stands: {rooms: 20 °C}", `stands has no key "rooms"`, `did you mean "room"`},
 		{"stands: {room: 200 °C}", "out of range", "between 0 and 50 °C"},
+		{"stands: {room: 22 °C ± 30 °C}", "reaches out of what the temperature of a room can be", "between 0 and 50 °C: write a smaller ±"},
 		{"stands: {loses: 6 %}", "is not given in", "%/min"},
 		{"stands: {ice: 60 ml}", "ice", ""},
 	} {

@@ -9,6 +9,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"sipsum/internal/composition"
+	"sipsum/internal/estimate"
 	"sipsum/internal/figure"
 )
 
@@ -71,4 +73,11 @@ func TestSpan(t *testing.T) {
 	assert.Equal(t, "330–520", figure.Span(328.7, 516.9, 1))
 	assert.Equal(t, "", figure.Span(5.9996, 6.0004, -2), "an interval that prints as one figure")
 	assert.Equal(t, "0–2", figure.Span(-0.2, 2, 0), "no minus zero")
+}
+
+// A rectangle of half a degree around 0 °C has a standard deviation of 0.29 (JCGM 100:2008, 4.3.7), of which the PDG rule keeps two
+// digits; its lower end is below zero, and no "less than".
+func TestZeroDegreesIsATemperature(t *testing.T) {
+	s := figure.Of(composition.Known(estimate.Summary{SD: 0.289, Low: -0.45, High: 0.45}, "°C"))
+	assert.Equal(t, figure.Shown{Number: "0.00", Unit: "°C", Low: "-0.45", High: "0.45"}, s)
 }

@@ -71,6 +71,9 @@ func Finer(r composition.Result) (composition.Result, float64) {
 	}
 }
 
+// degrees is the unit of what has no end at zero: 0 °C is a temperature like others.
+const degrees = "°C"
+
 // Of writes a result.
 func Of(r composition.Result) Shown {
 	stated := r
@@ -79,10 +82,10 @@ func Of(r composition.Result) Shown {
 	if Hollow(r) || r.Partial && minute(r) {
 		return unknown(stated, last)
 	}
-	if minute(r) && !None(r) {
+	if minute(r) && !None(r) && r.Unit != degrees {
 		return Shown{Number: Least, Least: true, Unit: r.Unit}
 	}
-	if Smaller[r.Unit] == "" && math.Abs(r.Mean) < LeastPrinted && !None(r) { // its interval would begin at a row of zeros
+	if r.Unit != degrees && Smaller[r.Unit] == "" && math.Abs(r.Mean) < LeastPrinted && !None(r) { // its interval would begin at a row of zeros
 		if r.Partial {
 			return unknown(stated, last)
 		}

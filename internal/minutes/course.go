@@ -42,6 +42,7 @@ func Of(g Glass) *Course {
 	}
 	c.add(PH, liquids, func(l *chemistry.Chemistry) chemistry.Estimate { return l.PHMeter })
 	c.addMelted(heat)
+	c.Unpaid = heat.unpaid
 	if heat.unmelted != "" {
 		c.withhold(heat)
 	}

@@ -25,7 +25,9 @@ type Course struct {
 	Axes  []Axis    // what there is to tell, in the order of the page
 	Clock *Clock    // nil: no step says how long it takes
 	Rates []Rate    // by which it was calculated
-	Why   string    // there is nothing to tell: it is no liquid
+	// Unpaid: more ice is stated to melt than the heat of drink and room can melt; it is the heat that counts.
+	Unpaid bool
+	Why    string // there is nothing to tell: it is no liquid
 }
 
 // The axes by their keys in documents.

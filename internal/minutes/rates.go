@@ -97,9 +97,9 @@ func (b *bench) room(s *drink.Stands) []float64 {
 
 // exchange draws how fast a glass comes to the temperature of the room, a minute: rows are of a serving of
 // 150 g, and a larger one has less surface for its mass.
-func (b *bench) exchange(hot bool, mass []float64) []float64 {
+func (b *bench) exchange(drink, room float64, mass []float64) []float64 {
 	name := "cold glass"
-	if hot {
+	if drink > room && drink >= rows()["coolest hot cup"].value {
 		name = "hot cup"
 	}
 	rate, of := b.draw(name), Serving()

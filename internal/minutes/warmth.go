@@ -17,6 +17,7 @@ type warmth struct {
 
 	melted   [][]float64 // g, columns by time; nil: there is no ice, or nobody can tell
 	unmelted string      // why nobody can tell how much melts
+	unpaid   bool        // more is stated to melt than the heat allows
 }
 
 // warm follows the heat of a glass.
@@ -44,7 +45,7 @@ func (g Glass) warm(b *bench, times []float64) warmth {
 		w.celsius = celsius
 	}
 	if x.ice != nil {
-		w.melted = melted
+		w.melted, w.unpaid = melted, x.unpaid
 	}
 	return w
 }
@@ -84,30 +85,44 @@ type standing struct {
 	ice    []float64 // g
 	melts  []float64 // g/min, as stated; nil: by the heat
 	cools  []float64 // 1/min, towards where it rests
-	rests  []float64 // °C, at which a glass rests on ice
+	rests  []float64 // °C, at which the drink as it is poured rests on ice
+	thins  []float64 // g of water in it: what melts brings where it rests nearer to 0 °C
 	fusion float64   // J/g
+	unpaid bool      // less melts than is stated, in the central draw
 }
 
 // heated draws what the heat of a glass hangs on.
 func (x *standing) heated(b *bench, g Glass) {
 	x.celsius, x.room = b.hand(nil).DrawQuantity(*g.Drink.At, 1, "at"), b.room(g.Drink.Stands)
-	x.exchange = b.exchange(x.celsius[0] > x.room[0], g.Pot.Mass())
+	mass := g.Pot.Mass()
+	x.exchange = b.exchange(x.celsius[0], x.room[0], mass)
 	x.heat, x.water = prep.Holds(g.Pot, b.factors())
 	if x.ice == nil {
 		return
 	}
+	for d := range x.exchange { // the surface is that of all that is in the glass
+		x.exchange[d] *= math.Pow(1+x.ice[d]/mass[d], surface)
+	}
 	x.fusion = solution.HeatOfFusion() / constituent.Must(constituent.Water).Molar
 	x.cools, x.rests = make([]float64, x.n), make([]float64, x.n)
-	if freezes, ok := g.freezesAt(); ok && freezes < iceMelts { // a strong or sweet drink takes ice below where it melts
+	freezes, ok := g.freezesAt()
+	x.thins = g.Pot.Total(constituent.Water)
+	if !ok && g.Pot.Central(constituent.Alcohol) > 0 { // stronger than what was published: as cold as the coldest that was
+		freezes, ok, x.thins = solution.ColdestEthanol(), true, mass
+	}
+	if ok && freezes < iceMelts { // a strong or sweet drink takes ice below where it melts
 		x.rests = b.draw("rests below zero")
 		for d := range x.rests {
 			x.rests[d] *= freezes
 		}
 	}
-	if x.melts == nil && x.celsius[0] > x.rests[0] { // else there is nothing for the ice to cool
+	if x.melts == nil {
 		x.cools = b.draw("ice cools")
 	}
 }
+
+// surface is how the surface of bodies of one shape goes with their mass.
+const surface = 2.0 / 3
 
 // iceMelts is the temperature at which ice does, °C: by definition of the scale.
 const iceMelts = 0.0
@@ -159,17 +174,26 @@ func (x *standing) onIce(d int, now moment, span float64) moment {
 		now.melted = min(now.melted+x.melts[d]*span, x.ice[d])
 		return now
 	}
-	// ice warms nothing: in a draw that begins colder than it rests, the drink stays as it is
-	rests := min(x.rests[d], now.celsius)
+	rests := x.restsAt(d, now)
 	if x.melts != nil {
 		return x.asStated(d, now, rests, span)
 	}
-	next := rests + (now.celsius-rests)*math.Exp(-x.cools[d]*span)
-	gives := (x.heat[d] + now.melted*x.water[d]) * (now.celsius - next)
+	holds := x.heat[d] + now.melted*x.water[d]
 	brings := x.exchange[d] * x.heat[d] * (x.room[d] - now.celsius) * span
+	next := rests + (now.celsius-rests)*math.Exp(-x.cools[d]*span)
+	// ice warms nothing: what is colder than it rests warms by the room alone
+	next = min(next, now.celsius+max(brings, 0)/holds)
 	// guard: nothing freezes onto the ice
-	heat := max(gives+brings, 0)
+	heat := max(holds*(now.celsius-next)+brings, 0)
 	return moment{next, min(now.melted+heat/(x.fusion+x.water[d]*now.celsius), x.ice[d])}
+}
+
+// restsAt gives where a drink rests on its ice as far as that has melted: what is dissolved lowers it by its share in the water.
+func (x *standing) restsAt(d int, now moment) float64 {
+	if x.rests[d] == iceMelts {
+		return iceMelts
+	}
+	return x.rests[d] * x.thins[d] / (x.thins[d] + now.melted)
 }
 
 // asStated lets as much melt as was weighed, by the heat of the drink and of the room: no more than takes the drink to
@@ -178,9 +202,11 @@ func (x *standing) asStated(d int, now moment, rests, span float64) moment {
 	holds := x.heat[d] + now.melted*x.water[d]
 	brings := x.exchange[d] * x.heat[d] * (x.room[d] - now.celsius) * span
 	takes := x.fusion + x.water[d]*now.celsius // J for each gram, up to the drink's own temperature
-	most := (holds*(now.celsius-rests) + brings) / takes
+	most := (holds*max(now.celsius-rests, 0) + brings) / takes
+	asked := min(x.melts[d]*span, x.ice[d]-now.melted)
+	x.unpaid = x.unpaid || d == 0 && most < asked
 	// no more melts than the heat allows
-	melts := min(x.melts[d]*span, most, x.ice[d]-now.melted)
+	melts := min(asked, most)
 	melts = max(melts, 0)
 	return moment{now.celsius + (brings-melts*takes)/holds, now.melted + melts}
 }

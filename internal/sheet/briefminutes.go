@@ -6,6 +6,7 @@ import (
 
 	"sipsum/internal/chemistry"
 	"sipsum/internal/clean"
+	"sipsum/internal/drink"
 	"sipsum/internal/minutes"
 )
 
@@ -44,6 +45,9 @@ func (s briefing) goes() string {
 	}
 	return clean.UpperFirst(strings.Join(sentences, "; "))
 }
+
+// WaitsAsStated reports whether a file says how its glasses stand, or how long a step of finish takes.
+func WaitsAsStated(d *drink.Drink) bool { return d.Stands != nil || len(d.Tasks) > 0 }
 
 // worthAWord reports whether what a figure does is worth a word on a brief.
 func (s briefing) worthAWord(key string, first, last chemistry.Estimate) bool {

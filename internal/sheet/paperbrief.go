@@ -35,6 +35,9 @@ func (p *printed) briefly() []Block {
 		lines = append(lines, Line{Text: clean.UpperFirst(clean.Prose(text))})
 	}
 	l.lines(Wrong, say("paper.mind"), lines)
+	if b.Goes != "" && WaitsAsStated(p.Assay.Drink) {
+		l.lines("", say("paper.minutes"), []Line{{Text: clean.Prose(b.Goes)}})
+	}
 	l.lines(Quoted, say("paper.say"), p.say())
 	if d := b.Dont; d != nil {
 		l.lines(Quoted, say("paper.dont"), []Line{{Text: inQuotes(d.Sentence), Source: clean.Prose(d.Why)}})

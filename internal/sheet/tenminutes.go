@@ -67,6 +67,9 @@ func TenMinutesOf(s *Sheet) *TenMinutes {
 	for _, text := range untold(c) {
 		t.add(text)
 	}
+	if c.Unpaid {
+		t.add(say("minutes.unpaid"))
+	}
 	t.add(clockWords(c.Clock))
 	for _, text := range hanging(s, t.Rows) {
 		t.add(text)

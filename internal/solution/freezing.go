@@ -77,5 +77,15 @@ func ethanolFreezing(percent float64) (celsius float64, ok bool) {
 	return 0, false
 }
 
+// ColdestEthanol gives the lowest temperature in °C at which a mixture of ethanol and water was published to freeze
+// (data/solution_ethanol_freezing.csv).
+func ColdestEthanol() float64 {
+	coldest := 0.0
+	for _, point := range ethanolFreezes() {
+		coldest = min(coldest, point[1])
+	}
+	return coldest
+}
+
 // HeatOfFusion is the heat that melts a mol of ice at 0 °C, in J.
 func HeatOfFusion() float64 { return constants()["heat of fusion of water"] }

@@ -67,8 +67,9 @@ func neverRises(c *minutes.Course, key string, but float64, broken say) {
 	}
 }
 
-// coldest is halfway to where a spirit of 40 % vol freezes, −27 °C (CRC Handbook, concentrative properties of ethanol), rounded down.
-const coldest = -15
+// coldest is halfway to the lowest freezing point of ethanol and water in print, −49.5 °C at 68 % by mass (CRC Handbook, concentrative
+// properties of ethanol), rounded down.
+const coldest = -25
 
 // warms holds the temperature between where it begins and the room; ice takes it no lower than halfway to where it freezes.
 func (s *subject) warms(c *minutes.Course, broken say) {
@@ -87,7 +88,7 @@ func (s *subject) warms(c *minutes.Course, broken say) {
 			broken(1, "after %g min it has %v °C, and goes from %v to %v", c.Times[i], p.Summary, first.Summary, room)
 		}
 		onIce := melted != nil && melted.Points[i].High < s.assay.Drink.Stands.Ice.Base()-s.assay.Drink.Stands.Ice.Half
-		if onIce && s.assay.Drink.Stands.Melts == nil && p.Mean > first.Mean+rounding {
+		if onIce && s.assay.Drink.Stands.Melts == nil && p.Mean > max(first.Mean, 0)+rounding { // below 0 °C it may warm to where it rests
 			broken(p.Mean-first.Mean, "with ice in it the drink warms from %.6g to %.6g °C", first.Mean, p.Mean)
 		}
 		if i > 0 && melted == nil && math.Abs(p.Mean-room.Mean) > math.Abs(a.Points[i-1].Mean-room.Mean)+rounding {

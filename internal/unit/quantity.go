@@ -128,6 +128,10 @@ func (s Scale) sound(q Quantity, text string, ranged bool) error {
 			strings.TrimSpace("it lies between "+Number(low)+" and "+Number(high)+" "+q.Unit))
 	case q.Half < 0 || q.Half > high-low:
 		return s.notARange(text)
+	case ranged && q.Unit == "°C": // which has no end at zero, and no share of it means anything
+		if low >= 0 && (q.Number-q.Half < low || q.Number+q.Half > high) {
+			return wrong(quoted(text)+" reaches out of what "+s.What+" can be", "it lies between "+Number(low)+" and "+Number(high)+" °C: write a smaller ±")
+		}
 	case ranged && low >= 0:
 		if what, do := BelowZero(text, q.Number, q.Half, q.Sigma, q.Unit); what != "" {
 			return wrong(what, do)

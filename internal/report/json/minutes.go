@@ -14,6 +14,9 @@ type minutesForm struct {
 	Axes  []minutesAxis `json:"axes,omitempty"`
 	Clock *clockForm    `json:"clock,omitempty"`
 	Rates []rateForm    `json:"rates,omitempty"`
+
+	// More ice is stated to melt than the heat of drink and room can melt, and less does.
+	Unpaid bool `json:"melts_less_than_stated,omitempty"`
 }
 
 // minutesAxis is a figure at each of the times.
@@ -45,7 +48,7 @@ func minutesOf(c *minutes.Course) *minutesForm {
 	if c == nil {
 		return nil
 	}
-	out := &minutesForm{Why: c.Why}
+	out := &minutesForm{Why: c.Why, Unpaid: c.Unpaid}
 	if k := c.Clock; k != nil {
 		out.Clock = &clockForm{number(k.First), number(k.Last), number(k.Stood), number(k.LastStood), number(k.Over)}
 	}

@@ -272,7 +272,7 @@ func (p briefly) goes(b *sheet.Brief, d *drink.Drink) []entry {
 		return nil
 	}
 	rank, ask := nextToThat, ""
-	if d.Stands != nil || len(d.Tasks) > 0 {
+	if sheet.WaitsAsStated(d) {
 		rank, ask = firstOfAll, askAssay
 	}
 	return []entry{p.wrapped("Minutes", rank, ask, Clean(b.Goes, mostProse))}
