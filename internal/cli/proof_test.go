@@ -107,7 +107,7 @@ func TestWhoAltersAPackIsFoundByWhatMoves(t *testing.T) {
 					}
 				}
 			}
-		}, []string{"not the same: "}},
+		}, []string{"not the same: ", "a row is not the program's own: core:passion-fruit-juice-purple"}},
 		"an amount": {func(p *proof.Pack) {
 			p.Files[0].Text = strings.Replace(p.Files[0].Text, "90 g core:sugar-white", "95 g core:sugar-white", 1)
 		}, []string{"not the same: ", "serving.SUCS (sucrose): the pack says "}},
@@ -134,12 +134,16 @@ func TestWhoAltersAPackIsFoundByWhatMoves(t *testing.T) {
 				}
 			}
 		}, []string{"serving.CAFFN (caffeine), brought_by: the pack says core:water-pure"}},
-		"the name":       {func(p *proof.Pack) { p.Drink = "Another" }, []string{"calls the drink or its claims otherwise"}},
-		"a row less":     {func(p *proof.Pack) { p.Rows = p.Rows[1:] }, []string{"nothing can be calculated from it: ", "the pack holds no row core:citric-acid"}},
-		"the drink":      {func(p *proof.Pack) { p.Files[0].Text = "drink: [" }, []string{"nothing can be calculated from it: "}},
-		"an absurd row":  {func(p *proof.Pack) { *amountOf(t, p, "core:spearmint", "K") = 1e9 }, []string{"nothing can be calculated from it: ", "that cannot be"}},
-		"endless draws":  {func(p *proof.Pack) { p.Draws = 1e9 }, []string{"nobody draws so often"}},
-		"another's unit": {func(p *proof.Pack) { p.Rows[0].Says.Values[0].Unit = "kg" }, []string{"states a unit that is not that of its figures"}},
+		"the name":        {func(p *proof.Pack) { p.Drink = "Another" }, []string{"calls the drink or its claims otherwise"}},
+		"a row less":      {func(p *proof.Pack) { p.Rows = p.Rows[1:] }, []string{"nothing can be calculated from it: ", "the pack holds no row core:citric-acid"}},
+		"the drink":       {func(p *proof.Pack) { p.Files[0].Text = "drink: [" }, []string{"nothing can be calculated from it: "}},
+		"an absurd row":   {func(p *proof.Pack) { *amountOf(t, p, "core:spearmint", "K") = 1e9 }, []string{"nothing can be calculated from it: ", "that cannot be"}},
+		"endless draws":   {func(p *proof.Pack) { p.Draws = 1e9 }, []string{"nobody draws so often"}},
+		"a source":        {func(p *proof.Pack) { p.Works[0].Citation = "Nature, as they say" }, []string{"not as it was written", "is not the one that the table names"}},
+		"an address":      {func(p *proof.Pack) { p.Works[0].URL = "javascript:alert(1)" }, []string{"is not the one that the table names"}},
+		"a publisher":     {func(p *proof.Pack) { p.Tables[0].Publisher = "the ministry" }, []string{"what is said of the table core"}},
+		"another release": {func(p *proof.Pack) { p.Tables[0].Hash = strings.Repeat("0", 64) }, []string{"the table core of the pack is not the one of the program"}},
+		"another's unit":  {func(p *proof.Pack) { p.Rows[0].Says.Values[0].Unit = "kg" }, []string{"states a unit that is not that of its figures"}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			said, code := v.of(v.altered(c.alter))

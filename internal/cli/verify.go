@@ -2,6 +2,7 @@ package cli
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"errors"
 	"slices"
@@ -15,6 +16,8 @@ import (
 	"sipsum/internal/report/json"
 	"sipsum/internal/report/text"
 	"sipsum/internal/sheet"
+	"sipsum/internal/source"
+	"sipsum/internal/tables/core"
 )
 
 func newVerify(a *app) *cobra.Command {
@@ -74,6 +77,11 @@ func (a drinks) verify(ctx context.Context, path string, here bool) (*proof.Verd
 			return nil, err
 		}
 	}
+	if v.SameProgram() {
+		if err := ownSources(ctx, v); err != nil {
+			return nil, err
+		}
+	}
 	beside, err := a.beside(ctx, v)
 	if err != nil {
 		return nil, err
@@ -90,8 +98,56 @@ func (a drinks) verify(ctx context.Context, path string, here bool) (*proof.Verd
 		if err != nil {
 			return nil, err
 		}
+		tables, err := loadedTables(ctx, lib.db)
+		if err != nil {
+			return nil, err
+		}
+		v.Differ = append(v.Differ, opened.SourcesDiffer(tables, lib.works(ctx))...)
 	}
 	return v, nil
+}
+
+// ownSources holds what a pack says of the table that is part of the program, and of its rows, to what the program says: that
+// needs no database.
+func ownSources(ctx context.Context, v *proof.Verdict) error {
+	release, err := core.Format.Open(ctx, "", "")
+	if err != nil {
+		return err
+	}
+	for _, t := range v.Pack.Tables {
+		if t.ID == release.Table.ID && t.Hash != release.Table.Hash {
+			v.Broken = append(v.Broken, "the table "+t.ID+" of the pack is not the one of the program that it names")
+		}
+	}
+	v.Broken = append(v.Broken, v.Pack.SourcesDiffer([]source.Table{release.Table}, func(_, id string) (source.Work, bool) {
+		i := slices.IndexFunc(release.Works, func(w source.Work) bool { return w.ID == id })
+		if i < 0 {
+			return source.Work{}, false
+		}
+		return release.Works[i], true
+	})...)
+	own := map[food.ID]*food.Food{}
+	for f, err := range release.Foods {
+		if err != nil {
+			return err
+		}
+		slices.SortFunc(f.Values, func(a, b food.Value) int { return cmp.Compare(a.Constituent, b.Constituent) }) // as a database gives them
+		own[f.ID] = f
+	}
+	of := proof.Inputs{Rows: slices.DeleteFunc(slices.Clone(v.Pack.Rows), func(r proof.Row) bool {
+		id, _ := food.ParseID(r.Food)
+		return id.Table != release.Table.ID
+	})}
+	differ, _, err := of.Differ(func(id food.ID) (*food.Food, error) {
+		if f := own[id]; f != nil {
+			return f, nil
+		}
+		return nil, fail.New(fail.Wrong, "no such food", "")
+	})
+	for _, x := range differ {
+		v.Broken = append(v.Broken, "a row is not the program's own: "+x)
+	}
+	return err
 }
 
 // inFile says in which file the faults of an error are.

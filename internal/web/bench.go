@@ -48,6 +48,10 @@ type faulty struct {
 	Before, At, Behind string
 }
 
+// Draws and WholeDraws are how many the page is from, and what is spoken and printed.
+func (*benchPage) Draws() int      { return liveDraws }
+func (*benchPage) WholeDraws() int { return wholeDraws }
+
 // Live reports whether there are figures.
 func (p *benchPage) Live() bool { return p.Front != nil }
 
