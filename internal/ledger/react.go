@@ -26,9 +26,9 @@ type Part struct {
 // What is unknown turns too: the bound of From becomes bounds of its products.
 func (p *Pot) React(r Reaction, share []float64) {
 	if from := p.Columns.At(r.From); from >= 0 {
-		share = p.wetShare(r, from, share)
+		share = r.wetShare(p, from, share)
 		for row := range p.Rows {
-			p.reactRow(r, row, from, share)
+			r.turn(p, row, from, share)
 		}
 	}
 	uptake := r.mayTakeUp(p, share[0])
@@ -49,7 +49,7 @@ func (r Reaction) mayTakeUp(p *Pot, share float64) float64 {
 }
 
 // wetShare takes the water out of the pot and gives the share that it allows.
-func (p *Pot) wetShare(r Reaction, from int, share []float64) []float64 {
+func (r Reaction) wetShare(p *Pot, from int, share []float64) []float64 {
 	want, water := make([]float64, p.N), p.Total(constituent.Water)
 	for row := range p.Rows {
 		for d, x := range p.cells[row][from] {
@@ -79,7 +79,8 @@ func (p *Pot) wetShare(r Reaction, from int, share []float64) []float64 {
 	return allowed
 }
 
-func (p *Pot) reactRow(r Reaction, row, from int, share []float64) {
+// turn turns a share of From into its products in one row.
+func (r Reaction) turn(p *Pot, row, from int, share []float64) {
 	if !p.Has(row, from) {
 		return
 	}
