@@ -253,7 +253,7 @@ func TestACalibrationGoesWithItsFood(t *testing.T) {
 	_, err := prep.Split(whey, []prep.Kept{{ID: constituent.Protein, Share: b.Lab.Ens.Of(0)}}, nil)
 	require.NoError(t, err)
 	for d, held := range heldAll(b, whey) {
-		amines := before[d].Strong - held.Strong
+		amines := (before[d].Strong - held.Strong) / pot.Total(constituent.Protein)[d]
 		assert.GreaterOrEqual(t, amines, lowAmines, "the metals stay, the amines of the protein have left")
 		assert.LessOrEqual(t, amines, highAmines)
 		assert.LessOrEqual(t, held.Acids[acid.Must("citric")], before[d].Acids[acid.Must("citric")], "the charge of the protein has left")
@@ -264,7 +264,7 @@ func TestACalibrationGoesWithItsFood(t *testing.T) {
 	_, err = prep.Split(poor, []prep.Kept{{ID: "K", Share: b.Lab.Ens.Of(0)}}, nil)
 	require.NoError(t, err)
 	for d, held := range heldAll(b, poor) {
-		amines := held.Strong - (poor.Total("NA")[d]/sodium - poor.Total("CLD")[d]/chloride)
+		amines := (held.Strong - (poor.Total("NA")[d]/sodium - poor.Total("CLD")[d]/chloride)) / poor.Total(constituent.Protein)[d]
 		assert.GreaterOrEqual(t, amines, lowAmines-1e-6, "what is left of strong ions")
 		assert.LessOrEqual(t, amines, highAmines+1e-6)
 		assert.InEpsilon(t, before[d].Acids[acid.Must("citric")], held.Acids[acid.Must("citric")], 1e-9)
