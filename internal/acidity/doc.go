@@ -3,7 +3,7 @@
 // # Model
 //
 // A pH needs what tables leave out: dissolved phosphate, chloride, sulphate, minor acids
-// and the acid that milk protein takes up are drawn within the ranges of
+// and what milk protein takes up of acid, beside as many acid groups as it has amines, are drawn within the ranges of
 // data/acid_unmeasured.csv (unmeasured.go), the middle being the central value; so is an
 // acid that nobody measured, from none to its bound (unknownacid.go). Of a food without a
 // group, an acid or a salt nothing is assumed beside what is stated; a water's chloride is

@@ -66,13 +66,27 @@ func (lab *Laboratory) addIons(in *Ions, pot *ledger.Pot, row int) {
 	if missing(sulphate) {
 		lab.addWithin(in, f.ID, "sulphate by potassium", sulphate, k, molar(sulphate)/molar(Potassium))
 	}
-	if _, known := evidenceOf(f); group.TakesUpAcid && !known { // as the salt of a weak acid: nothing at the food's own pH
-		const protons = 3 // of citric acid, whose pK, 3.1 to 6.4, span those of carboxyls and of colloidal phosphate
-		protein := pot.Of(row, constituent.Protein)
-		lab.addWithin(in, f.ID, "protein charge", Potassium, protein, molar(Potassium))
-		lab.addWithin(in, f.ID, "protein charge", Citric, protein, molar(Citric)/protons)
-		in.protein = in.protein || protein[0] > 0
+	if group.TakesUpAcid {
+		lab.addProtein(in, pot, row)
 	}
+}
+
+// addProtein adds the charges of a row's protein: its amines, which stay charged in all that
+// is drunk and hold as many acid groups beside what metals hold, and, in a food without a
+// published pH, those acid groups as the salt of a weak acid: nothing at the food's own pH.
+// A published pH tells them by the balance of charge (findCalibration).
+func (lab *Laboratory) addProtein(in *Ions, pot *ledger.Pot, row int) {
+	f, protein := pot.Rows[row].Profile.Food, pot.Of(row, constituent.Protein)
+	potassium, citric := constituent.Must(Potassium).Molar, constituent.Must(Citric).Molar
+	lab.addWithin(in, f.ID, "protein amines", Potassium, protein, potassium)
+	if _, known := evidenceOf(f); known {
+		return
+	}
+	const protons = 3 // of citric acid, whose pK, 3.1 to 6.4, span those of carboxyls and of colloidal phosphate
+	lab.addWithin(in, f.ID, "protein amines", Citric, protein, citric/protons)
+	lab.addWithin(in, f.ID, "protein charge", Potassium, protein, potassium)
+	lab.addWithin(in, f.ID, "protein charge", Citric, protein, citric/protons)
+	in.protein = in.protein || protein[0] > 0
 }
 
 // waterCharges are the ions of a water whose chloride is found by its balance of charge;
