@@ -52,6 +52,40 @@ vary: [{of: "own:syr", from: 0 g, to: 150 g}]
 	}
 }
 
+// What a target could come to with the others kept is no further away than what the nearest amounts
+// have, if these keep the others.
+func TestNothingIsNearerThanWhatItCanComeTo(t *testing.T) {
+	const lantern = `
+drink: Lime Lantern
+serves: 4
+scale: 0.1 g
+glass: 160 ml
+at: 5 °C
+components:
+  shot:
+    ingredients: [80 g ± 2 g core:espresso]
+  punch:
+    ingredients: [60 g core:lemon-juice, 60 g core:sugar-white, 120 g core:water-pure]
+    steps: [clarify: {by: milk, with: 200 g core:milk-whole, collect: 340 g}]
+  foam:
+    ingredients: [120 g core:coconut-water, 20 g core:sugar-white, 30 g core:egg-white]
+    steps: [foam: {charge: 8 g, gas: N2O, bottle: 0.5 l, at: 4 °C, overrun: 150 %}]
+build: [80 g shot, 240 g punch]
+finish:
+  - chill: {melt: 30 g}
+  - carbonate: {bottle: 0.5 l, charge: 8 g, at: 4 °C, left: 3.0 g/l ± 0.5 g/l}
+  - add: 60 g foam
+`
+	res, _ := wished(t, lantern, fit.Wish{Quality: fit.Sweet, More: true, By: 0.1})
+	missing := missed(res)
+	require.Len(t, missing, 1)
+	for _, h := range res.Held {
+		if h.Text == missing[0] {
+			assert.LessOrEqual(t, math.Abs(h.Limit-h.Reaches), math.Abs(h.Limit-h.After.Mean)+0.1, "to what a step of the scale moves")
+		}
+	}
+}
+
 // A hundred lines end: within the runs that a drink of a hundred lines has.
 func TestAHundredLinesAreFitted(t *testing.T) {
 	var foods, build strings.Builder

@@ -3,6 +3,7 @@ package optimise
 import (
 	"context"
 	"math"
+	"slices"
 )
 
 // Conflict is a least set of targets that no point of the grid meets together.
@@ -52,11 +53,7 @@ func (s *search) conflict(nearest Point) (*Conflict, error) {
 		if err != nil {
 			return nil, err
 		}
-		gives := math.NaN()
-		if found.Met {
-			gives = found.Point.Goal
-		}
-		c.Gives = append(c.Gives, gives)
+		c.Gives = append(c.Gives, s.least(k, without(all, k), found))
 	}
 	return c, nil
 }
@@ -69,11 +66,28 @@ func (s *search) alone(k int, all, missed []int) (*Conflict, error) {
 		others = nil
 	}
 	found, err := s.only(others, k)
-	c.Gives = []float64{math.NaN()}
-	if found.Met {
-		c.Gives[0] = found.Point.Goal
-	}
+	c.Gives = []float64{s.least(k, others, found)}
 	return c, err
+}
+
+// least gives the least miss of a target at which others are met, of what was found and of every
+// point that was calculated besides: a walk may end beside a better one. NaN: nowhere.
+func (s *search) least(k int, others []int, found Solution) float64 {
+	gives := math.NaN()
+	if found.Met {
+		gives = found.Point.Goal
+	}
+	for _, at := range s.seen {
+		met := func(of int) bool { return at.Margins[of] >= 0 }
+		if miss := -at.Margins[k]; allOf(others, met) && !(miss >= gives) && !math.IsNaN(miss) {
+			gives = miss
+		}
+	}
+	return gives
+}
+
+func allOf(list []int, is func(int) bool) bool {
+	return !slices.ContainsFunc(list, func(k int) bool { return !is(k) })
 }
 
 func without(list []int, k int) []int {
