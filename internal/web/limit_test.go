@@ -221,6 +221,13 @@ func TestLogsHaveNoContents(t *testing.T) {
 	assert.NotContains(t, said, "127.0.0.1")
 }
 
+func portOf(t *testing.T, address string) string {
+	t.Helper()
+	u, err := url.Parse(address)
+	require.NoError(t, err)
+	return u.Port()
+}
+
 var hiddenToken = regexp.MustCompile(`name="token" value="([^"]+)"`)
 
 // A key opens the page to one browser, once; a look at its address does not use it up, and there is a new one after it.
@@ -244,7 +251,7 @@ func TestAKeyIsGoodOnce(t *testing.T) {
 	for _, wrong := range []string{"", "x", strings.ToLower(first), first + "A", first[:25]} {
 		assert.Equal(t, http.StatusUnauthorized, sent(t, stranger, server.URL+web.Entrance, url.Values{"token": {wrong}}), "%q", wrong)
 	}
-	forged := &http.Cookie{Name: "sipsum", Value: strings.Repeat("A", 26)}
+	forged := &http.Cookie{Name: "sipsum-" + portOf(t, server.URL), Value: strings.Repeat("A", 26)}
 	r, err := http.NewRequestWithContext(t.Context(), http.MethodGet, server.URL+"/", nil)
 	require.NoError(t, err)
 	r.AddCookie(forged)
@@ -270,6 +277,7 @@ func TestAKeyIsGoodOnce(t *testing.T) {
 	assert.Equal(t, http.SameSiteStrictMode, c.SameSite)
 	assert.Zero(t, c.MaxAge, "it goes with the browser")
 	assert.NotContains(t, c.Value, first)
+	assert.Equal(t, "sipsum-"+portOf(t, server.URL), c.Name, "a browser sends it to each port of this machine")
 	answer, err = me.Get(server.URL + "/")
 	status, body := read(t, answer, err)
 	assert.Equal(t, 200, status)

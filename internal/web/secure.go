@@ -103,10 +103,16 @@ func sameOrigin(next http.Handler) http.Handler {
 	links := http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		site, mode := r.Header.Get("Sec-Fetch-Site"), r.Header.Get("Sec-Fetch-Mode")
 		if (site == "cross-site" || site == "same-site") && mode != "navigate" {
-			http.Error(w, "this page is for its own use", http.StatusForbidden)
+			forbidden(w, r)
 			return
 		}
 		next.ServeHTTP(w, r)
 	})
-	return http.NewCrossOriginProtection().Handler(links)
+	protection := http.NewCrossOriginProtection()
+	protection.SetDenyHandler(http.HandlerFunc(forbidden))
+	return protection.Handler(links)
+}
+
+func forbidden(w http.ResponseWriter, _ *http.Request) {
+	http.Error(w, "another page sent this, and only pages of sipsum may: open the address that sipsum serve prints", http.StatusForbidden)
 }

@@ -92,12 +92,13 @@ func TestAPageOfSomebodyElseIsRefused(t *testing.T) {
 		"plain as text": {"Origin": {"http://evil.example"}, "Content-Type": {"text/plain"}},
 	} {
 		for _, path := range posts {
-			answer, _ := s.ask(t, http.MethodPost, path, form, func(r *http.Request) {
+			answer, body := s.ask(t, http.MethodPost, path, form, func(r *http.Request) {
 				for name := range header {
 					r.Header.Set(name, header.Get(name))
 				}
 			})
 			assert.Equal(t, http.StatusForbidden, answer.StatusCode, "%s to %s", what, path)
+			assert.Contains(t, body, "only pages of sipsum may", "in words of our own")
 		}
 	}
 	text, err := os.ReadFile(filepath.Join(s.dir, "small.yaml"))

@@ -5,13 +5,22 @@ import (
 	"crypto/rand"
 	"crypto/sha256"
 	"crypto/subtle"
+	"net"
 	"net/http"
 	"regexp"
 	"sync"
 )
 
-// sessionCookie says which browser it is; it goes when the browser is closed.
-const sessionCookie = "sipsum"
+// sessionCookie names the cookie that says which browser it is; it goes when the browser is closed. The port is in
+// the name: a browser sends the cookies of a machine to each of its ports, and two servers on one would take each
+// other's away.
+func sessionCookie(r *http.Request) string {
+	const name = "sipsum"
+	if _, port, err := net.SplitHostPort(r.Host); err == nil {
+		return name + "-" + port
+	}
+	return name
+}
 
 // Keys are the one-time tokens by which browsers come in, and the browsers that did.
 type Keys struct {
@@ -68,7 +77,7 @@ func (k *Keys) known(next http.Handler) http.Handler {
 		switch {
 		case k == nil && session == "":
 			session = rand.Text()
-			setSession(w, session)
+			setSession(w, r, session)
 		case k == nil, session != "" && k.holds(session), costsNothing(r):
 		case r.URL.Path == Entrance:
 			k.exchange(w, r)
@@ -99,12 +108,12 @@ func (k *Keys) exchange(w http.ResponseWriter, r *http.Request) {
 		show(w, http.StatusUnauthorized, "enter", entrance{Head: head{Title: "This key is no longer good"}})
 		return
 	}
-	setSession(w, session)
+	setSession(w, r, session)
 	http.Redirect(w, r, "/", http.StatusSeeOther)
 }
 
-func setSession(w http.ResponseWriter, session string) {
-	http.SetCookie(w, &http.Cookie{Name: sessionCookie, Value: session, Path: "/", HttpOnly: true, SameSite: http.SameSiteStrictMode})
+func setSession(w http.ResponseWriter, r *http.Request, session string) {
+	http.SetCookie(w, &http.Cookie{Name: sessionCookie(r), Value: session, Path: "/", HttpOnly: true, SameSite: http.SameSiteStrictMode})
 }
 
 // ours is how a session is written: rand.Text.
@@ -112,7 +121,7 @@ var ours = regexp.MustCompile(`^[A-Z2-7]{26}$`)
 
 // sessionOf gives the session that a browser says it has; empty if that is none of ours.
 func sessionOf(r *http.Request) string {
-	c, err := r.Cookie(sessionCookie)
+	c, err := r.Cookie(sessionCookie(r))
 	if err != nil || !ours.MatchString(c.Value) {
 		return ""
 	}

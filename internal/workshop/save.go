@@ -139,11 +139,17 @@ func (f *Folder) allowed(name string, text []byte) error {
 }
 
 func cannotSave(err error, name string) error {
+	if told := (*fail.Error)(nil); errors.As(err, &told) {
+		return err
+	}
 	return fail.Because(fail.Failed, err, "cannot save "+name, "see whether the disk has room and the folder can be written to; what you have typed is still in the page")
 }
 
 // draft writes a text whole to the disk, under a name that nobody else has.
 func (f *Folder) draft(text []byte, perm fs.FileMode) (string, error) {
+	if info, err := f.root.Lstat(hidden); err == nil && !info.IsDir() {
+		return "", fail.New(fail.Wrong, hidden+" beside the drinks is no folder of its own", "move it away: versions are kept in a folder of that name, and never behind a link")
+	}
 	if err := f.root.MkdirAll(unfinished, ownerOnly); err != nil {
 		return "", err
 	}
