@@ -2,6 +2,7 @@ package acid
 
 import (
 	"fmt"
+	"math"
 	"sync"
 
 	"sipsum/internal/constituent"
@@ -76,6 +77,17 @@ func (a *Acid) FromMemory() bool {
 // Equivalent gives grams per mol of protons when all are titrated, the weight
 // that titratable acidity is written with.
 func (a *Acid) Equivalent() float64 { return a.Molar / float64(len(a.Steps)) }
+
+// Given gives how many protons a molecule has given away at a pH, at 25 °C and no ionic strength.
+func (a *Acid) Given(pH float64) float64 {
+	h, weight, sum, given := math.Pow(10, -pH), 1.0, 1.0, 0.0
+	for i, step := range a.Steps {
+		weight *= math.Pow(10, -step.PK) / h
+		sum += weight
+		given += float64(i+1) * weight
+	}
+	return given / sum
+}
 
 // All gives the acids in the order of Index: those of the data, then the sites.
 func All() []Acid { return table().acids }

@@ -146,29 +146,17 @@ func (c *calibration) solveEnds(l *reference, pH float64) error {
 }
 
 // weakAcid gives how much citric acid takes its share of a missing charge, mol/kg, and what
-// no strong anion can take.
+// no strong anion can take: a guide, the rest is titrated.
 func weakAcid(sol *acid.Solution, missing, share, pH float64) float64 {
 	if missing <= 0 {
 		return 0
 	}
 	strong := min((1-share)*missing, max(sol.StrongIonDifference(), 0))
-	return (missing - strong) / citricCharge(pH)
+	return (missing - strong) / acid.All()[acid.Must("citric")].Given(pH)
 }
 
 // atLeastNeutral keeps a strong ion, mol/kg, from making a food hold more anions of strong
 // acids than metals: no food holds mineral acid.
 func atLeastNeutral(sol *acid.Solution, base float64) float64 {
 	return max(base, min(-sol.StrongIonDifference(), 0))
-}
-
-// citricCharge is the mean charge of citric acid at a pH and no ionic strength: only a
-// guide to how much of it takes a charge up, the rest is titrated.
-func citricCharge(pH float64) float64 {
-	h, weight, sum, charge := math.Pow(10, -pH), 1.0, 1.0, 0.0
-	for i, step := range acid.All()[acid.Must("citric")].Steps {
-		weight *= math.Pow(10, -step.PK) / h
-		sum += weight
-		charge += float64(i+1) * weight
-	}
-	return charge / sum
 }

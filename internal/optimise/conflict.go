@@ -53,7 +53,7 @@ func (s *search) conflict(nearest Point) (*Conflict, error) {
 		if err != nil {
 			return nil, err
 		}
-		c.Gives = append(c.Gives, s.least(k, without(all, k), found))
+		c.Gives = append(c.Gives, least(s.seen, k, without(all, k), found))
 	}
 	return c, nil
 }
@@ -66,18 +66,18 @@ func (s *search) alone(k int, all, missed []int) (*Conflict, error) {
 		others = nil
 	}
 	found, err := s.only(others, k)
-	c.Gives = []float64{s.least(k, others, found)}
+	c.Gives = []float64{least(s.seen, k, others, found)}
 	return c, err
 }
 
 // least gives the least miss of a target at which others are met, of what was found and of every
 // point that was calculated besides: a walk may end beside a better one. NaN: nowhere.
-func (s *search) least(k int, others []int, found Solution) float64 {
+func least(seen map[string]Point, k int, others []int, found Solution) float64 {
 	gives := math.NaN()
 	if found.Met {
 		gives = found.Point.Goal
 	}
-	for _, at := range s.seen {
+	for _, at := range seen {
 		met := func(of int) bool { return at.Margins[of] >= 0 }
 		if miss := -at.Margins[k]; allOf(others, met) && !(miss >= gives) && !math.IsNaN(miss) {
 			gives = miss
