@@ -73,7 +73,7 @@ func (a drinks) many(ctx context.Context, args []string, jobs int, ask asked) er
 	all, failed := 0, 0
 	for l := range inorder.Map(ctx, jobs, walk(args), func(ctx context.Context, w walked) line { return a.line(ctx, w, ask) }) {
 		if ctx.Err() != nil {
-			break
+			break // what was not calculated to its end is no drink's fault
 		}
 		all++
 		if l.err != nil {
@@ -88,7 +88,7 @@ func (a drinks) many(ctx context.Context, args []string, jobs int, ask asked) er
 			return err
 		}
 	}
-	if failed > 0 {
+	if failed > 0 && ctx.Err() == nil {
 		a.findings = fail.Partly
 		a.note(fmt.Sprintf("%d of %d failed: each has a line that says why", failed, all))
 	}

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"errors"
 	"io/fs"
 	"iter"
 	"os"
@@ -72,7 +73,7 @@ func (w *walker) folder(path string, info fs.FileInfo) bool {
 	defer func() { w.chain = w.chain[:len(w.chain)-1] }()
 	entries, err := os.ReadDir(path)
 	if err != nil {
-		return w.tell(walked{path, fail.Because(fail.Wrong, err, "cannot read the folder "+path, "let yourself read it")})
+		return w.tell(walked{path, fail.Because(fail.Wrong, errors.Unwrap(err), "cannot read the folder "+path, "let yourself read it")})
 	}
 	for _, e := range entries { // by name
 		if strings.HasPrefix(e.Name(), ".") {
