@@ -20,7 +20,7 @@ const module = "sipsum/"
 // floors is the house plan, ground floor first. A package that is not in it may
 // not exist.
 var floors = [][]string{
-	{"data", "internal/fail", "internal/estimate", "internal/source", "internal/clean", "internal/optimise"},
+	{"data", "internal/fail", "internal/estimate", "internal/source", "internal/clean", "internal/optimise", "internal/inorder"},
 	{"internal/embedded"},
 	{"internal/unit", "internal/phrase", "internal/spelling", "internal/typeset", "internal/tasting"},
 	{"internal/constituent"},
@@ -65,7 +65,7 @@ var pure = []string{
 	"internal/recipe", "internal/reading", "internal/untold", "internal/drivers", "internal/dosing",
 	"internal/evidence", "internal/contrast", "internal/ladder", "internal/claim", "internal/claims", "internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/houserules", "internal/sheet", "internal/report/json", "internal/report/text",
 	"internal/taste", "internal/speech", "internal/pack", "internal/clean", "internal/typeset", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv",
-	"internal/tables/difference", "internal/tasting", "internal/batch", "internal/optimise", "internal/fit", "internal/invent", "internal/across", "internal/figure", "internal/minutes", "internal/proof", "internal/rewrite", "internal/bench",
+	"internal/tables/difference", "internal/tasting", "internal/batch", "internal/optimise", "internal/inorder", "internal/fit", "internal/invent", "internal/across", "internal/figure", "internal/minutes", "internal/proof", "internal/rewrite", "internal/bench",
 }
 
 var worldly = []string{"os", "os/exec", "net", "net/http", "syscall", "time"}

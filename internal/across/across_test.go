@@ -3,6 +3,7 @@ package across_test
 import (
 	"context"
 	"maps"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -11,6 +12,7 @@ import (
 	"sipsum/internal/across"
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/constituent"
+	"sipsum/internal/embedded"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 )
@@ -112,6 +114,13 @@ func TestAPartIsNoWhole(t *testing.T) {
 }
 
 func TestTheTablesWithAJudgement(t *testing.T) {
+	judged := map[string]bool{}
+	for _, row := range embedded.Rows("crosswalk.csv") {
+		if row.Text("match") != "" {
+			judged[row.Text("table")] = true
+		}
+	}
+	assert.ElementsMatch(t, slices.Collect(maps.Keys(judged)), across.Tables(), "data/across_tables.csv and data/crosswalk.csv say otherwise which tables are taken")
 	assert.Subset(t, across.Tables(), []string{"sr", "ciqual", "stfcj", "swiss", "afcd"})
 	assert.NotContains(t, across.Tables(), "fndds", "made from sr")
 }

@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"syscall"
 
 	"github.com/spf13/cobra"
@@ -25,7 +26,9 @@ type app struct {
 	streams  Streams
 	options  options
 	db       *store.DB
-	findings fail.Code // of a command that was done: OK, Findings, or what its check says
+	findings fail.Code // of a command that was done: OK, Findings, Partly, or what its check says
+
+	writing *sync.Mutex // held while a line is written that nobody may see a part of
 }
 
 // options are the common flags.
@@ -45,7 +48,7 @@ func (a *app) check(cmd *cobra.Command) error {
 	least, most := drink.Draws()
 	forms := formatsOf(cmd)
 	switch {
-	case !slices.Contains(allFormats, a.options.format):
+	case !slices.Contains(allFormats, a.options.format) && a.options.format != formatLines:
 		return fail.New(fail.Wrong, "unknown format \""+a.options.format+"\"", "use --format "+fail.Or(forms))
 	case !slices.Contains(forms, a.options.format):
 		return fail.New(fail.Wrong, cmd.CommandPath()+" has no form \""+a.options.format+"\"", "use --format "+fail.Or(forms))

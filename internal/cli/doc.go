@@ -16,6 +16,10 @@
 // (output.go): written whole, beside what was there, and put in its place in one step. A menu
 // tells the faults of all its drinks before it prints anything.
 //
+// Many drinks are assayed side by side and written in the order of the walk (walk.go, many.go): the database is opened
+// before the first, then nothing of the app is written to but the two streams, by one goroutine. A line is written in one
+// piece; an interruption waits for its end, a second one does not.
+//
 // What a designer begins with is a file of its own, start.drink.yaml: new writes it under the
 // drink's name, by the same way by which it copies any other drink (newname.go), and never over
 // what is there.
@@ -34,5 +38,6 @@
 //
 // # Limits
 //
-// One command at a time; no configuration file.
+// One command at a time; no configuration file. Of a folder with many files all names are in memory at once; links that
+// lead to the same folder by many ways are followed by each.
 package cli

@@ -6,6 +6,7 @@ import (
 	"os"
 	"os/signal"
 	"runtime/debug"
+	"sync"
 	"time"
 
 	"golang.org/x/term"
@@ -30,31 +31,39 @@ type Streams struct {
 // is whole after any end (package store).
 const grace = 50 * time.Millisecond
 
-// ample is the memory above which the garbage collector works harder. The
-// largest drink within the limits keeps less than that alive.
+// ample is the memory, for each drink that is calculated at once, above which the garbage collector
+// works harder. The largest drink within the limits keeps less than that alive.
 const ample = 384 << 20
 
 // Main runs the command that args ask for and gives the exit code. After an
 // interruption the command may still run when Main returns: the process must end.
 func Main(args []string, s Streams) int {
-	if s.Env("GOMEMLIMIT") == "" {
-		debug.SetMemoryLimit(ample)
-	}
+	s.limitMemory(1)
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
-	app := &app{streams: s}
+	app := &app{streams: s, writing: &sync.Mutex{}}
 	done := make(chan error, 1)
 	go func() { done <- app.run(ctx, args) }()
 	select {
 	case err := <-done:
 		return app.exit(ctx, err)
 	case <-ctx.Done():
+		stop() // a second interruption ends the process as it stands
 	}
 	select {
 	case err := <-done:
 		return app.exit(ctx, err)
 	case <-time.After(grace):
+		app.writing.Lock() // a line is written to its end, and none begins any more
 		return app.exit(ctx, ctx.Err())
+	}
+}
+
+// limitMemory says above which memory the garbage collector works harder, for so many drinks at once; who sets that in
+// the environment is not overruled.
+func (s Streams) limitMemory(drinks int) {
+	if s.Env("GOMEMLIMIT") == "" {
+		debug.SetMemoryLimit(int64(drinks) * ample)
 	}
 }
 

@@ -5,8 +5,6 @@ import (
 	"context"
 	"errors"
 	"io"
-	"os"
-	"path/filepath"
 	"slices"
 
 	"github.com/spf13/cobra"
@@ -30,15 +28,10 @@ func newMenu(a *app) *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "menu DIR|DRINK …", Short: "drinks side by side: declaration figures and the allergen matrix",
 		Long: "menu sets drinks side by side: the figures of their declarations, and how each stands to every class\n" +
-			"of allergens that the rules name. A folder stands for the drink files in it (*" + drinkEnding + "). A file\n" +
-			"that is wrong stops the menu: all faults of all files are told, and nothing is printed. With --format\n" +
-			"json it prints JSON Lines, a drink a line.",
-		Args: func(cmd *cobra.Command, args []string) error {
-			if len(args) > 0 {
-				return nil
-			}
-			return exactly(1, "drinks or folders of drink files")(cmd, args)
-		},
+			"of allergens that the rules name. A folder stands for the drink files in it (*" + drinkEnding + ")\n" +
+			"and in its folders. A file that is wrong stops the menu: all faults of all files are told, and nothing\n" +
+			"is printed. With --format json it prints JSON Lines, a drink a line.",
+		Args: someDrinks,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			form, err := out.form(a, cmd)
 			if err == nil {
@@ -152,29 +145,16 @@ func rulesOf(list []*recipe.Recipe) []string {
 	return rules
 }
 
-// drinkFiles gives the drinks that arguments name, in their place the drink files of folders.
+// drinkFiles gives the drinks that arguments name, in their place the drink files of folders; what cannot be walked is
+// told at once.
 func drinkFiles(args []string) ([]string, error) {
 	var files []string
 	var faults fail.List
-	for _, arg := range args {
-		if info, err := os.Stat(arg); err != nil || !info.IsDir() {
-			files = append(files, arg)
-			continue
+	for w := range walk(args) {
+		if w.err == nil {
+			files = append(files, w.file)
 		}
-		entries, err := os.ReadDir(arg)
-		if err != nil {
-			faults.Join(fail.Place{}, fail.Because(fail.Wrong, err, "cannot read the folder "+arg, "let yourself read it"))
-			continue
-		}
-		before := len(files)
-		for _, e := range entries { // by name
-			if matched, _ := filepath.Match("*"+drinkEnding, e.Name()); matched && !e.IsDir() {
-				files = append(files, filepath.Join(arg, e.Name()))
-			}
-		}
-		if len(files) == before {
-			faults.Add(fail.Place{}, "name drink files, or end their names with "+drinkEnding, "the folder %s holds no drink files", arg)
-		}
+		faults.Join(fail.Place{}, w.err)
 	}
 	return files, faults.Err(fail.Wrong)
 }

@@ -26,11 +26,13 @@ const (
 	formatSVG      = "svg"
 	formatMarkdown = "md"
 	formatCSV      = "csv"
+	formatLines    = "jsonl" // of many drinks
 )
 
 var (
 	usualFormats = []string{formatText, formatJSON}
 	allFormats   = []string{formatText, formatJSON, formatHTML, formatSVG, formatMarkdown, formatCSV}
+	manyFormats  = []string{formatText, formatJSON, formatLines}
 )
 
 // byEnding are the forms that the name of a file asks for.
@@ -42,10 +44,16 @@ var byEnding = map[string]string{
 // handsOut is the annotation of a command whose output may have every form.
 const handsOut = "hands out"
 
+// streams is the annotation of a command that takes many drinks, a line each.
+const streams = "streams"
+
 // formatsOf lists the forms that a command has.
 func formatsOf(cmd *cobra.Command) []string {
-	if cmd.Annotations[handsOut] != "" {
+	switch {
+	case cmd.Annotations[handsOut] != "":
 		return allFormats
+	case cmd.Annotations[streams] != "":
+		return manyFormats
 	}
 	return usualFormats
 }

@@ -29,7 +29,7 @@ func newRoot(a *app) *cobra.Command {
 	flags := root.PersistentFlags()
 	flags.StringVar(&a.options.db, "db", "", "database file (default: $SIPSUM_DB, else the user's data folder)")
 	flags.StringSliceVar(&a.options.tables, "tables", nil, "only these tables, in this order, for bare names and search")
-	flags.StringVar(&a.options.format, "format", formatText, "text or json; of card, allergens, batch and menu also html, svg, md, csv")
+	flags.StringVar(&a.options.format, "format", formatText, "text or json; of assay also jsonl; of card, allergens, batch and menu also html, svg, md, csv")
 	flags.IntVar(&a.options.draws, "draws", usualDraws, "draws of the ensemble")
 	flags.Uint64Var(&a.options.seed, "seed", 1, "seed of the draws")
 	flags.BoolVar(&a.options.quiet, "quiet", false, "no progress, no notes")

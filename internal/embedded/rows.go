@@ -6,6 +6,7 @@ import (
 	"io"
 	"slices"
 	"strconv"
+	"sync"
 
 	"sipsum/data"
 )
@@ -95,10 +96,17 @@ func (r Row) Fail(format string, args ...any) {
 
 // Limit gives a row of size_limits.csv: how much of something a program takes that a stranger may feed.
 func Limit(name string) int {
-	for _, row := range Rows("size_limits.csv") {
-		if row.Text("limit") == name {
-			return row.Whole("value")
-		}
+	limit, ok := limits()[name]
+	if !ok {
+		panic("embedded: size_limits.csv has no limit " + name)
 	}
-	panic("embedded: size_limits.csv has no limit " + name)
+	return limit
 }
+
+var limits = sync.OnceValue(func() map[string]int {
+	all := map[string]int{}
+	for _, row := range Rows("size_limits.csv") {
+		all[row.Text("limit")] = row.Whole("value")
+	}
+	return all
+})

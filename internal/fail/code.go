@@ -10,6 +10,7 @@ const (
 	Wrong       Code = 2   // the command line or a file that the user wrote is wrong
 	Findings    Code = 3   // done, with findings that need a decision
 	NeedsTable  Code = 4   // a table is needed that is not loaded
+	Partly      Code = 5   // many drinks were done, but some of them failed
 	Interrupted Code = 130 // stopped by the user
 )
 
@@ -27,6 +28,7 @@ func Meanings() []struct {
 		{Wrong, "the command line or a file you wrote is wrong"},
 		{Findings, "done, with findings that need a decision"},
 		{NeedsTable, "a table is needed: load it first"},
+		{Partly, "of many drinks some failed: each has a line that says why"},
 		{Interrupted, "interrupted"},
 	}
 }

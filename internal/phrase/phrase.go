@@ -25,7 +25,7 @@ func Read(text string) List {
 	if text == "" {
 		return nil
 	}
-	var all List
+	all := make(List, 0, strings.Count(text, "|")+1)
 	for part := range strings.SplitSeq(text, "|") {
 		rest, start := strings.CutPrefix(part, "^")
 		p := one{start: start}
@@ -38,10 +38,13 @@ func Read(text string) List {
 	return all
 }
 
+// apostrophes are left out of words; made once, for a replacer is built when it is first used.
+var apostrophes = strings.NewReplacer("'", "", "’", "")
+
 // Words cuts a name into lower-case words: runs of letters and digits, an
 // apostrophe inside a word left out.
 func Words(name string) []string {
-	name = strings.NewReplacer("'", "", "’", "").Replace(strings.ToLower(name))
+	name = apostrophes.Replace(strings.ToLower(name))
 	return strings.FieldsFunc(name, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
 }
 

@@ -36,18 +36,28 @@ const glue = '\u00a0'
 // The forms of words that figures are made of. What closes a sentence or a bracket ends a
 // figure too.
 var (
-	number    = regexp.MustCompile(`^[(\[“"~<>≥≤±×−+-]*\d[\d.,/–\x{2009}]*$`)
-	numeral   = regexp.MustCompile(`^[(\[“"~<>≥≤±×−+-]*\d`)
-	bracketed = regexp.MustCompile(`^\([−-]?\d[\d.,–\x{2009}]*[);,]*[.,;:]?$`)
-	thousands = regexp.MustCompile(`(^|[^\d.,])\d{1,3}$`)
-	hundreds  = regexp.MustCompile(`^\d{3}(\D|$)`)
+	number    = formOf(`^[(\[“"~<>≥≤±×−+-]*\d[\d.,/–\x{2009}]*$`)
+	numeral   = formOf(`^[(\[“"~<>≥≤±×−+-]*\d`)
+	bracketed = formOf(`^\([−-]?\d[\d.,–\x{2009}]*[);,]*[.,;:]?$`)
+	thousands = formOf(`(^|[^\d.,])\d{1,3}$`)
+	hundreds  = formOf(`^\d{3}(\D|$)`)
 )
+
+// form is one that holds a digit, as most words do not: they are told from it without a look at the rest.
+type form struct{ pattern *regexp.Regexp }
+
+func formOf(pattern string) form { return form{regexp.MustCompile(pattern)} }
+
+// MatchString reports whether a word has the form.
+func (f form) MatchString(word string) bool {
+	return strings.ContainsAny(word, "0123456789") && f.pattern.MatchString(word)
+}
 
 // before are the words that belong to the number behind them, pairs two of them, and units
 // those that belong to the number before them; ratio is a unit with another figure at once
 // behind it.
 var (
-	ratio  = regexp.MustCompile(`^[^\s\d/]+/\d`) // "2 000 kJ/480 kcal"
+	ratio  = formOf(`^[^\s\d/]+/\d`) // "2 000 kJ/480 kcal"
 	before = []string{"≥", "≤", "<", ">", "±", "×", "→", "=", "−", "about", "pH", "to", "most", "least", "than", "day", "/"}
 	pairs  = []string{"up to", "to about", "at most", "at least", "less than", "more than"}
 	units  = strings.Fields(`% g kg mg µg ml cl dl l kJ kcal °C °Bx °Brix h min s bar atm mol mmol g/ml g/l mg/l mol/l mmol/l g/kg mg/kg g/100 mg/100 µg/100

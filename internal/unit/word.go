@@ -14,6 +14,18 @@ type meaning struct {
 	factor float64
 }
 
+// wordOf is a word of data/unit_words.csv and its unit.
+type wordOf struct{ text, unit string }
+
+// listed is the words in the order of the table: the grammar of a drink file asks for them at each of its figures.
+var listed = sync.OnceValue(func() []wordOf {
+	var list []wordOf
+	for _, row := range embedded.Rows("unit_words.csv") {
+		list = append(list, wordOf{row.Text("word"), row.Text("unit")})
+	}
+	return list
+})
+
 // words are the other ways to write a unit (data/unit_words.csv), squeezed; a word may stand for
 // the units of different scales.
 var words = sync.OnceValue(func() map[string][]meaning {
@@ -82,10 +94,9 @@ func find(word string, units []string) (meaning, bool) {
 // end, capitals and spaces are read besides.
 func Forms(units []string) []string {
 	forms := slices.Clone(units)
-	for _, row := range embedded.Rows("unit_words.csv") {
-		in := row.Text("unit")
-		if slices.Contains(units, in) || in == fahrenheit && slices.Contains(units, "°C") {
-			forms = append(forms, row.Text("word"))
+	for _, w := range listed() {
+		if slices.Contains(units, w.unit) || w.unit == fahrenheit && slices.Contains(units, "°C") {
+			forms = append(forms, w.text)
 		}
 	}
 	if slices.Contains(units, "°C") {

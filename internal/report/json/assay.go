@@ -143,6 +143,7 @@ type drinkHead struct {
 type head struct {
 	Schema  string    `json:"schema"`
 	Program string    `json:"program"`
+	File    string    `json:"file,omitempty"` // of a drink among many
 	Seed    uint64    `json:"seed"`
 	Draws   int       `json:"draws"`
 	Proof   string    `json:"proof,omitempty"` // the short digest of its proof pack
@@ -176,8 +177,17 @@ type assayBody struct {
 }
 
 // Assay writes sipsum.assay/1.
-func Assay(w io.Writer, s *sheet.Sheet) error {
-	return write(w, assayDocument{headOf("sipsum.assay/1", s), bodyOf(s), tasteOf(sheet.TasteOf(s))})
+func Assay(w io.Writer, s *sheet.Sheet) error { return write(w, assayOf(s)) }
+
+// AssayLine writes sipsum.assay/1 of one drink among many: the same on a line, with the file that it is of.
+func AssayLine(w io.Writer, s *sheet.Sheet, file string) error {
+	document := assayOf(s)
+	document.File = file
+	return writeLine(w, document)
+}
+
+func assayOf(s *sheet.Sheet) assayDocument {
+	return assayDocument{headOf("sipsum.assay/1", s), bodyOf(s), tasteOf(sheet.TasteOf(s))}
 }
 
 func headOf(schema string, s *sheet.Sheet) head {

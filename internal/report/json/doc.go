@@ -73,6 +73,10 @@
 // scale shows, both in "unit" and of one weighing: of a pot that is made as a whole of one brew or
 // bottle, of "serve" of one serve or bottle. "weigh_to" is in g or ml. sipsum.tasting/1 is of no drink.
 //
+// Of many drinks (--format jsonl) each is a line: its sipsum.assay/1, as it is without that, or sipsum.error/1 where it
+// is wrong or cannot be read; "file" of both is what was asked for, as a path from where the command stood (what of a name
+// is no UTF-8 is written as U+FFFD), and "exit" of an error is what the code of the command would be for it alone.
+//
 // sipsum.menu/1 is JSON Lines: a drink a line. "leaf" of sipsum.card/1 is the card for guests or
 // for the stage in the words that are printed.
 //

@@ -1,7 +1,6 @@
 package jsonreport
 
 import (
-	"encoding/json"
 	"io"
 
 	"sipsum/internal/allergen"
@@ -46,15 +45,13 @@ type classState struct {
 
 // Menu writes sipsum.menu/1: JSON Lines, a drink a line in the order of the menu.
 func Menu(w io.Writer, m *sheet.Menu) error {
-	encoder := json.NewEncoder(w)
-	encoder.SetEscapeHTML(false)
 	matrices := m.Matrices()
 	for i, d := range m.Drinks {
 		document := offer{
 			"sipsum.menu/1", m.Program, m.Seed, m.Draws, d.File, offered{d.Name, d.Serves, d.ServingG, d.ServingMl},
 			cardsOf(d.Cards), declared(d.Allergens), each(matrices, func(x sheet.Matrix) matrix { return matrixOf(x, i) }), listed(d.Against),
 		}
-		if err := encoder.Encode(document); err != nil {
+		if err := writeLine(w, document); err != nil {
 			return err
 		}
 	}

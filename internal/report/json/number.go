@@ -23,6 +23,13 @@ func (n number) MarshalJSON() ([]byte, error) {
 	return strconv.AppendFloat(nil, unit.Clean(f), 'g', -1, 64), nil
 }
 
+// writeLine prints a document on a line of its own, whatever stands in it.
+func writeLine(w io.Writer, document any) error {
+	encoder := json.NewEncoder(w)
+	encoder.SetEscapeHTML(false)
+	return encoder.Encode(document)
+}
+
 // write prints a document with two spaces of indentation.
 func write(w io.Writer, document any) error {
 	encoder := json.NewEncoder(w)

@@ -61,17 +61,25 @@ type faultDocument struct {
 	Do   string `json:"do,omitempty"`
 }
 
+type errorDocument struct {
+	Schema string          `json:"schema"`
+	File   string          `json:"file,omitempty"` // of a drink among many
+	Errors []faultDocument `json:"errors"`
+	Exit   fail.Code       `json:"exit"`
+}
+
 // Error writes sipsum.error/1.
-func Error(w io.Writer, e *fail.Error) error {
-	document := struct {
-		Schema string          `json:"schema"`
-		Errors []faultDocument `json:"errors"`
-		Exit   fail.Code       `json:"exit"`
-	}{"sipsum.error/1", []faultDocument{}, e.Exit}
+func Error(w io.Writer, e *fail.Error) error { return write(w, errorOf(e, "")) }
+
+// ErrorLine writes sipsum.error/1 in the place of one drink among many: on a line, with the file that was asked for.
+func ErrorLine(w io.Writer, e *fail.Error, file string) error { return writeLine(w, errorOf(e, file)) }
+
+func errorOf(e *fail.Error, file string) errorDocument {
+	document := errorDocument{"sipsum.error/1", file, []faultDocument{}, e.Exit}
 	for _, f := range e.Faults {
 		document.Errors = append(document.Errors, faultDocument{f.File, f.Line, f.Col, f.What, f.Do})
 	}
-	return write(w, document)
+	return document
 }
 
 // Table is a loaded table with its counts.
