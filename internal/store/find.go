@@ -80,7 +80,7 @@ func find(ctx context.Context, tx *sqlx.Tx, q Query, words []string) ([]Hit, err
 	if err != nil || len(hits) > 0 || q.Strict {
 		return hits, err
 	}
-	corrected, err := correct(ctx, tx, words)
+	corrected, err := correct(ctx, tx, q.Tables, words)
 	if err != nil || len(corrected) == 0 {
 		return nil, err
 	}

@@ -128,7 +128,7 @@ func (w *writer) rank(key int64, f *food.Food) error {
 // finish writes what still waits and indexes the names: all at once, because a transaction in which the index
 // takes part is slower for every row.
 func (w *writer) finish(ctx context.Context) error {
-	if err := w.names.finish(ctx, w.tx); err != nil {
+	if err := w.names.finish(ctx, w.tx, w.release); err != nil {
 		return err
 	}
 	return w.insertRanks(ctx)

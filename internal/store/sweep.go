@@ -67,6 +67,7 @@ func sweepChunk(ctx context.Context, tx *sqlx.Tx, release int64) (more bool, err
 			"DELETE FROM table_column WHERE release = ?",
 			"DELETE FROM source WHERE release = ?",
 			"DELETE FROM shared_text WHERE release = ?",
+			"DELETE FROM vocabulary WHERE release = ?",
 			"DELETE FROM release WHERE key = ?",
 		} {
 			if _, err := tx.ExecContext(ctx, text, release); err != nil {
