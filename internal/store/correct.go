@@ -20,6 +20,10 @@ const (
 	mostCompounds   = 64 // which are all meant
 )
 
+// mostBeginnings is how many words the index is told of in the place of their beginning; of hundreds it
+// would compare each with each name.
+const mostBeginnings = 64
+
 // The fewest letters of a part of a compound, and of a beginning with a slip: what is shorter is in words of all
 // kinds. Scripts that set no spaces have whole words of two.
 const (
@@ -27,26 +31,6 @@ const (
 	shortestUnspaced  = 2
 	shortestBeginning = 5
 )
-
-// correct gives an FTS5 expression for each word: its beginnings if there are any, else the nearest words of the
-// tables. Words without either are left out.
-func correct(ctx context.Context, tx *sqlx.Tx, tables, words []string) ([]string, error) {
-	known, err := knownWords(ctx, tx, tables)
-	if err != nil {
-		return nil, err
-	}
-	var expressions []string
-	for _, word := range tokens(strings.Join(words, " ")) {
-		if isNumber(word) || known.begin(word) {
-			expressions = append(expressions, startOf(word))
-			continue
-		}
-		if nearest := known.nearest(word); len(nearest) > 0 {
-			expressions = append(expressions, "("+strings.Join(nearest, " OR ")+")")
-		}
-	}
-	return expressions, nil
-}
 
 // wordList is the words of a release that have as many letters, as migration 0004 says.
 type wordList struct {
@@ -63,11 +47,58 @@ func knownWords(ctx context.Context, tx *sqlx.Tx, tables []string) (known wordLi
 		"SELECT v.letters, v.words FROM release r CROSS JOIN vocabulary v ON v.release = r.key WHERE "+scope.text, scope.args...)
 }
 
+// correct gives an FTS5 expression for each word: its beginnings if there are any, else the nearest words of the
+// tables. Words without either are left out.
+func (known wordLists) correct(words []string) (expressions []string) {
+	for _, word := range tokens(strings.Join(words, " ")) {
+		if isNumber(word) || known.begin(word) {
+			expressions = append(expressions, known.startOf(word))
+		} else if nearest := known.nearest(word); len(nearest) > 0 {
+			expressions = append(expressions, anyOf(nearest))
+		}
+	}
+	return expressions
+}
+
 // begin tells whether a word begins so.
 func (known wordLists) begin(word string) bool {
 	letters := utf8.RuneCountInString(word)
 	return slices.ContainsFunc(known, func(l wordList) bool { return l.Letters >= letters && strings.Contains(l.Words, "\n"+word) })
 }
+
+// startOf is the FTS5 expression for names with a word that begins so. The index answers sooner if it is told
+// which words these are: of a beginning it first puts together every name that has one.
+func (known wordLists) startOf(text string) string {
+	beginning := quoted(text) + "*"
+	words := tokens(text)
+	if len(words) != 1 || isNumber(words[0]) {
+		return beginning
+	}
+	near, letters := nearWords{}, utf8.RuneCountInString(words[0])
+	for _, l := range known {
+		if l.Letters < letters {
+			continue
+		}
+		for rest := l.Words; ; {
+			at := strings.Index(rest, "\n"+words[0])
+			if at < 0 {
+				break
+			}
+			word, names, end := lineAt(rest, at+1)
+			near[word] += names
+			rest = rest[end:]
+		}
+		if len(near) > mostBeginnings {
+			return beginning
+		}
+	}
+	if len(near) == 0 {
+		return beginning
+	}
+	return anyOf(near.best(mostBeginnings))
+}
+
+func anyOf(expressions []string) string { return "(" + strings.Join(expressions, " OR ") + ")" }
 
 // nearest gives the words that are nearest to one that nobody has: those that it is a part of, as "saft" is of
 // "zitronensaft"; else those that are the fewest slips away; else those whose beginning is.
