@@ -38,16 +38,20 @@ func (db *DB) sweep(ctx context.Context) error {
 	}
 }
 
-// sweepRanks deletes the ranks of a release, of one constituent in a transaction.
+// sweepRanks deletes the ranks of a release, of one stratum in a transaction.
 func (db *DB) sweepRanks(ctx context.Context, release int64) error {
 	var keys []int64
-	if err := db.handle.SelectContext(ctx, &keys, "SELECT key FROM constituent_key ORDER BY key"); err != nil {
+	if err := db.handle.SelectContext(ctx, &keys, "SELECT key FROM stratum WHERE release = ?", release); err != nil {
 		return err
 	}
 	for _, key := range keys {
-		_, err := db.handle.ExecContext(ctx, `
-			DELETE FROM ranked WHERE constituent = ? AND food >= (SELECT first_food FROM release WHERE key = ?)
-				AND food <= (SELECT last_food FROM release WHERE key = ?)`, key, release, release)
+		err := db.write(ctx, func(tx *sqlx.Tx) error {
+			if _, err := tx.ExecContext(ctx, "DELETE FROM ranked WHERE stratum = ?", key); err != nil {
+				return err
+			}
+			_, err := tx.ExecContext(ctx, "DELETE FROM stratum WHERE key = ?", key)
+			return err
+		})
 		if err != nil {
 			return err
 		}

@@ -1,0 +1,63 @@
+-- The words of a table's names, for who slips at one: reading them out of the index of the names takes
+-- seconds where there are millions.
+CREATE TABLE vocabulary (
+    release INTEGER NOT NULL REFERENCES release (key),
+    letters INTEGER NOT NULL, -- of each of these words
+    words   TEXT NOT NULL,    -- as the index has them, by the alphabet, each after a line feed, a space, and how many names have it
+    PRIMARY KEY (release, letters)
+) STRICT;
+
+CREATE VIRTUAL TABLE temp.word_of_name USING fts5vocab (main, food_name_index, 'instance');
+
+-- A number is nobody's slip for another: words without a letter are left out.
+INSERT INTO vocabulary (release, letters, words)
+    SELECT release, length(term), group_concat(char(10) || term || ' ' || names, '' ORDER BY term) || char(10) FROM (
+        SELECT f.release, w.term, count(DISTINCT w.doc) AS names
+        FROM temp.word_of_name w CROSS JOIN food_name n ON n.key = w.doc CROSS JOIN food f ON f.key = n.food
+        WHERE w.term GLOB '*[^0-9]*' GROUP BY f.release, w.term)
+    GROUP BY release, length(term);
+
+DROP TABLE temp.word_of_name;
+DROP TABLE food_word;
+
+-- Foods of one group of a release, and how many of them state something of a constituent that is ranked.
+CREATE TABLE stratum (
+    key         INTEGER PRIMARY KEY,
+    release     INTEGER NOT NULL REFERENCES release (key),
+    our_group   TEXT NOT NULL,
+    constituent INTEGER NOT NULL, -- a key of constituent_key; 0: the foods of the group, whatever they state
+    some        INTEGER NOT NULL, -- more than nothing of it
+    none        INTEGER NOT NULL, -- nothing, or less than could be told
+    UNIQUE (constituent, release, our_group)
+) STRICT;
+
+-- What kin share out is ranked too.
+INSERT INTO constituent_key (key, id) VALUES (43, 'titratable');
+
+INSERT INTO stratum (release, our_group, constituent, some, none)
+    SELECT release, our_group, 0, count(*), 0 FROM food GROUP BY release, our_group;
+
+INSERT INTO stratum (release, our_group, constituent, some, none)
+    SELECT f.release, f.our_group, k.key, sum(coalesce(v.value ->> 0, 0) > 0), sum(coalesce(v.value ->> 0 = 0, v.value ->> 1 <> 5)) -- 5: unknown
+    FROM food f CROSS JOIN json_each(f.facts) v CROSS JOIN constituent_key k ON k.id = v.key
+    GROUP BY f.release, f.our_group, k.key;
+
+-- Foods by how much they have of a constituent, within each stratum: drinks are found among foods of all kinds
+-- without a look at these.
+CREATE TABLE ranked_by_stratum (
+    stratum INTEGER NOT NULL, -- a key of stratum
+    amount  REAL NOT NULL,    -- above zero
+    food    INTEGER NOT NULL, -- a key of food
+    PRIMARY KEY (stratum, amount DESC, food)
+) STRICT, WITHOUT ROWID;
+
+INSERT INTO ranked_by_stratum (stratum, amount, food)
+    SELECT s.key, v.amount, v.food
+    FROM (SELECT constituent, amount, food FROM ranked
+            UNION ALL SELECT 43, CAST(facts ->> '$.titratable[0]' AS REAL), key FROM food WHERE facts ->> '$.titratable[0]' > 0) v
+        CROSS JOIN food f ON f.key = v.food
+        CROSS JOIN stratum s ON s.constituent = v.constituent AND s.release = f.release AND s.our_group = f.our_group
+    ORDER BY s.key, v.amount DESC, v.food;
+
+DROP TABLE ranked;
+ALTER TABLE ranked_by_stratum RENAME TO ranked;
