@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"database/sql"
 	"fmt"
 	"slices"
 	"strings"
@@ -28,6 +29,7 @@ type Hit struct {
 	Name    string // the one to print
 	Matched string // the name that was found; another language or a synonym if it is not Name
 	Near    bool   // no name has all the words: this is the nearest there is
+	Label   bool   // no name has all the words, and the label of this food does
 }
 
 // The bounds of a query.
@@ -76,12 +78,20 @@ func find(ctx context.Context, tx *sqlx.Tx, q Query, words []string) ([]Hit, err
 	if err != nil {
 		return nil, err
 	}
+	if number, ok := article(words); ok {
+		if hits, err := onLabels(ctx, tx, q, []string{number}); err != nil || len(hits) > 0 {
+			return hits, err
+		}
+	}
 	starts, whole := make([]string, len(words)), make([]string, len(words))
 	for i, w := range words {
 		starts[i], whole[i] = known.startOf(w), quoted(w)
 	}
 	hits, err := search(ctx, tx, q, []string{strings.Join(starts, " AND "), strings.Join(whole, " AND ")}) // whole words count twice
 	if err != nil || len(hits) > 0 || q.Strict {
+		return hits, err
+	}
+	if hits, err = onLabels(ctx, tx, q, tokens(strings.Join(words, " "))); err != nil || len(hits) > 0 {
 		return hits, err
 	}
 	corrected := known.correct(words)
@@ -128,8 +138,12 @@ func search(ctx context.Context, tx *sqlx.Tx, q Query, expressions []string) ([]
 	if err != nil {
 		return nil, err
 	}
+	return hitsOf(rows)
+}
+
+// hitsOf reads hits: table, code, name and what was found.
+func hitsOf(rows *sql.Rows) (hits []Hit, err error) {
 	defer rows.Close()
-	var hits []Hit
 	for rows.Next() {
 		var h Hit
 		if err := rows.Scan(&h.ID.Table, &h.ID.Code, &h.Name, &h.Matched); err != nil {

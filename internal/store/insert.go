@@ -29,6 +29,7 @@ type writer struct {
 	foodRow *sqlx.Stmt
 	names   *names
 	texts   *sharing
+	labels  *labels
 	ranks   ranks
 	strata  *strata
 	ranked  map[constituent.ID]int64 // numbers of what is ranked
@@ -65,6 +66,9 @@ func newWriter(ctx context.Context, tx *sqlx.Tx, release int64) (w *writer, err 
 	if w.texts, err = newSharing(ctx, tx); err != nil {
 		return w, err
 	}
+	if w.labels, err = newLabels(ctx, tx); err != nil {
+		return w, err
+	}
 	if w.strata, err = newStrata(ctx, tx); err != nil {
 		return w, err
 	}
@@ -81,6 +85,9 @@ func (w *writer) close() {
 	}
 	if w.names != nil {
 		w.names.rows.Close()
+	}
+	if w.labels != nil {
+		w.labels.rows.Close()
 	}
 	if w.texts != nil {
 		w.texts.insert.Close()
@@ -104,6 +111,9 @@ func (w *writer) food(ctx context.Context, f *food.Food) error {
 		return twice(err, "the food "+f.ID.String())
 	}
 	if err := w.names.add(ctx, key, f.Names); err != nil {
+		return err
+	}
+	if err := w.labels.add(ctx, key, f); err != nil {
 		return err
 	}
 	w.nextFood++
@@ -140,6 +150,9 @@ func (w *writer) rank(key int64, f *food.Food) error {
 // takes part is slower for every row.
 func (w *writer) finish(ctx context.Context) error {
 	if err := w.names.finish(ctx, w.tx, w.release); err != nil {
+		return err
+	}
+	if err := w.labels.finish(ctx, w.tx); err != nil {
 		return err
 	}
 	if err := w.strata.insert(ctx, w.tx, w.release); err != nil {

@@ -40,7 +40,7 @@ func (db *DB) Near(ctx context.Context, text string, limit int) ([]Hit, error) {
 				return err
 			}
 			for _, h := range named {
-				if h.Near {
+				if h.Near || h.Label {
 					byLikeName = append(byLikeName, h)
 				} else {
 					byName = append(byName, h)

@@ -61,3 +61,17 @@ INSERT INTO ranked_by_stratum (stratum, amount, food)
 
 DROP TABLE ranked;
 ALTER TABLE ranked_by_stratum RENAME TO ranked;
+
+-- What stands on the label of a food: the number of the article, in fourteen digits, its name and what it is made
+-- of. Only which words, and not where.
+CREATE VIRTUAL TABLE food_label_index USING fts5 (
+    text, content = '', contentless_delete = 1, detail = none, tokenize = 'unicode61 remove_diacritics 2'
+);
+
+-- Until now it stood in the notes alone, a line each.
+INSERT INTO food_label_index (rowid, text)
+    SELECT key, article || ' ' || coalesce((SELECT text FROM food_name WHERE food = label.key ORDER BY food_name.key LIMIT 1), '') || ' ' || declared FROM (
+        SELECT key, iif(instr(note, 'GTIN: '), substr(note, instr(note, 'GTIN: ') + 6, 14), '') AS article,
+            iif(instr(rest, char(10)), substr(rest, 1, instr(rest, char(10)) - 1), rest) AS declared
+        FROM (SELECT key, note, iif(instr(note, 'Ingredients: '), substr(note, instr(note, 'Ingredients: ') + 13), '') AS rest FROM food)) label
+    WHERE article <> '' OR declared <> '';
