@@ -48,6 +48,7 @@ func nothingLeft(tb testing.TB, db *store.DB) {
 		"SELECT count(*) FROM ranked WHERE food NOT IN (SELECT key FROM food)",
 		"SELECT count(*) FROM stratum WHERE release NOT IN (SELECT key FROM release)",
 		"SELECT count(*) FROM ranked WHERE stratum NOT IN (SELECT key FROM stratum)",
+		"SELECT abs((SELECT count(*) FROM food_name) - (SELECT count(*) FROM called))",
 		"SELECT count(*) FROM vocabulary WHERE release NOT IN (SELECT key FROM release)",
 		"SELECT count(*) FROM shared_text WHERE release NOT IN (SELECT key FROM release)",
 		"SELECT count(*) FROM food_name WHERE food NOT IN (SELECT key FROM food)",

@@ -63,6 +63,10 @@ func (n *names) finish(ctx context.Context, tx *sqlx.Tx, release int64) error {
 	if err := n.words.insert(ctx, tx, release); err != nil {
 		return err
 	}
-	_, err := tx.ExecContext(ctx, "INSERT INTO food_name_index (rowid, text) SELECT key, text FROM food_name WHERE key >= ?", n.first)
+	_, err := tx.ExecContext(ctx, "INSERT INTO called (text, name) SELECT text, key FROM food_name WHERE key >= ? ORDER BY text COLLATE NOCASE, key", n.first)
+	if err != nil {
+		return err
+	}
+	_, err = tx.ExecContext(ctx, "INSERT INTO food_name_index (rowid, text) SELECT key, text FROM food_name WHERE key >= ?", n.first)
 	return err
 }

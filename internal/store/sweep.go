@@ -86,6 +86,7 @@ func sweepChunk(ctx context.Context, tx *sqlx.Tx, release int64) (more bool, err
 	end := min(first+sweepFoods-1, last)
 	for _, text := range []string{
 		"DELETE FROM food_name_index WHERE rowid IN (SELECT key FROM food_name WHERE food BETWEEN ? AND ?)",
+		"DELETE FROM called WHERE (text, name) IN (SELECT text, key FROM food_name WHERE food BETWEEN ? AND ?)",
 		"DELETE FROM food_name WHERE food BETWEEN ? AND ?",
 		"DELETE FROM food_label_index WHERE rowid BETWEEN ? AND ?",
 		"DELETE FROM food WHERE key BETWEEN ? AND ?",

@@ -75,3 +75,15 @@ INSERT INTO food_label_index (rowid, text)
             iif(instr(rest, char(10)), substr(rest, 1, instr(rest, char(10)) - 1), rest) AS declared
         FROM (SELECT key, note, iif(instr(note, 'Ingredients: '), substr(note, instr(note, 'Ingredients: ') + 13), '') AS rest FROM food)) label
     WHERE article <> '' OR declared <> '';
+
+-- Foods by what they are called, whatever the case. An index on the names would be written in the order in which
+-- foods come, page by page all over it; this is written at the end of a load, in its own order.
+CREATE TABLE called (
+    text TEXT NOT NULL COLLATE NOCASE,
+    name INTEGER NOT NULL, -- a key of food_name
+    PRIMARY KEY (text, name)
+) STRICT, WITHOUT ROWID;
+
+INSERT INTO called (text, name) SELECT text, key FROM food_name ORDER BY text COLLATE NOCASE, key;
+
+DROP INDEX food_name_text;
