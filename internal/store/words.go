@@ -45,8 +45,13 @@ func isPlain(text string) bool {
 // bare gives the letter of ASCII that a letter with accents is made of, else the letter itself: the index folds no
 // accents of other scripts, which are letters of their own.
 func bare(r rune) rune {
-	if r < utf8.RuneSelf {
+	switch {
+	case r < utf8.RuneSelf:
 		return r
+	case r == 'ς': // the sigma at the end of a word
+		return 'σ'
+	case r == 'µ': // the sign of micro
+		return 'μ'
 	}
 	parts := norm.NFD.PropertiesString(string(r)).Decomposition()
 	if len(parts) == 0 || parts[0] >= utf8.RuneSelf || !unicode.IsLetter(rune(parts[0])) {
