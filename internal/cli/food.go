@@ -58,13 +58,13 @@ func (a *app) foodFind(ctx context.Context, words string, groups []string, limit
 	if a.json() {
 		list := make([]jsonreport.Hit, len(hits))
 		for i, h := range hits {
-			list[i] = jsonreport.Hit{Food: h.ID.String(), Name: h.Name, Matched: h.Matched, Near: h.Near}
+			list[i] = jsonreport.Hit{Food: h.ID.String(), Name: h.Name, Matched: h.Matched, Near: h.Near, Label: h.Label}
 		}
 		return jsonreport.Hits(a.streams.Out, words, list)
 	}
 	list := make([]textreport.Hit, len(hits))
 	for i, h := range hits {
-		list[i] = textreport.Hit{ID: h.ID.String(), Name: h.Name, Matched: h.Matched, Near: h.Near}
+		list[i] = textreport.Hit{ID: h.ID.String(), Name: h.Name, Matched: h.Matched, Near: h.Near, Label: h.Label}
 	}
 	return textreport.Hits(a.streams.Out, list, a.style())
 }

@@ -23,7 +23,7 @@ func (k kitchen) Find(ctx context.Context, words string, most int) ([]web.Hit, e
 		if err != nil {
 			return nil, err
 		}
-		list[i] = web.Hit{Food: food.WithKin(f), Matched: h.Matched, Near: h.Near}
+		list[i] = web.Hit{Food: food.WithKin(f), Matched: h.Matched, Near: h.Near, Label: h.Label}
 	}
 	return list, nil
 }

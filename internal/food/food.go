@@ -47,6 +47,11 @@ type Food struct {
 	Marks          []Mark
 	Chemical       bool   // pure substance by formula: its composition has no spread
 	Note           string // what the publisher or the core table says of the food
+
+	// What a label says and people search for. A reader of a table gives it to the store; where foods are shown it
+	// is part of the note.
+	Article  string // number of the article (GTIN), fourteen digits; empty if not stated
+	Declared string // what it is made of, as declared
 }
 
 // Name gives the name to print, or the id if the food has none.

@@ -24,3 +24,30 @@ func TestDistance(t *testing.T) {
 		}
 	}
 }
+
+func TestSlipsToBeginning(t *testing.T) {
+	for _, c := range []struct {
+		word, of string
+		want     int // by hand, from the definition
+	}{
+		{"rasp", "raspberry", 0}, {"rasberr", "raspberry", 1}, {"raps", "raspberry", 1}, {"", "lemon", 0}, {"lemons", "lemon", 1}, {"xemxn", "lemonade", 2}, {"lemon", "", 5},
+	} {
+		for most := range 4 {
+			assert.Equal(t, min(c.want, most+1), spelling.WordOf(c.word).SlipsToBeginning(c.of, most), "%q of %q within %d", c.word, c.of, most)
+		}
+	}
+}
+
+// One word compared with many gives what each pair gives by itself, whatever came before.
+func TestAWordIsComparedAnew(t *testing.T) {
+	words := []string{"lemon", "melon", "", "lime", "limes", "éclair", "eclair", "clementine", "lem", "レモン", "nomel"}
+	for _, a := range words {
+		one := spelling.WordOf(a)
+		for _, b := range words {
+			for most := range 4 {
+				assert.Equal(t, spelling.WordOf(a).Slips(b, most), one.Slips(b, most), "%q %q", a, b)
+				one.SlipsToBeginning(b, most)
+			}
+		}
+	}
+}

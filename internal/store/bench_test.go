@@ -2,6 +2,7 @@ package store_test
 
 import (
 	"fmt"
+	"os"
 	"path/filepath"
 	"testing"
 
@@ -59,4 +60,24 @@ func BenchmarkLookup(b *testing.B) {
 			require.NoError(b, again.Close())
 		}
 	})
+}
+
+// BenchmarkFind searches the database that SIPSUM_BENCH_DB names, such as one of millions of foods
+// that scripts/benchload has made up.
+func BenchmarkFind(b *testing.B) {
+	path := os.Getenv("SIPSUM_BENCH_DB")
+	if path == "" {
+		b.Skip("SIPSUM_BENCH_DB names no database")
+	}
+	db, err := store.Open(b.Context(), path, store.Options{ReadOnly: true})
+	require.NoError(b, err)
+	defer db.Close()
+	for _, words := range []string{"lemon", "cherry syrup", "sour cherry syrup", "lemno juice", "xylophone"} {
+		b.Run(words, func(b *testing.B) {
+			for b.Loop() {
+				_, err := db.Find(b.Context(), store.Query{Words: words})
+				require.NoError(b, err)
+			}
+		})
+	}
 }

@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"database/sql"
 	"fmt"
 	"slices"
 	"strings"
@@ -28,6 +29,7 @@ type Hit struct {
 	Name    string // the one to print
 	Matched string // the name that was found; another language or a synonym if it is not Name
 	Near    bool   // no name has all the words: this is the nearest there is
+	Label   bool   // no name has all the words, and the label of this food does
 }
 
 // The bounds of a query.
@@ -72,17 +74,29 @@ func (db *DB) Find(ctx context.Context, q Query) ([]Hit, error) {
 }
 
 func find(ctx context.Context, tx *sqlx.Tx, q Query, words []string) ([]Hit, error) {
+	known, err := knownWords(ctx, tx, q.Tables)
+	if err != nil {
+		return nil, err
+	}
+	if number, ok := article(words); ok {
+		if hits, err := onLabels(ctx, tx, q, []string{number}); err != nil || len(hits) > 0 {
+			return hits, err
+		}
+	}
 	starts, whole := make([]string, len(words)), make([]string, len(words))
 	for i, w := range words {
-		starts[i], whole[i] = startOf(w), quoted(w)
+		starts[i], whole[i] = known.startOf(w), quoted(w)
 	}
 	hits, err := search(ctx, tx, q, []string{strings.Join(starts, " AND "), strings.Join(whole, " AND ")}) // whole words count twice
 	if err != nil || len(hits) > 0 || q.Strict {
 		return hits, err
 	}
-	corrected, err := correct(ctx, tx, words)
-	if err != nil || len(corrected) == 0 {
-		return nil, err
+	if hits, err = onLabels(ctx, tx, q, tokens(strings.Join(words, " "))); err != nil || len(hits) > 0 {
+		return hits, err
+	}
+	corrected := known.correct(words)
+	if len(corrected) == 0 {
+		return nil, nil
 	}
 	hits, err = search(ctx, tx, q, []string{strings.Join(corrected, " AND ")})
 	if err == nil && len(hits) == 0 {
@@ -104,9 +118,6 @@ func wordsOf(text string) []string {
 	})
 }
 
-// startOf is the FTS5 expression for names with a word that begins so.
-func startOf(word string) string { return quoted(word) + "*" }
-
 func quoted(word string) string { return `"` + strings.ReplaceAll(word, `"`, `""`) + `"` }
 
 // search ranks the foods that match any of the FTS5 expressions: those that
@@ -117,53 +128,22 @@ func search(ctx context.Context, tx *sqlx.Tx, q Query, expressions []string) ([]
 	if err != nil || len(runs) == 0 {
 		return nil, err
 	}
-	expressions = expressions[:min(len(expressions), max(mostParts/len(runs), 1))]
-	limit := " LIMIT " + mostRanked
-	if len(q.Groups) > 0 { // the first names may all be of other groups
-		limit = ""
-	}
-	var args []any
-	var each []string
-	for _, e := range expressions {
-		for _, run := range runs {
-			each = append(each, "SELECT * FROM (SELECT rowid AS name FROM food_name_index WHERE food_name_index MATCH ? AND rowid BETWEEN ? AND ?"+limit+")")
-			args = append(args, e, run.First, run.Last)
-		}
-	}
-	where := ""
-	if len(q.Groups) > 0 {
-		where = " AND f.our_group IN (?" + strings.Repeat(", ?", len(q.Groups)-1) + ")"
-	}
-	for _, group := range q.Groups {
-		args = append(args, group)
-	}
-	preferred := q.Tables
-	if len(preferred) == 0 {
-		preferred = []string{Core}
-	}
-	order := "CASE r.table_id"
-	for i, table := range preferred {
-		order += fmt.Sprintf(" WHEN ? THEN %d", i)
-		args = append(args, table)
-	}
-	order += fmt.Sprintf(" ELSE %d END", len(preferred))
-	args = append(args, q.Limit)
-	// CROSS JOIN keeps the order of the joins: from the index's few names on.
+	text, args := q.ranking(runs, expressions[:min(len(expressions), max(mostParts/len(runs), 1))])
 	// A food is ranked by its best name; SQLite takes the other columns of a
 	// group from the row with the least rank. A matched expression outweighs
 	// any length of a name.
 	rows, err := tx.QueryContext(ctx, `
-		SELECT table_id, code, (SELECT text FROM food_name WHERE food = found.food ORDER BY key LIMIT 1), matched FROM (
-			SELECT f.key AS food, r.table_id, f.code, n.text AS matched, min(length(n.text) - 1e6 * w.expressions) AS rank
-			FROM (SELECT name, count(*) AS expressions FROM (`+strings.Join(each, " UNION ALL ")+`) GROUP BY name) w
-			CROSS JOIN food_name n ON n.key = w.name CROSS JOIN food f ON f.key = n.food CROSS JOIN release r ON r.key = f.release
-			WHERE r.current = 1`+where+`
-			GROUP BY f.key ORDER BY round(rank / 1e6), `+order+`, rank, r.table_id, f.key LIMIT ?) AS found`, args...)
+		SELECT r.table_id, f.code, (SELECT text FROM food_name WHERE food = f.key ORDER BY key LIMIT 1), matched
+		FROM (`+text+`) AS found CROSS JOIN food f ON f.key = found.food CROSS JOIN release r ON r.key = f.release ORDER BY `+bestFirst, args...)
 	if err != nil {
 		return nil, err
 	}
+	return hitsOf(rows)
+}
+
+// hitsOf reads hits: table, code, name and what was found.
+func hitsOf(rows *sql.Rows) (hits []Hit, err error) {
 	defer rows.Close()
-	var hits []Hit
 	for rows.Next() {
 		var h Hit
 		if err := rows.Scan(&h.ID.Table, &h.ID.Code, &h.Name, &h.Matched); err != nil {
@@ -174,22 +154,57 @@ func search(ctx context.Context, tx *sqlx.Tx, q Query, expressions []string) ([]
 	return hits, rows.Err()
 }
 
-// run is the run of keys of a table's names.
-type run struct{ First, Last int64 }
-
-// namesOf gives the names of the tables, of all that are loaded if none is given.
-func namesOf(ctx context.Context, tx *sqlx.Tx, tables []string) ([]run, error) {
-	text := `
-		SELECT coalesce((SELECT n.key FROM food_name n WHERE n.food BETWEEN r.first_food AND r.last_food ORDER BY n.food, n.key LIMIT 1), 0) AS first,
-			coalesce((SELECT n.key FROM food_name n WHERE n.food BETWEEN r.first_food AND r.last_food ORDER BY n.food DESC, n.key DESC LIMIT 1), -1) AS last
-		FROM release r WHERE r.current = 1`
-	var args []any
-	if len(tables) > 0 {
-		var err error
-		if text, args, err = sqlx.In(text+" AND r.table_id IN (?)", tables); err != nil {
-			return nil, err
+// ranking is the SQL that ranks the names of some tables: the foods, the name of each that was found, and its place.
+// CROSS JOIN keeps the order of the joins: from the index's few names on.
+func (q Query) ranking(runs []run, expressions []string) (text string, args []any) {
+	limit, join := " LIMIT "+mostRanked, ""
+	if len(q.Groups) > 0 { // the first names may all be of other groups
+		of := in("f.our_group", q.Groups)
+		limit, join = "", " CROSS JOIN food f ON f.key = n.food AND "+of.text
+		defer func() { args = append(args, append(of.args, q.Limit)...) }()
+	} else {
+		defer func() { args = append(args, q.Limit) }()
+	}
+	var each []string
+	for _, e := range expressions {
+		for i, run := range runs {
+			each = append(each, fmt.Sprintf(`SELECT * FROM (SELECT rowid AS name, %d AS preferred, %d AS "table" FROM food_name_index
+				WHERE food_name_index MATCH ? AND rowid BETWEEN ? AND ?%s)`, q.preference(run.Table), i, limit))
+			args = append(args, e, run.First, run.Last)
 		}
 	}
-	var runs []run
-	return runs, tx.SelectContext(ctx, &runs, text, args...)
+	return `SELECT n.food, n.text AS matched, w.preferred, w."table", min(length(n.text) - 1e6 * w.expressions) AS rank
+		FROM (SELECT name, preferred, "table", count(*) AS expressions FROM (` + strings.Join(each, " UNION ALL ") + `) GROUP BY name) w
+		CROSS JOIN food_name n ON n.key = w.name` + join + " GROUP BY n.food ORDER BY " + bestFirst + " LIMIT ?", args
+}
+
+// bestFirst is the order of the foods of a ranking.
+const bestFirst = `round(rank / 1e6), preferred, rank, "table", food`
+
+// preference is the place of a table in the order asked for, or that of the core table before all others.
+func (q Query) preference(table string) int {
+	preferred := q.Tables
+	if len(preferred) == 0 {
+		preferred = []string{Core}
+	}
+	if at := slices.Index(preferred, table); at >= 0 {
+		return at
+	}
+	return len(preferred)
+}
+
+// run is the run of keys of a table's names.
+type run struct {
+	Table       string `db:"table_id"`
+	First, Last int64
+}
+
+// namesOf gives the names of the tables, of all that are loaded if none is given, by the id of the table.
+func namesOf(ctx context.Context, tx *sqlx.Tx, tables []string) (runs []run, err error) {
+	scope := Ranking{Tables: tables}.scope()
+	return runs, tx.SelectContext(ctx, &runs, `
+		SELECT r.table_id,
+			coalesce((SELECT n.key FROM food_name n WHERE n.food BETWEEN r.first_food AND r.last_food ORDER BY n.food, n.key LIMIT 1), 0) AS first,
+			coalesce((SELECT n.key FROM food_name n WHERE n.food BETWEEN r.first_food AND r.last_food ORDER BY n.food DESC, n.key DESC LIMIT 1), -1) AS last
+		FROM release r WHERE `+scope.text+" ORDER BY r.table_id", scope.args...)
 }

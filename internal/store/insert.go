@@ -29,7 +29,9 @@ type writer struct {
 	foodRow *sqlx.Stmt
 	names   *names
 	texts   *sharing
+	labels  *labels
 	ranks   ranks
+	strata  *strata
 	ranked  map[constituent.ID]int64 // numbers of what is ranked
 
 	facts, portions, marks []byte // of the food that is being written
@@ -64,6 +66,12 @@ func newWriter(ctx context.Context, tx *sqlx.Tx, release int64) (w *writer, err 
 	if w.texts, err = newSharing(ctx, tx); err != nil {
 		return w, err
 	}
+	if w.labels, err = newLabels(ctx, tx); err != nil {
+		return w, err
+	}
+	if w.strata, err = newStrata(ctx, tx); err != nil {
+		return w, err
+	}
 	w.foodRow, err = tx.PreparexContext(ctx, `INSERT OR FAIL INTO food
 		(key, release, code, our_group, publisher_group, density, density_sd, density_source, edible, chemical, note, facts, portions, marks)
 		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`)
@@ -77,6 +85,9 @@ func (w *writer) close() {
 	}
 	if w.names != nil {
 		w.names.rows.Close()
+	}
+	if w.labels != nil {
+		w.labels.rows.Close()
 	}
 	if w.texts != nil {
 		w.texts.insert.Close()
@@ -102,6 +113,9 @@ func (w *writer) food(ctx context.Context, f *food.Food) error {
 	if err := w.names.add(ctx, key, f.Names); err != nil {
 		return err
 	}
+	if err := w.labels.add(ctx, key, f); err != nil {
+		return err
+	}
 	w.nextFood++
 	w.foods++
 	w.values += len(f.Values)
@@ -111,15 +125,22 @@ func (w *writer) food(ctx context.Context, f *food.Food) error {
 // rank remembers how much a food has of what is ranked, and refuses two values for one constituent.
 func (w *writer) rank(key int64, f *food.Food) error {
 	clear(w.seen)
+	w.strata.of(stratum{group: f.Group}).some++
 	for _, v := range f.Values {
 		if w.seen[v.Constituent] {
 			return fail.New(fail.Wrong, fmt.Sprintf("the food %s has two values for %s", f.ID, v.Constituent), "")
 		}
 		w.seen[v.Constituent] = true
-		if number, ok := w.ranked[v.Constituent]; ok && v.Amount > 0 {
-			if err := w.ranks.add(pair{number, v.Amount, key}); err != nil {
-				return fail.Because(fail.Failed, err, "cannot keep the ranks of a load", "make room in the system's folder for temporary files")
-			}
+		number, ok := w.ranked[v.Constituent]
+		if !ok {
+			continue
+		}
+		in := w.strata.of(stratum{f.Group, number})
+		if !in.states(v) {
+			continue
+		}
+		if err := w.ranks.add(pair{in.key, v.Amount, key}); err != nil {
+			return fail.Because(fail.Failed, err, "cannot keep the ranks of a load", "make room in the system's folder for temporary files")
 		}
 	}
 	return nil
@@ -128,7 +149,13 @@ func (w *writer) rank(key int64, f *food.Food) error {
 // finish writes what still waits and indexes the names: all at once, because a transaction in which the index
 // takes part is slower for every row.
 func (w *writer) finish(ctx context.Context) error {
-	if err := w.names.finish(ctx, w.tx); err != nil {
+	if err := w.names.finish(ctx, w.tx, w.release); err != nil {
+		return err
+	}
+	if err := w.labels.finish(ctx, w.tx); err != nil {
+		return err
+	}
+	if err := w.strata.insert(ctx, w.tx, w.release); err != nil {
 		return err
 	}
 	return w.insertRanks(ctx)
@@ -137,7 +164,7 @@ func (w *writer) finish(ctx context.Context) error {
 // insertRanks writes the ranks in their order.
 func (w *writer) insertRanks(ctx context.Context) error {
 	rows := rowsOf(3)
-	insert := func(n int) string { return "INSERT OR FAIL INTO ranked (constituent, amount, food) VALUES " + rows(n) }
+	insert := func(n int) string { return "INSERT OR FAIL INTO ranked (stratum, amount, food) VALUES " + rows(n) }
 	full, err := w.tx.PreparexContext(ctx, insert(batch))
 	if err != nil {
 		return err
@@ -145,7 +172,7 @@ func (w *writer) insertRanks(ctx context.Context) error {
 	defer full.Close()
 	waiting := make([]any, 0, batch*3)
 	err = w.ranks.each(func(p pair) error {
-		waiting = append(waiting, p.constituent, p.amount, p.food)
+		waiting = append(waiting, p.stratum, p.amount, p.food)
 		if len(waiting) < cap(waiting) {
 			return nil
 		}

@@ -92,7 +92,7 @@ func TestTheNextLoadSweepsWhatAKillLeft(t *testing.T) {
 	n := store.SweepFoods + 10
 	_, err := db.Load(t.Context(), store.Incoming{Table: table("big", "aa"), Foods: many(n, 3, 1)}, nil)
 	require.NoError(t, err)
-	_, err = db.Handle().Exec("UPDATE release SET current = 0; DELETE FROM ranked WHERE food < 5; DELETE FROM food_name WHERE food < 5; DELETE FROM food WHERE key < 5")
+	_, err = db.Handle().Exec("UPDATE release SET current = 0; DELETE FROM ranked WHERE food < 5; DELETE FROM called WHERE name IN (SELECT key FROM food_name WHERE food < 5); DELETE FROM food_name WHERE food < 5; DELETE FROM food WHERE key < 5")
 	require.NoError(t, err)
 	_, err = db.Load(t.Context(), store.Incoming{Table: table("big", "bb"), Foods: many(n, 3, 2)}, nil)
 	require.NoError(t, err)

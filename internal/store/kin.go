@@ -9,7 +9,7 @@ import (
 	"sipsum/internal/food"
 )
 
-// WithAny finds the foods of some groups that state an amount of any of some constituents,
+// WithAny finds the foods of some groups that state an amount of any of some constituents that are ranked,
 // in the order in which they were loaded; no tables means all that are loaded.
 func (db *DB) WithAny(ctx context.Context, ids []constituent.ID, tables, groups []string) ([]food.ID, error) {
 	var found []food.ID
@@ -18,11 +18,12 @@ func (db *DB) WithAny(ctx context.Context, ids []constituent.ID, tables, groups 
 		for i, id := range ids {
 			named[i] = string(id)
 		}
-		scope, any := Ranking{Tables: tables, Groups: groups}.scope(), in("v.key", named)
-		text := `SELECT r.table_id, f.code, f.key FROM release r CROSS JOIN food f ON f.release = r.key
-			WHERE ` + scope.text + ` AND EXISTS (SELECT 1 FROM json_each(f.facts) v WHERE ` + any.text + ` AND v.value ->> 0 > 0)`
-		args := append(scope.args, any.args...)
-		rows, err := tx.QueryContext(ctx, text+" ORDER BY f.key", args...)
+		scope, any := Ranking{Tables: tables, Groups: groups}.scope(), in("k.id", named)
+		text := `SELECT DISTINCT r.table_id, g.code, g.key FROM constituent_key k CROSS JOIN release r
+			CROSS JOIN stratum f ON f.constituent = k.key AND f.release = r.key
+			CROSS JOIN ranked v ON v.stratum = f.key CROSS JOIN food g ON g.key = v.food WHERE ` + any.text + " AND " + scope.text
+		args := append(any.args, scope.args...)
+		rows, err := tx.QueryContext(ctx, text+" ORDER BY g.key", args...)
 		if err != nil {
 			return err
 		}

@@ -117,15 +117,15 @@ func (db *DB) ByName(ctx context.Context, name string, tables []string) (food.ID
 	}
 	id, found, err := db.called(ctx, name, tables, `
 		SELECT DISTINCT r.table_id AS "table", f.code
-		FROM food_name n CROSS JOIN food f ON f.key = n.food CROSS JOIN release r ON r.key = f.release
-		WHERE n.text = ? AND r.current = 1 AND r.table_id IN (?) ORDER BY f.key`, name, tables)
+		FROM called c CROSS JOIN food_name n ON n.key = c.name CROSS JOIN food f ON f.key = n.food CROSS JOIN release r ON r.key = f.release
+		WHERE c.text = ? AND n.text = ? AND r.current = 1 AND r.table_id IN (?) ORDER BY f.key`, name, name, tables)
 	if found || err != nil || isDigits(name) {
 		return id, found, err
 	}
 	return db.called(ctx, name, tables, `
 		SELECT r.table_id AS "table", f.code FROM release r CROSS JOIN food f ON f.release = r.key
 		WHERE r.current = 1 AND r.table_id IN (?) AND (f.code = ? COLLATE NOCASE
-			OR EXISTS (SELECT 1 FROM food_name n WHERE n.food = f.key AND n.text = ? COLLATE NOCASE)) ORDER BY f.key`, tables, name, name)
+			OR f.key IN (SELECT n.food FROM called c CROSS JOIN food_name n ON n.key = c.name WHERE c.text = ?)) ORDER BY f.key`, tables, name, name)
 }
 
 // called gives the one food that a query finds in the first table that has any.

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
 	"sipsum/internal/store"
@@ -21,7 +22,7 @@ func oldFile(t *testing.T, version int, rows string) string {
 	raw, err := sqlx.Open("sqlite", path)
 	require.NoError(t, err)
 	defer raw.Close()
-	names := []string{"0001_tables.sql", "0002_runs.sql"}
+	names := []string{"0001_tables.sql", "0002_runs.sql", "0003_one_text_a_food.sql"}
 	for _, name := range names[:version] {
 		text, err := store.MigrationsOnDisk.ReadFile("migrations/" + name)
 		require.NoError(t, err)
@@ -111,4 +112,61 @@ func TestTheViewOfValues(t *testing.T) {
 	got, err := db.Food(t.Context(), f.ID)
 	require.NoError(t, err)
 	assert.Equal(t, 1204, got.Values[0].Line)
+}
+
+// A file whose search read the index of the names, and whose foods are ranked all together, finds and counts what
+// one that is loaded anew does.
+func TestAFileLearnsItsWordsAndStrata(t *testing.T) {
+	path := oldFile(t, 3, oldRelease(1, "inv")+`
+		UPDATE release SET first_food = 10, last_food = 11;
+		UPDATE food SET our_group = 'syrup', note = 'Brand: Invented' || char(10) || 'GTIN: 00012345678905' || char(10) || 'Market: here' || char(10)
+			|| 'Ingredients: WATER, AÇAÍ.' || char(10) || 'On 1008: see there' WHERE key = 10;
+		UPDATE food SET facts = '{"MALAC":[2,0],"OA":[null,4,null,null,0,null,null,null,0.5],"titratable":[1.5,0],"BIOT":[1,0]}' WHERE key = 10;
+		UPDATE food SET facts = '{"MALAC":[0,0],"OA":[null,5],"titratable":[null,3]}' WHERE key = 11;
+		INSERT INTO ranked (constituent, amount, food) VALUES (2, 2, 10);
+		INSERT INTO food_name (key, food, language, text) VALUES (12, 10, 'de', 'Größe 7up 12 12');
+		INSERT INTO food_name_index (rowid, text) VALUES (12, 'Größe 7up 12 12');`)
+	db := open(t, path)
+	anew := fresh(t)
+	value := func(id constituent.ID, amount, limit float64, state estimate.State) food.Value {
+		return food.Value{Constituent: id, Amount: amount, SD: food.None, Low: food.None, High: food.None, Limit: limit, State: state}
+	}
+	none := food.None
+	two, one := plain("inv", "2", "Sugar", "Größe 7up 12 12"), plain("inv", "1", "Sugar")
+	two.Group, two.Article, two.Declared = "syrup", "00012345678905", "WATER, AÇAÍ."
+	two.Values = []food.Value{value("MALAC", 2, none, estimate.Measured), value("OA", none, 0.5, estimate.Below), value("titratable", 1.5, none, estimate.Measured), value("BIOT", 1, none, estimate.Measured)}
+	one.Group = "juice"
+	one.Values = []food.Value{value("MALAC", 0, none, estimate.Measured), value("OA", none, none, estimate.Unknown), value("titratable", none, none, estimate.Trace)}
+	load(t, anew, "inv", "1", two, one)
+	for _, query := range []string{
+		"SELECT concat_ws('|', letters, words) FROM vocabulary ORDER BY letters",
+		"SELECT concat_ws('|', our_group, constituent, some, none) FROM stratum ORDER BY our_group, constituent",
+		"SELECT concat_ws('|', s.our_group, s.constituent, v.amount, f.code) FROM ranked v JOIN stratum s ON s.key = v.stratum JOIN food f ON f.key = v.food ORDER BY 1",
+		"SELECT concat_ws('|', c.text, f.code) FROM called c JOIN food_name n ON n.key = c.name JOIN food f ON f.key = n.food ORDER BY 1",
+	} {
+		var got, want []string
+		require.NoError(t, db.Handle().Select(&got, query))
+		require.NoError(t, anew.Handle().Select(&want, query))
+		require.NotEmpty(t, want)
+		assert.Equal(t, want, got, query)
+	}
+	for _, words := range []string{"12345678905", "acai", "sugra", "gros", "see"} {
+		got, err := db.Find(t.Context(), store.Query{Words: words})
+		require.NoError(t, err)
+		want, err := anew.Find(t.Context(), store.Query{Words: words})
+		require.NoError(t, err)
+		assert.Equal(t, want, got, words)
+	}
+	require.NoError(t, db.Remove(t.Context(), "inv"))
+	nothingLeft(t, db)
+}
+
+// What kin share out is looked up among the ranks.
+func TestWhatKinSplitIsRanked(t *testing.T) {
+	db := fresh(t)
+	for _, id := range food.Splittable() {
+		var n int
+		require.NoError(t, db.Handle().Get(&n, "SELECT count(*) FROM constituent_key WHERE id = ?", string(id)))
+		assert.Equal(t, 1, n, string(id))
+	}
 }

@@ -16,10 +16,11 @@ type names struct {
 	first, next int64
 	rows        *sqlx.Stmt // a full batch
 	waiting     []any      // parameters of the rows not yet written
+	words       *vocabulary
 }
 
 func newNames(ctx context.Context, tx *sqlx.Tx) (*names, error) {
-	n := &names{waiting: make([]any, 0, batch*nameColumns)}
+	n := &names{waiting: make([]any, 0, batch*nameColumns), words: newVocabulary()}
 	if err := tx.GetContext(ctx, &n.next, "SELECT coalesce(max(key), 0) + 1 FROM food_name"); err != nil {
 		return nil, err
 	}
@@ -40,6 +41,7 @@ func (n *names) add(ctx context.Context, key int64, of []food.Name) error {
 	for _, name := range of {
 		n.waiting = append(n.waiting, n.next, key, name.Language, name.Text)
 		n.next++
+		n.words.add(name.Text)
 		if len(n.waiting) < cap(n.waiting) {
 			continue
 		}
@@ -51,13 +53,20 @@ func (n *names) add(ctx context.Context, key int64, of []food.Name) error {
 	return nil
 }
 
-// finish writes the names that still wait, and indexes all.
-func (n *names) finish(ctx context.Context, tx *sqlx.Tx) error {
+// finish writes the names that still wait and the words of all, and indexes them.
+func (n *names) finish(ctx context.Context, tx *sqlx.Tx, release int64) error {
 	if len(n.waiting) > 0 {
 		if _, err := tx.ExecContext(ctx, insertNames(len(n.waiting)/nameColumns), n.waiting...); err != nil {
 			return err
 		}
 	}
-	_, err := tx.ExecContext(ctx, "INSERT INTO food_name_index (rowid, text) SELECT key, text FROM food_name WHERE key >= ?", n.first)
+	if err := n.words.insert(ctx, tx, release); err != nil {
+		return err
+	}
+	_, err := tx.ExecContext(ctx, "INSERT INTO called (text, name) SELECT text, key FROM food_name WHERE key >= ? ORDER BY text COLLATE NOCASE, key", n.first)
+	if err != nil {
+		return err
+	}
+	_, err = tx.ExecContext(ctx, "INSERT INTO food_name_index (rowid, text) SELECT key, text FROM food_name WHERE key >= ?", n.first)
 	return err
 }

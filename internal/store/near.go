@@ -40,7 +40,7 @@ func (db *DB) Near(ctx context.Context, text string, limit int) ([]Hit, error) {
 				return err
 			}
 			for _, h := range named {
-				if h.Near {
+				if h.Near || h.Label {
 					byLikeName = append(byLikeName, h)
 				} else {
 					byName = append(byName, h)
@@ -95,49 +95,6 @@ func nearCodes(ctx context.Context, tx *sqlx.Tx, id food.ID) (byWord, bySlip []H
 		}
 	}
 	return byWord, bySlip, rows.Err()
-}
-
-// mostCorrections is how many words of equal distance may stand for one.
-const mostCorrections = 8
-
-// correct gives an FTS5 expression for each word: its beginnings if there are
-// any, else the nearest words of the index. Words without either are left out.
-func correct(ctx context.Context, tx *sqlx.Tx, words []string) ([]string, error) {
-	var vocabulary []string
-	if err := tx.SelectContext(ctx, &vocabulary, "SELECT term FROM food_word"); err != nil {
-		return nil, err
-	}
-	var expressions []string
-	for _, word := range tokens(words) {
-		if slices.ContainsFunc(vocabulary, func(term string) bool { return strings.HasPrefix(term, word) }) {
-			expressions = append(expressions, startOf(word))
-			continue
-		}
-		var best []string
-		most := spelling.Allowed(word)
-		for _, term := range vocabulary {
-			slips := spelling.Distance(word, term, most)
-			if slips < most {
-				most, best = slips, nil
-			}
-			if slips == most {
-				best = append(best, quoted(term))
-			}
-		}
-		if len(best) > 0 {
-			expressions = append(expressions, "("+strings.Join(best[:min(len(best), mostCorrections)], " OR ")+")")
-		}
-	}
-	return expressions, nil
-}
-
-// tokens splits words further, as the index does with names.
-func tokens(words []string) []string {
-	var all []string
-	for _, w := range words {
-		all = append(all, strings.FieldsFunc(strings.ToLower(w), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsNumber(r) })...)
-	}
-	return all
 }
 
 // notFound makes the error for foods and tables that are not there.

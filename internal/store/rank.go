@@ -122,6 +122,9 @@ func (r *reader) rank(ctx context.Context, tx *sqlx.Tx, q Ranking, first bool, u
 	if err != nil {
 		return false, err
 	}
+	if key != 0 && q.Per == "" {
+		return r.walk(ctx, tx, q, key, first, use)
+	}
 	text, args := q.query(key, first)
 	rows, err := tx.QueryContext(ctx, text, args...)
 	if err != nil {
@@ -129,22 +132,11 @@ func (r *reader) rank(ctx context.Context, tx *sqlx.Tx, q Ranking, first bool, u
 	}
 	defer rows.Close()
 	for rows.Next() {
-		x := Ranked{First: first, Per: food.None}
-		var facts []byte
-		if err := rows.Scan(&x.ID.Table, &x.ID.Code, &x.Name, &x.Group, &facts); err != nil {
-			return false, err
-		}
-		values, err := factsOf(facts, r.sharing(ctx))
+		x, err := r.ranked(ctx, q, rows)
 		if err != nil {
 			return false, err
 		}
-		x.Value, _ = (&food.Food{Values: values}).Value(q.Of)
-		x.Figure = x.Value.Amount
-		if q.Per != "" {
-			per, _ := (&food.Food{Values: values}).Value(q.Per)
-			x.Per = per.Amount
-			x.Figure /= x.Per
-		}
+		x.First = first
 		if more, err := use(x); err != nil || !more {
 			return true, err
 		}
@@ -152,10 +144,34 @@ func (r *reader) rank(ctx context.Context, tx *sqlx.Tx, q Ranking, first bool, u
 	return false, rows.Err()
 }
 
-// query is the SQL of one walk; key is the number of what is asked for in the ranks, 0 if it is not ranked.
+// rankedColumns are those that ranked reads, in its order.
+const rankedColumns = "r.table_id, f.code, coalesce((SELECT text FROM food_name WHERE food = f.key ORDER BY key LIMIT 1), ''), f.our_group, f.facts"
+
+// ranked reads a food of a ranking.
+func (r *reader) ranked(ctx context.Context, q Ranking, row interface{ Scan(...any) error }) (Ranked, error) {
+	x := Ranked{Per: food.None}
+	var facts []byte
+	if err := row.Scan(&x.ID.Table, &x.ID.Code, &x.Name, &x.Group, &facts); err != nil {
+		return x, err
+	}
+	values, err := factsOf(facts, r.sharing(ctx))
+	if err != nil {
+		return x, err
+	}
+	x.Value, _ = (&food.Food{Values: values}).Value(q.Of)
+	x.Figure = x.Value.Amount
+	if q.Per != "" {
+		per, _ := (&food.Food{Values: values}).Value(q.Per)
+		x.Per = per.Amount
+		x.Figure /= x.Per
+	}
+	return x, nil
+}
+
+// query is the SQL of one walk of what has no index; key is the number of what is asked for in the ranks, 0 if it is not ranked.
 func (q Ranking) query(key int64, first bool) (text string, args []any) {
 	amount := condition{"v.amount", nil}
-	from := condition{"ranked v CROSS JOIN food f ON f.key = v.food CROSS JOIN release r ON r.key = f.release WHERE v.constituent = ?", []any{key}}
+	from := condition{"stratum s CROSS JOIN ranked v ON v.stratum = s.key CROSS JOIN food f ON f.key = v.food CROSS JOIN release r ON r.key = f.release WHERE s.constituent = ?", []any{key}}
 	if key == 0 { // every food is read
 		amount = place(atAmount).of(q.Of)
 		from = condition{"release r CROSS JOIN food f ON f.release = r.key WHERE " + amount.text + " > 0", amount.args}
@@ -179,8 +195,7 @@ func (q Ranking) query(key int64, first bool) (text string, args []any) {
 		texts = append(texts, c.text)
 		args = append(args, c.args...)
 	}
-	return `SELECT r.table_id, f.code, coalesce((SELECT text FROM food_name WHERE food = f.key ORDER BY key LIMIT 1), ''), f.our_group, f.facts
-		FROM ` + strings.Join(texts, " AND ") + " ORDER BY " + figure.text + " DESC, f.key", append(args, figure.args...)
+	return "SELECT " + rankedColumns + " FROM " + strings.Join(texts, " AND ") + " ORDER BY " + figure.text + " DESC, f.key", append(args, figure.args...)
 }
 
 // rankedKey gives the number of a constituent in the ranks, 0 if it has none.

@@ -12,14 +12,14 @@ import (
 
 // pair is a row of ranked.
 type pair struct {
-	constituent int64
-	amount      float64
-	food        int64
+	stratum int64
+	amount  float64
+	food    int64
 }
 
 // inRank orders pairs as the table has them.
 func inRank(a, b pair) int {
-	return cmp.Or(cmp.Compare(a.constituent, b.constituent), cmp.Compare(b.amount, a.amount), cmp.Compare(a.food, b.food))
+	return cmp.Or(cmp.Compare(a.stratum, b.stratum), cmp.Compare(b.amount, a.amount), cmp.Compare(a.food, b.food))
 }
 
 // mostPairs is how many pairs wait in memory: 24 MB.
@@ -124,15 +124,15 @@ func fromFile(file io.Reader) func() (pair, error) {
 }
 
 func putPair(row *[pairSize]byte, p pair) {
-	binary.LittleEndian.PutUint64(row[:], uint64(p.constituent))
+	binary.LittleEndian.PutUint64(row[:], uint64(p.stratum))
 	binary.LittleEndian.PutUint64(row[8:], math.Float64bits(p.amount))
 	binary.LittleEndian.PutUint64(row[16:], uint64(p.food))
 }
 
 func getPair(row *[pairSize]byte) pair {
 	return pair{
-		constituent: int64(binary.LittleEndian.Uint64(row[:])),
-		amount:      math.Float64frombits(binary.LittleEndian.Uint64(row[8:])),
-		food:        int64(binary.LittleEndian.Uint64(row[16:])),
+		stratum: int64(binary.LittleEndian.Uint64(row[:])),
+		amount:  math.Float64frombits(binary.LittleEndian.Uint64(row[8:])),
+		food:    int64(binary.LittleEndian.Uint64(row[16:])),
 	}
 }

@@ -26,7 +26,7 @@ func TestSpilledRanksComeInOrder(t *testing.T) {
 			}
 		}
 		slices.SortFunc(all, func(a, b pair) int {
-			return cmp.Or(cmp.Compare(a.constituent, b.constituent), -cmp.Compare(a.amount, b.amount), cmp.Compare(a.food, b.food))
+			return cmp.Or(cmp.Compare(a.stratum, b.stratum), -cmp.Compare(a.amount, b.amount), cmp.Compare(a.food, b.food))
 		})
 		var got []pair
 		require.NoError(t, r.each(func(p pair) error {

@@ -38,16 +38,20 @@ func (db *DB) sweep(ctx context.Context) error {
 	}
 }
 
-// sweepRanks deletes the ranks of a release, of one constituent in a transaction.
+// sweepRanks deletes the ranks of a release, of one stratum in a transaction.
 func (db *DB) sweepRanks(ctx context.Context, release int64) error {
 	var keys []int64
-	if err := db.handle.SelectContext(ctx, &keys, "SELECT key FROM constituent_key ORDER BY key"); err != nil {
+	if err := db.handle.SelectContext(ctx, &keys, "SELECT key FROM stratum WHERE release = ?", release); err != nil {
 		return err
 	}
 	for _, key := range keys {
-		_, err := db.handle.ExecContext(ctx, `
-			DELETE FROM ranked WHERE constituent = ? AND food >= (SELECT first_food FROM release WHERE key = ?)
-				AND food <= (SELECT last_food FROM release WHERE key = ?)`, key, release, release)
+		err := db.write(ctx, func(tx *sqlx.Tx) error {
+			if _, err := tx.ExecContext(ctx, "DELETE FROM ranked WHERE stratum = ?", key); err != nil {
+				return err
+			}
+			_, err := tx.ExecContext(ctx, "DELETE FROM stratum WHERE key = ?", key)
+			return err
+		})
 		if err != nil {
 			return err
 		}
@@ -67,6 +71,7 @@ func sweepChunk(ctx context.Context, tx *sqlx.Tx, release int64) (more bool, err
 			"DELETE FROM table_column WHERE release = ?",
 			"DELETE FROM source WHERE release = ?",
 			"DELETE FROM shared_text WHERE release = ?",
+			"DELETE FROM vocabulary WHERE release = ?",
 			"DELETE FROM release WHERE key = ?",
 		} {
 			if _, err := tx.ExecContext(ctx, text, release); err != nil {
@@ -81,7 +86,9 @@ func sweepChunk(ctx context.Context, tx *sqlx.Tx, release int64) (more bool, err
 	end := min(first+sweepFoods-1, last)
 	for _, text := range []string{
 		"DELETE FROM food_name_index WHERE rowid IN (SELECT key FROM food_name WHERE food BETWEEN ? AND ?)",
+		"DELETE FROM called WHERE (text, name) IN (SELECT text, key FROM food_name WHERE food BETWEEN ? AND ?)",
 		"DELETE FROM food_name WHERE food BETWEEN ? AND ?",
+		"DELETE FROM food_label_index WHERE rowid BETWEEN ? AND ?",
 		"DELETE FROM food WHERE key BETWEEN ? AND ?",
 	} {
 		if _, err := tx.ExecContext(ctx, text, first, end); err != nil {

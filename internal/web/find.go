@@ -25,6 +25,7 @@ type Hit struct {
 	*food.Food
 	Matched string // the name that was found
 	Near    bool   // no name has all the words
+	Label   bool   // nor has any, and the label of this food does
 }
 
 // Stock is a food with all that its table says of it.
@@ -43,6 +44,7 @@ type found struct {
 	Words string
 	Hits  []foundFood
 	Near  bool // no name has all the words
+	Label bool // nor has any, and labels do
 	Pots  []string
 }
 
@@ -64,10 +66,10 @@ func (s foodPanels) find(w http.ResponseWriter, r *http.Request) {
 	for i, h := range hits {
 		foods[i] = h.Food
 		x := foundFood{ID: h.ID.String(), Name: clean.Name(h.Name())}
-		if matched := clean.Name(h.Matched); matched != x.Name {
+		if matched := clean.Name(h.Matched); matched != "" && matched != x.Name {
 			x.Also = matched
 		}
-		p.Hits, p.Near = append(p.Hits, x), p.Near || h.Near
+		p.Hits, p.Near, p.Label = append(p.Hits, x), p.Near || h.Near, p.Label || h.Label
 	}
 	for i, profile := range profiles(foods) {
 		p.Hits[i].Profile = profile

@@ -14,29 +14,34 @@ import (
 // sample is a figure of a food as its table has it, in 100 g.
 type sample struct {
 	Words, Unit string
-	Text        string  // the figure, "trace", "below 0.1"; empty: nobody has said
-	Known       string  // how it is known
-	Bar         float64 // of 100: beside the most of its column, or of 100 g; NaN: no bar
-	Path        string  // where the document of the food has it; empty: it is no number
-	Coarser     string  // the unit that it is told in, where the document has a smaller one
+	Text        string   // the figure, "trace", "below 0.1"; empty: nobody has said
+	Known       string   // how it is known
+	Bar         float64  // of 100: beside the most of its column, or of 100 g; NaN: no bar
+	Path        string   // where the document of the food has it; empty: it is no number
+	Coarser     string   // the unit that it is told in, where the document has a smaller one
+	Parts       []sample // what it is most of, or what there is most of besides
 }
 
 // Drawn tells whether the figure has a bar.
 func (x sample) Drawn() bool { return !math.IsNaN(x.Bar) }
 
-// previewed are the columns of a profile, each by the first of its constituents that the food has.
-var previewed = [][]constituent.ID{{constituent.Sugar}, {"titratable", "OA", "CITAC"}, {constituent.Caffeine}}
+// previewed are the columns of a profile, and how many parts of each are told at most: our own bound, of what a
+// column has room for.
+var previewed = []struct {
+	of    constituent.ID
+	parts int
+}{{constituent.Sugar, 1}, {constituent.OrganicAcids, 2}, {constituent.Caffeine, 0}}
 
 // profiles set foods side by side: sugars, acids and caffeine, each bar beside the most of its column.
 func profiles(foods []*food.Food) [][]sample {
 	list := make([][]sample, len(foods))
 	for i, f := range foods {
 		for _, of := range previewed {
-			list[i] = append(list[i], firstOf(f, of))
+			list[i] = append(list[i], foremost(f, of.of, of.parts))
 		}
 	}
 	for column := range previewed {
-		most := map[string]float64{} // by what is measured: acidity is no citric acid
+		most := map[string]float64{} // by what is measured: all acids are no citric acid
 		for i := range list {
 			if x := list[i][column]; x.Drawn() {
 				most[x.Words] = max(most[x.Words], x.Bar)
@@ -60,14 +65,18 @@ func share(x, of float64) float64 {
 	return whole * x / of
 }
 
-// firstOf is the figure of the first constituent of which the food has a value.
-func firstOf(f *food.Food, of []constituent.ID) sample {
-	for _, id := range of {
-		if v, ok := f.Value(id); ok {
-			return sampleOf(f, v, constituent.Must(id))
-		}
+// foremost is the total of a whole or, where nobody has stated it, the part that there is most of; parts of it follow.
+func foremost(f *food.Food, whole constituent.ID, parts int) sample {
+	values := f.Foremost(whole, parts)
+	if len(values) == 0 {
+		return sample{Words: sheet.WordsFor(constituent.Must(whole)), Bar: math.NaN()}
 	}
-	return sample{Words: sheet.WordsFor(constituent.Must(of[0])), Bar: math.NaN()}
+	var all []sample
+	for _, v := range values {
+		all = append(all, sampleOf(f, v, constituent.Must(v.Constituent)))
+	}
+	all[0].Parts = all[1:]
+	return all[0]
 }
 
 // sampleOf writes a value of a table; its bar is its amount.

@@ -148,3 +148,24 @@ func TestPanelsAreValid(t *testing.T) {
 		assert.Empty(t, string(said), path)
 	}
 }
+
+// A sour cherry is sour by its malic acid (data/core/literature.csv: 1,850 mg in 100 g, and 18 mg of citric acid, which
+// comes second), and what is not the same is not compared by a bar.
+func TestASearchShowsTheAcidsThatAFoodHasMostOf(t *testing.T) {
+	s := serve(t, demos(t))
+	code, page := s.fetch(t, "/foods?q=sour+cherry")
+	require.Equal(t, http.StatusOK, code)
+	_, cherry, _ := strings.Cut(page, `href="/foods/core:sour-cherry"`)
+	cherry, _, _ = strings.Cut(cherry, `href="/foods/`)
+	malic, citric := strings.Index(cherry, "malic acid"), strings.Index(cherry, "citric acid")
+	require.Positive(t, malic, cherry)
+	require.Positive(t, citric, cherry)
+	assert.Less(t, malic, citric)
+	d := s.document(t, []string{"food", "show", "core:sour-cherry"})
+	figures := figuresOf(cherry)
+	assert.GreaterOrEqual(t, len(figures), 3)
+	for _, f := range figures {
+		of := at(d, strings.Split(f.path, ".")...)
+		assert.True(t, shows(f, of), "%s is %q on the page, and %v in the document", f.path, f.text, of)
+	}
+}

@@ -16,6 +16,7 @@ type Hit struct {
 	Name    string `json:"name"`
 	Matched string `json:"matched"`
 	Near    bool   `json:"near"`
+	Label   bool   `json:"label,omitempty"` // its label has the words, and no name
 }
 
 // Hits writes sipsum.find/1.

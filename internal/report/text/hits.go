@@ -8,6 +8,7 @@ type Hit struct {
 	Name    string
 	Matched string // the name that was found, if it is another
 	Near    bool   // no name has all the words
+	Label   bool   // nor has any, and the label of this food does
 }
 
 // Hits prints the foods that a search found.
@@ -17,8 +18,11 @@ func Hits(w io.Writer, hits []Hit, st Style) error {
 		p.paragraph(0, 0, "Nothing found. Try fewer or shorter words: beginnings of words are enough.")
 		return p.write(w)
 	}
-	if hits[0].Near {
+	switch {
+	case hits[0].Near:
 		p.line("No name has all the words. The nearest:")
+	case hits[0].Label:
+		p.line("No name has all the words. Foods whose labels have them:")
 	}
 	const most = 24 // longer codes push their own line only
 	codes := 0

@@ -47,6 +47,7 @@ func (b brand) tell(f *food.Food, n *notes) {
 	if b.category != "" {
 		f.PublisherGroup = b.category
 	}
+	f.Article, f.Declared = gtin(b.gtin), cut(b.ingredients, "ingredients:")
 	serving := ""
 	if b.size != "" {
 		serving = strings.TrimSpace(strings.TrimSuffix(b.size, ".0") + " " + b.sizeUnit)
@@ -55,9 +56,9 @@ func (b brand) tell(f *food.Food, n *notes) {
 		}
 	}
 	for _, line := range [][2]string{
-		{"Brand", strings.TrimPrefix(b.name+", "+b.sub, ", ")}, {"Brand owner", b.owner}, {"GTIN", gtin(b.gtin)}, {"Market", b.market}, {"Discontinued", b.discontinued},
+		{"Brand", strings.TrimPrefix(b.name+", "+b.sub, ", ")}, {"Brand owner", b.owner}, {"GTIN", f.Article}, {"Market", b.market}, {"Discontinued", b.discontinued},
 		{"State", b.preparation}, {"Serving", serving}, {"Not a significant source of", cut(b.insignificant, "not a significant source of")},
-		{"Ingredients", cut(b.ingredients, "ingredients:")},
+		{"Ingredients", f.Declared},
 	} {
 		if text := strings.TrimSuffix(line[1], ", "); text != "" {
 			n.add(line[0], ": ", text)
