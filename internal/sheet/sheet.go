@@ -12,8 +12,10 @@ import (
 	"sipsum/internal/claims"
 	"sipsum/internal/evidence"
 	"sipsum/internal/fail"
+	"sipsum/internal/food"
 	"sipsum/internal/houserules"
 	"sipsum/internal/label"
+	"sipsum/internal/ladder"
 	"sipsum/internal/minutes"
 	"sipsum/internal/nutritionclaim"
 	"sipsum/internal/source"
@@ -35,8 +37,9 @@ type Sheet struct {
 	PHWorks  PHWorks
 	Rules    []string // label rules, in the order asked for
 
-	tastes func() taste.Profile   // of what is liquid in a serving
-	course func() *minutes.Course // of it while it stands; nil: nobody asked for its chemistry
+	tastes func() taste.Profile      // of what is liquid in a serving
+	course func() *minutes.Course    // of it while it stands; nil: nobody asked for its chemistry
+	words  func() map[food.ID]string // by which a bar tells its foods from one another
 	works  evidence.Works
 
 	Cards     func() []label.Card      // one for each of Rules
@@ -48,6 +51,7 @@ type Sheet struct {
 // takes the drink's own.
 func Build(program string, a *assay.Assay, tables []source.Table, works evidence.Works, rules []string) (*Sheet, error) {
 	s := &Sheet{Program: program, Assay: a, Evidence: evidence.Of(a, works), Rules: rules, works: works}
+	s.words = sync.OnceValue(func() map[food.ID]string { return ladder.Words(a.Serving) })
 	s.tastes = sync.OnceValue(func() taste.Profile { return taste.Of(a.Glass()) })
 	s.course = sync.OnceValue(func() *minutes.Course {
 		if a.Chemistry == nil {
