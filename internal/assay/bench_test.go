@@ -14,6 +14,7 @@ import (
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
 	"sipsum/internal/evidence"
 )
 
@@ -28,8 +29,9 @@ func BenchmarkDemo(b *testing.B) {
 	}
 }
 
-// large writes a drink of 12 components and 60 ingredients, five foods in each.
-func large(lib assaytest.Library) string {
+// large writes a drink of 12 components and 60 ingredients, five foods in each, strained and what
+// further steps say.
+func large(lib assaytest.Library, steps ...string) string {
 	var foods []string
 	for id, f := range lib {
 		if f.Group == "fruit juice" || f.Group == "citrus juice" || f.Group == "syrup" || f.Group == "milk" || f.Group == "plant drink" || f.Group == "coffee drink" {
@@ -45,7 +47,10 @@ func large(lib assaytest.Library) string {
 		for i := range each {
 			fmt.Fprintf(&b, "      - %d g ± 2 g %s\n", 40+i, foods[(c*each+i)%len(foods)])
 		}
-		fmt.Fprintf(&b, "    steps:\n      - reduce: {by: 10 %%}\n      - strain: {collect: 150 g, through: cloth}\n")
+		fmt.Fprintf(&b, "    steps:\n      - strain: {collect: 150 g, through: cloth}\n")
+		for _, step := range steps {
+			fmt.Fprintf(&b, "      - %s\n", step)
+		}
 	}
 	b.WriteString("build:\n")
 	for c := range components {
@@ -54,14 +59,27 @@ func large(lib assaytest.Library) string {
 	return b.String()
 }
 
-// BenchmarkLarge is a drink of 12 components and 60 ingredients at 1,000 draws.
+// BenchmarkLarge is a drink of 12 components and 60 ingredients at 1,000 draws: from its foods to
+// its figures.
 func BenchmarkLarge(b *testing.B) {
 	lib := assaytest.Core(b)
-	text := []byte(large(lib))
-	for b.Loop() {
-		d, faults := drink.Parse("large", text, nil)
-		_, err := assaytest.Run(context.Background(), d, faults, lib, assaytest.Options{Draws: 1000, Seed: 1})
-		require.NoError(b, err)
+	for _, c := range []struct {
+		name  string
+		steps []string
+		want  assay.Want
+	}{
+		{"figures", nil, assay.Want{Intervals: true}},
+		{"chemistry", nil, assay.Want{Intervals: true, Chemistry: true}},
+		{"reduced", []string{"reduce: {by: 10 %}"}, assay.Want{Intervals: true, Chemistry: true}},
+	} {
+		b.Run(c.name, func(b *testing.B) {
+			text := large(lib, c.steps...)
+			found := assaytest.Found(b, lib, text)
+			for b.Loop() {
+				_, err := assay.Prepare(found, estimate.Ensemble{Seed: 1, N: 1001}).Run(context.Background(), nil, c.want)
+				require.NoError(b, err)
+			}
+		})
 	}
 }
 
@@ -71,7 +89,7 @@ func BenchmarkRunAgain(b *testing.B) {
 	demo := string(assaytest.FileOf(b, "data/demo/garden-tide.yaml"))
 	for _, c := range []struct{ name, text, path string }{
 		{"demo", demo, "passion syrup/core:passion-fruit-juice-purple"},
-		{"large", large(lib), "part a/"},
+		{"large", large(lib, "reduce: {by: 10 %}"), "part a/"},
 	} {
 		for _, chemistry := range []bool{false, true} {
 			b.Run(fmt.Sprintf("%s/chemistry=%t", c.name, chemistry), func(b *testing.B) {
