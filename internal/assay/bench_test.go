@@ -3,9 +3,12 @@ package assay_test
 import (
 	"context"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
+	"syscall"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 
@@ -13,6 +16,7 @@ import (
 	"sipsum/internal/amount"
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/evidence"
@@ -70,16 +74,67 @@ func BenchmarkLarge(b *testing.B) {
 	}{
 		{"figures", nil, assay.Want{Intervals: true}},
 		{"chemistry", nil, assay.Want{Intervals: true, Chemistry: true}},
+		{"shares", nil, assay.Want{Intervals: true, Figures: every()}},
 		{"reduced", []string{"reduce: {by: 10 %}"}, assay.Want{Intervals: true, Chemistry: true}},
 	} {
 		b.Run(c.name, func(b *testing.B) {
-			text := large(lib, c.steps...)
-			found := assaytest.Found(b, lib, text)
+			found := assaytest.Found(b, lib, large(lib, c.steps...))
+			var a *assay.Assay
+			before := processor(b)
 			for b.Loop() {
-				_, err := assay.Prepare(found, estimate.Ensemble{Seed: 1, N: 1001}).Run(context.Background(), nil, c.want)
+				var err error
+				a, err = assay.Prepare(found, estimate.Ensemble{Seed: 1, N: 1001}).Run(context.Background(), nil, c.want)
 				require.NoError(b, err)
 			}
+			b.ReportMetric(float64(processor(b)-before)/float64(b.N), "cpu-ns/op")
+			tellWork(b, a)
 		})
+	}
+}
+
+// every lists all that drinks hold.
+func every() (ids []constituent.ID) {
+	for _, c := range constituent.All() {
+		if c.InLedger() {
+			ids = append(ids, c.ID)
+		}
+	}
+	return ids
+}
+
+// processor is the time that this process has used, on all cores.
+func processor(b *testing.B) time.Duration {
+	var used syscall.Rusage
+	require.NoError(b, syscall.Getrusage(syscall.RUSAGE_SELF, &used))
+	return time.Duration(used.Utime.Nano() + used.Stime.Nano())
+}
+
+// tellWork reports how much a run has drawn and read, for scripts/bench to set the same work beside it.
+func tellWork(b *testing.B, a *assay.Assay) {
+	cells, shares := 0, 0
+	for _, row := range a.Serving.Rows {
+		for _, c := range constituent.All() {
+			if cell := row.Profile.Cells[c.Order]; c.InLedger() && cell.Known && cell.Amount != 0 {
+				cells++
+			}
+		}
+	}
+	for _, c := range a.Components {
+		for _, f := range c.Constituents {
+			if !math.IsNaN(f.Share.Mean) {
+				shares++
+			}
+		}
+	}
+	for _, f := range a.PerServing {
+		for _, c := range f.Contributions {
+			if !math.IsNaN(c.Share.Mean) {
+				shares++
+			}
+		}
+	}
+	for unit, n := range map[string]int{"cells": cells, "foods": len(a.Serving.Rows), "parts": len(a.Components), "figures": len(a.PerServing), "shares": shares} {
+		b.ReportMetric(float64(n), unit)
 	}
 }
 
