@@ -37,10 +37,12 @@ type Sheet struct {
 	PHWorks  PHWorks
 	Rules    []string // label rules, in the order asked for
 
-	tastes func() taste.Profile      // of what is liquid in a serving
-	course func() *minutes.Course    // of it while it stands; nil: nobody asked for its chemistry
-	words  func() map[food.ID]string // by which a bar tells its foods from one another
+	tastes func() taste.Profile   // of what is liquid in a serving
+	course func() *minutes.Course // of it while it stands; nil: nobody asked for its chemistry
 	works  evidence.Works
+
+	naming sync.Once
+	named  map[food.ID]string // see words
 
 	Cards     func() []label.Card      // one for each of Rules
 	Workings  func() [][]label.Working // how each card's figures came about
@@ -51,7 +53,6 @@ type Sheet struct {
 // takes the drink's own.
 func Build(program string, a *assay.Assay, tables []source.Table, works evidence.Works, rules []string) (*Sheet, error) {
 	s := &Sheet{Program: program, Assay: a, Evidence: evidence.Of(a, works), Rules: rules, works: works}
-	s.words = sync.OnceValue(func() map[food.ID]string { return ladder.Words(a.Serving) })
 	s.tastes = sync.OnceValue(func() taste.Profile { return taste.Of(a.Glass()) })
 	s.course = sync.OnceValue(func() *minutes.Course {
 		if a.Chemistry == nil {
@@ -88,6 +89,12 @@ func Build(program string, a *assay.Assay, tables []source.Table, works evidence
 	s.cite(tables)
 	s.PHWorks = phWorksOf(a, works)
 	return s, nil
+}
+
+// words give each food of the serving the word by which a bar tells it from the others.
+func (s *Sheet) words() map[food.ID]string {
+	s.naming.Do(func() { s.named = ladder.Words(s.Assay.Serving) })
+	return s.named
 }
 
 // checkRules drops rules that are asked for twice, and names all that have no card at once.
