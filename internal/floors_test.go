@@ -41,7 +41,7 @@ var floors = [][]string{
 	{"internal/tables", "internal/assay/assaytest", "internal/batch/batchtest", "internal/report/html"},
 	{"internal/sweep", "internal/report/reporttest", "internal/web"},
 	{"internal/cli"},
-	{"cmd/sipsum", "scripts/rebuildcore", "scripts/corereport", "scripts/spread", "scripts/kins", "scripts/download", "scripts/benchload", "scripts/mutants"},
+	{"cmd/sipsum", "scripts/rebuildcore", "scripts/corereport", "scripts/spread", "scripts/kins", "scripts/download", "scripts/bench", "scripts/mutants"},
 }
 
 // only lists modules that one room alone may import.

@@ -19,6 +19,16 @@ const (
 	metalTurn = 100
 )
 
+// exp is the exponential function; of small numbers, which most steps are, by the head of its series,
+// beyond which nothing is left to rounding.
+func exp(x float64) float64 {
+	const small = 1e-3
+	if math.Abs(x) > small {
+		return math.Exp(x)
+	}
+	return 1 + x*(1+x/2*(1+x/3*(1+x/4)))
+}
+
 // shareMetals finds the free metals at which each metal's free and paired parts
 // make its total. With u = ln[M] the totals are the gradient of a convex
 // function, so Newton steps of limited length reach the only solution.
@@ -64,7 +74,7 @@ func (s *Solver) shareMetals() error {
 		}
 		for m := range step {
 			if s.metal[m] > 0 {
-				s.free[m] *= math.Exp(-min(max(step[m], -longest), longest))
+				s.free[m] *= exp(-min(max(step[m], -longest), longest))
 			}
 		}
 		if math.Abs(step[Calcium]) <= lastStep && math.Abs(step[Magnesium]) <= lastStep {

@@ -30,6 +30,9 @@ type State struct {
 	Charge float64         // what is left of the charge balance, mol/kg
 	Base   float64         // strong base that was added to get there, mol/kg
 	Free   [metals]float64 // metal that is paired with nothing, mol/kg
+
+	bend jacobian // of a solve, for the next one nearby; zero of a titration
+	turn float64  // of a titration, by its ionic strength: what the strength misses; 0: not known
 }
 
 // NewSolver gives a solver for a temperature; it fails outside the range of the
@@ -54,6 +57,7 @@ const (
 	chargeTol      = 1e-14 // mol/kg
 	stepTol        = 1e-14 // nat
 	ionicTol       = 1e-13 // mol/kg
+	lastTurn       = 1e-9  // mol/kg, the shortest step that tells a turn for others
 	manyIterations = 200   // never met; a bracket halves in far fewer
 	firstGuess     = 0.01  // mol/kg
 	coldPH         = 4.0   // drinks are near it
@@ -75,11 +79,18 @@ func (s *Solver) find(near State) (State, error) {
 		x = -near.PH * math.Ln10
 	}
 	s.startMetals(near)
-	return s.settle(near.Ionic, func(ionic float64) (balance, float64, error) {
+	if state, ok := s.chase(near); ok {
+		return state, nil
+	}
+	state, err := s.settle(near.Ionic, 0, func(ionic float64) (balance, float64, error) {
 		root, at, err := s.root(x, ionic)
 		x = root
 		return at, -root / math.Ln10, err
 	})
+	if err == nil {
+		state.bend = s.bendAt(state)
+	}
+	return state, err
 }
 
 // Base gives the strong base (as its univalent salt's metal, mol per kg of
@@ -98,7 +109,7 @@ func (s *Solver) Titrate(sol *Solution, pH float64, near State) (State, error) {
 	}
 	s.startMetals(near)
 	var base float64
-	state, err := s.settle(near.Ionic, func(ionic float64) (balance, float64, error) {
+	state, err := s.settle(near.Ionic, near.turn, func(ionic float64) (balance, float64, error) {
 		s.gamma.at(&s.medium.activity, ionic)
 		at, err := s.balance(-pH * math.Ln10)
 		base = -at.charge
@@ -112,14 +123,16 @@ func (s *Solver) Titrate(sol *Solution, pH float64, near State) (State, error) {
 
 // settle finds the ionic strength that reproduces itself. The strength that an
 // equilibrium gives is never below zero, and is cut at the limit, so the two
-// ends bracket a fixed point; secants within the bracket close on it.
-func (s *Solver) settle(ionic float64, at func(float64) (balance, float64, error)) (State, error) {
+// ends bracket a fixed point; secants within the bracket close on it, the first with the turn of a
+// similar solution, if there is one.
+func (s *Solver) settle(ionic, turn float64, at func(float64) (balance, float64, error)) (State, error) {
 	if ionic <= 0 {
 		ionic = firstGuess
 	}
 	ionic = min(ionic, s.limit)
 	lo, hi := 0.0, s.limit
 	before, missBefore := math.NaN(), math.NaN()
+	secant := turn
 	for range manyIterations {
 		found, pH, err := at(ionic)
 		if err != nil {
@@ -127,14 +140,20 @@ func (s *Solver) settle(ionic float64, at func(float64) (balance, float64, error
 		}
 		miss := min(found.ionic, s.limit) - ionic
 		if math.Abs(miss) <= ionicTol || hi-lo <= ionicTol {
-			return State{PH: pH, Ionic: found.ionic, Beyond: found.ionic > s.limit, Charge: found.charge, Free: s.free}, nil
+			return State{PH: pH, Ionic: found.ionic, Beyond: found.ionic > s.limit, Charge: found.charge, Free: s.free, turn: turn}, nil
 		}
 		if miss > 0 {
 			lo = ionic
 		} else {
 			hi = ionic
 		}
-		next := ionic - miss*(ionic-before)/(miss-missBefore)
+		if math.Abs(ionic-before) > 0 { // not of the first
+			secant = (miss - missBefore) / (ionic - before)
+			if turn == 0 || math.Abs(ionic-before) > lastTurn {
+				turn = secant
+			}
+		}
+		next := ionic - miss/secant
 		if !(next > lo && next < hi) {
 			next = ionic + miss
 		}

@@ -49,6 +49,8 @@ type calibration struct {
 	none, most float64     // strong, with none and with the most of the acid that nobody has stated
 
 	contradiction *note.Note // nil: the composition and what is published fit
+
+	pending *food.Profile // of which nobody has asked yet: nothing else is filled in; else nil
 }
 
 // Calibrate makes the last row of a pot, just poured, have a pH that its food can have,
@@ -64,11 +66,36 @@ func (lab *Laboratory) Calibrate(pot *ledger.Pot, grams []float64) *note.Note {
 	if c == nil {
 		return nil
 	}
+	lab.carry(pot, row, c, grams)
+	return c.contradiction
+}
+
+// CalibrateLater is Calibrate for whoever wants no chemistry: what the row lacks is found when a step
+// or a reading asks what its pot holds, and nothing is said of it.
+func (lab *Laboratory) CalibrateLater(pot *ledger.Pot, grams []float64) {
+	row := len(pot.Rows) - 1
+	profile := pot.Rows[row].Profile
+	if _, known := evidenceOf(profile.Food); !known || profile.Food.Facts().Dose {
+		return
+	}
+	lab.carry(pot, row, &calibration{lab: lab, pending: profile}, grams)
+}
+
+// carry lets a row carry a calibration of its food.
+func (lab *Laboratory) carry(pot *ledger.Pot, row int, c *calibration, grams []float64) {
 	copy(pot.Carry(row, published{c}), grams)
-	if takesUpAcid(profile.Food) {
+	if takesUpAcid(pot.Rows[row].Profile.Food) {
 		copy(pot.Carry(row, byProtein{c}), grams)
 	}
-	return c.contradiction
+}
+
+// found gives a calibration, also one that nobody has asked for before; nil where the composition
+// needs none.
+func (c *calibration) found() *calibration {
+	if c.pending == nil {
+		return c
+	}
+	return c.lab.calibrationOf(c.pending)
 }
 
 func takesUpAcid(f *food.Food) bool {

@@ -14,9 +14,13 @@ func calibrated(pot *ledger.Pot, row, n int) []applied {
 	for _, t := range pot.Traced(row) {
 		switch of := t.Tracer.(type) {
 		case byProtein:
-			list[len(list)-1].weak = t.Column
+			if of.found() != nil {
+				list[len(list)-1].weak = t.Column
+			}
 		case published:
-			list = append(list, applied{of.over(n), t.Column, t.Column})
+			if c := of.found(); c != nil {
+				list = append(list, applied{c.over(n), t.Column, t.Column})
+			}
 		}
 	}
 	return list

@@ -435,3 +435,21 @@ func TestAGroupTellsNoPHAtTheEndsOfAnUnknownAcid(t *testing.T) {
 	}
 	assert.Greater(t, pH[0], pH[1]+1, "more acid is more sour")
 }
+
+// Whoever asks later finds the same: in a food that its composition makes too sour or too mild, in one
+// whose protein takes up acid, in one that needs nothing.
+func TestACalibrationThatWaitedIsTheSame(t *testing.T) {
+	for _, f := range []*food.Food{
+		assaytest.Exact("silent", "fruit juice", silentAt(3.5)), assaytest.Exact("milk", "milk", with(juice, figures{"PH": 6})), assaytest.Exact("within", "citrus juice", juice),
+		assaytest.Exact("beyond", "citrus juice", with(juice, figures{"CITAC": 100, "K": 400})),
+	} {
+		b := assaytest.NewBench(40, f)
+		at, later := b.Pot(100, f), b.Drawer.NewPot()
+		grams := b.Lab.Ens.Of(100)
+		later.Pour(b.Profile(f), b.Drawer.PerGram(b.Profile(f)), grams, "")
+		b.Lab.CalibrateLater(later, grams)
+		assert.Equal(t, pHOf(t, b, at), pHOf(t, b, later), f.ID.Code)
+		assert.Equal(t, acidity.RestsOnPublished(at), acidity.RestsOnPublished(later), f.ID.Code)
+		assert.Equal(t, b.Held(at, 1), b.Held(later, 1), f.ID.Code)
+	}
+}

@@ -3,9 +3,12 @@ package assay_test
 import (
 	"context"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
+	"syscall"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 
@@ -13,7 +16,9 @@ import (
 	"sipsum/internal/amount"
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
+	"sipsum/internal/estimate"
 	"sipsum/internal/evidence"
 )
 
@@ -28,8 +33,9 @@ func BenchmarkDemo(b *testing.B) {
 	}
 }
 
-// large writes a drink of 12 components and 60 ingredients, five foods in each.
-func large(lib assaytest.Library) string {
+// large writes a drink of 12 components and 60 ingredients, five foods in each, strained and what
+// further steps say.
+func large(lib assaytest.Library, steps ...string) string {
 	var foods []string
 	for id, f := range lib {
 		if f.Group == "fruit juice" || f.Group == "citrus juice" || f.Group == "syrup" || f.Group == "milk" || f.Group == "plant drink" || f.Group == "coffee drink" {
@@ -45,7 +51,10 @@ func large(lib assaytest.Library) string {
 		for i := range each {
 			fmt.Fprintf(&b, "      - %d g ± 2 g %s\n", 40+i, foods[(c*each+i)%len(foods)])
 		}
-		fmt.Fprintf(&b, "    steps:\n      - reduce: {by: 10 %%}\n      - strain: {collect: 150 g, through: cloth}\n")
+		fmt.Fprintf(&b, "    steps:\n      - strain: {collect: 150 g, through: cloth}\n")
+		for _, step := range steps {
+			fmt.Fprintf(&b, "      - %s\n", step)
+		}
 	}
 	b.WriteString("build:\n")
 	for c := range components {
@@ -54,14 +63,78 @@ func large(lib assaytest.Library) string {
 	return b.String()
 }
 
-// BenchmarkLarge is a drink of 12 components and 60 ingredients at 1,000 draws.
+// BenchmarkLarge is a drink of 12 components and 60 ingredients at 1,000 draws: from its foods to
+// its figures.
 func BenchmarkLarge(b *testing.B) {
 	lib := assaytest.Core(b)
-	text := []byte(large(lib))
-	for b.Loop() {
-		d, faults := drink.Parse("large", text, nil)
-		_, err := assaytest.Run(context.Background(), d, faults, lib, assaytest.Options{Draws: 1000, Seed: 1})
-		require.NoError(b, err)
+	for _, c := range []struct {
+		name  string
+		steps []string
+		want  assay.Want
+	}{
+		{"figures", nil, assay.Want{Intervals: true}},
+		{"chemistry", nil, assay.Want{Intervals: true, Chemistry: true}},
+		{"shares", nil, assay.Want{Intervals: true, Figures: every()}},
+		{"reduced", []string{"reduce: {by: 10 %}"}, assay.Want{Intervals: true, Chemistry: true}},
+	} {
+		b.Run(c.name, func(b *testing.B) {
+			found := assaytest.Found(b, lib, large(lib, c.steps...))
+			var a *assay.Assay
+			before := processor(b)
+			for b.Loop() {
+				var err error
+				a, err = assay.Prepare(found, estimate.Ensemble{Seed: 1, N: 1001}).Run(context.Background(), nil, c.want)
+				require.NoError(b, err)
+			}
+			b.ReportMetric(float64(processor(b)-before)/float64(b.N), "cpu-ns/op")
+			tellWork(b, a)
+		})
+	}
+}
+
+// every lists all that drinks hold.
+func every() (ids []constituent.ID) {
+	for _, c := range constituent.All() {
+		if c.InLedger() {
+			ids = append(ids, c.ID)
+		}
+	}
+	return ids
+}
+
+// processor is the time that this process has used, on all cores.
+func processor(b *testing.B) time.Duration {
+	var used syscall.Rusage
+	require.NoError(b, syscall.Getrusage(syscall.RUSAGE_SELF, &used))
+	return time.Duration(used.Utime.Nano() + used.Stime.Nano())
+}
+
+// tellWork reports how much a run has drawn and read, for scripts/bench to set the same work beside it.
+func tellWork(b *testing.B, a *assay.Assay) {
+	cells, shares := 0, 0
+	for _, row := range a.Serving.Rows {
+		for _, c := range constituent.All() {
+			if cell := row.Profile.Cells[c.Order]; c.InLedger() && cell.Known && cell.Amount != 0 {
+				cells++
+			}
+		}
+	}
+	for _, c := range a.Components {
+		for _, f := range c.Constituents {
+			if !math.IsNaN(f.Share.Mean) {
+				shares++
+			}
+		}
+	}
+	for _, f := range a.PerServing {
+		for _, c := range f.Contributions {
+			if !math.IsNaN(c.Share.Mean) {
+				shares++
+			}
+		}
+	}
+	for unit, n := range map[string]int{"cells": cells, "foods": len(a.Serving.Rows), "parts": len(a.Components), "figures": len(a.PerServing), "shares": shares} {
+		b.ReportMetric(float64(n), unit)
 	}
 }
 
@@ -71,7 +144,7 @@ func BenchmarkRunAgain(b *testing.B) {
 	demo := string(assaytest.FileOf(b, "data/demo/garden-tide.yaml"))
 	for _, c := range []struct{ name, text, path string }{
 		{"demo", demo, "passion syrup/core:passion-fruit-juice-purple"},
-		{"large", large(lib), "part a/"},
+		{"large", large(lib, "reduce: {by: 10 %}"), "part a/"},
 	} {
 		for _, chemistry := range []bool{false, true} {
 			b.Run(fmt.Sprintf("%s/chemistry=%t", c.name, chemistry), func(b *testing.B) {

@@ -27,6 +27,7 @@ type made struct {
 	log     []event
 	samples []drivers.Sample // what could be read of it, if anybody asks
 	volumes bool             // its yield tells them
+	sour    bool             // its log tells where a published pH disagrees
 	bubbles bubbles
 
 	solved map[chemistry.Liquid]*chemistry.Chemistry

@@ -118,13 +118,17 @@ func (a *Assay) surelyNone(c *constituent.Constituent) bool {
 func (a *Assay) components(of composition.Totals, ids []*constituent.Constituent) {
 	parts := a.parts()
 	a.Components = make([]Component, len(parts))
+	var unknown composition.Unknowns
+	if a.Want.Intervals {
+		unknown = composition.UnknownsOf(a.Serving, ids)
+	}
 	_ = estimate.InBlocks(len(parts), func(from, to int) error {
 		m := &composition.Meter{Brief: !a.Want.Intervals}
 		for i := from; i < to; i++ {
 			id, pot := parts[i], a.only(parts[i])
 			own := composition.TotalsOf(pot, ids)
 			c := componentOf(m, id, a.recipe.Called[id], pot, own, ids)
-			m.ShareOut(c.Constituents, own, of, a.others(parts[i]))
+			m.ShareOut(c.Constituents, own, of, unknown, func(row int) bool { return partOf(a.Serving.Rows[row]) == id })
 			c.Lines = a.lines(id)
 			a.Components[i] = c
 		}

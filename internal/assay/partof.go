@@ -31,11 +31,6 @@ func (a *Assay) only(id recipe.PartID) *ledger.Pot {
 	return a.Serving.Only(func(row int) bool { return partOf(a.Serving.Rows[row]) == id })
 }
 
-// others gives the rows of the serving that belong to other parts.
-func (a *Assay) others(id recipe.PartID) *ledger.Pot {
-	return a.Serving.Only(func(row int) bool { return partOf(a.Serving.Rows[row]) != id })
-}
-
 // lines gives the paths of the lines that pour a part.
 func (a *Assay) lines(id recipe.PartID) []string {
 	var paths []string

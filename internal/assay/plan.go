@@ -89,13 +89,17 @@ func (p *Plan) within(component string, other amount.Amounts) amount.Amounts {
 	return in
 }
 
-// keptOf gives a component as it was made last, if it was with the same amounts, and with
-// samples and volumes if they are asked for.
-func (p *Plan) keptOf(component string, other amount.Amounts, samples, volumes bool) *made {
-	if m := p.kept[component]; m != nil && (m.samples != nil || !samples) && (m.volumes || !volumes) && maps.Equal(m.other, p.within(component, other)) {
-		return m
+// keptOf gives a component as it was made last, if it was with the same amounts, and tells all
+// that is asked for.
+func (w *walk) keptOf(component string) *made {
+	m := w.plan.kept[component]
+	if m == nil || w.samples && m.samples == nil || w.volumes && !m.volumes || w.sour && !m.sour {
+		return nil
 	}
-	return nil
+	if !maps.Equal(m.other, w.plan.within(component, w.amounts.Other)) {
+		return nil
+	}
+	return m
 }
 
 // Written gives the amounts that a run has asked for, as they are written: those that
@@ -119,7 +123,7 @@ func (p *Plan) fits(other amount.Amounts) error {
 // as it is wanted. It is the same, bit for bit, as the run of a fresh plan.
 func (p *Plan) Run(ctx context.Context, other amount.Amounts, want Want) (*Assay, error) {
 	w := &walk{
-		ctx: ctx, plan: p, samples: want.Next, volumes: want.Volumes,
+		ctx: ctx, plan: p, samples: want.Next, volumes: want.Volumes, sour: want.Chemistry,
 		amounts: amount.Hand{Ens: p.ens, Scale: p.recipe.Drink.Scale, Other: other, Asked: p.asked, Heard: p.heard, Streams: p.streams}, making: &made{},
 	}
 	served, liquid, err := w.serve()

@@ -229,3 +229,25 @@ func TestAReadingToTakeIsFoundInASecondRun(t *testing.T) {
 	require.NoError(t, err)
 	assert.Empty(t, assaytest.Differ(fresh.Suggestions, again.Suggestions))
 }
+
+// A plan that was asked for no chemistry, and then for it, gives what a plan gives that was asked at
+// once: its notes, and doses by pH, which want to know it either way.
+func TestChemistryAskedForLaterIsTheSame(t *testing.T) {
+	lib := assaytest.Core(t)
+	ctx := context.Background()
+	for _, text := range []string{
+		string(assaytest.FileOf(t, "data/demo/garden-tide.yaml")),
+		"drink: x\nserves: 1\ncomponents:\n  sour:\n    ingredients:\n      - 100 g core:orange-juice\n      - 50 g core:passion-fruit-juice-purple\n    steps:\n      - adjust: {ph: 2.8, with: core:citric-acid}\nbuild: [90 g sour]\n",
+	} {
+		plan := planOf(t, lib, text, 60)
+		_, err := plan.Run(ctx, nil, assay.Want{Intervals: true})
+		require.NoError(t, err)
+		want := assay.Want{Whole: true, Intervals: true, Chemistry: true}
+		later, err := plan.Run(ctx, nil, want)
+		require.NoError(t, err)
+		fresh, err := planOf(t, lib, text, 60).Run(ctx, nil, want)
+		require.NoError(t, err)
+		same(t, fresh, later, "asked later")
+		assert.Equal(t, fresh.Notes, later.Notes)
+	}
+}

@@ -71,9 +71,14 @@ func (w *walk) add(pot *ledger.Pot, in recipe.Ingredient, grams []float64) {
 	pot.Mix(from.pot, factor, in.Component.Name)
 }
 
-// food pours grams of a food; a note tells where what is published of it disagrees.
+// food pours grams of a food; a note tells a run that asks for chemistry where what is published of
+// it disagrees.
 func (w *walk) food(pot *ledger.Pot, in recipe.Ingredient, grams []float64) *note.Note {
 	pot.Pour(in.Profile, w.plan.drawer.PerGram(in.Profile), grams, in.Line.Path)
+	if !w.sour {
+		w.plan.lab.CalibrateLater(pot, grams)
+		return nil
+	}
 	return w.plan.lab.Calibrate(pot, grams)
 }
 

@@ -26,6 +26,7 @@ type walk struct {
 	plan    *Plan
 	samples bool        // somebody asks which reading to take next
 	volumes bool        // somebody asks how much room each pot takes
+	sour    bool        // somebody asks for its chemistry
 	amounts amount.Hand // those written, or in their place
 	made    []*made     // so far, inner ones before those that hold them
 	making  *made       // what is being made
@@ -87,7 +88,7 @@ func (w *walk) component(c *drink.Component) *made {
 	if m := named(w.made, c.Name); m != nil {
 		return m
 	}
-	if m := w.plan.keptOf(c.Name, w.amounts.Other, w.samples, w.volumes); m != nil {
+	if m := w.keptOf(c.Name); m != nil {
 		for _, e := range m.log {
 			if e.within != nil {
 				w.component(e.within) // kept too: it is made of the same
@@ -97,7 +98,7 @@ func (w *walk) component(c *drink.Component) *made {
 		return m
 	}
 	outer := w.making
-	m := &made{name: c.Name, other: w.plan.within(c.Name, w.amounts.Other), pot: w.plan.drawer.NewPot(), volumes: w.volumes}
+	m := &made{name: c.Name, other: w.plan.within(c.Name, w.amounts.Other), pot: w.plan.drawer.NewPot(), volumes: w.volumes, sour: w.sour}
 	w.making = m
 	w.pour(m.pot, c.Ingredients)
 	w.fizz(m.pot, c.Name)

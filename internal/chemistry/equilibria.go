@@ -89,7 +89,11 @@ func (l solving) solve(first, end int, near equilibria) (equilibria, error) {
 			return equilibria{}, err
 		}
 		for i, end := range acidity.EndPoints {
-			if last.ends[i], err = atMeter.Titrate(sol, end, near.ends[i]); err != nil {
+			start := near.ends[i]
+			if i > 0 { // what the first end point has shown, the others have nearly
+				start.Ionic += last.ends[0].Ionic - near.ends[0].Ionic
+			}
+			if last.ends[i], err = atMeter.Titrate(sol, end, start); err != nil {
 				return equilibria{}, err
 			}
 			l.acidity(d, i, last.ends[i].Base*sol.Solvent)

@@ -100,9 +100,15 @@ func mostByDraw(pot *ledger.Pot, row int, c *constituent.Constituent) []float64 
 	if pot.CentralOf(row, constituent.Mass) == 0 { // what a step made of another row, and weighs there
 		return most
 	}
-	own := pot.Of(row, c.ID)
+	var own []float64
 	for up := c.Parent; up != ""; up = constituent.Must(up).Parent {
 		above := bounds[constituent.Must(up).Order]
+		if !food.Stated(above) { // a total without an end bounds nothing
+			continue
+		}
+		if own == nil {
+			own = pot.Of(row, c.ID)
+		}
 		for d, total := range pot.Of(row, up) {
 			most[d] = max(lower(most[d], total+above-own[d]), 0)
 		}

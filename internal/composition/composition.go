@@ -1,7 +1,6 @@
 package composition
 
 import (
-	"math"
 	"slices"
 	"strings"
 
@@ -233,52 +232,6 @@ func (m *Meter) contribution(pot *ledger.Pot, row int, part, total []float64, pe
 	}
 	return con
 }
-
-// ShareOut gives the figures of a part, with these totals, their shares of those of the
-// whole; others is what the whole has beside the part.
-func (m *Meter) ShareOut(part Composition, own, of Totals, others *ledger.Pot) {
-	for i, f := range part {
-		part[i].Share = m.Share(own[f.Constituent.ID], of[f.Constituent.ID])
-		part[i].Share.Least = m.leastShare(own[f.Constituent.ID], of[f.Constituent.ID], SortOf(others, f.Constituent), part[i].Share.Low)
-	}
-}
-
-// leastShare is the low end of the share of a part with all that others do not know of a sort
-// at its most: low where they know all.
-func (m *Meter) leastShare(part, total []float64, of Sort, low float64) float64 {
-	if m.Brief || !(total[0] > 0) {
-		return low
-	}
-	full := total
-	for row := range of.rows {
-		most := of.most(row)
-		if most == nil {
-			continue
-		}
-		if &full[0] == &total[0] {
-			full = slices.Clone(total)
-		}
-		add(full, most)
-	}
-	switch {
-	case &full[0] == &total[0]:
-		return low
-	case math.IsNaN(full[0]):
-		return math.NaN()
-	}
-	return m.ratioOf(part, full, 1).Low
-}
-
-// Share gives part of total, draw by draw.
-func (m *Meter) Share(part, total []float64) Share {
-	if total[0] <= 0 {
-		return noShare()
-	}
-	s := m.ratioOf(part, total, 1)
-	return Share{Mean: s.Mean, Low: s.Low, High: s.High}
-}
-
-func noShare() Share { return Share{Mean: math.NaN(), Low: math.NaN(), High: math.NaN()} }
 
 // Totals are the columns of a pot's constituents: grams, or energy in its own unit.
 type Totals map[constituent.ID][]float64

@@ -50,8 +50,5 @@ func (k Key) Normals(z []float64) {
 		Fill(z, 0)
 		return
 	}
-	stream, table := k.stream(), normal()
-	for i := range z {
-		z[i] = table.draw(stream)
-	}
+	normal().fill(z, k.stream())
 }

@@ -37,7 +37,7 @@ func (s *Summariser) Of(col []float64) Summary {
 }
 
 func summarise(col, scratch []float64) Summary {
-	s := Moments(col)
+	s, mean := moments(col)
 	draws := col[1:]
 	if s.SD == 0 {
 		if len(draws) > 0 {
@@ -46,9 +46,33 @@ func summarise(col, scratch []float64) Summary {
 		return s.around()
 	}
 	work := scratch[:len(draws)]
-	copy(work, draws)
-	s.Low, s.High = quantile(work, LowShare), quantile(work, HighShare)
+	low, high := tails(work, draws, mean-s.SD, mean+s.SD)
+	lowAt, highAt := place(len(draws), LowShare), place(len(draws), HighShare)
+	highAt.index -= len(draws) - len(high)
+	if lowAt.index+1 >= len(low) || highAt.index < 0 { // too lopsided
+		copy(work, draws)
+		s.Low, s.High = quantile(work, LowShare), quantile(work, HighShare)
+		return s.around()
+	}
+	s.Low, s.High = lowAt.of(low), highAt.of(high)
 	return s.around()
+}
+
+// tails gives the draws below and above two numbers: the ends of an interval are among them, and
+// there are far fewer to put in order. They take the two ends of work.
+func tails(work, draws []float64, below, above float64) (low, high []float64) {
+	n, from := 0, len(work)
+	for _, x := range draws {
+		switch {
+		case x < below:
+			work[n] = x
+			n++
+		case x > above:
+			from--
+			work[from] = x
+		}
+	}
+	return work[:n], work[from:]
 }
 
 // around lets an interval reach to its mean, which lies at the end of its draws where a
@@ -62,10 +86,16 @@ func (s Summary) around() Summary {
 // Moments gives the mean and the standard deviation of a column; the limits are
 // the central value.
 func Moments(col []float64) Summary {
-	s := Summary{Mean: col[0], Low: col[0], High: col[0]}
+	s, _ := moments(col)
+	return s
+}
+
+// moments gives the mean of the draws too.
+func moments(col []float64) (s Summary, mean float64) {
+	s = Summary{Mean: col[0], Low: col[0], High: col[0]}
 	draws := col[1:]
 	if len(draws) == 0 {
-		return s
+		return s, s.Mean
 	}
 	n, sum := float64(len(draws)), 0.0
 	constant := true
@@ -74,21 +104,36 @@ func Moments(col []float64) Summary {
 		constant = constant && x == draws[0]
 	}
 	if constant {
-		return s
+		return s, draws[0]
 	}
-	mean, squares := sum/n, 0.0
+	squares := 0.0
+	mean = sum / n
 	for _, x := range draws {
 		squares += (x - mean) * (x - mean)
 	}
 	s.SD = math.Sqrt(squares / max(n-1, 1))
-	return s
+	return s, mean
 }
 
 // quantile interpolates between order statistics (definition 7 of Hyndman and
 // Fan 1996, Am. Stat. 50:361) of two draws or more, p below 1. It reorders x.
-func quantile(x []float64, p float64) float64 {
-	at := p * float64(len(x)-1)
-	i := int(at)
+func quantile(x []float64, p float64) float64 { return place(len(x), p).of(x) }
+
+// between is a place between two order statistics.
+type between struct {
+	index int     // of the lower
+	part  float64 // of the way to the upper
+}
+
+// place gives that of a quantile among n draws.
+func place(n int, p float64) between {
+	at := p * float64(n-1)
+	return between{int(at), at - float64(int(at))}
+}
+
+// of gives the number at a place of x, which it reorders.
+func (b between) of(x []float64) float64 {
+	i := b.index
 	var lower, upper float64
 	if i < len(x)/2 { // the neighbour is looked for on the shorter side
 		upper = Smallest(x, i+1)
@@ -97,7 +142,7 @@ func quantile(x []float64, p float64) float64 {
 		lower = Smallest(x, i)
 		upper = slices.Min(x[i+1:])
 	}
-	return lower + (at-float64(i))*(upper-lower)
+	return lower + b.part*(upper-lower)
 }
 
 // Smallest gives the k-th smallest element, from 0, and puts it at index k, smaller ones before and

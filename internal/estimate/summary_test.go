@@ -59,3 +59,28 @@ func TestASummariserIsUsedAgain(t *testing.T) {
 	assert.Equal(t, before, long)
 	assert.Equal(t, []float64{1, 5, 3, 4}, short)
 }
+
+// Of columns of every shape the limits are those of the sorted draws (definition 7), to the bit: most of
+// them in few values, far from the middle on one side or on both, with ties.
+func TestLimitsAreThoseOfTheSortedDraws(t *testing.T) {
+	shapes := map[string]estimate.Input{
+		"even": {Shape: estimate.Uniform, Low: 1, High: 2}, "narrow": {Central: 5, Shape: estimate.Lognormal, SD: 1e-6},
+		"lopsided": {Central: 1, Shape: estimate.Lognormal, SD: 5}, "very": {Central: 1, Shape: estimate.Lognormal, SD: 400},
+		"cut": {Central: 0, Shape: estimate.Normal, SD: 1, Low: 0, High: 9}, "two": {Central: 0, Shape: estimate.Normal, SD: 9, Low: -1, High: 1},
+	}
+	for name, in := range shapes {
+		for _, n := range []int{2, 3, 7, 20, 200, 1000} {
+			in.Stream = estimate.Key(n)
+			col := fill(in, n)
+			sorted := slices.Sorted(slices.Values(col[1:]))
+			limit := func(p float64) float64 {
+				at := p * float64(n-1)
+				i := int(at)
+				return sorted[i] + (at-float64(i))*(sorted[i+1]-sorted[i])
+			}
+			s := estimate.Summarise(col)
+			assert.Equal(t, min(limit(0.05), col[0]), s.Low, "%s, %d draws", name, n)
+			assert.Equal(t, max(limit(0.95), col[0]), s.High, "%s, %d draws", name, n)
+		}
+	}
+}

@@ -63,11 +63,24 @@ func stack(tail float64) (z *ziggurat, closes bool) {
 
 func bell(x float64) float64 { return math.Exp(-x * x / 2) }
 
-// draw gives a standard normal number. One number of the stream gives the strip, the
-// side and the place, each from bits of its own: the strip must not tell the place.
-func (z *ziggurat) draw(stream *rand.PCG) float64 {
-	for {
+// fill gives standard normal numbers. One number of the stream gives the strip, the side and the place,
+// each from bits of its own: the strip must not tell the place. Nearly all of them lie under the curve
+// whatever their height is; the others are looked at by settle.
+func (z *ziggurat) fill(to []float64, stream *rand.PCG) {
+	for n := range to {
 		bits := stream.Uint64()
+		i := bits % strips
+		if x := unit(bits) * z.x[i]; x < z.x[i+1] {
+			to[n] = math.Float64frombits(math.Float64bits(x) | bits>>stripBits&1<<signBit)
+			continue
+		}
+		to[n] = z.settle(bits, stream)
+	}
+}
+
+// settle gives the standard normal number that begins with a number of the stream.
+func (z *ziggurat) settle(bits uint64, stream *rand.PCG) float64 {
+	for ; ; bits = stream.Uint64() {
 		i := bits % strips
 		negative := bits >> stripBits & 1 << signBit
 		x := unit(bits) * z.x[i]

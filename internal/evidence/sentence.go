@@ -37,15 +37,21 @@ func RowsOf(a *assay.Assay, c *assay.Component) []int {
 
 // sentences says of each constituent of a category the strongest that holds, the strongest first.
 func sentences(s ladder.Serving, c Category, works citing) []ladder.Sentence {
+	strongest := make([]ladder.Sentence, len(c.Entries))
+	_ = estimate.InBlocks(len(c.Entries), func(from, to int) error {
+		for i, e := range c.Entries[from:to] {
+			if Speaks(e, s.Ml) {
+				strongest[from+i], _ = s.Highest(e.Constituent)
+			}
+		}
+		return nil
+	})
 	var list []ladder.Sentence
-	for _, e := range c.Entries {
-		if !Speaks(e, s.Ml) {
+	for i, said := range strongest {
+		if said.Rung == "" { // there is none
 			continue
 		}
-		said, ok := s.Highest(e.Constituent)
-		if !ok {
-			continue
-		}
+		e := c.Entries[i]
 		said.Works = works.behind(Spoken(e, said).Contributions)
 		if len(said.Works) == 0 && said.Added { // a substance by its formula: what it is added beside has works
 			said.Works = e.Works

@@ -30,11 +30,14 @@ type Sentence struct {
 // Highest gives the strongest sentence about a constituent: that of an ingredient, if one brings
 // more than any other, else the higher rung; ok is false if there is none.
 func (s Serving) Highest(c *constituent.Constituent) (best Sentence, ok bool) {
-	if s.Pot == nil || s.single() {
+	if s.Pot == nil {
+		return Sentence{}, false
+	}
+	foods := s.ingredients()
+	if single(foods) {
 		return Sentence{}, false
 	}
 	b := open(s.Pot, c)
-	foods := s.ingredients()
 	rows := make([][]int, len(foods))
 	for i, w := range foods {
 		rows[i] = w.rows
@@ -52,7 +55,7 @@ func (s Serving) Highest(c *constituent.Constituent) (best Sentence, ok bool) {
 	if best.Rung != "" && best.Rung.Height() <= Lead.Height() || len(s.Parts) < 2 {
 		return best, best.Rung != ""
 	}
-	parts, all := s.parts()
+	parts, all := s.parts(foods)
 	for _, w := range parts {
 		if !b.slight(w.rows) && !s.whole(w) && !s.misleads(b, w, foods, c) {
 			i := slices.IndexFunc(all, func(rows []int) bool { return slices.Equal(rows, w.rows) })

@@ -78,6 +78,9 @@ func (b book) standing(mine []int, others [][]int) Standing {
 		s.Amount = min(s.Amount, known[d]*b.perGram)
 	}
 	for _, other := range others {
+		if !s.Leads {
+			break
+		}
 		_, its := b.sum(other)
 		for d, x := range its {
 			s.Leads = s.Leads && known[d] > x // more than NaN is nothing

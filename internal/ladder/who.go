@@ -110,7 +110,7 @@ func (s Serving) misleads(b book, w speaker, foods []speaker, c *constituent.Con
 
 // parts are those of the build that are made, each beside all others of the build and what nobody
 // poured there, such as the water of melting ice.
-func (s Serving) parts() (list []speaker, others [][]int) {
+func (s Serving) parts(foods []speaker) (list []speaker, others [][]int) {
 	poured := map[int]bool{}
 	for _, p := range s.Parts {
 		others = append(others, p.Rows)
@@ -121,7 +121,7 @@ func (s Serving) parts() (list []speaker, others [][]int) {
 			list = append(list, speaker{rows: p.Rows, word: clean.Name(p.Name), component: p.Component})
 		}
 	}
-	for _, in := range s.ingredients() {
+	for _, in := range foods {
 		var loose []int
 		for _, row := range in.rows {
 			if !poured[row] {
@@ -145,10 +145,10 @@ func (s Serving) whole(w speaker) bool {
 	return true
 }
 
-// single reports whether a serving has no more than one food beside water.
-func (s Serving) single() bool {
+// single reports whether no more than one of some foods stands beside water.
+func single(foods []speaker) bool {
 	n := 0
-	for _, in := range s.ingredients() {
+	for _, in := range foods {
 		if !in.food.Facts().Water {
 			n++
 		}

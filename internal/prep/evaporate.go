@@ -2,6 +2,7 @@ package prep
 
 import (
 	"math"
+	"slices"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
@@ -89,6 +90,8 @@ func (e evaporating) off(pot *ledger.Pot, to []float64, f Factors) (Outcome, err
 type vapour struct {
 	water, alcohol, acid []float64 // grams there
 	part, ofAcid         []float64 // of the volatility of alcohol; volatility
+
+	noAlcohol, noAcid bool // in any draw, and nothing that goes with it: how it would leave is not asked but at central values
 }
 
 // acetic is the acid that leaves with the vapour.
@@ -99,7 +102,22 @@ func newVapour(pot *ledger.Pot, f Factors) vapour {
 		water: pot.Total(constituent.Water), alcohol: pot.Total(constituent.Alcohol), acid: pot.Total(acetic),
 		part:   f.draw("vapour of alcohol", kinetics()["vapour of alcohol"]),
 		ofAcid: f.draw("volatility of acetic acid", kinetics()["volatility ACEAC"]),
+
+		noAlcohol: without(pot, constituent.Alcohol), noAcid: without(pot, acetic),
 	}
+}
+
+// without reports whether a pot has nothing of a constituent, and carries nothing that goes with it.
+func without(pot *ledger.Pot, id constituent.ID) bool {
+	if slices.Max(pot.Total(id)) > 0 {
+		return false
+	}
+	for row := range pot.Rows {
+		if slices.ContainsFunc(pot.Traced(row), func(t ledger.Traced) bool { return t.As() == id }) {
+			return false
+		}
+	}
+	return true
 }
 
 // staying is the share of each that stays.
@@ -112,23 +130,29 @@ func (v vapour) kept(d int, leave float64) (water, alcohol, acid float64) {
 	if leave <= 0 {
 		return 1, 1, 1
 	}
-	at := staying{1, 1, 1}
+	at, ofAcid := staying{1, 1, 1}, v.ofAcid[d]
+	if v.noAcid && d > 0 {
+		ofAcid = 0
+	}
 	for {
 		volatility, settled := v.ofAlcohol(d, at)
-		if !settled { // that of the middle of the step
-			volatility, _ = v.ofAlcohol(d, at.after((1+step)/2, volatility, v.ofAcid[d]))
+		switch {
+		case v.noAlcohol && d > 0:
+			volatility = 0
+		case !settled: // that of the middle of the step
+			volatility, _ = v.ofAlcohol(d, at.after((1+step)/2, volatility, ofAcid))
 		}
 		least := step
 		if settled || at.water < nothing {
 			least = 0
-		} else if next := at.after(step, volatility, v.ofAcid[d]); v.gone(d, next) < leave {
+		} else if next := at.after(step, volatility, ofAcid); v.gone(d, next) < leave {
 			at = next
 			continue
 		}
 		low, high, last := least, 1.0, at
 		for range halvings {
 			s := (low + high) / 2
-			if last = at.after(s, volatility, v.ofAcid[d]); v.gone(d, last) > leave {
+			if last = at.after(s, volatility, ofAcid); v.gone(d, last) > leave {
 				low = s
 			} else {
 				high = s

@@ -88,7 +88,7 @@ func (p *proposer) change(w wish, line drink.Line, b *borne, keep []wish) *Chang
 
 // pours names what a line pours as a bar does.
 func (p *proposer) pours(line drink.Line) string {
-	words := wordsOf(p.s.Assay.Serving)
+	words := p.s.words()
 	for _, r := range p.s.Assay.Serving.Rows {
 		if r.Line == line.Path {
 			return words[r.Profile.Food.ID]

@@ -55,7 +55,7 @@ func (s briefing) further() []*coffee {
 func (s briefing) part(c *assay.Component) *coffee {
 	k := &coffee{name: c.Name, rows: evidence.RowsOf(s.Assay, c), figures: c.Constituents, chemistry: c.Chemistry}
 	if c.ID.Component == "" {
-		k.name = wordsOf(s.Assay.Serving)[c.ID.Food]
+		k.name = s.words()[c.ID.Food]
 	}
 	if len(k.rows) > 0 && !s.Assay.ReadAgainst() {
 		k.figures = composed(s.Assay.Serving, k.rows)
@@ -80,7 +80,7 @@ func (s briefing) coffeeFood() *coffee {
 	if len(rows) == 0 {
 		return nil
 	}
-	return &coffee{name: wordsOf(pot)[of], rows: rows, figures: composed(pot, rows)}
+	return &coffee{name: s.words()[of], rows: rows, figures: composed(pot, rows)}
 }
 
 // isCoffee reports whether rows hold coffee, and nothing beside it but water.

@@ -99,7 +99,7 @@ func (s briefing) badName([]Sense) *DontSay {
 // suggested is the ingredient of which the name of a pot makes a guest think, in which whom a sentence
 // is about is poured, if it brings some of the constituent and is not whom the sentence is about.
 func (s briefing) suggested(x *ladder.Sentence) (of food.ID, word string, ok bool) {
-	pot, words := s.Assay.Serving, wordsOf(s.Assay.Serving)
+	pot, words := s.Assay.Serving, s.words()
 	all := pot.Central(x.Constituent.ID)
 	for _, name := range x.Pots {
 		if ladder.Suggests(name, x.Who) {

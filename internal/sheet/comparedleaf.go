@@ -162,7 +162,7 @@ func (c *Compared) openFoods(list []contrast.Figure) []string {
 
 // foodWords gives the words for a food of either drink.
 func (c *Compared) foodWords() func(food.ID) string {
-	a, b := wordsOf(c.A.Assay.Serving), wordsOf(c.B.Assay.Serving)
+	a, b := c.A.words(), c.B.words()
 	return func(id food.ID) string { return cmp.Or(a[id], b[id]) }
 }
 

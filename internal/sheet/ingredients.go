@@ -10,7 +10,6 @@ import (
 	"sipsum/internal/constituent"
 	"sipsum/internal/food"
 	"sipsum/internal/ladder"
-	"sipsum/internal/ledger"
 )
 
 // Ingredient is what one food brings of a constituent, through every pot, under the name by
@@ -39,7 +38,7 @@ func Ingredients(of *Sheet, c *constituent.Constituent) []Ingredient {
 // ingredients names the foods that bring a sort; c is nil where it is no constituent.
 func (s briefing) ingredients(of composition.Sort, c *constituent.Constituent) []Ingredient {
 	pot := s.Assay.Serving
-	words := wordsOf(pot)
+	words := s.words()
 	var list []Ingredient
 	for _, i := range (&composition.Meter{Brief: !s.Assay.Want.Intervals}).Ingredients(pot, of) {
 		in := Ingredient{i, cmp.Or(i.Food.Name(), i.Food.ID.String()), words[i.Food.ID], false}
@@ -54,12 +53,9 @@ func (s briefing) ingredients(of composition.Sort, c *constituent.Constituent) [
 	return list
 }
 
-// wordsOf gives each food of a pot the word by which a bar tells it from the others.
-func wordsOf(pot *ledger.Pot) map[food.ID]string { return ladder.Words(pot) }
-
 // inWords puts words in the place of the codes of a drink's foods.
 func (s briefing) inWords(text string) string {
-	words := wordsOf(s.Assay.Serving)
+	words := s.words()
 	ids := slices.Collect(maps.Keys(words))
 	slices.SortFunc(ids, func(a, b food.ID) int { // milk-whole before milk
 		return cmp.Or(cmp.Compare(len(b.String()), len(a.String())), cmp.Compare(a.String(), b.String()))

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"strconv"
+	"sync"
 
 	"sipsum/internal/clean"
 	"sipsum/internal/composition"
@@ -73,7 +74,13 @@ func printedOf(s *Sheet, more string) *printed {
 }
 
 // FrontOf sets what leads a drink, for a page without an annex.
-func FrontOf(s *Sheet) Front { return printedOf(s, "paper.more.printed").front() }
+func FrontOf(s *Sheet) Front {
+	var side sync.WaitGroup
+	side.Go(func() { s.Allergens() }) // beside the brief, which is not asked for them at once
+	side.Go(func() { s.Cards() })
+	defer side.Wait()
+	return printedOf(s, "paper.more.printed").front()
+}
 
 func (p *printed) front() Front {
 	out := Front{Title: clean.Name(p.Assay.Drink.Name)}

@@ -178,7 +178,7 @@ func (p *printed) poured(line drink.Line) string {
 			return clean.Name(c.Name)
 		}
 	}
-	words := wordsOf(p.Assay.Serving)
+	words := p.words()
 	for _, r := range p.Assay.Serving.Rows {
 		if r.Line == line.Path {
 			return clean.Name(words[r.Profile.Food.ID])

@@ -131,7 +131,7 @@ func (p *printed) weighed(y *assay.Yield) []Segment {
 	if c, ok := p.Assay.Drink.Component(y.Component); ok {
 		lines = c.Ingredients
 	}
-	words := wordsOf(p.Assay.Serving)
+	words := p.words()
 	var list []Segment
 	for _, w := range y.Poured {
 		if !slices.ContainsFunc(lines, func(l drink.Line) bool { return l.Path == w.Path }) {

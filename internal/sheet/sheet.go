@@ -12,8 +12,10 @@ import (
 	"sipsum/internal/claims"
 	"sipsum/internal/evidence"
 	"sipsum/internal/fail"
+	"sipsum/internal/food"
 	"sipsum/internal/houserules"
 	"sipsum/internal/label"
+	"sipsum/internal/ladder"
 	"sipsum/internal/minutes"
 	"sipsum/internal/nutritionclaim"
 	"sipsum/internal/source"
@@ -38,6 +40,9 @@ type Sheet struct {
 	tastes func() taste.Profile   // of what is liquid in a serving
 	course func() *minutes.Course // of it while it stands; nil: nobody asked for its chemistry
 	works  evidence.Works
+
+	naming sync.Once
+	named  map[food.ID]string // see words
 
 	Cards     func() []label.Card      // one for each of Rules
 	Workings  func() [][]label.Working // how each card's figures came about
@@ -84,6 +89,12 @@ func Build(program string, a *assay.Assay, tables []source.Table, works evidence
 	s.cite(tables)
 	s.PHWorks = phWorksOf(a, works)
 	return s, nil
+}
+
+// words give each food of the serving the word by which a bar tells it from the others.
+func (s *Sheet) words() map[food.ID]string {
+	s.naming.Do(func() { s.named = ladder.Words(s.Assay.Serving) })
+	return s.named
 }
 
 // checkRules drops rules that are asked for twice, and names all that have no card at once.

@@ -11,7 +11,6 @@ import (
 	"sipsum/internal/estimate"
 	"sipsum/internal/evidence"
 	"sipsum/internal/food"
-	"sipsum/internal/ladder"
 	"sipsum/internal/source"
 	"sipsum/internal/speech"
 )
@@ -22,7 +21,7 @@ const SpeechMeans = "Numbers in brackets name the sources and are not spoken. A 
 
 // SpeechOf makes a barista's speech about a drink in one register. Its claims were judged.
 func SpeechOf(of *Sheet, register speech.Register) speech.Speech {
-	s := &speaker{briefing: briefing{of}, register: register, brief: BriefOf(of), words: ladder.Words(of.Assay.Serving)}
+	s := &speaker{briefing: briefing{of}, register: register, brief: BriefOf(of), words: of.words()}
 	for _, line := range Contradictions(of) {
 		s.unspoken = append(s.unspoken, speech.Left{Kind: "contradiction", Text: line, Why: say("contradicted.unspoken")})
 	}

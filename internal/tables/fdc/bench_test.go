@@ -14,13 +14,13 @@ import (
 	"sipsum/internal/tables/tablestest"
 )
 
-// BenchmarkRead reads a release of scripts/benchload: the one in the folder
+// BenchmarkRead reads a release of scripts/bench: the one in the folder
 // named by SIPSUM_BENCH_FDC, or a small one made here.
 func BenchmarkRead(b *testing.B) {
 	dir := os.Getenv("SIPSUM_BENCH_FDC")
 	if dir == "" {
 		dir = filepath.Join(b.TempDir(), "release")
-		out, err := exec.Command("go", "run", "sipsum/scripts/benchload", "-foods", "40000", "-values", "500000", "-out", dir).CombinedOutput()
+		out, err := exec.Command("go", "run", "sipsum/scripts/bench", "release", "-foods", "40000", "-values", "500000", "-out", dir).CombinedOutput()
 		require.NoError(b, err, string(out))
 	}
 	most := uint64(0)

@@ -2,26 +2,29 @@ package main
 
 import (
 	"bufio"
+	"errors"
 	"flag"
 	"fmt"
 	"io"
-	"log"
 	"os"
 	"path/filepath"
 )
 
-func main() {
-	foods := flag.Int("foods", 20_000, "number of foods")
-	values := flag.Int("values", 250_000, "number of values")
-	out := flag.String("out", "", "folder to write to")
-	labels := flag.Bool("labels", true, "write branded_food.csv with texts of ingredients")
-	flag.Parse()
-	log.SetFlags(0)
+// invent writes an invented release.
+func invent(args []string) error {
+	flags := flag.NewFlagSet("release", flag.ContinueOnError)
+	foods := flags.Int("foods", 20_000, "number of foods")
+	values := flags.Int("values", 250_000, "number of values")
+	out := flags.String("out", "", "folder to write to")
+	labels := flags.Bool("labels", true, "write branded_food.csv with texts of ingredients")
+	if err := flags.Parse(args); err != nil {
+		return err
+	}
 	if *out == "" || *foods < 1 || *values < *foods {
-		log.Fatal("-out is needed, and at least one value for each food")
+		return errors.New("-out is needed, and at least one value for each food")
 	}
 	if err := os.MkdirAll(*out, 0o755); err != nil {
-		log.Fatal(err)
+		return err
 	}
 	r := newRelease(*foods, *values)
 	for name, write := range map[string]func(io.Writer) error{
@@ -32,10 +35,11 @@ func main() {
 			continue
 		}
 		if err := toFile(filepath.Join(*out, name), write); err != nil {
-			log.Fatal(err)
+			return err
 		}
 	}
 	fmt.Printf("%d foods, %d values in %s\n", *foods, *values, *out)
+	return nil
 }
 
 func toFile(path string, write func(io.Writer) error) error {
