@@ -33,7 +33,7 @@ func counted(points []Point) []Point {
 // neutral is the pH at which a glass electrode shows no voltage: its slope turns there.
 const neutral = 7.0
 
-// trueOf gives the pH of what a meter shows, with its zero and its slope.
-func trueOf(shown, zero, slope float64) float64 {
+// TrueOf gives the pH of what a meter shows, with its zero and its slope.
+func TrueOf(shown, zero, slope float64) float64 {
 	return neutral + (shown-neutral-zero)/slope
 }

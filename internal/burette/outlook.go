@@ -44,6 +44,12 @@ func Look(ens estimate.Ensemble, path string, celsius float64, l Liquid, k Kit, 
 	return o, nil
 }
 
+// Outlook is what is known after the curve, before a further point.
+func (p *Posterior) Outlook() *Outlook {
+	best := p.best()
+	return &Outlook{m: best.model, w: best.w, x: best.centre.x, read: best.points, Scatter: p.Scatter}
+}
+
 // watch makes points those of the model.
 func (o *Outlook) watch(points []Point) {
 	o.m.points, o.m.near = points, make([]acid.State, len(points))

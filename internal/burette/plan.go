@@ -1,0 +1,130 @@
+package burette
+
+import (
+	"math"
+
+	"sipsum/internal/acid"
+	"sipsum/internal/estimate"
+)
+
+// Plan is how somebody would titrate a liquid who has not begun.
+type Plan struct {
+	Grams    float64 // of the liquid
+	Molarity float64 // of the base, mol/l
+	End      float64 // pH
+	Points   int     // with the liquid itself
+}
+
+// Usual is the plan for a liquid of which the usual sample, in g, takes mol of base to its end: a
+// stronger base where that is more than a burette holds, a larger sample where it is hardly anything.
+func Usual(grams, mol float64) Plan {
+	p := Plan{Grams: grams, Molarity: rowOf("usual base").value, End: EndOfPlan(), Points: int(rowOf("points of a plan").value)}
+	ml := func() float64 { return mol / p.Molarity * mlPerLitre }
+	for _, stronger := range []string{"stronger base", "strongest base"} {
+		if ml() > rowOf("most of a burette").value {
+			p.Molarity = rowOf(stronger).value
+		}
+	}
+	if ml() < rowOf("least of a plan").value {
+		p.Grams = max(grams, rowOf("larger sample").value)
+	}
+	return p
+}
+
+// EndOfPlan is the pH up to which somebody titrates.
+func EndOfPlan() float64 { return rowOf("end of a plan").value }
+
+const mlPerLitre = 1000
+
+// Lay gives the points of a plan in equal steps of base, without their pH: the volume is read with
+// a standard deviation of off ml, and each ml brings kg of water.
+func (p Plan) Lay(mol, off, water float64) []Point {
+	list := make([]Point, p.Points)
+	perMl := p.Molarity / mlPerLitre
+	for i := range list {
+		list[i].Base = mol * float64(i) / float64(p.Points-1)
+		list[i].Water = list[i].Base / perMl * water
+		if i > 0 { // of no volume nothing is read
+			list[i].Off = off * perMl
+		}
+	}
+	return list
+}
+
+// Pourer is what base is measured with.
+type Pourer struct {
+	Name string
+	Off  float64   // standard deviation of a volume that was read, ml
+	All  []float64 // by draw: what it pours over what its scale says, the same at each volume
+}
+
+// Names of what base is measured with, as data/kit_words.csv tells them.
+const (
+	ByBurette = "burette"
+	BySyringe = "syringe"
+	ByProved  = "syringe, base proved"
+)
+
+// Pourers gives the burette and the syringe of data/burette.csv, and the syringe whose base was
+// proved on a weighed acid, with what strength and sample are off by draw by draw.
+func Pourers(ens estimate.Ensemble, path string, strength []float64) []Pourer {
+	within := func(what string) []float64 {
+		half := rowOf(what).value
+		return ens.Column(estimate.Input{Central: 1, Shape: estimate.Uniform, Low: 1 - half, High: 1 + half, Stream: ens.Stream("burette", path, what)})
+	}
+	syringe := within("syringe")
+	both := make([]float64, len(strength))
+	for d := range both {
+		both[d] = strength[d] * syringe[d]
+	}
+	stroke := rowOf("stroke of a syringe").value / math.Sqrt(3)
+	return []Pourer{
+		{ByBurette, rowOf("burette").value / math.Sqrt(3), strength},
+		{BySyringe, stroke, both},
+		{ByProved, stroke, within("proved base")},
+	}
+}
+
+// KnownWell reports whether a base that is known to half of a 90 % interval, as a share, need not
+// be proved on a weighed acid first.
+func KnownWell(half float64) bool { return half <= rowOf("known well").value }
+
+// Proof is a weighed acid that tells the strength of a base.
+type Proof struct {
+	Share float64 // of citric acid in the solution
+	Grams float64 // of the solution
+	Mol   float64 // of protons in it, up to the end of a plan
+}
+
+// ProofOf is the usual one, of a sample.
+func ProofOf(grams float64) Proof {
+	citric := acid.All()[acid.Must("citric")]
+	share := rowOf("acid of a proof").value
+	return Proof{share, grams, grams * share / citric.Molar * float64(len(citric.Steps))}
+}
+
+// Best gives the point of further, by place, that comes next, and by how much it narrows the acids;
+// the nearest of those that tell nearly as much as the best. −1: none is worth its base.
+func (o *Outlook) Best(further []Point) (place int, narrows float64, err error) {
+	if len(further) == 0 {
+		return -1, 0, nil
+	}
+	all, err := o.Each(further, nil)
+	if err != nil {
+		return -1, 0, err
+	}
+	by, most := make([]float64, len(further)), 0.0
+	for k, with := range all[1:] {
+		by[k] = with.Narrows(all[0])
+		most = max(most, by[k])
+	}
+	if most < rowOf("worth a point").value {
+		return -1, most, nil
+	}
+	for k, x := range by {
+		if x >= rowOf("near enough").value*most {
+			return k, x, nil
+		}
+	}
+	return -1, most, nil // never: one of them is the most
+}
