@@ -12,6 +12,7 @@ import (
 	"sipsum/internal/note"
 	"sipsum/internal/prep"
 	"sipsum/internal/reading"
+	"sipsum/internal/titration"
 )
 
 // made is what was made of a list of lines and its steps: a component, or the drink. It is
@@ -50,10 +51,11 @@ type use struct {
 
 // event is what was said while something was made, in order: one of these.
 type event struct {
-	note    *note.Note
-	reading *reading.Reading
-	within  *drink.Component // was made, or had been
-	dosed   *prep.Dosed
+	note     *note.Note
+	reading  *reading.Reading
+	titrated *titration.Told
+	within   *drink.Component // was made, or had been
+	dosed    *prep.Dosed
 }
 
 // chemistry works out what was made as a solution, once for what is asked of it.
@@ -68,9 +70,9 @@ func (m *made) chemistry(lab *acidity.Laboratory, l chemistry.Liquid) *chemistry
 	return m.solved[l]
 }
 
-// said gives the notes, readings and calculated doses of all that was made for the last of a
-// list, in the order in which they came up; notes that say the same once.
-func said(list []*made) (notes []note.Note, readings []reading.Reading, adjusted []prep.Dosed) {
+// hear takes the notes, readings, titrations and calculated doses of all that was made for the last
+// of a list, in the order in which they came up; notes that say the same once.
+func (a *Assay) hear(list []*made) {
 	seen := map[string]bool{}
 	var of func(m *made)
 	of = func(m *made) {
@@ -80,14 +82,15 @@ func said(list []*made) (notes []note.Note, readings []reading.Reading, adjusted
 				seen[e.within.Name] = true
 				of(named(list, e.within.Name))
 			case e.reading != nil:
-				readings = append(readings, *e.reading)
+				a.Readings = append(a.Readings, *e.reading)
+			case e.titrated != nil:
+				a.Titrated = append(a.Titrated, *e.titrated)
 			case e.dosed != nil:
-				adjusted = append(adjusted, *e.dosed)
-			case e.note != nil && !slices.ContainsFunc(notes, e.note.Same):
-				notes = append(notes, *e.note)
+				a.Adjusted = append(a.Adjusted, *e.dosed)
+			case e.note != nil && !slices.ContainsFunc(a.Notes, e.note.Same):
+				a.Notes = append(a.Notes, *e.note)
 			}
 		}
 	}
 	of(list[len(list)-1])
-	return notes, readings, adjusted
 }

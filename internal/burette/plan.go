@@ -128,3 +128,20 @@ func (o *Outlook) Best(further []Point) (place int, narrows float64, err error) 
 	}
 	return -1, most, nil // never: one of them is the most
 }
+
+// TidyStep is a volume that somebody can read, of which some forty are in what is left, ml: 1, 2 or 5
+// of a decimal place; 0 where nothing is left.
+func TidyStep(left float64) float64 {
+	const steps, finest = 40, 0.01
+	if left < finest {
+		return 0
+	}
+	step := math.Pow(10, math.Floor(math.Log10(left/steps)))
+	for _, times := range []float64{5, 2} {
+		if times*step <= left/steps {
+			step *= times
+			break
+		}
+	}
+	return max(step, finest)
+}

@@ -31,12 +31,18 @@ type asked struct {
 }
 
 // ask lists the acids of a pot as its recipe has them, draw by draw. None: nothing that a
-// titration could tell apart, as in what protein buffers.
+// titration could tell apart, as in what protein buffers, or in what was titrated before, whose ions
+// are a spectrum.
 func (r *Rig) ask(pot *ledger.Pot, grams, solvent float64) (asked, bool) {
 	a := asked{mass: pot.Mass(), grams: grams}
 	protein := pot.Total(constituent.Protein)
 	if unit.Hundred*protein[0]/a.mass[0] > acidity.SpanOf("protein").High || pot.N <= estimate.FewestDraws {
 		return a, false
+	}
+	for row := range pot.Rows {
+		if acidity.Titrated(pot, row) {
+			return a, false
+		}
 	}
 	in := r.Lab.IonsOf(pot, pot.N)
 	n := pot.N
@@ -123,8 +129,11 @@ func (r *Rig) tell(pot *ledger.Pot, m *drink.Measured, b sampled, solvent float6
 	}
 	k := r.kit(m, b)
 	p, err := burette.Ask(r.Lab.Ens, m.StepPath(), acidity.MeterCelsius, a.liquid, k, b.points)
-	if err != nil {
-		return nil // too few points, or nothing uncertain: the recipe stands
+	if err != nil { // too few points, or nothing uncertain: the recipe stands
+		if o, err := burette.Look(r.Lab.Ens, m.StepPath(), acidity.MeterCelsius, a.liquid, k, b.points); err == nil {
+			r.Told = append(r.Told, begun(m, a, o, k).at(b))
+		}
+		return nil
 	}
 	contradicts := p.Contradicts()
 	var side []float64
@@ -153,9 +162,7 @@ func (r *Rig) tell(pot *ledger.Pot, m *drink.Measured, b sampled, solvent float6
 	for i := range t.Acids {
 		t.Acids[i].Held = held[i]
 	}
-	last := b.points[len(b.points)-1]
-	t.perMl, t.off, t.poured = b.perMl, last.Off, last.Base/b.perMl
-	r.Told = append(r.Told, t)
+	r.Told = append(r.Told, t.at(b))
 	r.Notes = append(r.Notes, t.notes(note.Place(m.StepPath()))...)
 	if contradicts {
 		return nil

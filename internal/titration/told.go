@@ -27,12 +27,20 @@ type Told struct {
 
 	Scatter     float64 // of the points over what their spreads allow; at least 1
 	Adjusted    bool    // the meter is as an adjusted one is
+	TooFew      bool    // its points tell nothing of the acids yet, which stand as the recipe has them
 	Contradicts bool    // no mixture of the recipe's acids titrates like this
 
 	look   *burette.Outlook
 	perMl  float64 // mol of base
 	off    float64 // mol: how a volume was read
 	poured float64 // ml up to the last point
+}
+
+// at keeps where the titration stands.
+func (t Told) at(b sampled) Told {
+	last := b.points[len(b.points)-1]
+	t.perMl, t.off, t.poured = b.perMl, last.Off, last.Base/b.perMl
+	return t
 }
 
 // Acid is one of the acids that were asked for, g in 100 g.
@@ -60,6 +68,25 @@ func (t Told) Of() string {
 		return t.Path[0]
 	}
 	return "the drink"
+}
+
+// begun is a titration whose points are too few to tell acids by.
+func begun(m *drink.Measured, a asked, look *burette.Outlook, k burette.Kit) Told {
+	t := Told{Path: m.Of(), Points: len(m.Titration), Scatter: 1, Adjusted: true, TooFew: true, look: look}
+	for _, s := range suspects(a) {
+		t.Acids = append(t.Acids, Acid{Constituent: s.Constituent, Expected: s.Recipe, Read: s.Recipe, Used: s.Recipe})
+	}
+	same := func(column []float64, by float64) Quantity {
+		s := estimate.Summarise(times(column, by))
+		return Quantity{s, s}
+	}
+	milli := unit.Hundred / a.grams * unit.Kilo
+	if a.liquid.Nameless != nil {
+		q := same(a.liquid.Nameless, milli)
+		t.Nameless = &q
+	}
+	t.Strong, t.Zero, t.Slope, t.Base = same(a.liquid.Strong, milli), same(k.Zero, 1), same(k.Slope, 1), same(k.Factor, 1/k.Factor[0])
+	return t
 }
 
 // toldOf summarises a posterior. used is mol in the sample, by acid and draw, as the pot has it.
