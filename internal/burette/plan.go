@@ -58,11 +58,11 @@ type Pourer struct {
 	All  []float64 // by draw: what it pours over what its scale says, the same at each volume
 }
 
-// Names of what base is measured with, as data/kit_words.csv tells them.
+// Names of what base is measured with.
 const (
 	ByBurette = "burette"
 	BySyringe = "syringe"
-	ByProved  = "syringe, base proved"
+	ByProved  = "proved"
 )
 
 // Pourers gives the burette and the syringe of data/burette.csv, and the syringe whose base was

@@ -124,22 +124,24 @@ func newAssay(a *app) *cobra.Command {
 		use: "assay", short: "composition of a serving, and what brings it",
 		long: "assay calculates a drink and prints, per serving and per 100 ml, each constituent with its interval,\n" +
 			"what is known of it, and which component brings it. With --why it tells what the interval of one figure\n" +
-			"comes from; with --next, which reading at the bench would narrow the drink's figures most.",
+			"comes from; with --next, which reading at the bench would narrow the drink's figures most, and with\n" +
+			"--next=POT what a titration of a pot would tell of its acids with your kit, or its next point.",
 		text: textreport.Assay, json: jsonreport.Assay, degassed: true,
 	})
 	whole := cmd.RunE
-	var why string
-	var next bool
+	var why, next string
 	cmd.Flags().StringVar(&why, "why", "", "what the spread of a figure comes from: a tagname such as CITAC")
-	cmd.Flags().BoolVar(&next, "next", false, "readings not yet taken, by how much they narrow the sensory categories")
+	cmd.Flags().StringVar(&next, "next", "", "readings not yet taken, by how much they narrow the sensory categories; with =POT what a titration of it would tell")
+	cmd.Flags().Lookup("next").NoOptDefVal = everyPot
+	cmd.Annotations = map[string]string{handsOut: "next"}
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		switch {
-		case why != "" && next:
+		case why != "" && next != "":
 			return fail.New(fail.Wrong, "--why and --next are two questions", "ask one at a time")
 		case why != "":
 			return a.why(cmd.Context(), args[0], why)
-		case next:
-			return a.next(cmd.Context(), args[0])
+		case next != "":
+			return a.next(cmd.Context(), args[0], next)
 		}
 		return whole(cmd, args)
 	}

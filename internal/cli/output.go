@@ -30,6 +30,7 @@ const (
 
 var (
 	usualFormats = []string{formatText, formatJSON}
+	pageFormats  = []string{formatText, formatJSON, formatMarkdown} // of a page that is no drink's
 	allFormats   = []string{formatText, formatJSON, formatHTML, formatSVG, formatMarkdown, formatCSV}
 )
 
@@ -39,15 +40,20 @@ var byEnding = map[string]string{
 	".svg": formatSVG, ".md": formatMarkdown, ".markdown": formatMarkdown, ".csv": formatCSV,
 }
 
-// handsOut is the annotation of a command whose output may have every form.
+// handsOut is the annotation of a command whose output may have every form, or of the flag with which
+// it is a page to keep.
 const handsOut = "hands out"
 
 // formatsOf lists the forms that a command has.
 func formatsOf(cmd *cobra.Command) []string {
-	if cmd.Annotations[handsOut] != "" {
-		return allFormats
+	of := cmd.Annotations[handsOut]
+	switch flag := cmd.Flags().Lookup(of); {
+	case of == "", flag != nil && !flag.Changed:
+		return usualFormats
+	case flag != nil:
+		return pageFormats
 	}
-	return usualFormats
+	return allFormats
 }
 
 // output is what a command hands out: in which form, where, and on which paper.
