@@ -2,6 +2,7 @@ package burette
 
 import (
 	"math"
+	"slices"
 
 	"sipsum/internal/acid"
 	"sipsum/internal/estimate"
@@ -103,31 +104,54 @@ func ProofOf(grams float64) Proof {
 	return Proof{share, grams, grams * share / citric.Molar * float64(len(citric.Steps))}
 }
 
-// Best gives the point of further, by place, that comes next, and by how much it narrows the acids;
-// the nearest of those that tell nearly as much as the best. −1: none is worth its base.
-func (o *Outlook) Best(further []Point) (place int, narrows float64, err error) {
-	if len(further) == 0 {
-		return -1, 0, nil
+// Few gives the points of further that are worth their base, by place and in their order, and by how
+// much all of them narrow the acids: the best one, the one that tells most beside it, and so on, up
+// to as many, and at least as many as the curve wants before it tells anything. What was poured stays in the beaker, so the first of them comes next, and none is
+// passed over for one that tells more behind it.
+func (o *Outlook) Few(further []Point, most int) (places []int, narrows float64, err error) {
+	o.watch(append(append([]Point{}, o.read...), further...))
+	jac, r, err := o.information()
+	if err != nil || len(further) == 0 {
+		return nil, 0, err
 	}
-	all, err := o.Each(further, nil)
+	kept := make([]int, len(o.read))
+	for k := range kept {
+		kept[k] = k
+	}
+	first, err := o.told(jac, r, kept)
 	if err != nil {
-		return -1, 0, err
+		return nil, 0, err
 	}
-	by, most := make([]float64, len(further)), 0.0
-	for k, with := range all[1:] {
-		by[k] = with.Narrows(all[0])
-		most = max(most, by[k])
-	}
-	if most < rowOf("worth a point").value {
-		return -1, most, nil
-	}
-	for k, x := range by {
-		if x >= rowOf("near enough").value*most {
-			return k, x, nil
+	least := Fewest() - len(o.read)
+	for last := first; len(places) < max(most, least); {
+		best, gain, then := -1, rowOf("worth a point").value, last
+		if len(places) < least {
+			gain = 0
 		}
+		for k := range further {
+			if slices.Contains(places, k) {
+				continue
+			}
+			with, err := o.told(jac, r, append(kept[:len(kept):len(kept)], len(o.read)+k))
+			if err != nil {
+				return nil, 0, err
+			}
+			if by := with.Narrows(last); by >= gain {
+				best, gain, then = k, by, with
+			}
+		}
+		if best < 0 {
+			break
+		}
+		places, kept, last = append(places, best), append(kept, len(o.read)+best), then
+		narrows = then.Narrows(first)
 	}
-	return -1, most, nil // never: one of them is the most
+	slices.Sort(places)
+	return places, narrows, nil
 }
+
+// Fewest is how many points a curve wants before it tells acids apart.
+func Fewest() int { return int(rowOf("fewest points").value) }
 
 // TidyStep is a volume that somebody can read, of which some forty are in what is left, ml: 1, 2 or 5
 // of a decimal place; 0 where nothing is left.

@@ -74,11 +74,16 @@ func kitBlock(o titration.Outlook) Block {
 	if o.Read > 0 {
 		b.Heading = say("kit.heading.begun", strconv.Itoa(o.Read), name)
 	}
+	var untold []string
 	b.Grid = &Grid{Caption: say("kit.unit"), Head: []string{"", say("kit.recipe")}}
 	for _, k := range o.Kits {
 		b.Grid.Head = append(b.Grid.Head, say(kitKey(k)))
 	}
 	for i, a := range o.Acids {
+		if o.Left(i) > hardlyTold {
+			untold = append(untold, clean.Name(a.Name))
+			continue
+		}
 		last := figure.Place(a.Recipe.Mean, a.Recipe.SD, figure.MostDigits)
 		row := GridRow{Label: clean.Name(a.Name), Cells: []GridCell{{Text: figure.Rounded(a.Recipe.Mean, last) + " (" + figure.Span(a.Recipe.Low, a.Recipe.High, last) + ")"}}}
 		for _, k := range o.Kits {
@@ -86,7 +91,15 @@ func kitBlock(o titration.Outlook) Block {
 		}
 		b.Grid.Rows = append(b.Grid.Rows, row)
 	}
+	if len(b.Grid.Rows) == 0 {
+		b.Grid = nil
+	}
 	var lines []string
+	if o.Few > 0 {
+		lines = append(lines, say("kit.few", strconv.Itoa(o.Few)))
+	} else if len(untold) > 0 {
+		lines = append(lines, say("kit.untold", strings.Join(untold, ", ")))
+	}
 	if o.Read == 0 {
 		lines = append(lines, say("kit.plan", figure.Plain(o.Plan.Grams), figure.Plain(o.Plan.Molarity), strconv.Itoa(o.Plan.Points), figure.Plain(o.Plan.End), figure.Shortened(o.Ml, 2)))
 	}
@@ -103,6 +116,13 @@ func kitBlock(o titration.Outlook) Block {
 	b.Lines = textLines(lines)
 	return b
 }
+
+// An acid of which a kit leaves more of its interval than hardlyTold is not in the table, and one of
+// which it leaves less than wellTold is worth a line in a list: our own bounds.
+const (
+	hardlyTold = 0.9
+	wellTold   = 0.7
+)
 
 // kitKey is the key of what base is measured with.
 func kitKey(k titration.Kit) string {
@@ -121,10 +141,16 @@ func nextWords(o titration.Outlook) []string {
 	case o.Read == 0:
 		return nil
 	case o.Next != nil:
-		return []string{
-			say("kit.next", figure.Plain(o.Next.Ml), figure.Plain(o.Next.Total), figure.Rounded(o.Next.PH, -1), figure.Shortened(unit.Hundred*o.Next.Narrows, 1)),
-			say("kit.next.write", figure.Plain(o.Next.Total)),
+		lines := []string{say("kit.next", figure.Plain(o.Next.Ml), figure.Plain(o.Next.Total), figure.Rounded(o.Next.PH, -1)) + "; " + say("kit.next.write", figure.Plain(o.Next.Total))}
+		better := figure.Shortened(unit.Hundred*o.Next.Narrows, 1)
+		if len(o.Next.Then) == 0 {
+			return append(lines, say("kit.next.alone", better))
 		}
+		var then []string
+		for _, ml := range o.Next.Then {
+			then = append(then, figure.Plain(ml))
+		}
+		return append(lines, say("kit.next.then", strings.Join(then, ", "), better))
 	case o.Done:
 		return []string{say("kit.next.done")}
 	}
@@ -146,9 +172,14 @@ func KitLines(s *Sheet) []string {
 	var list []string
 	for _, o := range s.Outlooks("") {
 		var known []string
+		together := map[int]bool{}
+		for _, p := range o.Kits[0].Joined {
+			together[p.First], together[p.Second] = true, true
+			known = append(known, say("kit.together", clean.Name(o.Acids[p.First].Name), clean.Name(o.Acids[p.Second].Name), halfText(p.Half)))
+		}
 		for i, a := range o.Acids {
-			if was := (a.Recipe.High - a.Recipe.Low) / 2; o.Kits[0].Half[i] < was/2 {
-				known = append(known, say("kit.known", clean.Name(a.Name), halfText(o.Kits[0].Half[i]), halfText(was)))
+			if o.Left(i) < wellTold && !together[i] {
+				known = append(known, say("kit.known", clean.Name(a.Name), halfText(o.Kits[0].Half[i]), halfText((a.Recipe.High-a.Recipe.Low)/2)))
 			}
 		}
 		name := PotWords(potOf(o))

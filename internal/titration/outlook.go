@@ -20,9 +20,23 @@ type Outlook struct {
 	Ml    float64        // of base that the plan takes
 	Kits  []Kit          // what each would tell by the plan; of one that was begun its own, by its points so far
 	Read  int            // points so far
+	Few   int            // how many it wants before they count for the acids; 0: they do
 	Next  *Addition      // nil: no point is worth its base
 	Done  bool           // the last point stands at the end of what tells acids apart
 	Proof *burette.Proof // the base is to be proved on it first; nil: it is known well
+}
+
+// Left is what the best of the kits leaves of the recipe's interval of an acid, as a share.
+func (o Outlook) Left(i int) float64 {
+	least := o.Kits[0].Half[i]
+	for _, k := range o.Kits {
+		least = min(least, k.Half[i])
+	}
+	of := o.Acids[i].Recipe
+	if of.High <= of.Low {
+		return 1
+	}
+	return 2 * least / (of.High - of.Low)
 }
 
 // Suspect is an acid that may be there, g in 100 g.
@@ -48,10 +62,11 @@ type Pair struct {
 
 // Addition is the next point of a titration that was begun.
 type Addition struct {
-	Ml      float64 // to add
-	Total   float64 // ml then
-	PH      float64 // that the meter will show
-	Narrows float64 // by how much of itself the intervals of the acids shrink, in their mean
+	Ml      float64   // to add
+	Total   float64   // ml then
+	PH      float64   // that the meter will show
+	Then    []float64 // ml at the points worth reading after it
+	Narrows float64   // by how much of themselves the intervals of the acids shrink with all of them, in their mean
 }
 
 // Foresee gives the outlook of a pot that nobody has titrated; nil where a titration tells none of
@@ -162,6 +177,9 @@ func (t Told) Outlook() *Outlook {
 	for _, a := range t.Acids {
 		out.Acids = append(out.Acids, Suspect{a.Constituent, a.Expected})
 	}
+	if t.TooFew {
+		out.Few = burette.Fewest()
+	}
 	k := Kit{Base: (t.Base.Read.High - t.Base.Read.Low) / 2}
 	for _, a := range t.Acids {
 		k.Half = append(k.Half, (a.Read.High-a.Read.Low)/2)
@@ -207,9 +225,14 @@ func (t Told) next() (next *Addition, done bool) {
 	if len(points) == 0 || t.look.Shown(points) != nil {
 		return nil, true
 	}
-	place, narrows, err := t.look.Best(points)
-	if err != nil || place < 0 {
+	const most = 5 // of a handful somebody sees the end
+	places, narrows, err := t.look.Few(points, most)
+	if err != nil || len(places) == 0 {
 		return nil, false
 	}
-	return &Addition{Ml: at[place] - t.poured, Total: at[place], PH: points[place].PH, Narrows: narrows}, false
+	next = &Addition{Ml: at[places[0]] - t.poured, Total: at[places[0]], PH: points[places[0]].PH, Narrows: narrows}
+	for _, k := range places[1:] {
+		next.Then = append(next.Then, at[k])
+	}
+	return next, false
 }

@@ -49,7 +49,8 @@
 //
 // "titrations" of sipsum.next/1 is what a titration that nobody has begun would tell by its "plan", or a further point of one. Each of
 // "kits" has "half" of the 90 % interval of each of "acids", in their order, in g in 100 g: by a "burette", a "syringe", a syringe whose base was "proved"
-// on a weighed acid, or its "own". "next" is the next point: "narrows" is by how much of themselves the intervals shrink, in their mean.
+// on a weighed acid, or its "own". "next" is the next point, "then_ml" those worth reading after it,
+// "narrows" by how much of themselves the intervals shrink with all of them, in their mean.
 //
 // "house_rules" stands in sipsum.evidence/1, in "evidence" of sipsum.sheet/1 and in sipsum.brief/1 where a
 // file of house rules was read: "rules" says where they stand, and each of "lines" has its "key" of the

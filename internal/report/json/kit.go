@@ -12,7 +12,8 @@ type outlookForm struct {
 	Plan  *planForm     `json:"plan,omitempty"` // of one that nobody has begun
 	Acids []suspectForm `json:"acids"`          // in g per 100 g
 	Kits  []kitForm     `json:"kits"`
-	Next  *additionForm `json:"next"` // null: nobody has begun, or no point is worth its base
+	Few   int           `json:"wants_points,omitempty"` // before they count for the acids
+	Next  *additionForm `json:"next"`                   // null: nobody has begun, or no point is worth its base
 	Done  bool          `json:"at_its_end"`
 	Prove *proofForm    `json:"prove_the_base,omitempty"`
 }
@@ -45,10 +46,11 @@ type pairForm struct {
 }
 
 type additionForm struct {
-	AddMl   number `json:"add_ml"`
-	TotalMl number `json:"total_ml"`
-	PH      number `json:"ph"`
-	Narrows number `json:"narrows"`
+	AddMl   number   `json:"add_ml"`
+	TotalMl number   `json:"total_ml"`
+	PH      number   `json:"ph"`
+	Then    []number `json:"then_ml"`
+	Narrows number   `json:"narrows"`
 }
 
 type proofForm struct {
@@ -59,7 +61,7 @@ type proofForm struct {
 }
 
 func outlookOf(o titration.Outlook) outlookForm {
-	f := outlookForm{Of: first(o.Path), Read: o.Read, Done: o.Done}
+	f := outlookForm{Of: first(o.Path), Read: o.Read, Few: o.Few, Done: o.Done}
 	if o.Read == 0 {
 		f.Plan = &planForm{number(o.Plan.Grams), number(o.Plan.Molarity), number(o.Ml), number(o.Plan.End), o.Plan.Points}
 	}
@@ -77,7 +79,7 @@ func outlookOf(o titration.Outlook) outlookForm {
 		f.Kits = append(f.Kits, form)
 	}
 	if n := o.Next; n != nil {
-		f.Next = &additionForm{number(n.Ml), number(n.Total), number(n.PH), number(n.Narrows)}
+		f.Next = &additionForm{number(n.Ml), number(n.Total), number(n.PH), each(n.Then, func(x float64) number { return number(x) }), number(n.Narrows)}
 	}
 	if p := o.Proof; p != nil {
 		f.Prove = &proofForm{"CITAC", number(p.Share), number(p.Grams), number(p.Mol * 1000)}
