@@ -58,15 +58,20 @@ type Assay struct {
 	TableEnergy [2]composition.TableEnergy
 	Answers
 	Readings []reading.Reading // what was read, in the order in which the pots were made
-	Titrated []titration.Told  // what titrations tell of acids, in the same order
-	Adjusted []prep.Dosed      // the doses that steps calculated, in the same order
-	Yields   []Yield           // of components, inner ones first, and of the drink
-	Doses    []Dose            // what lines weigh in, inner components first
-	Items    []recipe.Item     // every food in the drink, garnish included
-	Garnish  []recipe.Garnish
-	Notes    []note.Note
+	Told
+	Yields  []Yield       // of components, inner ones first, and of the drink
+	Doses   []Dose        // what lines weigh in, inner components first
+	Items   []recipe.Item // every food in the drink, garnish included
+	Garnish []recipe.Garnish
+	Notes   []note.Note
 
 	recipe *recipe.Recipe
+}
+
+// Told is what the pots told of themselves beside what was read, in the order in which they were made.
+type Told struct {
+	Adjusted []prep.Dosed     // the doses that steps calculated
+	Titrated []titration.Told // what titrations tell of acids
 }
 
 // Against is what compare-with names.
@@ -190,26 +195,17 @@ func (a *Assay) curdled(r ledger.Row) bool {
 	return false
 }
 
-// foresee tells what titrations of what was made would tell.
-func (a *Assay) foresee(p *Plan, list []*made) {
-	if !a.Want.Kits {
-		return
-	}
+// foresee tells what titrations of what was made would tell, beside those that were begun.
+func (a *Answers) foresee(p *Plan, list []*made, begun []titration.Told) {
+	hand := amount.Hand{Ens: p.ens, Scale: p.recipe.Drink.Scale}
 	for _, m := range list {
-		var path []string
-		if m.name != "" {
-			path = []string{m.name}
-		}
-		begun := false
-		for _, t := range a.Titrated {
-			if slices.Equal(t.Path, path) {
-				a.Outlooks, begun = append(a.Outlooks, *t.Outlook()), true
+		read := false
+		for _, t := range begun {
+			if t.Component() == m.name {
+				a.Outlooks, read = append(a.Outlooks, *t.Outlook()), true
 			}
 		}
-		if begun || m.pot == nil {
-			continue
-		}
-		if o := titration.Foresee(p.lab, amount.Hand{Ens: p.ens, Scale: a.Drink.Scale}, path, note.Place(m.name), m.pot); o != nil {
+		if o := titration.Foresee(p.lab, hand, m.name, m.pot); !read && o != nil {
 			a.Outlooks = append(a.Outlooks, *o)
 		}
 	}
@@ -218,7 +214,9 @@ func (a *Assay) foresee(p *Plan, list []*made) {
 // ask answers the questions of a run that keeps its inputs.
 func (a *Assay) ask(p *Plan, list []*made) {
 	a.Inputs = p.ens.Journal.Entries()
-	a.foresee(p, list)
+	if a.Want.Kits {
+		a.foresee(p, list, a.Titrated)
+	}
 	if f, ok := a.PerServing.Find(a.Want.Why); ok {
 		a.Drivers = drivers.Of(f, a.Serving, p.ens.Journal.Entries())
 	}

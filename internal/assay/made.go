@@ -70,9 +70,9 @@ func (m *made) chemistry(lab *acidity.Laboratory, l chemistry.Liquid) *chemistry
 	return m.solved[l]
 }
 
-// hear takes the notes, readings, titrations and calculated doses of all that was made for the last
+// said gives the notes, readings, titrations and calculated doses of all that was made for the last
 // of a list, in the order in which they came up; notes that say the same once.
-func (a *Assay) hear(list []*made) {
+func said(list []*made) (notes []note.Note, readings []reading.Reading, told Told) {
 	seen := map[string]bool{}
 	var of func(m *made)
 	of = func(m *made) {
@@ -82,15 +82,16 @@ func (a *Assay) hear(list []*made) {
 				seen[e.within.Name] = true
 				of(named(list, e.within.Name))
 			case e.reading != nil:
-				a.Readings = append(a.Readings, *e.reading)
+				readings = append(readings, *e.reading)
 			case e.titrated != nil:
-				a.Titrated = append(a.Titrated, *e.titrated)
+				told.Titrated = append(told.Titrated, *e.titrated)
 			case e.dosed != nil:
-				a.Adjusted = append(a.Adjusted, *e.dosed)
-			case e.note != nil && !slices.ContainsFunc(a.Notes, e.note.Same):
-				a.Notes = append(a.Notes, *e.note)
+				told.Adjusted = append(told.Adjusted, *e.dosed)
+			case e.note != nil && !slices.ContainsFunc(notes, e.note.Same):
+				notes = append(notes, *e.note)
 			}
 		}
 	}
 	of(list[len(list)-1])
+	return notes, readings, told
 }

@@ -3,8 +3,6 @@ package assay
 import (
 	"slices"
 
-	"sipsum/internal/constituent"
-	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
 	"sipsum/internal/recipe"
 )
@@ -36,14 +34,6 @@ func (a *Assay) only(id recipe.PartID) *ledger.Pot {
 // others gives the rows of the serving that belong to other parts.
 func (a *Assay) others(id recipe.PartID) *ledger.Pot {
 	return a.Serving.Only(func(row int) bool { return partOf(a.Serving.Rows[row]) != id })
-}
-
-// Through gives the grams of a constituent in the serving that came through a component, as far as
-// they are known; of no path all of them.
-func (a *Assay) Through(path []string, id constituent.ID) estimate.Summary {
-	return estimate.Summarise(a.Serving.Only(func(row int) bool {
-		return len(path) == 0 || slices.Contains(a.Serving.Rows[row].Path, path[0])
-	}).Total(id))
 }
 
 // lines gives the paths of the lines that pour a part.

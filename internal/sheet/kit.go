@@ -7,6 +7,8 @@ import (
 
 	"sipsum/internal/burette"
 	"sipsum/internal/clean"
+	"sipsum/internal/constituent"
+	"sipsum/internal/estimate"
 	"sipsum/internal/figure"
 	"sipsum/internal/titration"
 	"sipsum/internal/unit"
@@ -14,19 +16,11 @@ import (
 
 // Outlooks gives what a titration of a pot would tell, or a further point of one; of an empty name of
 // every pot. The drink itself is called as PotWords has it.
-func (s *Sheet) Outlooks(pot string) []titration.Outlook {
+func Outlooks(s *Sheet, pot string) []titration.Outlook {
 	if pot == "" {
 		return s.Assay.Outlooks
 	}
-	return slices.DeleteFunc(slices.Clone(s.Assay.Outlooks), func(o titration.Outlook) bool { return potOf(o) != pot && PotWords(potOf(o)) != pot })
-}
-
-// potOf names the pot of an outlook; empty: the finished drink.
-func potOf(o titration.Outlook) string {
-	if len(o.Path) > 0 {
-		return o.Path[0]
-	}
-	return ""
+	return slices.DeleteFunc(slices.Clone(s.Assay.Outlooks), func(o titration.Outlook) bool { return o.Of != pot && PotWords(o.Of) != pot })
 }
 
 // NextLeaf is a page of what to read next: of a pot what a titration would tell, without one the
@@ -59,7 +53,7 @@ func readingsToTake(s *Sheet) Block {
 // every pot.
 func KitBlocks(s *Sheet, pot string) []Block {
 	var list []Block
-	for _, o := range s.Outlooks(pot) {
+	for _, o := range Outlooks(s, pot) {
 		list = append(list, kitBlock(o))
 	}
 	if pot != "" && len(list) == 0 {
@@ -69,7 +63,7 @@ func KitBlocks(s *Sheet, pot string) []Block {
 }
 
 func kitBlock(o titration.Outlook) Block {
-	name := PotWords(potOf(o))
+	name := PotWords(o.Of)
 	b := Block{Role: Tabled, Heading: say("kit.heading", name)}
 	if o.Read > 0 {
 		b.Heading = say("kit.heading.begun", strconv.Itoa(o.Read), name)
@@ -140,6 +134,8 @@ func nextWords(o titration.Outlook) []string {
 	switch {
 	case o.Read == 0:
 		return nil
+	case o.Wrong:
+		return []string{say("kit.wrong")}
 	case o.Next != nil:
 		lines := []string{say("kit.next", figure.Plain(o.Next.Ml), figure.Plain(o.Next.Total), figure.Rounded(o.Next.PH, -1)) + "; " + say("kit.next.write", figure.Plain(o.Next.Total))}
 		better := figure.Shortened(unit.Hundred*o.Next.Narrows, 1)
@@ -170,7 +166,7 @@ func proofWords(o titration.Outlook) string {
 // KitLines says in a line each what a titration of a pot would tell, for a list of what to read next.
 func KitLines(s *Sheet) []string {
 	var list []string
-	for _, o := range s.Outlooks("") {
+	for _, o := range Outlooks(s, "") {
 		var known []string
 		together := map[int]bool{}
 		for _, p := range o.Kits[0].Joined {
@@ -182,7 +178,7 @@ func KitLines(s *Sheet) []string {
 				known = append(known, say("kit.known", clean.Name(a.Name), halfText(o.Kits[0].Half[i]), halfText((a.Recipe.High-a.Recipe.Low)/2)))
 			}
 		}
-		name := PotWords(potOf(o))
+		name := PotWords(o.Of)
 		if len(known) == 0 {
 			continue
 		}
@@ -201,4 +197,11 @@ func typed(name string) string {
 		return strconv.Quote(name)
 	}
 	return name
+}
+
+// Through gives the grams of a constituent in a serving that came through a component, as far as they
+// are known; of an empty name all of them.
+func Through(s *Sheet, component string, id constituent.ID) estimate.Summary {
+	pot := s.Assay.Serving
+	return estimate.Summarise(pot.Only(func(row int) bool { return component == "" || slices.Contains(pot.Rows[row].Path, component) }).Total(id))
 }

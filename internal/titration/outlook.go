@@ -1,6 +1,8 @@
 package titration
 
 import (
+	"cmp"
+
 	"sipsum/internal/acid"
 	"sipsum/internal/acidity"
 	"sipsum/internal/amount"
@@ -14,7 +16,7 @@ import (
 
 // Outlook is what a titration that nobody has begun, or a further point of one, would tell of a pot.
 type Outlook struct {
-	Path  []string // of the component; none: the drink
+	Of    string // the component; empty: the finished drink
 	Acids []Suspect
 	Plan  burette.Plan   // of a titration that nobody has begun
 	Ml    float64        // of base that the plan takes
@@ -22,6 +24,7 @@ type Outlook struct {
 	Read  int            // points so far
 	Few   int            // how many it wants before they count for the acids; 0: they do
 	Next  *Addition      // nil: no point is worth its base
+	Wrong bool           // the curve contradicts its recipe: somebody has to decide first
 	Done  bool           // the last point stands at the end of what tells acids apart
 	Proof *burette.Proof // the base is to be proved on it first; nil: it is known well
 }
@@ -71,7 +74,8 @@ type Addition struct {
 
 // Foresee gives the outlook of a pot that nobody has titrated; nil where a titration tells none of
 // its acids, as of what protein buffers.
-func Foresee(lab *acidity.Laboratory, hand amount.Hand, path []string, name string, pot *ledger.Pot) *Outlook {
+func Foresee(lab *acidity.Laboratory, hand amount.Hand, of string, pot *ledger.Pot) *Outlook {
+	name := cmp.Or(of, "the drink") + "/foreseen"
 	mass, water := pot.Mass(), pot.Total(constituent.Water)
 	if !(mass[0] > 0 && water[0] > 0) || acidity.Unsolvable(pot) != "" {
 		return nil
@@ -95,7 +99,7 @@ func Foresee(lab *acidity.Laboratory, hand amount.Hand, path []string, name stri
 			return nil
 		}
 	}
-	out := &Outlook{Path: path, Acids: suspects(a), Plan: plan, Ml: mol / plan.Molarity * acidity.PerLitre}
+	out := &Outlook{Of: of, Acids: suspects(a), Plan: plan, Ml: mol / plan.Molarity * acidity.PerLitre}
 	for _, by := range burette.Pourers(lab.Ens, name, k.Factor) {
 		k.Factor = by.All
 		o, err := burette.Look(lab.Ens, name, acidity.MeterCelsius, a.liquid, k, nil)
@@ -127,9 +131,9 @@ func (r *Rig) lookAt(pot *ledger.Pot, name string, grams, solvent float64) (aske
 		return a, burette.Kit{}, nil
 	}
 	draw := func(kind string, number float64) []float64 {
-		return r.Hand.DrawQuantity(drink.Quantity{Number: number, Half: amount.MustInstrument(kind).HalfAt(number)}, 1, name+"/foreseen/"+kind)
+		return r.Hand.DrawQuantity(drink.Quantity{Number: number, Half: amount.MustInstrument(kind).HalfAt(number)}, 1, name+"/"+kind)
 	}
-	k := burette.NewKit(r.Lab.Ens, name+"/foreseen", true)
+	k := burette.NewKit(r.Lab.Ens, name, true)
 	const neutral = 7.0
 	k.Zero = draw(amount.ReadPH, neutral)
 	for d := range k.Zero {
@@ -173,7 +177,7 @@ func kitOf(name string, told burette.Told, a asked) Kit {
 
 // Outlook is what further points of a titration that was begun would tell.
 func (t Told) Outlook() *Outlook {
-	out := &Outlook{Path: t.Path, Read: t.Points}
+	out := &Outlook{Of: t.Component(), Read: t.Points, Wrong: t.Contradicts}
 	for _, a := range t.Acids {
 		out.Acids = append(out.Acids, Suspect{a.Constituent, a.Expected})
 	}

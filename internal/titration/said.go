@@ -1,6 +1,7 @@
 package titration
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -29,43 +30,48 @@ func (t Told) notes(where string) []note.Note {
 	if len(said) == 0 {
 		said = []string{"nothing of its acids that the recipe does not"}
 	}
+	of := cmp.Or(t.Component(), "the drink")
 	list := t.contradictions(where)
-	list = append(list, note.Note{Kind: "titration acids", Text: fmt.Sprintf("%s: the titration tells of 100 g: %s", t.Of(), strings.Join(said, "; "))})
+	list = append(list, note.Note{Kind: "titration acids", Text: fmt.Sprintf("%s: the titration tells of 100 g: %s", of, strings.Join(said, "; "))})
 	if !t.Adjusted {
 		list = append(list, note.Note{Kind: "titration meter", Text: fmt.Sprintf(
 			"%s: only a meter that is off fits these points: at pH 7 it shows %+.2f too much (%+.2f to %+.2f), with %.0f %% of its slope; that is taken away: adjust it with two buffers and titrate again",
-			t.Of(), t.Zero.Read.Mean, t.Zero.Read.Low, t.Zero.Read.High, 100*t.Slope.Read.Mean)})
+			of, t.Zero.Read.Mean, t.Zero.Read.Low, t.Zero.Read.High, 100*t.Slope.Read.Mean)})
 	}
 	if t.Scatter > 1 {
 		list = append(list, note.Note{Kind: "titration scatter", Text: fmt.Sprintf(
 			"%s: the points scatter %s times as much as the meter and the volumes should, so all that they tell is that much less sure: wait for each reading, and read the volumes again",
-			t.Of(), note.Number(t.Scatter))})
+			of, note.Number(t.Scatter))})
 	}
 	return list
 }
 
 // contradictions says what was read, expected and used of the acids where the curve is beyond what
-// the recipe allows of them; what somebody has to decide stands on the first page.
+// the recipe allows of them; what somebody has to decide stands on the first page, figures first.
 func (t Told) contradictions(where string) []note.Note {
 	var said []string
 	for _, a := range t.Acids {
-		if a.Held || t.Contradicts && a.narrowed() {
+		if a.Held {
 			said = append(said, fmt.Sprintf("%s: read %s · expected %s (%s–%s) · used %s g",
 				a.Name, note.Number(a.Read.Mean), note.Number(a.Expected.Mean), note.Number(a.Expected.Low), note.Number(a.Expected.High), note.Number(a.Used.Mean)))
 		}
 	}
-	switch {
-	case t.Contradicts:
-		text := where + ": no mixture of the acids of its recipe titrates like this"
-		if len(said) > 0 {
-			text += "; of 100 g, " + strings.Join(said, "; ")
-		}
-		return []note.Note{{Kind: disagrees, Text: text + ": check the sample, the strength, the meter and the recipe; until then what hangs on its acids spans both"}}
-	case len(said) > 0:
-		return []note.Note{{Kind: disagrees, Text: fmt.Sprintf(
-			"%s: the titration is beyond what its recipe allows; of 100 g, %s: check the sample, the strength and the recipe", where, strings.Join(said, "; "))}}
+	if !t.Contradicts && len(said) == 0 {
+		return nil
 	}
-	return nil
+	why := "no mixture of the acids of its recipe titrates like this"
+	if !t.Contradicts {
+		why = "that is more than its recipe allows"
+	}
+	if len(said) > 0 {
+		where += ", in 100 g"
+		why = strings.Join(said, "; ") + "; " + why
+	}
+	text := where + ": " + why + ": check the sample, the strength, the meter and the recipe"
+	if t.Contradicts {
+		text += "; until then what hangs on its acids spans both"
+	}
+	return []note.Note{{Kind: disagrees, Text: text}}
 }
 
 // worthTelling is how much of its spread an acid has to lose by a curve to be told: our own bound,

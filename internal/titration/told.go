@@ -1,6 +1,8 @@
 package titration
 
 import (
+	"strings"
+
 	"gonum.org/v1/gonum/stat"
 
 	"sipsum/internal/acid"
@@ -62,13 +64,8 @@ type Joined struct {
 	Sum         estimate.Summary
 }
 
-// Of names what was titrated, for a reader: a component, or the drink.
-func (t Told) Of() string {
-	if len(t.Path) > 0 {
-		return t.Path[0]
-	}
-	return "the drink"
-}
+// Component gives the component that was titrated; empty: the drink.
+func (t Told) Component() string { return strings.Join(t.Path, "") }
 
 // begun is a titration whose points are too few to tell acids by.
 func begun(m *drink.Measured, a asked, look *burette.Outlook, k burette.Kit) Told {

@@ -14,6 +14,7 @@ type outlookForm struct {
 	Kits  []kitForm     `json:"kits"`
 	Few   int           `json:"wants_points,omitempty"` // before they count for the acids
 	Next  *additionForm `json:"next"`                   // null: nobody has begun, or no point is worth its base
+	Wrong bool          `json:"contradicts,omitempty"`
 	Done  bool          `json:"at_its_end"`
 	Prove *proofForm    `json:"prove_the_base,omitempty"`
 }
@@ -61,7 +62,7 @@ type proofForm struct {
 }
 
 func outlookOf(o titration.Outlook) outlookForm {
-	f := outlookForm{Of: first(o.Path), Read: o.Read, Few: o.Few, Done: o.Done}
+	f := outlookForm{Of: named(o.Of), Read: o.Read, Few: o.Few, Wrong: o.Wrong, Done: o.Done}
 	if o.Read == 0 {
 		f.Plan = &planForm{number(o.Plan.Grams), number(o.Plan.Molarity), number(o.Ml), number(o.Plan.End), o.Plan.Points}
 	}
@@ -87,10 +88,10 @@ func outlookOf(o titration.Outlook) outlookForm {
 	return f
 }
 
-// first gives the component of a path; nil: the finished drink.
-func first(path []string) *string {
-	if len(path) == 0 {
+// named gives a component; nil: the finished drink.
+func named(component string) *string {
+	if component == "" {
 		return nil
 	}
-	return &path[0]
+	return &component
 }

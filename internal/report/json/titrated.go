@@ -59,7 +59,7 @@ func titratedOf(s *sheet.Sheet) []titratedForm {
 
 func toldOf(s *sheet.Sheet, t titration.Told) titratedForm {
 	f := titratedForm{
-		Of: first(t.Path), Points: t.Points, Told: !t.TooFew, Contradicts: t.Contradicts, Acids: []titratedAcid{}, Joined: []joinedForm{},
+		Of: named(t.Component()), Points: t.Points, Told: !t.TooFew, Contradicts: t.Contradicts, Acids: []titratedAcid{}, Joined: []joinedForm{},
 		Strong: besideOf(t.Strong, "mmol/100 g"), Base: besideOf(t.Base, "1"), Scatter: number(t.Scatter),
 		Meter: meterForm{besideOf(t.Zero, "pH"), besideOf(t.Slope, "1"), t.Adjusted},
 	}
@@ -70,7 +70,7 @@ func toldOf(s *sheet.Sheet, t titration.Told) titratedForm {
 	for _, a := range t.Acids {
 		f.Acids = append(f.Acids, titratedAcid{
 			a.ID, summaryOf(a.Expected, gramsPer100g), summaryOf(a.Read, gramsPer100g), summaryOf(a.Used, gramsPer100g), a.Held,
-			summaryOf(s.Assay.Through(t.Path, a.ID), "g"),
+			summaryOf(sheet.Through(s, t.Component(), a.ID), "g"),
 		})
 	}
 	for _, j := range t.Joined {

@@ -73,7 +73,7 @@ func Next(w io.Writer, s *sheet.Sheet, pot string) error {
 		head
 		Readings   []suggestion  `json:"readings"`
 		Titrations []outlookForm `json:"titrations"`
-	}{headOf("sipsum.next/1", s), []suggestion{}, each(s.Outlooks(pot), outlookOf)}
+	}{headOf("sipsum.next/1", s), []suggestion{}, each(sheet.Outlooks(s, pot), outlookOf)}
 	for _, g := range s.Assay.Suggestions {
 		out := suggestion{
 			Reading: g.Reading, Score: number(g.Score), Narrows: []narrowing{},
