@@ -31,7 +31,7 @@ func NextLeaf(s *Sheet, pot string) *Leaf {
 		l.add(readingsToTake(s))
 	}
 	l.add(KitBlocks(s, pot)...)
-	l.Foot = []string{say("kit.foot"), clean.Name(s.Program)}
+	l.Foot = []string{say("kit.foot", figure.Plain(unit.Hundred*(estimate.HighShare-estimate.LowShare)), figure.Plain(unit.Hundred)), clean.Name(s.Program)}
 	return l
 }
 
@@ -69,7 +69,7 @@ func kitBlock(o titration.Outlook) Block {
 		b.Heading = say("kit.heading.begun", strconv.Itoa(o.Read), name)
 	}
 	var untold []string
-	b.Grid = &Grid{Caption: say("kit.unit"), Head: []string{"", say("kit.recipe")}}
+	b.Grid = &Grid{Caption: perHundred(), Head: []string{"", say("kit.recipe")}}
 	for _, k := range o.Kits {
 		b.Grid.Head = append(b.Grid.Head, say(kitKey(k)))
 	}
@@ -118,6 +118,9 @@ const (
 	wellTold   = 0.7
 )
 
+// perHundred is the unit of all that is told of a titrated liquid.
+func perHundred() string { return say("kit.unit", figure.Plain(unit.Hundred)) }
+
 // kitKey is the key of what base is measured with.
 func kitKey(k titration.Kit) string {
 	if k.Name == "" {
@@ -159,7 +162,7 @@ func proofWords(o titration.Outlook) string {
 	for _, k := range o.Kits {
 		worst = max(worst, k.Base)
 	}
-	return say("kit.proof", figure.Shortened(unit.Hundred*worst, 1), figure.Plain(unit.Hundred*o.Proof.Share), figure.Plain(o.Proof.Grams),
+	return say("kit.proof", figure.Shortened(unit.Hundred*worst, 1), figure.Plain(unit.Hundred*o.Proof.Share), figure.Plain(unit.Hundred), figure.Plain(o.Proof.Grams),
 		figure.Plain(burette.EndOfPlan()), figure.Shortened(unit.Kilo*o.Proof.Mol, figure.MostDigits))
 }
 
@@ -182,9 +185,9 @@ func KitLines(s *Sheet) []string {
 		if len(known) == 0 {
 			continue
 		}
-		text := say("kit.would", name, strings.Join(known, ", "))
+		text := say("kit.would", name, perHundred(), strings.Join(known, ", "))
 		if o.Read > 0 {
-			text = say("kit.has", name, strconv.Itoa(o.Read), strings.Join(known, ", "))
+			text = say("kit.has", name, strconv.Itoa(o.Read), perHundred(), strings.Join(known, ", "))
 		}
 		list = append(list, text+"; "+say("kit.see", typed(name)))
 	}
