@@ -164,6 +164,7 @@ type assayBody struct {
 	Per100g       compositionForm                      `json:"per_100_g"`
 	Per100ml      compositionForm                      `json:"per_100_ml"`
 	Readings      []readingForm                        `json:"readings"`
+	Titrations    []titratedForm                       `json:"titrations,omitempty"`
 	Adjusted      []dosedForm                          `json:"adjusted"`
 	Chemistry     *chemistryForm                       `json:"chemistry"`
 	Minutes       *minutesForm                         `json:"minutes,omitempty"`
@@ -217,6 +218,7 @@ func bodyOf(s *sheet.Sheet) assayBody {
 		Per100g:       compositionForm{constituentsOf(a.Per100g)},
 		Per100ml:      compositionForm{constituentsOf(a.Per100ml)},
 		Readings:      readingsOf(a.Readings),
+		Titrations:    titratedOf(s),
 		Adjusted:      adjustedOf(a.Adjusted),
 		Chemistry:     chemistryOf(a.Chemistry, &a.Density),
 		Minutes:       minutesOf(sheet.CourseOf(s)),
