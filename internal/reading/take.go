@@ -12,6 +12,7 @@ import (
 	"sipsum/internal/fail"
 	"sipsum/internal/ledger"
 	"sipsum/internal/liquid"
+	"sipsum/internal/meter"
 	"sipsum/internal/note"
 	"sipsum/internal/prep"
 	"sipsum/internal/titration"
@@ -35,7 +36,10 @@ type Bench struct {
 	Lab    *acidity.Laboratory
 	gauge  *liquid.Gauge // for which, while a pot is read, the constants of nature are others
 	Hand   amount.Hand
+	Meters *meter.Run // the instruments of the shelf; nil: there are none
 	faults *fail.List
+
+	surveying bool // what was read is only looked at
 
 	Notes    []note.Note
 	Readings []Reading

@@ -96,6 +96,7 @@ func (b *Bench) without(before *ledger.Pot, read []*drink.Measured, state Stated
 		sour = sour || r.linear()
 	}
 	pot, alone := before.Copy(), NewBench(b.Lab, b.Hand, &fail.List{})
+	alone.Meters = b.Meters
 	alone.take(pot, left, state)
 	if alone.faults.Len() > 0 {
 		return nil
@@ -125,6 +126,8 @@ func clearReading(m *drink.Measured, kind string) {
 		m.PH = nil
 	case amount.ReadTA:
 		m.TA = nil
+	case titrated:
+		m.Titration = nil
 	}
 }
 
