@@ -96,11 +96,21 @@ func (a drinks) readInto(files *written, arg string) (*drink.Drink, *fail.List, 
 	if err != nil {
 		return nil, nil, err
 	}
-	d, faults := drink.Parse(name, text, files.keeping(name, text, open))
+	open = files.keeping(name, text, open)
+	d, faults := drink.ParseBeside(name, text, open, besideFile(arg, open))
 	if d.TooLarge {
 		return nil, nil, faults.Err(fail.Wrong)
 	}
 	return d, faults, d.Fits(a.options.draws)
+}
+
+// besideFile is how to read what lies beside a drink unasked: what comes from the standard input lies nowhere, and
+// beside a demo lies nothing.
+func besideFile(arg string, open func(string) ([]byte, error)) func(string) ([]byte, error) {
+	if arg == "-" {
+		return nil
+	}
+	return open
 }
 
 // lookUp finds the foods of a drink that was read; all that is wrong with it is told at once.

@@ -47,6 +47,9 @@ const handsOut = "hands out"
 // streams is the annotation of a command that takes many drinks, a line each.
 const streams = "streams"
 
+// asMarkdown is the annotation of a command that prints Markdown too, and hands out nothing.
+const asMarkdown = "as markdown"
+
 // formatsOf lists the forms that a command has.
 func formatsOf(cmd *cobra.Command) []string {
 	switch {
@@ -54,6 +57,8 @@ func formatsOf(cmd *cobra.Command) []string {
 		return allFormats
 	case cmd.Annotations[streams] != "":
 		return manyFormats
+	case cmd.Annotations[asMarkdown] != "":
+		return slices.Concat(usualFormats, []string{formatMarkdown})
 	}
 	return usualFormats
 }
