@@ -39,6 +39,24 @@ type Standard struct {
 	Shown []Quantity
 }
 
+// meterNamed tells whether a reading names a meter: one of the log by its line.
+func (m *Measured) meterNamed(reading string) func(name string) bool {
+	if l := m.LoggedOf(reading); l != nil {
+		return func(name string) bool { return name == l.Meter }
+	}
+	return func(name string) bool {
+		return slices.ContainsFunc(m.Meters, func(w Word) bool { return w.Text == name })
+	}
+}
+
+// DayOf gives the day of a reading (unit.Day); 0: nobody says.
+func (m *Measured) DayOf(reading string) int {
+	if l := m.LoggedOf(reading); l != nil {
+		return l.Line.Day()
+	}
+	return m.Day
+}
+
 // Measurements gives everything that was read, in the order of the file: of components, then of the drink.
 func (d *Drink) Measurements() []*Measured {
 	var list []*Measured
@@ -87,13 +105,14 @@ func (m *Meter) Reads(reading string) bool {
 // MeterOf gives the instrument that took a reading: the one that is named, or the only one on the shelf that
 // can. Nil: nobody says.
 func (d *Drink) MeterOf(m *Measured, reading string) *Meter {
+	named := m.meterNamed(reading)
 	var can []*Meter
 	for i := range d.Meters {
 		meter := &d.Meters[i]
 		if !meter.Reads(reading) {
 			continue
 		}
-		if slices.ContainsFunc(m.Meters, func(w Word) bool { return w.Text == meter.Name }) {
+		if named(meter.Name) {
 			return meter
 		}
 		can = append(can, meter)

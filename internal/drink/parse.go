@@ -32,7 +32,8 @@ func Parse(name string, text []byte, open func(path string) ([]byte, error)) (*D
 	return ParseBeside(name, text, open, nil)
 }
 
-// ParseBeside reads a drink file with what lies beside it unasked: the shelf of meters. beside reads a file of
+// ParseBeside reads a drink file with what lies beside it unasked: the shelf of meters, and the bench log,
+// whose latest line of a reading counts in the place of what the file says. beside reads a file of
 // the drink's folder, with an error that is fs.ErrNotExist where there is none; nil: nothing lies there.
 func ParseBeside(name string, text []byte, open, beside func(path string) ([]byte, error)) (*Drink, *fail.List) {
 	d := &Drink{File: name}
@@ -48,6 +49,7 @@ func ParseBeside(name string, text []byte, open, beside func(path string) ([]byt
 	drinkKeys.read(r, d, root)
 	if beside != nil {
 		metersBeside(r, d, beside)
+		logBeside(r, d, beside)
 	}
 	w := whole{drink: d, file: &r.file, compared: r.compared}
 	w.check()

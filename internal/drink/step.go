@@ -302,6 +302,7 @@ type Measured struct {
 	Sample    *unit.Amount // mass or volume titrated; set with Titration
 	Meters    []Word       // the names of those that read it
 	Day       int          // on which it was read (unit.Day); 0: nobody says
+	Logged    []Logged     // those of its readings that the bench log has
 }
 
 // TitrationPoint is one reading of a bench titration.

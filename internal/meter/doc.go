@@ -7,12 +7,13 @@
 //
 //	off(x) = y1 + y2·(x − x̄),   s² = Σ(d − off)²/(N − p),   u²(y1) = s²/N,   u²(y2) = s²/Σ(x − x̄)²
 //
-// with p = 2; of one standard y2 is nothing within what instruments of its kind have (data/meter_kinds.csv) and
-// p = 1. That is the evaluation of Type A; as it has ν = N − p degrees of freedom its standard
-// uncertainties are widened by t95(ν)/t95(∞) of Student (JCGM 100:2008, G.3), so that a normal of that width has
-// their 90 % interval. Where ν is nothing, s is the scatter of the kind. Beside it stand, of Type B, what each standard may be off
-// by (rectangular within its ±, JCGM 100:2008, 4.3.7) and half of a step of the display, each shared by all repeats of
-// the standard and carried into y1 and y2 by the same least squares (5.1.2).
+// with p = 2; of one standard alone p = 1. That is the evaluation of Type A. What is known of the kind counts beside it
+// (data/meter_kinds.csv): its scatter as so many repeats more (data/meter_rules.csv), pooled, and a slope that is none
+// within its standard deviation, joined with the one that was found as two measurements of one thing are. As s has ν
+// degrees of freedom, the standard uncertainties are widened by t95(ν)/t95(∞) of Student (JCGM 100:2008, G.3), so that a
+// normal of that width has their 90 % interval. Beside it stand, of Type B, what each standard may be off by
+// (rectangular within its ±, JCGM 100:2008, 4.3.7) and half of a step of the display, each shared by all repeats of the
+// standard and carried into y1 and y2 by the same least squares (5.1.2).
 //
 // An instrument that nobody is said to have checked is right on average, within what its kind has. A reading was
 // taken some days after the check: what it is off by has walked since, at random,
@@ -20,8 +21,7 @@
 //	u(walk) = zero of its kind / √3 · √(days / due)
 //
 // so that an instrument that was never looked at again is trusted the less. A reading without a day counts as taken
-// when the next check is due. A single reading scatters by the pooled s, by that of its kind where there are few
-// repeats, never by less than a step of the display /√12.
+// when the next check is due. A single reading scatters by s, never by less than a step of the display /√12.
 //
 // All readings that one instrument took share what it is off by (Run): one draw of y1, y2 and the walk. Where it
 // took several the pots tell it too (find.go): with the innovations v = z + ε − off − h of all its readings,

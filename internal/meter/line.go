@@ -3,8 +3,6 @@ package meter
 import (
 	"math"
 
-	"gonum.org/v1/gonum/stat/distuv"
-
 	"sipsum/internal/estimate"
 )
 
@@ -12,7 +10,7 @@ import (
 type line struct {
 	Middle, Zero, Slope       float64
 	zeroVar, slopeVar, shared float64 // of zero and slope: variances and covariance, widened for few repeats
-	scatter                   float64 // s of one reading about it; NaN: nobody repeated
+	scatter                   float64 // s of one reading about it, with that of the kind
 	free                      float64 // its degrees of freedom
 }
 
@@ -29,10 +27,16 @@ type point struct {
 	typB float64   // standard uncertainty that all repeats share
 }
 
-// fit draws the line of points: of one point it has the slope of the kind, 0 within slopeU. usual is the
-// scatter where nobody repeated.
-func fit(points []point, usual, slopeU float64) line {
-	l := line{scatter: math.NaN()}
+// usual is what is known of instruments of a kind before one is checked.
+type usual struct {
+	scatter float64 // standard deviation of a reading
+	free    float64 // how many repeats it is worth
+	slope   float64 // standard deviation of the slope
+}
+
+// fit draws the line of points, with what is known of the kind beside them.
+func fit(points []point, of usual) line {
+	l := line{}
 	n, params := 0.0, 1.0
 	for _, p := range points {
 		n += float64(len(p.off))
@@ -54,21 +58,17 @@ func fit(points []point, usual, slopeU float64) line {
 		l.Slope /= squares
 		params = 2
 	} else {
-		l.Slope = 0
-		l.slopeVar = slopeU * slopeU
+		l.Slope, l.slopeVar = 0, of.slope*of.slope
 	}
-	l.free = n - params
-	s := usual
-	if l.free > 0 {
-		l.scatter = 0
-		for _, p := range points {
-			for _, d := range p.off {
-				l.scatter += math.Pow(d-l.Zero-l.Slope*(p.x-l.Middle), 2)
-			}
+	l.free = n - params + of.free
+	sum := of.free * of.scatter * of.scatter
+	for _, p := range points {
+		for _, d := range p.off {
+			sum += math.Pow(d-l.Zero-l.Slope*(p.x-l.Middle), 2)
 		}
-		l.scatter = math.Sqrt(l.scatter / l.free)
-		s = l.scatter * Student(l.free)
 	}
+	l.scatter = math.Sqrt(sum / l.free)
+	s := l.scatter * estimate.Student(l.free)
 	l.zeroVar = s * s / n
 	if squares > 0 {
 		l.slopeVar = s * s / squares
@@ -83,11 +83,22 @@ func fit(points []point, usual, slopeU float64) line {
 		l.slopeVar += toSlope * toSlope * p.typB * p.typB
 		l.shared += toZero * toSlope * p.typB * p.typB
 	}
+	if squares > 0 {
+		l.steady(of.slope)
+	}
 	return l
 }
 
-// Student gives by how much a normal is widened to have the 90 % interval of Student's t with so many degrees of
-// freedom (JCGM 100:2008, G.3).
-func Student(free float64) float64 {
-	return distuv.StudentsT{Sigma: 1, Nu: free}.Quantile(estimate.HighShare) / distuv.UnitNormal.Quantile(estimate.HighShare)
+// steady joins the slope that was found with that of the kind, which is none within a standard deviation.
+func (l *line) steady(slope float64) {
+	if math.IsInf(slope, 1) {
+		return
+	}
+	all := l.slopeVar + slope*slope
+	toZero, toSlope := l.shared/all, l.slopeVar/all
+	l.Zero -= toZero * l.Slope
+	l.Slope -= toSlope * l.Slope
+	l.zeroVar -= toZero * l.shared
+	l.shared -= toZero * l.slopeVar
+	l.slopeVar -= toSlope * l.slopeVar
 }

@@ -69,7 +69,7 @@ func (r *Run) Of(m *drink.Measured, key string) *Reader {
 	if meter == nil {
 		return nil
 	}
-	return &Reader{r.of(meter), m.Day}
+	return &Reader{r.of(meter), m.DayOf(key)}
 }
 
 // Reader is an instrument on the day of a reading.

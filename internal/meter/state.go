@@ -14,7 +14,7 @@ type State struct {
 	Step    float64 // of its display
 	Noise   float64 // standard deviation of one reading
 	Shown   int     // how often it was read at its check
-	Free    float64 // degrees of freedom of its scatter
+	Free    float64 // degrees of freedom of its scatter, with those of its kind
 	Points  []Point
 	Zero    float64 // mV of the electrode in pH 7; NaN: no electrode, or nobody knows
 	Slope   float64 // of the electrode, % of Nernst; NaN likewise
@@ -54,8 +54,8 @@ func Of(m *drink.Meter) *State {
 	if m.Checked > 0 {
 		s.Due = m.Checked + k.due
 	}
-	usual := max(k.noise, s.Step/math.Sqrt(12))
-	s.Noise = usual
+	of := usual{max(k.noise, s.Step/math.Sqrt(12)), rule("repeats of a kind"), rectangle(k.slope)}
+	s.Noise = of.scatter
 	var points []point
 	for _, st := range m.Standards {
 		p, told := s.held(st)
@@ -63,16 +63,10 @@ func Of(m *drink.Meter) *State {
 		s.Shown += len(p.off)
 	}
 	if len(points) == 0 {
-		s.line = line{zeroVar: math.Pow(rectangle(k.zero), 2), slopeVar: math.Pow(rectangle(k.slope), 2), Middle: middleOf(m.Kind), scatter: math.NaN()}
+		s.line = line{zeroVar: math.Pow(rectangle(k.zero), 2), slopeVar: of.slope * of.slope, Middle: middleOf(m.Kind)}
 	} else {
-		s.line = fit(points, usual, rectangle(k.slope))
-		s.Free = s.line.free
-		if s.line.free > 0 {
-			s.Noise = max(s.line.scatter, s.Step/math.Sqrt(12))
-			if s.line.free < rule("enough repeats") {
-				s.Noise = max(s.Noise, usual)
-			}
-		}
+		s.line = fit(points, of)
+		s.Free, s.Noise = s.line.free, max(s.line.scatter, s.Step/math.Sqrt(12))
 	}
 	s.electrode()
 	s.tolerate(k)

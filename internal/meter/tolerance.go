@@ -34,10 +34,9 @@ func (s *State) electrode() {
 	if s.Kind != phMeter {
 		return
 	}
-	if spread := s.line.free > 0 || len(s.Points) > 1; spread && len(s.Points) > 1 && known(s.Points) {
-		slope := slopeOf(s.Points)
+	if len(s.Points) > 1 && apart(s.Points) {
 		at, _ := s.line.at(neutral)
-		s.Slope, s.Zero = percent*slope, -at*perPH(usually)
+		s.Slope, s.Zero = percent*slopeOf(s.Points), -at*perPH(usually)
 	} else if len(s.Points) > 0 {
 		s.Zero = -s.Points[0].Off * perPH(usually)
 	}
@@ -49,8 +48,8 @@ func (s *State) electrode() {
 	}
 }
 
-// known tells whether points lie apart.
-func known(points []Point) bool {
+// apart tells whether points lie apart.
+func apart(points []Point) bool {
 	for _, p := range points[1:] {
 		if p.Known != points[0].Known {
 			return true
