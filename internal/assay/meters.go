@@ -1,11 +1,13 @@
 package assay
 
 import (
+	"fmt"
 	"slices"
 
 	"sipsum/internal/drink"
 	"sipsum/internal/ledger"
 	"sipsum/internal/meter"
+	"sipsum/internal/note"
 	"sipsum/internal/reading"
 )
 
@@ -42,4 +44,14 @@ func (p *Plan) findMeters(w *walk) {
 		p.found = found
 		clear(p.kept)
 	}
+}
+
+// loggedNotes says which readings come from the bench log, and how far the next lot may lie.
+func loggedNotes(d *drink.Drink) (notes []note.Note) {
+	for _, m := range d.Measurements() {
+		for _, l := range m.Logged {
+			notes = append(notes, note.Note{Kind: "reading logged", Text: fmt.Sprintf("%s, %s: %s", m.What(), l.Quantity, l.Told())})
+		}
+	}
+	return notes
 }

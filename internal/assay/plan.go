@@ -147,7 +147,7 @@ func (p *Plan) Run(ctx context.Context, other amount.Amounts, want Want) (*Assay
 	}
 	a.Notes, a.Readings, a.Adjusted = said(list)
 	a.Meters = w.meters.Found()
-	a.Notes = append(a.Notes, w.meters.Notes()...)
+	a.Notes = slices.Concat(a.Notes, loggedNotes(a.Drink), w.meters.Notes())
 	a.Yields, a.Doses = yields(list), dosesOf(list, a.Drink.Serves)
 	a.noteBatches(list)
 	a.measure(p, list)

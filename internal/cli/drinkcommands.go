@@ -5,9 +5,11 @@ import (
 	"io"
 	"slices"
 	"strings"
+	"time"
 
 	"github.com/spf13/cobra"
 
+	"sipsum/internal/benchlog"
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
 	"sipsum/internal/label"
@@ -235,10 +237,22 @@ func claimOf(say, check string) (*drink.Claim, error) {
 }
 
 func newLog(a *app) *cobra.Command {
-	return a.command(view{
-		use: "log", short: "a batch log to print and to fill in by hand",
+	cmd := a.command(view{
+		use: "log", short: "a batch log to fill in by hand; or write down what was read",
 		long: "log prints a block for each house-made component: when it was made, cooled, read, and by which day\n" +
-			"it is used up. Without a meter's pH it asks for control of time and temperature.",
+			"it is used up. Without a meter's pH it asks for control of time and temperature. With a reading it adds a\n" +
+			"line to " + benchlog.File + " beside the drink instead: sipsum log DRINK --pot syrup --brix 62.1 --by anna --lot 3. The latest\n" +
+			"line of a pot counts as what was read of it, in the place of what the drink file says, and the lots of a bar\n" +
+			"tell how far the next one may lie.",
 		text: textreport.Log, json: jsonreport.Log, ruled: true,
 	})
+	prints := cmd.RunE
+	line := logFlags(cmd)
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		if !line.asked(cmd) {
+			return prints(cmd, args)
+		}
+		return line.write(a, cmd, args[0], time.Now())
+	}
+	return cmd
 }

@@ -2,10 +2,14 @@ package drink
 
 import (
 	"errors"
+	"fmt"
 	"io/fs"
 	"slices"
 
+	"gonum.org/v1/gonum/stat/distuv"
+
 	"sipsum/internal/benchlog"
+	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/unit"
 )
@@ -19,6 +23,31 @@ type Logged struct {
 	Instead       string // what the drink file says, which does not count; "" if it says nothing
 	Spread        benchlog.Spread
 	Spreads       bool // there are lots enough to tell their spread
+}
+
+// Told says which line of the log counts, in the place of what, and what its lots say of the next one: nine in ten
+// lie between the figures.
+func (l Logged) Told() string {
+	text := "the log has " + l.Written() + " of " + l.When
+	for _, of := range []struct{ what, is string }{{" by ", l.Who}, {", lot ", l.Lot}, {", read with ", l.Meter}} {
+		if of.is != "" {
+			text += of.what + clip(of.is)
+		}
+	}
+	if l.Instead != "" {
+		text += "; it counts in the place of " + l.Instead + " of the drink file"
+	}
+	if !l.Spreads {
+		return text
+	}
+	low, high := l.Next()
+	return text + fmt.Sprintf("; %d readings of %d lots, on average %.3g: nine in ten of the next lie between %.3g and %.3g", l.Spread.Readings, l.Spread.Lots, l.Spread.Mean, low, high)
+}
+
+// Next gives the range in which nine in ten of the next lots lie.
+func (l Logged) Next() (low, high float64) {
+	reach := distuv.UnitNormal.Quantile(estimate.HighShare) * l.Spread.Next
+	return max(l.Spread.Mean-reach, 0), l.Spread.Mean + reach
 }
 
 // LoggedOf gives what the log has of a reading; nil: nothing.
@@ -62,7 +91,11 @@ func ReadLogged(quantity, written string) (Quantity, error) {
 
 func (k logKey) read(written string) (Quantity, error) {
 	if k.scale != nil {
-		return k.scale.Parse(written)
+		q, err := k.scale.Parse(written)
+		if slices.Contains(k.scale.Units, "") { // with its unit or without
+			q.Unit = ""
+		}
+		return q, err
 	}
 	a, err := massLogged(written)
 	return Quantity{Number: a.Base(), Unit: "g"}, err

@@ -52,7 +52,9 @@ func Meters(w io.Writer, program string, list []sheet.Instrument) error {
 	}{"sipsum.meters/1", program, each(list, func(x sheet.Instrument) instrument {
 		out := instrument{
 			Name: x.Name, Kind: x.Kind, Unit: x.Unit, ReadingSD: number(x.Noise), Readings: x.Shown, Freedom: number(x.Free),
-			Off:    each(x.Offs, func(o sheet.Off) offAt { return offAt{o.At, number(o.X), number(o.Off), number(o.U), number(o.Most), o.N} }),
+			Off: each(x.Offs, func(o sheet.Off) offAt {
+				return offAt{o.At, number(o.X), number(o.Off), number(o.U), number(o.Most), o.N}
+			}),
 			Faults: faults(x.Faults), Advices: faults(x.Advices), Zero: number(x.Zero), Slope: number(x.Slope),
 		}
 		if x.Dated {
