@@ -16,6 +16,9 @@ import (
 // File is the log beside the drinks.
 const File = "log.csv"
 
+// Moment is how a line says when, for time.Format.
+const Moment = "2006-01-02 15:04"
+
 // columns of a log, in order.
 var columns = []string{"when", "who", "drink", "pot", "quantity", "value", "unit", "meter", "lot"}
 

@@ -91,7 +91,7 @@ func (l *logging) write(a *app, cmd *cobra.Command, arg string, now time.Time) e
 func (l *logging) lines(cmd *cobra.Command, d *drink.Drink, now time.Time) ([]benchlog.Line, error) {
 	var faults fail.List
 	at := func(flag string) fail.Place { return fail.Place{File: "--" + flag, Line: 1, Col: 1} }
-	line := benchlog.Line{When: now.Format("2006-01-02 15:04"), Who: l.by, Drink: d.Name, Pot: l.pot, Meter: l.meter, Lot: l.lot}
+	line := benchlog.Line{When: now.Format(benchlog.Moment), Who: l.by, Drink: d.Name, Pot: l.pot, Meter: l.meter, Lot: l.lot}
 	if l.on != "" {
 		line.When = l.on
 	}
