@@ -29,6 +29,7 @@ type view struct {
 	json             func(io.Writer, *sheet.Sheet) error
 	ruled            bool                         // it depends on label rules
 	degassed         bool                         // it can tell what is left when the gas has gone
+	lots             bool                         // it can tell of the next lot
 	reads            bool                         // it says which reading to take next
 	findings         func(*sheet.Sheet) bool      // something needs a decision: exit code 3
 	silent           bool                         // and its page does not say what
@@ -47,7 +48,7 @@ type view struct {
 
 func (a *app) command(v view) *cobra.Command {
 	var rules []string
-	var degassed bool
+	var degassed, nextLot bool
 	var house string
 	var out output
 	cmd := &cobra.Command{
@@ -63,7 +64,7 @@ func (a *app) command(v view) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			ask := asked{rules: rules, degassed: degassed, next: v.reads, whole: form == formatJSON, claims: v.claims, change: v.proposes, house: v.house, houseFile: house}
+			ask := asked{rules: rules, degassed: degassed, nextLot: nextLot, next: v.reads, whole: form == formatJSON, claims: v.claims, change: v.proposes, house: v.house, houseFile: house}
 			if v.said != nil {
 				if ask.said, err = v.said(); err != nil {
 					return err
@@ -89,6 +90,9 @@ func (a *app) command(v view) *cobra.Command {
 	}
 	if v.degassed {
 		cmd.Flags().BoolVar(&degassed, "degassed", false, "the pH when the gas has left, beside that of the closed drink")
+	}
+	if v.lots {
+		cmd.Flags().BoolVar(&nextLot, "next-lot", false, "as the next lot may be, by how much those of the bench log differ, not as the one read last")
 	}
 	if v.house {
 		cmd.Flags().StringVar(&house, "house-rules", "", "a file of rules to answer line by line (default: "+houseRulesFile+" beside the drink file, if there is one)")
@@ -130,7 +134,7 @@ func newAssay(a *app) *cobra.Command {
 			"With --format jsonl it assays many drinks, and prints a line of JSON for each, in the order in which they\n" +
 			"are named; a folder stands for the drink files in it (*" + drinkEnding + ") and in its folders, by name. A drink\n" +
 			"that is wrong has a line that says why, the others are done, and the exit code is 5.",
-		text: textreport.Assay, json: jsonreport.Assay, degassed: true,
+		text: textreport.Assay, json: jsonreport.Assay, degassed: true, lots: true,
 	})
 	whole := cmd.RunE
 	var why string

@@ -39,6 +39,7 @@ type asked struct {
 	next  bool           // which reading to take next
 	whole bool           // every figure of every component: for a document
 
+	nextLot  bool // of the next lot of what was logged, not of the one that was read
 	degassed bool // the pH when the gas has left
 
 	figures []constituent.ID // of a comparison, with the draws of its size; their streams
@@ -60,6 +61,9 @@ func (a *app) sheet(ctx context.Context, arg string, ask asked) (*sheet.Sheet, e
 	d, faults, err := by.readInto(&files, arg)
 	if err != nil {
 		return nil, err
+	}
+	if ask.nextLot && d.ForNextLot() == 0 {
+		return nil, fail.New(fail.Wrong, "the log has no reading of two lots or more of this drink", "write them down: sipsum log "+arg+" --pot … --brix … --lot …")
 	}
 	if ask.said != nil {
 		d.Claims = []drink.Claim{*ask.said}

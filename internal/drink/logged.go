@@ -23,6 +23,7 @@ type Logged struct {
 	Instead       string // what the drink file says, which does not count; "" if it says nothing
 	Spread        benchlog.Spread
 	Spreads       bool // there are lots enough to tell their spread
+	NextLot       bool // the drink is asked for as the next lot may be
 }
 
 // Told says which line of the log counts, in the place of what, and what its lots say of the next one: nine in ten
@@ -206,19 +207,21 @@ func (m *Measured) log(k logKey, all []benchlog.Line) {
 	m.Logged = append(m.Logged, l)
 }
 
-// ForNextBatch lets a reading of which several lots were logged be that of the next lot: their mean, as sure as lots
-// are alike. It gives how many readings became so.
-func (d *Drink) ForNextBatch() (changed int) {
+// ForNextLot asks of the readings of which several lots were logged for the next lot: it reads their mean, and as far from
+// it as lots differ. It gives how many readings are so.
+func (d *Drink) ForNextLot() (changed int) {
 	for _, m := range d.Measurements() {
-		for _, l := range m.Logged {
+		for i := range m.Logged {
+			l := &m.Logged[i]
 			if !l.Spreads || l.Spread.Next <= 0 {
 				continue
 			}
 			changed++
-			q, _ := ReadLogged(l.Quantity, l.Written())
-			next := Quantity{Number: l.Spread.Mean, Half: l.Spread.Next, Sigma: true, Unit: q.Unit}
-			i := slices.IndexFunc(logKeys, func(k logKey) bool { return k.key == l.Quantity })
-			logKeys[i].keep(m, next.String())
+			l.NextLot = true
+			k := logKeys[slices.IndexFunc(logKeys, func(k logKey) bool { return k.key == l.Quantity })]
+			q, _ := k.read(l.Written())
+			q.Number, q.Half = l.Spread.Mean, 0
+			k.keep(m, q.String())
 		}
 	}
 	return changed

@@ -2,6 +2,7 @@ package meter
 
 import (
 	"math"
+	"slices"
 
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
@@ -110,3 +111,6 @@ func (x *Reader) U(shown float64) float64 {
 	}
 	return math.Sqrt(max(sum, 0))
 }
+
+// Steeper gives by how much more an instrument shows where there is more than its central values have it, draw by draw.
+func (x *Reader) Steeper() []float64 { return slices.Clone(x.deviation[1]) }

@@ -109,7 +109,7 @@ func (b *Bench) Survey(pot *ledger.Pot, read []*drink.Measured, several func(nam
 	for _, m := range read {
 		by, without := *m, *m
 		for _, kind := range m.Kinds() {
-			if x := b.Meters.Of(m, kind); x != nil && several(x.Name()) && kind != titrated {
+			if x := b.Meters.Of(m, kind); x != nil && several(x.Name()) && kind != meter.Titration {
 				clearReading(&without, kind)
 			} else {
 				clearReading(&by, kind)
@@ -142,6 +142,3 @@ func (b *Bench) Survey(pot *ledger.Pot, read []*drink.Measured, several func(nam
 	}
 	return seen, others
 }
-
-// titrated is the key of a titration: its meter is found with its acids (package burette).
-const titrated = "titration"

@@ -83,6 +83,7 @@ func (b *Bench) Take(pot *ledger.Pot, read []*drink.Measured, state Stated) {
 	}
 	before := pot.Copy()
 	b.span(pot, before, read, state, b.take(pot, read, state))
+	b.nextLot(pot, read)
 }
 
 // take conditions a pot on readings as if none could be wrong.
@@ -104,7 +105,7 @@ func (b *Bench) take(pot *ledger.Pot, read []*drink.Measured, state Stated) take
 		}
 	}
 	if bench := slices.DeleteFunc(slices.Clone(read), func(m *drink.Measured) bool { return m.Titration == nil }); len(bench) > 0 {
-		rig := &titration.Rig{Lab: b.Lab, Hand: b.Hand, Faults: b.faults}
+		rig := &titration.Rig{Lab: b.Lab, Hand: b.Hand, Meters: b.Meters, Faults: b.faults}
 		rig.Titrate(pot, bench)
 		b.Notes = append(b.Notes, rig.Notes...)
 		delete(target, amount.ReadTA) // the titration tells it

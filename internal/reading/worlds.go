@@ -11,6 +11,7 @@ import (
 	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/ledger"
+	"sipsum/internal/meter"
 )
 
 // taken is a pot as its readings left it.
@@ -126,7 +127,7 @@ func clearReading(m *drink.Measured, kind string) {
 		m.PH = nil
 	case amount.ReadTA:
 		m.TA = nil
-	case titrated:
+	case meter.Titration:
 		m.Titration = nil
 	}
 }

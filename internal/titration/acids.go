@@ -13,6 +13,7 @@ import (
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
+	"sipsum/internal/meter"
 	"sipsum/internal/note"
 	"sipsum/internal/unit"
 )
@@ -108,6 +109,12 @@ func (r *Rig) kit(m *drink.Measured, b sampled) burette.Kit {
 	}
 	k := burette.NewKit(r.Lab.Ens, m.StepPath(), m.Acid == nil)
 	k.Zero, k.Factor = zero, append([]float64(nil), b.strength...)
+	if by := r.by(m); by != nil { // its check is the prior
+		k.Noise = by.Noise
+		for d, more := range by.Steeper() {
+			k.Zero[d], k.Slope[d] = -zero[d], 1+more
+		}
+	}
 	return k
 }
 
@@ -144,8 +151,27 @@ func (r *Rig) tell(pot *ledger.Pot, m *drink.Measured, b sampled, solvent float6
 	r.Notes = append(r.Notes, t.notes()...)
 }
 
-// meter draws what the meter shows of the liquid itself: the same on all points.
+// meter draws what the meter says of the liquid itself: it is off by the same on all points.
 func (r *Rig) meter(m *drink.Measured) []float64 {
-	q := drink.Quantity{Number: m.Titration[0].PH, Half: amount.MustInstrument(amount.ReadPH).Half}
+	first := m.Titration[0].PH
+	if by := r.by(m); by != nil {
+		is := by.Off(first)
+		for d, off := range is {
+			is[d] = first - off
+		}
+		return is
+	}
+	q := drink.Quantity{Number: first, Half: amount.MustInstrument(amount.ReadPH).Half}
 	return r.Hand.DrawQuantity(q, 1, m.StepPath()+"/titration")
+}
+
+// by is the meter of the shelf that took a titration; nil: nobody says which.
+func (r *Rig) by(m *drink.Measured) *meter.Reader { return r.Meters.Of(m, meter.Titration) }
+
+// off is what the meter of the shelf shows too much where it shows so much, at central values.
+func (r *Rig) off(m *drink.Measured, shown float64) float64 {
+	if by := r.by(m); by != nil {
+		return by.Off(shown)[0]
+	}
+	return 0
 }
