@@ -7,6 +7,7 @@ import (
 	"io"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"sipsum/internal/clean"
 	"sipsum/internal/fail"
@@ -96,6 +97,13 @@ func Parse(name string, text []byte) ([]Line, *fail.List) {
 	text = bytes.TrimPrefix(text, []byte("\ufeff"))
 	r := csv.NewReader(bytes.NewReader(text))
 	r.FieldsPerRecord = -1
+	rows := bytes.Split(text, []byte("\n"))
+	place := func(line, col int) fail.Place { // of characters, as a person counts
+		if line <= len(rows) && col-1 <= len(rows[line-1]) {
+			col = utf8.RuneCount(rows[line-1][:col-1]) + 1
+		}
+		return fail.Place{File: name, Line: line, Col: col}
+	}
 	var list []Line
 	for {
 		cells, err := r.Read()
@@ -104,25 +112,21 @@ func Parse(name string, text []byte) ([]Line, *fail.List) {
 		case errors.Is(err, io.EOF):
 			return list, faults
 		case errors.As(err, &wrong):
-			faults.Add(fail.Place{File: name, Line: wrong.StartLine, Col: max(wrong.Column, 1)}, "put quotes round the whole cell, and write a quote in it twice", "this line of the log cannot be read as CSV")
+			faults.Add(place(wrong.StartLine, max(wrong.Column, 1)), "put quotes round the whole cell, and write a quote in it twice", "this line of the log cannot be read as CSV")
 			continue
 		case err != nil:
 			faults.Add(fail.Place{File: name, Line: 1, Col: 1}, "see whether it is a text file", "the log cannot be read: %s", err)
 			return list, faults
 		}
-		l, ok := lineOf(name, r, cells, faults)
+		l, ok := lineOf(cells, func(i int) fail.Place { return place(r.FieldPos(i)) }, faults)
 		if ok {
 			list = append(list, l)
 		}
 	}
 }
 
-// lineOf reads a line; not one that names the columns, nor one that is at fault.
-func lineOf(name string, r *csv.Reader, cells []string, faults *fail.List) (Line, bool) {
-	at := func(i int) fail.Place {
-		line, col := r.FieldPos(i)
-		return fail.Place{File: name, Line: line, Col: col}
-	}
+// lineOf reads a line, whose cells stand at their places; not one that names the columns, nor one that is at fault.
+func lineOf(cells []string, at func(i int) fail.Place, faults *fail.List) (Line, bool) {
 	if slices.Equal(cells, columns) {
 		return Line{}, false
 	}

@@ -35,8 +35,8 @@ func (s *State) electrode() {
 		return
 	}
 	if len(s.Points) > 1 && apart(s.Points) {
-		at, _ := s.line.at(neutral)
-		s.Slope, s.Zero = percent*slopeOf(s.Points), -at*perPH(usually)
+		slope, shown := shownIn(neutral, s.Points)
+		s.Slope, s.Zero = percent*slope, (neutral-shown)*perPH(usually)
 	} else if len(s.Points) > 0 {
 		s.Zero = -s.Points[0].Off * perPH(usually)
 	}
@@ -58,15 +58,17 @@ func apart(points []Point) bool {
 	return false
 }
 
-// slopeOf gives by how much more is shown where there is more, by the least squares of all points.
-func slopeOf(points []Point) float64 {
+// shownIn gives by how much more is shown where there is more, and what is shown where there is so much, by the least
+// squares of all points alone: an electrode is judged by what it gave.
+func shownIn(known float64, points []Point) (slope, shown float64) {
 	var n, x, y, xx, xy float64
 	for _, p := range points {
 		w := float64(p.N)
 		n, x, y = n+w, x+w*p.Known, y+w*p.Shown
 		xx, xy = xx+w*p.Known*p.Known, xy+w*p.Known*p.Shown
 	}
-	return (n*xy - x*y) / (n*xx - x*x)
+	slope = (n*xy - x*y) / (n*xx - x*x)
+	return slope, y/n + slope*(known-x/n)
 }
 
 // tolerance is a row of data/meter_limits.csv.
