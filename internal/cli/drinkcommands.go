@@ -156,7 +156,11 @@ func newAssay(a *app) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return drinks{a}.many(cmd.Context(), args, m.jobs, asked{whole: true, degassed: degassed})
+			nextLot, err := cmd.Flags().GetBool("next-lot")
+			if err != nil {
+				return err
+			}
+			return drinks{a}.many(cmd.Context(), args, m.jobs, asked{whole: true, degassed: degassed, nextLot: nextLot})
 		case why != "" && next:
 			return fail.New(fail.Wrong, "--why and --next are two questions", "ask one at a time")
 		case why != "":

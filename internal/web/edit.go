@@ -94,7 +94,7 @@ func (s *Server) changed(t rewrite.Text, form url.Values) ([]byte, error) {
 	}
 	next, err := s.asked(t, form)
 	if err == nil && len(lines) > 0 {
-		err = s.logged(t, lines)
+		err = writeDown(s.folder, t, lines)
 	}
 	if err != nil {
 		return was, err

@@ -41,8 +41,8 @@ func withLine(lines []benchlog.Line, form url.Values, pot, kind, value string) (
 	}), nil
 }
 
-// logged writes lines into the log of the folder, under the name of the drink that the page has.
-func (s *Server) logged(t rewrite.Text, lines []benchlog.Line) error {
+// writeDown writes lines into a log, under the name of the drink that the page has.
+func writeDown(log Logger, t rewrite.Text, lines []benchlog.Line) error {
 	d, _ := drink.Parse(t.Name, t.Bytes, t.Open)
 	for i := range lines {
 		if _, ok := d.Component(lines[i].Pot); !ok && lines[i].Pot != "" {
@@ -53,5 +53,5 @@ func (s *Server) logged(t rewrite.Text, lines []benchlog.Line) error {
 	if d.Name == "" {
 		return errNoName
 	}
-	return s.folder.Log(lines...)
+	return log.Log(lines...)
 }
