@@ -24,10 +24,10 @@ var floors = [][]string{
 	{"internal/embedded"},
 	{"internal/unit", "internal/phrase", "internal/spelling", "internal/typeset", "internal/tasting"},
 	{"internal/constituent"},
-	{"internal/food", "internal/solution", "internal/acid", "internal/pack"},
+	{"internal/food", "internal/solution", "internal/acid", "internal/pack", "internal/benchlog"},
 	{"internal/drink", "internal/claim", "internal/ledger", "internal/note", "internal/speech", "internal/tables/table", "internal/tables/difference", "internal/workshop", "internal/burette"},
 	{"internal/liquid", "internal/amount", "internal/ledger/ledgertest"},
-	{"internal/composition", "internal/acidity", "internal/untold"},
+	{"internal/composition", "internal/acidity", "internal/untold", "internal/meter"},
 	{"internal/chemistry", "internal/curdling", "internal/titration", "internal/dosing", "internal/figure"},
 	{"internal/prep", "internal/foaming"},
 	{"internal/recipe", "internal/reading"},
@@ -65,7 +65,7 @@ var pure = []string{
 	"internal/recipe", "internal/reading", "internal/untold", "internal/drivers", "internal/dosing",
 	"internal/evidence", "internal/contrast", "internal/ladder", "internal/claim", "internal/claims", "internal/caution", "internal/label", "internal/nutritionclaim", "internal/ingredientlist", "internal/houserules", "internal/sheet", "internal/report/json", "internal/report/text",
 	"internal/taste", "internal/speech", "internal/pack", "internal/clean", "internal/typeset", "internal/report/html", "internal/report/svg", "internal/report/markdown", "internal/report/csv",
-	"internal/tables/difference", "internal/tasting", "internal/batch", "internal/optimise", "internal/inorder", "internal/fit", "internal/invent", "internal/across", "internal/figure", "internal/minutes", "internal/proof", "internal/rewrite", "internal/bench",
+	"internal/tables/difference", "internal/tasting", "internal/batch", "internal/optimise", "internal/inorder", "internal/fit", "internal/invent", "internal/across", "internal/figure", "internal/minutes", "internal/proof", "internal/rewrite", "internal/bench", "internal/meter", "internal/benchlog",
 }
 
 var worldly = []string{"os", "os/exec", "net", "net/http", "syscall", "time"}

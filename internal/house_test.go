@@ -29,7 +29,7 @@ var sizes = []struct {
 }{
 	{"internal/acidity", 1830, 18}, // what a food lacks of its published pH can wait there until somebody asks
 	{"internal/amount", 1800, 18},
-	{"internal/assay", 1915, 19}, // the bubbles that are poured with a foam are carried there, and what titrations tell
+	{"internal/assay", 2000, 20},   // the bubbles that are poured with a foam are carried there, and what titrations tell; a walk that only asks what was read of its instruments has its file
 	{"internal/burette", 2050, 18}, // what a curve would tell that nobody has read yet is worked out there, on the same model
 	{"internal/chemistry", 1800, 18},
 	{"internal/composition", 1800, 18},
@@ -40,13 +40,14 @@ var sizes = []struct {
 	{"internal/liquid", 1800, 18},
 	{"internal/minutes", 900, 10},
 	{"internal/note", 1800, 18},
-	{"internal/reading", 2250, 18}, // why a reading is kept apart is said there, what waits for a decision, and which reading told what nobody stated; a reading that contradicts its recipe is doubted there, and has its own worlds
+	{"internal/meter", 1200, 12},
+	{"internal/reading", 2480, 18}, // how the next lot differs and what an instrument of the shelf showed has its file; why a reading is kept apart is said there, what waits for a decision, and which reading told what nobody stated; a reading that contradicts its recipe is doubted there, and has its own worlds
 	{"internal/recipe", 2150, 19},  // what a name may mean is told there, the drink's own names first, and what to write for a plain word
 	{"internal/titration", 1800, 18},
 	{"internal/rewrite", 900, 9},
 	{"internal/bench", 1200, 12},
 	{"internal/dosing", 1800, 18},
-	{"internal/drink", 6300, 0},       // house rules are read there as a drink is; a stranger's hand has its lines here: what a step, a key or a unit is called by others, and for each slip the line as it should be; the facts of a coffee, the words of constituents, a dose to be calculated, how a food is sold, a foam, how long a step takes and how a glass stands
+	{"internal/drink", 6850, 0},       // the shelf of meters, the bench log and house rules are read there as a drink is; a stranger's hand has its lines here: what a step, a key or a unit is called by others, and for each slip the line as it should be; the facts of a coffee, the words of constituents, a dose to be calculated, how a food is sold, a foam, how long a step takes and how a glass stands
 	{"internal/prep", 5180, 0},        // a file a step: ice, koji, clear liquids, vacuum, a ferment that was read, a dose, what heat splits, a caramel that was weighed, a foam and what gas stays in it have theirs
 	{"internal/report/text", 5200, 0}, // a speech and a fit have their pages, house rules, what not to say and what to change have a line on the brief, what nobody measured has a mark on five pages, a ranking says what it leaves out, and the brief folds into any width by the page's own rules of writing a figure
 }

@@ -13,6 +13,7 @@ import (
 	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/ledger"
+	"sipsum/internal/meter"
 	"sipsum/internal/note"
 	"sipsum/internal/prep"
 	"sipsum/internal/recipe"
@@ -32,6 +33,7 @@ type Plan struct {
 
 	heard   amount.Written
 	streams amount.Streams
+	found   []meter.Found // of the instruments, in the last run
 }
 
 // Hear lets a plan tell what is written in its drink, amounts and quantities, by path: runs add
@@ -126,6 +128,7 @@ func (p *Plan) Run(ctx context.Context, other amount.Amounts, want Want) (*Assay
 		ctx: ctx, plan: p, samples: want.Next, volumes: want.Volumes, sour: want.Chemistry,
 		amounts: amount.Hand{Ens: p.ens, Scale: p.recipe.Drink.Scale, Other: other, Asked: p.asked, Heard: p.heard, Streams: p.streams}, making: &made{},
 	}
+	p.findMeters(w)
 	served, liquid, err := w.serve()
 	if err != nil {
 		return nil, err
@@ -143,6 +146,8 @@ func (p *Plan) Run(ctx context.Context, other amount.Amounts, want Want) (*Assay
 		Serving: served, Items: p.recipe.Items, Garnish: p.recipe.Garnish(), recipe: p.recipe,
 	}
 	a.Notes, a.Readings, a.Told = said(list)
+	a.Meters = w.meters.Found()
+	a.Notes = slices.Concat(a.Notes, loggedNotes(a.Drink), w.meters.Notes())
 	a.Yields, a.Doses = yields(list), dosesOf(list, a.Drink.Serves)
 	a.noteBatches(list)
 	a.measure(p, list)

@@ -14,6 +14,7 @@ import (
 	"sipsum/internal/fail"
 	"sipsum/internal/ledger"
 	"sipsum/internal/liquid"
+	"sipsum/internal/meter"
 	"sipsum/internal/note"
 	"sipsum/internal/prep"
 	"sipsum/internal/reading"
@@ -31,6 +32,9 @@ type walk struct {
 	made    []*made     // so far, inner ones before those that hold them
 	making  *made       // what is being made
 	faults  fail.List
+
+	meters *meter.Run // the instruments of the shelf; nil: there are none
+	survey *survey    // what was read is only asked of its instruments; nil: it counts
 }
 
 // serve gives one serving: the build and what finishes it, divided among the guests, with
@@ -88,7 +92,7 @@ func (w *walk) component(c *drink.Component) *made {
 	if m := named(w.made, c.Name); m != nil {
 		return m
 	}
-	if m := w.keptOf(c.Name); m != nil {
+	if m := w.keptOf(c.Name); m != nil && w.survey == nil {
 		for _, e := range m.log {
 			if e.within != nil {
 				w.component(e.within) // kept too: it is made of the same
@@ -186,6 +190,9 @@ func (w *walk) step(pot *ledger.Pot, step drink.Step, read acidity.Surely) {
 // read takes readings of a pot.
 func (w *walk) read(pot *ledger.Pot, read []*drink.Measured, state reading.Stated) {
 	b, before := w.bench(), weigh(pot)
+	if w.survey != nil {
+		read = w.survey.ask(b, pot, read)
+	}
 	b.Take(pot, read, state)
 	if after := weigh(pot); len(read) > 0 && after != before {
 		w.making.yield.record(read[len(read)-1], before, 0, after)
@@ -202,7 +209,11 @@ func (w *walk) read(pot *ledger.Pot, read []*drink.Measured, state reading.State
 	}
 }
 
-func (w *walk) bench() *reading.Bench { return reading.NewBench(w.plan.lab, w.amounts, &w.faults) }
+func (w *walk) bench() *reading.Bench {
+	b := reading.NewBench(w.plan.lab, w.amounts, &w.faults)
+	b.Meters = w.meters
+	return b
+}
 
 // volume gives the volume of a pot, in ml.
 func (w *walk) volume(pot *ledger.Pot) []float64 { return w.plan.lab.Gauge.Volume(pot) }

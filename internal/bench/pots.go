@@ -28,6 +28,8 @@ type Pot struct {
 	Steps   []Step
 	Reads   []sheet.Verdict // what was read of it, in order
 	Fields  []Field         // what can be read of it: none of a garnish
+	Logged  bool            // the bench log has readings of it
+	Meters  []string        // of the shelf, by which it may have been read
 
 	lineDials, stepDials []turning
 }
@@ -115,7 +117,7 @@ func (p *potter) pots() []Pot {
 	var list []Pot
 	for i := range p.d.Components {
 		c := &p.d.Components[i]
-		pot := Pot{Name: c.Name, Heading: clean.Name(c.Name), Fields: p.fieldsOf(c.Measured)}
+		pot := Pot{Name: c.Name, Heading: clean.Name(c.Name), Fields: p.fieldsOf(c.Measured), Logged: logged(c.Measured), Meters: p.meters()}
 		if c.Place.File != p.d.File {
 			pot.Shelf, pot.Fields = clean.Name(c.Place.File), nil
 		}
@@ -129,7 +131,7 @@ func (p *potter) pots() []Pot {
 			last, steps = m, steps[:n-1]
 		}
 	}
-	build := Pot{Name: "build", Heading: "In the glass", Drink: true, Fields: p.fieldsOf(last)}
+	build := Pot{Name: "build", Heading: "In the glass", Drink: true, Fields: p.fieldsOf(last), Logged: logged(last), Meters: p.meters()}
 	p.fill(&build, p.d.Build, steps, "")
 	if serves := float64(p.d.Serves); build.Makes != "" && serves > 1 {
 		build.Makes += ", " + note.Grams(p.yields[""].Out/serves) + " g a serving"

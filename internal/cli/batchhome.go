@@ -68,7 +68,7 @@ func (h homely) run(ctx context.Context, cmd *cobra.Command) error {
 			if err != nil {
 				return batch.Bench{}, err
 			}
-			d, faults := drink.Parse(cmp.Or(found.Drink.File, h.arg), text, open)
+			d, faults := drink.ParseBeside(cmp.Or(found.Drink.File, h.arg), text, open, besideFile(h.arg, open))
 			found, err := h.lookUp(ctx, d, faults)
 			if err != nil {
 				return batch.Bench{}, err

@@ -5,9 +5,11 @@ import (
 	"io"
 	"slices"
 	"strings"
+	"time"
 
 	"github.com/spf13/cobra"
 
+	"sipsum/internal/benchlog"
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
 	"sipsum/internal/label"
@@ -27,6 +29,7 @@ type view struct {
 	json             func(io.Writer, *sheet.Sheet) error
 	ruled            bool                         // it depends on label rules
 	degassed         bool                         // it can tell what is left when the gas has gone
+	lots             bool                         // it can tell of the next lot
 	reads            bool                         // it says which reading to take next
 	findings         func(*sheet.Sheet) bool      // something needs a decision: exit code 3
 	silent           bool                         // and its page does not say what
@@ -45,7 +48,7 @@ type view struct {
 
 func (a *app) command(v view) *cobra.Command {
 	var rules []string
-	var degassed bool
+	var degassed, nextLot bool
 	var house string
 	var out output
 	cmd := &cobra.Command{
@@ -61,7 +64,7 @@ func (a *app) command(v view) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			ask := asked{rules: rules, degassed: degassed, next: v.reads, whole: form == formatJSON, claims: v.claims, change: v.proposes, house: v.house, houseFile: house}
+			ask := asked{rules: rules, degassed: degassed, nextLot: nextLot, next: v.reads, whole: form == formatJSON, claims: v.claims, change: v.proposes, house: v.house, houseFile: house}
 			if v.said != nil {
 				if ask.said, err = v.said(); err != nil {
 					return err
@@ -87,6 +90,9 @@ func (a *app) command(v view) *cobra.Command {
 	}
 	if v.degassed {
 		cmd.Flags().BoolVar(&degassed, "degassed", false, "the pH when the gas has left, beside that of the closed drink")
+	}
+	if v.lots {
+		cmd.Flags().BoolVar(&nextLot, "next-lot", false, "as the next lot may be, by how much those of the bench log differ, not as the one read last")
 	}
 	if v.house {
 		cmd.Flags().StringVar(&house, "house-rules", "", "a file of rules to answer line by line (default: "+houseRulesFile+" beside the drink file, if there is one)")
@@ -129,7 +135,7 @@ func newAssay(a *app) *cobra.Command {
 			"With --format jsonl it assays many drinks, and prints a line of JSON for each, in the order in which they\n" +
 			"are named; a folder stands for the drink files in it (*" + drinkEnding + ") and in its folders, by name. A drink\n" +
 			"that is wrong has a line that says why, the others are done, and the exit code is 5.",
-		text: textreport.Assay, json: jsonreport.Assay, degassed: true,
+		text: textreport.Assay, json: jsonreport.Assay, degassed: true, lots: true,
 	})
 	whole := cmd.RunE
 	var why, next string
@@ -152,7 +158,11 @@ func newAssay(a *app) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return drinks{a}.many(cmd.Context(), args, m.jobs, asked{whole: true, degassed: degassed})
+			nextLot, err := cmd.Flags().GetBool("next-lot")
+			if err != nil {
+				return err
+			}
+			return drinks{a}.many(cmd.Context(), args, m.jobs, asked{whole: true, degassed: degassed, nextLot: nextLot})
 		case why != "" && next != "":
 			return fail.New(fail.Wrong, "--why and --next are two questions", "ask one at a time")
 		case why != "":
@@ -237,10 +247,22 @@ func claimOf(say, check string) (*drink.Claim, error) {
 }
 
 func newLog(a *app) *cobra.Command {
-	return a.command(view{
-		use: "log", short: "a batch log to print and to fill in by hand",
+	cmd := a.command(view{
+		use: "log", short: "a batch log to fill in by hand; or write down what was read",
 		long: "log prints a block for each house-made component: when it was made, cooled, read, and by which day\n" +
-			"it is used up. Without a meter's pH it asks for control of time and temperature.",
+			"it is used up. Without a meter's pH it asks for control of time and temperature. With a reading it adds a\n" +
+			"line to " + benchlog.File + " beside the drink instead: sipsum log DRINK --pot syrup --brix 62.1 --by anna --lot 3. The latest\n" +
+			"line of a pot counts as what was read of it, in the place of what the drink file says, and the lots of a bar\n" +
+			"tell how far the next one may lie.",
 		text: textreport.Log, json: jsonreport.Log, ruled: true,
 	})
+	prints := cmd.RunE
+	line := logFlags(cmd)
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		if !line.asked(cmd) {
+			return prints(cmd, args)
+		}
+		return line.write(a, cmd, args[0], time.Now())
+	}
+	return cmd
 }

@@ -40,6 +40,7 @@ type asked struct {
 	kits  bool           // what titrations would tell
 	whole bool           // every figure of every component: for a document
 
+	nextLot  bool // of the next lot of what was logged, not of the one that was read
 	degassed bool // the pH when the gas has left
 
 	figures []constituent.ID // of a comparison, with the draws of its size; their streams
@@ -61,6 +62,9 @@ func (a *app) sheet(ctx context.Context, arg string, ask asked) (*sheet.Sheet, e
 	d, faults, err := by.readInto(&files, arg)
 	if err != nil {
 		return nil, err
+	}
+	if ask.nextLot && d.ForNextLot() == 0 {
+		return nil, fail.New(fail.Wrong, "the log has no reading of two lots or more of this drink", "write them down: sipsum log "+arg+" --pot … --brix … --lot …")
 	}
 	if ask.said != nil {
 		d.Claims = []drink.Claim{*ask.said}
@@ -97,11 +101,21 @@ func (a drinks) readInto(files *written, arg string) (*drink.Drink, *fail.List, 
 	if err != nil {
 		return nil, nil, err
 	}
-	d, faults := drink.Parse(name, text, files.keeping(name, text, open))
+	open = files.keeping(name, text, open)
+	d, faults := drink.ParseBeside(name, text, open, besideFile(arg, open))
 	if d.TooLarge {
 		return nil, nil, faults.Err(fail.Wrong)
 	}
 	return d, faults, d.Fits(a.options.draws)
+}
+
+// besideFile is how to read what lies beside a drink unasked: what comes from the standard input lies nowhere, and
+// beside a demo lies nothing.
+func besideFile(arg string, open func(string) ([]byte, error)) func(string) ([]byte, error) {
+	if arg == "-" {
+		return nil
+	}
+	return open
 }
 
 // lookUp finds the foods of a drink that was read; all that is wrong with it is told at once.

@@ -269,7 +269,7 @@ func (f fitter) reads(ctx context.Context, text []byte, want *assay.Assay) error
 		}
 		return f.readAll(path, mostText, "the copy takes from shelves by their path: write it beside the drink")
 	}
-	d, faults := drink.Parse(f.out.path, text, open)
+	d, faults := drink.ParseBeside(f.out.path, text, open, open)
 	found, err := f.lookUp(ctx, d, faults)
 	if err != nil {
 		return err

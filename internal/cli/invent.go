@@ -129,7 +129,7 @@ func (f fitter) inventing(ctx context.Context, found *recipe.Recipe) (invent.Kit
 	return invent.Kitchen{
 		Bench: bench, Recipe: found, Text: text, Aims: fit.Read(found.Drink, &fail.List{}), Foods: lib, Seed: f.options.seed,
 		Read: func(ctx context.Context, text []byte) (fit.Bench, error) {
-			d, faults := drink.Parse(name, text, open)
+			d, faults := drink.ParseBeside(name, text, open, besideFile(f.arg, open))
 			found, err := f.lookUp(ctx, d, faults)
 			if err != nil {
 				return fit.Bench{}, err

@@ -49,6 +49,9 @@ const handsOut = "hands out"
 // streams is the annotation of a command that takes many drinks, a line each.
 const streams = "streams"
 
+// asMarkdown is the annotation of a command that prints Markdown too, and hands out nothing.
+const asMarkdown = "as markdown"
+
 // formatsOf lists the forms that a command has.
 func formatsOf(cmd *cobra.Command) []string {
 	of := cmd.Annotations[handsOut]
@@ -57,6 +60,8 @@ func formatsOf(cmd *cobra.Command) []string {
 		return pageFormats
 	case cmd.Annotations[streams] != "":
 		return manyFormats
+	case cmd.Annotations[asMarkdown] != "":
+		return slices.Concat(usualFormats, []string{formatMarkdown})
 	case of == "", flag != nil:
 		return usualFormats
 	}

@@ -3,6 +3,7 @@ package cli
 import (
 	"context"
 	"io"
+	"io/fs"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -118,14 +119,15 @@ func writePack(w io.Writer, p *proof.Pack, page bool) error {
 // recalculate makes the sheet of a drink from the inputs of a pack alone, and from the rows that it does not hold.
 func (a drinks) recalculate(ctx context.Context, in *proof.Inputs, beside []*food.Food) (*sheet.Sheet, error) {
 	a.options.seed, a.options.draws = in.Seed, in.Draws
-	d, faults := drink.Parse(in.Files[0].Name, []byte(in.Files[0].Text), func(path string) ([]byte, error) {
+	open := func(path string) ([]byte, error) {
 		for _, f := range in.Files[1:] {
 			if f.Name == path {
 				return []byte(f.Text), nil
 			}
 		}
-		return nil, fail.New(fail.Wrong, "the pack holds no shelf "+path, "")
-	})
+		return nil, fail.Because(fail.Wrong, fs.ErrNotExist, "the pack holds no shelf "+path, "")
+	}
+	d, faults := drink.ParseBeside(in.Files[0].Name, []byte(in.Files[0].Text), open, open)
 	if d.TooLarge {
 		return nil, faults.Err(fail.Wrong)
 	}

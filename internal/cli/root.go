@@ -18,7 +18,7 @@ const program = "sipsum " + Version
 func newRoot(a *app) *cobra.Command {
 	root := group("sipsum", "numbers behind a signature drink: composition, evidence, card, allergens",
 		newAssay(a), newBrief(a), newEvidence(a), newSheet(a), newCard(a), newAllergens(a), newLog(a), newBatch(a), newMenu(a), newCompare(a), newFit(a), newProve(a), newVerify(a),
-		newFood(a), newTable(a), newNew(a), newServe(a), newSchema(a), newVersion(a),
+		newFood(a), newTable(a), newNew(a), newMeters(a), newServe(a), newSchema(a), newVersion(a),
 	)
 	root.Long = "sipsum reads a drink from a YAML file, follows every preparation step, and says what is in a\n" +
 		"serving, which component brings it, how sure the figure is and where it comes from.\n\n" +

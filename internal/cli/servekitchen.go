@@ -47,7 +47,8 @@ func (k kitchen) found(ctx context.Context, by drinks, file web.File, claim *dri
 // ruled is found, with the rules of the house if they are asked for and there are any; the texts that were read
 // are kept.
 func (k kitchen) ruled(ctx context.Context, by drinks, files *written, file web.File, claim *drink.Claim, house bool) (*recipe.Recipe, *drink.HouseRules, error) {
-	d, faults := drink.Parse(file.Name, file.Text, files.keeping(file.Name, file.Text, k.folder.Beside))
+	open := files.keeping(file.Name, file.Text, k.folder.Beside)
+	d, faults := drink.ParseBeside(file.Name, file.Text, open, open)
 	if d.TooLarge {
 		return nil, nil, faults.Err(fail.Wrong)
 	}

@@ -137,7 +137,7 @@ func (r remembered) work(ctx context.Context) func(table, id string) (source.Wor
 // drawn and made then. Its figures are those of the whole calculation with as many draws; of its claims
 // there are the odds.
 func (k kitchen) sketch(ctx context.Context, by drinks, file web.File, ask web.Ask) (*sheet.Sheet, error) {
-	d, faults := drink.Parse(file.Name, file.Text, k.folder.Beside)
+	d, faults := drink.ParseBeside(file.Name, file.Text, k.folder.Beside, k.folder.Beside)
 	if d.TooLarge {
 		return nil, faults.Err(fail.Wrong)
 	}

@@ -12,10 +12,10 @@ type Drink struct {
 	Name   string
 	Serves int
 	Service
-	Scale       *unit.Amount // resolution of the bar's scale, a mass; nil if not stated
-	Rules       []Word       // label rules: eu, us, …
-	CompareWith string       // a component's name, "" if not stated
-	CompareAlso []string     // of further ones, in the order of the file
+	Instruments
+	Rules       []Word   // label rules: eu, us, …
+	CompareWith string   // a component's name, "" if not stated
+	CompareAlso []string // of further ones, in the order of the file
 
 	Foods      []OwnFood
 	Components []Component

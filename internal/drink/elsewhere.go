@@ -26,7 +26,7 @@ func init() {
 		roastKeys.names(), labKeys.names(), claimKeys.names(), varyKeys.names(), aromaKeys.names(), standsKeys.names(), taskKeys.names(), stepWords())
 	ofSteps = stepKeys()
 	everyKey = append(everyKey, ofSteps...)
-	readings = measuredKeys.names()
+	readings = slices.DeleteFunc(measuredKeys.names(), func(key string) bool { return slices.Contains(aboutReadings, key) })
 	examples = map[string]string{}
 	for _, w := range stepSynonyms() {
 		k, ok := findStep(w.step)

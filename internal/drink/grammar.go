@@ -27,6 +27,7 @@ var drinkKeys = grammar[Drink]{"the drink", append([]key[Drink]{
 	into("stands", "how a glass stands once it is poured: {room: 22 °C, ice: 60 g}; it is told over ten minutes", false, standsKeys.shape(),
 		readStands, func(d *Drink) **Stands { return &d.Stands }),
 	exact("scale", "what the bar's scale shows, 0.1 g: how sure a line without ± is", massOnly, func(d *Drink) **unit.Amount { return &d.Scale }),
+	{"meters", "the shelf of meters that took the readings, relative to this file; meters.yaml beside it counts unasked", false, textShape(mostName), metersNamed},
 	words("rules", "whose rules the cards and allergens follow: [eu, us]", ruleWords, func(d *Drink) *[]Word { return &d.Rules }),
 	{"compare-with", "the component that the evidence compares the drink with, or several: [espresso, filter]; sentences speak of the first", false, anyOf(textShape(mostName), listOf(textShape(mostName))), readCompared},
 }, append(slices.Clone(pantryKeys.keys),

@@ -24,7 +24,14 @@ var measuredKeys = grammar[Measured]{"measured", []key[Measured]{
 	amount("sample", "how much was titrated; 10 g if it is left out", either, func(m *Measured) **unit.Amount { return &m.Sample }),
 	scaled("density", "the density", density, func(m *Measured) **Quantity { return &m.Density }),
 	scaled("abv", "alcohol by volume", percent, func(m *Measured) **Quantity { return &m.ABV }),
+	into("meter", "which instrument of the shelf of meters read it, or a list; the only one of its kind counts unnamed", false, anyOf(textShape(mostName), listOf(textShape(mostName))),
+		meterNames, func(m *Measured) *[]Word { return &m.Meters }),
+	into("day", "when it was read: 2027-03-31; a meter is known the less the longer nobody has checked it", false, textShape(mostName),
+		dayOf, func(m *Measured) *int { return &m.Day }),
 }}
+
+// aboutReadings are the keys of measured that are no reading.
+var aboutReadings = []string{"meter", "day"}
 
 // pointShape is one point of a titration: [volume, pH].
 var pointShape = shape{
@@ -60,8 +67,8 @@ func readMeasured(r *reader, head Head, n ast.Node) (*Measured, bool) {
 	m := &Measured{Head: head}
 	before := r.faults.Len()
 	present, ok := measuredKeys.read(r, m, n)
-	if ok && len(present) == 0 && r.faults.Len() == before {
-		r.faults.Add(r.nodeAt(n), "give a reading: "+fail.Or(measuredKeys.names()), "measured holds no reading")
+	if ok && len(present) == present.count(aboutReadings...) && r.faults.Len() == before {
+		r.faults.Add(r.nodeAt(n), "give a reading: "+fail.Or(readings), "measured holds no reading")
 	}
 	if present.has("titration") {
 		r.checkTitration(m, r.nodeAt(n), present)

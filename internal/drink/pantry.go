@@ -19,7 +19,7 @@ func (r *reader) readPantry(d *Drink, name string, text []byte) {
 	own := &fail.List{}
 	pantry := &reader{values: values{file{path: beside(r.path, name), faults: own}}, count: r.count, seen: r.seen}
 	root := pantry.document(text)
-	at, is := isPantry(&pantry.file, root, r.top)
+	at, is := holdsOnly(&pantry.file, root, pantryKeys.names(), r.top)
 	switch {
 	case !is:
 		r.faults.Add(at, "a file under use: holds foods: and components:, and nothing else", "this is not a file of foods and components")
@@ -42,16 +42,16 @@ func (r *reader) unread(at fail.Place, name string, err error) {
 	r.faults.Add(at, "give the path as seen from the drink file", "cannot read %s: %s", quoted(name), err)
 }
 
-// isPantry tells whether a file holds what pantry files hold, perhaps misspelt, or else what drink
-// files do, which is told key by key; at is where it holds something else. One that cannot be read as
-// YAML is one if a line begins so.
-func isPantry(f *file, root ast.Node, top []string) (at fail.Place, is bool) {
+// holdsOnly tells whether a file holds what files of its kind do, under their keys, perhaps misspelt, or
+// else what drink files do, which is told key by key; at is where it holds something else. One that cannot
+// be read as YAML is one if a line begins so.
+func holdsOnly(f *file, root ast.Node, keys, top []string) (at fail.Place, is bool) {
 	m, isMap := root.(*ast.MappingNode)
 	switch {
 	case root == nil:
 		begins := func(row string) bool {
 			key, _, found := strings.Cut(row, ":")
-			return found && slices.Contains(pantryKeys.names(), strings.TrimRight(key, " "))
+			return found && slices.Contains(keys, strings.TrimRight(key, " "))
 		}
 		return f.at(1, 1), slices.ContainsFunc(f.rows, begins)
 	case !isMap || len(m.Values) == 0:
@@ -60,7 +60,7 @@ func isPantry(f *file, root ast.Node, top []string) (at fail.Place, is bool) {
 	for _, v := range m.Values {
 		key, ok := raw(v.Key)
 		key = unit.PlainSpaces(strings.TrimSpace(key))
-		if !ok || near(key, pantryKeys.names()) == "" && !slices.Contains(top, key) {
+		if !ok || near(key, keys) == "" && !slices.Contains(top, key) {
 			return f.tokenAt(v.Key.GetToken()), false
 		}
 	}

@@ -29,6 +29,13 @@ type reader struct {
 // together. If the list is empty the drink is whole: its values are within the
 // limits, its names are unique, and no component is made of itself.
 func Parse(name string, text []byte, open func(path string) ([]byte, error)) (*Drink, *fail.List) {
+	return ParseBeside(name, text, open, nil)
+}
+
+// ParseBeside reads a drink file with what lies beside it unasked: the shelf of meters, and the bench log,
+// whose latest line of a reading counts in the place of what the file says. beside reads a file of
+// the drink's folder, with an error that is fs.ErrNotExist where there is none; nil: nothing lies there.
+func ParseBeside(name string, text []byte, open, beside func(path string) ([]byte, error)) (*Drink, *fail.List) {
 	d := &Drink{File: name}
 	faults := &fail.List{}
 	r := &reader{values: values{file{path: name, faults: faults}}, open: open, count: new(int), seen: &d.Reading, top: drinkKeys.names()}
@@ -40,6 +47,10 @@ func Parse(name string, text []byte, open func(path string) ([]byte, error)) (*D
 		return d, faults
 	}
 	drinkKeys.read(r, d, root)
+	if beside != nil {
+		metersBeside(r, d, beside)
+		logBeside(r, d, beside)
+	}
 	w := whole{drink: d, file: &r.file, compared: r.compared}
 	w.check()
 	return d, faults

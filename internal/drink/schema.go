@@ -29,6 +29,8 @@ func Schema() []byte {
 		"pantry":   pantryKeys.shape().about("a shelf: a file named in use:, which holds foods and components"),
 
 		"house-rules": houseKeys.shape().about("house-rules.yaml: what a competition or a bar wants of a drink, read beside it or with --house-rules"),
+
+		"meters": shelfKeys.shape().about("meters.yaml: the bar's instruments and what they showed of what is known, read beside a drink"),
 	}
 	var out bytes.Buffer
 	e := json.NewEncoder(&out)

@@ -300,6 +300,9 @@ type Measured struct {
 	Base      *Quantity    // mol/l of the base; with Titration it or Acid is set
 	Acid      *Quantity    // mol/l of the acid; the pH falls
 	Sample    *unit.Amount // mass or volume titrated; set with Titration
+	Meters    []Word       // the names of those that read it
+	Day       int          // on which it was read (unit.Day); 0: nobody says
+	Logged    []Logged     // those of its readings that the bench log has
 }
 
 // TitrationPoint is one reading of a bench titration.

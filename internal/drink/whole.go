@@ -27,6 +27,7 @@ func (w *whole) check() {
 	}
 	w.checkVary()
 	w.checkStands()
+	w.checkMeters()
 }
 
 // checkCompare reports what compare-with names and no component is called.

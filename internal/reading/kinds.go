@@ -66,6 +66,7 @@ type reading struct {
 	told   float64  // how well it tells water, in its standard deviations
 
 	explained float64 // what of its distance from the recipe the recipe explains
+	by        *taker  // the instrument of the shelf; nil: nobody says which
 }
 
 func (r reading) linear() bool { return r.kind == amount.ReadPH || r.kind == amount.ReadTA }
@@ -81,8 +82,7 @@ func (b *Bench) read(pot *ledger.Pot, read []*drink.Measured) (list []reading) {
 				b.faults.Add(m.At(), "write it in g", "a mass is read in %s", note.Quote(m.Mass.Measure.Name))
 				continue
 			}
-			col := b.Hand.Draw(*m.Mass, m.StepPath()+"/"+amount.ReadMass)
-			list = b.with(list, pot, m, amount.ReadMass, col[0], col, func(float64) float64 { return b.Hand.Spread(*m.Mass) })
+			list = b.with(list, pot, m, b.weighed(m))
 		}
 		for _, given := range []struct {
 			kind string
@@ -91,8 +91,7 @@ func (b *Bench) read(pot *ledger.Pot, read []*drink.Measured) (list []reading) {
 			if given.q == nil {
 				continue
 			}
-			col := b.Hand.DrawQuantity(withInstrument(*given.q, given.kind, given.q.Number), 1, m.StepPath()+"/"+given.kind)
-			list = b.with(list, pot, m, given.kind, given.q.Number, col, instrumentAt(*given.q, given.kind))
+			list = b.with(list, pot, m, b.shown(m, *given.q, given.kind))
 		}
 		if m.PH == nil && m.TA == nil {
 			continue
@@ -111,28 +110,11 @@ func (b *Bench) read(pot *ledger.Pot, read []*drink.Measured) (list []reading) {
 	return list // in whatever order it was read
 }
 
-// withInstrument gives a reading without ± the range that the instrument has where it
-// shows at, at least half of the last digit written.
-func withInstrument(q drink.Quantity, kind string, at float64) drink.Quantity {
-	if q.Half == 0 {
-		q.Half = max(amount.MustInstrument(kind).HalfAt(at), math.Pow10(-q.Decimals)/2)
-	}
-	return q
-}
-
-// instrumentAt gives the standard deviation of a reading where the instrument shows at.
-func instrumentAt(q drink.Quantity, kind string) func(at float64) float64 {
-	return func(at float64) float64 {
-		q := withInstrument(q, kind, at)
-		return amount.HalfSD(&q)
-	}
-}
-
 // with adds a reading in logarithms. sd is its standard deviation: where the recipe expects
 // it, so that it counts the same whatever was read; where the recipe expects so little that the
 // instrument would hardly see it and more was read, as far up as it sees well.
-func (b *Bench) with(list []reading, pot *ledger.Pot, m *drink.Measured, kind string, shown float64, read []float64, sd func(at float64) float64) []reading {
-	h := b.Expected(pot, kind)
+func (b *Bench) with(list []reading, pot *ledger.Pot, m *drink.Measured, s shown) []reading {
+	h, kind, read, sd := b.Expected(pot, s.kind), s.kind, s.column, s.sd
 	z := read[0]
 	if z <= 0 || !estimate.Positive(h) {
 		b.faults.Add(m.At(), "check the reading and the recipe", "%s was read, but the reading is zero or the recipe gives none of it", kind)
@@ -143,7 +125,7 @@ func (b *Bench) with(list []reading, pot *ledger.Pot, m *drink.Measured, kind st
 		b.faults.Add(m.At(), "leave it out, or read it with a finer instrument and write its ±", "%s: the reading is less than its instrument may be off by", kind)
 		return list
 	}
-	b.Lab.Ens.Journal.Write(estimate.Readings, kind+" of "+m.Pot(), read)
+	b.write(m, s)
 	expected := h[0]
 	sure := max(expected, min(z, limitOf("seen")*sd(z)))
 	estimate.Logs(h)
@@ -157,7 +139,7 @@ func (b *Bench) with(list []reading, pot *ledger.Pot, m *drink.Measured, kind st
 	}
 	return append(list, reading{
 		kind: kind, path: m.StepPath(), of: m.Of(), unit: amount.MustInstrument(kind).Unit,
-		z: z, read: shown, h: h, noisy: noisy, r: sd(sure) / sure, own: sd(z) / z, nature: nature,
+		z: z, read: s.read, h: h, noisy: noisy, r: sd(sure) / sure, own: sd(z) / z, nature: nature, by: s.by,
 	})
 }
 
@@ -185,8 +167,9 @@ func (b *Bench) foretell(pot *ledger.Pot, m *drink.Measured) *acidityOf {
 // g/100 g.
 func (b *Bench) withAcidity(list []reading, pot *ledger.Pot, m *drink.Measured, expected acidityOf) []reading {
 	add := func(q drink.Quantity, kind string, h, model []float64, in func(d int) float64) {
-		read := b.Hand.DrawQuantity(withInstrument(q, kind, q.Number), 1, m.StepPath()+"/"+kind)
-		b.Lab.Ens.Journal.Write(estimate.Readings, kind+" of "+m.Pot(), read)
+		s := b.shown(m, q, kind)
+		b.write(m, s)
+		read := s.column
 		for d := range read {
 			read[d] *= in(d)
 		}
@@ -196,8 +179,8 @@ func (b *Bench) withAcidity(list []reading, pot *ledger.Pot, m *drink.Measured, 
 		}
 		list = append(list, reading{
 			kind: kind, path: m.StepPath(), of: m.Of(), unit: cmp.Or(q.Unit, amount.MustInstrument(kind).Unit), scale: in(0),
-			z: read[0], read: q.Number, h: h, noisy: read, r: instrumentAt(q, kind)(max(h[0]/in(0), 0)) * in(0), own: instrumentAt(q, kind)(q.Number) * in(0),
-			model: model, open: expected.open,
+			z: read[0], read: q.Number, h: h, noisy: read, r: s.sd(max(h[0]/in(0), 0)) * in(0), own: s.sd(q.Number) * in(0),
+			model: model, open: expected.open, by: s.by,
 		})
 	}
 	if m.PH != nil {

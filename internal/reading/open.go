@@ -26,7 +26,7 @@ func (b *Bench) tellOpen(pot *ledger.Pot, read []*drink.Measured) (kind string) 
 			if given.q == nil {
 				continue
 			}
-			want := b.Hand.DrawQuantity(withInstrument(*given.q, given.kind, given.q.Number), 1, m.StepPath()+"/"+given.kind)
+			want := b.shown(m, *given.q, given.kind).column
 			if o.Solve(func() []float64 { return b.Expected(pot, given.kind) }, want) {
 				b.note(note.Note{Kind: "reading tells water", Text: fmt.Sprintf("%s: %s: nobody has stated the water of %s, and this reading tells it: %s g",
 					Reading{Path: m.Of()}.of(), given.kind, note.Listed(o.Foods), note.Number(o.Told()))})

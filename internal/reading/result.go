@@ -24,6 +24,14 @@ type Reading struct {
 	Doubted  bool   // what hangs on it spans the recipe and the reading, or part of the way
 	Decide   bool   // it contradicts the recipe beyond all that the recipe explains: somebody has to say which is right
 	Advice   string // what was made of a reading that does not agree, and what to do
+	By       By     // the instrument of the shelf
+}
+
+// By is the instrument that took a reading, and how much it shows too much there.
+type By struct {
+	Meter string // empty: nobody says which it was
+	Off   float64
+	OffU  float64 // standard uncertainty
 }
 
 // asRead is how many standard deviations of its instrument may lie between a reading and
@@ -48,6 +56,9 @@ func (b *Bench) report(pot *ledger.Pot, list []reading, before *kept) []doubt {
 			continue // reported as a fault
 		}
 		e := Reading{Path: r.of, Kind: r.kind, Unit: r.unit, Read: r.read, Expected: r.positive(r.shown(r.h[0]))}
+		if r.by != nil {
+			e.By = By{r.by.Name(), r.by.Off(r.read)[0], r.by.U(r.read)}
+		}
 		now := used[j][0]
 		if !r.linear() {
 			now = math.Log(now)

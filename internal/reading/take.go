@@ -12,6 +12,7 @@ import (
 	"sipsum/internal/fail"
 	"sipsum/internal/ledger"
 	"sipsum/internal/liquid"
+	"sipsum/internal/meter"
 	"sipsum/internal/note"
 	"sipsum/internal/prep"
 	"sipsum/internal/titration"
@@ -35,7 +36,10 @@ type Bench struct {
 	Lab    *acidity.Laboratory
 	gauge  *liquid.Gauge // for which, while a pot is read, the constants of nature are others
 	Hand   amount.Hand
+	Meters *meter.Run // the instruments of the shelf; nil: there are none
 	faults *fail.List
+
+	surveying bool // what was read is only looked at
 
 	Notes    []note.Note
 	Readings []Reading
@@ -80,6 +84,7 @@ func (b *Bench) Take(pot *ledger.Pot, read []*drink.Measured, state Stated) {
 	}
 	before := pot.Copy()
 	b.span(pot, before, read, state, b.take(pot, read, state))
+	b.nextLot(pot, read)
 }
 
 // take conditions a pot on readings as if none could be wrong.
@@ -101,7 +106,7 @@ func (b *Bench) take(pot *ledger.Pot, read []*drink.Measured, state Stated) take
 		}
 	}
 	if bench := slices.DeleteFunc(slices.Clone(read), func(m *drink.Measured) bool { return m.Titration == nil }); len(bench) > 0 {
-		rig := &titration.Rig{Lab: b.Lab, Hand: b.Hand, Faults: b.faults}
+		rig := &titration.Rig{Lab: b.Lab, Hand: b.Hand, Meters: b.Meters, Faults: b.faults}
 		rig.Titrate(pot, bench)
 		b.Notes, b.Titrated = append(b.Notes, rig.Notes...), append(b.Titrated, rig.Told...)
 		delete(target, amount.ReadTA) // the titration tells it

@@ -11,6 +11,7 @@ import (
 	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/ledger"
+	"sipsum/internal/meter"
 )
 
 // taken is a pot as its readings left it.
@@ -96,6 +97,7 @@ func (b *Bench) without(before *ledger.Pot, read []*drink.Measured, state Stated
 		sour = sour || r.linear()
 	}
 	pot, alone := before.Copy(), NewBench(b.Lab, b.Hand, &fail.List{})
+	alone.Meters = b.Meters
 	alone.take(pot, left, state)
 	if alone.faults.Len() > 0 {
 		return nil
@@ -125,6 +127,8 @@ func clearReading(m *drink.Measured, kind string) {
 		m.PH = nil
 	case amount.ReadTA:
 		m.TA = nil
+	case meter.Titration:
+		m.Titration = nil
 	}
 }
 

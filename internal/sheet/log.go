@@ -29,6 +29,7 @@ type Log struct {
 	Cold    float64 // … and to so many °C …
 	InAll   float64 // … within so many hours in all
 	Hot     []HotHolding
+	Read    []string // what the bench log has of its pots
 }
 
 // HotHolding is the temperature below which a drink may not wait, °C.
@@ -47,6 +48,11 @@ func (s *Sheet) Log() Log {
 	if at := s.Assay.Drink.At; at != nil && at.Number > c.First { // what is served cold never waits hot
 		for _, rules := range s.Rules {
 			l.Hot = append(l.Hot, HotHolding{rules, c.Hot(rules)})
+		}
+	}
+	for _, m := range s.Assay.Drink.Measurements() {
+		for _, r := range m.Logged {
+			l.Read = append(l.Read, PotWords(r.Pot)+", "+say("read."+r.Quantity)+": "+r.Told())
 		}
 	}
 	used := s.Assay.Used()

@@ -13,6 +13,8 @@ import (
 const (
 	noteUnknown   = "unknown"           // which foods leave a constituent unknown
 	noteDisagrees = "reading disagrees" // which reading and recipe disagree
+
+	noteMeter = "meter out of tolerance" // which instrument is not to be believed before somebody has seen to it
 )
 
 // Read is what was read, what must be seen first apart: readings that do not agree with the
@@ -38,7 +40,7 @@ func (s *Sheet) Read() Read {
 	}
 	for _, n := range s.Assay.Notes {
 		told := func(r reading.Reading) bool { return r.Note() == n.Text }
-		if n.Kind == noteDisagrees && !slices.ContainsFunc(s.Assay.Readings, told) {
+		if n.Kind == noteMeter || n.Kind == noteDisagrees && !slices.ContainsFunc(s.Assay.Readings, told) {
 			out.Notes = append(out.Notes, n.Text)
 		}
 	}
@@ -81,7 +83,7 @@ var ofTables = []string{"over total", "over mass", "derived"}
 func (s *Sheet) Notes(whole bool) (list []string, more int) {
 	for _, n := range s.Assay.Notes {
 		switch {
-		case n.Kind == noteUnknown || n.Kind == noteDisagrees:
+		case n.Kind == noteUnknown || n.Kind == noteDisagrees || n.Kind == noteMeter:
 		case !whole && slices.Contains(ofTables, n.Kind):
 			more++
 		default:

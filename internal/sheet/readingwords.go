@@ -29,7 +29,21 @@ func ReadingLine(r reading.Reading) string {
 	if math.IsNaN(r.Expected) {
 		expected = "the recipe does not tell"
 	}
-	return PotWords(of) + ", " + readingName(r) + ": read" + glue + figure.Plain(r.Read) + " · " + expected + " · used" + glue + strings.TrimSpace(readingNumber(r, r.Used)+glue+unitBeside(r))
+	return PotWords(of) + ", " + readingName(r) + ": read" + glue + figure.Plain(r.Read) + takenBy(r) + " · " + expected + " · used" + glue + strings.TrimSpace(readingNumber(r, r.Used)+glue+unitBeside(r))
+}
+
+// takenBy says which instrument of the shelf took a reading, and what it shows too much, give or take its
+// standard deviation.
+func takenBy(r reading.Reading) string {
+	if r.By.Meter == "" {
+		return ""
+	}
+	more := "too much"
+	if r.By.Off < 0 {
+		more = "too little"
+	}
+	place := min(figure.FirstPlace(r.By.OffU)-1, 0)
+	return " by " + clean.Name(r.By.Meter) + ", which shows" + glue + figure.Rounded(math.Abs(r.By.Off), place) + " ±" + glue + figure.Rounded(r.By.OffU, place) + " " + more
 }
 
 // readingName names a reading in a list.

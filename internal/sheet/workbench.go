@@ -53,6 +53,7 @@ type Verdict struct {
 	Kind                 string
 	Words                string // "°Brix"
 	Read, Expected, Used string // with their unit; Expected is empty where the recipe does not tell
+	By                   string // which instrument of the shelf took it, and what that shows too much
 	Believed             bool
 	Advice               string // of one that is not believed
 }
@@ -73,7 +74,7 @@ func VerdictOf(r reading.Reading) Verdict {
 		}
 		return strings.TrimSpace(readingNumber(r, x) + glue + unitBeside(r))
 	}
-	v := Verdict{Kind: r.Kind, Words: readingName(r), Read: strings.TrimSpace(figure.Plain(r.Read) + glue + unitBeside(r)), Expected: shown(r.Expected), Used: shown(r.Used), Believed: r.Agrees && !r.Doubted && !r.Decide}
+	v := Verdict{Kind: r.Kind, Words: readingName(r), Read: strings.TrimSpace(figure.Plain(r.Read) + glue + unitBeside(r)), Expected: shown(r.Expected), Used: shown(r.Used), By: strings.TrimSpace(takenBy(r)), Believed: r.Agrees && !r.Doubted && !r.Decide}
 	if !v.Believed {
 		v.Advice = clean.UpperFirst(clean.Prose(r.Advice))
 	}

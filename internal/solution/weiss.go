@@ -15,6 +15,9 @@ func Kelvin(celsius float64) float64 { return celsius + zeroCelsius }
 // GasConstant gives R in J/(mol K).
 func GasConstant() float64 { return constants()["molar gas constant"] }
 
+// FaradayConstant is the charge of a mole of electrons, C/mol.
+func FaradayConstant() float64 { return constants()["Faraday constant"] }
+
 // CO2Solubility gives K₀ of carbon dioxide in pure water, in mol/(l atm):
 //
 //	ln K₀ = A₁ + A₂·(100/T) + A₃·ln(T/100)

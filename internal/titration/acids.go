@@ -114,6 +114,12 @@ func (r *Rig) kit(m *drink.Measured, b sampled) burette.Kit {
 	}
 	k := burette.NewKit(r.Lab.Ens, m.StepPath(), m.Acid == nil)
 	k.Zero, k.Factor = zero, append([]float64(nil), b.strength...)
+	if by := r.by(m); by != nil { // its check is the prior
+		k.Noise = by.Noise
+		for d, more := range by.Steeper() {
+			k.Zero[d], k.Slope[d] = -zero[d], 1+more
+		}
+	}
 	return k
 }
 

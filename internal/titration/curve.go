@@ -15,6 +15,7 @@ import (
 	"sipsum/internal/estimate"
 	"sipsum/internal/fail"
 	"sipsum/internal/ledger"
+	"sipsum/internal/meter"
 	"sipsum/internal/note"
 	"sipsum/internal/solution"
 	"sipsum/internal/unit"
@@ -24,6 +25,7 @@ import (
 type Rig struct {
 	Lab    *acidity.Laboratory
 	Hand   amount.Hand
+	Meters *meter.Run // the instruments of the shelf; nil: there are none
 	Faults *fail.List
 
 	Notes []note.Note // of what was titrated so far
@@ -77,7 +79,7 @@ func (r *Rig) sampledOf(pot *ledger.Pot, read []*drink.Measured, in acidity.Ions
 			}
 			scale := first / sample[0]
 			ml := p.Volume.Base() * scale
-			point := acid.Reading{Base: ml / acidity.PerLitre * titrant[0], Solvent: ml * perMl / unit.Kilo, PH: p.PH}
+			point := acid.Reading{Base: ml / acidity.PerLitre * titrant[0], Solvent: ml * perMl / unit.Kilo, PH: p.PH - r.off(m, p.PH)}
 			b.curve.Points = append(b.curve.Points, point)
 			off := 0.0 // of no volume nothing was read
 			if k > 0 {

@@ -7,12 +7,32 @@ import (
 	"sipsum/internal/amount"
 	"sipsum/internal/burette"
 	"sipsum/internal/drink"
+	"sipsum/internal/meter"
 )
 
-// meter draws what the meter shows of the liquid itself: the same on all points.
+// meter draws what the meter says of the liquid itself: it is off by the same on all points.
 func (r *Rig) meter(m *drink.Measured) []float64 {
-	q := drink.Quantity{Number: m.Titration[0].PH, Half: amount.MustInstrument(amount.ReadPH).Half}
+	first := m.Titration[0].PH
+	if by := r.by(m); by != nil {
+		is := by.Off(first)
+		for d, off := range is {
+			is[d] = first - off
+		}
+		return is
+	}
+	q := drink.Quantity{Number: first, Half: amount.MustInstrument(amount.ReadPH).Half}
 	return r.Hand.DrawQuantity(q, 1, m.StepPath()+"/titration")
+}
+
+// by is the meter of the shelf that took a titration; nil: nobody says which.
+func (r *Rig) by(m *drink.Measured) *meter.Reader { return r.Meters.Of(m, meter.Titration) }
+
+// off is what the meter of the shelf shows too much where it shows so much, at central values.
+func (r *Rig) off(m *drink.Measured, shown float64) float64 {
+	if by := r.by(m); by != nil {
+		return by.Off(shown)[0]
+	}
+	return 0
 }
 
 // meterAsFound gives the pH of the liquid itself, draw by draw, by what the curve tells of the meter.

@@ -94,7 +94,7 @@ func (s *Server) benchOf(ctx context.Context, file File, saved []byte, base stri
 	switch {
 	case errors.As(err, &told) && told.Exit != fail.Failed:
 		p.Faults = faultsIn(file, told.Faults)
-		d, _ := drink.Parse(file.Name, file.Text, s.folder.Beside)
+		d, _ := drink.ParseBeside(file.Name, file.Text, s.folder.Beside, s.folder.Beside)
 		p.Pots = bench.PotsOf(d)
 		return p, nil
 	case err != nil:

@@ -12,6 +12,7 @@ import (
 	"strings"
 
 	"sipsum/internal/bench"
+	"sipsum/internal/benchlog"
 	"sipsum/internal/drink"
 	"sipsum/internal/fail"
 	"sipsum/internal/rewrite"
@@ -65,6 +66,7 @@ const (
 // asks. It gives the text as far as all of them could be made.
 func (s *Server) changed(t rewrite.Text, form url.Values) ([]byte, error) {
 	was := t.Bytes
+	var lines []benchlog.Line
 	for _, name := range sortedNames(form) {
 		value := strings.TrimSpace(form.Get(name))
 		var err error
@@ -80,13 +82,20 @@ func (s *Server) changed(t rewrite.Text, form url.Values) ([]byte, error) {
 			if value == before || value == "" {
 				continue
 			}
-			t.Bytes, err = t.Measured(potOf(pot), kind, value)
+			if slices.Contains(form[logField], pot) {
+				lines, err = withLine(lines, form, pot, kind, value)
+			} else {
+				t.Bytes, err = t.Measured(potOf(pot), kind, value)
+			}
 		}
 		if err != nil {
 			return was, err
 		}
 	}
 	next, err := s.asked(t, form)
+	if err == nil && len(lines) > 0 {
+		err = writeDown(s.folder, t, lines)
+	}
 	if err != nil {
 		return was, err
 	}

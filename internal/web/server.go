@@ -52,6 +52,7 @@ type Folder interface {
 	Beside(path string) ([]byte, error) // a shelf that a drink uses
 	Create(name string, text []byte) error
 	Archive
+	Logger
 }
 
 // Server answers requests about the drinks of a folder.

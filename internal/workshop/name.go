@@ -12,8 +12,11 @@ import (
 // endings are how drink files end, as the commands take them.
 var endings = []string{".yaml", ".yml"}
 
-// No drink: foods and components that drinks share, and the rules that all of a folder are held to.
-var others = []string{".shelf.yaml", ".shelf.yml", "house-rules.yaml"}
+// No drink: foods and components that drinks share, the rules that all of a folder are held to, the bar's meters.
+var others = []string{".shelf.yaml", ".shelf.yml", "house-rules.yaml", ".meters.yaml"}
+
+// metersFile is the shelf of meters that is read beside drinks unasked.
+const metersFile = "meters.yaml"
 
 // longestName is what the file systems of today take, in bytes.
 const longestName = 255
@@ -32,7 +35,7 @@ const forbiddenSigns = `/\:*?"<>|`
 // IsDrink reports whether a name is that of a drink file: of one part, seen by everybody, the same on every system.
 func IsDrink(name string) bool {
 	ends := func(ending string) bool { return strings.HasSuffix(strings.ToLower(name), ending) }
-	return isName(name) && slices.ContainsFunc(endings, ends) && !slices.ContainsFunc(others, ends)
+	return isName(name) && slices.ContainsFunc(endings, ends) && !slices.ContainsFunc(others, ends) && !strings.EqualFold(name, metersFile)
 }
 
 // isName reports whether a name may be that of a file in a folder, here and elsewhere.

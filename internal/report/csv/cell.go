@@ -4,24 +4,12 @@ import (
 	"encoding/csv"
 	"io"
 	"strconv"
-	"strings"
-	"unicode/utf8"
 
 	"sipsum/internal/clean"
 )
 
-// runs are the characters that begin what a spreadsheet runs or reads as a sign of its own.
-// The wide forms are those that a keyboard for Japanese writes.
-const runs = "=+-@＝＋－＠"
-
 // text makes a text of a stranger a cell that nothing runs.
-func text(s string) string {
-	s = clean.Prose(s)
-	if first, _ := utf8.DecodeRuneInString(s); s != "" && strings.ContainsRune(runs, first) {
-		return "'" + s
-	}
-	return s
-}
+func text(s string) string { return clean.Cell(s) }
 
 // number writes a figure; nil: nobody knows it.
 func number(x *float64) string {

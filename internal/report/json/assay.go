@@ -9,6 +9,7 @@ import (
 	"sipsum/internal/composition"
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
+	"sipsum/internal/meter"
 	"sipsum/internal/note"
 	"sipsum/internal/prep"
 	"sipsum/internal/reading"
@@ -125,6 +126,29 @@ type readingForm struct {
 	Unit     string   `json:"unit"`
 	Agrees   bool     `json:"agrees"`
 	Doubted  bool     `json:"doubted,omitempty"` // what hangs on it spans recipe and reading
+	Meter    *byMeter `json:"meter,omitempty"`   // of the shelf
+}
+
+// byMeter is the instrument that took a reading, and what it shows too much there.
+type byMeter struct {
+	Name string `json:"name"`
+	Off  number `json:"off"`
+	SD   number `json:"sd"`
+}
+
+// meterFound is what the pots of a drink tell of an instrument that read several of them.
+type meterFound struct {
+	Name     string `json:"name"`
+	Kind     string `json:"kind"`
+	Unit     string `json:"unit"`
+	Readings int    `json:"readings"`
+	At       number `json:"at"`
+	Off      number `json:"off"`
+	SD       number `json:"sd"`
+	Low      number `json:"low"`
+	High     number `json:"high"`
+	ByCheck  number `json:"off_by_check"`
+	CheckSD  number `json:"sd_by_check"`
 }
 
 type noteForm struct {
@@ -165,6 +189,7 @@ type assayBody struct {
 	Per100ml      compositionForm                      `json:"per_100_ml"`
 	Readings      []readingForm                        `json:"readings"`
 	Titrations    []titratedForm                       `json:"titrations,omitempty"`
+	Meters        []meterFound                         `json:"meters,omitempty"`
 	Adjusted      []dosedForm                          `json:"adjusted"`
 	Chemistry     *chemistryForm                       `json:"chemistry"`
 	Minutes       *minutesForm                         `json:"minutes,omitempty"`
@@ -215,9 +240,12 @@ func bodyOf(s *sheet.Sheet) assayBody {
 			compositionForm: compositionForm{constituentsOf(a.PerServing)},
 			TableEnergy:     tableEnergiesOf(a),
 		},
-		Per100g:       compositionForm{constituentsOf(a.Per100g)},
-		Per100ml:      compositionForm{constituentsOf(a.Per100ml)},
-		Readings:      readingsOf(a.Readings),
+		Per100g:  compositionForm{constituentsOf(a.Per100g)},
+		Per100ml: compositionForm{constituentsOf(a.Per100ml)},
+		Readings: readingsOf(a.Readings),
+		Meters: each(a.Meters, func(f meter.Found) meterFound {
+			return meterFound{f.Name, f.Kind, f.Unit, f.Readings, number(f.At), number(f.Is), number(f.IsU), number(f.Low), number(f.High), number(f.Was), number(f.U)}
+		}),
 		Titrations:    titratedOf(s),
 		Adjusted:      adjustedOf(a.Adjusted),
 		Chemistry:     chemistryOf(a.Chemistry, &a.Density),
@@ -334,7 +362,11 @@ func contributionOf(c composition.Contribution) contribution {
 func readingsOf(list []reading.Reading) []readingForm {
 	out := make([]readingForm, 0, len(list))
 	for _, r := range list {
-		out = append(out, readingForm{append([]string{}, r.Path...), r.Kind, number(r.Read), number(r.Expected), number(r.Used), r.Unit, r.Agrees, r.Doubted})
+		f := readingForm{append([]string{}, r.Path...), r.Kind, number(r.Read), number(r.Expected), number(r.Used), r.Unit, r.Agrees, r.Doubted, nil}
+		if r.By.Meter != "" {
+			f.Meter = &byMeter{r.By.Meter, number(r.By.Off), number(r.By.OffU)}
+		}
+		out = append(out, f)
 	}
 	return out
 }

@@ -34,9 +34,10 @@ func Log(w io.Writer, s *sheet.Sheet) error {
 	l := s.Log()
 	return write(w, struct {
 		head
-		Batches []logBatch   `json:"batches"`
-		Cooling cooled       `json:"cooling"`
-		HeldHot []hotHolding `json:"held_hot"`
+		Batches []logBatch      `json:"batches"`
+		Cooling cooled          `json:"cooling"`
+		HeldHot []hotHolding    `json:"held_hot"`
+		Logged  []loggedReading `json:"logged"` // what the bench log has of it
 	}{
 		headOf("sipsum.log/1", s),
 		each(l.Batches, func(b sheet.Batch) logBatch {
@@ -44,6 +45,7 @@ func Log(w io.Writer, s *sheet.Sheet) error {
 		}),
 		cooled{number(l.From), number(l.First), number(l.Within), number(l.Cold), number(l.InAll)},
 		each(l.Hot, func(h sheet.HotHolding) hotHolding { return hotHolding{h.Rules, number(h.Celsius)} }),
+		loggedOf(s),
 	})
 }
 

@@ -17,6 +17,12 @@ type logged struct{ *page }
 const blank = "____________"
 
 func (p logged) print(l sheet.Log) {
+	if len(l.Read) > 0 {
+		p.heading("Written down")
+	}
+	for _, text := range l.Read {
+		p.hanging("  – ", bulletIndent, Clean(text, mostProse))
+	}
 	for i := range l.Batches {
 		p.batch(&l, &l.Batches[i])
 	}

@@ -142,8 +142,14 @@ text.addEventListener("input", () => {
 // An amount or a reading that was typed is written when it is left, or on return.
 document.addEventListener("change", event => {
 	const el = event.target;
-	if (el.form === form && /^(set|read)\|/.test(el.name)) change({[el.name]: el.value});
+	if (el.form === form && /^(set|read)\|/.test(el.name) && !logs(el)) change({[el.name]: el.value});
 });
+
+// logs tells whether what was read of a pot goes into the log: then it waits for its button.
+const logs = el => el.closest("details.reading")?.querySelector("[name=log]")?.checked;
+
+// writeDown sends what was read of a pot to the log.
+const writeDown = details => change(Object.fromEntries([...details.querySelectorAll("input, select")].filter(el => el.type !== "checkbox" || el.checked).map(el => [el.name, el.value])));
 
 // turn asks for a turn of a dial. Presses that come faster than answers add up.
 let turning = 0, turningOf = "";
@@ -161,6 +167,9 @@ form.addEventListener("submit", event => {
 		event.preventDefault();
 		const cut = by.value.indexOf(" ");
 		turn(by.value.slice(cut + 1), Number(by.value.slice(0, cut)) * (shifted ? far : 1));
+	} else if (by?.hasAttribute("data-read") && logs(by)) {
+		event.preventDefault();
+		writeDown(by.closest("details"));
 	} else if (by?.hasAttribute("data-save")) {
 		saved = text.value; // whoever saves leaves nothing behind
 	} else if (!by?.dataset.piece) {
