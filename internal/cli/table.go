@@ -19,8 +19,12 @@ import (
 )
 
 // whileLoading is how much more than what is kept may lie about before the collector runs, in per cent: a load
-// keeps little and throws away much. The limit of memory (main.go) holds all the same.
+// keeps little and throws away much. The limit of memory holds all the same.
 const whileLoading = 400
+
+// loadMemory is that limit. SQLite's own memory and the program's come on top: two million foods stay below 400 MiB
+// together.
+const loadMemory = 240 << 20
 
 func newTable(a *app) *cobra.Command {
 	return group("table", "load, list and remove public food-composition tables",
@@ -72,6 +76,9 @@ func (a *app) tableLoad(ctx context.Context, format, path, as string, force bool
 		in.Judge = nil
 	}
 	defer debug.SetGCPercent(debug.SetGCPercent(whileLoading))
+	if a.streams.Env("GOMEMLIMIT") == "" {
+		defer debug.SetMemoryLimit(debug.SetMemoryLimit(loadMemory))
+	}
 	loaded, err := db.Load(ctx, in, progress.step)
 	progress.done()
 	if err != nil {
