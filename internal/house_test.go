@@ -30,7 +30,7 @@ var sizes = []struct {
 	{"internal/acidity", 1830, 18}, // what a food lacks of its published pH can wait there until somebody asks
 	{"internal/amount", 1800, 18},
 	{"internal/assay", 2000, 20},   // the bubbles that are poured with a foam are carried there, and what titrations tell; a walk that only asks what was read of its instruments has its file
-	{"internal/burette", 2050, 18}, // what a curve would tell that nobody has read yet is worked out there, on the same model
+	{"internal/burette", 2100, 18}, // what a curve would tell that nobody has read yet is worked out there, on the same model
 	{"internal/chemistry", 1800, 18},
 	{"internal/composition", 1800, 18},
 	{"internal/curdling", 1800, 18},

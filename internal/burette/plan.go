@@ -67,22 +67,27 @@ const (
 )
 
 // Pourers gives the burette and the syringe of data/burette.csv, and the syringe whose base was
-// proved on a weighed acid, with what strength and sample are off by draw by draw.
-func Pourers(ens estimate.Ensemble, path string, strength []float64) []Pourer {
+// proved on a weighed acid, with what the base and the sample of the liquid are off by, draw by
+// draw: a proof takes the place of what base and syringe are off by, and leaves the sample.
+func Pourers(ens estimate.Ensemble, path string, base, sample []float64) []Pourer {
 	within := func(what string) []float64 {
 		half := rowOf(what).value
 		return ens.Column(estimate.Input{Central: 1, Shape: estimate.Uniform, Low: 1 - half, High: 1 + half, Stream: ens.Stream("burette", path, what)})
 	}
-	syringe := within("syringe")
-	both := make([]float64, len(strength))
-	for d := range both {
-		both[d] = strength[d] * syringe[d]
+	times := func(columns ...[]float64) []float64 {
+		out := estimate.Constant(len(sample), 1)
+		for _, column := range columns {
+			for d, x := range column {
+				out[d] *= x
+			}
+		}
+		return out
 	}
 	stroke := rowOf("stroke of a syringe").value / math.Sqrt(3)
 	return []Pourer{
-		{ByBurette, rowOf("burette").value / math.Sqrt(3), strength},
-		{BySyringe, stroke, both},
-		{ByProved, stroke, within("proved base")},
+		{ByBurette, rowOf("burette").value / math.Sqrt(3), times(base, sample)},
+		{BySyringe, stroke, times(base, within("syringe"), sample)},
+		{ByProved, stroke, times(within("proved base"), sample)},
 	}
 }
 
@@ -97,10 +102,11 @@ type Proof struct {
 	Mol   float64 // of protons in it, up to the end of a plan
 }
 
-// ProofOf is the usual one, of a sample.
-func ProofOf(grams float64) Proof {
+// ProofOf is the usual one, of a sample, for a base of so many mol/l: stronger for a stronger one, so
+// that it takes as many ml.
+func ProofOf(grams, molarity float64) Proof {
 	citric := acid.All()[acid.Must("citric")]
-	share := rowOf("acid of a proof").value
+	share := rowOf("acid of a proof").value * molarity / rowOf("usual base").value
 	return Proof{share, grams, grams * share / citric.Molar * float64(len(citric.Steps))}
 }
 

@@ -15,8 +15,9 @@ import (
 // 10 g of a solution of 1 % citric acid hold 0.1 g, and 192.12 g are a mol of three protons (the
 // atomic weights of IUPAC): 1.561 mmol.
 func TestAWeighedAcidTellsTheBase(t *testing.T) {
-	p := burette.ProofOf(10)
+	p := burette.ProofOf(10, 0.1)
 	assert.InDelta(t, 3*0.1/192.12, p.Mol, 1e-6)
+	assert.InDelta(t, 5*p.Mol, burette.ProofOf(10, 0.5).Mol, 1e-9, "the same ml of a base five times as strong")
 	assert.False(t, burette.KnownWell(0.048), "a syringe of 10 ml that draws 4 ml is ± 5 %")
 	assert.True(t, burette.KnownWell(0.01))
 }
@@ -49,7 +50,7 @@ func TestASyringeIsOffAlikeAtAllVolumes(t *testing.T) {
 	s := wide([]string{"citric", "malic"}, []float64{3, 3})
 	l, kit := s.prior(good, 1000, 3)
 	of := map[string]burette.Told{}
-	for _, by := range burette.Pourers(estimate.Ensemble{Seed: 1, N: 1001}, "x", kit.Factor) {
+	for _, by := range burette.Pourers(estimate.Ensemble{Seed: 1, N: 1001}, "x", kit.Factor, estimate.Constant(1001, 1)) {
 		kit.Factor = by.All
 		o, err := burette.Look(estimate.Ensemble{Seed: 1, N: 1001}, "x", 25, l, kit, nil)
 		require.NoError(t, err)

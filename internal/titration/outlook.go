@@ -83,7 +83,7 @@ func Foresee(lab *acidity.Laboratory, hand amount.Hand, of string, pot *ledger.P
 	r := &Rig{Lab: lab, Hand: hand}
 	solvent := (water[0] + pot.Central(constituent.Alcohol)) / mass[0]
 	usual := amount.MustInstrument(amount.ReadSample)
-	a, k, o := r.lookAt(pot, name, usual.Usual, solvent)
+	a, k, sample, o := r.lookAt(pot, name, usual.Usual, solvent)
 	if o == nil {
 		return nil
 	}
@@ -95,12 +95,12 @@ func Foresee(lab *acidity.Laboratory, hand amount.Hand, of string, pot *ledger.P
 	plan := burette.Usual(usual.Usual, mol)
 	if plan.Grams != usual.Usual {
 		mol *= plan.Grams / usual.Usual
-		if a, k, o = r.lookAt(pot, name, plan.Grams, solvent); o == nil {
+		if a, k, sample, o = r.lookAt(pot, name, plan.Grams, solvent); o == nil {
 			return nil
 		}
 	}
 	out := &Outlook{Of: of, Acids: suspects(a), Plan: plan, Ml: mol / plan.Molarity * acidity.PerLitre}
-	for _, by := range burette.Pourers(lab.Ens, name, k.Factor) {
+	for _, by := range burette.Pourers(lab.Ens, name, k.Factor, sample) {
 		k.Factor = by.All
 		o, err := burette.Look(lab.Ens, name, acidity.MeterCelsius, a.liquid, k, nil)
 		if err != nil {
@@ -117,38 +117,38 @@ func Foresee(lab *acidity.Laboratory, hand amount.Hand, of string, pot *ledger.P
 		kit := kitOf(by.Name, told, a)
 		out.Kits = append(out.Kits, kit)
 		if out.Proof == nil && !burette.KnownWell(kit.Base) {
-			p := burette.ProofOf(usual.Usual)
+			p := burette.ProofOf(usual.Usual, plan.Molarity)
 			out.Proof = &p
 		}
 	}
 	return out
 }
 
-// lookAt asks of a sample of a pot what its recipe tells, and of the usual kit what it is off by.
-func (r *Rig) lookAt(pot *ledger.Pot, name string, grams, solvent float64) (asked, burette.Kit, *burette.Outlook) {
+// lookAt asks of a sample of a pot what its recipe tells, and of the usual kit what it is off by: the
+// factor of its base, and what the sample makes of it.
+func (r *Rig) lookAt(pot *ledger.Pot, name string, grams, solvent float64) (a asked, k burette.Kit, sample []float64, o *burette.Outlook) {
 	a, any := r.ask(pot, grams, solvent)
 	if !any {
-		return a, burette.Kit{}, nil
+		return a, k, nil, nil
 	}
 	draw := func(kind string, number float64) []float64 {
 		return r.Hand.DrawQuantity(drink.Quantity{Number: number, Half: amount.MustInstrument(kind).HalfAt(number)}, 1, name+"/"+kind)
 	}
-	k := burette.NewKit(r.Lab.Ens, name, true)
+	k = burette.NewKit(r.Lab.Ens, name, true)
 	const neutral = 7.0
 	k.Zero = draw(amount.ReadPH, neutral)
 	for d := range k.Zero {
 		k.Zero[d] -= neutral
 	}
-	sample, strength := draw(amount.ReadSample, grams), draw(amount.ReadStrength, 1)
-	k.Factor = make([]float64, len(sample))
-	for d := range k.Factor {
-		k.Factor[d] = strength[d] * grams / sample[d]
+	k.Factor, sample = draw(amount.ReadStrength, 1), draw(amount.ReadSample, grams)
+	for d, x := range sample {
+		sample[d] = grams / x
 	}
 	o, err := burette.Look(r.Lab.Ens, name, acidity.MeterCelsius, a.liquid, k, nil)
 	if err != nil {
-		return a, k, nil
+		return a, k, sample, nil
 	}
-	return a, k, o
+	return a, k, sample, o
 }
 
 // suspects lists the acids of a liquid.
@@ -192,8 +192,8 @@ func (t Told) Outlook() *Outlook {
 		k.Joined = append(k.Joined, j.pairs()...)
 	}
 	out.Kits = []Kit{k}
-	if !burette.KnownWell(k.Base) {
-		p := burette.ProofOf(amount.MustInstrument(amount.ReadSample).Usual)
+	if t.perMl > 0 && !burette.KnownWell(k.Base) {
+		p := burette.ProofOf(amount.MustInstrument(amount.ReadSample).Usual, t.perMl*acidity.PerLitre)
 		out.Proof = &p
 	}
 	out.Next, out.Done = t.next()
