@@ -27,10 +27,10 @@ var sizes = []struct {
 	room         string
 	lines, files int
 }{
-	{"internal/acidity", 1800, 18},
+	{"internal/acidity", 1830, 18}, // what a food lacks of its published pH can wait there until somebody asks
 	{"internal/amount", 1800, 18},
-	{"internal/assay", 1960, 20}, // the bubbles that are poured with a foam are carried there; a walk that only asks what was read of its instruments has its file
-	{"internal/burette", 1800, 18},
+	{"internal/assay", 2000, 20},   // a walk that only asks what was read of its instruments has its file; the bubbles that are poured with a foam are carried there, and what titrations tell
+	{"internal/burette", 2050, 18}, // what a curve would tell that nobody has read yet is worked out there, on the same model
 	{"internal/chemistry", 1800, 18},
 	{"internal/composition", 1800, 18},
 	{"internal/curdling", 1800, 18},

@@ -66,7 +66,7 @@ func (lab *Laboratory) Calibrate(pot *ledger.Pot, grams []float64) *note.Note {
 	if c == nil {
 		return nil
 	}
-	lab.carry(pot, row, c, grams)
+	carry(pot, row, c, grams)
 	return c.contradiction
 }
 
@@ -78,11 +78,11 @@ func (lab *Laboratory) CalibrateLater(pot *ledger.Pot, grams []float64) {
 	if _, known := evidenceOf(profile.Food); !known || profile.Food.Facts().Dose {
 		return
 	}
-	lab.carry(pot, row, &calibration{lab: lab, pending: profile}, grams)
+	carry(pot, row, &calibration{lab: lab, pending: profile}, grams)
 }
 
 // carry lets a row carry a calibration of its food.
-func (lab *Laboratory) carry(pot *ledger.Pot, row int, c *calibration, grams []float64) {
+func carry(pot *ledger.Pot, row int, c *calibration, grams []float64) {
 	copy(pot.Carry(row, published{c}), grams)
 	if takesUpAcid(pot.Rows[row].Profile.Food) {
 		copy(pot.Carry(row, byProtein{c}), grams)

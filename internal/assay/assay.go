@@ -18,6 +18,7 @@ import (
 	"sipsum/internal/prep"
 	"sipsum/internal/reading"
 	"sipsum/internal/recipe"
+	"sipsum/internal/titration"
 )
 
 // Want is what is asked of a run.
@@ -36,6 +37,7 @@ type Want struct {
 
 	Why  constituent.ID // ask what drives this figure; empty: nobody asks
 	Next bool           // ask which reading to take next
+	Kits bool           // ask what a titration of each pot, or a further point of one, would tell
 
 	Degassed bool // ask for the pH when the gas has left
 	Volumes  bool // ask how much room each pot takes, after each of its steps
@@ -56,15 +58,22 @@ type Assay struct {
 	// TableEnergy is in kJ and in kcal.
 	TableEnergy [2]composition.TableEnergy
 	Answers
-	Read
-	Adjusted []prep.Dosed  // the doses that steps calculated, in the same order
-	Yields   []Yield       // of components, inner ones first, and of the drink
-	Doses    []Dose        // what lines weigh in, inner components first
-	Items    []recipe.Item // every food in the drink, garnish included
-	Garnish  []recipe.Garnish
-	Notes    []note.Note
+	Readings []reading.Reading // what was read, in the order in which the pots were made
+	Told
+	Yields  []Yield       // of components, inner ones first, and of the drink
+	Doses   []Dose        // what lines weigh in, inner components first
+	Items   []recipe.Item // every food in the drink, garnish included
+	Garnish []recipe.Garnish
+	Notes   []note.Note
 
 	recipe *recipe.Recipe
+}
+
+// Told is what the pots told of themselves beside what was read, in the order in which they were made.
+type Told struct {
+	Adjusted []prep.Dosed     // the doses that steps calculated
+	Titrated []titration.Told // what titrations tell of acids
+	Meters   []meter.Found    // what the pots tell of the instruments that read several of them
 }
 
 // Against is what compare-with names.
@@ -113,6 +122,7 @@ type Basis struct {
 type Answers struct {
 	Drivers     *drivers.Drivers     // of Why; nil if not asked, or if the drink has none of it
 	Suggestions []drivers.Suggestion // of Next
+	Outlooks    []titration.Outlook  // of Kits
 	Inputs      []estimate.Entry     // all that is uncertain; of a run whose ensemble has a journal
 
 	samples []drivers.Sample
@@ -126,12 +136,6 @@ func (a Answers) Closing(column []float64) []drivers.Suggestion {
 		return nil
 	}
 	return drivers.Closing(a.bench, a.samples, column)
-}
-
-// Read is what was read, and by what.
-type Read struct {
-	Readings []reading.Reading // in the order in which the pots were made
-	Meters   []meter.Found     // what the pots tell of the instruments that read several of them
 }
 
 // Component is the part of a serving that came of one component or food of the build.
@@ -193,9 +197,28 @@ func (a *Assay) curdled(r ledger.Row) bool {
 	return false
 }
 
+// foresee tells what titrations of what was made would tell, beside those that were begun.
+func (a *Answers) foresee(p *Plan, list []*made, begun []titration.Told) {
+	hand := amount.Hand{Ens: p.ens, Scale: p.recipe.Drink.Scale}
+	for _, m := range list {
+		read := false
+		for _, t := range begun {
+			if t.Component() == m.name {
+				a.Outlooks, read = append(a.Outlooks, *t.Outlook()), true
+			}
+		}
+		if o := titration.Foresee(p.lab, hand, m.name, m.pot); !read && o != nil {
+			a.Outlooks = append(a.Outlooks, *o)
+		}
+	}
+}
+
 // ask answers the questions of a run that keeps its inputs.
 func (a *Assay) ask(p *Plan, list []*made) {
 	a.Inputs = p.ens.Journal.Entries()
+	if a.Want.Kits {
+		a.foresee(p, list, a.Titrated)
+	}
 	if f, ok := a.PerServing.Find(a.Want.Why); ok {
 		a.Drivers = drivers.Of(f, a.Serving, p.ens.Journal.Entries())
 	}

@@ -12,6 +12,7 @@ import (
 	"sipsum/internal/note"
 	"sipsum/internal/prep"
 	"sipsum/internal/reading"
+	"sipsum/internal/titration"
 )
 
 // made is what was made of a list of lines and its steps: a component, or the drink. It is
@@ -51,10 +52,11 @@ type use struct {
 
 // event is what was said while something was made, in order: one of these.
 type event struct {
-	note    *note.Note
-	reading *reading.Reading
-	within  *drink.Component // was made, or had been
-	dosed   *prep.Dosed
+	note     *note.Note
+	reading  *reading.Reading
+	titrated *titration.Told
+	within   *drink.Component // was made, or had been
+	dosed    *prep.Dosed
 }
 
 // chemistry works out what was made as a solution, once for what is asked of it.
@@ -69,9 +71,9 @@ func (m *made) chemistry(lab *acidity.Laboratory, l chemistry.Liquid) *chemistry
 	return m.solved[l]
 }
 
-// said gives the notes, readings and calculated doses of all that was made for the last of a
-// list, in the order in which they came up; notes that say the same once.
-func said(list []*made) (notes []note.Note, readings []reading.Reading, adjusted []prep.Dosed) {
+// said gives the notes, readings, titrations and calculated doses of all that was made for the last
+// of a list, in the order in which they came up; notes that say the same once.
+func said(list []*made) (notes []note.Note, readings []reading.Reading, told Told) {
 	seen := map[string]bool{}
 	var of func(m *made)
 	of = func(m *made) {
@@ -82,13 +84,15 @@ func said(list []*made) (notes []note.Note, readings []reading.Reading, adjusted
 				of(named(list, e.within.Name))
 			case e.reading != nil:
 				readings = append(readings, *e.reading)
+			case e.titrated != nil:
+				told.Titrated = append(told.Titrated, *e.titrated)
 			case e.dosed != nil:
-				adjusted = append(adjusted, *e.dosed)
+				told.Adjusted = append(told.Adjusted, *e.dosed)
 			case e.note != nil && !slices.ContainsFunc(notes, e.note.Same):
 				notes = append(notes, *e.note)
 			}
 		}
 	}
 	of(list[len(list)-1])
-	return notes, readings, adjusted
+	return notes, readings, told
 }

@@ -145,7 +145,7 @@ func (p *Plan) Run(ctx context.Context, other amount.Amounts, want Want) (*Assay
 		Drink: p.recipe.Drink, Want: want, Ensemble: Ensemble{p.ens.Seed, p.ens.N - 1, p.ens.Only},
 		Serving: served, Items: p.recipe.Items, Garnish: p.recipe.Garnish(), recipe: p.recipe,
 	}
-	a.Notes, a.Readings, a.Adjusted = said(list)
+	a.Notes, a.Readings, a.Told = said(list)
 	a.Meters = w.meters.Found()
 	a.Notes = slices.Concat(a.Notes, loggedNotes(a.Drink), w.meters.Notes())
 	a.Yields, a.Doses = yields(list), dosesOf(list, a.Drink.Serves)

@@ -204,6 +204,9 @@ func (w *walk) read(pot *ledger.Pot, read []*drink.Measured, state reading.State
 	for _, r := range b.Readings {
 		w.making.log = append(w.making.log, event{reading: &r})
 	}
+	for _, t := range b.Titrated {
+		w.making.log = append(w.making.log, event{titrated: &t})
+	}
 }
 
 func (w *walk) bench() *reading.Bench {

@@ -44,7 +44,17 @@
 // Two acids that the curve does not tell apart have a posterior correlation below that of
 // data/burette.csv (apart.go): then their sum is what it tells.
 //
+// Before a point is read its worth is known (outlook.go): Fisher's information around what is known,
+// J by the same model, gives the least covariance of the acids, C = (1 + JᵀR⁻¹J)⁻¹ on the scales of
+// the prior. The next points are those that shrink the volume of the acids' ellipsoid most, one
+// after the other (Few), in the order in which base is poured; plan.go is the bench of somebody who
+// has not begun: a burette, a syringe whose scale is off alike at all volumes, and a base proved
+// with it on a weighed acid.
+//
 // # Limits
+//
+// An outlook is of the recipe's own amounts, or those of the curve so far; where they are wrong it
+// is too. It takes an acid without a name as one of one pK.
 //
 // Points beyond the highest pH of data/burette.csv count for nothing: there a glass electrode takes
 // sodium for acid. The pK of all steps of an acid move together. Nothing precipitates and no gas leaves while

@@ -178,5 +178,5 @@ func (m *model) need(k int, x []float64, pH float64) (float64, error) {
 
 // truePH gives the pH of point k at x.
 func (m *model) truePH(k int, x []float64) float64 {
-	return trueOf(m.points[k].PH, x[m.at.zero], x[m.at.slope])
+	return TrueOf(m.points[k].PH, x[m.at.zero], x[m.at.slope])
 }

@@ -37,7 +37,7 @@ type part struct {
 // Ask conditions a liquid on a curve. path names the streams of the draws; celsius is at what
 // temperature it was titrated.
 func Ask(ens estimate.Ensemble, path string, celsius float64, l Liquid, k Kit, points []Point) (*Posterior, error) {
-	points = slices.DeleteFunc(slices.Clone(points), func(p Point) bool { return p.PH > rowOf("highest pH").value })
+	points = counted(points)
 	if len(points) < int(rowOf("fewest points").value) {
 		return nil, errFew
 	}

@@ -130,26 +130,28 @@ func newAssay(a *app) *cobra.Command {
 		use: "assay", short: "composition of a serving, and what brings it",
 		long: "assay calculates a drink and prints, per serving and per 100 ml, each constituent with its interval,\n" +
 			"what is known of it, and which component brings it. With --why it tells what the interval of one figure\n" +
-			"comes from; with --next, which reading at the bench would narrow the drink's figures most.\n\n" +
+			"comes from; with --next, which reading at the bench would narrow the drink's figures most, and with\n" +
+			"--next=POT what a titration of a pot would tell of its acids with your kit, or its next point.\n\n" +
 			"With --format jsonl it assays many drinks, and prints a line of JSON for each, in the order in which they\n" +
 			"are named; a folder stands for the drink files in it (*" + drinkEnding + ") and in its folders, by name. A drink\n" +
 			"that is wrong has a line that says why, the others are done, and the exit code is 5.",
 		text: textreport.Assay, json: jsonreport.Assay, degassed: true, lots: true,
 	})
 	whole := cmd.RunE
-	var why string
-	var next bool
+	var why, next string
 	var m many
 	cmd.Flags().StringVar(&why, "why", "", "what the spread of a figure comes from: a tagname such as CITAC")
-	cmd.Flags().BoolVar(&next, "next", false, "readings not yet taken, by how much they narrow the sensory categories")
+	cmd.Flags().StringVar(&next, "next", "", "readings not yet taken, by how much they narrow the sensory categories; with =POT what a titration of it would tell")
+	cmd.Flags().Lookup("next").NoOptDefVal = everyPot
 	m.flags(cmd)
+	cmd.Annotations[handsOut] = "next"
 	cmd.Use, cmd.Args = "assay DIR|DRINK …", someDrinks
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		if err := m.check(a, cmd, args); err != nil {
 			return err
 		}
 		switch {
-		case m.asked(a) && (why != "" || next):
+		case m.asked(a) && (why != "" || next != ""):
 			return fail.New(fail.Wrong, "--why and --next are of one drink", "leave --format "+formatLines+" out, and name the drink")
 		case m.asked(a):
 			degassed, err := cmd.Flags().GetBool("degassed")
@@ -161,12 +163,12 @@ func newAssay(a *app) *cobra.Command {
 				return err
 			}
 			return drinks{a}.many(cmd.Context(), args, m.jobs, asked{whole: true, degassed: degassed, nextLot: nextLot})
-		case why != "" && next:
+		case why != "" && next != "":
 			return fail.New(fail.Wrong, "--why and --next are two questions", "ask one at a time")
 		case why != "":
 			return a.why(cmd.Context(), args[0], why)
-		case next:
-			return a.next(cmd.Context(), args[0])
+		case next != "":
+			return a.next(cmd.Context(), args[0], next)
 		}
 		return whole(cmd, args)
 	}

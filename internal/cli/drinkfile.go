@@ -37,6 +37,7 @@ type asked struct {
 	rules []string       // label rules; none: the drink's own
 	why   constituent.ID // what drives this figure
 	next  bool           // which reading to take next
+	kits  bool           // what titrations would tell
 	whole bool           // every figure of every component: for a document
 
 	nextLot  bool // of the next lot of what was logged, not of the one that was read
@@ -177,7 +178,7 @@ func (a drinks) calculateBy(ctx context.Context, found *recipe.Recipe, ask asked
 	plan.Follow(ask.streams)
 	result, err := plan.Run(ctx, nil, assay.Want{
 		Figures: slices.Concat(evidence.Constituents(found.Drink), claims.Constituents(found.Drink), ask.figures), Whole: ask.whole, Intervals: true, Chemistry: true,
-		Why: ask.why, Next: ask.next || judged, Draws: judged || verdicts || len(ask.figures) > 0, Degassed: ask.degassed,
+		Why: ask.why, Next: ask.next || judged, Kits: ask.kits, Draws: judged || verdicts || len(ask.figures) > 0, Degassed: ask.degassed,
 	})
 	if err != nil {
 		return nil, err

@@ -31,6 +31,7 @@ const (
 
 var (
 	usualFormats = []string{formatText, formatJSON}
+	pageFormats  = []string{formatText, formatJSON, formatMarkdown} // of a page that is no drink's
 	allFormats   = []string{formatText, formatJSON, formatHTML, formatSVG, formatMarkdown, formatCSV}
 	manyFormats  = []string{formatText, formatJSON, formatLines}
 )
@@ -41,7 +42,8 @@ var byEnding = map[string]string{
 	".svg": formatSVG, ".md": formatMarkdown, ".markdown": formatMarkdown, ".csv": formatCSV,
 }
 
-// handsOut is the annotation of a command whose output may have every form.
+// handsOut is the annotation of a command whose output may have every form, or of the flag with which
+// it is a page to keep.
 const handsOut = "hands out"
 
 // streams is the annotation of a command that takes many drinks, a line each.
@@ -52,15 +54,18 @@ const asMarkdown = "as markdown"
 
 // formatsOf lists the forms that a command has.
 func formatsOf(cmd *cobra.Command) []string {
-	switch {
-	case cmd.Annotations[handsOut] != "":
-		return allFormats
+	of := cmd.Annotations[handsOut]
+	switch flag := cmd.Flags().Lookup(of); {
+	case flag != nil && flag.Changed:
+		return pageFormats
 	case cmd.Annotations[streams] != "":
 		return manyFormats
 	case cmd.Annotations[asMarkdown] != "":
 		return slices.Concat(usualFormats, []string{formatMarkdown})
+	case of == "", flag != nil:
+		return usualFormats
 	}
-	return usualFormats
+	return allFormats
 }
 
 // output is what a command hands out: in which form, where, and on which paper.

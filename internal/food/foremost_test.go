@@ -10,8 +10,8 @@ import (
 	"sipsum/internal/food"
 )
 
-// A sour cherry with 18 mg of citric and 1,850 mg of malic acid in 100 g (the means of J Food Qual (2020) 7236534, and
-// of SR28's relatives, in data/core/literature.csv) is not sour by the first of them.
+// The juice of a sour cherry with 18 mg of citric and 1,850 mg of malic acid in 100 g (the means in J Food Qual (2020) 7236534, and
+// the sources beside it in data/core/literature.csv) is not sour by the first of them.
 func TestForemost(t *testing.T) {
 	value := func(id constituent.ID, amount float64) food.Value {
 		return food.Value{Constituent: id, Amount: amount, Limit: food.None}

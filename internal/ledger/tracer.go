@@ -45,6 +45,16 @@ func (p *Pot) Shed(row int, t Tracer) {
 	p.traced[row] = slices.DeleteFunc(slices.Clone(p.traced[row]), func(c Traced) bool { return c.Tracer == t })
 }
 
+// Lacks reports whether a pot has nothing of a constituent, and carries nothing that goes with it.
+func (p *Pot) Lacks(id constituent.ID) bool {
+	if slices.Max(p.Total(id)) > 0 {
+		return false
+	}
+	return !slices.ContainsFunc(p.traced, func(row []Traced) bool {
+		return slices.ContainsFunc(row, func(t Traced) bool { return t.As() == id })
+	})
+}
+
 // scaleTraced makes what a row carries times factor.
 func scaleTraced(carried []Traced, factor []float64) {
 	for _, t := range carried {

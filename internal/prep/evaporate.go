@@ -2,7 +2,6 @@ package prep
 
 import (
 	"math"
-	"slices"
 
 	"sipsum/internal/constituent"
 	"sipsum/internal/estimate"
@@ -103,21 +102,8 @@ func newVapour(pot *ledger.Pot, f Factors) vapour {
 		part:   f.draw("vapour of alcohol", kinetics()["vapour of alcohol"]),
 		ofAcid: f.draw("volatility of acetic acid", kinetics()["volatility ACEAC"]),
 
-		noAlcohol: without(pot, constituent.Alcohol), noAcid: without(pot, acetic),
+		noAlcohol: pot.Lacks(constituent.Alcohol), noAcid: pot.Lacks(acetic),
 	}
-}
-
-// without reports whether a pot has nothing of a constituent, and carries nothing that goes with it.
-func without(pot *ledger.Pot, id constituent.ID) bool {
-	if slices.Max(pot.Total(id)) > 0 {
-		return false
-	}
-	for row := range pot.Rows {
-		if slices.ContainsFunc(pot.Traced(row), func(t ledger.Traced) bool { return t.As() == id }) {
-			return false
-		}
-	}
-	return true
 }
 
 // staying is the share of each that stays.

@@ -43,6 +43,7 @@ type Bench struct {
 
 	Notes    []note.Note
 	Readings []Reading
+	Titrated []titration.Told
 }
 
 // NewBench makes one for the readings of a pot; what is wrong with them goes into faults.
@@ -107,7 +108,7 @@ func (b *Bench) take(pot *ledger.Pot, read []*drink.Measured, state Stated) take
 	if bench := slices.DeleteFunc(slices.Clone(read), func(m *drink.Measured) bool { return m.Titration == nil }); len(bench) > 0 {
 		rig := &titration.Rig{Lab: b.Lab, Hand: b.Hand, Meters: b.Meters, Faults: b.faults}
 		rig.Titrate(pot, bench)
-		b.Notes = append(b.Notes, rig.Notes...)
+		b.Notes, b.Titrated = append(b.Notes, rig.Notes...), append(b.Titrated, rig.Told...)
 		delete(target, amount.ReadTA) // the titration tells it
 	}
 	if target[amount.ReadTA] == nil {

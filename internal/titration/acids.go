@@ -1,19 +1,18 @@
 package titration
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/stat"
+
 	"sipsum/internal/acid"
 	"sipsum/internal/acidity"
-	"sipsum/internal/amount"
 	"sipsum/internal/burette"
 	"sipsum/internal/constituent"
 	"sipsum/internal/drink"
 	"sipsum/internal/estimate"
 	"sipsum/internal/ledger"
-	"sipsum/internal/meter"
 	"sipsum/internal/note"
 	"sipsum/internal/unit"
 )
@@ -32,12 +31,18 @@ type asked struct {
 }
 
 // ask lists the acids of a pot as its recipe has them, draw by draw. None: nothing that a
-// titration could tell apart, as in what protein buffers.
+// titration could tell apart, as in what protein buffers, or in what was titrated before, whose ions
+// are a spectrum.
 func (r *Rig) ask(pot *ledger.Pot, grams, solvent float64) (asked, bool) {
 	a := asked{mass: pot.Mass(), grams: grams}
 	protein := pot.Total(constituent.Protein)
 	if unit.Hundred*protein[0]/a.mass[0] > acidity.SpanOf("protein").High || pot.N <= estimate.FewestDraws {
 		return a, false
+	}
+	for row := range pot.Rows {
+		if acidity.Titrated(pot, row) {
+			return a, false
+		}
 	}
 	in := r.Lab.IonsOf(pot, pot.N)
 	n := pot.N
@@ -118,60 +123,63 @@ func (r *Rig) kit(m *drink.Measured, b sampled) burette.Kit {
 	return k
 }
 
-// tell finds which acids the curve tells of a pot, and moves them in it: in draws in which the
-// recipe is right and the curve is wrong, by doubt, they stay.
-func (r *Rig) tell(pot *ledger.Pot, m *drink.Measured, b sampled, solvent float64, recipe []float64) {
+// tell finds which acids the curve tells of a pot, and moves them in it, within their own range. In
+// draws in which the recipe is right and the curve is wrong, by doubt, they stay; where no mixture
+// of them titrates like the curve they span the recipe and the curve, as whatever was read against
+// its recipe does (package reading), so that none is as sure as the end of its range. It gives the
+// posterior; nil where nothing was asked, or the curve is not believed.
+func (r *Rig) tell(pot *ledger.Pot, m *drink.Measured, b sampled, solvent float64, recipe []float64) *burette.Posterior {
 	a, any := r.ask(pot, b.grams, solvent)
 	if !any {
-		return
+		return nil
 	}
-	p, err := burette.Ask(r.Lab.Ens, m.StepPath(), acidity.MeterCelsius, a.liquid, r.kit(m, b), b.points)
-	if err != nil {
-		return // too few points, or nothing uncertain: the recipe stands
-	}
-	// else an acid would come to lie at the end of its range, as sure as that
-	if p.Contradicts() {
-		if !slices.ContainsFunc(r.Notes, func(n note.Note) bool { return n.Kind == disagrees }) {
-			r.note(note.Note{Kind: disagrees, Text: fmt.Sprintf(
-				"%s: no mixture of the acids of its recipe titrates like this, so they stay as the recipe has them: check the sample, the strength, the meter and the recipe",
-				note.Place(m.StepPath()))})
+	k := r.kit(m, b)
+	p, err := burette.Ask(r.Lab.Ens, m.StepPath(), acidity.MeterCelsius, a.liquid, k, b.points)
+	if err != nil { // too few points, or nothing uncertain: the recipe stands
+		if o, err := burette.Look(r.Lab.Ens, m.StepPath(), acidity.MeterCelsius, a.liquid, k, b.points); err == nil {
+			r.Told = append(r.Told, begun(m, a, o, k).at(b))
 		}
-		return
+		return nil
 	}
-	t := told{kit: p, of: m, liquid: a.liquid, per: unit.Hundred / a.grams}
+	contradicts := p.Contradicts()
+	var side []float64
+	if contradicts {
+		side = r.sides(m)
+	}
+	used := make([][]float64, len(p.Acids))
+	var held []bool
 	for i, of := range a.liquid.Acids {
-		was, is := of.Mol, p.Acids[i]
+		was, read := of.Mol, p.Acids[i]
+		is := slices.Clone(read)
 		keepRange(was, is)
-		for d := range is {
-			is[d] *= math.Pow(was[d]/is[d], recipe[d])
+		held = append(held, math.Abs(read[0]-is[0]) > stat.StdDev(read[1:], nil))
+		for d := 1; d < len(is); d++ {
+			doubt := recipe[d]
+			if contradicts {
+				doubt = max(doubt, -side[d])
+				is[d] = between(is[d], read[d], max(side[d], 0))
+			}
+			is[d] = between(is[d], was[d], doubt)
 		}
 		move(pot, acid.All()[of.Acid], was, is)
-		t.is = append(t.is, is)
+		used[i] = is
 	}
-	r.Notes = append(r.Notes, t.notes()...)
+	t := toldOf(p, m, a, k, p.Acids, used)
+	for i := range t.Acids {
+		t.Acids[i].Held = held[i]
+	}
+	r.Told = append(r.Told, t.at(b))
+	r.Notes = append(r.Notes, t.notes(note.Place(m.StepPath()))...)
+	if contradicts {
+		return nil
+	}
+	return p
 }
 
-// meter draws what the meter says of the liquid itself: it is off by the same on all points.
-func (r *Rig) meter(m *drink.Measured) []float64 {
-	first := m.Titration[0].PH
-	if by := r.by(m); by != nil {
-		is := by.Off(first)
-		for d, off := range is {
-			is[d] = first - off
-		}
-		return is
+// between gives what is that share of the way from one positive amount to another, in logarithms.
+func between(from, to, share float64) float64 {
+	if share == 0 || from <= 0 {
+		return from
 	}
-	q := drink.Quantity{Number: first, Half: amount.MustInstrument(amount.ReadPH).Half}
-	return r.Hand.DrawQuantity(q, 1, m.StepPath()+"/titration")
-}
-
-// by is the meter of the shelf that took a titration; nil: nobody says which.
-func (r *Rig) by(m *drink.Measured) *meter.Reader { return r.Meters.Of(m, meter.Titration) }
-
-// off is what the meter of the shelf shows too much where it shows so much, at central values.
-func (r *Rig) off(m *drink.Measured, shown float64) float64 {
-	if by := r.by(m); by != nil {
-		return by.Off(shown)[0]
-	}
-	return 0
+	return from * math.Pow(to/from, share)
 }

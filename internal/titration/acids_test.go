@@ -1,7 +1,10 @@
 package titration_test
 
 import (
+	"fmt"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -14,7 +17,7 @@ import (
 	"sipsum/internal/assay/assaytest"
 	"sipsum/internal/estimate"
 	"sipsum/internal/food"
-	"sipsum/internal/note"
+	"sipsum/internal/titration"
 )
 
 // sour is what titrates 1 g of citric and 0.4 g of malic acid in 100 g, beside 100 mg of
@@ -86,14 +89,79 @@ func TestFewPointsLeaveTheAcids(t *testing.T) {
 	assert.Equal(t, was, pot.Total("CITAC"))
 }
 
-// A curve that no mixture of the recipe's acids gives is told, and moves none of them: no acid
-// becomes as certain as the end of its range.
-func TestACurveThatContradictsMovesNoAcid(t *testing.T) {
+// A curve that no mixture of the recipe's acids gives: what is used stays within the 99 % range of the
+// recipe, the draws span the recipe and the curve, so that no acid is as certain as the end of its
+// range, and what was read, expected and used is told.
+func TestACurveThatContradictsSpansBoth(t *testing.T) {
 	f := tabled(4.9, 0.2)
-	b := lay(200, f)
+	b := lay(600, f)
 	pot := b.Pot(100, f)
-	was := pot.Total("CITAC")
+	mass, was := pot.Mass(), pot.Total("CITAC")
 	b.take(t, pot, points(0, 6, 1, 6.1, 2, 6.2, 3, 6.3, 4, 7, 5, 8, 6, 8.5, 7, 9, 8, 9.1)+", base: 0.1 mol/l, sample: 10.0 g")
-	assert.Equal(t, was, pot.Total("CITAC"))
-	assert.True(t, slices.ContainsFunc(b.notes(), func(n note.Note) bool { return n.Kind == "reading disagrees" }))
+	is := pot.Total("CITAC")
+	require.Len(t, b.rig.Told, 1)
+	told := b.rig.Told[0]
+	require.True(t, told.Contradicts)
+	citric := told.Acids[slices.IndexFunc(told.Acids, func(a titration.Acid) bool { return a.ID == "CITAC" })]
+	assert.True(t, citric.Held)
+	assert.InDelta(t, is[0], citric.Used.Mean, 1e-9)
+	draws := slices.Clone(was[1:])
+	slices.Sort(draws)
+	assert.GreaterOrEqual(t, is[0], draws[len(draws)/200-1], "what is used stays in the 99 %% of the recipe")
+	assert.Less(t, citric.Read.Mean, citric.Used.Mean)
+	of := estimate.Summarise(is)
+	assert.LessOrEqual(t, of.Low, citric.Read.High, "down to what was read")
+	assert.GreaterOrEqual(t, of.High, estimate.Summarise(was).Mean, "and up to what was expected")
+	assert.Greater(t, of.SD, 0.3*citric.Expected.SD)
+	assert.InDeltaSlice(t, mass, pot.Mass(), 1e-9, "water makes room")
+	var first []string
+	for _, n := range b.notes() {
+		if n.Kind == "reading disagrees" {
+			first = append(first, n.Text)
+		}
+	}
+	assert.Regexp(t, `citric acid: read [0-9.]+ · expected 4\.\d+ \([^)]+\) · used [0-9.]+ g`, strings.Join(first, "\n"))
+}
+
+// A meter that shows 0.4 too little is found by the curve, and taken out of all that is told of the
+// liquid afterwards, its pH included; one that is as good as adjusted leaves what was read.
+func TestAMeterThatIsOffIsTakenOutOfThePH(t *testing.T) {
+	for _, off := range []float64{0, -0.4} {
+		f := tabled(1.1, 0.4)
+		b := lay(600, f)
+		pot := b.Pot(100, f)
+		text := sour(t, 1, 0.4)
+		b.take(t, pot, shifted(t, text, off))
+		is := b.rig.Told[0]
+		assert.Equal(t, off == 0, is.Adjusted)
+		assert.LessOrEqual(t, is.Zero.Read.Low, off)
+		assert.GreaterOrEqual(t, is.Zero.Read.High, off)
+		var pH []float64
+		for d := range pot.N {
+			pH = append(pH, b.pH(t, pot, d, 0, 0))
+		}
+		of := estimate.Summarise(pH)
+		t.Logf("%g off: pH %.3f (%.3f–%.3f), zero %+.3f", off, of.Mean, of.Low, of.High, is.Zero.Read.Mean)
+		right := firstPH(t, text)
+		assert.InDelta(t, right, of.Mean, 0.06)
+		assert.LessOrEqual(t, of.Low, right)
+		assert.GreaterOrEqual(t, of.High, right)
+	}
+}
+
+// shifted is a titration whose meter shows more by off; firstPH is what it shows of the liquid.
+func shifted(t *testing.T, text string, off float64) string {
+	t.Helper()
+	return regexp.MustCompile(`, ([0-9.]+)\]`).ReplaceAllStringFunc(text, func(of string) string {
+		pH, err := strconv.ParseFloat(of[2:len(of)-1], 64)
+		require.NoError(t, err)
+		return fmt.Sprintf(", %.3f]", pH+off)
+	})
+}
+
+func firstPH(t *testing.T, text string) float64 {
+	t.Helper()
+	pH, err := strconv.ParseFloat(regexp.MustCompile(`, ([0-9.]+)\]`).FindStringSubmatch(text)[1], 64)
+	require.NoError(t, err)
+	return pH
 }

@@ -86,7 +86,7 @@ func (r *Rig) compare(pot *ledger.Pot, m *drink.Measured, in acidity.Ions, b sam
 	r.note(note.Note{Kind: disagrees, Text: fmt.Sprintf(
 		"%s: the titration took %s times the base that the recipe tells of, which is more than %d standard deviations off: check the sample, the strength and the recipe",
 		note.Place(m.StepPath()), note.Number(times), estimate.Disagreement)})
-	side := r.Hand.Sides(m)
+	side := r.sides(m)
 	doubt := min(far/estimate.Disagreement-1, 1)
 	read := math.Log((last.Base - first.Base) / b.grams)
 	for d := 1; d < len(side); d++ {

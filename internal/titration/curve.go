@@ -29,6 +29,17 @@ type Rig struct {
 	Faults *fail.List
 
 	Notes []note.Note // of what was titrated so far
+	Told  []Told      // what curves told of it
+
+	side []float64 // which is right of the pot, where that was asked
+}
+
+// sides draws which is right of the pot, its recipe or its reading: once, however often it is asked.
+func (r *Rig) sides(m *drink.Measured) []float64 {
+	if r.side == nil {
+		r.side = r.Hand.Sides(m)
+	}
+	return r.side
 }
 
 func (r *Rig) note(n note.Note) { r.Notes = append(r.Notes, n) }
@@ -40,6 +51,7 @@ type sampled struct {
 	points   []burette.Point // the same, with how the volumes were read
 	grams    float64         // of the liquid in the curve
 	strength []float64       // by draw: what the sample and the titrant are off by
+	perMl    float64         // mol of base in a ml of the first titrant; negative of an acid
 }
 
 // sampledOf writes a pot's titrations as one, for the sample of the first. solvent is grams
@@ -56,7 +68,7 @@ func (r *Rig) sampledOf(pot *ledger.Pot, read []*drink.Measured, in acidity.Ions
 	for i, m := range read {
 		sample, titrant := r.sampleOf(pot, m), r.titrantOf(m)
 		if i == 0 {
-			first = sample[0]
+			first, b.perMl = sample[0], titrant[0]/acidity.PerLitre
 		}
 		for d := range b.strength {
 			b.strength[d] += titrant[d] / titrant[0] * sample[0] / sample[d] / float64(len(read))

@@ -14,14 +14,22 @@
 // A curve of eight points or more also tells which acids are there (package burette): the named
 // acids of the rows move to its posterior draw by draw (acids.go), within their own range, each row
 // by its part in the spread of their sum, and water makes room (share.go). What nobody has
-// measured stays unknown, with a lower bound. A curve that no mixture of the recipe's acids
-// gives moves none of them, and is told. What the curve tells, what it
-// cannot tell apart and what is wrong with the meter are notes (told.go).
+// measured stays unknown, with a lower bound. A curve that no mixture of the recipe's acids gives
+// leaves each of them between the two: in a third of the draws as the recipe has it, in a third as the
+// curve does, the central value within its range; what was read, expected and used is told, and
+// waits for a decision. What the curve tells (told.go), what it cannot tell apart and what is wrong
+// with the meter are notes (said.go). A meter that is found to be off is taken out of the spectrum too, and so
+// is what sample and base are found to be off by (meter.go): whatever is poured together later has
+// the pH of what was titrated.
+//
+// Of a pot that nobody has titrated outlook.go tells what a kit would, and of one that was begun
+// which points come next.
 //
 // # Limits
 //
-// The pH of the liquid is that of its spectrum and not of the named acids. Nothing is asked of
-// what protein buffers. The strong ions and the strength that the curve tells stay in it.
+// The pH of the liquid is that of its spectrum and not of the named acids: where the curve
+// contradicts its recipe the acids span both and the pH is the curve's. Nothing is asked of
+// what protein buffers, nor of what was titrated before. No next point is proposed of a titration with acid. The strong ions and the strength that the curve tells stay in it.
 // A titrant counts as water but for what it titrates. Beyond the pH that was titrated
 // nothing is known: there package chemistry withholds and bounds. The solvent of the liquid
 // is that of its recipe.

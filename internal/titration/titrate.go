@@ -29,30 +29,32 @@ func (r *Rig) Titrate(pot *ledger.Pot, read []*drink.Measured) {
 	solvent := (water[0] + pot.Central(constituent.Alcohol)) / mass[0]
 	in := r.Lab.IonsOf(pot, r.Lab.Solved())
 	b := r.sampledOf(pot, read, in, solvent)
-	own := slices.Clone(b.strength)
+	own := b
+	own.strength = slices.Clone(b.strength)
 	recipe := r.compare(pot, m, in, b)
-	fit, err := acid.Fit(b.curve)
-	if err != nil {
-		r.Faults.Add(m.At(), "check the points, the sample and the strength", "the titration cannot be used: %s", err.Error())
+	fit, ok := r.fit(m, b, solvent)
+	if !ok {
 		return
 	}
-	if miss := fit.Worst; miss > amount.MustInstrument(amount.ReadPH).Half {
-		r.note(note.Note{Kind: "titration", Text: fmt.Sprintf("%s: the points do not lie on one curve (one is off by %.2f pH): check them", note.Place(m.StepPath()), miss)})
-	}
-	if err := plausible(fit, solvent/unit.Kilo); err != nil {
-		r.Faults.Add(m.At(), "check the volumes, the sample and the strength", "%s", err.Error())
-		return
+	reads := r.meter(m)
+	if p := r.tell(pot, m, own, solvent, recipe); p != nil {
+		for d := range b.strength {
+			b.strength[d] *= p.Factor[d] / own.strength[d]
+		}
+		reads = meterAsFound(b.curve.Points[0].PH, p)
+		if !p.Adjusted {
+			if fit, ok = r.fit(m, corrected(b, p), solvent); !ok {
+				return
+			}
+		}
 	}
 	perGram := fit.Solution(solvent / unit.Kilo)
 	perGram.Solvent = 0
-	acids := b
-	acids.strength = own
-	shift, err := r.meterShift(fit, perGram, b.strength, m, solvent/unit.Kilo)
+	shift, err := r.meterShift(fit, perGram, b.strength, reads, m, solvent/unit.Kilo)
 	if err != nil {
 		r.Faults.Add(m.At(), "check the points", "the titration cannot be used: %s", err.Error())
 		return
 	}
-	r.tell(pot, m, acids, solvent, recipe)
 	t := &acidity.Titration{Of: m.What(), Lowest: fit.Lowest, Highest: fit.Highest, PerGram: perGram, Strength: b.strength, Shift: shift}
 	for row := range pot.Rows {
 		pot.Drop(row)
@@ -66,10 +68,26 @@ func (r *Rig) Titrate(pot *ledger.Pot, read []*drink.Measured) {
 	}
 }
 
+// fit finds the spectrum of a curve; without one, or one that nobody can have read, it faults.
+func (r *Rig) fit(m *drink.Measured, b sampled, solvent float64) (acid.Spectrum, bool) {
+	fit, err := acid.Fit(b.curve)
+	if err != nil {
+		r.Faults.Add(m.At(), "check the points, the sample and the strength", "the titration cannot be used: %s", err.Error())
+		return fit, false
+	}
+	if miss := fit.Worst; miss > amount.MustInstrument(amount.ReadPH).Half {
+		r.note(note.Note{Kind: "titration", Text: fmt.Sprintf("%s: the points do not lie on one curve (one is off by %.2f pH): check them", note.Place(m.StepPath()), miss)})
+	}
+	if err := plausible(fit, solvent/unit.Kilo); err != nil {
+		r.Faults.Add(m.At(), "check the volumes, the sample and the strength", "%s", err.Error())
+		return fit, false
+	}
+	return fit, true
+}
+
 // meterShift gives the strong ion by which a draw's liquid has another pH than the
 // central one: the meter may have been off, the same at all points.
-func (r *Rig) meterShift(fit acid.Spectrum, perGram *acid.Solution, strength []float64, m *drink.Measured, solvent float64) ([]float64, error) {
-	read := r.meter(m)
+func (r *Rig) meterShift(fit acid.Spectrum, perGram *acid.Solution, strength, read []float64, m *drink.Measured, solvent float64) ([]float64, error) {
 	r.Lab.Ens.Journal.Write(estimate.Readings, "meter of the titration of "+m.Pot(), read)
 	s, err := acid.NewSolver(acidity.MeterCelsius)
 	if err != nil {
@@ -80,7 +98,10 @@ func (r *Rig) meterShift(fit acid.Spectrum, perGram *acid.Solution, strength []f
 		return nil, err
 	}
 	shift, near, sol := make([]float64, len(read)), own, acid.New(0)
-	for d := 1; d < len(read); d++ {
+	for d := range read {
+		if d == 0 && strength[0] == 1 {
+			continue // it reads what was read
+		}
 		sol.Reset(solvent)
 		sol.Pour(perGram, strength[d])
 		if near, err = s.Titrate(sol, own.PH+read[d]-read[0], near); err != nil {

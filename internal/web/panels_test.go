@@ -149,7 +149,7 @@ func TestPanelsAreValid(t *testing.T) {
 	}
 }
 
-// A sour cherry is sour by its malic acid (data/core/literature.csv: 1,850 mg in 100 g, and 18 mg of citric acid, which
+// A sour cherry is sour by its malic acid (data/core/literature.csv: 1,850 mg in 100 g of its juice, and 18 mg of citric acid, which
 // comes second), and what is not the same is not compared by a bar.
 func TestASearchShowsTheAcidsThatAFoodHasMostOf(t *testing.T) {
 	s := serve(t, demos(t))

@@ -17,7 +17,7 @@ type row struct {
 	ours, peer  timing
 	beside      string  // who the peer is; empty: none
 	mostSeconds float64 // 0: no bound
-	mostRatio   float64 // of processor time; 0: no bound
+	mostRatio   float64 // of wall clock and of processor time, both; 0: no bound
 	note        string
 }
 
@@ -101,7 +101,7 @@ func (r row) String() string {
 		held = append(held, verdict(r.ours.wall <= r.mostSeconds, "≤ "+milliseconds(r.mostSeconds)))
 	}
 	if r.mostRatio > 0 {
-		held = append(held, verdict(min(ratio, r.ours.wall/r.peer.wall) <= r.mostRatio, fmt.Sprintf("≤ %.2f", r.mostRatio)))
+		held = append(held, verdict(max(ratio, r.ours.wall/r.peer.wall) <= r.mostRatio, fmt.Sprintf("≤ %.2f", r.mostRatio)))
 	}
 	cells[6] = strings.Join(append(held, r.note), " ")
 	return "| " + strings.Join(cells, " | ") + " |"

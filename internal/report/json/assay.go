@@ -189,6 +189,7 @@ type assayBody struct {
 	Per100ml      compositionForm                      `json:"per_100_ml"`
 	Readings      []readingForm                        `json:"readings"`
 	Meters        []meterFound                         `json:"meters,omitempty"`
+	Titrations    []titratedForm                       `json:"titrations,omitempty"`
 	Adjusted      []dosedForm                          `json:"adjusted"`
 	Chemistry     *chemistryForm                       `json:"chemistry"`
 	Minutes       *minutesForm                         `json:"minutes,omitempty"`
@@ -239,9 +240,10 @@ func bodyOf(s *sheet.Sheet) assayBody {
 			compositionForm: compositionForm{constituentsOf(a.PerServing)},
 			TableEnergy:     tableEnergiesOf(a),
 		},
-		Per100g:  compositionForm{constituentsOf(a.Per100g)},
-		Per100ml: compositionForm{constituentsOf(a.Per100ml)},
-		Readings: readingsOf(a.Readings),
+		Per100g:    compositionForm{constituentsOf(a.Per100g)},
+		Per100ml:   compositionForm{constituentsOf(a.Per100ml)},
+		Readings:   readingsOf(a.Readings),
+		Titrations: titratedOf(s),
 		Meters: each(a.Meters, func(f meter.Found) meterFound {
 			return meterFound{f.Name, f.Kind, f.Unit, f.Readings, number(f.At), number(f.Is), number(f.IsU), number(f.Low), number(f.High), number(f.Was), number(f.U)}
 		}),

@@ -39,6 +39,19 @@
 // drink file. "clock" counts from the first step of finish that says how long it takes. "rates" are those by which the glass
 // was followed, "stated" by the file or with their "source". "ten_minutes" of a brief is a sentence of it.
 //
+// "titrations" of sipsum.assay/1, and of "assay" in sipsum.sheet/1, has an entry for each titration: what its curve tells
+// "of" a component (null: the drink). Of each of "acids" are "expected", by the recipe alone, "read", by the curve beside
+// it, and "used", what the drink is calculated with: within the acid's own range ("beyond_its_range" where it was held there), or
+// spanning recipe and curve where the curve "contradicts". "serving" is what of it comes through the component. "not_told_apart" are acids of
+// which the curve tells the "sum", with the least "correlation" between two of them. "without_a_name" and "strong_ions" are in
+// mmol of charge; "zero" is the pH that the meter shows too much at pH 7, "base" what sample and base bring over what is
+// written, "scatter" how many times further the points lie from the curve than they should. Where "told" is false the points are too few.
+//
+// "titrations" of sipsum.next/1 is what a titration that nobody has begun would tell by its "plan", or a further point of one. Each of
+// "kits" has "half" of the 90 % interval of each of "acids", in their order, in g in 100 g: by a "burette", a "syringe", a syringe whose base was "proved"
+// on a weighed acid, or its "own". "next" is the next point, "then_ml" those worth reading after it,
+// "narrows" by how much of themselves the intervals shrink with all of them, in their mean.
+//
 // "house_rules" stands in sipsum.evidence/1, in "evidence" of sipsum.sheet/1 and in sipsum.brief/1 where a
 // file of house rules was read: "rules" says where they stand, and each of "lines" has its "key" of the
 // file, the "rule" in words, its "verdict" (pass, fails, cannot tell), "why", and what would "settle" it.

@@ -93,7 +93,7 @@ func documents(t *testing.T) map[string]func(io.Writer) error {
 			return jsonreport.Why(w, asked(t, assaytest.Options{Want: assay.Want{Why: constituent.Sugar}}))
 		},
 		"next": func(w io.Writer) error {
-			return jsonreport.Next(w, asked(t, assaytest.Options{Want: assay.Want{Next: true}}))
+			return jsonreport.Next(w, asked(t, assaytest.Options{Want: assay.Want{Next: true, Kits: true}}), "")
 		},
 		"food": func(w io.Writer) error { return jsonreport.Food(w, f, columns, cited) },
 		"find": func(w io.Writer) error {

@@ -66,12 +66,14 @@ type suggestion struct {
 	Score   number      `json:"score"`
 }
 
-// Next writes sipsum.next/1: the readings not yet taken, most useful first.
-func Next(w io.Writer, s *sheet.Sheet) error {
+// Next writes sipsum.next/1: the readings not yet taken, most useful first, and what titrations would
+// tell; of a pot alone its titration.
+func Next(w io.Writer, s *sheet.Sheet, pot string) error {
 	doc := struct {
 		head
-		Readings []suggestion `json:"readings"`
-	}{headOf("sipsum.next/1", s), []suggestion{}}
+		Readings   []suggestion  `json:"readings"`
+		Titrations []outlookForm `json:"titrations"`
+	}{headOf("sipsum.next/1", s), []suggestion{}, each(sheet.Outlooks(s, pot), outlookOf)}
 	for _, g := range s.Assay.Suggestions {
 		out := suggestion{
 			Reading: g.Reading, Score: number(g.Score), Narrows: []narrowing{},

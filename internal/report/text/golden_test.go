@@ -34,7 +34,7 @@ var views = map[string]func(io.Writer, textreport.Style) error{
 	"card":      func(w io.Writer, st textreport.Style) error { return textreport.Cards(w, tide(), st) },
 	"allergens": func(w io.Writer, st textreport.Style) error { return textreport.Allergens(w, tide(), st) },
 	"why":       func(w io.Writer, st textreport.Style) error { return textreport.Why(w, questioned(), st) },
-	"next":      func(w io.Writer, st textreport.Style) error { return textreport.Next(w, questioned(), st) },
+	"next":      func(w io.Writer, st textreport.Style) error { return textreport.Next(w, questioned(), "", st) },
 	"curdlemap": func(w io.Writer, st textreport.Style) error { return textreport.CurdleMap(w, veiled(), true, st) },
 	"solutions": func(w io.Writer, st textreport.Style) error {
 		return textreport.Solutions(w, dissolved(), published, st)
