@@ -58,7 +58,7 @@ type Assay struct {
 	// TableEnergy is in kJ and in kcal.
 	TableEnergy [2]composition.TableEnergy
 	Answers
-	Read
+	Readings []reading.Reading // what was read, in the order in which the pots were made
 	Told
 	Yields  []Yield       // of components, inner ones first, and of the drink
 	Doses   []Dose        // what lines weigh in, inner components first
@@ -73,6 +73,7 @@ type Assay struct {
 type Told struct {
 	Adjusted []prep.Dosed     // the doses that steps calculated
 	Titrated []titration.Told // what titrations tell of acids
+	Meters   []meter.Found    // what the pots tell of the instruments that read several of them
 }
 
 // Against is what compare-with names.
@@ -135,12 +136,6 @@ func (a Answers) Closing(column []float64) []drivers.Suggestion {
 		return nil
 	}
 	return drivers.Closing(a.bench, a.samples, column)
-}
-
-// Read is what was read, and by what.
-type Read struct {
-	Readings []reading.Reading // in the order in which the pots were made
-	Meters   []meter.Found     // what the pots tell of the instruments that read several of them
 }
 
 // Component is the part of a serving that came of one component or food of the build.

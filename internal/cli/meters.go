@@ -31,13 +31,13 @@ func newMeters(a *app) *cobra.Command {
 			default:
 				return fail.New(fail.Wrong, "more than one shelf of meters", "name one")
 			}
-			return drinks{a}.meters(path, time.Now())
+			return showMeters(a, path, time.Now())
 		},
 	}
 }
 
-// meters prints a shelf of meters as it is on a day.
-func (a drinks) meters(path string, now time.Time) error {
+// showMeters prints a shelf of meters as it is on a day.
+func showMeters(a *app, path string, now time.Time) error {
 	text, err := a.readAll(path, mostText, "name the shelf of meters, or write one: meters: and below it a name, kind: pH meter, standards: {ph 4.01 at 22 °C: [4.05, 4.04]}")
 	if err != nil {
 		return err

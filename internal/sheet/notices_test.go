@@ -22,7 +22,7 @@ import (
 func TestReadingsThatDisagreeAreTold(t *testing.T) {
 	far := reading.Reading{Path: []string{"syrup"}, Kind: "brix", Unit: "°Bx", Read: 65, Expected: 50, Used: 60, Advice: "stir"}
 	s := &sheet.Sheet{Assay: &assay.Assay{
-		Read: assay.Read{Readings: []reading.Reading{{Kind: "mass", Agrees: true}, far}},
+		Readings: []reading.Reading{{Kind: "mass", Agrees: true}, far},
 		Notes: []note.Note{
 			{Kind: "reading disagrees", Text: far.Note()}, {Kind: "reading disagrees", Text: "milk: twice the base"}, {Kind: "step", Text: "a step"},
 		},

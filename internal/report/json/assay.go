@@ -188,8 +188,8 @@ type assayBody struct {
 	Per100g       compositionForm                      `json:"per_100_g"`
 	Per100ml      compositionForm                      `json:"per_100_ml"`
 	Readings      []readingForm                        `json:"readings"`
-	Titrations    []titratedForm                       `json:"titrations,omitempty"`
 	Meters        []meterFound                         `json:"meters,omitempty"`
+	Titrations    []titratedForm                       `json:"titrations,omitempty"`
 	Adjusted      []dosedForm                          `json:"adjusted"`
 	Chemistry     *chemistryForm                       `json:"chemistry"`
 	Minutes       *minutesForm                         `json:"minutes,omitempty"`
@@ -240,13 +240,13 @@ func bodyOf(s *sheet.Sheet) assayBody {
 			compositionForm: compositionForm{constituentsOf(a.PerServing)},
 			TableEnergy:     tableEnergiesOf(a),
 		},
-		Per100g:  compositionForm{constituentsOf(a.Per100g)},
-		Per100ml: compositionForm{constituentsOf(a.Per100ml)},
-		Readings: readingsOf(a.Readings),
+		Per100g:    compositionForm{constituentsOf(a.Per100g)},
+		Per100ml:   compositionForm{constituentsOf(a.Per100ml)},
+		Readings:   readingsOf(a.Readings),
+		Titrations: titratedOf(s),
 		Meters: each(a.Meters, func(f meter.Found) meterFound {
 			return meterFound{f.Name, f.Kind, f.Unit, f.Readings, number(f.At), number(f.Is), number(f.IsU), number(f.Low), number(f.High), number(f.Was), number(f.U)}
 		}),
-		Titrations:    titratedOf(s),
 		Adjusted:      adjustedOf(a.Adjusted),
 		Chemistry:     chemistryOf(a.Chemistry, &a.Density),
 		Minutes:       minutesOf(sheet.CourseOf(s)),

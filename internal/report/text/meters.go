@@ -20,7 +20,7 @@ func Meters(w io.Writer, list []sheet.Instrument, st Style) error {
 			facts = append(facts, [2]string{"of " + o.At, o.Words(x.Unit)})
 		}
 		facts = append(facts, [2]string{"one reading", x.Scatter()}, [2]string{"electrode", x.Electrode()}, [2]string{"checked", x.Check()})
-		twoColumns(p, facts)
+		printWideFacts(p, facts)
 		out, soon := x.Warnings()
 		for _, text := range out {
 			p.hanging("  ! ", bulletIndent, Clean(text, mostProse))
@@ -34,8 +34,8 @@ func Meters(w io.Writer, list []sheet.Instrument, st Style) error {
 	return p.write(w)
 }
 
-// twoColumns prints names and texts in two columns, as wide as the longest name wants and a third of the page allows.
-func twoColumns(p *page, list [][2]string) {
+// printWideFacts prints names and texts in two columns, as wide as the longest name wants and a third of the page allows.
+func printWideFacts(p *page, list [][2]string) {
 	indent := 0
 	for _, f := range list {
 		indent = max(indent, width(f[0])+2*marginWidth)

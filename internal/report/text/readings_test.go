@@ -22,11 +22,11 @@ func TestReadingsHeadAssayAndSheet(t *testing.T) {
 	far := reading.Reading{Path: []string{"syrup"}, Kind: "brix", Unit: "°Bx", Read: 54, Expected: 50.6, Used: 52.9, Advice: "12 g of water count as gone"}
 	a := &assay.Assay{
 		Drink: &drink.Drink{Name: "Far Off", Serves: 1}, Serving: ofWater(),
-		Read: assay.Read{Readings: []reading.Reading{
+		Readings: []reading.Reading{
 			{Kind: "density", Unit: "g/ml", Read: 1.05, Expected: 1.0483, Used: 1.0497, Agrees: true},
 			far,
 			{Path: []string{"whey"}, Kind: "ph", Unit: "pH", Read: 4.6, Expected: math.NaN(), Used: 4.6, Agrees: true},
-		}},
+		},
 		Notes: []note.Note{{Kind: "reading disagrees", Text: far.Note()}, {Kind: "reading disagrees", Text: "milk: twice the base"}, {Kind: "step", Text: "a step"}},
 	}
 	for name, print := range map[string]func() (string, error){
