@@ -36,7 +36,7 @@ func (b *Bench) shown(m *drink.Measured, q drink.Quantity, kind string) shown {
 		col := b.Hand.DrawQuantity(withInstrument(q, kind, q.Number), 1, at)
 		return shown{kind, q.Number, col, col, instrumentAt(q, kind), nil}
 	}
-	// guard: no meter is sharper than its display
+	// no meter is sharper than its display: a uniform digit (JCGM 100, 4.3.7)
 	least := by.Step / math.Sqrt(12)
 	noise := max(amount.HalfSD(&q), least)
 	if q.Half == 0 && !q.Exact {
