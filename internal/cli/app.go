@@ -51,7 +51,7 @@ func (a *app) check(cmd *cobra.Command) error {
 	case !slices.Contains(allFormats, a.options.format) && a.options.format != formatLines:
 		return fail.New(fail.Wrong, "unknown format \""+a.options.format+"\"", "use --format "+fail.Or(forms))
 	case !slices.Contains(forms, a.options.format):
-		return fail.New(fail.Wrong, cmd.CommandPath()+" has no form \""+a.options.format+"\"", "use --format "+fail.Or(forms))
+		return fail.New(fail.Wrong, askedOf(cmd)+" has no form \""+a.options.format+"\"", "use --format "+fail.Or(forms))
 	case a.options.draws < least || a.options.draws > most:
 		return fail.New(fail.Wrong, "--draws is out of range", fmt.Sprintf("use a number from %d to %d", least, most))
 	}

@@ -151,8 +151,8 @@ func newAssay(a *app) *cobra.Command {
 			return err
 		}
 		switch {
-		case m.asked(a) && (why != "" || next != ""):
-			return fail.New(fail.Wrong, "--why and --next are of one drink", "leave --format "+formatLines+" out, and name the drink")
+		case m.asked(a) && why != "":
+			return fail.New(fail.Wrong, "--why is of one drink", "leave --format "+formatLines+" out, and name the drink")
 		case m.asked(a):
 			degassed, err := cmd.Flags().GetBool("degassed")
 			if err != nil {

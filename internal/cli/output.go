@@ -68,6 +68,14 @@ func formatsOf(cmd *cobra.Command) []string {
 	return allFormats
 }
 
+// askedOf names a command, and the flag by which it is another page.
+func askedOf(cmd *cobra.Command) string {
+	if flag := cmd.Flags().Lookup(cmd.Annotations[handsOut]); flag != nil && flag.Changed {
+		return cmd.CommandPath() + " --" + flag.Name
+	}
+	return cmd.CommandPath()
+}
+
 // output is what a command hands out: in which form, where, and on which paper.
 type output struct {
 	path     string
