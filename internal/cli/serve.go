@@ -113,6 +113,7 @@ func serve(ctx context.Context, a *app, dir string, at address) error {
 	if err != nil {
 		return err
 	}
+	a.streams.limitMemory(servedAtOnce)
 	server := web.New(kitchen, folder).Serving(at.door(listener, saying(a)), a.streams.Err)
 	context.AfterFunc(ctx, func() { _ = server.Close() }) // what is asked for then, nobody waits for
 	if err := server.Serve(listener); !errors.Is(err, http.ErrServerClosed) {

@@ -22,9 +22,12 @@ import (
 )
 
 // mostPlans is how many drinks are kept ready to be calculated with other amounts: our own bound, each
-// takes some six megabytes (TestLoad), and all together no more than a quarter of what the program may hold. A further one
-// takes the place of the one that was asked of longest ago.
-const mostPlans = 16
+// takes some six megabytes (TestLoad), and all together no more than half of what the program may hold while it serves
+// (servedAtOnce). A further one takes the place of the one that was asked of longest ago.
+const mostPlans = 64
+
+// servedAtOnce is for how many drinks at once the program may hold memory while it serves.
+const servedAtOnce = 2
 
 // live is what a kitchen remembers while drinks are worked at: foods, works, and the plans of drinks. Of a
 // database whose tables have changed it remembers nothing.
