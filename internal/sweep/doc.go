@@ -15,8 +15,8 @@
 // What is broken is printed by law, with counts and the worst cases, each with the
 // drink file that shows it.
 //
-// `go test` takes a seeded sample. SIPSUM_SWEEP=all takes everything: that is the
-// sweep step of .ci/run; SIPSUM_SWEEP=10 takes each tenth. SIPSUM_SWEEP_REPORT=FILE
+// `go test` takes a seeded sample. SIPSUM_SWEEP=all takes everything, SIPSUM_SWEEP=3
+// each third: that is the sweep step of .ci/run. SIPSUM_SWEEP_REPORT=FILE
 // writes the report to a file.
 //
 // # Guards
