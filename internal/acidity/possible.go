@@ -28,8 +28,8 @@ func Unsolvable(pot *ledger.Pot) string {
 	return ""
 }
 
-// Surely is what was read of a pot as it stands.
-type Surely struct{ PH, Acidity bool }
+// Surely is what was read of a pot as it stands, and whether its recipe contradicts it.
+type Surely struct{ PH, Acidity, Doubted bool }
 
 // Impossible tells why a pH cannot be: a drink of foods is neither alkaline nor more acid
 // than any food acid makes it, so an anion or a cation is missing from the tables.

@@ -28,6 +28,7 @@ type made struct {
 	log     []event
 	samples []drivers.Sample // what could be read of it, if anybody asks
 	volumes bool             // its yield tells them
+	doubted bool             // what was read of its acidity and its recipe contradict one another
 	sour    bool             // its log tells where a published pH disagrees
 	bubbles bubbles
 
@@ -62,6 +63,7 @@ type event struct {
 // chemistry works out what was made as a solution, once for what is asked of it.
 func (m *made) chemistry(lab *acidity.Laboratory, l chemistry.Liquid) *chemistry.Chemistry {
 	l.Pot, l.Read = m.pot, m.read.Acidity()
+	l.Read.Doubted = m.doubted
 	if m.solved == nil {
 		m.solved = map[chemistry.Liquid]*chemistry.Chemistry{}
 	}

@@ -194,6 +194,7 @@ func (w *walk) read(pot *ledger.Pot, read []*drink.Measured, state reading.State
 		read = w.survey.ask(b, pot, read)
 	}
 	b.Take(pot, read, state)
+	w.making.doubted = w.making.doubted || b.Doubted
 	if after := weigh(pot); len(read) > 0 && after != before {
 		w.making.yield.record(read[len(read)-1], before, 0, after)
 		w.making.bubbles.take(w.plan.ens.Of(after / before))

@@ -27,3 +27,6 @@ func AminesPerGram(ens estimate.Ensemble, food string) []float64 {
 	r := rowOf("amines of protein")
 	return ens.Column(estimate.Input{Central: r.value, Shape: estimate.Lognormal, SD: r.value * math.Sqrt(math.Expm1(r.sd*r.sd)), Stream: ens.Stream("burette", food, "amines")})
 }
+
+// Rejected reports whether no meter in use is off by so much at pH 7.
+func Rejected(zero float64) bool { return math.Abs(zero) > rowOf("farthest zero of a meter").value }

@@ -24,11 +24,12 @@ type Keeping struct {
 }
 
 // Holding is what the Food Code's interaction table says of a component, at the highest
-// pH and water activity that it may have. A pH that no meter has read lifts nothing:
+// pH and water activity that it may have. A pH that no meter has read, or that the recipe contradicts, lifts nothing:
 // somebody's health hangs on it.
 type Holding struct {
 	Keeps           drink.Keeps
-	PH              float64 // as read; NaN: nobody has read it, and it is taken as the worst
+	PH              float64 // as read; NaN: nobody has read it, or its recipe contradicts what was read, and it is taken as the worst
+	Doubted         bool    // its recipe contradicts what was read
 	WaterActivity   float64
 	Animal          bool // it holds milk or egg, which no table lifts
 	NeedsAssessment bool // before it may be held without time or temperature control
@@ -71,10 +72,12 @@ func keepingOf(c *Chemistry, l Liquid) *Keeping {
 	k.Freezing = drawn(m, freezing, "°C")
 	if keeps != nil {
 		pH := math.NaN()
-		if l.Read.PH {
+		// guard: a doubted pH lifts nothing
+		if l.Read.PH && !l.Read.Doubted {
 			pH = c.PHMeter.High
 		}
 		k.Holding = holding(pot, *keeps, k.WaterActivity.High, pH)
+		k.Holding.Doubted = l.Read.PH && l.Read.Doubted
 	}
 	return k
 }

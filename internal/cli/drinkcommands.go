@@ -135,7 +135,7 @@ func newAssay(a *app) *cobra.Command {
 			"With --format jsonl it assays many drinks, and prints a line of JSON for each, in the order in which they\n" +
 			"are named; a folder stands for the drink files in it (*" + drinkEnding + ") and in its folders, by name. A drink\n" +
 			"that is wrong has a line that says why, the others are done, and the exit code is 5.",
-		text: textreport.Assay, json: jsonreport.Assay, degassed: true, lots: true,
+		text: textreport.Assay, json: jsonreport.Assay, degassed: true, lots: true, findings: sheet.Contradicted,
 	})
 	whole := cmd.RunE
 	var why, next string
@@ -254,7 +254,7 @@ func newLog(a *app) *cobra.Command {
 			"line to " + benchlog.File + " beside the drink instead: sipsum log DRINK --pot syrup --brix 62.1 --by anna --lot 3. The latest\n" +
 			"line of a pot counts as what was read of it, in the place of what the drink file says, and the lots of a bar\n" +
 			"tell how far the next one may lie.",
-		text: textreport.Log, json: jsonreport.Log, ruled: true,
+		text: textreport.Log, json: jsonreport.Log, ruled: true, findings: sheet.Contradicted, silent: true,
 	})
 	prints := cmd.RunE
 	line := logFlags(cmd)

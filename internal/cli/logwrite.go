@@ -97,6 +97,8 @@ func (l *logging) lines(cmd *cobra.Command, d *drink.Drink, now time.Time) ([]be
 	}
 	if _, wrong := benchlog.Parse("--on", slices.Concat(benchlog.Header(), benchlog.Line{When: line.When, Drink: "x", Quantity: "ph", Value: "7"}.Text())); wrong.Len() > 0 {
 		faults.Add(at("on"), "write year, month and day, and if you like the time: 2027-03-31 14:05", "%q is no date", l.on)
+	} else if line.When > now.AddDate(0, 0, 1).Format(benchlog.Moment) { // somewhere it is tomorrow already
+		faults.Add(at("on"), "write when it was read: the latest line counts until a later one", "%q is yet to come", l.on)
 	}
 	if _, ok := d.Component(l.pot); !ok && l.pot != "" {
 		var names []string

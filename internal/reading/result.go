@@ -73,6 +73,7 @@ func (b *Bench) report(pot *ledger.Pot, list []reading, before *kept) []doubt {
 			e.Expected = math.NaN()
 		}
 		if !e.Agrees {
+			b.Doubted = b.Doubted || r.kind == amount.ReadPH || r.kind == amount.ReadTA
 			e.Advice = r.advice(before.causes, left)
 			e.Decide = left > estimate.Disagreement || r.linear() && off > limitOf("decision")
 			b.note(note.Note{Kind: "reading disagrees", Text: e.Note()})

@@ -44,6 +44,7 @@ type Bench struct {
 	Notes    []note.Note
 	Readings []Reading
 	Titrated []titration.Told
+	Doubted  bool // what was read of an acidity and its recipe contradict one another
 }
 
 // NewBench makes one for the readings of a pot; what is wrong with them goes into faults.
@@ -109,6 +110,7 @@ func (b *Bench) take(pot *ledger.Pot, read []*drink.Measured, state Stated) take
 		rig := &titration.Rig{Lab: b.Lab, Hand: b.Hand, Meters: b.Meters, Faults: b.faults}
 		rig.Titrate(pot, bench)
 		b.Notes, b.Titrated = append(b.Notes, rig.Notes...), append(b.Titrated, rig.Told...)
+		b.Doubted = b.Doubted || rig.Doubted
 		delete(target, amount.ReadTA) // the titration tells it
 	}
 	if target[amount.ReadTA] == nil {

@@ -72,6 +72,9 @@ func Holding(h *chemistry.Holding) string {
 	if math.IsNaN(h.PH) {
 		pH = "a pH that nobody has read"
 	}
+	if h.Doubted {
+		pH = "a pH on which what was read and the recipe do not agree"
+	}
 	at := fmt.Sprintf("with %s and a water activity up to %.2f", pH, h.WaterActivity)
 	const (
 		control = "control of time and temperature"
@@ -83,6 +86,8 @@ func Holding(h *chemistry.Holding) string {
 	switch {
 	case h.Animal:
 		return kept + ": it holds milk or egg, so it needs " + control + " (FDA Food Code, 1-201.10): keep it cold." + keep
+	case h.NeedsAssessment && h.Doubted:
+		return fmt.Sprintf("%s: %s it needs %s (%s): keep it cold, and settle first which of the two is right.", kept, at, control, h.Source) + keep
 	case h.NeedsAssessment && math.IsNaN(h.PH):
 		return fmt.Sprintf("%s: %s it needs %s (%s): keep it cold. An estimate lifts nothing; a meter's reading may.", kept, at, control, h.Source) + keep
 	case h.NeedsAssessment:

@@ -219,9 +219,9 @@ func numbersOfADocument(s *subject, broken say) {
 	})
 }
 
-// signed reports whether a figure may lie below nothing: a temperature, a balance of charges.
+// signed reports whether a figure may lie below nothing: a temperature, a balance of charges, what a meter is off by.
 func signed(path string, object map[string]any) bool {
-	return object["unit"] == "°C" || strings.Contains(path, "freezing") || strings.Contains(path, "strong_ion")
+	return object["unit"] == "°C" || strings.Contains(path, "freezing") || strings.Contains(path, "strong_ion") || strings.Contains(path, "meter.zero")
 }
 
 func unknownIsNotZero(s *subject, broken say) {

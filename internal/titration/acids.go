@@ -141,7 +141,8 @@ func (r *Rig) tell(pot *ledger.Pot, m *drink.Measured, b sampled, solvent float6
 		}
 		return nil
 	}
-	contradicts := p.Contradicts()
+	contradicts := p.Contradicts() || !p.Adjusted && burette.Rejected(p.Zero[0])
+	r.Doubted = r.Doubted || contradicts
 	var side []float64
 	if contradicts {
 		side = r.sides(m)
@@ -165,6 +166,7 @@ func (r *Rig) tell(pot *ledger.Pot, m *drink.Measured, b sampled, solvent float6
 		used[i] = is
 	}
 	t := toldOf(p, m, a, k, p.Acids, used)
+	t.Contradicts = contradicts
 	for i := range t.Acids {
 		t.Acids[i].Held = held[i]
 	}

@@ -3,6 +3,7 @@ package titration
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/stat"
 
@@ -83,6 +84,7 @@ func (r *Rig) compare(pot *ledger.Pot, m *drink.Measured, in acidity.Ions, b sam
 	if far <= estimate.Disagreement {
 		return recipe
 	}
+	r.Doubted = true
 	r.note(note.Note{Kind: disagrees, Text: fmt.Sprintf(
 		"%s: the titration took %s times the base that the recipe tells of, which is more than %d standard deviations off: check the sample, the strength and the recipe",
 		note.Place(m.StepPath()), note.Number(times), estimate.Disagreement)})
@@ -95,4 +97,43 @@ func (r *Rig) compare(pot *ledger.Pot, m *drink.Measured, in acidity.Ions, b sam
 		b.strength[d] *= math.Exp(recipe[d] * (told - read))
 	}
 	return recipe
+}
+
+// begins holds the pH at which a curve begins against that of the recipe, as a pH that was read
+// alone is held: a curve begins at the liquid itself. One that the recipe cannot make is said, and
+// spans both, in the draws in which the recipe is right. It gives the pH of the liquid, by draw.
+func (r *Rig) begins(pot *ledger.Pot, m *drink.Measured, in acidity.Ions, reads []float64) []float64 {
+	buffers := acidity.Unsolvable(pot) != "" // what protein makes of a pH is known to so much only as is printed at the widest
+	if in.Open() || in.N <= estimate.FewestDraws || (buffers || in.Silent) && !acidity.RestsOnPublished(pot) {
+		return reads
+	}
+	expected := make([]float64, in.N)
+	err := in.Each(func(s *acid.Solver, sol *acid.Solution, near, _ acid.State, d int) error {
+		state, err := in.Solve(s, sol, near, acidity.MeterCelsius)
+		expected[d] = state.PH
+		return err
+	})
+	if err != nil || in.Impossible(expected[0]) != "" {
+		return reads
+	}
+	spread := math.Hypot(math.Hypot(stat.StdDev(expected[1:], nil), stat.StdDev(reads[1:], nil)), acidity.SpanOf("composition").High)
+	if buffers {
+		spread = math.Hypot(spread, acidity.SpanOf("widest").High)
+	}
+	far := math.Abs(reads[0]-expected[0]) / spread
+	if far <= estimate.Disagreement {
+		return reads
+	}
+	r.Doubted = true
+	r.note(note.Note{Kind: disagrees, Text: fmt.Sprintf(
+		"%s: the curve begins at pH %.2f, and its recipe makes %.2f: more than %d standard deviations off: check the meter, the liquid and the recipe; until then its pH spans both",
+		note.Place(m.StepPath()), reads[0], expected[0], estimate.Disagreement)})
+	side := r.sides(m)
+	doubt := min(far/estimate.Disagreement-1, 1)
+	spanned := slices.Clone(reads)
+	for d := 1; d < len(spanned); d++ {
+		told := expected[1+(d-1)%(in.N-1)]
+		spanned[d] += doubt * max(-side[d], 0) * (told - spanned[d])
+	}
+	return spanned
 }

@@ -31,6 +31,8 @@ type Rig struct {
 	Notes []note.Note // of what was titrated so far
 	Told  []Told      // what curves told of it
 
+	Doubted bool // a curve and its recipe disagree, or it was read by a meter that is off: its pH lifts nothing
+
 	side []float64 // which is right of the pot, where that was asked
 }
 

@@ -33,9 +33,9 @@ func (t Told) notes(where string) []note.Note {
 	of := cmp.Or(t.Component(), "the drink")
 	list := t.contradictions(where)
 	list = append(list, note.Note{Kind: "titration acids", Text: fmt.Sprintf("%s: the titration tells of 100 g: %s", of, strings.Join(said, "; "))})
-	if !t.Adjusted {
+	if !t.Adjusted && !t.Contradicts {
 		list = append(list, note.Note{Kind: "titration meter", Text: fmt.Sprintf(
-			"%s: only a meter that is off fits these points: at pH 7 it shows %+.2f too much (%+.2f to %+.2f), with %.0f %% of its slope; that is taken away: adjust it with two buffers and titrate again",
+			"%s: a meter that is off fits these points, and one that is right does not: at pH 7 it shows %+.2f too much (%+.2f to %+.2f), with %.0f %% of its slope; that is taken away, and until somebody adjusts it with two buffers and titrates again its pH lifts no control of time and temperature",
 			of, t.Zero.Read.Mean, t.Zero.Read.Low, t.Zero.Read.High, 100*t.Slope.Read.Mean)})
 	}
 	if t.Scatter > 1 {

@@ -36,13 +36,14 @@ func (r *Rig) Titrate(pot *ledger.Pot, read []*drink.Measured) {
 	if !ok {
 		return
 	}
-	reads := r.meter(m)
+	reads := r.begins(pot, m, in, r.meter(m))
 	if p := r.tell(pot, m, own, solvent, recipe); p != nil {
 		for d := range b.strength {
 			b.strength[d] *= p.Factor[d] / own.strength[d]
 		}
-		reads = meterAsFound(b.curve.Points[0].PH, p)
-		if !p.Adjusted {
+		if !p.Adjusted { // what an adjusted one is off by no curve takes away: it reads as it does alone
+			reads = meterAsFound(m.Titration[0].PH-r.off(m, m.Titration[0].PH), p)
+			r.Doubted = true
 			if fit, ok = r.fit(m, corrected(b, p), solvent); !ok {
 				return
 			}
