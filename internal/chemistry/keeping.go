@@ -72,7 +72,7 @@ func keepingOf(c *Chemistry, l Liquid) *Keeping {
 	k.Freezing = drawn(m, freezing, "°C")
 	if keeps != nil {
 		pH := math.NaN()
-		// guard: a doubted pH lifts nothing
+		// a doubted pH lifts nothing
 		if l.Read.PH && !l.Read.Doubted {
 			pH = c.PHMeter.High
 		}

@@ -1,6 +1,7 @@
 package curdling
 
 import (
+	"math"
 	"slices"
 
 	"sipsum/internal/acidity"
@@ -19,6 +20,7 @@ type Judgement struct {
 	Celsius float64  // of the pour
 	Assumed bool     // the drink states no temperature
 	Why, Do string
+	About   float64            // without an estimate: the pH that its composition makes, where that may be one at which it curdles; else NaN
 	PH      composition.Result // of the drink, at curdling.BenchCelsius
 	Stand   Stand
 	Map     Map
@@ -51,7 +53,7 @@ func Judge(lab *acidity.Laboratory, pour Pour) *Judgement {
 		return nil
 	}
 	n, celsius := min(lab.Ens.N, mapDraws+1), pour.Celsius
-	c := &Judgement{Celsius: celsius, Assumed: pour.Assumed}
+	c := &Judgement{Celsius: celsius, Assumed: pour.Assumed, About: math.NaN()}
 	for _, i := range parts.milk {
 		c.Milk = append(c.Milk, pour.Parts[i].Name)
 	}
@@ -68,6 +70,9 @@ func Judge(lab *acidity.Laboratory, pour Pour) *Judgement {
 		part, missing := pour.dissolve(lab, p, parts.protein, n)
 		if missing != nil {
 			c.Why, c.Do = missing.why, missing.do
+			if pH := pour.about(lab); pH < parts.protein.At(celsius).High {
+				c.About = pH
+			}
 			return c
 		}
 		if part.open {
@@ -95,6 +100,20 @@ func Judge(lab *acidity.Laboratory, pour Pour) *Judgement {
 		c.Why, c.Do = err.Error(), "check the amounts"
 	}
 	return c
+}
+
+// about gives the pH that the composition of all parts makes at central values, protein and all: to so
+// much only as is printed at the widest. NaN: none can be worked out.
+func (p Pour) about(lab *acidity.Laboratory) float64 {
+	whole := p.Parts[0].Pot.First(1).Copy()
+	for _, part := range p.Parts[1:] {
+		whole.Join(part.Pot.First(1))
+	}
+	pH, _, err := lab.Acidity(whole)
+	if err != nil {
+		return math.NaN()
+	}
+	return pH[0]
 }
 
 // judge fills in the verdicts. open lists the parts whose acids nobody has stated.

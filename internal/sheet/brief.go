@@ -16,7 +16,7 @@ type Brief struct {
 	Change  *Change  // nil: none was looked for, or none is worth making
 	Next    *Next    // nil: nothing that anybody could read would narrow it
 	Gap     *Gapping // the unknown that matters most; nil: all is known
-	Mind    []string // a glass that overflows, what is kept too long
+	Mind    []string // a glass that overflows, milk that curdles, what is kept too long
 	Goes    string   // what the glass does over ten minutes; empty: nothing that is worth a word
 	Guest   BriefGuest
 }

@@ -163,3 +163,14 @@ func TestAContradictionIsToldWithoutAPowerOfTen(t *testing.T) {
 	require.Len(t, lines, 1)
 	assert.Contains(t, lines[0], "read 5200 · expected 2000 · used 3460 g")
 }
+
+// Milk that as much lemon juice sours curdles (Fox and McSweeney 1998: at pH 4.6), and a coffee with
+// milk does not (common practice, no source); where protein leaves the pH open the first is said all
+// the same.
+func TestABriefMindsMilkThatMayCurdle(t *testing.T) {
+	sour := brief(t, "build: [60 g core:milk-whole, 60 g core:lemon-juice]\n").Mind
+	require.Len(t, sour, 1)
+	assert.Contains(t, sour[0], "may curdle: its recipe makes about pH 2")
+	assert.Empty(t, brief(t, "at: 60 °C\nbuild: [150 g core:milk-whole, 36 g core:espresso]\n").Mind)
+	assert.Empty(t, brief(t, "build: [150 g core:milk-whole, 60 g core:water-pure]\n").Mind)
+}

@@ -2,19 +2,22 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
 	"sipsum/internal/assay"
 	"sipsum/internal/chemistry"
 	"sipsum/internal/clean"
+	"sipsum/internal/curdling"
+	"sipsum/internal/unit"
 )
 
 // noteGlass is the kind of the note that a serving overflows its glass.
 const noteGlass = "glass"
 
-// mind says what goes wrong at the bar whatever the drink tastes of: a glass that overflows, and
-// what is kept for longer or warmer than it may be.
+// mind says what goes wrong at the bar whatever the drink tastes of: a glass that overflows, milk that
+// curdles, and what is kept for longer or warmer than it may be.
 func (s briefing) mind() []string {
 	var list []string
 	for _, n := range s.Assay.Notes {
@@ -22,12 +25,27 @@ func (s briefing) mind() []string {
 			list = append(list, clean.Prose(n.Text))
 		}
 	}
+	if text := curdlesInShort(s.Assay.Curdling); text != "" {
+		list = append(list, text)
+	}
 	for i := range s.Assay.Components {
 		if text := keptWrongly(&s.Assay.Components[i]); text != "" {
 			list = append(list, text)
 		}
 	}
 	return append(list, s.keptInside()...)
+}
+
+// curdlesInShort says that milk may not stay smooth, or that nobody can tell; empty where it does.
+func curdlesInShort(c *curdling.Judgement) string {
+	switch {
+	case c == nil, c.Why == "" && c.Stand.Verdict == curdling.Smooth, c.Why != "" && math.IsNaN(c.About):
+		return ""
+	case c.Why != "":
+		return fmt.Sprintf("%s may curdle: its recipe makes about pH %.1f, and how much protein buffers no table says; try a little, or titrate the milk with an acid",
+			clean.Name(clean.Listed(c.Milk)), c.About)
+	}
+	return fmt.Sprintf("%s: %s, smooth in %.0f of 100 draws", clean.Name(clean.Listed(c.Milk)), c.Stand.Verdict, unit.Hundred*c.Stand.Smooth)
 }
 
 // keptInside says how what is only poured into other components is kept for longer or warmer than

@@ -2,6 +2,7 @@ package titration_test
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -10,6 +11,7 @@ import (
 
 	"sipsum/internal/assay"
 	"sipsum/internal/assay/assaytest"
+	"sipsum/internal/chemistry"
 )
 
 // gomori is a published titration: sodium phosphate buffers of 0.1 mol/l, per cent of
@@ -181,4 +183,23 @@ build: [100 g stuff]
 	for i := 1; i < len(c.Curve); i++ {
 		assert.Greater(t, c.Curve[i].Base, c.Curve[i-1].Base)
 	}
+}
+
+// Carrot juice reads about pH 6.4 (data/core/literature.csv). A curve that begins at 4.1 is another
+// liquid, or a meter that is off: neither frees the pot from control of time and temperature, of which
+// a pH of 4.2 at most would (FDA Food Code 2022, 1-201.10, table B). One of lemon juice does.
+func TestADoubtedCurveFreesNothing(t *testing.T) {
+	const text = "drink: x\nserves: 1\ncomponents:\n  pot:\n    ingredients: [100 g core:%s]\n    keeps: 4 days at 4 °C\n" +
+		"    measured: {titration: [[0 ml, %g], [0.5 ml, 4.9], [1 ml, 5.4]], base: %s mol/l, sample: 10 g}\nbuild: [50 g pot]\n"
+	lib := assaytest.Core(t)
+	held := func(of string, begins float64, base string) *chemistry.Holding {
+		return assaytest.Assay(t, lib, fmt.Sprintf(text, of, begins, base), 200).Components[0].Chemistry.Keeping.Holding
+	}
+	carrot := held("carrot-juice", 4.1, "0.1")
+	assert.True(t, carrot.Doubted)
+	assert.True(t, carrot.NeedsAssessment)
+	assert.True(t, math.IsNaN(carrot.PH))
+	lemon := held("lemon-juice", 2.4, "6")
+	assert.False(t, lemon.Doubted)
+	assert.False(t, lemon.NeedsAssessment)
 }

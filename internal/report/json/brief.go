@@ -162,7 +162,7 @@ type briefBody struct {
 	Change         *changeForm     `json:"change"`    // null: none is worth making
 	ReadNext       *nextForm       `json:"read_next"` // null: no reading would narrow anything
 	Unknown        *gapForm        `json:"unknown"`   // the one that matters most; null: all is known
-	Mind           []string        `json:"mind"`      // a glass that overflows, what is kept too long
+	Mind           []string        `json:"mind"`      // a glass that overflows, milk that curdles, what is kept too long
 	TenMinutes     string          `json:"ten_minutes,omitempty"`
 	Guest          briefGuest      `json:"guest"`
 	House          *houseForm      `json:"house_rules,omitempty"`
