@@ -97,7 +97,7 @@ func TestInputsAsHandsWriteThem(t *testing.T) {
 			assert.Contains(t, strings.Join(faultsOf(t, faults), "\n"), said, name)
 		}
 		_, faults, code = hand(t, db, place.drink(in.Right))
-		assert.Equal(t, 0, code, "%s\n%s", in.Right, faults)
+		assert.Contains(t, []int{0, 3}, code, "%s\n%s", in.Right, faults) // 3: a reading of which that recipe makes something else
 	}
 	assert.Equal(t, map[string]int{"a barista without the grammar": 30, "the issue": 30}, by)
 }

@@ -177,6 +177,10 @@ func TestEveryExampleOfAStepIsCalculated(t *testing.T) {
 		text := "drink: x\nserves: 1\ncomponents:\n  pot:\n    ingredients: [" + pot + "]\n    steps:\n      " + s.Example + "\nbuild:\n  - 30 g pot\n"
 		require.NoError(t, os.WriteFile("x.drink.yaml", []byte(text), 0o600))
 		out, code := run(home, "assay", "x.drink.yaml")
+		if s.Word == "measured" { // its figures are of another pot, which is said
+			assert.Equal(t, 3, code, "%s: %s", s.Example, out)
+			continue
+		}
 		assert.Equal(t, 0, code, "%s: %s", s.Example, out)
 	}
 }

@@ -22,7 +22,7 @@ rules: [us]
 components:
   sour:
     ingredients: [100 g own:wet]
-    measured: {ph: 3.4}
+    measured: {ph: 2.3}
     keeps: 14 days at 8 °C
   mild:
     ingredients: [100 g own:wet]
@@ -34,7 +34,7 @@ components:
   spare:
     ingredients: [100 g own:wet]
 foods:
-  wet: {name: "Wet", per: 100 g, values: {WATER: 90 g, SUCS: 10 g}, source: "invented", allergens: []}
+  wet: {name: "Wet", per: 100 g, values: {WATER: 90 g, SUCS: 9 g, CITAC: 1 g}, source: "invented", allergens: []}
 build: [10 g sour, 10 g mild, 10 g short]
 `
 	s, err := sheet.Build("test", calculated(t, text, assaytest.Options{}), nil, uncited, nil)
