@@ -88,16 +88,26 @@ func (r *Rig) compare(pot *ledger.Pot, m *drink.Measured, in acidity.Ions, b sam
 	r.note(note.Note{Kind: disagrees, Text: fmt.Sprintf(
 		"%s: the titration took %s times the base that the recipe tells of, which is more than %d standard deviations off: check the sample, the strength and the recipe",
 		note.Place(m.StepPath()), note.Number(times), estimate.Disagreement)})
-	side := r.sides(m)
-	doubt := min(far/estimate.Disagreement-1, 1)
 	read := math.Log((last.Base - first.Base) / b.grams)
-	for d := 1; d < len(side); d++ {
-		told := expected[1+(d-1)%(in.N-1)] // the chemistry asks for no more draws than were solved
-		recipe[d] = doubt * max(-side[d], 0)
-		b.strength[d] *= math.Exp(recipe[d] * (told - read))
+	recipe = r.lean(m, far)
+	for d := 1; d < len(recipe); d++ {
+		b.strength[d] *= math.Exp(recipe[d] * (solvedOf(expected, d) - read))
 	}
 	return recipe
 }
+
+// lean draws how far the recipe is right of a pot against a curve that lies so many standard deviations
+// off: in the draws in which it is right, nothing at three and wholly at six.
+func (r *Rig) lean(m *drink.Measured, far float64) []float64 {
+	share, doubt := slices.Clone(r.sides(m)), min(far/estimate.Disagreement-1, 1)
+	for d, side := range share {
+		share[d] = doubt * max(-side, 0)
+	}
+	return share
+}
+
+// solvedOf gives what was solved for a draw: the chemistry asks for no more draws than were solved.
+func solvedOf(column []float64, d int) float64 { return column[1+(d-1)%(len(column)-1)] }
 
 // begins holds the pH at which a curve begins against that of the recipe, as a pH that was read
 // alone is held: a curve begins at the liquid itself. One that the recipe cannot make is said, and
@@ -128,12 +138,9 @@ func (r *Rig) begins(pot *ledger.Pot, m *drink.Measured, in acidity.Ions, reads 
 	r.note(note.Note{Kind: disagrees, Text: fmt.Sprintf(
 		"%s: the curve begins at pH %.2f, and its recipe makes %.2f: more than %d standard deviations off: check the meter, the liquid and the recipe; until then its pH spans both",
 		note.Place(m.StepPath()), reads[0], expected[0], estimate.Disagreement)})
-	side := r.sides(m)
-	doubt := min(far/estimate.Disagreement-1, 1)
-	spanned := slices.Clone(reads)
+	spanned, recipe := slices.Clone(reads), r.lean(m, far)
 	for d := 1; d < len(spanned); d++ {
-		told := expected[1+(d-1)%(in.N-1)]
-		spanned[d] += doubt * max(-side[d], 0) * (told - spanned[d])
+		spanned[d] += recipe[d] * (solvedOf(expected, d) - spanned[d])
 	}
 	return spanned
 }

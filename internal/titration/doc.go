@@ -27,8 +27,10 @@
 //
 // # Limits
 //
-// The pH of the liquid is that of its spectrum and not of the named acids: where the curve
-// contradicts its recipe the acids span both and the pH is the curve's. Nothing is asked of
+// The pH of the liquid is that of its spectrum and not of the named acids: where the acids
+// contradict the recipe they span both and the pH is the curve's; it spans both where the pH at which
+// the curve begins is not the recipe's (check.go). Such a pH, and one of a meter that was found off,
+// lifts no control of time and temperature. What an adjusted meter is off by stays in the pH. Nothing is asked of
 // what protein buffers, nor of what was titrated before. No next point is proposed of a titration with acid. The strong ions and the strength that the curve tells stay in it.
 // A titrant counts as water but for what it titrates. Beyond the pH that was titrated
 // nothing is known: there package chemistry withholds and bounds. The solvent of the liquid
